@@ -1,7 +1,6 @@
 package org.halflight.rig;
 
 import java.util.Objects;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 
 /** Something that the lines of a rig say, after they were checked and put into whole ticks. */
@@ -18,13 +17,13 @@ public sealed interface RigEvent {
 
   /**
    * A beat: the rig was there at this time. All edges of before came already, except perhaps some
-   * of the last 20 ms. A {@link Contradiction} that this beat's levels bring to light comes with
-   * the first line that is 20 ms later, so before the next beat at the latest.
+   * of the last 20 ms.
    *
    * @param ticks when
+   * @param levels bit n is the level of the channel with code n
    * @param lightSum16 centre light, sum of 16 ten-bit readings
    */
-  record TimeAt(long ticks, int lightSum16) implements RigEvent {}
+  record TimeAt(long ticks, int levels, int lightSum16) implements RigEvent {}
 
   /**
    * Lines of the rig are missing, and edges may have been among them.
@@ -41,13 +40,6 @@ public sealed interface RigEvent {
   record EdgesLost(RigMessage.Losses losses) implements RigEvent {
     public EdgesLost {
       Objects.requireNonNull(losses);
-    }
-  }
-
-  /** A channel changed twice to the same level, or a beat's level disagrees with its edges. */
-  record Contradiction(Channel channel) implements RigEvent {
-    public Contradiction {
-      Objects.requireNonNull(channel);
     }
   }
 

@@ -11,7 +11,6 @@ import org.halflight.rig.RigMessage.Beat;
 import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Losses;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.time.TickWidening;
 
@@ -37,13 +36,15 @@ public final class RigStream {
   /** A rig cannot send as many edges between two beats; what exceeds it is noise. */
   private static final int HELD_EDGES_MOST = 4096;
 
+  /** 20 ms at 16 MHz: how far out of order lines may come. */
+  private static final long DISORDER_TICKS = 320_000;
+
   private static final int COUNTER_STOPS_AT = 0xFFFF;
 
   private record Held(EdgeSeen edge, String line) {}
 
   private final LinkCounters counters = new LinkCounters();
   private final Continuity continuity = new Continuity();
-  private final LevelWitness witness = new LevelWitness();
   private final Deque<Held> held = new ArrayDeque<>();
   private final TickWidening widening = new TickWidening(0);
   private Optional<Long> wholeTicks = Optional.empty();
@@ -90,7 +91,6 @@ public final class RigStream {
     List<RigEvent> events = new ArrayList<>();
     dropHeld(events);
     anchored = false;
-    witness.forget();
     return events;
   }
 
@@ -168,9 +168,8 @@ public final class RigStream {
       restart(events);
     }
     long ticks = anchor(beat.ticks(), events);
-    witness.shown(ticks, beat.levels());
     counters.beat(ticks);
-    events.add(new RigEvent.TimeAt(ticks, beat.lightSum16()));
+    events.add(new RigEvent.TimeAt(ticks, beat.levels(), beat.lightSum16()));
   }
 
   private void edge(EdgeSeen edge, String line, List<RigEvent> events) {
@@ -185,10 +184,6 @@ public final class RigStream {
 
   private void place(EdgeSeen seen, List<RigEvent> events) {
     Edge edge = new Edge(seen.channel(), seen.high(), widening.widen(seen.low32()));
-    judgeLevels(edge.ticks(), events);
-    if (witness.isDoubled(edge)) {
-      events.add(new RigEvent.Contradiction(edge.channel()));
-    }
     edgesSeen = true;
     events.add(new RigEvent.EdgeAt(edge));
   }
@@ -222,16 +217,13 @@ public final class RigStream {
     events.add(new RigEvent.Restarted());
     wholeTicks = Optional.empty();
     anchored = false;
-    witness.forget();
     losses = Optional.of(noLosses());
     bootCount = Optional.empty();
   }
 
   /** Whether whole ticks lie before those that came last, by more than lines come out of order. */
   private boolean goesBack(long wireTicks) {
-    return wholeTicks
-        .filter(last -> wayFrom(last, wireTicks) < -LevelWitness.DISORDER_TICKS)
-        .isPresent();
+    return wholeTicks.filter(last -> wayFrom(last, wireTicks) < -DISORDER_TICKS).isPresent();
   }
 
   /** Takes whole ticks, and places the edges that waited for them. */
@@ -243,14 +235,7 @@ public final class RigStream {
     while (!held.isEmpty()) {
       place(held.removeFirst().edge(), events);
     }
-    judgeLevels(ticks, events);
     return ticks;
-  }
-
-  private void judgeLevels(long ticks, List<RigEvent> events) {
-    for (Channel channel : witness.judge(ticks)) {
-      events.add(new RigEvent.Contradiction(channel));
-    }
   }
 
   /** Ticks of the wire, continued beyond its 48 bits. */
