@@ -1,5 +1,7 @@
 package org.halflight.rig;
 
+import java.util.Arrays;
+import java.util.Optional;
 import org.halflight.signal.Channel;
 
 /** What a rig says; one record a kind of line of docs/protocol.md. */
@@ -70,12 +72,28 @@ public sealed interface RigMessage {
 
   /** Results of a command. */
   enum Result {
-    DONE,
-    UNKNOWN_COMMAND,
-    BAD_FIELDS,
-    BUSY,
-    STORE_FAILED,
-    NOT_ON_THIS_RIG
+    DONE(0),
+    UNKNOWN_COMMAND(1),
+    BAD_FIELDS(2),
+    BUSY(3),
+    STORE_FAILED(4),
+    NOT_ON_THIS_RIG(5);
+
+    private final int code;
+
+    Result(int code) {
+      this.code = code;
+    }
+
+    /** The number of this result on the wire. */
+    public int code() {
+      return code;
+    }
+
+    /** The result of a number on the wire, empty where there is none. */
+    public static Optional<Result> ofCode(int code) {
+      return Arrays.stream(values()).filter(result -> result.code == code).findFirst();
+    }
   }
 
   /** The echo of a ping; both ticks are 48 bits. */
