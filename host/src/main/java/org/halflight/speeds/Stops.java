@@ -20,4 +20,12 @@ public final class Stops {
     }
     return Math.log(seconds / referenceSeconds) / LN_2;
   }
+
+  /** The ratio of two times that lie a number of stops apart: {@code 2^stops}. */
+  public static double ratio(double stops) {
+    // Whole stops exactly, without trusting the accuracy of pow.
+    return stops == Math.rint(stops) && Math.abs(stops) < 1000
+        ? Math.scalb(1.0, (int) stops)
+        : Math.pow(2, stops);
+  }
 }
