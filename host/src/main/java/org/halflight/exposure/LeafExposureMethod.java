@@ -33,7 +33,7 @@ import org.halflight.time.TickRate;
  * 0.268 of the low one by the area-linear law, and less than 0.207 by the radius-linear law. If
  * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If only
  * one does, or it is too close, the firing is timed and flagged: a triangle of light that passes
- * here peaks at 0.92 or more of full light, and there the rule is still within 2.5 %. The levels
+ * here peaks at 0.87 or more of full light, and there the rule is still within 2.5 %. The levels
  * stay fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
  *
  * <p>What two levels cannot see: leaves that stop short, above the high level, and dwell there. The
