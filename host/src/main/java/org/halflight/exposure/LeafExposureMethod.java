@@ -47,6 +47,12 @@ public final class LeafExposureMethod {
   public static final double CHATTER_FLAG_SHARE = 0.002;
 
   /**
+   * Early and late light are flagged from this share of the main exposure on. Below it they are
+   * given but not flagged: noise at a slow crossing leaves specks of light beside the opening.
+   */
+  public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
+
+  /**
    * How far the two channels of the centre sensor may disagree on a simultaneous change: the high
    * level is sampled by software, the low one captured.
    */
@@ -220,10 +226,10 @@ public final class LeafExposureMethod {
         || chatterTicks(high, chatterGap) > CHATTER_FLAG_SHARE * low.lightTicks()) {
       flags.add(Flag.CHATTER);
     }
-    if (lightBefore > 0) {
+    if (lightBefore > STRAY_LIGHT_FLAG_SHARE * effective) {
       flags.add(Flag.EARLY_LIGHT);
     }
-    if (lightAfter > 0) {
+    if (lightAfter > STRAY_LIGHT_FLAG_SHARE * effective) {
       flags.add(Flag.LATE_LIGHT);
     }
     return new Timed(

@@ -81,6 +81,15 @@ class LeafExposureMethodTest {
   }
 
   @Test
+  void aSpeckOfLateLightIsGivenButNotFlagged() {
+    main();
+    pulse(Channel.CENTRE_LOW, 12 * MS, 12 * MS + 80);
+    Timed timed = (Timed) measure();
+    assertThat(timed.lateLightShare()).isBetween(1e-5, 1e-3);
+    assertThat(timed.flags()).isEmpty();
+  }
+
+  @Test
   void lightBeforeTheMainOpeningIsEarly() {
     pulse(Channel.CENTRE_LOW, 100, 1000);
     pulse(Channel.CENTRE_HIGH, 300, 800);
