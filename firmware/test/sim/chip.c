@@ -13,8 +13,6 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "quirks.h"
-
 /* How far simavr may run between two looks at the bench when nothing is due. */
 #define RUN_LIMIT 4000
 
@@ -87,7 +85,7 @@ const char *chip_load(struct chip *chip, const char *elf_path) {
   avr_load_firmware(avr, &firmware);
   avr->frequency = CYCLES_PER_SECOND;
   read_symbols(chip, elf_path);
-  quirks_mend(avr);
+  quirks_mend(&chip->quirks, avr);
   chip->avr = avr;
   chip_of_reset = chip;
   chip->reset_by_core = avr->reset;

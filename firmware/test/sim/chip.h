@@ -8,6 +8,7 @@
 #include <sim_avr.h>
 
 #include "pins.h"
+#include "quirks.h"
 #include "simtime.h"
 
 /* Registers of the ATmega328P that the bench looks at, as data addresses (data sheet, register summary). */
@@ -43,6 +44,7 @@ enum { VECTOR_TIMER0_COMPA = 14, VECTOR_ADC = 21 };
 /* The simulated ATmega328P with the firmware in its flash. */
 struct chip {
   avr_t *avr;
+  struct quirks quirks;
   bool reset_seen; /* the chip went through a reset since the flag was last cleared */
   bool levels[PINS]; /* logical */
   avr_irq_t *pin_irq[PINS];

@@ -23,7 +23,7 @@ static int answers(const char *line, uint64_t *result) {
   memcpy(bytes, line, length);
   bytes[length++] = '\n';
   wire_send(&rig.bench.wire, bytes, length);
-  rig_run(&rig, 60);
+  rig_run(&rig, 150); /* a serial number takes 22 bytes of 3.4 ms */
   int count = 0;
   for (size_t i = from; i < rig.line_count; i++) {
     if (rig.lines[i].good && rig.lines[i].field[0][0] == 'A' && strncmp(line + 2, rig.lines[i].field[2], 4) == 0) {

@@ -12,7 +12,7 @@
 #define DOUBLE_SPEED 0x02
 
 static avr_uart_t *uart(const struct wire *wire) {
-  return wire->chip->avr->io[AVR_DATA_TO_IO(REG_UDR0)].r.param;
+  return wire->chip->avr->io[AVR_DATA_TO_IO(REG_UDR0)].w.param;
 }
 
 static cycles_t bit_cycles(const struct wire *wire) {
@@ -26,32 +26,53 @@ static size_t waiting_in_receiver(const struct wire *wire) {
   return (size_t)(fifo->write + uart_fifo_fifo_size - fifo->read) % uart_fifo_fifo_size;
 }
 
+static cycles_t byte_cycles(const struct wire *wire) {
+  return BITS_PER_BYTE * bit_cycles(wire);
+}
+
+static bool receiver_on(const struct wire *wire) {
+  return wire->chip->avr->data[REG_UCSR0B] & RECEIVER_ON;
+}
+
+static void raise_input(struct wire *wire, unsigned char byte) {
+  avr_t *avr = wire->chip->avr;
+  uart(wire)->cycles_per_byte = 1; /* it has already taken its time on the line */
+  avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT), byte);
+  uart(wire)->cycles_per_byte = byte_cycles(wire);
+}
+
+static void deliver(struct wire *wire) {
+  wire->in_flight = false;
+  if (receiver_on(wire)) {
+    raise_input(wire, wire->in.byte);
+  } else if (wire->unheard++ == 0) {
+    journal_write(wire->journal, "note", wire->chip->avr->cycle, "a byte was sent while the board's receiver was off");
+  }
+}
+
 static avr_cycle_count_t send_next(struct avr_t *avr, avr_cycle_count_t when, void *context) {
   struct wire *wire = context;
   (void)when;
-  uart(wire)->cycles_per_byte = BITS_PER_BYTE * bit_cycles(wire);
+  if (wire->in_flight) {
+    deliver(wire);
+  }
   if (wire->count == 0) {
     wire->sending = false;
     return 0;
   }
-  bool on = avr->data[REG_UCSR0B] & RECEIVER_ON;
-  if (on && (wire->stopped || waiting_in_receiver(wire) >= RECEIVER_BYTES)) {
-    if (wire->held++ == 0) {
+  if (receiver_on(wire) && (wire->stopped || waiting_in_receiver(wire) >= RECEIVER_BYTES)) {
+    if (!wire->holding && wire->held++ == 0) {
       journal_write(wire->journal, "note", avr->cycle, "a byte to the board waits: its receiver is full");
     }
+    wire->holding = true;
     return avr->cycle + bit_cycles(wire);
   }
-  unsigned char byte = wire->queue[wire->first];
+  wire->holding = false;
+  wire->in = (struct sent_byte){wire->queue[wire->first], avr->cycle};
+  wire->in_flight = true;
   wire->first = (wire->first + 1) % wire->room;
   wire->count--;
-  wire->in_byte = byte;
-  wire->in_begun = avr->cycle;
-  if (on) {
-    avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT), byte);
-  } else if (wire->unheard++ == 0) {
-    journal_write(wire->journal, "note", avr->cycle, "a byte was sent while the board's receiver was off");
-  }
-  return avr->cycle + BITS_PER_BYTE * bit_cycles(wire);
+  return avr->cycle + byte_cycles(wire);
 }
 
 static void start_sending(struct wire *wire) {
@@ -83,7 +104,7 @@ void wire_overrun(struct wire *wire, const unsigned char *bytes, size_t count) {
   avr_t *avr = wire->chip->avr;
   for (size_t i = 0; i < count; i++) {
     if (waiting_in_receiver(wire) < RECEIVER_BYTES) {
-      avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT), bytes[i]);
+      raise_input(wire, bytes[i]);
     } else {
       avr->data[REG_UCSR0A] |= OVERRUN_FLAG;
     }
@@ -104,13 +125,29 @@ static unsigned char corrupt(struct wire *wire, unsigned char byte) {
   return turned;
 }
 
+static avr_cycle_count_t buffer_empty(struct avr_t *avr, avr_cycle_count_t when, void *context) {
+  (void)when;
+  avr_raise_interrupt(avr, &uart(context)->udrc);
+  return 0;
+}
+
+/* One byte in the shift register, one in the buffer before it, as in the data sheet. */
+static void shift_out(struct wire *wire, unsigned char byte) {
+  avr_t *avr = wire->chip->avr;
+  bool idle = avr->cycle >= wire->out_free;
+  cycles_t begun = idle ? avr->cycle : wire->out_free;
+  uart(wire)->cycles_per_byte = byte_cycles(wire);
+  wire->out_before = wire->out_last;
+  wire->out_last = (struct sent_byte){byte, begun};
+  wire->out_free = begun + byte_cycles(wire);
+  avr_cycle_timer_register(avr, begun - avr->cycle + 1, buffer_empty, wire);
+}
+
 static void sent(struct avr_irq_t *irq, uint32_t value, void *context) {
   (void)irq;
   struct wire *wire = context;
   unsigned char byte = (unsigned char)value;
-  uart(wire)->cycles_per_byte = BITS_PER_BYTE * bit_cycles(wire);
-  wire->out_byte = byte;
-  wire->out_begun = wire->chip->avr->cycle;
+  shift_out(wire, byte);
   if (wire->length == 0) {
     wire->corrupting = wire->corrupt_lines > 0;
   }
@@ -118,11 +155,11 @@ static void sent(struct avr_irq_t *irq, uint32_t value, void *context) {
   if (byte == '\n') {
     size_t end = wire->length;
     wire->line[end > 0 && wire->line[end - 1] == '\r' ? end - 1 : end] = 0;
-    journal_write(wire->journal, "tx", wire->chip->avr->cycle, "%s", wire->line);
+    journal_write(wire->journal, "tx", wire->out_free, "%s", wire->line);
     if (wire->corrupting) {
       wire->corrupt_lines--;
       wire->corrupted++;
-      journal_write(wire->journal, "note", wire->chip->avr->cycle, "one bit of that line was turned over on its way");
+      journal_write(wire->journal, "note", wire->out_free, "one bit of that line was turned over on its way");
     }
     wire->length = 0;
   } else if (wire->length + 1 < sizeof wire->line) {
@@ -138,6 +175,14 @@ static void flow_stop(struct avr_irq_t *irq, uint32_t value, void *context) {
   ((struct wire *)context)->stopped = value != 0;
 }
 
+/* Without simavr's limit on reading what has already come. */
+static uint8_t read_data(struct avr_t *avr, avr_io_addr_t address, void *context) {
+  struct wire *wire = context;
+  avr_uart_t *port = uart(wire);
+  port->rx_cnt = 0;
+  return wire->read_data(avr, address, port);
+}
+
 void wire_begin(struct wire *wire, struct chip *chip, struct journal *journal) {
   wire->chip = chip;
   wire->journal = journal;
@@ -146,6 +191,9 @@ void wire_begin(struct wire *wire, struct chip *chip, struct journal *journal) {
   avr_ioctl(avr, AVR_IOCTL_UART_SET_FLAGS('0'), &flags);
   avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUTPUT), sent, wire);
   avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XOFF), flow_stop, wire);
+  wire->read_data = avr->io[AVR_DATA_TO_IO(REG_UDR0)].r.c;
+  avr->io[AVR_DATA_TO_IO(REG_UDR0)].r.c = read_data;
+  avr->io[AVR_DATA_TO_IO(REG_UDR0)].r.param = wire;
 }
 
 void wire_free(struct wire *wire) {
@@ -153,7 +201,8 @@ void wire_free(struct wire *wire) {
 }
 
 void wire_rearm(struct wire *wire) {
-  wire->stopped = false;
+  wire->stopped = wire->in_flight = false;
+  wire->out_free = 0;
   if (wire->sending) {
     start_sending(wire);
   }
@@ -162,18 +211,18 @@ void wire_rearm(struct wire *wire) {
 /* Nothing is slower than a byte of ten bits at 300 baud. */
 #define LONGEST_BYTE (BITS_PER_BYTE * (CYCLES_PER_SECOND / 300))
 
-static bool level_of(const struct wire *wire, uint8_t byte, cycles_t begun, cycles_t now) {
-  if (begun == 0 || now - begun > LONGEST_BYTE) {
+static bool level_of(const struct wire *wire, struct sent_byte sent, cycles_t now) {
+  if (sent.begun == 0 || now - sent.begun > LONGEST_BYTE) {
     return true;
   }
-  cycles_t place = (now - begun) / bit_cycles(wire);
-  return place > 8 || (place > 0 && (byte >> (place - 1) & 1));
+  cycles_t place = (now - sent.begun) / bit_cycles(wire);
+  return place > 8 || (place > 0 && (sent.byte >> (place - 1) & 1));
 }
 
 bool wire_txd(const struct wire *wire, cycles_t now) {
-  return level_of(wire, wire->out_byte, wire->out_begun, now);
+  return level_of(wire, now < wire->out_last.begun ? wire->out_before : wire->out_last, now);
 }
 
 bool wire_rxd(const struct wire *wire, cycles_t now) {
-  return level_of(wire, wire->in_byte, wire->in_begun, now);
+  return level_of(wire, wire->in, now);
 }

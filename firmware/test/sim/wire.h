@@ -9,8 +9,11 @@
 #include "journal.h"
 
 /* The serial line at the board's end: bytes go in at the speed of the line (start, eight data, one stop bit), what the board
-   sends is cut into lines for the log and handed on byte by byte. simavr counts a parity bit that is not there; the bench
-   sets its byte time right. */
+   sends is cut into lines for the log and handed on byte by byte.
+
+   simavr 1.6 counts a parity bit that is not there, has no buffer in front of the transmitter's shift register, and lets a
+   backlog in the receiver be read no faster than the line. The bench sets the byte time right, tells the board when the
+   buffer is empty, and hands a received byte over when its stop bit ends. */
 struct wire {
   struct chip *chip;
   struct journal *journal;
@@ -20,6 +23,8 @@ struct wire {
   unsigned char *queue; /* to the board, not yet on the line */
   size_t first, count, room;
   bool sending;
+  bool in_flight; /* in_byte is on the line and not yet in the receiver */
+  bool holding;
   bool stopped;     /* simavr's receiver said that it is full or off */
   uint64_t held;    /* bytes that had to wait because the receiver still held three */
   uint64_t unheard; /* bytes sent while the board's receiver was off */
@@ -30,8 +35,12 @@ struct wire {
   uint32_t corrupted;
   bool corrupting;
 
-  cycles_t out_begun, in_begun; /* start bits of the last bytes, for the levels of the two pins */
-  uint8_t out_byte, in_byte;
+  struct sent_byte {
+    uint8_t byte;
+    cycles_t begun; /* start bit; 0 when there was none yet */
+  } out_last, out_before, in; /* for the levels of the two pins */
+  cycles_t out_free; /* when the stop bit of the last byte ends */
+  uint8_t (*read_data)(struct avr_t *avr, avr_io_addr_t address, void *uart);
 };
 
 void wire_begin(struct wire *wire, struct chip *chip, struct journal *journal);
