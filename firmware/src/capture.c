@@ -80,8 +80,10 @@ static void tend_snapshots(uint8_t halves) {
     status_count_snapshot_flood();
   }
   if (write == read) {
-    snapshot_mark = halves;
-    edges_no_snapshot(timebase_halves);
+    if (halves != snapshot_mark) {
+      snapshot_mark = halves;
+      edges_no_snapshot(timebase_halves);
+    }
     if (flooded) {
       flooded = false;
       enable_snapshots();
@@ -100,23 +102,6 @@ static void tend_snapshots(uint8_t halves) {
   }
 }
 
-/* simavr does not call the handler of a flag that rose while its interrupt was disabled. On silicon the interrupt comes
-   first and there is nothing left to do here. */
-static void serve_forgotten_capture(void) {
-  if (!(TIFR1 & (1 << ICF1))) {
-    return;
-  }
-  __asm__ volatile(
-      "cli\n\t"
-      "sbis %0, %1\n\t"
-      "rjmp 1f\n\t"
-      "sbi %0, %1\n\t"
-      "call __vector_10\n"
-      "1:\tsei" ::"I"(_SFR_IO_ADDR(TIFR1)),
-      "I"(ICF1)
-      : "memory");
-}
-
 static void tend_captures(uint8_t halves) {
   static bool flooded;
   uint8_t read = capture_read_offset;
@@ -128,12 +113,11 @@ static void tend_captures(uint8_t halves) {
     flooded = true;
     status_count_capture_flood();
   }
-  if (!flooded) {
-    serve_forgotten_capture();
-  }
   if (write == read) {
-    capture_mark = halves;
-    edges_no_capture(timebase_halves);
+    if (halves != capture_mark) {
+      capture_mark = halves;
+      edges_no_capture(timebase_halves);
+    }
     if (flooded) {
       flooded = false;
       resume_captures();

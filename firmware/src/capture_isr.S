@@ -51,7 +51,10 @@ capture_snapshot_now: /* main loop: cli, call this; its reti enables interrupts 
   push r30
   push r31
   push r24
+snapshot_again:
   in r30, GPIOR0
+  ldi r31, 1 << PCIF0 | 1 << PCIF2
+  out PCIFR, r31
   ldi r31, hi8(snapshot_ring)
   in r24, PIND
   st Z+, r24
@@ -72,6 +75,8 @@ capture_snapshot_now: /* main loop: cli, call this; its reti enables interrupts 
   rjmp snapshot_end
 snapshot_store:
   out GPIOR0, r30
+  sbic PCIFR, PCIF2
+  rjmp snapshot_again
 snapshot_end:
   pop r24
   pop r31

@@ -25,7 +25,7 @@
    Effect: centres the error of the software channels against the hardware capture. How it was found stands in
    capture_isr.S. Cost: none. Range: 0 to 255; changes with every instruction before that reading. */
 #ifndef CONFIG_SNAPSHOT_LATENCY_TICKS
-#define CONFIG_SNAPSHOT_LATENCY_TICKS 20
+#define CONFIG_SNAPSHOT_LATENCY_TICKS 22
 #endif
 
 /* Half periods of Timer1 (2.048 ms each) after which a beat is sent when nothing goes before it.

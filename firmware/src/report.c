@@ -59,8 +59,14 @@ static bool start_line(void) {
   return false;
 }
 
+void report_continue(void) {
+  if (lines_busy() && uart_can_send()) {
+    uart_send(lines_next());
+  }
+}
+
 void report_tend(void) {
-  if (uart_can_send() && (lines_busy() || start_line())) {
+  if (!lines_busy() && uart_can_send() && start_line()) {
     uart_send(lines_next());
   }
 }

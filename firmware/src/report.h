@@ -4,7 +4,9 @@
 
 /* Greets. */
 void report_start(void);
-/* One slice of the main loop: at most one character. */
+/* One slice of the main loop: starts the next line when none is under way. */
 void report_tend(void);
+/* A short slice: the next character of a line under way. */
+void report_continue(void);
 
 #endif
