@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.function.LongSupplier;
 import org.halflight.session.SessionInput;
@@ -67,6 +68,11 @@ public final class Workbench implements AutoCloseable {
   /** Keeps and works out something that the host or the person did. */
   public List<SessionNews> tell(SessionInput input) {
     return take(Marks.of(now(), input)).news();
+  }
+
+  /** Where the session file is. */
+  public Path path() {
+    return file.path();
   }
 
   /** What the events so far made. */

@@ -110,6 +110,11 @@ public final class Session {
     return runDone;
   }
 
+  /** Whether no firing is under way. */
+  public boolean isQuiet() {
+    return grouper.underway().isEmpty() && !grouper.isLight();
+  }
+
   /** The light as it was set last. */
   public Optional<LightLevels> light() {
     return light;
