@@ -10,6 +10,8 @@ public enum ReleaseOutcome {
   DID_NOT_OPEN("did not open"),
   /** The blades let light through while the shutter was cocked. */
   LIGHT_WHILE_COCKING("light while cocking"),
+  /** Opened, but not fully: only bounds are known. */
+  NEVER_FULLY_OPEN("never fully open"),
   /** Opened twice. */
   DOUBLE("double"),
   /** Light that no shutter made. */

@@ -33,8 +33,7 @@ final class LightCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
             workbench,
-            new LiveFeed(
-                surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       return talk.waitForRig() && talk.setLight() ? 0 : 1;
     }

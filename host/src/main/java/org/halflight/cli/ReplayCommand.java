@@ -36,8 +36,7 @@ final class ReplayCommand implements Callable<Integer> {
     if (each) {
       firings.forEach(
           firing ->
-              terminal.say(
-                  Words.say("replay.each", firing.number(), Sentences.firing(firing))));
+              terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
       terminal.say("");
     }
     terminal.say(ResultText.lines(firings, Sessions.summaries(firings)));

@@ -44,8 +44,7 @@ final class RunCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
             workbench,
-            new LiveFeed(
-                surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
       Session state = workbench.fold().session();
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       if (!talk.waitForRig()) {

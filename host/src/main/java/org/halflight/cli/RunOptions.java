@@ -29,7 +29,8 @@ final class RunOptions {
       names = "--speeds",
       paramLabel = "LIST",
       split = ",",
-      description = "Fire only these speeds of the dial, in this order. Default: all, slow to fast.")
+      description =
+          "Fire only these speeds of the dial, in this order. Default: all, slow to fast.")
   private List<String> speeds = List.of();
 
   @Option(
@@ -83,9 +84,7 @@ final class RunOptions {
     return Dial.find(dial)
         .or(() -> Dial.custom(dial))
         .orElseThrow(
-            () ->
-                new Trouble(
-                    Words.say("run.unknownDial", dial, String.join(", ", Dial.names()))));
+            () -> new Trouble(Words.say("run.unknownDial", dial, String.join(", ", Dial.names()))));
   }
 
   private static MarkedSpeed speed(Dial dial, String text) {
@@ -111,7 +110,6 @@ final class RunOptions {
                         "run.unknownWord",
                         option,
                         text,
-                        String.join(
-                            ", ", Arrays.stream(values).map(CliWords::of).toList()))));
+                        String.join(", ", Arrays.stream(values).map(CliWords::of).toList()))));
   }
 }

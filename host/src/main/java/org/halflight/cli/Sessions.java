@@ -37,7 +37,10 @@ final class Sessions {
     return Workbench.resume(SessionFile.resume(path), surroundings.nanos(), before, begins);
   }
 
-  /** The firings of several session files; one that is in two of them, or a file given twice, counts once. */
+  /**
+   * The firings of several session files; one that is in two of them, or a file given twice, counts
+   * once.
+   */
   static List<FiringResult> firings(List<Path> paths) {
     Set<FiringKey> known = new HashSet<>();
     List<FiringResult> firings = new ArrayList<>();
@@ -60,8 +63,11 @@ final class Sessions {
         firings, speed -> speed.equals(top) && isTop(top) ? Tolerance.HALF : Tolerance.THIRD);
   }
 
-  /** Half a stop is for the end of a dial, not for whatever happened to be fastest in a short run. */
+  /**
+   * Half a stop is for the end of a dial, not for whatever happened to be fastest in a short run.
+   */
   private static boolean isTop(MarkedSpeed speed) {
-    return Dial.builtIn().stream().anyMatch(dial -> dial.top().literalSeconds() == speed.literalSeconds());
+    return Dial.builtIn().stream()
+        .anyMatch(dial -> dial.top().literalSeconds() == speed.literalSeconds());
   }
 }
