@@ -1,5 +1,6 @@
 package org.halflight.rig.practice;
 
+import java.util.ArrayDeque;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.function.IntFunction;
@@ -34,6 +35,12 @@ final class PracticeBoard {
 
   private static final long THRESHOLD_READING_TICKS = 8 * LightMeter.TICKS_PER_BLOCK;
 
+  /** Blocks that wait for the transmitter; those beyond are skipped. */
+  private static final int BLOCKS_KEPT_MOST = 40;
+
+  /** A line of light has 32 bytes. */
+  private static final long BLOCK_LINE_TICKS = 32 * Sender.TICKS_PER_BYTE;
+
   private final PracticeWorld world;
   private final long startTicks;
   private final long bootCount;
@@ -47,8 +54,12 @@ final class PracticeBoard {
   private long edges;
   private int badLines;
   private int longLines;
-  private boolean readingThresholds;
+  private long edgesTold;
+  private long obeyedTicks;
   private int lightRequest;
+  private int blocksToCome;
+  private boolean sendingBlocks;
+  private final ArrayDeque<IntFunction<RigMessage>> blocks = new ArrayDeque<>();
 
   PracticeBoard(PracticeWorld world, long startTicks, long bootCount, LightMeter meter) {
     this.world = world;
@@ -110,23 +121,30 @@ final class PracticeBoard {
     ParsedLine parsed = LineCodec.parse(line);
     if (parsed instanceof ParsedLine.Command command) {
       long ticks = world.now();
-      later(ticks + THINKING_TICKS, () -> obey(command.sequence(), command.command(), ticks));
+      long begin = Math.max(ticks + THINKING_TICKS, obeyedTicks);
+      // One after the other, so that nothing begins while thresholds are read.
+      obeyedTicks =
+          command.command() instanceof RigCommand.AskThresholds
+              ? begin + THRESHOLD_READING_TICKS
+              : begin;
+      later(begin, () -> obey(command.sequence(), command.command(), ticks));
     } else if (parsed instanceof ParsedLine.UnknownKind unknown) {
-      answer(unknown.sequence(), Result.UNKNOWN_COMMAND);
-    } else if (parsed instanceof ParsedLine.Message message) {
-      answer(message.message().sequence(), Result.UNKNOWN_COMMAND);
+      if (Character.isLowerCase(unknown.kind())) {
+        answer(unknown.sequence(), Result.UNKNOWN_COMMAND);
+      }
     } else if (parsed instanceof ParsedLine.Bad bad && bad.reason() == ParsedLine.Reason.FIELDS) {
       // Only the fields are wrong: kind and counter of the line can be believed.
-      answer(
-          Integer.parseInt(line.substring(2, 6), 16),
-          Character.isLowerCase(line.charAt(0)) ? Result.BAD_FIELDS : Result.UNKNOWN_COMMAND);
+      if (Character.isLowerCase(line.charAt(0))) {
+        answer(Integer.parseInt(line.substring(2, 6), 16), Result.BAD_FIELDS);
+      }
     } else if (parsed instanceof ParsedLine.Bad bad && bad.reason() == ParsedLine.Reason.TOO_LONG) {
       longLines++;
       sendLosses();
-    } else {
+    } else if (parsed instanceof ParsedLine.Bad) {
       badLines++;
       sendLosses();
     }
+    // What is left is a line of a rig: no command, so no answer.
   }
 
   private void obey(int commandSequence, RigCommand command, long receivedTicks) {
@@ -175,6 +193,9 @@ final class PracticeBoard {
 
   private void beatAndAgain() {
     beat();
+    if (edges != edgesTold) {
+      sendLosses();
+    }
     later(world.now() + BEAT_TICKS, this::beatAndAgain);
   }
 
@@ -189,6 +210,7 @@ final class PracticeBoard {
   }
 
   private void sendLosses() {
+    edgesTold = edges;
     send(at -> new RigMessage.Losses(at, edges, 0, 0, 0, badLines, longLines, 0));
   }
 
@@ -222,17 +244,16 @@ final class PracticeBoard {
   }
 
   private void readThresholds(int commandSequence) {
-    if (readingThresholds) {
+    if (blocksToCome > 0) {
+      // There is one converter, and it is on the light.
       answer(commandSequence, Result.BUSY);
       return;
     }
-    readingThresholds = true;
     long until = world.now() + THRESHOLD_READING_TICKS;
     world.reach(until);
     later(
         until,
         () -> {
-          readingThresholds = false;
           int lowSum = meter.thresholdSum(lowMillivolts());
           int highSum = meter.thresholdSum(highMillivolts());
           send(
@@ -246,36 +267,58 @@ final class PracticeBoard {
   /** A new request takes the place of one under way. */
   private void measureLight(RigCommand.MeasureLight measure) {
     lightRequest++;
-    if (measure.blocks() == 0) {
+    blocks.clear();
+    blocksToCome = measure.blocks();
+    if (blocksToCome == 0) {
       return;
     }
     long counted = world.now() - startTicks;
     long first =
         startTicks + (counted / LightMeter.TICKS_PER_BLOCK + 1) * LightMeter.TICKS_PER_BLOCK;
-    world.reach(first + (long) measure.blocks() * LightMeter.TICKS_PER_BLOCK);
-    planBlock(measure, 0, first, lightRequest);
+    world.reach(
+        first
+            + (long) blocksToCome * LightMeter.TICKS_PER_BLOCK
+            + BLOCKS_KEPT_MOST * BLOCK_LINE_TICKS);
+    planBlock(measure.channel(), 0, first, lightRequest);
   }
 
-  private void planBlock(RigCommand.MeasureLight measure, int index, long from, int request) {
-    if (index == measure.blocks()) {
-      return;
-    }
+  private void planBlock(Channel channel, int index, long from, int request) {
     later(
         from + LightMeter.TICKS_PER_BLOCK,
         () -> {
           if (request != lightRequest) {
             return;
           }
-          LightMeter.Block block = meter.block(measure.channel(), from);
-          // At 250000 baud a line of light takes longer than a block: some are skipped.
-          if (sender.hasRoom(world.now())) {
-            send(
+          LightMeter.Block block = meter.block(channel, from);
+          // At 250000 baud a line of light takes longer than a block: in time some are skipped.
+          if (blocks.size() < BLOCKS_KEPT_MOST) {
+            blocks.add(
                 at ->
                     new RigMessage.LightBlock(
-                        at, measure.channel(), index, block.sum(), block.least(), block.most()));
+                        at, channel, index, block.sum(), block.least(), block.most()));
+            if (!sendingBlocks) {
+              sendingBlocks = true;
+              sendNextBlock();
+            }
           }
-          planBlock(measure, index + 1, from + LightMeter.TICKS_PER_BLOCK, request);
+          blocksToCome--;
+          if (blocksToCome > 0) {
+            planBlock(channel, index + 1, from + LightMeter.TICKS_PER_BLOCK, request);
+          }
         });
+  }
+
+  /** Light goes last: a block is sent only when no other line waits. */
+  private void sendNextBlock() {
+    long free = sender.firstByteTicks(world.now());
+    if (free > world.now()) {
+      later(free, this::sendNextBlock);
+    } else if (blocks.isEmpty()) {
+      sendingBlocks = false;
+    } else {
+      send(blocks.remove());
+      later(sender.firstByteTicks(world.now()), this::sendNextBlock);
+    }
   }
 
   private void answer(int commandSequence, Result result) {

@@ -25,11 +25,6 @@ final class Sender {
     return Math.max(freeTicks, nowTicks);
   }
 
-  /** Whether a line sent now would wait for no more than one block of light. */
-  boolean hasRoom(long nowTicks) {
-    return freeTicks - nowTicks <= LightMeter.TICKS_PER_BLOCK;
-  }
-
   /** When the next line is out; the greatest long when none waits. */
   long nextReadyTicks() {
     Waiting next = queue.peek();
