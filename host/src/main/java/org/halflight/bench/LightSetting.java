@@ -26,7 +26,7 @@ public final class LightSetting {
   public static final int BLOCKS = 250;
 
   /** Beats without a light block after which the rig has no more to say. */
-  private static final int PATIENCE_BEATS = 4;
+  private static final int PATIENCE_BEATS = 8;
 
   /** Beats of at most 262 ms that the threshold filters get to settle; they need 0.1 s. */
   private static final int SETTLE_BEATS = 2;

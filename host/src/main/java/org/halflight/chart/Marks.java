@@ -12,6 +12,7 @@ final class Marks {
   static final Shape DIAMOND = closed(0, -0.62, 0.62, 0, 0, 0.62, -0.62, 0);
   static final Shape SQUARE = new Rectangle2D.Double(-0.46, -0.46, 0.92, 0.92);
   static final Shape UP = closed(0, -0.58, 0.6, 0.46, -0.6, 0.46);
+  static final Shape DOWN = closed(0, 0.58, 0.6, -0.46, -0.6, -0.46);
   static final Shape CROSS = strokes(-0.42, -0.42, 0.42, 0.42, -0.42, 0.42, 0.42, -0.42);
   static final Shape PLUS = strokes(-0.5, 0, 0.5, 0, 0, -0.5, 0, 0.5);
   static final Shape TWO_BARS = strokes(-0.2, -0.45, -0.2, 0.45, 0.2, -0.45, 0.2, 0.45);
@@ -26,6 +27,7 @@ final class Marks {
       case DID_NOT_OPEN -> CROSS;
       case LIGHT_WHILE_COCKING -> SQUARE;
       case DOUBLE -> TWO_BARS;
+      case NEVER_FULLY_OPEN -> DOWN;
       case NOT_A_SHUTTER_EVENT -> PLUS;
     };
   }

@@ -131,6 +131,9 @@ final class BenchTalk {
 
   private List<SessionNews> step() {
     Optional<BenchDriver.Happening> happened = driver.step();
+    if (happened.isEmpty()) {
+      hand.idle();
+    }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     List<SessionNews> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
     tell(news);

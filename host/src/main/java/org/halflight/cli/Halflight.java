@@ -17,12 +17,10 @@ import picocli.CommandLine.Command;
       "Cautions: bright lamps can hurt eyes; old flash contacts can carry high voltage, so never",
       "connect a flash unit to the rig; springs under tension jump; follow local rules for solvents."
     })
-public final class Halflight implements Runnable {
+public final class Halflight {
   private final CommandLine commands;
-  private final Surroundings surroundings;
 
   private Halflight(Surroundings surroundings) {
-    this.surroundings = surroundings;
     this.commands = new CommandLine(this);
     commands.addSubcommand(new RigsCommand(surroundings));
     commands.addSubcommand(new LightCommand(surroundings));
@@ -52,11 +50,7 @@ public final class Halflight implements Runnable {
    * @return 0 when it was done, 1 when it could not be, 2 when the words were not understood
    */
   public static int execute(Surroundings surroundings, String... words) {
-    return new Halflight(surroundings).commands.execute(words);
-  }
-
-  @Override
-  public void run() {
-    new CommandLine(new PracticeCommand(surroundings)).execute();
+    String[] asked = words.length == 0 ? new String[] {"practice"} : words;
+    return new Halflight(surroundings).commands.execute(asked);
   }
 }

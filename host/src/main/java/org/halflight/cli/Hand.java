@@ -17,6 +17,9 @@ interface Hand {
         public void hold(boolean open) {}
 
         @Override
+        public void idle() {}
+
+        @Override
         public boolean works() {
           return false;
         }
@@ -27,6 +30,9 @@ interface Hand {
 
   /** Holds the shutter open, or lets it close. */
   void hold(boolean open);
+
+  /** Nothing is going on: lets time pass where it does not pass by itself. */
+  void idle();
 
   /** Whether it fires by itself. */
   boolean works();

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.chart.RunPictures;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
@@ -72,7 +71,7 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.noSpeed"));
     }
     return runs.stream()
-        .filter(run -> phase == null || CliWords.of((Phase) run.phase()).equals(phase))
+        .filter(run -> phase == null || CliWords.of(run.phase()).equals(phase))
         .flatMap(run -> run.speeds().stream())
         .filter(summary -> summary.speed().label().equals(speed))
         .reduce((first, second) -> second)

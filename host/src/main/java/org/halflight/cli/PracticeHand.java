@@ -5,6 +5,8 @@ import org.halflight.speeds.MarkedSpeed;
 
 /** Works the model camera of the practice rig. */
 final class PracticeHand implements Hand {
+  private static final double IDLE_SECONDS = 0.3;
+
   private final PracticeRig rig;
 
   PracticeHand(PracticeRig rig) {
@@ -21,6 +23,11 @@ final class PracticeHand implements Hand {
   @Override
   public void hold(boolean open) {
     rig.holdOpen(open);
+  }
+
+  @Override
+  public void idle() {
+    rig.rest(IDLE_SECONDS);
   }
 
   @Override
