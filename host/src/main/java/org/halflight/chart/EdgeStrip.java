@@ -36,10 +36,16 @@ final class EdgeStrip extends NumberAxis {
    * @param filled whether the mark is filled
    * @param colour of the mark
    * @param text beside the mark, or empty
+   * @param needed whether the text must be there however little room there is; false where the
+   *     legend explains the mark
    */
-  record Line(Shape mark, boolean filled, Color colour, String text) {
+  record Line(Shape mark, boolean filled, Color colour, String text, boolean needed) {
     static Line of(String text) {
-      return new Line(null, false, null, text);
+      return new Line(null, false, null, text, true);
+    }
+
+    static Line ifThereIsRoom(String text) {
+      return new Line(null, false, null, text, false);
     }
   }
 
@@ -103,6 +109,9 @@ final class EdgeStrip extends NumberAxis {
     double width = markSize + gap + textWidth;
     if (width > room && textWidth > 0) {
       // Narrow columns get narrower letters rather than text that runs into the neighbour's.
+      if (!line.needed()) {
+        return;
+      }
       double squeeze = Math.max(0.6, (room - markSize - gap) / textWidth);
       font = font.deriveFont(AffineTransform.getScaleInstance(squeeze, 0.5 + squeeze / 2));
       width = markSize + gap + width(graphics, font, line.text());

@@ -36,9 +36,6 @@ public final class FiringRow implements Picture {
   /** Key of the data of the first firing after rest. */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
-  /** Up to this many releases there is room to write an outcome under its mark. */
-  private static final int WRITTEN_UP_TO = 12;
-
   /** Up to this many releases each has its number on the axis. */
   private static final int NUMBERED_UP_TO = 30;
 
@@ -81,8 +78,8 @@ public final class FiringRow implements Picture {
         .ifPresent(
             mean ->
                 renderer.addAnnotation(new MeanAnnotation(mean, colour(theme)), Layer.BACKGROUND));
-    for (Adjustment adjustment : data.adjustments()) {
-      plot.addDomainMarker(marker(adjustment, theme), Layer.BACKGROUND);
+    for (int i = 0; i < data.adjustments().size(); i++) {
+      plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);
     }
     plot.setDomainAxis(1, strip(places, theme));
     plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
@@ -111,7 +108,7 @@ public final class FiringRow implements Picture {
               work));
     }
     return new TableTwin(
-        title(),
+        summary(),
         List.of("release", "outcome", "error", "rest", "adjustment before it"),
         rows,
         data.note());
@@ -124,6 +121,21 @@ public final class FiringRow implements Picture {
     }
     Mean mean = data.mean().get();
     return title + ": mean " + StopsText.of(mean.stops());
+  }
+
+  private String summary() {
+    String interval =
+        data.mean()
+            .flatMap(Mean::interval)
+            .map(
+                span ->
+                    ", " + StopsText.percent(data.meanLevel()) + " interval " + StopsText.of(span))
+            .orElse("");
+    String unsure =
+        data.tolerance().unsureStops().isPresent()
+            ? ", unsure zone " + StopsText.plusMinus(data.tolerance().unsureStops().getAsDouble())
+            : "";
+    return title() + interval + "; tolerance " + StopsText.of(data.tolerance().span()) + unsure;
   }
 
   private StopsRange range() {
@@ -156,20 +168,19 @@ public final class FiringRow implements Picture {
 
   private EdgeStrip strip(Range places, Theme theme) {
     EdgeStrip strip = new EdgeStrip(places, theme);
-    boolean written = data.releases().size() <= WRITTEN_UP_TO;
     for (int i = 0; i < data.releases().size(); i++) {
       Release release = data.releases().get(i);
       if (release.stops().isEmpty()) {
-        if (written) {
-          strip.add(i + 1, EdgeStrip.Line.of(release.outcome().words()));
-        }
-        strip.add(i + 1, new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), ""));
+        strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.outcome().words()));
+        strip.add(
+            i + 1, new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
       }
     }
     return strip;
   }
 
-  private static ValueMarker marker(Adjustment adjustment, Theme theme) {
+  private ValueMarker marker(int index, Theme theme) {
+    Adjustment adjustment = data.adjustments().get(index);
     ValueMarker marker =
         new ValueMarker(
             adjustment.beforeRelease() - 0.5,
@@ -180,9 +191,12 @@ public final class FiringRow implements Picture {
     marker.setLabelFont(theme.smallLetters());
     marker.setLabelPaint(theme.ink());
     marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-    marker.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
-    marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
-    marker.setLabelOffset(new RectangleInsets(4, 5, 4, 5));
+    // Towards the right end the words stand left of their line, so that they are not cut off.
+    boolean late = adjustment.beforeRelease() > 0.7 * data.releases().size();
+    marker.setLabelAnchor(late ? RectangleAnchor.BOTTOM_LEFT : RectangleAnchor.BOTTOM_RIGHT);
+    marker.setLabelTextAnchor(late ? TextAnchor.BOTTOM_RIGHT : TextAnchor.BOTTOM_LEFT);
+    double up = 4 + index % 3 * 1.3 * theme.letterSize();
+    marker.setLabelOffset(new RectangleInsets(up, 5, up, 5));
     return marker;
   }
 
@@ -209,7 +223,9 @@ public final class FiringRow implements Picture {
     if (data.mean().isPresent()) {
       legend.add(
           Keys.line(
-              "mean with " + StopsText.percent(data.meanLevel()) + " interval",
+              data.mean().get().interval().isPresent()
+                  ? "mean with " + StopsText.percent(data.meanLevel()) + " interval"
+                  : "mean",
               new Line2D.Double(-9, 0, 9, 0),
               colour(theme)));
     }

@@ -12,7 +12,7 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.Axis;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.NumberTickUnitSource;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
@@ -30,9 +30,10 @@ final class Frame {
 
   /** An empty plot with an axis of stops. */
   static XYPlot plot(NumberAxis domain, StopsRange range, Theme theme) {
-    NumberAxis stops = new NumberAxis("error in stops   (+ slow, \u2212 fast)");
+    NumberAxis stops = new NumberAxis("error in stops (+ slow)");
     stops.setRange(range.range());
-    stops.setStandardTickUnits(new NumberTickUnitSource(false, signed()));
+    double step = step(range.range().getLength());
+    stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));
     dress(stops, theme);
     dress(domain, theme);
     domain.setTickMarksVisible(false);
@@ -103,15 +104,23 @@ final class Frame {
     axis.setTickMarksVisible(false);
   }
 
+  /** Few lines, whatever the size of the picture: the reader looks at marks, not at lines. */
+  private static double step(double spanStops) {
+    if (spanStops <= 1.7) {
+      return 0.25;
+    }
+    return spanStops <= 4.5 ? 0.5 : spanStops <= 9 ? 1 : 2;
+  }
+
   /** Plus and minus, but a bare zero. */
-  private static NumberFormat signed() {
+  private static NumberFormat signed(String pattern) {
     DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
-    DecimalFormat plain = new DecimalFormat("0.0#", symbols);
+    DecimalFormat plain = new DecimalFormat(pattern, symbols);
     return new NumberFormat() {
       @Override
       public StringBuffer format(double number, StringBuffer text, FieldPosition position) {
         String digits = plain.format(Math.abs(number));
-        String sign = digits.equals("0.0") ? "" : number > 0 ? "+" : "\u2212";
+        String sign = digits.equals(plain.format(0)) ? "" : number > 0 ? "+" : "\u2212";
         return text.append(sign).append(digits);
       }
 

@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -129,9 +128,7 @@ public final class SpeedMap implements Picture {
         run.stuckOpen() + " of " + run.releases(),
         run.didNotOpen() + " of " + run.releases(),
         StopsText.of(speed.tolerance().span()),
-        unsure.isPresent()
-            ? String.format(Locale.ROOT, "\u00b1%.2f stops", unsure.getAsDouble())
-            : "not known");
+        unsure.isPresent() ? StopsText.plusMinus(unsure.getAsDouble()) : "not known");
   }
 
   private StopsRange range() {
@@ -231,7 +228,8 @@ public final class SpeedMap implements Picture {
                 found ? Marks.CIRCLE : Marks.DIAMOND,
                 !found,
                 colour(found, theme),
-                count + " of " + run.get().releases()));
+                count + " of " + run.get().releases(),
+                true));
       }
     }
     if (!lines.isEmpty()) {

@@ -19,6 +19,10 @@ final class StopsText {
     return of(span.lowStops()) + " to " + of(span.highStops());
   }
 
+  static String plusMinus(double stops) {
+    return String.format(Locale.ROOT, "\u00b1%.2f stops", stops);
+  }
+
   static String percent(double level) {
     double percent = 100 * level;
     return percent == Math.rint(percent)

@@ -52,7 +52,9 @@ public record ScatterPower(int trials, long seed) {
   }
 
   /**
-   * How many firings in each sample find a ratio with a given chance.
+   * How many firings in each sample find a ratio with a given chance; right to a firing or two,
+   * since an odd number, where one distance from the median is always zero, does worse than the
+   * even one below it.
    *
    * @param atMost where to stop looking, 3 or more
    * @return empty when even {@code atMost} firings do not

@@ -77,7 +77,7 @@ public final class ToleranceFactor {
             rough * 3);
   }
 
-  /** Two limits, by the approximation of Howe (1969): within 1 % of exact from 5 firings on. */
+  /** Two limits, by Howe (1969): within 1 % of exact for 5 firings and 90 or 95 % of them. */
   public static double twoSidedHowe(int n, double content, double confidence) {
     check(n, content, confidence);
     double z = NORMAL.inverseCumulativeProbability((1 + content) / 2);
