@@ -19,6 +19,7 @@ struct bench {
   struct journal journal;
   struct curve **curves;
   size_t curve_count;
+  cycles_t edge_due; /* when the edge in hand should come; it lands on the next boundary between instructions */
   bool reset_wanted;
   bool ended;
   const char *stopped; /* why the simulation cannot go on, NULL while it can */
@@ -29,7 +30,7 @@ struct bench {
   bool trigger_flag;    /* OCF0A as the ADC's trigger saw it last */
 
   /* Listeners, each may be NULL. */
-  void (*on_edge)(void *context, cycles_t cycle, enum pin pin, bool level);
+  void (*on_edge)(void *context, cycles_t cycle, cycles_t due, enum pin pin, bool level);
   void (*on_plug)(void *context, bool plugged);
   void *context;
 };
