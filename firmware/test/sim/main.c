@@ -73,6 +73,9 @@ static struct options read_options(int count, char **words) {
   if (o.unpaced && o.link) {
     refuse("--link", "goes with --paced only: an unpaced bench has no pseudo-terminal");
   }
+  if (!o.unpaced && o.uart) {
+    refuse("--uart", "goes with --unpaced only: a paced bench sends to its pseudo-terminal");
+  }
   return o;
 }
 
@@ -182,15 +185,15 @@ static void run_paced(struct station *s, bool live_input) {
   struct live live = {.scenario = {.bench = &s->bench}, .open = live_input};
   fcntl(STDIN_FILENO, F_SETFL, fcntl(STDIN_FILENO, F_GETFL) | O_NONBLOCK);
   struct pace pace;
-  pace_begin(&pace, bench_now(&s->bench));
+  pace_begin(&pace, bench_now(&s->bench) + RUN_LIMIT);
   cycles_t save_at = STORE_EVERY;
   while (!s->bench.ended && !s->bench.stopped && !interrupted) {
-    cycles_t next = bench_now(&s->bench) + SLICE;
+    cycles_t next = bench_now(&s->bench) + SLICE + RUN_LIMIT;
     pace_wait(&pace, next, live.open ? STDIN_FILENO : -1);
     if (live.open) {
       read_live(&live);
     }
-    cycles_t reached = pace_reached(&pace);
+    cycles_t reached = pace_reached(&pace) - RUN_LIMIT; /* so as not to pass real time */
     cycles_t most = bench_now(&s->bench) + CATCH_UP_SLICES * SLICE;
     bench_run_until(&s->bench, reached < most ? reached : most);
     unsigned char in[1024];
