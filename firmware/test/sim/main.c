@@ -185,7 +185,7 @@ static void run_paced(struct station *s, bool live_input) {
   struct live live = {.scenario = {.bench = &s->bench}, .open = live_input};
   fcntl(STDIN_FILENO, F_SETFL, fcntl(STDIN_FILENO, F_GETFL) | O_NONBLOCK);
   struct pace pace;
-  pace_begin(&pace, bench_now(&s->bench) + RUN_LIMIT);
+  pace_begin(&pace, bench_now(&s->bench));
   cycles_t save_at = STORE_EVERY;
   while (!s->bench.ended && !s->bench.stopped && !interrupted) {
     cycles_t next = bench_now(&s->bench) + SLICE + RUN_LIMIT;
@@ -193,7 +193,8 @@ static void run_paced(struct station *s, bool live_input) {
     if (live.open) {
       read_live(&live);
     }
-    cycles_t reached = pace_reached(&pace) - RUN_LIMIT; /* so as not to pass real time */
+    cycles_t real = pace_reached(&pace);
+    cycles_t reached = real > RUN_LIMIT ? real - RUN_LIMIT : 0; /* so as not to pass real time */
     cycles_t most = bench_now(&s->bench) + CATCH_UP_SLICES * SLICE;
     bench_run_until(&s->bench, reached < most ? reached : most);
     unsigned char in[1024];
