@@ -409,7 +409,7 @@ public final class RigConnection implements AutoCloseable {
     private LinkLostException stopped() {
       return new LinkLostException(
           "The "
-              + rig.name()
+              + RigNames.of(greeting)
               + " on "
               + rig.candidate().path()
               + " stopped answering. What it sent before is kept; a firing under way does not"
