@@ -17,6 +17,9 @@ import org.halflight.words.Words;
 
 /** Leads the person through setting the light and through a run, line by line. */
 final class BenchTalk {
+  /** A model camera that has been open for so long is closed by hand. */
+  private static final double HANGS_SECONDS = 5;
+
   private final BenchDriver driver;
   private final Terminal terminal;
   private final Hand hand;
@@ -121,12 +124,20 @@ final class BenchTalk {
       }
       List<SessionNews> news = step();
       waiting &= news.stream().noneMatch(SessionNews.Settled.class::isInstance);
+      if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
+        tell(driver.tell(new SessionInput.ClosedByHand()));
+        hand.hold(false);
+      }
       listen(this::typed);
     }
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
     }
+  }
+
+  private static boolean hangs(SessionNews news) {
+    return news instanceof SessionNews.StillOpen open && open.seconds() > HANGS_SECONDS;
   }
 
   private List<SessionNews> step() {
