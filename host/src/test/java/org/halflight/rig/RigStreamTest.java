@@ -180,6 +180,17 @@ class RigStreamTest {
   }
 
   @Test
+  void takesAGreetingStampedJustBeforeABeatAsNoRestart() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.accept(rig.greeting(BEAT - 300)))
+        .hasSize(1)
+        .first()
+        .isInstanceOf(Greeted.class);
+  }
+
+  @Test
   void noticesTwoStartsOfARigWhoseBootCountIsDamaged() {
     String start =
         LineCodec.format(
@@ -235,9 +246,11 @@ class RigStreamTest {
     stream.accept(rig.start());
     stream.accept(rig.beat(BEAT));
     stream.accept(rig.beat(2 * BEAT, Channel.CONTACT));
+    // An edge 1 ms after the beat overtakes one from 6 ms before it, on another channel.
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 16_000));
     stream.accept(rig.edge(Channel.CONTACT, true, 2 * BEAT - 100_000));
 
-    assertThat(stream.accept(rig.beat(3 * BEAT, Channel.CONTACT)))
+    assertThat(stream.accept(rig.beat(3 * BEAT, Channel.CONTACT, Channel.CENTRE_LOW)))
         .containsExactly(new TimeAt(3 * BEAT, 0x1234));
   }
 
