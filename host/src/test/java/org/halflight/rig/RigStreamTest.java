@@ -233,7 +233,7 @@ class RigStreamTest {
     stream.accept(rig.beat(BEAT));
     // Stamped in the dark at 2 beats; the light came 5 ms later, and its line went first.
     stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 80_000));
-    stream.accept(rig.beat(2 * BEAT));
+    assertThat(stream.accept(rig.beat(2 * BEAT))).containsExactly(new TimeAt(2 * BEAT, 0x1234));
 
     assertThat(stream.accept(rig.beat(3 * BEAT, Channel.CENTRE_LOW)))
         .containsExactly(new TimeAt(3 * BEAT, 0x1234));
@@ -247,8 +247,10 @@ class RigStreamTest {
     stream.accept(rig.beat(BEAT));
     stream.accept(rig.beat(2 * BEAT, Channel.CONTACT));
     // An edge 1 ms after the beat overtakes one from 6 ms before it, on another channel.
-    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 16_000));
-    stream.accept(rig.edge(Channel.CONTACT, true, 2 * BEAT - 100_000));
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 16_000)))
+        .containsExactly(edgeAt(Channel.CENTRE_LOW, true, 2 * BEAT + 16_000));
+    assertThat(stream.accept(rig.edge(Channel.CONTACT, true, 2 * BEAT - 100_000)))
+        .containsExactly(edgeAt(Channel.CONTACT, true, 2 * BEAT - 100_000));
 
     assertThat(stream.accept(rig.beat(3 * BEAT, Channel.CONTACT, Channel.CENTRE_LOW)))
         .containsExactly(new TimeAt(3 * BEAT, 0x1234));
