@@ -40,7 +40,8 @@ const char *bench_open(struct bench *bench, const char *elf_path);
 void bench_close(struct bench *bench);
 
 cycles_t bench_now(const struct bench *bench);
-/* Runs until that cycle, the end of the scenario, or a stop; passes it by a few cycles at most. */
+/* Runs until that cycle, the end of the scenario, or a stop. Passes it by up to the next timer of simavr: 256 cycles while
+   the board's PWM runs, RUN_LIMIT when nothing does. */
 void bench_run_until(struct bench *bench, cycles_t cycle);
 /* Adds an event; one that is already due happens before the next instruction. */
 void bench_add(struct bench *bench, struct event event);

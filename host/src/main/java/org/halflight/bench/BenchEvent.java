@@ -1,0 +1,48 @@
+package org.halflight.bench;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+
+/**
+ * Something that happened at the bench, as a session file keeps it: all that results depend on, in
+ * order.
+ *
+ * <p>Live, replayed and practice work all turn these same events into results, so they cannot
+ * differ.
+ */
+public sealed interface BenchEvent {
+  /**
+   * When, in nanoseconds of a host clock that never runs back, counted from the start of the
+   * session. For the record only; no result depends on it.
+   */
+  long hostNanos();
+
+  /** A line that came from the rig, without its line end, damaged or not. */
+  record Received(long hostNanos, String line) implements BenchEvent {
+    public Received {
+      Objects.requireNonNull(line);
+    }
+  }
+
+  /** A line that went to the rig. */
+  record Sent(long hostNanos, String line) implements BenchEvent {
+    public Sent {
+      Objects.requireNonNull(line);
+    }
+  }
+
+  /**
+   * Something the host or the person did.
+   *
+   * @param kind what, one word of a-z and hyphens
+   * @param values its values by name, in order
+   */
+  record Mark(long hostNanos, String kind, Map<String, String> values) implements BenchEvent {
+    public Mark {
+      Objects.requireNonNull(kind);
+      values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
+    }
+  }
+}

@@ -1,0 +1,112 @@
+package org.halflight.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.rig.LinkStatistics;
+import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
+import org.halflight.rig.RigStream;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.session.SessionNews;
+import org.halflight.signal.Firing;
+import org.halflight.time.TickRate;
+
+/**
+ * The one way from bench events to results, for live work, replay and practice alike. The same
+ * events always bring the same results. Not safe for use by several threads.
+ */
+public final class BenchFold {
+  private final RigStream stream = new RigStream();
+  private final Session session = new Session();
+  private Optional<RigMessage.Greeting> greeting = Optional.empty();
+  private int damagedMarks;
+
+  /**
+   * What an event brought.
+   *
+   * @param said what the rig said
+   * @param news what there is to tell, in order
+   */
+  public record Brought(List<RigEvent> said, List<SessionNews> news) {
+    public Brought {
+      said = List.copyOf(said);
+      news = List.copyOf(news);
+    }
+  }
+
+  /** Takes an event. */
+  public Brought take(BenchEvent event) {
+    List<RigEvent> said = List.of();
+    List<SessionNews> news = new ArrayList<>();
+    if (event instanceof BenchEvent.Received received) {
+      said = stream.accept(received.line());
+      said.forEach(each -> hear(each, news));
+    } else if (event instanceof BenchEvent.Mark mark) {
+      Optional<SessionInput> input = Marks.input(mark);
+      if (input.isEmpty() && !mark.kind().equals(Marks.BEGINS)) {
+        damagedMarks++;
+      }
+      input.ifPresent(known -> tell(known, news));
+    }
+    return new Brought(said, news);
+  }
+
+  /** Takes all events of a file, and ends there. */
+  public static BenchFold replay(List<BenchEvent> events) {
+    BenchFold fold = new BenchFold();
+    events.forEach(fold::take);
+    fold.session.take(new SessionInput.Ends());
+    return fold;
+  }
+
+  /** The session that the events made. */
+  public Session session() {
+    return session;
+  }
+
+  /** What came over the link. */
+  public LinkStatistics linkStatistics() {
+    return stream.statistics();
+  }
+
+  /** The last greeting. */
+  public Optional<RigMessage.Greeting> greeting() {
+    return greeting;
+  }
+
+  /** Marks that said nothing that this version understands. */
+  public int damagedMarks() {
+    return damagedMarks;
+  }
+
+  private void tell(SessionInput input, List<SessionNews> news) {
+    if (input instanceof SessionInput.LinkLost) {
+      stream.linkLost();
+    }
+    news.addAll(session.take(input));
+  }
+
+  private void hear(RigEvent said, List<SessionNews> news) {
+    if (said instanceof RigEvent.Greeted greeted) {
+      greeting = Optional.of(greeted.greeting());
+      news.addAll(
+          session.take(
+              new SessionInput.RigIs(
+                  greeted.greeting().serial(),
+                  greeted.greeting().bootCount(),
+                  new TickRate(greeted.greeting().ticksPerSecond()))));
+    } else if (said instanceof RigEvent.EdgeAt edge) {
+      news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
+    } else if (said instanceof RigEvent.TimeAt time) {
+      news.addAll(session.take(new SessionInput.BeatAt(time.ticks(), time.levels())));
+    } else if (said instanceof RigEvent.LinesLost) {
+      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
+    } else if (said instanceof RigEvent.EdgesLost) {
+      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.EDGES_LOST)));
+    } else if (said instanceof RigEvent.Restarted) {
+      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED)));
+    }
+  }
+}

@@ -1,0 +1,131 @@
+package org.halflight.bench;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.halflight.bench.BenchEvent.Mark;
+import org.halflight.exposure.LightLevels;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+
+/**
+ * What the host and the person do, as marks of a session file and as inputs of a session;
+ * docs/file-formats.md lists them.
+ */
+public final class Marks {
+  /** A run of the program begins to write; says which version. */
+  public static final String BEGINS = "begins";
+
+  private static final String LIGHT = "light";
+  private static final String RUN = "run";
+  private static final String SPEED = "speed";
+  private static final String REJECT = "reject";
+  private static final String CLOSED_BY_HAND = "closed-by-hand";
+  private static final String LINK_LOST = "link-lost";
+  private static final String ENDS = "ends";
+
+  private Marks() {}
+
+  /** The mark of an input that does not come from a line of the rig. */
+  public static Mark of(long hostNanos, SessionInput input) {
+    Map<String, String> values = new LinkedHashMap<>();
+    if (input instanceof SessionInput.LightSet set) {
+      values.put("dark", number(set.levels().darkCounts()));
+      values.put("full", number(set.levels().fullCounts()));
+      values.put("low", number(set.levels().lowCounts()));
+      values.put("high", number(set.levels().highCounts()));
+      return new Mark(hostNanos, LIGHT, values);
+    }
+    if (input instanceof SessionInput.RunBegins begins) {
+      RunSetup setup = begins.setup();
+      values.put("camera", setup.camera());
+      values.put("phase", word(setup.phase()));
+      values.put("dial", setup.dial());
+      values.put(
+          "speeds",
+          setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
+      values.put("reference", word(setup.reference()));
+      values.put("firings", String.valueOf(setup.firingsPerSpeed()));
+      return new Mark(hostNanos, RUN, values);
+    }
+    if (input instanceof SessionInput.SpeedChosen chosen) {
+      values.put("is", chosen.speed().label());
+      return new Mark(hostNanos, SPEED, values);
+    }
+    if (input instanceof SessionInput.LastRejected rejected) {
+      values.put("because", rejected.reason());
+      return new Mark(hostNanos, REJECT, values);
+    }
+    if (input instanceof SessionInput.ClosedByHand) {
+      return new Mark(hostNanos, CLOSED_BY_HAND, values);
+    }
+    if (input instanceof SessionInput.LinkLost) {
+      return new Mark(hostNanos, LINK_LOST, values);
+    }
+    if (input instanceof SessionInput.Ends) {
+      return new Mark(hostNanos, ENDS, values);
+    }
+    throw new IllegalArgumentException("comes from a line of the rig, not from a mark: " + input);
+  }
+
+  /** The input of a mark; empty for one that results do not depend on, or that is damaged. */
+  public static Optional<SessionInput> input(Mark mark) {
+    Map<String, String> values = mark.values();
+    try {
+      return switch (mark.kind()) {
+        case LIGHT ->
+            Optional.of(
+                new SessionInput.LightSet(
+                    new LightLevels(
+                        Double.parseDouble(values.getOrDefault("dark", "")),
+                        Double.parseDouble(values.getOrDefault("full", "")),
+                        Double.parseDouble(values.getOrDefault("low", "")),
+                        Double.parseDouble(values.getOrDefault("high", "")))));
+        case RUN -> Optional.of(new SessionInput.RunBegins(setup(values)));
+        case SPEED ->
+            MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
+        case REJECT ->
+            Optional.of(new SessionInput.LastRejected(values.getOrDefault("because", "")));
+        case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
+        case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
+        case ENDS -> Optional.of(new SessionInput.Ends());
+        default -> Optional.empty();
+      };
+    } catch (IllegalArgumentException damaged) {
+      return Optional.empty();
+    }
+  }
+
+  private static RunSetup setup(Map<String, String> values) {
+    List<MarkedSpeed> order =
+        Arrays.stream(values.getOrDefault("speeds", "").split(","))
+            .map(MarkedSpeed::parse)
+            .toList();
+    return new RunSetup(
+        values.getOrDefault("camera", ""),
+        Phase.valueOf(constant(values.getOrDefault("phase", ""))),
+        values.getOrDefault("dial", ""),
+        order,
+        Reference.valueOf(constant(values.getOrDefault("reference", ""))),
+        Integer.parseInt(values.getOrDefault("firings", "")));
+  }
+
+  private static String number(double value) {
+    return String.format(Locale.ROOT, "%.4f", value);
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static String constant(String word) {
+    return word.toUpperCase(Locale.ROOT).replace('-', '_');
+  }
+}

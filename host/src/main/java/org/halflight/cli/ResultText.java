@@ -1,0 +1,88 @@
+package org.halflight.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.halflight.session.FiringResult;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** The results of a session for the terminal: a table, then each speed in sentences. */
+final class ResultText {
+  private ResultText() {}
+
+  static List<String> lines(List<FiringResult> firings, List<RunSummary> runs) {
+    List<String> lines = new ArrayList<>();
+    if (runs.isEmpty()) {
+      lines.add(Words.say(firings.isEmpty() ? "results.none" : "results.noRun"));
+      firings.forEach(firing -> lines.add(Sentences.firing(firing)));
+      return lines;
+    }
+    for (RunSummary run : runs) {
+      lines.addAll(run(firings, run));
+      lines.add("");
+    }
+    lines.add(Words.say("tolerance.custom"));
+    return lines;
+  }
+
+  private static List<String> run(List<FiringResult> firings, RunSummary run) {
+    List<String> lines = new ArrayList<>();
+    List<FiringResult> own =
+        firings.stream().filter(f -> f.phase().filter(run.phase()::equals).isPresent()).toList();
+    lines.add(
+        Words.say(
+            "results.heading",
+            Sentences.phase(run.phase()),
+            Sentences.reference(run.speeds().get(0).reference())));
+    own.stream()
+        .map(f -> f.key().rigSerial())
+        .distinct()
+        .forEach(serial -> lines.add(Sentences.source(serial)));
+    lines.add("");
+    TextTable table =
+        new TextTable(
+            Words.say("table.marked"),
+            Words.say("table.shouldBe"),
+            Words.say("table.mean"),
+            Words.say("table.error"),
+            Words.say("table.interval"),
+            Words.say("table.scatter"),
+            Words.say("table.firings"));
+    run.speeds().forEach(speed -> row(table, speed));
+    lines.addAll(table.lines());
+    lines.add("");
+    if (own.stream().anyMatch(f -> f.levels().isEmpty() && f.isGood())) {
+      lines.add(Words.say("light.unknown"));
+    }
+    run.speeds().forEach(speed -> lines.add(String.join(" ", Sentences.speed(speed))));
+    return lines;
+  }
+
+  private static void row(TextTable table, SpeedSummary speed) {
+    OptionalDouble mean = speed.meanSeconds();
+    table.add(
+        speed.speed().label(),
+        Numbers.time(speed.referenceSeconds()),
+        mean.isPresent() ? Numbers.time(mean.getAsDouble()) : Words.say("table.nothing"),
+        speed.meanStops().isPresent()
+            ? Numbers.signedStops(speed.meanStops().getAsDouble())
+            : Words.say("table.nothing"),
+        speed
+            .meanIntervalStops()
+            .map(
+                interval ->
+                    Words.say(
+                        "table.fromTo",
+                        Numbers.signedStops(interval.low()),
+                        Numbers.signedStops(interval.high())))
+            .orElse(Words.say("table.nothing")),
+        speed.scatterStops().isPresent()
+            ? Numbers.plainStops(speed.scatterStops().getAsDouble())
+            : Words.say("table.nothing"),
+        Words.say("table.countOf", speed.errors().n(), speed.tries()));
+  }
+}

@@ -1,0 +1,121 @@
+package org.halflight.export;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Source;
+
+/** One row a firing; docs/file-formats.md says what each column means. */
+public final class FiringTable {
+  private static final List<String> HEADINGS =
+      List.of(
+          "firing",
+          "rig_serial",
+          "boot_count",
+          "first_ticks",
+          "source",
+          "phase",
+          "marked_speed",
+          "reference_ms",
+          "outcome",
+          "counted",
+          "after_rest",
+          "not_counted_because",
+          "effective_ms",
+          "error_stops",
+          "lowest_ms",
+          "highest_ms",
+          "width_low_ms",
+          "width_high_ms",
+          "half_width_area_linear_ms",
+          "half_width_radius_linear_ms",
+          "opening_area_linear_ms",
+          "opening_radius_linear_ms",
+          "closing_area_linear_ms",
+          "closing_radius_linear_ms",
+          "total_area_linear_ms",
+          "total_radius_linear_ms",
+          "efficiency_area_linear",
+          "efficiency_radius_linear",
+          "late_light_share",
+          "remarks",
+          "damage",
+          "method_version");
+
+  private static final int FIGURES = 17;
+
+  private FiringTable() {}
+
+  /** The table of some firings, in their order. */
+  public static CsvTable of(List<FiringResult> firings) {
+    return new CsvTable(HEADINGS, firings.stream().map(FiringTable::row).toList());
+  }
+
+  private static List<String> row(FiringResult firing) {
+    List<String> row = new ArrayList<>();
+    row.add(String.valueOf(firing.number()));
+    row.add(firing.key().rigSerial());
+    row.add(String.valueOf(firing.key().bootCount()));
+    row.add(String.valueOf(firing.key().firstTicks()));
+    row.add(Cells.word(Source.of(firing.key().rigSerial())));
+    row.add(firing.phase().map(Cells::word).orElse(""));
+    row.add(firing.shown().map(Object::toString).orElse(""));
+    row.add(Cells.millis(firing.referenceSeconds()));
+    row.add(Cells.word(firing.outcome()));
+    row.add(firing.isGood() ? "yes" : "no");
+    row.add(firing.afterRest() ? "yes" : "no");
+    row.add(firing.rejection().orElse(""));
+    row.addAll(figures(firing));
+    row.add(remarks(firing));
+    row.add(firing.firing().damage().stream().map(Cells::word).collect(Collectors.joining(" ")));
+    row.add(String.valueOf(ExposureMethodVersion.CURRENT));
+    return row;
+  }
+
+  private static List<String> figures(FiringResult firing) {
+    List<String> cells = new ArrayList<>(Collections.nCopies(FIGURES, ""));
+    if (firing.exposure() instanceof LeafExposure.Timed timed) {
+      List<String> known =
+          List.of(
+              Cells.millis(timed.effectiveSeconds()),
+              Cells.number(firing.errorStops()),
+              "",
+              "",
+              Cells.millis(timed.widthLowSeconds()),
+              Cells.millis(timed.widthHighSeconds()),
+              Cells.millis(timed.halfWidthSeconds().areaLinear()),
+              Cells.millis(timed.halfWidthSeconds().radiusLinear()),
+              Cells.millis(timed.openingSeconds().areaLinear()),
+              Cells.millis(timed.openingSeconds().radiusLinear()),
+              Cells.millis(timed.closingSeconds().areaLinear()),
+              Cells.millis(timed.closingSeconds().radiusLinear()),
+              Cells.millis(timed.totalSeconds().areaLinear()),
+              Cells.millis(timed.totalSeconds().radiusLinear()),
+              Cells.number(timed.efficiency().areaLinear()),
+              Cells.number(timed.efficiency().radiusLinear()),
+              Cells.number(timed.lateLightShare()));
+      Collections.copy(cells, known);
+    } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds) {
+      cells.set(2, Cells.millis(bounds.lowestSeconds()));
+      cells.set(3, Cells.millis(bounds.highestSeconds()));
+      cells.set(4, Cells.millis(bounds.widthLowSeconds()));
+      cells.set(5, Cells.millis(bounds.widthHighSeconds()));
+    } else if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
+      cells.set(2, Cells.millis(stuck.lowestSeconds()));
+    }
+    return cells;
+  }
+
+  private static String remarks(FiringResult firing) {
+    if (firing.exposure() instanceof LeafExposure.Timed timed) {
+      return timed.flags().stream().sorted().map(Cells::word).collect(Collectors.joining(" "));
+    }
+    return firing.exposure() instanceof LeafExposure.Unusable unusable
+        ? Cells.word(unusable.reason())
+        : "";
+  }
+}

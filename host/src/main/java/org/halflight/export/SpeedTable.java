@@ -1,0 +1,82 @@
+package org.halflight.export;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.halflight.session.Outcome;
+import org.halflight.session.Source;
+import org.halflight.stats.Interval;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+
+/** One row a marked speed and phase; docs/file-formats.md says what each column means. */
+public final class SpeedTable {
+  private static final List<String> HEADINGS =
+      List.of(
+          "source",
+          "phase",
+          "marked_speed",
+          "reference",
+          "reference_ms",
+          "releases",
+          "timed_and_counted",
+          "never_fully_open",
+          "stuck_open",
+          "did_not_open",
+          "double",
+          "rejected",
+          "unusable",
+          "mean_ms",
+          "mean_error_stops",
+          "median_error_stops",
+          "scatter_stops",
+          "robust_scatter_stops",
+          "mean_low_stops",
+          "mean_high_stops",
+          "interval_level",
+          "after_rest_error_stops",
+          "tolerance_slow_stops",
+          "tolerance_fast_stops",
+          "placement");
+
+  private SpeedTable() {}
+
+  /** The table of some runs, phase by phase, slow to fast. */
+  public static CsvTable of(Source source, List<RunSummary> runs) {
+    return new CsvTable(
+        HEADINGS,
+        runs.stream()
+            .flatMap(run -> run.speeds().stream())
+            .map(speed -> row(source, speed))
+            .toList());
+  }
+
+  private static List<String> row(Source source, SpeedSummary speed) {
+    var interval = speed.meanIntervalStops();
+    return List.of(
+        Cells.word(source),
+        Cells.word(speed.phase()),
+        speed.speed().label(),
+        Cells.word(speed.reference()),
+        Cells.millis(speed.referenceSeconds()),
+        String.valueOf(speed.tries()),
+        String.valueOf(speed.errors().n()),
+        String.valueOf(speed.count(Outcome.NEVER_FULLY_OPEN)),
+        String.valueOf(speed.count(Outcome.STUCK_OPEN)),
+        String.valueOf(speed.count(Outcome.DID_NOT_OPEN)),
+        String.valueOf(speed.count(Outcome.DOUBLE)),
+        String.valueOf(speed.rejected()),
+        String.valueOf(speed.unusable()),
+        Cells.millis(speed.meanSeconds()),
+        Cells.number(speed.meanStops()),
+        Cells.number(speed.medianStops()),
+        Cells.number(speed.scatterStops()),
+        Cells.number(speed.robustScatterStops()),
+        interval.map(Interval::low).map(Cells::number).orElse(""),
+        interval.map(Interval::high).map(Cells::number).orElse(""),
+        interval.map(Interval::level).map(Cells::number).orElse(""),
+        Cells.number(speed.afterRestStops()),
+        Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
+        Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
+        Cells.word(speed.placement()));
+  }
+}

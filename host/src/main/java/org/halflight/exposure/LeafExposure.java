@@ -1,0 +1,145 @@
+package org.halflight.exposure;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.signal.Firing;
+
+/**
+ * What one firing of a shutter in or near the lens comes to. Each case is an outcome of the
+ * measurement, none an error of the program.
+ */
+public sealed interface LeafExposure {
+  /** What to know about a timed exposure before trusting its last digit. */
+  enum Flag {
+    /**
+     * By one opening law the leaves never opened fully, by the other they did. The effective time
+     * still holds within 2.5 %: see {@link LeafExposureMethod}.
+     */
+    MAY_NOT_OPEN_FULLY,
+    /** The light crossed a level more than once near a crossing, for more than a little. */
+    CHATTER,
+    /** The light fell below the high level in the middle of the opening and rose again. */
+    DIP_WHILE_OPEN,
+    /** Light before the main opening. */
+    EARLY_LIGHT,
+    /** Light after the main closing: bounce. */
+    LATE_LIGHT
+  }
+
+  /** Why a firing gives no figure. */
+  enum Reason {
+    /** No edge of the centre sensor at all: a sound, a contact or a finger only. */
+    NO_LIGHT,
+    /** Edges are or may be missing; see the damage. */
+    DAMAGED,
+    /** The sensor saw light already before the firing. */
+    STARTS_IN_LIGHT,
+    /** The high level was crossed where the low one was not. */
+    HIGH_WITHOUT_LOW,
+    /** The light stayed above the high level for longer than above the low one. */
+    LEVELS_REVERSED,
+    /** The low level saw the closing and the high one did not. */
+    HIGH_DOES_NOT_CLOSE,
+    /** The levels are too far from those that the two-level rule holds for. */
+    LEVELS_TOO_FAR_OFF
+  }
+
+  /**
+   * A timed exposure. All times are of the main opening: the longest one at the low level.
+   *
+   * @param effectiveSeconds the integral of the light as a fraction of full light, by the two-level
+   *     rule
+   * @param methodSeconds bound of the error of the rule itself for round holes and their like, plus
+   *     or minus; not the uncertainty of the measurement
+   * @param widthLowSeconds time above the low level
+   * @param widthHighSeconds time above the high level
+   * @param halfWidthSeconds estimate of the time above half light
+   * @param fullyOpenSeconds estimate of the time fully open; below 0 where the law says never
+   * @param openingSeconds from first light to fully open
+   * @param closingSeconds from start of closing to dark
+   * @param totalSeconds from first to last light
+   * @param efficiency effective time over total time
+   * @param earlyLightShare light of all openings before the main one, as a share of its light
+   * @param lateLightShare light of all openings after the main one (bounce), likewise; light that
+   *     stays below the low level is not seen
+   * @param crossings when the light crossed the two levels
+   * @param flags what to know about it
+   */
+  record Timed(
+      double effectiveSeconds,
+      double methodSeconds,
+      double widthLowSeconds,
+      double widthHighSeconds,
+      ByLaw halfWidthSeconds,
+      ByLaw fullyOpenSeconds,
+      ByLaw openingSeconds,
+      ByLaw closingSeconds,
+      ByLaw totalSeconds,
+      ByLaw efficiency,
+      double earlyLightShare,
+      double lateLightShare,
+      Crossings crossings,
+      Set<Flag> flags)
+      implements LeafExposure {
+    public Timed {
+      flags = Set.copyOf(flags);
+    }
+
+    /** The stop table that this firing predicts. */
+    public StopTable stopTable() {
+      return new StopTable(totalSeconds, ByLaw.of(this::openingPlusClosingSeconds));
+    }
+
+    /** Opening plus closing time under a law, in seconds. */
+    public double openingPlusClosingSeconds(OpeningLaw law) {
+      return openingSeconds.under(law) + closingSeconds.under(law);
+    }
+  }
+
+  /**
+   * The leaves did not open fully, so the light has no full level to be timed by and only bounds
+   * are known.
+   *
+   * @param highReached whether the light reached the high level
+   * @param lowestSeconds the effective time is at least this, whatever the shape
+   * @param highestSeconds and at most this, as long as the first light up to the low level came no
+   *     slower than with a round hole; not known where the high level was not reached, since
+   *     nothing then tells how fast the leaves moved
+   * @param widthLowSeconds time above the low level
+   * @param widthHighSeconds time above the high level, 0 when not reached
+   * @param startTicks first rise through the low level
+   * @param endTicks last fall through it
+   */
+  record NeverFullyOpen(
+      boolean highReached,
+      double lowestSeconds,
+      OptionalDouble highestSeconds,
+      double widthLowSeconds,
+      double widthHighSeconds,
+      long startTicks,
+      long endTicks)
+      implements LeafExposure {}
+
+  /**
+   * The shutter opened and was not seen to close.
+   *
+   * @param lowestSeconds it was open for at least this long
+   * @param startTicks first rise through the low level
+   */
+  record StuckOpen(double lowestSeconds, long startTicks) implements LeafExposure {}
+
+  /**
+   * No figure.
+   *
+   * @param reason why
+   * @param damage what is wrong with the record of the edges; empty unless that is the reason
+   */
+  record Unusable(Reason reason, List<Firing.Damage> damage) implements LeafExposure {
+    public Unusable {
+      Objects.requireNonNull(reason);
+      damage = List.copyOf(damage);
+    }
+  }
+}

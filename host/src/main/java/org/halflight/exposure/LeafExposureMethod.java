@@ -1,0 +1,306 @@
+package org.halflight.exposure;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.exposure.LeafExposure.Flag;
+import org.halflight.exposure.LeafExposure.NeverFullyOpen;
+import org.halflight.exposure.LeafExposure.Reason;
+import org.halflight.exposure.LeafExposure.StuckOpen;
+import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Firing;
+import org.halflight.signal.Pulse;
+import org.halflight.signal.Pulses;
+import org.halflight.time.TickRate;
+
+/**
+ * From the edges of the centre sensor at two levels to the exposure of one firing.
+ *
+ * <p><b>Main opening.</b> Pulses of the low channel with gaps of at most 100 us are one opening:
+ * noise at a slow crossing. The opening with the most light is the main one; those before and after
+ * are early light and bounce. The width at a level is the sum of the time above it within the main
+ * opening, gaps left out, which is what the integral over levels asks for.
+ *
+ * <p><b>Fully open?</b> If the leaves never open fully, the width has a kink at the peak of the
+ * light, and the two-level rule is void. The time fully open, the width at level 1, follows from
+ * the two widths by each opening law: {@code W(1) = W(q2) - (W(q1) - W(q2)) (1 - q2^(1/p)) /
+ * (q2^(1/p) - q1^(1/p))}. At the Gauss levels that is below zero when the high width is less than
+ * 0.268 of the low one by the area-linear law, and less than 0.207 by the radius-linear law. If
+ * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If only
+ * one does, or it is too close, the firing is timed and flagged: a triangle of light that passes
+ * here peaks at 0.87 or more of full light, and there the rule is still within 2.5 %. The levels
+ * stay fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
+ *
+ * <p>What two levels cannot see: leaves that stop short, above the high level, and dwell there. The
+ * light of the plateau, measured by the rig, tells that.
+ */
+public final class LeafExposureMethod {
+  /** Gaps up to this within one opening are noise at a crossing. */
+  public static final double CHATTER_GAP_SECONDS = 100e-6;
+
+  /** More chatter than this share of the width is flagged. */
+  public static final double CHATTER_FLAG_SHARE = 0.002;
+
+  /**
+   * Early and late light are flagged from this share of the main exposure on. Below it they are
+   * given but not flagged: noise at a slow crossing leaves specks of light beside the opening.
+   */
+  public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
+
+  /**
+   * How far the two channels of the centre sensor may disagree on a simultaneous change: the high
+   * level is sampled by software, the low one captured.
+   */
+  public static final double ORDER_SLACK_SECONDS = 10e-6;
+
+  /**
+   * The time fully open must be below zero by this share of the low width before 'never fully open'
+   * is said: the levels are known to about 1 % of full light, no better.
+   */
+  public static final double FULLY_OPEN_GUARD_SHARE = 0.01;
+
+  private LeafExposureMethod() {}
+
+  /**
+   * Measures a firing that is over.
+   *
+   * @param levels the levels in force, as fractions of full light
+   * @param rate how fast the board counts
+   */
+  public static LeafExposure measure(Firing firing, LevelPair levels, TickRate rate) {
+    return measure(firing, levels, rate, firing.lastTicks());
+  }
+
+  /**
+   * Measures a firing that is over or under way.
+   *
+   * @param nowTicks the shutter is known to have stayed as the last edges left it until this time
+   */
+  public static LeafExposure measure(
+      Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+    Objects.requireNonNull(levels);
+    if (!firing.damage().isEmpty()) {
+      return new Unusable(Reason.DAMAGED, firing.damage());
+    }
+    if (!TwoLevelRule.allows(levels)) {
+      return unusable(Reason.LEVELS_TOO_FAR_OFF);
+    }
+    Pulses low = Pulses.of(firing, Channel.CENTRE_LOW);
+    Pulses high = Pulses.of(firing, Channel.CENTRE_HIGH);
+    if (low.isEmpty() && high.isEmpty()) {
+      return unusable(Reason.NO_LIGHT);
+    }
+    if (low.startsHigh() || high.startsHigh()) {
+      return unusable(Reason.STARTS_IN_LIGHT);
+    }
+    if (low.stillHighSince().isPresent()) {
+      return stillOpen(low, rate, Math.max(nowTicks, firing.lastTicks()));
+    }
+    if (low.isEmpty()) {
+      return unusable(Reason.HIGH_WITHOUT_LOW);
+    }
+    if (high.stillHighSince().isPresent()) {
+      return unusable(Reason.HIGH_DOES_NOT_CLOSE);
+    }
+    return closed(low.pulses(), high.pulses(), levels, rate);
+  }
+
+  private static LeafExposure unusable(Reason reason) {
+    return new Unusable(reason, List.of());
+  }
+
+  private static LeafExposure stillOpen(Pulses low, TickRate rate, long nowTicks) {
+    List<Pulse> all = new ArrayList<>(low.pulses());
+    all.add(new Pulse(low.stillHighSince().getAsLong(), nowTicks));
+    List<Opening> openings = Opening.join(all, rate.ticks(CHATTER_GAP_SECONDS));
+    Opening last = openings.get(openings.size() - 1);
+    return new StuckOpen(rate.seconds(last.lightTicks()), last.startTicks());
+  }
+
+  private static LeafExposure closed(
+      List<Pulse> lowPulses, List<Pulse> highPulses, LevelPair levels, TickRate rate) {
+    long slackTicks = rate.ticks(ORDER_SLACK_SECONDS);
+    List<Opening> openings = Opening.join(lowPulses, rate.ticks(CHATTER_GAP_SECONDS));
+    List<List<Pulse>> highIn = new ArrayList<>();
+    int placed = 0;
+    for (Opening opening : openings) {
+      List<Pulse> within = within(opening, highPulses, slackTicks);
+      placed += within.size();
+      highIn.add(within);
+    }
+    if (placed < highPulses.size()) {
+      return unusable(
+          highPulses.stream().allMatch(pulse -> meetsAny(pulse, openings))
+              ? Reason.LEVELS_REVERSED
+              : Reason.HIGH_WITHOUT_LOW);
+    }
+    int main = 0;
+    for (int i = 1; i < openings.size(); i++) {
+      if (openings.get(i).lightTicks() > openings.get(main).lightTicks()) {
+        main = i;
+      }
+    }
+    Opening low = openings.get(main);
+    if (highIn.get(main).isEmpty()) {
+      return neverFullyOpen(low, 0, levels, rate);
+    }
+    Opening high = new Opening(highIn.get(main));
+    if (high.lightTicks() > low.lightTicks() + 2 * slackTicks) {
+      return unusable(Reason.LEVELS_REVERSED);
+    }
+    double lowSeconds = rate.seconds(low.lightTicks());
+    double highSeconds = rate.seconds(high.lightTicks());
+    ByLaw fullyOpen =
+        ByLaw.of(
+            law ->
+                LeafTravel.widthSeconds(
+                    lowSeconds,
+                    levels.low(),
+                    LeafTravel.openingPlusClosingSeconds(lowSeconds, highSeconds, levels, law),
+                    law,
+                    1));
+    double guardSeconds = FULLY_OPEN_GUARD_SHARE * lowSeconds;
+    if (fullyOpen.greatest() < -guardSeconds) {
+      return neverFullyOpen(low, high.lightTicks(), levels, rate);
+    }
+    double before = 0;
+    double after = 0;
+    for (int i = 0; i < openings.size(); i++) {
+      double light = light(openings.get(i), highIn.get(i), levels, rate);
+      before += i < main ? light : 0;
+      after += i > main ? light : 0;
+    }
+    return timed(low, high, fullyOpen, before, after, levels, rate);
+  }
+
+  private static Timed timed(
+      Opening low,
+      Opening high,
+      ByLaw fullyOpen,
+      double lightBefore,
+      double lightAfter,
+      LevelPair levels,
+      TickRate rate) {
+    double lowSeconds = rate.seconds(low.lightTicks());
+    double highSeconds = rate.seconds(high.lightTicks());
+    double effective = TwoLevelRule.effectiveSeconds(lowSeconds, highSeconds, levels);
+
+    // Each side by the time above each level on that side of the middle, so that chatter counts as
+    // it does in the widths.
+    long middle = high.startTicks() + (high.endTicks() - high.startTicks()) / 2;
+    double rising =
+        rate.seconds(
+            low.lightTicksWithin(low.startTicks(), middle)
+                - high.lightTicksWithin(high.startTicks(), middle));
+    double falling =
+        rate.seconds(
+            low.lightTicksWithin(middle, low.endTicks())
+                - high.lightTicksWithin(middle, high.endTicks()));
+    ByLaw opening = ByLaw.of(law -> LeafTravel.rampSeconds(rising, levels, law));
+    ByLaw closing = ByLaw.of(law -> LeafTravel.rampSeconds(falling, levels, law));
+    ByLaw total =
+        ByLaw.of(
+            law ->
+                LeafTravel.widthSeconds(
+                    lowSeconds, levels.low(), opening.under(law) + closing.under(law), law, 0));
+    ByLaw halfWidth =
+        ByLaw.of(
+            law ->
+                LeafTravel.widthSeconds(
+                    lowSeconds, levels.low(), opening.under(law) + closing.under(law), law, 0.5));
+
+    Set<Flag> flags = EnumSet.noneOf(Flag.class);
+    if (fullyOpen.least() <= FULLY_OPEN_GUARD_SHARE * lowSeconds) {
+      flags.add(Flag.MAY_NOT_OPEN_FULLY);
+    }
+    long chatterGap = rate.ticks(CHATTER_GAP_SECONDS);
+    if (high.longestGapTicks() > chatterGap) {
+      flags.add(Flag.DIP_WHILE_OPEN);
+    }
+    if (low.gapTicks() > CHATTER_FLAG_SHARE * low.lightTicks()
+        || chatterTicks(high, chatterGap) > CHATTER_FLAG_SHARE * low.lightTicks()) {
+      flags.add(Flag.CHATTER);
+    }
+    if (lightBefore > STRAY_LIGHT_FLAG_SHARE * effective) {
+      flags.add(Flag.EARLY_LIGHT);
+    }
+    if (lightAfter > STRAY_LIGHT_FLAG_SHARE * effective) {
+      flags.add(Flag.LATE_LIGHT);
+    }
+    return new Timed(
+        effective,
+        TwoLevelRule.methodErrorParts(levels)
+            * LeafTravel.openingPlusClosingSeconds(
+                lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR),
+        lowSeconds,
+        highSeconds,
+        halfWidth,
+        fullyOpen,
+        opening,
+        closing,
+        total,
+        ByLaw.of(law -> effective / total.under(law)),
+        lightBefore / effective,
+        lightAfter / effective,
+        new Crossings(low.startTicks(), high.startTicks(), high.endTicks(), low.endTicks()),
+        flags);
+  }
+
+  private static NeverFullyOpen neverFullyOpen(
+      Opening low, long highTicks, LevelPair levels, TickRate rate) {
+    double lowSeconds = rate.seconds(low.lightTicks());
+    double highSeconds = rate.seconds(highTicks);
+    double q1 = levels.low();
+    double q2 = levels.high();
+    // The width only falls with the level: the steps below it and above it bound the integral.
+    double lowest = q1 * lowSeconds + (q2 - q1) * highSeconds;
+    OptionalDouble highest = OptionalDouble.empty();
+    if (highTicks > 0) {
+      double ramps =
+          LeafTravel.openingPlusClosingSeconds(
+              lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR);
+      // Below the low level: the integral of W(q1) + ramps (sqrt q1 - sqrt q) from 0 to q1.
+      double below = q1 * lowSeconds + ramps * q1 * Math.sqrt(q1) / 3;
+      highest = OptionalDouble.of(below + (q2 - q1) * lowSeconds + (1 - q2) * highSeconds);
+    }
+    return new NeverFullyOpen(
+        highTicks > 0, lowest, highest, lowSeconds, highSeconds, low.startTicks(), low.endTicks());
+  }
+
+  /**
+   * The light of an opening by the rule of two levels; for a small bounce good to about a fifth.
+   */
+  private static double light(Opening low, List<Pulse> high, LevelPair levels, TickRate rate) {
+    long highTicks = high.stream().mapToLong(Pulse::ticks).sum();
+    return TwoLevelRule.effectiveSeconds(
+        rate.seconds(low.lightTicks()), rate.seconds(highTicks), levels);
+  }
+
+  private static List<Pulse> within(Opening opening, List<Pulse> pulses, long slackTicks) {
+    return pulses.stream()
+        .filter(
+            pulse ->
+                pulse.startTicks() >= opening.startTicks() - slackTicks
+                    && pulse.endTicks() <= opening.endTicks() + slackTicks)
+        .toList();
+  }
+
+  private static boolean meetsAny(Pulse pulse, List<Opening> openings) {
+    return openings.stream().anyMatch(o -> pulse.ticksWithin(o.startTicks(), o.endTicks()) > 0);
+  }
+
+  private static long chatterTicks(Opening opening, long chatterGapTicks) {
+    long sum = 0;
+    List<Pulse> pulses = opening.pulses();
+    for (int i = 1; i < pulses.size(); i++) {
+      long gap = pulses.get(i).startTicks() - pulses.get(i - 1).endTicks();
+      sum += gap <= chatterGapTicks ? gap : 0;
+    }
+    return sum;
+  }
+}

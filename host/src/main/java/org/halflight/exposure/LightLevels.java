@@ -1,0 +1,124 @@
+package org.halflight.exposure;
+
+import java.util.Objects;
+
+/**
+ * Dark level, full-open light and the two thresholds of the centre sensor, all in counts of the
+ * rig's ten-bit converter. Converter and thresholds hang on the same supply, so their ratios do not
+ * depend on it.
+ *
+ * @param darkCounts sensor in the dark
+ * @param fullCounts sensor with the shutter held fully open at the working stop
+ * @param lowCounts voltage at the low comparator
+ * @param highCounts voltage at the high comparator
+ */
+public record LightLevels(
+    double darkCounts, double fullCounts, double lowCounts, double highCounts) {
+  /** The greatest reading of the converter. */
+  public static final double FULL_SCALE_COUNTS = 1023;
+
+  /** Above this the sensor or the converter may be at its end, and full light is not known. */
+  public static final double SATURATED_COUNTS = 1000;
+
+  /**
+   * Full light less dark must be this at least: 200 counts (about 1 V), where two counts of error
+   * of the converter are 1 % of full light.
+   */
+  public static final double LEAST_LIGHT_COUNTS = 200;
+
+  /** More than this share of full light with the shutter closed is stray light or a leak. */
+  public static final double GREATEST_DARK_SHARE = 0.1;
+
+  /** What light and thresholds come to. */
+  public sealed interface Outcome {}
+
+  /** The levels as fractions of full light. */
+  public record Known(LevelPair levels) implements Outcome {
+    public Known {
+      Objects.requireNonNull(levels);
+    }
+  }
+
+  /** No levels, and why. */
+  public record Refused(Reason reason) implements Outcome {
+    public Refused {
+      Objects.requireNonNull(reason);
+    }
+  }
+
+  /** Why there are no levels. */
+  public enum Reason {
+    /** Full light is at the end of the scale: it may be more than it reads. */
+    SATURATED,
+    /** Full light is no brighter than dark. */
+    FULL_NOT_ABOVE_DARK,
+    /** Full light stands too little above dark. */
+    LIGHT_TOO_LOW,
+    /** Dark is too bright a part of full light. */
+    DARK_TOO_BRIGHT,
+    /** The low threshold is not below the high one. */
+    THRESHOLDS_REVERSED,
+    /** The low threshold is not above dark. */
+    THRESHOLD_NOT_ABOVE_DARK,
+    /** The high threshold is not below full light. */
+    THRESHOLD_NOT_BELOW_FULL
+  }
+
+  public LightLevels {
+    for (double counts : new double[] {darkCounts, fullCounts, lowCounts, highCounts}) {
+      if (!(counts >= 0 && counts <= FULL_SCALE_COUNTS)) {
+        throw new IllegalArgumentException("not a reading of ten bits: " + counts);
+      }
+    }
+  }
+
+  /**
+   * From the sums that the rig sends.
+   *
+   * @param darkSum16 sum of 16 readings of light in the dark
+   * @param fullSum16 sum of 16 readings of light fully open
+   * @param lowSum64 sum of 64 readings of the low threshold
+   * @param highSum64 sum of 64 readings of the high threshold
+   */
+  public static LightLevels ofSums(
+      double darkSum16, double fullSum16, double lowSum64, double highSum64) {
+    return new LightLevels(darkSum16 / 16, fullSum16 / 16, lowSum64 / 64, highSum64 / 64);
+  }
+
+  /** The thresholds as fractions of full light less dark. */
+  public Outcome levels() {
+    Reason light = refusal(darkCounts, fullCounts);
+    if (light != null) {
+      return new Refused(light);
+    }
+    if (lowCounts >= highCounts) {
+      return new Refused(Reason.THRESHOLDS_REVERSED);
+    }
+    if (lowCounts <= darkCounts) {
+      return new Refused(Reason.THRESHOLD_NOT_ABOVE_DARK);
+    }
+    if (highCounts >= fullCounts) {
+      return new Refused(Reason.THRESHOLD_NOT_BELOW_FULL);
+    }
+    double span = fullCounts - darkCounts;
+    return new Known(
+        new LevelPair((lowCounts - darkCounts) / span, (highCounts - darkCounts) / span));
+  }
+
+  /** Why light alone allows no levels, or null where it does. */
+  static Reason refusal(double darkCounts, double fullCounts) {
+    if (fullCounts > SATURATED_COUNTS) {
+      return Reason.SATURATED;
+    }
+    if (fullCounts <= darkCounts) {
+      return Reason.FULL_NOT_ABOVE_DARK;
+    }
+    if (darkCounts > GREATEST_DARK_SHARE * fullCounts) {
+      return Reason.DARK_TOO_BRIGHT;
+    }
+    if (fullCounts - darkCounts < LEAST_LIGHT_COUNTS) {
+      return Reason.LIGHT_TOO_LOW;
+    }
+    return null;
+  }
+}

@@ -1,0 +1,125 @@
+package org.halflight.rig;
+
+import java.util.Objects;
+import org.halflight.signal.Edge;
+
+/** Something that the lines of a rig say, after they were checked and put into whole ticks. */
+public sealed interface RigEvent {
+  /**
+   * An edge. Edges of one channel come in order, those of different channels up to 20 ms out of it:
+   * sort by ticks.
+   */
+  record EdgeAt(Edge edge) implements RigEvent {
+    public EdgeAt {
+      Objects.requireNonNull(edge);
+    }
+  }
+
+  /**
+   * A beat: the rig was there at this time. All edges of before came already, except perhaps some
+   * of the last 20 ms.
+   *
+   * @param ticks when
+   * @param levels bit n is the level of the channel with code n
+   * @param lightSum16 centre light, sum of 16 ten-bit readings
+   */
+  record TimeAt(long ticks, int levels, int lightSum16) implements RigEvent {}
+
+  /**
+   * Lines of the rig are missing, and edges may have been among them.
+   *
+   * @param count how many; at least so many when the rig started anew behind the gap
+   */
+  record LinesLost(int count) implements RigEvent {}
+
+  /**
+   * The rig lost edges, or switched an input off for a while, since its last counters.
+   *
+   * @param losses its counters now
+   */
+  record EdgesLost(RigMessage.Losses losses) implements RigEvent {
+    public EdgesLost {
+      Objects.requireNonNull(losses);
+    }
+  }
+
+  /**
+   * The rig started anew: ticks start again near zero, and all edges after this are of the new
+   * start. {@link Greeted} follows at once when the greeting came through.
+   */
+  record Restarted() implements RigEvent {}
+
+  /** A greeting, after a start or asked for. */
+  record Greeted(RigMessage.Greeting greeting) implements RigEvent {
+    public Greeted {
+      Objects.requireNonNull(greeting);
+    }
+  }
+
+  /**
+   * The result of a command.
+   *
+   * @param commandSequence line counter of the command
+   */
+  record Answered(int commandSequence, RigMessage.Result result) implements RigEvent {
+    public Answered {
+      Objects.requireNonNull(result);
+    }
+  }
+
+  /**
+   * The echo of a ping.
+   *
+   * @param token as it was sent
+   * @param receivedTicks when the rig had the ping
+   * @param sentTicks when it began to send the echo
+   */
+  record Echoed(int token, long receivedTicks, long sentTicks) implements RigEvent {}
+
+  /** The thresholds as they are at the comparators. */
+  record Thresholds(RigMessage.Thresholds readBack) implements RigEvent {
+    public Thresholds {
+      Objects.requireNonNull(readBack);
+    }
+  }
+
+  /** One millisecond of light. */
+  record Light(RigMessage.LightBlock block) implements RigEvent {
+    public Light {
+      Objects.requireNonNull(block);
+    }
+  }
+
+  /**
+   * A line that says nothing.
+   *
+   * @param why it was left out
+   * @param line the line
+   */
+  record Ignored(Why why, String line) implements RigEvent {
+    public Ignored {
+      Objects.requireNonNull(why);
+      Objects.requireNonNull(line);
+    }
+  }
+
+  /** Why a line was left out. */
+  enum Why {
+    /** Over 96 bytes. */
+    TOO_LONG,
+    /** Not of the form of a line. */
+    FORM,
+    /** Damaged on the way. */
+    CRC,
+    /** Its fields are not those of its kind. */
+    FIELDS,
+    /** Well formed, of a kind that this program does not know. */
+    UNKNOWN_KIND,
+    /** A line of a host: something sends back what it hears. */
+    COMMAND,
+    /** Came before, word for word. */
+    REPEATED,
+    /** An edge whose whole ticks can no longer be known. */
+    EDGE_WITHOUT_TIME
+  }
+}

@@ -1,0 +1,121 @@
+package org.halflight.rig;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.halflight.signal.Channel;
+
+/** What a rig says; one record a kind of line of docs/protocol.md. */
+public sealed interface RigMessage {
+  /** Line counter of the rig, 0 to 65535. */
+  int sequence();
+
+  /**
+   * The first line after a start, and the answer to the question for it.
+   *
+   * @param protocol version of the protocol
+   * @param ticksPerSecond tick rate
+   * @param kind {@code full} or {@code small}
+   * @param channels mask of the channels that exist
+   * @param serial rig serial number, {@code none} or {@code damaged}
+   * @param bootCount how often the board has started
+   * @param resetCause why it last started
+   * @param firmware its version
+   * @param ticks now, 48 bits
+   */
+  record Greeting(
+      int sequence,
+      int protocol,
+      long ticksPerSecond,
+      String kind,
+      int channels,
+      String serial,
+      long bootCount,
+      String resetCause,
+      String firmware,
+      long ticks)
+      implements RigMessage {}
+
+  /**
+   * An edge.
+   *
+   * @param low32 the low 32 bits of its ticks
+   */
+  record EdgeSeen(int sequence, Channel channel, boolean high, int low32) implements RigMessage {}
+
+  /**
+   * The heartbeat.
+   *
+   * @param ticks now, 48 bits
+   * @param levels mask of the channels that are high now
+   * @param lightSum16 centre light, sum of 16 ten-bit readings
+   */
+  record Beat(int sequence, long ticks, int levels, int lightSum16) implements RigMessage {}
+
+  /** Counters of everything seen and lost since the start of the board. */
+  record Losses(
+      int sequence,
+      long edges,
+      int snapshotsLost,
+      int capturesLost,
+      int floods,
+      int badLines,
+      int longLines,
+      int bytesLost)
+      implements RigMessage {}
+
+  /**
+   * The result of a command.
+   *
+   * @param commandSequence line counter of the command that is answered
+   */
+  record Answer(int sequence, int commandSequence, Result result) implements RigMessage {}
+
+  /** Results of a command. */
+  enum Result {
+    DONE(0),
+    UNKNOWN_COMMAND(1),
+    BAD_FIELDS(2),
+    BUSY(3),
+    STORE_FAILED(4),
+    NOT_ON_THIS_RIG(5);
+
+    private final int code;
+
+    Result(int code) {
+      this.code = code;
+    }
+
+    /** The number of this result on the wire. */
+    public int code() {
+      return code;
+    }
+
+    /** The result of a number on the wire, empty where there is none. */
+    public static Optional<Result> ofCode(int code) {
+      return Arrays.stream(values()).filter(result -> result.code == code).findFirst();
+    }
+  }
+
+  /** The echo of a ping; both ticks are 48 bits. */
+  record Echo(int sequence, int token, long receivedTicks, long sentTicks) implements RigMessage {}
+
+  /**
+   * Thresholds read back.
+   *
+   * @param lowSum64 voltage at the low comparator, sum of 64 ten-bit readings
+   * @param highSum64 likewise at the high one
+   */
+  record Thresholds(int sequence, int lowCode, int highCode, int lowSum64, int highSum64)
+      implements RigMessage {}
+
+  /**
+   * One millisecond of light: 16 readings, 62.5 us apart.
+   *
+   * @param index number of the block within the request; a gap means skipped blocks
+   * @param sum16 sum of the readings
+   * @param least the least ten-bit reading
+   * @param most the greatest
+   */
+  record LightBlock(int sequence, Channel channel, int index, int sum16, int least, int most)
+      implements RigMessage {}
+}

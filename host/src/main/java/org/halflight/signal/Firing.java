@@ -1,0 +1,54 @@
+package org.halflight.signal;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * One release of the shutter as the rig saw it: all edges between two quiet times, in order of
+ * time.
+ *
+ * @param edges at least one edge, by ticks
+ * @param damage what makes these edges untrustworthy as a record of the firing; empty when nothing
+ *     does
+ */
+public record Firing(List<Edge> edges, List<Damage> damage) {
+  /** Why the edges of a firing may not be all that happened. */
+  public enum Damage {
+    /** The board's queues were full: edges are missing. */
+    EDGES_LOST,
+    /** Lines from the rig were lost or damaged on the way while this firing was under way. */
+    LINES_LOST,
+    /** The rig started anew in the middle of the firing. */
+    RIG_RESTARTED,
+    /**
+     * A channel changed twice to the same level, or its level in a beat disagrees with its edges.
+     */
+    CONTRADICTION,
+    /** The link was lost before the quiet time had passed. */
+    LINK_LOST
+  }
+
+  public Firing {
+    edges = List.copyOf(edges);
+    damage = List.copyOf(damage);
+    if (edges.isEmpty()) {
+      throw new IllegalArgumentException("a firing has at least one edge");
+    }
+  }
+
+  /** Ticks of the first edge; with rig serial number and boot count the identity of the firing. */
+  public long firstTicks() {
+    return edges.get(0).ticks();
+  }
+
+  /** Ticks of the last edge. */
+  public long lastTicks() {
+    return edges.get(edges.size() - 1).ticks();
+  }
+
+  /** The edges of one channel, by ticks. */
+  public List<Edge> of(Channel channel) {
+    Objects.requireNonNull(channel);
+    return edges.stream().filter(edge -> edge.channel() == channel).toList();
+  }
+}

@@ -1,0 +1,12 @@
+package org.halflight.speeds;
+
+/** Which time a marked speed is held against. */
+public enum Reference {
+  /**
+   * The power of two behind a modern marking: 1/60 is 1/64 s, 1/125 is 1/128 s (APEX, ASA
+   * PH2.5-1960).
+   */
+  EXACT,
+  /** The marking as it is written: 1/60 is 1/60 s. The only sensible reading of the older dials. */
+  LITERAL
+}

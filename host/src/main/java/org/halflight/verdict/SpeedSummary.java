@@ -1,0 +1,160 @@
+package org.halflight.verdict;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerance;
+import org.halflight.stats.Figure;
+import org.halflight.stats.Interval;
+import org.halflight.stats.Sample;
+
+/**
+ * What the firings of one marked speed in one phase come to.
+ *
+ * @param speed the marked speed
+ * @param reference how its marking is read
+ * @param phase of the firings
+ * @param tries releases at this speed that say something about the shutter, the rejected ones not
+ *     counted
+ * @param outcomes how many of them came to what
+ * @param rejected how many the person did not count
+ * @param unusable how many the rig could not record well
+ * @param errors of the timed firings, in stops, in order of firing, without the first after rest
+ * @param afterRestStops error of the first firing after rest, where this speed had it and it was
+ *     timed
+ * @param tolerance that it is held against
+ */
+public record SpeedSummary(
+    MarkedSpeed speed,
+    Reference reference,
+    Phase phase,
+    int tries,
+    Map<Outcome, Integer> outcomes,
+    int rejected,
+    int unusable,
+    Sample errors,
+    OptionalDouble afterRestStops,
+    Tolerance tolerance) {
+  /** Confidence of every interval that is shown. */
+  public static final double LEVEL = 0.95;
+
+  /**
+   * Scatter (standard deviation, in stops) from which a speed is called uneven: common practice, no
+   * source.
+   */
+  public static final double UNEVEN_STOPS = 0.12;
+
+  /**
+   * Sums up the firings of one speed.
+   *
+   * @param firings all of one marked speed and one phase, at least one, in order of firing
+   */
+  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
+    FiringResult any = firings.get(0);
+    List<FiringResult> counted =
+        firings.stream()
+            .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())
+            .toList();
+    Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
+    counted.forEach(f -> outcomes.merge(f.outcome(), 1, Integer::sum));
+    double[] errors =
+        firings.stream()
+            .filter(FiringResult::isGood)
+            .mapToDouble(f -> f.errorStops().orElseThrow())
+            .toArray();
+    OptionalDouble afterRest =
+        counted.stream()
+            .filter(f -> f.afterRest() && f.errorStops().isPresent())
+            .mapToDouble(f -> f.errorStops().getAsDouble())
+            .findFirst();
+    return new SpeedSummary(
+        any.shown().orElseThrow(),
+        any.reference(),
+        any.phase().orElseThrow(),
+        counted.size(),
+        outcomes,
+        (int) firings.stream().filter(f -> f.rejection().isPresent()).count(),
+        (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
+        Sample.of(errors),
+        afterRest,
+        tolerance);
+  }
+
+  /** How many firings came to an outcome. */
+  public int count(Outcome outcome) {
+    return outcomes.getOrDefault(outcome, 0);
+  }
+
+  /** The time that the marking stands for, in seconds. */
+  public double referenceSeconds() {
+    return speed.seconds(reference);
+  }
+
+  /** Mean error in stops. */
+  public OptionalDouble meanStops() {
+    return value(errors.mean());
+  }
+
+  /** The effective time that lies the mean error away from the reference, in seconds. */
+  public OptionalDouble meanSeconds() {
+    OptionalDouble mean = meanStops();
+    return mean.isPresent()
+        ? OptionalDouble.of(referenceSeconds() * Math.pow(2, mean.getAsDouble()))
+        : OptionalDouble.empty();
+  }
+
+  /** Median error in stops. */
+  public OptionalDouble medianStops() {
+    return value(errors.median());
+  }
+
+  /** Scatter: standard deviation of one firing in stops. */
+  public OptionalDouble scatterStops() {
+    return value(errors.sd());
+  }
+
+  /** Scatter by the median deviation, in stops. */
+  public OptionalDouble robustScatterStops() {
+    return value(errors.robustSpread());
+  }
+
+  /** The interval of the mean error in stops, of confidence {@link #LEVEL}. */
+  public Optional<Interval> meanIntervalStops() {
+    return errors.meanInterval(LEVEL).known();
+  }
+
+  /** Whether the firings scatter more than a sound shutter's do. */
+  public boolean isUneven() {
+    return scatterStops().orElse(0) > UNEVEN_STOPS;
+  }
+
+  /** Where the mean lies against the tolerance. */
+  public Placement placement() {
+    Optional<Interval> interval = meanIntervalStops();
+    if (interval.isEmpty()) {
+      return Placement.TOO_FEW;
+    }
+    double low = interval.get().low();
+    double high = interval.get().high();
+    if (low > tolerance.slowStops()) {
+      return Placement.SLOW;
+    }
+    if (high < -tolerance.fastStops()) {
+      return Placement.FAST;
+    }
+    return low >= -tolerance.fastStops() && high <= tolerance.slowStops()
+        ? Placement.WITHIN
+        : Placement.TOO_CLOSE_TO_CALL;
+  }
+
+  private static OptionalDouble value(Figure<Double> figure) {
+    return figure.known().stream().mapToDouble(Double::doubleValue).findFirst();
+  }
+}

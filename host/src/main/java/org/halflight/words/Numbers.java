@@ -1,0 +1,79 @@
+package org.halflight.words;
+
+import java.util.Locale;
+
+/** Numbers as a person reads them, always with their unit and with a point before the decimals. */
+public final class Numbers {
+  private Numbers() {}
+
+  /** A time with three significant digits: {@code 1.02 s}, {@code 15.6 ms}, {@code 0.953 ms}. */
+  public static String time(double seconds) {
+    return Math.abs(seconds) >= 0.99995
+        ? significant(seconds) + " s"
+        : significant(seconds * 1e3) + " ms";
+  }
+
+  /**
+   * A time in milliseconds with three significant digits and no unit, for the column of a table.
+   */
+  public static String millis(double seconds) {
+    return significant(seconds * 1e3);
+  }
+
+  /**
+   * A time as the fraction that a dial would show: {@code 1/64 s}; from half a second up in
+   * seconds: {@code 0.98 s}.
+   */
+  public static String fraction(double seconds) {
+    if (!(seconds > 0) || seconds > 0.45) {
+      return significant(seconds) + " s";
+    }
+    double denominator = 1 / seconds;
+    return "1/"
+        + (denominator < 9.95 ? significant2(denominator) : String.valueOf(Math.round(denominator)))
+        + " s";
+  }
+
+  /** An error with its sign: {@code +0.42 stop}. */
+  public static String signedStops(double stops) {
+    return String.format(Locale.ROOT, "%+.2f stop", withoutNegativeZero(stops, 2));
+  }
+
+  /** An error in words: {@code 0.42 stop slow}, {@code 0.10 stop fast}, {@code on time}. */
+  public static String stopsInWords(double stops) {
+    double rounded = withoutNegativeZero(stops, 2);
+    if (rounded == 0) {
+      return Words.say("stops.onTime");
+    }
+    return Words.say(rounded > 0 ? "stops.slow" : "stops.fast", plainStops(Math.abs(rounded)));
+  }
+
+  /** A size in stops without a sign: {@code 0.42 stop}. */
+  public static String plainStops(double stops) {
+    return String.format(Locale.ROOT, "%.2f stop", stops);
+  }
+
+  /** A share in percent: {@code 72 %}; below ten with one decimal. */
+  public static String percent(double share) {
+    double percent = share * 100;
+    return String.format(Locale.ROOT, Math.abs(percent) < 9.95 ? "%.1f %%" : "%.0f %%", percent);
+  }
+
+  private static String significant(double value) {
+    double size = Math.abs(value);
+    if (size == 0) {
+      return "0";
+    }
+    int decimals = Math.max(0, 2 - (int) Math.floor(Math.log10(size * 1.0000001)));
+    return String.format(Locale.ROOT, "%." + Math.min(decimals, 6) + "f", value);
+  }
+
+  private static String significant2(double value) {
+    return String.format(Locale.ROOT, "%.1f", value).replace(".0", "");
+  }
+
+  private static double withoutNegativeZero(double value, int decimals) {
+    double scale = Math.pow(10, decimals);
+    return Math.round(value * scale) / scale + 0.0;
+  }
+}

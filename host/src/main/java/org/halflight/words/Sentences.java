@@ -1,0 +1,151 @@
+package org.halflight.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Source;
+import org.halflight.speeds.Reference;
+import org.halflight.verdict.SpeedSummary;
+
+/** Results in sentences. */
+public final class Sentences {
+  private Sentences() {}
+
+  /** Where figures come from. */
+  public static String source(String rigSerial) {
+    return Words.say("source." + key(Source.of(rigSerial)), rigSerial);
+  }
+
+  /** A phase of the work. */
+  public static String phase(Phase phase) {
+    return Words.say("phase." + key(phase));
+  }
+
+  /** How markings are read. */
+  public static String reference(Reference reference) {
+    return Words.say("reference." + key(reference));
+  }
+
+  /** One firing, in one line. */
+  public static String firing(FiringResult firing) {
+    String speed = firing.shown().map(Object::toString).orElseGet(() -> Words.say("noSpeed"));
+    return switch (firing.outcome()) {
+      case TIMED -> timed(firing, speed);
+      case NEVER_FULLY_OPEN -> never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
+      case STUCK_OPEN ->
+          Words.say(
+              "firing.stuck",
+              speed,
+              Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
+      case DID_NOT_OPEN -> Words.say("firing.didNotOpen", speed);
+      case DOUBLE -> Words.say("firing.double", speed);
+      case NOT_A_SHUTTER_EVENT -> Words.say("firing.noEvent");
+      case UNUSABLE -> Words.say("firing.unusable", speed, why(firing));
+    };
+  }
+
+  /**
+   * The verdict on one speed: the first sentence says how it is, the others what else there is to
+   * know.
+   */
+  public static List<String> speed(SpeedSummary speed) {
+    List<String> sentences = new ArrayList<>();
+    for (Outcome outcome :
+        List.of(
+            Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.DOUBLE, Outcome.NEVER_FULLY_OPEN)) {
+      if (speed.count(outcome) > 0) {
+        sentences.add(
+            Words.say(
+                "speed.outcome." + key(outcome),
+                speed.speed(),
+                speed.count(outcome),
+                speed.tries()));
+      }
+    }
+    String placed = placed(speed);
+    sentences.add(
+        speed.isUneven()
+            ? Words.say(
+                "speed.uneven", placed, Numbers.plainStops(speed.scatterStops().orElseThrow()))
+            : placed);
+    speed
+        .afterRestStops()
+        .ifPresent(
+            stops -> sentences.add(Words.say("speed.afterRest", Numbers.stopsInWords(stops))));
+    if (speed.unusable() > 0) {
+      sentences.add(Words.say("speed.unusable", speed.unusable()));
+    }
+    if (speed.rejected() > 0) {
+      sentences.add(Words.say("speed.rejected", speed.rejected()));
+    }
+    return sentences;
+  }
+
+  private static String placed(SpeedSummary speed) {
+    if (speed.meanStops().isEmpty()) {
+      return Words.say("speed.tooFew.none", speed.speed());
+    }
+    double mean = speed.meanStops().getAsDouble();
+    return switch (speed.placement()) {
+      case WITHIN -> Words.say("speed.within", speed.speed(), Numbers.stopsInWords(mean));
+      case SLOW -> Words.say("speed.slow", speed.speed(), Numbers.plainStops(mean));
+      case FAST -> Words.say("speed.fast", speed.speed(), Numbers.plainStops(-mean));
+      case TOO_CLOSE_TO_CALL ->
+          Words.say("speed.tooClose", speed.speed(), Numbers.stopsInWords(mean));
+      case TOO_FEW -> Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
+    };
+  }
+
+  private static String timed(FiringResult firing, String speed) {
+    LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
+    String time =
+        Numbers.fraction(timed.effectiveSeconds())
+            + " ("
+            + Numbers.time(timed.effectiveSeconds())
+            + ")";
+    String line =
+        firing.errorStops().isPresent()
+            ? Words.say(
+                "firing.timed",
+                speed,
+                time,
+                Numbers.stopsInWords(firing.errorStops().getAsDouble()))
+            : Words.say("firing.timed.noSpeed", time);
+    String flags =
+        timed.flags().stream()
+            .sorted()
+            .map(
+                flag ->
+                    Words.say("firing.flag." + key(flag), Numbers.percent(timed.lateLightShare())))
+            .collect(Collectors.joining(" "));
+    return flags.isEmpty() ? line : line + " " + flags;
+  }
+
+  private static String never(String speed, LeafExposure.NeverFullyOpen bounds) {
+    return bounds.highestSeconds().isPresent()
+        ? Words.say(
+            "firing.never",
+            speed,
+            Numbers.time(bounds.lowestSeconds()),
+            Numbers.time(bounds.highestSeconds().getAsDouble()))
+        : Words.say("firing.never.open", speed, Numbers.time(bounds.lowestSeconds()));
+  }
+
+  private static String why(FiringResult firing) {
+    LeafExposure.Unusable unusable = (LeafExposure.Unusable) firing.exposure();
+    String damage =
+        unusable.damage().stream()
+            .map(each -> Words.say("damage." + key(each)))
+            .collect(Collectors.joining(", "));
+    return Words.say("why." + key(unusable.reason()), damage);
+  }
+
+  private static String key(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

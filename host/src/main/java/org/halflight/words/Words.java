@@ -1,0 +1,40 @@
+package org.halflight.words;
+
+import java.util.ResourceBundle;
+
+/**
+ * Every sentence that a person reads, from one bundle of whole sentences, so that screen, terminal
+ * and page say the same.
+ *
+ * <p>Places in a sentence are written {@code {0}}, {@code {1}} and are filled with text that is
+ * ready to be read (see {@link Numbers}).
+ */
+public final class Words {
+  private static final ResourceBundle SENTENCES =
+      ResourceBundle.getBundle("org.halflight.words.sentences");
+
+  private Words() {}
+
+  /**
+   * A sentence.
+   *
+   * @param key its name in the bundle; an unknown one is a caller's mistake
+   * @param parts what stands in its places
+   */
+  public static String say(String key, Object... parts) {
+    if (!SENTENCES.containsKey(key)) {
+      throw new IllegalArgumentException("no sentence is called " + key);
+    }
+    String sentence = SENTENCES.getString(key);
+    // From the last place to the first, so that a part that itself holds "{0}" is left alone.
+    for (int i = parts.length - 1; i >= 0; i--) {
+      sentence = sentence.replace("{" + i + "}", String.valueOf(parts[i]));
+    }
+    return sentence;
+  }
+
+  /** The sentence of one of two keys: {@code key.one} for a count of one, else {@code key.many}. */
+  public static String count(String key, int count, Object... parts) {
+    return say(key + (count == 1 ? ".one" : ".many"), parts);
+  }
+}

@@ -1,0 +1,357 @@
+package org.halflight.rig;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Random;
+import org.halflight.rig.RigEvent.Answered;
+import org.halflight.rig.RigEvent.EdgeAt;
+import org.halflight.rig.RigEvent.EdgesLost;
+import org.halflight.rig.RigEvent.Greeted;
+import org.halflight.rig.RigEvent.Ignored;
+import org.halflight.rig.RigEvent.LinesLost;
+import org.halflight.rig.RigEvent.Restarted;
+import org.halflight.rig.RigEvent.TimeAt;
+import org.halflight.rig.RigEvent.Why;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.junit.jupiter.api.Test;
+
+class RigStreamTest {
+  private static final long SECOND = 16_000_000;
+  private static final long BEAT = 1L << 22;
+
+  private final RigLines rig = new RigLines();
+  private final RigStream stream = new RigStream();
+
+  @Test
+  void widensEdgesByTheGreeting() {
+    assertThat(stream.accept(rig.start())).hasSize(1).first().isInstanceOf(Greeted.class);
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
+        .containsExactly(edgeAt(Channel.CENTRE_LOW, true, SECOND));
+  }
+
+  @Test
+  void widensEdgesOverTheWrapOfTheirLowHalf() {
+    long beforeWrap = (1L << 32) - 1000;
+    stream.accept(rig.greeting(beforeWrap));
+
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, beforeWrap + 10)))
+        .containsExactly(edgeAt(Channel.CENTRE_LOW, true, beforeWrap + 10));
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, false, beforeWrap + 5000)))
+        .containsExactly(edgeAt(Channel.CENTRE_LOW, false, beforeWrap + 5000));
+    assertThat(stream.accept(rig.beat(beforeWrap + BEAT)))
+        .containsExactly(new TimeAt(beforeWrap + BEAT, 0, 0x1234));
+    // An edge from just before the beat, as it may come behind its line.
+    assertThat(stream.accept(rig.edge(Channel.CONTACT, true, beforeWrap + 900)))
+        .contains(edgeAt(Channel.CONTACT, true, beforeWrap + 900));
+  }
+
+  @Test
+  void holdsEdgesUntilAWholeTickCountPlacesThem() {
+    long now = 5 * (1L << 32) + 77;
+    assertThat(stream.accept(rig.edge(Channel.RELEASE, true, now - 3000))).isEmpty();
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, now - 2000))).isEmpty();
+    assertThat(stream.accept(rig.beat(now, Channel.RELEASE, Channel.CENTRE_LOW)))
+        .containsExactly(
+            edgeAt(Channel.RELEASE, true, now - 3000),
+            edgeAt(Channel.CENTRE_LOW, true, now - 2000),
+            new TimeAt(now, 0b1000001, 0x1234));
+  }
+
+  @Test
+  void countsLinesThatAreMissingAndWaitsForTheNextWholeTicks() {
+    stream.accept(rig.start());
+    rig.lose(3);
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
+        .containsExactly(new LinesLost(3));
+    assertThat(stream.accept(rig.beat(SECOND + 500, Channel.CENTRE_LOW)))
+        .containsExactly(
+            edgeAt(Channel.CENTRE_LOW, true, SECOND), new TimeAt(SECOND + 500, 1, 0x1234));
+    assertThat(stream.statistics().missing()).isEqualTo(3);
+  }
+
+  @Test
+  void placesEdgesBehindALongGapByTheNextBeat() {
+    // 600 missing lines can be 157 s of beats: more than half the range of the low ticks.
+    stream.accept(rig.start());
+    rig.lose(600);
+    long late = 150 * SECOND;
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, late));
+
+    assertThat(stream.accept(rig.beat(late + 1000, Channel.CENTRE_LOW)))
+        .contains(edgeAt(Channel.CENTRE_LOW, true, late));
+  }
+
+  @Test
+  void toldAGapByTheLineAfterADamagedOne() {
+    stream.accept(rig.start());
+    String damaged = rig.edge(Channel.CENTRE_LOW, true, SECOND).replace('1', '3');
+
+    assertThat(stream.accept(damaged)).containsExactly(new Ignored(Why.CRC, damaged));
+    assertThat(stream.accept(rig.beat(BEAT)))
+        .containsExactly(new LinesLost(1), new TimeAt(BEAT, 0, 0x1234));
+    assertThat(stream.statistics().badCrc()).isEqualTo(1);
+    assertThat(stream.statistics().missing()).isEqualTo(1);
+  }
+
+  @Test
+  void doesNotDoubleAnEdgeWhoseLineComesTwice() {
+    stream.accept(rig.start());
+    String opening = rig.edge(Channel.CENTRE_LOW, true, SECOND);
+    String closing = rig.edge(Channel.CENTRE_LOW, false, SECOND + 9);
+    stream.accept(opening);
+    assertThat(stream.accept(opening)).containsExactly(new Ignored(Why.REPEATED, opening));
+    stream.accept(closing);
+    assertThat(stream.accept(opening)).containsExactly(new Ignored(Why.REPEATED, opening));
+    assertThat(stream.accept(closing)).containsExactly(new Ignored(Why.REPEATED, closing));
+    assertThat(stream.accept(rig.beat(BEAT))).containsExactly(new TimeAt(BEAT, 0, 0x1234));
+    assertThat(stream.statistics().repeated()).isEqualTo(3);
+    assertThat(stream.statistics().missing()).isZero();
+  }
+
+  @Test
+  void followsTheLineCounterOverItsWrap() {
+    rig.setNextSequence(0xFFFF);
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.accept(rig.beat(2 * BEAT))).containsExactly(new TimeAt(2 * BEAT, 0, 0x1234));
+    assertThat(stream.statistics().missing()).isZero();
+  }
+
+  @Test
+  void noticesARestartInTheMiddleOfAFiring() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, BEAT + 5));
+
+    List<RigEvent> events = stream.accept(rig.start());
+
+    assertThat(events).hasSize(2);
+    assertThat(events.get(0)).isEqualTo(new Restarted());
+    assertThat(((Greeted) events.get(1)).greeting().bootCount()).isEqualTo(9);
+    // The levels of before count no longer: the light fell to dark while nobody looked.
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
+        .containsExactly(edgeAt(Channel.CENTRE_LOW, true, SECOND));
+  }
+
+  @Test
+  void noticesARestartWhoseGreetingIsMissing() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(40 * BEAT));
+    rig.setNextSequence(0);
+    rig.lose(1);
+
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, 5000)))
+        .containsExactly(new LinesLost(1));
+    assertThat(stream.accept(rig.beat(BEAT, Channel.CENTRE_LOW)))
+        .containsExactly(
+            new Restarted(), edgeAt(Channel.CENTRE_LOW, true, 5000), new TimeAt(BEAT, 1, 0x1234));
+    // Asked for its greeting, the rig tells a new boot count: that start is known already.
+    assertThat(stream.accept(rig.greeting(BEAT + 5))).hasSize(1);
+  }
+
+  @Test
+  void leavesOutEdgesThatARestartOvertakes() {
+    // What lay in a driver's buffer from before the port was opened, then the start it caused.
+    String old = rig.edge(Channel.CENTRE_LOW, true, 77);
+    assertThat(stream.accept(old)).isEmpty();
+
+    List<RigEvent> events = stream.accept(rig.start());
+
+    assertThat(events.get(0)).isEqualTo(new Ignored(Why.EDGE_WITHOUT_TIME, old));
+    assertThat(events.get(1)).isInstanceOf(Greeted.class);
+    assertThat(events).hasSize(2);
+  }
+
+  @Test
+  void takesAGreetingThatWasAskedForAsNoRestart() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.accept(rig.greeting(BEAT + 100)))
+        .hasSize(1)
+        .first()
+        .isInstanceOf(Greeted.class);
+  }
+
+  @Test
+  void noticesTwoStartsOfARigWhoseBootCountIsDamaged() {
+    String start =
+        LineCodec.format(
+            new RigMessage.Greeting(
+                0, 1, 16_000_000, "full", 0x7F, "damaged", 0, "watchdog", "1.0.0", 0x12C0));
+    stream.accept(start);
+    rig.setNextSequence(1);
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.accept(start)).first().isEqualTo(new Restarted());
+  }
+
+  @Test
+  void goesOnBeyondTheWrapOfTheWire() {
+    long end = (1L << 48) - 100;
+    stream.accept(rig.greeting(end));
+
+    assertThat(stream.accept(rig.beat((end + BEAT) & ((1L << 48) - 1))))
+        .containsExactly(new TimeAt(end + BEAT, 0, 0x1234));
+    assertThat(stream.accept(rig.edge(Channel.CLICK, true, end + BEAT + 40)))
+        .containsExactly(edgeAt(Channel.CLICK, true, end + BEAT + 40));
+  }
+
+  @Test
+  void tellsOfLossesOnlyWhenTheyGrow() {
+    stream.accept(rig.start());
+    assertThat(stream.accept(rig.losses(0, 0))).isEmpty();
+    assertThat(stream.accept(rig.losses(2, 0))).hasSize(1).first().isInstanceOf(EdgesLost.class);
+    assertThat(stream.accept(rig.losses(2, 0))).isEmpty();
+    assertThat(stream.accept(rig.losses(2, 1))).hasSize(1);
+    assertThat(stream.statistics().rigLosses().orElseThrow().floods()).isEqualTo(1);
+  }
+
+  @Test
+  void takesOldLossesOfARigThatRanBeforeAsOld() {
+    rig.setNextSequence(500);
+    stream.accept(rig.greeting(400 * SECOND));
+    assertThat(stream.accept(rig.losses(2, 3))).isEmpty();
+    assertThat(stream.accept(rig.losses(3, 3))).hasSize(1);
+  }
+
+  @Test
+  void tellsOfLossesOfUnknownAgeWhenEdgesCameBefore() {
+    rig.setNextSequence(500);
+    stream.accept(rig.greeting(400 * SECOND));
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 400 * SECOND + 1));
+
+    assertThat(stream.accept(rig.losses(2, 3))).hasSize(1);
+  }
+
+  @Test
+  void tellsOfEveryReportOfACounterThatHasStopped() {
+    stream.accept(rig.start());
+    stream.accept(rig.losses(0xFFFF, 0));
+
+    assertThat(stream.accept(rig.losses(0xFFFF, 0))).hasSize(1);
+  }
+
+  @Test
+  void passesOnAnswersEchoesThresholdsAndLight() {
+    stream.accept(rig.start());
+    RigMessage.Thresholds thresholds = new RigMessage.Thresholds(2, 0x2B, 0xA1, 5, 6);
+    RigMessage.LightBlock block = new RigMessage.LightBlock(4, Channel.OUTER_A, 1, 160, 9, 11);
+
+    assertThat(stream.accept(rig.answer(0xA7)))
+        .containsExactly(new Answered(0xA7, RigMessage.Result.DONE));
+    assertThat(stream.accept(rig.message(thresholds)))
+        .containsExactly(new RigEvent.Thresholds(thresholds));
+    assertThat(stream.accept(rig.message(new RigMessage.Echo(0, 0xBEEF, SECOND, SECOND + 3))))
+        .containsExactly(new RigEvent.Echoed(0xBEEF, SECOND, SECOND + 3));
+    assertThat(stream.accept(rig.message(block))).containsExactly(new RigEvent.Light(block));
+  }
+
+  @Test
+  void skipsKindsOfANewerRigWithoutCallingThemLost() {
+    stream.accept(rig.start());
+    String unknown = rig.unknown();
+
+    assertThat(stream.accept(unknown)).containsExactly(new Ignored(Why.UNKNOWN_KIND, unknown));
+    assertThat(stream.accept(rig.beat(BEAT))).containsExactly(new TimeAt(BEAT, 0, 0x1234));
+    assertThat(stream.statistics().unknown()).isEqualTo(1);
+  }
+
+  @Test
+  void forgetsLevelsAndTimeWhenTheLinkIsLost() {
+    stream.accept(rig.start());
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 1000));
+    assertThat(stream.linkLost()).isEmpty();
+    // 200 s later, with few lines in between by chance of the counter.
+    long later = 200 * SECOND;
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, later))).isEmpty();
+    assertThat(stream.accept(rig.greeting(later + 10)))
+        .first()
+        .isEqualTo(edgeAt(Channel.CENTRE_LOW, true, later));
+  }
+
+  @Test
+  void countsWhatCameOverTheLink() {
+    String long96 = "x".repeat(96);
+    String start = rig.start();
+    String wrongFields = "E 0001 0 2 8F3C22A0#F7EC";
+    String command = "h 0001#9E55";
+    for (String line : List.of(start, "noise", "", wrongFields, long96, command)) {
+      stream.accept(line);
+    }
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.statistics())
+        .isEqualTo(
+            new LinkStatistics(
+                7,
+                start.length() + 5 + 24 + 96 + 11 + rig.beat(BEAT).length() + 7,
+                2,
+                0,
+                1,
+                1,
+                1,
+                0,
+                0,
+                OptionalLong.of(BEAT),
+                Optional.empty()));
+    assertThat(stream.statistics().bad()).isEqualTo(4);
+  }
+
+  @Test
+  void givesTheSameEventsForTheSameLines() {
+    long seed = new Random().nextLong();
+    Random random = new Random(seed);
+    List<String> lines = new ArrayList<>();
+    long ticks = 0;
+    for (int i = 0; i < 3000; i++) {
+      ticks += random.nextInt(400_000);
+      Channel channel = Channel.ofCode(random.nextInt(7)).orElseThrow();
+      switch (random.nextInt(12)) {
+        case 0 -> lines.add(rig.beat(ticks, channel));
+        case 1 -> rig.lose(random.nextInt(5));
+        case 2 -> lines.add("noise " + random.nextInt());
+        case 3 -> lines.add(lines.isEmpty() ? "" : lines.get(lines.size() - 1));
+        case 4 -> {
+          if (random.nextInt(20) == 0) {
+            lines.add(rig.start());
+            ticks = RigLines.START_TICKS;
+          }
+        }
+        default -> lines.add(rig.edge(channel, random.nextBoolean(), ticks));
+      }
+    }
+    RigStream again = new RigStream();
+    List<RigEvent> first = new ArrayList<>();
+    List<RigEvent> second = new ArrayList<>();
+    for (String line : lines) {
+      first.addAll(stream.accept(line));
+      second.addAll(again.accept(line));
+    }
+
+    assertThat(second).as("seed %d", seed).isEqualTo(first);
+    assertThat(again.statistics()).as("seed %d", seed).isEqualTo(stream.statistics());
+    assertThat(first.stream().filter(EdgeAt.class::isInstance).count())
+        .as("seed %d", seed)
+        .isGreaterThan(1000);
+  }
+
+  @Test
+  void neverThrowsOnNoiseBetweenLines() {
+    long seed = new Random().nextLong();
+    RandomLines random = new RandomLines(seed);
+    for (int i = 0; i < 20_000; i++) {
+      assertThat(stream.accept(LineCodec.format(random.message()))).as("seed %d", seed).isNotNull();
+    }
+    assertThat(stream.statistics().lines()).isEqualTo(20_000);
+  }
+
+  private static EdgeAt edgeAt(Channel channel, boolean high, long ticks) {
+    return new EdgeAt(new Edge(channel, high, ticks));
+  }
+}
