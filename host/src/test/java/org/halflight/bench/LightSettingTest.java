@@ -45,8 +45,9 @@ class LightSettingTest {
         Arguments.of(front(1500, 4000, Lamp.STEADY), "still sees much light"),
         Arguments.of(front(40, 4000, new Lamp(0, 600, 100, 0.05)), "flickers at 100 Hz"),
         Arguments.of(front(40, 4000, new Lamp(0, 600, 120, 0.05)), "flickers at 120 Hz"),
-        Arguments.of(front(40, 4000, new Lamp(0, 600, 3100, 0.3)), "within a millisecond"),
-        Arguments.of(front(40, 4000, new Lamp(-0.2, 0.5, 100, 0)), "not steady"));
+        Arguments.of(front(40, 3000, new Lamp(0, 600, 3100, 0.3)), "within a millisecond"),
+        Arguments.of(front(40, 4000, new Lamp(0, 600, 3100, 0.3)), "the end of its scale"),
+        Arguments.of(front(40, 4000, new Lamp(-0.5, 5, 100, 0)), "not steady"));
   }
 
   @ParameterizedTest
