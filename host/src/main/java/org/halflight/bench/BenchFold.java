@@ -25,16 +25,25 @@ public final class BenchFold {
   private int damagedMarks;
 
   /**
-   * Takes an event.
+   * What an event brought.
    *
-   * @return what there is to tell because of it, in order
+   * @param said what the rig said
+   * @param news what there is to tell, in order
    */
-  public List<SessionNews> take(BenchEvent event) {
+  public record Brought(List<RigEvent> said, List<SessionNews> news) {
+    public Brought {
+      said = List.copyOf(said);
+      news = List.copyOf(news);
+    }
+  }
+
+  /** Takes an event. */
+  public Brought take(BenchEvent event) {
+    List<RigEvent> said = List.of();
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
-      for (RigEvent said : stream.accept(received.line())) {
-        hear(said, news);
-      }
+      said = stream.accept(received.line());
+      said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
       Optional<SessionInput> input = Marks.input(mark);
       if (input.isEmpty() && !mark.kind().equals(Marks.BEGINS)) {
@@ -42,7 +51,7 @@ public final class BenchFold {
       }
       input.ifPresent(known -> tell(known, news));
     }
-    return news;
+    return new Brought(said, news);
   }
 
   /** Takes all events of a file, and ends there. */

@@ -167,6 +167,11 @@ public final class Session {
     return setup.isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
+  /** Whether no firing is under way. */
+  public boolean isQuiet() {
+    return grouper.underway().isEmpty() && !grouper.isLight();
+  }
+
   /** The light as it was set last. */
   public Optional<LightLevels> light() {
     return light;
@@ -480,7 +485,10 @@ public final class Session {
     queue = new SpeedQueue(begun.settings());
     staysHere = false;
     runDoneTold = false;
-    queue.nextOpen(Optional.empty(), this::isDone).ifPresent(first -> show(first, news));
+    Optional<Setting> still = shown.filter(here -> goesOn && !isDone(here));
+    still
+        .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
+        .ifPresent(setting -> show(setting, news));
   }
 
   private void rejectLast(String reason, List<SessionNews> news) {

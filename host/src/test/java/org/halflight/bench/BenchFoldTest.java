@@ -22,8 +22,7 @@ class BenchFoldTest {
   @Test
   void theLightOfABeatReachesTheFiringThatItFellInto() {
     say(new RigMessage.Greeting(next(), 1, 16_000_000, "full", 0x7F, "R-1", 1, "power", "1", 0));
-    mark(
-        new SessionInput.LightSet(new LightLevels(20, 820, 189.06, 650.94)));
+    mark(new SessionInput.LightSet(new LightLevels(20, 820, 189.06, 650.94)));
     mark(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/8")));
     say(new RigMessage.Beat(next(), 1_000_000, 0, 16 * 20));
     edge(Channel.CENTRE_LOW, true, 2_000_000);
@@ -40,8 +39,7 @@ class BenchFoldTest {
     assertThat(result.notes().plateauShare().orElseThrow()).isCloseTo(0.5, Offset.offset(1e-9));
     assertThat(result.notes().lightDoubtful()).isTrue();
     assertThat(fold.damagedMarks()).isEqualTo(1);
-    assertThat(BenchFold.replay(events).session().results())
-        .isEqualTo(fold.session().results());
+    assertThat(BenchFold.replay(events).session().results()).isEqualTo(fold.session().results());
   }
 
   private void say(RigMessage message) {

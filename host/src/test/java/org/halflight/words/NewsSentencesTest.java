@@ -20,6 +20,7 @@ class NewsSentencesTest {
 
   @Test
   void newsAreWholeSentencesWithTheirFiguresFilledIn() {
+    assertSays(new SessionNews.SpeedShown(S250, 1, 5), "1/250: cock and fire (2 of 5).");
     assertSays(new SessionNews.StillOpen(4.23), "OPEN 4.2 s");
     assertSays(
         new SessionNews.IsItTheNeighbour(S500, S250, List.of(KEY, KEY, KEY)),
@@ -35,7 +36,7 @@ class NewsSentencesTest {
             + " good light: 2, marked. Set the light again.");
     assertSays(
         new SessionNews.EnoughToKnow(S500, 10, 2),
-        "1/500: 2 of 10 as asked for. Enough to know: erratic.");
+        "1/500: 2 usable of 10 tries. That is enough to know: it is erratic. On to the next.");
     assertSays(
         new SessionNews.LinkGap(OptionalDouble.of(42)),
         "Nothing was heard of the rig for 42.0 s. What was fired meanwhile is not in the record.");
@@ -45,7 +46,6 @@ class NewsSentencesTest {
   void noPlaceIsLeftOpen() {
     List<SessionNews> all =
         List.of(
-            new SessionNews.SpeedShown(S250, 1, 5),
             new SessionNews.SpeedShown(S250, 1, 0),
             new SessionNews.CheckShown(Check.B),
             new SessionNews.CheckShown(Check.T),
