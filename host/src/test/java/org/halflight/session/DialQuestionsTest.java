@@ -123,9 +123,22 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 3, S500);
     fire(3, S250, 0);
     bench.tell(new SessionInput.AcceptedAsShown());
-    bench.begin(Phase.AS_LEFT, 3, S500);
-    fire(3, S250, 0);
+    bench.begin(Phase.ADJUSTING, 4, S500);
+    fire(4, S250, 0);
     assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.session.question()).isEmpty();
+  }
+
+  @Test
+  void readingsFromBeforeTheWorkDoNotCount() {
+    // As found, 1/250 read like 1/125; cleaned, 1/125 reads as it should.
+    bench.begin(Phase.AS_FOUND, 3, S250);
+    fire(4, S125, 0);
+    bench.tell(new SessionInput.AcceptedAsShown());
+    bench.begin(Phase.AS_LEFT, 3, S125);
+    fire(3, S125, 0);
+    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.news(SessionNews.IsTheDialTurned.class)).isEmpty();
     assertThat(bench.session.question()).isEmpty();
   }
 
