@@ -8,15 +8,25 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
+import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LightLevels;
+import org.halflight.rig.LineReader;
+import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.shuttermodel.BladeLaw;
+import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.ModelFiring;
+import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -34,6 +44,14 @@ class SimulatedBoardTest {
   private static final List<String> SCENARIO = List.of("light all 40 4000", BoxBench.NAMED);
   private static final double RAMP_SECONDS = 0.001;
   private static final int RAMP_POINTS = 200;
+
+  /** Ten bits over 5 V. */
+  private static final double COUNTS_PER_MILLIVOLT = 1024 / 5000.0;
+
+  /** The thresholds that a board starts with (docs/protocol.md). */
+  private static final int START_LOW_CODE = 0x2B;
+
+  private static final int START_HIGH_CODE = 0xA1;
 
   @TempDir private Path folder;
 
@@ -99,6 +117,53 @@ class SimulatedBoardTest {
             .ifPresent(h -> assertThat(h).isGreaterThan(triangle.integralSeconds()));
       }
     }
+  }
+
+  @Test
+  void thePracticeRigSetToTheSameShutterBringsTheSameTimes() throws Exception {
+    Dial dial = Dial.find("leaf").orElseThrow();
+    LeafShutter shutter = InventedShutters.soundLeaf(dial.speeds(), 3);
+    PracticeRig practice = PracticeRig.unpaced(shutter, SensorSet.IDEAL, 3);
+    try (BenchInABox box = BenchInABox.start(folder, SCENARIO);
+        BoxBench bench = new BoxBench(box, folder.resolve("same.session"), List.of(box.port()))) {
+      bench.connect();
+      bench.setLight();
+      double low =
+          ((LightLevels.Known) bench.session().light().orElseThrow().levels()).levels().low();
+      for (MarkedSpeed speed : List.of(dial.top(), dial.speed("1/60").orElseThrow())) {
+        practice.chooseSpeed(speed);
+        ModelFiring.Timed model = (ModelFiring.Timed) practice.fire().orElseThrow().model();
+        String name = "model" + speed.label().replace('/', '_');
+        box.curve(name, model.curve());
+        double onTheBoard = bench.fire(name).effectiveSeconds().orElseThrow();
+        double inPractice = practised(practice, speed);
+        // Both have the light within a few thousandths; at 1/500 that is worth about a microsecond.
+        assertThat(onTheBoard)
+            .as("%s, low level %s", speed, low)
+            .isCloseTo(inPractice, within(4e-6));
+      }
+    }
+  }
+
+  /** The effective time of the last firing of the practice rig, through the same host code. */
+  private static double practised(PracticeRig practice, MarkedSpeed speed) {
+    BenchFold fold = new BenchFold();
+    byte[] buffer = new byte[4096];
+    LineReader reader = new LineReader();
+    LightLevels start =
+        new LightLevels(
+            40 * COUNTS_PER_MILLIVOLT,
+            4000 * COUNTS_PER_MILLIVOLT,
+            FrontEnd.thresholdMillivolts(START_LOW_CODE) * COUNTS_PER_MILLIVOLT,
+            FrontEnd.thresholdMillivolts(START_HIGH_CODE) * COUNTS_PER_MILLIVOLT);
+    fold.take(Marks.of(0, new SessionInput.LightSet(start)));
+    for (int count = practice.read(buffer); count > 0; count = practice.read(buffer)) {
+      reader.accept(buffer, count).forEach(line -> fold.take(new BenchEvent.Received(0, line)));
+    }
+    List<FiringResult> results = fold.session().results();
+    FiringResult last = results.get(results.size() - 1);
+    assertThat(last.outcome()).as("practice at %s", speed).isEqualTo(Outcome.TIMED);
+    return last.effectiveSeconds().orElseThrow();
   }
 
   @Test
