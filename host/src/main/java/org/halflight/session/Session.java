@@ -62,6 +62,7 @@ public final class Session {
   private boolean staysHere;
   private boolean runDoneTold;
 
+  private final LightHold lightSetting = new LightHold();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
@@ -95,6 +96,8 @@ public final class Session {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
       awaitsLight = Optional.empty();
       link.lost();
+    } else if (input instanceof SessionInput.LightBeingSet being) {
+      lightSetting.take(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
       trust.lightSet(log.size());
@@ -232,6 +235,7 @@ public final class Session {
 
   private void forgetTicks() {
     latestTicks = 0;
+    lightSetting.forget();
     link.forget();
     plateaus.forget();
     awaitsLight = Optional.empty();
@@ -254,6 +258,10 @@ public final class Session {
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
     OptionalDouble plateau = plateaus.countsOf(firing, rate);
     if (log.knows(key)) {
+      return;
+    }
+    if (lightSetting.holds(firing)) {
+      add(heldForLight(key, firing), news);
       return;
     }
     boolean pressed = ReleaseTiming.isPressed(firing);
@@ -329,6 +337,23 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+  }
+
+  private FiringResult heldForLight(FiringKey key, Firing firing) {
+    return new FiringResult(
+        log.size() + 1,
+        key,
+        firing,
+        rate,
+        run,
+        Optional.empty(),
+        setup.map(RunSetup::reference).orElse(Reference.EXACT),
+        setup.map(RunSetup::phase),
+        Outcome.HELD_FOR_LIGHT,
+        measure(firing),
+        levels(),
+        false,
+        FiringNotes.NONE);
   }
 
   private FiringResult result(
@@ -634,7 +659,7 @@ public final class Session {
 
   private void tellUnderway(long nowTicks, List<SessionNews> news) {
     Optional<Firing> underway = grouper.underway();
-    if (underway.isEmpty()) {
+    if (underway.isEmpty() || lightSetting.holds(underway.get())) {
       return;
     }
     if (grouper.isLight()) {

@@ -40,6 +40,11 @@ public final class Numbers {
         + " s";
   }
 
+  /** Both: {@code 1/64 s (15.6 ms)}; from half a second up the time alone. */
+  public static String fractionAndTime(double seconds) {
+    return seconds > 0.45 ? time(seconds) : fraction(seconds) + " (" + time(seconds) + ")";
+  }
+
   /** A marked speed as it is spoken of: {@code 1/60}, and {@code 2 s} for whole seconds. */
   public static String speed(MarkedSpeed speed) {
     return speed.label().contains("/") ? speed.label() : speed.label() + " s";

@@ -68,6 +68,8 @@ class MarksTest {
         new SessionInput.FiringsMoved(List.of(), SIXTIETH),
         new SessionInput.CockingLearnt(true),
         new SessionInput.CockingLearnt(false),
+        new SessionInput.LightBeingSet(true),
+        new SessionInput.LightBeingSet(false),
         new SessionInput.LensCap(true),
         new SessionInput.LensCap(false),
         new SessionInput.LinkLost(),
