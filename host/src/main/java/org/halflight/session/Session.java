@@ -88,16 +88,24 @@ public final class Session {
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
-      grouper.damage(damaged.damage());
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
+        // Ticks of another start mean nothing beside these, whether its greeting came through or
+        // not.
+        settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
         forgetTicks();
+      } else {
+        grouper.damage(damaged.damage());
       }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
+      lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
     } else if (input instanceof SessionInput.LightBeingSet being) {
       lightSetting.take(being.begins(), latestTicks);
+    } else if (input instanceof SessionInput.LightForgotten) {
+      light = Optional.empty();
+      news.add(new SessionNews.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
       trust.lightSet(log.size());
@@ -107,6 +115,7 @@ public final class Session {
       capOn = cap.on();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
+      lightSetting.take(false, latestTicks);
     } else {
       decide(input, news);
     }
@@ -116,6 +125,7 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void decide(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.RunBegins begins) {
+      lightSetting.take(false, latestTicks);
       begin(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       choose(new Setting.Speed(chosen.speed()), news);
@@ -226,6 +236,8 @@ public final class Session {
     forgetTicks();
     if (!rig.serial().equals(rigSerial)) {
       releaseIsWired = false;
+      // The light was set on another rig's sensors and thresholds.
+      light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
     grouper = grouperFor(rate);
