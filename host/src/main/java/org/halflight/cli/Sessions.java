@@ -14,6 +14,7 @@ import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
+import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
@@ -64,6 +65,24 @@ final class Sessions {
       throw new Trouble(Words.say("sessions.severalCameras", String.join(", ", cameras)));
     }
     return firings;
+  }
+
+  /** What was lost or damaged in session files, in sentences; empty when nothing was. */
+  static List<String> remarks(List<Path> paths) {
+    List<String> remarks = new ArrayList<>();
+    for (Path path : paths) {
+      SessionFile.Contents contents = SessionFile.read(path);
+      BenchFold fold = BenchFold.replay(contents.events());
+      int notRead = contents.damagedLines() + fold.damagedMarks();
+      if (notRead > 0) {
+        remarks.add(Words.say("remark.notRead", path, notRead));
+      }
+      LinkStatistics link = fold.linkStatistics();
+      if (link.bad() + link.missing() > 0) {
+        remarks.add(Words.say("remark.link", path, link.bad(), link.missing()));
+      }
+    }
+    return remarks;
   }
 
   /** The firings summed up, each speed against its usual tolerance. */
