@@ -53,10 +53,24 @@ public final class Numbers {
     return String.format(Locale.ROOT, "%.2f stop", stops);
   }
 
+  /** Two sizes in stops without signs: {@code 0.49 to 0.95 stop}; one where both look the same. */
+  public static String stopsRange(double low, double high) {
+    String least = String.format(Locale.ROOT, "%.2f", low);
+    String most = plainStops(high);
+    return most.startsWith(least + " ") ? most : Words.say("table.fromTo", least, most);
+  }
+
   /** A share in percent: {@code 72 %}; below ten with one decimal. */
   public static String percent(double share) {
     double percent = share * 100;
     return String.format(Locale.ROOT, Math.abs(percent) < 9.95 ? "%.1f %%" : "%.0f %%", percent);
+  }
+
+  /** A chance as people write it: {@code 0.032}; {@code below 0.001} where it is smaller. */
+  public static String chance(double p) {
+    return p < 0.001
+        ? Words.say("chance.small")
+        : String.format(Locale.ROOT, p < 0.0995 ? "%.3f" : "%.2f", p);
   }
 
   private static String significant(double value) {

@@ -33,6 +33,11 @@ public final class Words {
     return sentence;
   }
 
+  /** Whether there is a sentence of this name. */
+  static boolean has(String key) {
+    return SENTENCES.containsKey(key);
+  }
+
   /** The sentence of one of two keys: {@code key.one} for a count of one, else {@code key.many}. */
   public static String count(String key, int count, Object... parts) {
     return say(key + (count == 1 ? ".one" : ".many"), parts);
