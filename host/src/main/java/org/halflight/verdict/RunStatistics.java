@@ -15,6 +15,10 @@ import org.halflight.session.Phase;
  */
 public record RunStatistics(
     Phase phase, List<ShutterTrouble> troubles, List<SpeedStatistics> speeds) {
+  private static final List<Outcome> GRAVEST =
+      List.of(
+          Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.NEVER_FULLY_OPEN, Outcome.DOUBLE);
+
   public RunStatistics {
     troubles = List.copyOf(troubles);
     speeds = List.copyOf(speeds);
@@ -45,8 +49,7 @@ public record RunStatistics(
 
   /** A shutter that stays open spoils every picture, one that stays shut only its own. */
   private static int gravity(Outcome outcome) {
-    return outcome == Outcome.STUCK_OPEN
-        ? 0
-        : outcome == Outcome.DID_NOT_OPEN ? 1 : 2 + outcome.ordinal();
+    int at = GRAVEST.indexOf(outcome);
+    return at < 0 ? GRAVEST.size() : at;
   }
 }
