@@ -1,6 +1,7 @@
 package org.halflight.verdict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
@@ -39,8 +40,8 @@ public record CommonPart(
 
   /**
    * @param leastApartStops a speed stands apart only if it lies at least so far from the centre
-   * @return empty with fewer than {@value #LEAST_SPEEDS} speeds, or where half of them or more
-   *     stand apart
+   * @return empty with fewer than {@value #LEAST_SPEEDS} speeds, where half of them or more stand
+   *     apart, and where the mean of the rest is not a value that each of them may well have
    */
   public static Optional<CommonPart> of(List<Estimate> speeds, double leastApartStops) {
     if (speeds.size() < LEAST_SPEEDS) {
@@ -59,9 +60,21 @@ public record CommonPart(
         together.add(speed);
       }
     }
-    return 2 * together.size() > speeds.size()
-        ? Optional.of(mean(together, apart))
-        : Optional.empty();
+    if (2 * together.size() <= speeds.size()) {
+      return Optional.empty();
+    }
+    CommonPart common = mean(together, apart);
+    return agree(together, common.stops()) ? Optional.of(common) : Optional.empty();
+  }
+
+  /**
+   * Whether every speed may well have this value. A speed that scatters widely never stands apart,
+   * yet it can pull the mean to where none of the others is; that mean is nothing they share.
+   */
+  private static boolean agree(List<Estimate> speeds, double common) {
+    double[] p =
+        Holm.adjusted(speeds.stream().mapToDouble(speed -> speed.pAgainst(common)).toArray());
+    return Arrays.stream(p).allMatch(each -> each > ALPHA);
   }
 
   private static CommonPart mean(List<Estimate> together, List<MarkedSpeed> apart) {

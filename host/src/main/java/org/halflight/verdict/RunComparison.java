@@ -162,6 +162,14 @@ public record RunComparison(
     return part(speeds, slow);
   }
 
+  /** The outcomes without a time that occurred in either run, the gravest first. */
+  public List<OutcomeChange> outcomes() {
+    return RunStatistics.GRAVEST.stream()
+        .map(outcome -> OutcomeChange.of(this, outcome))
+        .filter(change -> change.countBefore() + change.countAfter() > 0)
+        .toList();
+  }
+
   /** The comparison of one speed, where both runs have it. */
   public Optional<SpeedComparison> at(MarkedSpeed speed) {
     return speeds.stream().filter(s -> s.speed().equals(speed)).findFirst();

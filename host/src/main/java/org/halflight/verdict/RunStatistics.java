@@ -15,7 +15,8 @@ import org.halflight.session.Phase;
  */
 public record RunStatistics(
     Phase phase, List<ShutterTrouble> troubles, List<SpeedStatistics> speeds) {
-  private static final List<Outcome> GRAVEST =
+  /** Outcomes without a time, the gravest first. */
+  static final List<Outcome> GRAVEST =
       List.of(
           Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.NEVER_FULLY_OPEN, Outcome.DOUBLE);
 

@@ -12,6 +12,7 @@ import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.verdict.CommonPart;
 import org.halflight.verdict.FindingPower;
+import org.halflight.verdict.OutcomeChange;
 import org.halflight.verdict.Reach;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
@@ -53,6 +54,17 @@ public final class ComparisonWords {
       return List.of(Words.say("compare.none"));
     }
     List<MarkedSpeed> dial = runs.speeds().stream().map(SpeedComparison::speed).toList();
+    for (OutcomeChange change : runs.outcomes()) {
+      sentences.add(
+          Words.say(
+              "compare.outcome",
+              Words.say("outcome." + Sentences.key(change.outcome())),
+              change.countBefore(),
+              change.triesBefore(),
+              change.countAfter(),
+              change.triesAfter(),
+              Numbers.chance(change.p())));
+    }
     sentences.add(reach(runs, dial));
     if (runs.reach() == Reach.WHOLE_DIAL) {
       List<MarkedSpeed> apart = runs.common().orElseThrow().apart();

@@ -19,11 +19,14 @@ public final class PatternWords {
     List<String> sentences = new ArrayList<>();
     sentences.add(first(pattern, dial));
     pattern.signs().forEach(sign -> sentences.add(sign(sign)));
-    String advice = "pattern.first." + Sentences.key(pattern.kind());
-    if (Words.has(advice)) {
-      sentences.add(Words.say(advice));
-    }
+    sentences.addAll(advice(pattern));
     return sentences;
+  }
+
+  /** Where to look first; empty where there is nothing to say. */
+  public static List<String> advice(Pattern pattern) {
+    String advice = "pattern.first." + Sentences.key(pattern.kind());
+    return Words.has(advice) ? List.of(Words.say(advice)) : List.of();
   }
 
   private static String first(Pattern pattern, List<MarkedSpeed> dial) {
@@ -38,6 +41,10 @@ public final class PatternWords {
               ? key + ".hangs"
               : pattern.kind() == Kind.ONE_ALONE ? key + ".noTime" : key,
           speeds);
+    }
+    boolean hangs = pattern.signs().stream().anyMatch(Pattern.Hangs.class::isInstance);
+    if (hangs && pattern.kind() == Kind.SLOW_SPEED_TRAIN) {
+      key += ".both";
     }
     double least = pattern.leastStops().getAsDouble();
     double most = pattern.mostStops().orElseThrow();
