@@ -52,6 +52,7 @@ public final class BenchDriver implements AutoCloseable {
   public LightSetting setLight() {
     LightSetting setting = new LightSetting();
     lightSetting = Optional.of(setting);
+    workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
     return setting;
   }
@@ -90,11 +91,10 @@ public final class BenchDriver implements AutoCloseable {
 
   private void go(LightSetting setting, RigEvent said) {
     setting.hear(said).ifPresent(feed::send);
-    if (setting.step() == LightSetting.Step.DONE) {
+    if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       lightSetting = Optional.empty();
-      workbench.tell(new SessionInput.LightSet(setting.levels().orElseThrow()));
-    } else if (setting.step() == LightSetting.Step.REFUSED) {
-      lightSetting = Optional.empty();
+      workbench.tell(new SessionInput.LightBeingSet(false));
+      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set)));
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -24,6 +25,7 @@ import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.ShiftFinding;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -107,7 +109,7 @@ public final class HandOverPage {
     document.setDocumentId(input.writtenAt().toEpochMilli());
     document.getDocumentCatalog().setLanguage(Locale.ENGLISH.toLanguageTag());
     PDViewerPreferences preferences =
-        new PDViewerPreferences(new org.apache.pdfbox.cos.COSDictionary());
+        new PDViewerPreferences(new COSDictionary());
     preferences.setDisplayDocTitle(true);
     document.getDocumentCatalog().setViewerPreferences(preferences);
   }
@@ -182,6 +184,11 @@ public final class HandOverPage {
     sheet.heading(Words.say("page.section.speeds"), columns.heightOf(Math.min(rows.size(), 5)));
     columns.draw(sheet, rows);
     List<String> notes = new ArrayList<>(List.of(Words.say("page.table.units")));
+    if (text.comparison().stream()
+        .flatMap(both -> both.speeds().stream())
+        .anyMatch(speed -> speed.finding() == ShiftFinding.NO_EVIDENCE)) {
+      notes.add(Words.say("page.table.noneFound"));
+    }
     notes.addAll(text.afterRest());
     sheet.paragraph(String.join(" ", notes), letters.regular(), 7.5f, Ink.QUIET);
   }

@@ -58,7 +58,7 @@ public final class ComparisonWords {
       sentences.add(
           Words.say(
               "compare.outcome",
-              Words.say("outcome." + Sentences.key(change.outcome())),
+              Sentences.outcome(change.outcome()),
               change.countBefore(),
               change.triesBefore(),
               change.countAfter(),
@@ -158,7 +158,7 @@ public final class ComparisonWords {
               String.join(
                   ", ",
                   changed.stream()
-                      .map(s -> s.speed() + " (" + shift(s.shift().get().shift()) + ")")
+                      .map(s -> Numbers.speed(s.speed()) + " (" + shift(s.shift().get().shift()) + ")")
                       .toList()));
       case WHOLE_DIAL -> dial(runs.common().orElseThrow());
     };
@@ -272,6 +272,6 @@ public final class ComparisonWords {
   }
 
   private static String listed(List<MarkedSpeed> speeds) {
-    return String.join(", ", speeds.stream().map(MarkedSpeed::label).toList());
+    return String.join(", ", speeds.stream().map(Numbers::speed).toList());
   }
 }

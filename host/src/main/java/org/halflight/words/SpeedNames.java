@@ -25,16 +25,16 @@ public final class SpeedNames {
         from >= 0
             && from + speeds.size() <= dial.size()
             && dial.subList(from, from + speeds.size()).equals(speeds);
-    String last = speeds.get(speeds.size() - 1).label();
+    String last = Numbers.speed(speeds.get(speeds.size() - 1));
     if (speeds.size() == 1) {
       return last;
     }
     if (sideBySide && speeds.size() > LISTED_UP_TO) {
-      return Words.say("speeds.range", speeds.get(0).label(), last);
+      return Words.say("speeds.range", speeds.get(0), last);
     }
     String before =
         String.join(
-            ", ", speeds.subList(0, speeds.size() - 1).stream().map(MarkedSpeed::label).toList());
+            ", ", speeds.subList(0, speeds.size() - 1).stream().map(Numbers::speed).toList());
     return Words.say("speeds.and", before, last);
   }
 }

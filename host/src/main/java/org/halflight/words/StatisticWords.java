@@ -33,7 +33,7 @@ public final class StatisticWords {
             trouble.speed(),
             trouble.count(),
             trouble.tries(),
-            Words.say("outcome." + Sentences.key(trouble.outcome())));
+            Sentences.outcome(trouble.outcome()));
   }
 
   /** All statistics of one speed. The first firing after rest has a line of its own, at the end. */

@@ -149,6 +149,30 @@ class SessionTest {
   }
 
   @Test
+  void holdingTheShutterOpenForTheLightIsNoRelease() {
+    begin(Phase.AS_FOUND, 1, SIXTIETH);
+    tell(new SessionInput.LightBeingSet(true));
+    edge(Channel.CENTRE_LOW, true, nowSeconds);
+    edge(Channel.CENTRE_HIGH, true, nowSeconds + 0.001);
+    beat(nowSeconds + 3, 0b11);
+    tell(new SessionInput.LightBeingSet(false));
+    edge(Channel.CENTRE_HIGH, false, nowSeconds + 4);
+    edge(Channel.CENTRE_LOW, false, nowSeconds + 4.001);
+    quiet(nowSeconds + 4.001);
+    fire(0.020, 0.001);
+    fire(0.016, 0.001);
+    assertThat(news).doesNotHaveAnyElementsOfTypes(SessionNews.StillOpen.class);
+    assertThat(session.results())
+        .extracting(FiringResult::outcome)
+        .containsExactly(Outcome.HELD_FOR_LIGHT, Outcome.TIMED, Outcome.TIMED);
+    // The first release after rest is the first release, not the holding.
+    assertThat(session.results())
+        .extracting(FiringResult::afterRest)
+        .containsExactly(false, true, false);
+    assertThat(session.isRunDone()).isTrue();
+  }
+
+  @Test
   void theSameEdgesTwiceMakeOneFiring() {
     begin(Phase.ADJUSTING, 5, SIXTIETH);
     double start = nowSeconds;

@@ -36,10 +36,10 @@ class PatternsTest {
     // That dry bearings or dirt in the escapement spoil the slow speeds: Clerc, Photography,
     // Theory and Practice; US Army SS0522.
     assertThat(words(of(InventedShutters.dirtySlowTrain(DIAL, 20))))
-        .contains("1 to 1/15 run ")
+        .contains("1 s to 1/15 run ")
         .contains(" stop slow, while the fast speeds are sound: this points to the slow-speed")
-        .contains("They are uneven: scatter ")
-        .contains("The first firing after rest, at 1, was another ")
+        .contains("Firings there are uneven: scatter ")
+        .contains("The first firing after rest, at 1 s, was another ")
         .contains("Look first at the slow-speed train");
   }
 
@@ -56,7 +56,7 @@ class PatternsTest {
     assertThat(pattern.kind()).isEqualTo(Kind.SLOW_SPEED_TRAIN);
     assertThat(pattern.signs()).contains(new Pattern.Hangs(10, 10));
     assertThat(words(pattern))
-        .contains("1 and 1/2 hang, while the fast speeds are sound")
+        .contains("1 s and 1/2 hang, while the fast speeds are sound")
         .contains("stayed open 10 times in 10 releases");
   }
 

@@ -56,7 +56,7 @@ class RunComparisonTest {
   void saysItAsARepairerWould() {
     String said = String.join("\n", ComparisonWords.all(dirtyAndCleaned(20, 5)));
     assertThat(said)
-        .contains("The speeds that the slow-speed train governs changed: 1 to 1/15 are")
+        .contains("The speeds that the slow-speed train governs changed: 1 s to 1/15 are")
         .contains("stop faster than before")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
         .contains("The slow speeds taken together run more evenly: their scatter fell from")
