@@ -8,7 +8,9 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 
-/** The scatter of single firings: a pale bar from one standard deviation below the mean to above. */
+/**
+ * The scatter of single firings: a pale bar from one standard deviation below the mean to above.
+ */
 final class ScatterBar extends AbstractXYAnnotation {
   private static final int ALPHA = 0x38;
 

@@ -25,8 +25,8 @@ import org.jfree.data.xy.DefaultXYDataset;
  * The whole shutter at a glance: marked speeds along the bottom, slow to fast and evenly spaced,
  * error in stops upwards. Every firing is a point, the mean a bar with its interval; as found is
  * hollow, as left filled. Firings stand in their order from left to right, on a pale bar of one
- * standard deviation either way. Where both runs have a mean and their intervals lie apart, an arrow
- * leads from the one to the other. Releases without a time are counted above their speed.
+ * standard deviation either way. Where both runs have a mean and their intervals lie apart, an
+ * arrow leads from the one to the other. Releases without a time are counted above their speed.
  */
 public final class SpeedMap implements Picture {
   /** Key of the data of the run as found. */

@@ -104,8 +104,7 @@ record Columns(
     return most * Sheet.lineHeight(size) + PAD;
   }
 
-  private void cells(
-      Sheet sheet, List<List<String>> cells, float height, PDFont font, Color colour)
+  private void cells(Sheet sheet, List<List<String>> cells, float height, PDFont font, Color colour)
       throws IOException {
     for (int i = 0; i < cells.size(); i++) {
       float baseline = sheet.y() + height - PAD / 2 - 0.98f * size;

@@ -108,8 +108,7 @@ public final class HandOverPage {
     about.setModificationDate(written);
     document.setDocumentId(input.writtenAt().toEpochMilli());
     document.getDocumentCatalog().setLanguage(Locale.ENGLISH.toLanguageTag());
-    PDViewerPreferences preferences =
-        new PDViewerPreferences(new COSDictionary());
+    PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
     preferences.setDisplayDocTitle(true);
     document.getDocumentCatalog().setViewerPreferences(preferences);
   }
@@ -134,14 +133,12 @@ public final class HandOverPage {
           .sorted(Map.Entry.comparingByKey())
           .forEach(value -> said.add(value.getKey() + ": " + value.getValue()));
       if (!said.isEmpty()) {
-        fields.add(
-            new String[] {Sentences.phase(part.run().phase()), String.join("; ", said)});
+        fields.add(new String[] {Sentences.phase(part.run().phase()), String.join("; ", said)});
       }
     }
     float label = 84;
     for (String[] field : fields) {
-      List<String> lines =
-          letters.lines(letters.regular(), 9, field[1], sheet.width() - label);
+      List<String> lines = letters.lines(letters.regular(), 9, field[1], sheet.width() - label);
       boolean first = true;
       for (String line : lines) {
         sheet.need(Sheet.lineHeight(9));
@@ -195,9 +192,7 @@ public final class HandOverPage {
 
   private void done(Sheet sheet) throws IOException {
     List<String> work =
-        input.workDone().isEmpty()
-            ? List.of(Words.say("page.done.nothing"))
-            : input.workDone();
+        input.workDone().isEmpty() ? List.of(Words.say("page.done.nothing")) : input.workDone();
     section(sheet, "page.section.done", work);
   }
 
@@ -258,8 +253,7 @@ public final class HandOverPage {
       float y = 10 * Sheet.MM;
       String right = Words.say("page.number", number, pages);
       float rightWidth = letters.width(letters.regular(), size, right);
-      String foot =
-          Words.say("page.footer", input.version(), input.date(), input.sourceWords());
+      String foot = Words.say("page.footer", input.version(), input.date(), input.sourceWords());
       float room = box.getWidth() - 2 * left - rightWidth - 12;
       String fitting = letters.lines(letters.regular(), size, foot, room).get(0);
       write(out, size, left, y, fitting);

@@ -5,6 +5,9 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -30,7 +33,10 @@ final class Letters {
       if (font == null) {
         throw new IllegalStateException("the program is incomplete: no font " + name);
       }
-      return PDType0Font.load(document, font, true);
+      TrueTypeFont letters = new TTFParser().parse(new RandomAccessReadBuffer(font));
+      // Ligatures would stand in copied text as single odd characters.
+      letters.setEnableGsub(false);
+      return PDType0Font.load(document, letters, true);
     }
   }
 
@@ -76,7 +82,7 @@ final class Letters {
   List<String> lines(PDFont font, float size, String text, float width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : shown(font, text).strip().split(" +")) {
+    for (String word : shown(font, text).strip().split(" +", -1)) {
       String longer = line.isEmpty() ? word : line + " " + word;
       if (width(font, size, longer) <= width) {
         line.setLength(0);

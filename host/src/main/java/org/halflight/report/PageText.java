@@ -112,9 +112,7 @@ final class PageText {
     sentences.removeAll(PatternWords.advice(pattern));
     said.add(
         Words.say(
-            "page.trouble",
-            Sentences.phase(part.run().phase()),
-            String.join(" ", sentences)));
+            "page.pattern", Sentences.phase(part.run().phase()), String.join(" ", sentences)));
   }
 
   private static List<String> placements(RunPart part) {
@@ -135,10 +133,7 @@ final class PageText {
             Placement.TOO_CLOSE_TO_CALL,
             Placement.TOO_FEW)) {
       List<MarkedSpeed> those =
-          speeds.stream()
-              .filter(s -> s.placement() == placement)
-              .map(SpeedSummary::speed)
-              .toList();
+          speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
       if (!those.isEmpty()) {
         said.add(
             Words.say(
@@ -239,7 +234,8 @@ final class PageText {
       boolean listed =
           input.lists().stream()
               .anyMatch(
-                  line -> line.item().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT)));
+                  line ->
+                      line.item().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT)));
       if (!listed) {
         also.add(name);
       }
@@ -289,6 +285,8 @@ final class PageText {
   private static String sentence(String words) {
     return words.isEmpty()
         ? words
-        : Character.toUpperCase(words.charAt(0)) + words.substring(1) + (words.endsWith(".") ? "" : ".");
+        : Character.toUpperCase(words.charAt(0))
+            + words.substring(1)
+            + (words.endsWith(".") ? "" : ".");
   }
 }

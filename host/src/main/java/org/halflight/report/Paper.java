@@ -5,17 +5,19 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 /** The sheet that a page is printed on, upright. */
 public enum Paper {
   /** 210 by 297 mm (ISO 216). */
-  A4(PDRectangle.A4),
+  A4(210 / 25.4f * 72, 297 / 25.4f * 72),
   /** 8.5 by 11 inches. */
-  LETTER(PDRectangle.LETTER);
+  LETTER(8.5f * 72, 11 * 72);
 
-  private final PDRectangle box;
+  private final float widthPoints;
+  private final float heightPoints;
 
-  Paper(PDRectangle box) {
-    this.box = box;
+  Paper(float widthPoints, float heightPoints) {
+    this.widthPoints = widthPoints;
+    this.heightPoints = heightPoints;
   }
 
   PDRectangle box() {
-    return box;
+    return new PDRectangle(widthPoints, heightPoints);
   }
 }

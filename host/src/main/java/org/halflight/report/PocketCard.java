@@ -110,13 +110,7 @@ final class PocketCard {
     }
     y -= 11;
     boolean known = input.measuredFNumber().isPresent();
-    fit(
-        regular,
-        SMALL,
-        x,
-        y,
-        width,
-        Words.say(known ? "page.card.working" : "page.card.closed"));
+    fit(regular, SMALL, x, y, width, Words.say(known ? "page.card.working" : "page.card.closed"));
     y -= 13;
     List<CardTable.WorkingStop> stops = CardTable.workingStops(input.measuredFNumber());
     float first = 0.17f * width;

@@ -32,7 +32,15 @@ final class SpeedTables {
     }
     return new Columns(
         words(
-            "marked", "shouldBe", "time", "error", "scatter", "time", "error", "scatter", "verdict",
+            "marked",
+            "shouldBe",
+            "time",
+            "error",
+            "scatter",
+            "time",
+            "error",
+            "scatter",
+            "verdict",
             "change"),
         List.of(
             new Columns.Group("", 2),
@@ -144,8 +152,7 @@ final class SpeedTables {
                         Numbers.bareSize(Math.abs(shift.shift()))))
             .orElse("");
     return Words.say(
-        "page.change." + speed.finding().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-        amount);
+        "page.change." + speed.finding().name().toLowerCase(Locale.ROOT).replace('_', '-'), amount);
   }
 
   private static String nothing() {

@@ -4,7 +4,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import org.halflight.stats.ScatterPower;
-import org.halflight.stats.ShiftPower;
+import org.halflight.stats.WelchPower;
 
 /**
  * How surely a comparison finds what is there, given that so many speeds are looked at together:
@@ -46,7 +46,7 @@ public record FindingPower(int shiftTests, int scatterTests) {
   public double shiftInSds(int firings) {
     return SHIFTS.computeIfAbsent(
         new Asked(firings, RunComparison.SHIFT_ALPHA / shiftTests),
-        asked -> ShiftPower.detectableShiftInSds(asked.firings, asked.alpha, POWER));
+        asked -> WelchPower.USUAL.detectableShiftInSds(asked.firings, asked.alpha, POWER));
   }
 
   /**

@@ -22,10 +22,7 @@ public record OutcomeChange(
 
   public OutcomeChange {
     Objects.requireNonNull(outcome);
-    if (countBefore < 0
-        || countBefore > triesBefore
-        || countAfter < 0
-        || countAfter > triesAfter) {
+    if (countBefore < 0 || countBefore > triesBefore || countAfter < 0 || countAfter > triesAfter) {
       throw new IllegalArgumentException(
           countBefore + " of " + triesBefore + " and " + countAfter + " of " + triesAfter);
     }

@@ -17,8 +17,7 @@ public record RunStatistics(
     Phase phase, List<ShutterTrouble> troubles, List<SpeedStatistics> speeds) {
   /** Outcomes without a time, the gravest first. */
   static final List<Outcome> GRAVEST =
-      List.of(
-          Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.NEVER_FULLY_OPEN, Outcome.DOUBLE);
+      List.of(Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.NEVER_FULLY_OPEN, Outcome.DOUBLE);
 
   public RunStatistics {
     troubles = List.copyOf(troubles);

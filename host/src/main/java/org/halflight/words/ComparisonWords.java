@@ -158,7 +158,12 @@ public final class ComparisonWords {
               String.join(
                   ", ",
                   changed.stream()
-                      .map(s -> Numbers.speed(s.speed()) + " (" + shift(s.shift().get().shift()) + ")")
+                      .map(
+                          s ->
+                              Numbers.speed(s.speed())
+                                  + " ("
+                                  + shift(s.shift().get().shift())
+                                  + ")")
                       .toList()));
       case WHOLE_DIAL -> dial(runs.common().orElseThrow());
     };

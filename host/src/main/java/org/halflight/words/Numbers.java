@@ -51,6 +51,16 @@ public final class Numbers {
     return speed.label().contains("/") ? speed.label() : speed.label() + " s";
   }
 
+  /** How long a shutter rested: {@code 40 min}, {@code 6 h}, {@code 12 days}. */
+  public static String rest(double seconds) {
+    if (seconds < 2 * 3600) {
+      return Words.say("rest.minutes", Math.round(seconds / 60));
+    }
+    return seconds < 2 * 86_400
+        ? Words.say("rest.hours", Math.round(seconds / 3600))
+        : Words.say("rest.days", Math.round(seconds / 86_400));
+  }
+
   /** An error with its sign: {@code +0.42 stop}. */
   public static String signedStops(double stops) {
     return String.format(Locale.ROOT, "%+.2f stop", withoutNegativeZero(stops, 2));
@@ -93,7 +103,9 @@ public final class Numbers {
     return String.format(Locale.ROOT, Math.abs(percent) < 9.95 ? "%.1f %%" : "%.0f %%", percent);
   }
 
-  /** Thirds of a stop as they stand on a dial: {@code +\u2153}, {@code \u22121\u2154}, {@code 0}. */
+  /**
+   * Thirds of a stop as they stand on a dial: {@code +\u2153}, {@code \u22121\u2154}, {@code 0}.
+   */
   public static String thirds(ThirdsOfStop thirds) {
     int size = Math.abs(thirds.thirds());
     if (size == 0) {

@@ -157,9 +157,7 @@ class SpeedMapTest {
                 new RunAtSpeed(List.of(1.0, 1.1), Optional.of(Mean.of(1.05, 0.5, 1.6)), 0, 0)),
             Optional.of(SLOW_LEFT));
     XYPlot both =
-        new SpeedMap(new SpeedMapData("", List.of(cured), 0.95, ""))
-            .chart(Theme.LIGHT)
-            .getXYPlot();
+        new SpeedMap(new SpeedMapData("", List.of(cured), 0.95, "")).chart(Theme.LIGHT).getXYPlot();
     List<ShiftArrow> arrows = annotations(both, ShiftArrow.class);
     assertThat(arrows).hasSize(1);
     assertThat(arrows.get(0).fromStops()).isEqualTo(1.05);

@@ -28,9 +28,15 @@ final class SamplePages {
       "Invented folding camera of the late thirties, nickel front, with the second owner's initials"
           + " K\u00f6ln-\u0141\u00f3d\u017a No. 2 and a Donaudampfschifffahrtsgesellschaftskapit\u00e4nsm\u00fctzenabzeichen";
 
+  private static final Map<String, PageInput> ALL = make();
+
   private SamplePages() {}
 
   static Map<String, PageInput> all() {
+    return ALL;
+  }
+
+  private static Map<String, PageInput> make() {
     Map<String, PageInput> pages = new LinkedHashMap<>();
     pages.put("ten", cleaned(TEN, "Invented camera", Source.PRACTICE));
     pages.put("five", cleaned(FIVE, "Invented camera", Source.RIG));
@@ -94,8 +100,7 @@ final class SamplePages {
   }
 
   private static PageInput noAsFound() {
-    RunSummary left =
-        new ModelRuns(InventedShutters.soundLeaf(TEN, 3)).next(Phase.AS_LEFT, 5);
+    RunSummary left = new ModelRuns(InventedShutters.soundLeaf(TEN, 3)).next(Phase.AS_LEFT, 5);
     return page(
         "Invented camera",
         TEN,
@@ -137,8 +142,7 @@ final class SamplePages {
   }
 
   private static PageInput fewSpeeds() {
-    RunSummary found =
-        Fired.asFound().at("1/60", 0.1, 0.12).at("1/125", 0.3).run();
+    RunSummary found = Fired.asFound().at("1/60", 0.1, 0.12).at("1/125", 0.3).run();
     return page(
         "",
         FIVE,
