@@ -55,7 +55,6 @@ public record Run(
 
   /** The same run with what was noted of its set-up. */
   public Run withSetUp(BenchSetup setUp, Optional<Duration> restBefore) {
-    return new Run(
-        id, visit, sessionKey, ordinal, asked, Optional.of(setUp), restBefore, beganAt);
+    return new Run(id, visit, sessionKey, ordinal, asked, Optional.of(setUp), restBefore, beganAt);
   }
 }

@@ -12,6 +12,8 @@ public enum ShutterKind {
   CURTAIN_SHORT_SIDE,
   /** A turning disc or sector. */
   ROTARY,
-  /** Something else; the camera's note says what. */
-  OTHER
+  /** Something else. */
+  OTHER,
+  /** Nobody has said yet. */
+  UNKNOWN
 }

@@ -1,0 +1,56 @@
+package org.halflight.record;
+
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** Constants as words of the record: lower case with hyphens, as in the tables for people. */
+final class Word {
+  private Word() {}
+
+  /** A word that this version does not know: a later one has added it. */
+  static final class Unknown extends SQLException {
+    private static final long serialVersionUID = 1L;
+
+    Unknown(String word) {
+      super(word);
+    }
+  }
+
+  static String of(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  static String all(Collection<? extends Enum<?>> values) {
+    return values.stream().sorted(Word::byOrdinal).map(Word::of).collect(Collectors.joining(" "));
+  }
+
+  /** In the order given, which may mean something. */
+  static String inOrder(List<? extends Enum<?>> values) {
+    return values.stream().map(Word::of).collect(Collectors.joining(" "));
+  }
+
+  static <E extends Enum<E>> E read(Class<E> words, String word) throws SQLException {
+    return Arrays.stream(words.getEnumConstants())
+        .filter(each -> of(each).equals(word))
+        .findFirst()
+        .orElseThrow(() -> new Unknown(word));
+  }
+
+  static <E extends Enum<E>> List<E> readAll(Class<E> words, String text) throws SQLException {
+    List<E> all = new java.util.ArrayList<>();
+    for (String word : text.split(" ")) {
+      if (!word.isEmpty()) {
+        all.add(read(words, word));
+      }
+    }
+    return all;
+  }
+
+  private static int byOrdinal(Enum<?> a, Enum<?> b) {
+    return Integer.compare(a.ordinal(), b.ordinal());
+  }
+}
