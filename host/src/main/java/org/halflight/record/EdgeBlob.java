@@ -42,7 +42,7 @@ final class EdgeBlob {
         bits >>>= 7;
       }
       out.write((int) bits);
-      out.write(edge.2 * edge.channel().code() + (edge.high() ? 1 : 0));
+      out.write(2 * edge.channel().code() + (edge.high() ? 1 : 0));
       before = edge.ticks();
     }
     return out.toByteArray();

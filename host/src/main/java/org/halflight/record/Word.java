@@ -1,6 +1,7 @@
 package org.halflight.record;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -24,8 +25,9 @@ final class Word {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
+  /** In the order of the alphabet: a set has none of its own. */
   static String all(Collection<? extends Enum<?>> values) {
-    return values.stream().sorted(Word::byOrdinal).map(Word::of).collect(Collectors.joining(" "));
+    return values.stream().map(Word::of).sorted().collect(Collectors.joining(" "));
   }
 
   /** In the order given, which may mean something. */
@@ -41,16 +43,12 @@ final class Word {
   }
 
   static <E extends Enum<E>> List<E> readAll(Class<E> words, String text) throws SQLException {
-    List<E> all = new java.util.ArrayList<>();
-    for (String word : text.split(" ")) {
+    List<E> all = new ArrayList<>();
+    for (String word : text.split(" ", -1)) {
       if (!word.isEmpty()) {
         all.add(read(words, word));
       }
     }
     return all;
-  }
-
-  private static int byOrdinal(Enum<?> a, Enum<?> b) {
-    return Integer.compare(a.ordinal(), b.ordinal());
   }
 }

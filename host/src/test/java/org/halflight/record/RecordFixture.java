@@ -1,0 +1,67 @@
+package org.halflight.record;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.SessionFile;
+import org.halflight.session.Phase;
+import org.halflight.session.SessionInput;
+
+/** What the tests of the record share. All cameras and firings are invented. */
+final class RecordFixture {
+  static final Instant NOW = Instant.parse("2026-11-25T10:00:00Z");
+  static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
+
+  private RecordFixture() {}
+
+  static WorkshopRecord open(Path file) {
+    return WorkshopRecord.open(file, CLOCK);
+  }
+
+  /**
+   * A session with one of each: before a run, timed, rejected, stuck open, closed by hand, not
+   * opened, never fully open, in two runs.
+   */
+  static List<BenchEvent> everything(String rigSerial) {
+    return BenchScript.events(
+        rigSerial,
+        7,
+        script ->
+            script
+                .begins("2026-11-24T09:00:00Z")
+                .greets()
+                .fires(16)
+                .lightIsSet()
+                .run("Old 6x6", Phase.AS_FOUND, 3, "1/60", "1/125")
+                .fires(30)
+                .fires(17)
+                .fires(17.5)
+                .tell(new SessionInput.LastRejected("knocked the bench"))
+                .fires(16.5)
+                .pressesInVain()
+                .fires(18)
+                .opens()
+                .tell(new SessionInput.ClosedByHand())
+                .closesAfter(3000)
+                .quiet()
+                .fires(0.6)
+                .fires(8.5)
+                .run("Old 6x6", Phase.AS_LEFT, 2, "1/60", "1/125")
+                .fires(15.7)
+                .fires(15.6)
+                .fires(7.8)
+                .fires(7.9)
+                .tell(new SessionInput.Ends()));
+  }
+
+  static Path write(Path file, List<BenchEvent> events) {
+    try (SessionFile session = SessionFile.create(file)) {
+      events.forEach(session::add);
+      session.settle();
+    }
+    return file;
+  }
+}
