@@ -89,7 +89,7 @@ final class Migrations {
         .toList();
   }
 
-  private static String resource(String name) {
+  static String resource(String name) {
     try (InputStream in = Migrations.class.getResourceAsStream(name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {

@@ -38,7 +38,7 @@ import org.halflight.speeds.Tolerance;
  * disk fail, and {@link IllegalArgumentException} for numbers that this record never gave.
  */
 public final class WorkshopRecord implements AutoCloseable {
-  private final Database database;
+  final Database database;
   private final RecordLock lock;
   private final Clock clock;
 

@@ -26,6 +26,11 @@ final class RecordFixture {
    * opened, never fully open, in two runs.
    */
   static List<BenchEvent> everything(String rigSerial) {
+    return everything(rigSerial, "Old 6x6");
+  }
+
+  /** The same of a camera of a label. */
+  static List<BenchEvent> everything(String rigSerial, String camera) {
     return BenchScript.events(
         rigSerial,
         7,
@@ -35,7 +40,7 @@ final class RecordFixture {
                 .greets()
                 .fires(16)
                 .lightIsSet()
-                .run("Old 6x6", Phase.AS_FOUND, 3, "1/60", "1/125")
+                .run(camera, Phase.AS_FOUND, 3, "1/60", "1/125")
                 .fires(30)
                 .fires(17)
                 .fires(17.5)
@@ -49,7 +54,7 @@ final class RecordFixture {
                 .quiet()
                 .fires(0.6)
                 .fires(8.5)
-                .run("Old 6x6", Phase.AS_LEFT, 2, "1/60", "1/125")
+                .run(camera, Phase.AS_LEFT, 2, "1/60", "1/125")
                 .fires(15.7)
                 .fires(15.6)
                 .fires(7.8)
