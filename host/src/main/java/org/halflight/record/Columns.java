@@ -2,7 +2,6 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collections;
@@ -76,7 +75,8 @@ final class Columns {
 
   /** Adds a row; gives its number. */
   long insert(Connection connection, String table) throws SQLException {
-    return insert(connection, "INSERT", table);
+    insert(connection, "INSERT", table);
+    return Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
   }
 
   /** Adds a row, or puts it in the place of the one with the same key. */
@@ -99,7 +99,7 @@ final class Columns {
     }
   }
 
-  private long insert(Connection connection, String verb, String table) throws SQLException {
+  private void insert(Connection connection, String verb, String table) throws SQLException {
     String sql =
         verb
             + " INTO "
@@ -112,11 +112,6 @@ final class Columns {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       bind(statement);
       statement.executeUpdate();
-    }
-    try (PreparedStatement last = connection.prepareStatement("SELECT last_insert_rowid()");
-        ResultSet row = last.executeQuery()) {
-      row.next();
-      return row.getLong(1);
     }
   }
 

@@ -107,10 +107,10 @@ final class Database implements AutoCloseable {
     }
   }
 
-  /** Works with a connection of its own that only reads, while writing goes on. */
+  /** Works with a connection of its own, while writing goes on; must not change the record. */
   <T> T beside(Work<T> work) {
+    needOpen(writer);
     try (Connection connection = connection()) {
-      execute(connection, "PRAGMA query_only = ON");
       return work.on(connection);
     } catch (SQLException e) {
       throw trouble(e);

@@ -63,13 +63,13 @@ final class FiringRows {
       boolean mayChange,
       Instant now)
       throws SQLException {
-    Optional<Numbered> there = find(connection, result.key());
-    if (there.isEmpty()) {
+    if (!isKnown(connection, result.key())) {
       insert(connection, OptionalLong.empty(), place, result, cutOff, now);
       return Settling.ADDED;
     }
-    KeptFiring known = there.get().firing();
-    long id = there.get().id();
+    Numbered there = find(connection, result.key()).orElseThrow();
+    KeptFiring known = there.firing();
+    long id = there.id();
     Optional<RunId> run = known.run().isPresent() ? known.run() : place.run();
     Place stays = new Place(place.sessionId(), run);
     Firing before = known.result().firing();
@@ -97,6 +97,17 @@ final class FiringRows {
       keepResult(connection, id, said);
     }
     return Settling.CHANGED;
+  }
+
+  private static boolean isKnown(Connection connection, FiringKey key) throws SQLException {
+    return Query.first(
+            connection,
+            "SELECT id FROM firing WHERE rig_serial = ? AND boot_count = ? AND first_ticks = ?",
+            row -> row.getLong(1),
+            key.rigSerial(),
+            key.bootCount(),
+            key.firstTicks())
+        .isPresent();
   }
 
   static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {

@@ -366,7 +366,9 @@ public final class WorkshopRecord implements AutoCloseable {
 
   private static void examine(Path backup) {
     try (Connection connection = Database.connection(backup)) {
-      Database.examine(connection, backup, Migrations.OWN.newest());
+      if (Database.examine(connection, backup, Migrations.OWN.newest()) == 0) {
+        throw RecordTrouble.of(Reason.NOT_OURS, "record.notOurs", backup);
+      }
     } catch (SQLException e) {
       throw SqlTrouble.of(backup, e);
     }

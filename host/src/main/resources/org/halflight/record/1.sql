@@ -144,7 +144,8 @@ CREATE TABLE firing (
   UNIQUE (rig_serial, boot_count, first_ticks)
 ) STRICT;
 
-CREATE INDEX firing_by_run ON firing (run_id);
+CREATE INDEX firing_by_run ON firing (run_id, rig_serial);
+
 CREATE INDEX firing_by_session ON firing (session_id);
 
 CREATE TABLE firing_result (

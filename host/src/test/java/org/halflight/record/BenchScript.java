@@ -58,6 +58,7 @@ final class BenchScript {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("version", "0.1.0");
     values.put("at", at);
+    values.put("session", rigSerial + "-" + bootCount);
     sink.accept(new BenchEvent.Mark(nanos(), Marks.BEGINS, values));
     return this;
   }

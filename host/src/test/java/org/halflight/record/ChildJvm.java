@@ -7,9 +7,11 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 
 /** Another Java process with the same classes, whose lines can be waited for. */
 final class ChildJvm implements AutoCloseable {
@@ -39,7 +41,8 @@ final class ChildJvm implements AutoCloseable {
    * Ends it as the system's {@code kill -9} does, and gives the lines that were still on the way.
    */
   List<String> kill() throws IOException, InterruptedException {
-    process.destroyForcibly();
+    // By its handle: Process.destroyForcibly would close the pipe too, and with it what was said.
+    process.toHandle().destroyForcibly();
     List<String> rest = new ArrayList<>();
     for (Optional<String> line = line(); line.isPresent(); line = line()) {
       rest.add(line.get());
@@ -55,8 +58,12 @@ final class ChildJvm implements AutoCloseable {
     process.destroyForcibly();
   }
 
+  /** As the program has it: without the logging interface that only a test library brings. */
   private static String classPath() {
-    String own = System.getProperty("surefire.test.class.path", "");
-    return own.isEmpty() ? System.getProperty("java.class.path") : own + File.pathSeparator;
+    String own =
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+    return Arrays.stream(own.split(File.pathSeparator, -1))
+        .filter(entry -> !entry.contains("slf4j"))
+        .collect(Collectors.joining(File.pathSeparator));
   }
 }

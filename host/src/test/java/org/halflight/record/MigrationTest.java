@@ -65,11 +65,11 @@ class MigrationTest {
           .extracting(run -> run.run().asked().phase())
           .containsExactly(Phase.AS_FOUND, Phase.AS_LEFT);
       assertThat(history.runs().get(0).run().restBefore().orElseThrow().toDays()).isEqualTo(90);
-      KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 31_028_180)).orElseThrow();
+      KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 37_569_419)).orElseThrow();
       assertThat(timed.methodVersion()).isEqualTo(1);
       assertThat(timed.result().outcome()).isEqualTo(Outcome.TIMED);
       assertThat(timed.result().firing().edges()).hasSize(4);
-      assertThat(timed.result().firing().lastTicks()).isEqualTo(31_309_419);
+      assertThat(timed.result().firing().lastTicks()).isEqualTo(37_850_657);
       // 17 ms were asked of the invented shutter; the rest is the rounding to ticks.
       assertThat(timed.result().effectiveSeconds().orElseThrow())
           .isCloseTo(0.017, Offset.offset(1.3e-7));
