@@ -23,6 +23,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.ShutterKind;
 import org.halflight.record.RecordTrouble.Reason;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -171,8 +172,22 @@ class TroubleTest {
 
   @Test
   void aFullDiskIsSaidAndTheRecordGoesOnWhenThereIsRoomAgain() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-1",
+            1,
+            script -> {
+              script
+                  .begins("2026-11-24T09:00:00Z")
+                  .greets()
+                  .lightIsSet()
+                  .run("A", Phase.ADJUSTING, 99, "1/60");
+              for (int i = 0; i < 60; i++) {
+                script.fires(16 + i / 100.0);
+              }
+            });
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      Live live = new Live(record);
+      Live live = new Live(record, events);
       live.settleTo(4);
       // A limit below what there is means: no page more.
       set(record, "PRAGMA max_page_count = 1");
@@ -298,14 +313,19 @@ class TroubleTest {
   }
 
   /** Firings of the session file as they settle live. */
-  private final class Live {
+  private static final class Live {
     private final WorkshopRecord record;
     private final List<FiringResult> all;
+    private final List<BenchEvent> events;
     private final String key;
     private int next;
 
     Live(WorkshopRecord record) {
-      List<BenchEvent> events = RecordFixture.everything("R-1");
+      this(record, RecordFixture.everything("R-1"));
+    }
+
+    Live(WorkshopRecord record, List<BenchEvent> events) {
+      this.events = events;
       SessionStart start = SessionStart.of(events.get(0), "a.session");
       this.record = record;
       this.all = BenchFold.replay(events).session().results();
@@ -323,7 +343,7 @@ class TroubleTest {
     /** What was settled is there and no more; the rest comes with the session file. */
     void checkAll(int settled) {
       assertThat(record.firings(key)).hasSize(settled);
-      assertThat(record.takeIn(sessionFile).added()).isEqualTo(all.size() - settled);
+      assertThat(record.takeIn(events, "a.session").added()).isEqualTo(all.size() - settled);
       assertThat(record.firings(key)).extracting(KeptFiring::result).isEqualTo(all);
       assertThat(record.integrityFaults()).isEmpty();
     }
