@@ -61,6 +61,12 @@ final class Backup {
     Path part = record.resolveSibling(record.getFileName() + ".part");
     Path aside = freeName(record, "replaced");
     try {
+      // Left only when the record could not be put into its file at closing, on a full disk for
+      // one.
+      Path log = record.resolveSibling(record.getFileName() + "-wal");
+      if (Files.exists(log) && Files.size(log) > 0) {
+        throw new IOException(log + " is still needed");
+      }
       Files.copy(backup, part, StandardCopyOption.REPLACE_EXISTING);
       force(part);
       keepAside(record, aside);

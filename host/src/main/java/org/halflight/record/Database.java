@@ -8,6 +8,7 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.concurrent.locks.ReentrantReadWriteLock;
 import org.halflight.record.RecordTrouble.Reason;
 import org.sqlite.SQLiteConfig;
 
@@ -37,6 +38,7 @@ final class Database implements AutoCloseable {
   private final CommitListener listener;
   private final ReentrantLock writing = new ReentrantLock();
   private final ReentrantLock reading = new ReentrantLock();
+  private final ReentrantReadWriteLock besides = new ReentrantReadWriteLock();
   private Connection writer;
   private Connection reader;
 
@@ -109,18 +111,25 @@ final class Database implements AutoCloseable {
 
   /** Works with a connection of its own, while writing goes on; must not change the record. */
   <T> T beside(Work<T> work) {
-    needOpen(writer);
-    try (Connection connection = connection()) {
-      return work.on(connection);
+    besides.readLock().lock();
+    try {
+      needOpen(writer);
+      try (Connection connection = connection()) {
+        return work.on(connection);
+      }
     } catch (SQLException e) {
       throw trouble(e);
+    } finally {
+      besides.readLock().unlock();
     }
   }
 
   /** Lets go of the file, does something to it, and opens it again whatever came of that. */
   void whileClosed(WhileClosed work) {
+    // In this order: who writes may work beside, but who works beside never writes.
     writing.lock();
     reading.lock();
+    besides.writeLock().lock();
     try {
       needOpen(writer);
       disconnect();
@@ -130,6 +139,7 @@ final class Database implements AutoCloseable {
         connect();
       }
     } finally {
+      besides.writeLock().unlock();
       reading.unlock();
       writing.unlock();
     }
@@ -194,7 +204,10 @@ final class Database implements AutoCloseable {
     config.enforceForeignKeys(true);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
-    return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+    String path = file.toAbsolutePath().toString();
+    // The driver takes all from a question mark on for settings.
+    return config.createConnection(
+        "jdbc:sqlite:" + (path.contains("?") ? file.toAbsolutePath().toUri().toString() : path));
   }
 
   private Connection connection() throws SQLException {

@@ -39,8 +39,7 @@ final class RecordLock implements AutoCloseable {
       taken = false;
     } catch (IOException e) {
       close(channel);
-      throw RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", record, SqlTrouble.why(e))
-          .because(e);
+      throw SqlTrouble.of(record, e);
     }
     if (!taken) {
       close(channel);

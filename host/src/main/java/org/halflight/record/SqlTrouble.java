@@ -47,6 +47,13 @@ final class SqlTrouble {
     };
   }
 
+  /** The trouble of a file of the record that could not be opened for writing. */
+  static RecordTrouble of(Path file, IOException e) {
+    return isFull(file)
+        ? RecordTrouble.of(Reason.FULL, "record.full", file).because(e)
+        : RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, why(e)).because(e);
+  }
+
   /** Why a file could not be handled, in a few words. */
   static String why(IOException e) {
     return e instanceof AccessDeniedException
