@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -21,34 +22,65 @@ public final class BenchFold {
   private final RigStream stream = new RigStream();
   private final Session session = new Session();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
+  private boolean heard;
   private int damagedMarks;
 
   /**
-   * Takes an event.
+   * What an event brought.
    *
-   * @return what there is to tell because of it, in order
+   * @param said what the rig said
+   * @param news what there is to tell, in order
    */
-  public List<SessionNews> take(BenchEvent event) {
+  public record Brought(List<RigEvent> said, List<SessionNews> news) {
+    public Brought {
+      said = List.copyOf(said);
+      news = List.copyOf(news);
+    }
+  }
+
+  /** Takes an event. */
+  public Brought take(BenchEvent event) {
+    List<RigEvent> said = List.of();
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
-      for (RigEvent said : stream.accept(received.line())) {
-        hear(said, news);
-      }
+      heard = true;
+      said = stream.accept(received.line());
+      said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
+      if (mark.kind().equals(Marks.BEGINS)) {
+        news.addAll(breakOff());
+        return new Brought(said, news);
+      }
       Optional<SessionInput> input = Marks.input(mark);
-      if (input.isEmpty() && !mark.kind().equals(Marks.BEGINS)) {
+      if (input.isEmpty()) {
         damagedMarks++;
       }
       input.ifPresent(known -> tell(known, news));
     }
+    return new Brought(said, news);
+  }
+
+  /**
+   * Ends whatever is under way: the program died here and may have begun again, or the file ends.
+   * Where the light was off again, the firing settles as it is, with nothing known to be lost;
+   * where it was on, nobody saw how it went on, which is damage and no stuck shutter.
+   */
+  public List<SessionNews> breakOff() {
+    List<SessionNews> news = new ArrayList<>();
+    if (heard) {
+      if (!session.seesLight()) {
+        tell(new SessionInput.Ends(), news);
+      }
+      tell(new SessionInput.LinkLost(), news);
+    }
     return news;
   }
 
-  /** Takes all events of a file, and ends there. */
+  /** Takes all events of a file, and breaks off there. */
   public static BenchFold replay(List<BenchEvent> events) {
     BenchFold fold = new BenchFold();
     events.forEach(fold::take);
-    fold.session.take(new SessionInput.Ends());
+    fold.breakOff();
     return fold;
   }
 
@@ -91,7 +123,10 @@ public final class BenchFold {
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
     } else if (said instanceof RigEvent.TimeAt time) {
-      news.addAll(session.take(new SessionInput.BeatAt(time.ticks(), time.levels())));
+      news.addAll(
+          session.take(
+              new SessionInput.BeatAt(
+                  time.ticks(), time.levels(), OptionalInt.of(time.lightSum16()))));
     } else if (said instanceof RigEvent.LinesLost) {
       news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
     } else if (said instanceof RigEvent.EdgesLost) {

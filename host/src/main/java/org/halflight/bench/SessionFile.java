@@ -61,9 +61,7 @@ public final class SessionFile implements AutoCloseable {
       return file;
     } catch (java.nio.file.FileAlreadyExistsException exists) {
       throw new Trouble(
-          path
-              + " is there already and is not written over. Give another name, or go on with it by --resume.",
-          exists);
+          path + " is there already and is not written over. Give another name.", exists);
     } catch (IOException e) {
       throw new Trouble(
           "The session file "
@@ -157,7 +155,7 @@ public final class SessionFile implements AutoCloseable {
               + path
               + " takes no more: "
               + reason(e)
-              + ". All before is saved. Make room on the disk, then go on with --resume.",
+              + ". All before is saved. Make room on the disk; the same command then goes on with it.",
           e);
     }
   }

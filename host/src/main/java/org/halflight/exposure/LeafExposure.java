@@ -15,7 +15,7 @@ public sealed interface LeafExposure {
   enum Flag {
     /**
      * By one opening law the leaves never opened fully, by the other they did. The effective time
-     * still holds within about 1 %: see {@link LeafExposureMethod}.
+     * still holds within 2.5 %: see {@link LeafExposureMethod}.
      */
     MAY_NOT_OPEN_FULLY,
     /** The light crossed a level more than once near a crossing, for more than a little. */

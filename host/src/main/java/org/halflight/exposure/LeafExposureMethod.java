@@ -33,7 +33,7 @@ import org.halflight.time.TickRate;
  * 0.268 of the low one by the area-linear law, and less than 0.207 by the radius-linear law. If
  * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If only
  * one does, or it is too close, the firing is timed and flagged: a triangle of light that passes
- * here peaks at 0.92 or more of full light, and there the rule is still within 2.5 %. The levels
+ * here peaks at 0.87 or more of full light, and there the rule is still within 2.5 %. The levels
  * stay fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
  *
  * <p>What two levels cannot see: leaves that stop short, above the high level, and dwell there. The
@@ -45,6 +45,12 @@ public final class LeafExposureMethod {
 
   /** More chatter than this share of the width is flagged. */
   public static final double CHATTER_FLAG_SHARE = 0.002;
+
+  /**
+   * Early and late light are flagged from this share of the main exposure on. Below it they are
+   * given but not flagged: noise at a slow crossing leaves specks of light beside the opening.
+   */
+  public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
 
   /**
    * How far the two channels of the centre sensor may disagree on a simultaneous change: the high
@@ -220,10 +226,10 @@ public final class LeafExposureMethod {
         || chatterTicks(high, chatterGap) > CHATTER_FLAG_SHARE * low.lightTicks()) {
       flags.add(Flag.CHATTER);
     }
-    if (lightBefore > 0) {
+    if (lightBefore > STRAY_LIGHT_FLAG_SHARE * effective) {
       flags.add(Flag.EARLY_LIGHT);
     }
-    if (lightAfter > 0) {
+    if (lightAfter > STRAY_LIGHT_FLAG_SHARE * effective) {
       flags.add(Flag.LATE_LIGHT);
     }
     return new Timed(

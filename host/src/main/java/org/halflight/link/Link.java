@@ -24,6 +24,14 @@ public interface Link extends AutoCloseable {
    */
   void write(byte[] bytes);
 
+  /**
+   * Changes the speed without opening anew. A link that has no speed takes any.
+   *
+   * @param baudRate bits a second, above zero
+   * @throws LinkLostException when the port does not take it
+   */
+  default void setBaudRate(int baudRate) {}
+
   /** Lets go of the port. May be called twice, and from any thread. */
   @Override
   void close();

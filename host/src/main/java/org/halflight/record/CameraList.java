@@ -36,9 +36,11 @@ final class CameraList {
             connection,
             // Counted run by run first: that reads one index in its order and sorts nothing.
             "SELECT visit.camera_id, fired.rig_serial, sum(fired.firings) FROM"
-                + " (SELECT run_id, rig_serial, count(*) AS firings FROM firing"
-                + " WHERE run_id IS NOT NULL GROUP BY run_id, rig_serial) AS fired"
-                + " JOIN run ON run.id = fired.run_id JOIN visit ON visit.id = run.visit_id"
+                + " (SELECT session_id, run_ordinal, rig_serial, count(*) AS firings FROM firing"
+                + " GROUP BY session_id, run_ordinal, rig_serial) AS fired"
+                + " JOIN run ON run.session_id = fired.session_id"
+                + " AND run.run_ordinal = fired.run_ordinal"
+                + " JOIN visit ON visit.id = run.visit_id"
                 + " GROUP BY visit.camera_id, fired.rig_serial",
             row -> new Fired(row.getLong(1), row.getString(2), row.getInt(3)))
         .forEach(one -> fired.computeIfAbsent(one.cameraId(), id -> new ArrayList<>()).add(one));

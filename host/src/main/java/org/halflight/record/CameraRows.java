@@ -60,7 +60,9 @@ final class CameraRows {
   }
 
   static List<MarkedSpeed> speeds(String labels) {
-    return Arrays.stream(labels.split(",")).map(MarkedSpeed::parse).toList();
+    return labels.isEmpty()
+        ? List.of()
+        : Arrays.stream(labels.split(",", -1)).map(MarkedSpeed::parse).toList();
   }
 
   private static Camera read(ResultSet row) throws SQLException {

@@ -79,6 +79,11 @@ final class Columns {
     return Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
   }
 
+  /** Adds a row to a table that numbers none. */
+  void add(Connection connection, String table) throws SQLException {
+    insert(connection, "INSERT", table);
+  }
+
   /** Adds a row, or puts it in the place of the one with the same key. */
   void replace(Connection connection, String table) throws SQLException {
     insert(connection, "INSERT OR REPLACE", table);

@@ -1,10 +1,10 @@
 package org.halflight.record;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,10 +14,13 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
 import org.halflight.job.RunId;
+import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.Setting;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -28,12 +31,12 @@ import org.halflight.time.TickRate;
 /** Firings as rows: their raw edges, and what the session and the person said about them. */
 final class FiringRows {
   private static final String SELECT =
-      "SELECT * FROM firing JOIN firing_result ON firing_result.firing_id = firing.id ";
+      "SELECT firing.*, firing_result.*, run.id AS run_id FROM firing"
+          + " JOIN firing_result ON firing_result.firing_id = firing.id"
+          + " LEFT JOIN run ON run.session_id = firing.session_id"
+          + " AND run.run_ordinal = firing.run_ordinal ";
 
   private FiringRows() {}
-
-  /** Where a firing belongs. */
-  record Place(long sessionId, Optional<RunId> run) {}
 
   /**
    * A firing and its number in the table.
@@ -57,57 +60,40 @@ final class FiringRows {
    */
   static Settling keep(
       Connection connection,
-      Place place,
+      long sessionId,
       FiringResult result,
       boolean cutOff,
       boolean mayChange,
       Instant now)
       throws SQLException {
-    if (!isKnown(connection, result.key())) {
-      insert(connection, OptionalLong.empty(), place, result, cutOff, now);
+    Optional<Numbered> there = find(connection, result.key());
+    if (there.isEmpty()) {
+      insert(connection, sessionId, result, cutOff, now);
       return Settling.ADDED;
     }
-    Numbered there = find(connection, result.key()).orElseThrow();
-    KeptFiring known = there.firing();
-    long id = there.id();
-    Optional<RunId> run = known.run().isPresent() ? known.run() : place.run();
-    Place stays = new Place(place.sessionId(), run);
-    Firing before = known.result().firing();
-    boolean sameRaw = before.equals(result.firing()) && known.result().rate().equals(result.rate());
-    if (known.cutOff() && isMore(result.firing(), cutOff, before)) {
-      delete(connection, id);
-      insert(connection, OptionalLong.of(id), stays, merged(result, known), cutOff, now);
+    long id = there.get().id();
+    KeptFiring known = there.get().firing();
+    if (isMore(result.firing(), cutOff, there.get())) {
+      complete(connection, id, merged(result, known), cutOff, now);
       return Settling.COMPLETED;
     }
-    if (!sameRaw) {
+    Firing before = known.result().firing();
+    if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
       // The same file cut short, or damage that only means that the record ended there.
       boolean lessOfTheSame =
-          begins(before, result.firing())
+          holds(before, result.firing())
               && (known.cutOff() || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
     }
     FiringResult said = mayChange ? merged(result, known) : known.result();
-    if (said.equals(known.result()) && run.equals(known.run())) {
+    if (said.equals(known.result())) {
       return Settling.KNOWN;
     }
     Columns columns = new Columns();
-    setSaid(columns, stays, said);
+    setSaid(columns, said);
     columns.update(connection, "firing", id);
-    if (!said.equals(known.result())) {
-      keepResult(connection, id, said);
-    }
+    keepResult(connection, id, said);
     return Settling.CHANGED;
-  }
-
-  private static boolean isKnown(Connection connection, FiringKey key) throws SQLException {
-    return Query.first(
-            connection,
-            "SELECT id FROM firing WHERE rig_serial = ? AND boot_count = ? AND first_ticks = ?",
-            row -> row.getLong(1),
-            key.rigSerial(),
-            key.bootCount(),
-            key.firstTicks())
-        .isPresent();
   }
 
   static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {
@@ -124,7 +110,7 @@ final class FiringRows {
   static List<KeptFiring> of(Connection connection, RunId run) throws SQLException {
     return Query.list(
         connection,
-        SELECT + "WHERE run_id = ? ORDER BY firing_number, id",
+        SELECT + "WHERE run.id = ? ORDER BY firing_number, firing.id",
         row -> read(row).firing(),
         run.value());
   }
@@ -134,8 +120,8 @@ final class FiringRows {
     return Query.list(
         connection,
         SELECT
-            + "WHERE session_id = (SELECT id FROM bench_session WHERE session_key = ?)"
-            + " ORDER BY firing_number, id",
+            + "WHERE firing.session_id = (SELECT id FROM bench_session WHERE session_key = ?)"
+            + " ORDER BY firing_number, firing.id",
         row -> read(row).firing(),
         sessionKey);
   }
@@ -143,7 +129,11 @@ final class FiringRows {
   /** All firings after one of a number, by number, at most so many. */
   static List<Numbered> after(Connection connection, long id, int most) throws SQLException {
     return Query.list(
-        connection, SELECT + "WHERE id > ? ORDER BY id LIMIT ?", FiringRows::read, id, most);
+        connection,
+        SELECT + "WHERE firing.id > ? ORDER BY firing.id LIMIT ?",
+        FiringRows::read,
+        id,
+        most);
   }
 
   /** The firings of a camera after one of a number, by number, at most so many. */
@@ -152,8 +142,8 @@ final class FiringRows {
     return Query.list(
         connection,
         SELECT
-            + "WHERE id > ? AND run_id IN (SELECT run.id FROM run JOIN visit"
-            + " ON visit.id = run.visit_id WHERE visit.camera_id = ?) ORDER BY id LIMIT ?",
+            + "WHERE firing.id > ? AND run.visit_id IN"
+            + " (SELECT id FROM visit WHERE camera_id = ?) ORDER BY firing.id LIMIT ?",
         FiringRows::read,
         id,
         camera.value(),
@@ -178,14 +168,15 @@ final class FiringRows {
         result.key(),
         result.firing(),
         result.rate(),
-        result.shown(),
+        result.run(),
+        result.setting(),
         result.reference(),
         result.phase(),
         outcome,
         exposure,
         result.levels(),
         result.afterRest(),
-        result.rejection());
+        result.notes());
   }
 
   /**
@@ -199,19 +190,43 @@ final class FiringRows {
         && !low.get(low.size() - 1).high();
   }
 
-  /** Whether a firing tells more than what was cut off before: more edges, or that none came. */
-  private static boolean isMore(Firing now, boolean cutOff, Firing before) {
-    if (!begins(now, before)) {
-      return false;
+  /**
+   * Whether a firing tells more than one that was not whole: more edges, or that none came. Not
+   * whole is what was cut off, and a press of the release whose light came much later.
+   */
+  private static boolean isMore(Firing now, boolean cutOff, Numbered known) {
+    Firing before = known.firing().result().firing();
+    if (known.firing().cutOff()) {
+      return holds(now, before)
+          && (now.edges().size() > before.edges().size()
+              || (!cutOff && before.damage().containsAll(now.damage())));
     }
-    return now.edges().size() > before.edges().size()
-        || (!cutOff && before.damage().containsAll(now.damage()));
+    return known.settledOutcome() == Outcome.DID_NOT_OPEN && begins(now, before);
   }
 
-  /** Whether a firing begins with all edges of another. */
+  /** Whether a firing begins with all edges of another and goes on. */
   private static boolean begins(Firing firing, Firing other) {
     int n = other.edges().size();
-    return firing.edges().size() >= n && firing.edges().subList(0, n).equals(other.edges());
+    return firing.edges().size() > n && firing.edges().subList(0, n).equals(other.edges());
+  }
+
+  /**
+   * Whether all edges of another firing are in it, in their order. Those that are not may stand
+   * between: edges of different channels may come a little out of order, so that a file may end
+   * before an earlier edge.
+   */
+  private static boolean holds(Firing firing, Firing other) {
+    Iterator<Edge> edges = firing.edges().iterator();
+    for (Edge wanted : other.edges()) {
+      boolean found = false;
+      while (!found && edges.hasNext()) {
+        found = edges.next().equals(wanted);
+      }
+      if (!found) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** What is said now, but once not counted stays not counted. */
@@ -221,53 +236,63 @@ final class FiringRows {
   }
 
   private static void insert(
-      Connection connection,
-      OptionalLong id,
-      Place place,
-      FiringResult result,
-      boolean cutOff,
-      Instant now)
+      Connection connection, long sessionId, FiringResult result, boolean cutOff, Instant now)
       throws SQLException {
     Columns columns =
         new Columns()
-            .set("id", id)
             .set("rig_serial", result.key().rigSerial())
             .set("boot_count", result.key().bootCount())
             .set("first_ticks", result.key().firstTicks())
             .set("ticks_per_second", result.rate().ticksPerSecond())
-            .set("edges", EdgeBlob.of(result.firing().edges()))
-            .set("damage", Word.inOrder(result.firing().damage()))
-            .set("cut_off", cutOff)
-            .set("session_id", place.sessionId())
-            .set("kept_at_millis", now);
-    setSaid(columns, place, result);
+            .set("session_id", sessionId);
+    setSeen(columns, result.firing(), cutOff, now);
+    setSaid(columns, result);
     keepResult(connection, columns.insert(connection, "firing"), result);
   }
 
-  private static void setSaid(Columns columns, Place place, FiringResult result) {
+  private static void complete(
+      Connection connection, long id, FiringResult result, boolean cutOff, Instant now)
+      throws SQLException {
+    Columns columns = new Columns();
+    setSeen(columns, result.firing(), cutOff, now);
+    setSaid(columns, result);
+    columns.update(connection, "firing", id);
+    keepResult(connection, id, result);
+  }
+
+  private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
     columns
-        .setOptional("run_id", place.run().map(RunId::value))
+        .set("edges", EdgeBlob.of(firing.edges()))
+        .set("damage", Word.inOrder(firing.damage()))
+        .set("cut_off", cutOff)
+        .set("kept_at_millis", now);
+  }
+
+  private static void setSaid(Columns columns, FiringResult result) {
+    FiringNotes notes = result.notes();
+    columns
+        .set("run_ordinal", result.run())
         .set("firing_number", result.number())
         .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
         .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
         .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
+        .setOptional("b_or_t", result.check())
         .set("reference", result.reference())
         .setOptional("phase", result.phase())
         .set("after_rest", result.afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
-        .setOptional("rejection", result.rejection())
+        .set("release_delay_seconds", notes.releaseDelaySeconds())
+        .set("plateau_counts", notes.plateauCounts())
+        .set("plateau_share", notes.plateauShare())
+        .set("light_doubtful", notes.lightDoubtful())
+        .set("leak", notes.leak())
+        .set("cap_on", notes.capOn())
+        .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
+        .setOptional("rejection", notes.rejection())
         .set("settled_outcome", result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
-  }
-
-  private static void delete(Connection connection, long id) throws SQLException {
-    try (PreparedStatement statement =
-        connection.prepareStatement("DELETE FROM firing WHERE id = ?")) {
-      statement.setLong(1, id);
-      statement.executeUpdate();
-    }
   }
 
   private static Numbered read(ResultSet row) throws SQLException {
@@ -275,7 +300,6 @@ final class FiringRows {
     List<Edge> edges =
         EdgeBlob.read(row.getBytes("edges"), firstTicks)
             .orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
-    Optional<String> phase = Row.text(row, "phase");
     OptionalLong run = Row.integer(row, "run_id");
     FiringResult result =
         new FiringResult(
@@ -283,14 +307,15 @@ final class FiringRows {
             new FiringKey(row.getString("rig_serial"), row.getLong("boot_count"), firstTicks),
             new Firing(edges, Word.readAll(Firing.Damage.class, row.getString("damage"))),
             new TickRate(row.getLong("ticks_per_second")),
-            shown(row),
+            row.getInt("run_ordinal"),
+            setting(row),
             Row.word(row, "reference", Reference.class),
-            phase.isPresent() ? Optional.of(Word.read(Phase.class, phase.get())) : Optional.empty(),
+            Row.optionalWord(row, "phase", Phase.class),
             Row.word(row, "outcome", Outcome.class),
             ResultRows.read(row),
             levels(row),
             row.getBoolean("after_rest"),
-            Row.text(row, "rejection"));
+            notes(row));
     return new Numbered(
         row.getLong("id"),
         new KeptFiring(
@@ -303,16 +328,29 @@ final class FiringRows {
         row.getBoolean("closed_by_hand"));
   }
 
-  private static Optional<MarkedSpeed> shown(ResultSet row) throws SQLException {
+  private static Optional<Setting> setting(ResultSet row) throws SQLException {
     Optional<String> label = Row.text(row, "marked_speed");
-    if (label.isEmpty()) {
-      return Optional.empty();
+    if (label.isPresent()) {
+      return Optional.of(
+          new Setting.Speed(
+              new MarkedSpeed(
+                  label.get(),
+                  row.getDouble("marked_literal_seconds"),
+                  row.getDouble("marked_exact_seconds"))));
     }
-    return Optional.of(
-        new MarkedSpeed(
-            label.get(),
-            row.getDouble("marked_literal_seconds"),
-            row.getDouble("marked_exact_seconds")));
+    return Row.optionalWord(row, "b_or_t", Check.class).map(Setting.Untimed::new);
+  }
+
+  private static FiringNotes notes(ResultSet row) throws SQLException {
+    return new FiringNotes(
+        Row.real(row, "release_delay_seconds"),
+        Row.real(row, "plateau_counts"),
+        Row.real(row, "plateau_share"),
+        row.getBoolean("light_doubtful"),
+        row.getBoolean("leak"),
+        row.getBoolean("cap_on"),
+        Row.text(row, "moved_from").map(MarkedSpeed::parse),
+        Row.text(row, "rejection"));
   }
 
   private static Optional<LevelPair> levels(ResultSet row) throws SQLException {

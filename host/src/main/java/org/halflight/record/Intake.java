@@ -7,12 +7,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.ShutterKind;
@@ -32,7 +34,7 @@ final class Intake {
   private final SessionStart start;
   private final long sessionId;
   private final Instant now;
-  private final Map<Integer, RunId> runs = new HashMap<>();
+  private final Set<Integer> runs = new HashSet<>();
 
   private Intake(Connection connection, SessionStart start, Instant now) throws SQLException {
     this.connection = connection;
@@ -68,15 +70,9 @@ final class Intake {
     boolean isLatest = events.size() >= takenBefore;
     Map<Settling, Integer> counts = new EnumMap<>(Settling.class);
     for (FiringResult firing : folded.firings()) {
-      Optional<RunId> run = run(folded, firing);
+      needRun(folded, firing.run());
       Settling came =
-          FiringRows.keep(
-              connection,
-              new FiringRows.Place(sessionId, run),
-              firing,
-              folded.isCutOff(firing),
-              isLatest,
-              now);
+          FiringRows.keep(connection, sessionId, firing, folded.isCutOff(firing), isLatest, now);
       counts.merge(came, 1, Integer::sum);
     }
     List<RunId> known = new ArrayList<>();
@@ -102,22 +98,18 @@ final class Intake {
         known);
   }
 
-  /** The run of a firing in the record; made when this is its first firing there. */
-  private Optional<RunId> run(FoldedSession folded, FiringResult firing) throws SQLException {
-    int ordinal = folded.ordinalOf(firing);
-    if (ordinal == 0) {
-      return Optional.empty();
+  /** Makes the run of a firing when this is the first firing of it in the record. */
+  private void needRun(FoldedSession folded, int ordinal) throws SQLException {
+    if (ordinal == 0 || !runs.add(ordinal)) {
+      return;
     }
-    if (!runs.containsKey(ordinal)) {
-      Optional<Run> known = RunRows.find(connection, start.key(), ordinal);
-      Run run = known.isPresent() ? known.get() : newRun(folded.runs().get(ordinal - 1), ordinal);
-      runs.put(ordinal, run.id());
+    if (RunRows.find(connection, start.key(), ordinal).isEmpty()) {
+      keepNew(folded.runs().get(ordinal - 1), ordinal);
     }
-    return Optional.of(runs.get(ordinal));
   }
 
-  private Run newRun(FoldedSession.FoldedRun run, int ordinal) throws SQLException {
-    return RunRows.keep(
+  private void keepNew(FoldedSession.FoldedRun run, int ordinal) throws SQLException {
+    RunRows.keep(
         connection,
         new Run(
             RunId.NEW,
@@ -125,8 +117,6 @@ final class Intake {
             start.key(),
             ordinal,
             run.asked(),
-            Optional.empty(),
-            Optional.empty(),
             run.beganAt()));
   }
 
@@ -139,31 +129,35 @@ final class Intake {
     if (named.size() > 1) {
       return Optional.empty();
     }
-    Camera camera =
-        named.isEmpty()
-            ? CameraRows.keep(
-                connection, Camera.of(asked.camera(), ShutterKind.UNKNOWN, dial(asked)))
-            : named.get(0);
+    Optional<Camera> camera = named.stream().findFirst();
+    if (camera.isEmpty()) {
+      Optional<Dial> dial = dial(asked);
+      if (dial.isEmpty()) {
+        // B and T alone, of a dial that nobody has listed: no camera can be made of that.
+        return Optional.empty();
+      }
+      camera =
+          Optional.of(
+              CameraRows.keep(
+                  connection, Camera.of(asked.camera(), ShutterKind.UNKNOWN, dial.get())));
+    }
+    CameraId id = camera.get().id();
     Instant at = beganAt.orElse(now);
     Optional<Visit> here =
-        VisitRows.of(connection, camera.id()).stream()
+        VisitRows.of(connection, id).stream()
             .filter(visit -> !visit.receivedAt().minus(NAMED_LATER).isAfter(at))
             .filter(visit -> visit.handedBackAt().filter(at::isAfter).isEmpty())
             .max(Comparator.comparing(Visit::receivedAt));
     Visit visit =
-        here.isPresent()
-            ? here.get()
-            : VisitRows.keep(connection, Visit.begins(camera.id(), "", at));
+        here.isPresent() ? here.get() : VisitRows.keep(connection, Visit.begins(id, "", at));
     return Optional.of(visit.id());
   }
 
-  private static Dial dial(RunSetup asked) {
+  private static Optional<Dial> dial(RunSetup asked) {
     return Dial.find(asked.dial())
-        .orElseGet(
+        .or(
             () ->
-                new Dial(
-                    Dial.CUSTOM,
-                    Dial.custom(CameraRows.speeds(asked.order())).orElseThrow().speeds(),
-                    asked.reference()));
+                Dial.custom(CameraRows.speeds(asked.order()))
+                    .map(list -> new Dial(Dial.CUSTOM, list.speeds(), asked.reference())));
   }
 }

@@ -10,8 +10,9 @@ import org.halflight.session.FiringResult;
  *
  * @param result the firing with its raw edges and what was worked out from them
  * @param methodVersion version of the method that worked it out
- * @param run the run that it belongs to; empty when it was fired before a run was begun
- * @param cutOff whether its session file ended before its quiet time had passed, so that the last
+ * @param run the run that it belongs to; empty when it was fired before a run was begun, and where
+ *     the record does not hold that run
+ * @param cutOff whether its session broke off before its quiet time had passed, so that the last
  *     edges may be missing
  */
 public record KeptFiring(

@@ -38,6 +38,12 @@ final class Row {
     return Optional.ofNullable(row.getString(column));
   }
 
+  static <E extends Enum<E>> Optional<E> optionalWord(ResultSet row, String column, Class<E> words)
+      throws SQLException {
+    Optional<String> word = text(row, column);
+    return word.isPresent() ? Optional.of(Word.read(words, word.get())) : Optional.empty();
+  }
+
   static <E extends Enum<E>> E word(ResultSet row, String column, Class<E> words)
       throws SQLException {
     return Word.read(words, row.getString(column));

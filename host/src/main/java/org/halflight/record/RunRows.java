@@ -1,20 +1,22 @@
 package org.halflight.record;
 
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import org.halflight.job.Attitude;
-import org.halflight.job.BenchSetup;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.VisitId;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Reference;
 
@@ -43,65 +45,75 @@ final class RunRows {
             .set("speeds", CameraRows.speeds(asked.order()))
             .set("reference", asked.reference())
             .set("firings_per_speed", asked.firingsPerSpeed())
-            .setOptional("began_at_millis", run.beganAt())
-            .setOptional("rest_seconds", run.restBefore().map(Duration::toSeconds))
-            .setOptional("in_camera", run.setUp().map(BenchSetup::inCamera))
-            .setOptional("cells_on", run.setUp().map(BenchSetup::cellsOn))
-            .setOptional("cover_on", run.setUp().map(BenchSetup::coverOn))
-            .set(
-                "stop_f_number",
-                run.setUp().map(BenchSetup::stopFNumber).orElse(OptionalDouble.empty()))
-            .setOptional("attitude", run.setUp().map(BenchSetup::attitude))
-            .setOptional("still_wet", run.setUp().map(BenchSetup::stillWet));
+            .set("checks", Word.inOrder(asked.checks()))
+            .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
+            .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
+            .set("rest_seconds", asked.conditions().restSeconds())
+            .setOptional("began_at_millis", run.beganAt());
+    Run kept = run;
     if (run.id().isNew()) {
-      return run.withId(new RunId(columns.insert(connection, "run")));
+      kept = run.withId(new RunId(columns.insert(connection, "run")));
+    } else {
+      Kept.need(columns.update(connection, "run", run.id().value()), run.id());
     }
-    Kept.need(columns.update(connection, "run", run.id().value()), run.id());
-    return run;
+    keepNoted(connection, kept);
+    return kept;
+  }
+
+  private static void keepNoted(Connection connection, Run run) throws SQLException {
+    try (PreparedStatement statement =
+        connection.prepareStatement("DELETE FROM run_condition WHERE run_id = ?")) {
+      statement.setLong(1, run.id().value());
+      statement.executeUpdate();
+    }
+    for (Map.Entry<String, String> noted : run.asked().conditions().noted().entrySet()) {
+      new Columns()
+          .set("run_id", run.id().value())
+          .set("name", noted.getKey())
+          .set("words", noted.getValue())
+          .add(connection, "run_condition");
+    }
   }
 
   static Optional<Run> find(Connection connection, RunId id) throws SQLException {
-    return Query.first(connection, SELECT + "WHERE run.id = ?", RunRows::read, id.value());
+    return list(connection, "WHERE run.id = ?", id.value()).stream().findFirst();
   }
 
   static Optional<Run> find(Connection connection, String sessionKey, int ordinal)
       throws SQLException {
-    return Query.first(
-        connection,
-        SELECT + "WHERE session_key = ? AND run_ordinal = ?",
-        RunRows::read,
-        sessionKey,
-        ordinal);
+    return list(connection, "WHERE session_key = ? AND run_ordinal = ?", sessionKey, ordinal)
+        .stream()
+        .findFirst();
   }
 
   /** The runs of a visit, in the order of the work. */
   static List<Run> of(Connection connection, VisitId visit) throws SQLException {
-    return Query.list(
-        connection,
-        SELECT + "WHERE visit_id = ? ORDER BY run.began_at_millis, run.id",
-        RunRows::read,
-        visit.value());
+    return list(
+        connection, "WHERE visit_id = ? ORDER BY run.began_at_millis, run.id", visit.value());
   }
 
   static List<Run> of(Connection connection, CameraId camera) throws SQLException {
-    return Query.list(
+    return list(
         connection,
-        SELECT
-            + "JOIN visit ON visit.id = run.visit_id WHERE visit.camera_id = ?"
+        "JOIN visit ON visit.id = run.visit_id WHERE visit.camera_id = ?"
             + " ORDER BY visit.received_at_millis, visit.id, run.began_at_millis, run.id",
-        RunRows::read,
         camera.value());
   }
 
   static List<Run> withoutCamera(Connection connection) throws SQLException {
-    return Query.list(connection, SELECT + "WHERE visit_id IS NULL ORDER BY run.id", RunRows::read);
+    return list(connection, "WHERE visit_id IS NULL ORDER BY run.id");
   }
 
-  private static Run read(ResultSet row) throws SQLException {
+  private static List<Run> list(Connection connection, String which, Object... values)
+      throws SQLException {
+    return Query.list(connection, SELECT + which, row -> read(connection, row), values);
+  }
+
+  private static Run read(Connection connection, ResultSet row) throws SQLException {
+    RunId id = new RunId(row.getLong("id"));
     OptionalLong visit = Row.integer(row, "visit_id");
-    OptionalLong rest = Row.integer(row, "rest_seconds");
     return new Run(
-        new RunId(row.getLong("id")),
+        id,
         visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
         row.getString("session_key"),
         row.getInt("run_ordinal"),
@@ -111,23 +123,23 @@ final class RunRows {
             row.getString("dial"),
             CameraRows.speeds(row.getString("speeds")),
             Row.word(row, "reference", Reference.class),
-            row.getInt("firings_per_speed")),
-        setUp(row),
-        rest.isPresent() ? Optional.of(Duration.ofSeconds(rest.getAsLong())) : Optional.empty(),
+            row.getInt("firings_per_speed"),
+            Word.readAll(Check.class, row.getString("checks")),
+            new CameraCustoms(
+                row.getBoolean("top_speed_before_cocking"),
+                row.getBoolean("blades_shut_while_cocking")),
+            new RunConditions(Row.real(row, "rest_seconds"), noted(connection, id))),
         Row.moment(row, "began_at_millis"));
   }
 
-  private static Optional<BenchSetup> setUp(ResultSet row) throws SQLException {
-    if (Row.text(row, "attitude").isEmpty()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        new BenchSetup(
-            row.getBoolean("in_camera"),
-            row.getBoolean("cells_on"),
-            row.getBoolean("cover_on"),
-            Row.real(row, "stop_f_number"),
-            Row.word(row, "attitude", Attitude.class),
-            row.getBoolean("still_wet")));
+  private static Map<String, String> noted(Connection connection, RunId run) throws SQLException {
+    Map<String, String> noted = new HashMap<>();
+    Query.list(
+            connection,
+            "SELECT name, words FROM run_condition WHERE run_id = ?",
+            row -> Map.entry(row.getString(1), row.getString(2)),
+            run.value())
+        .forEach(each -> noted.put(each.getKey(), each.getValue()));
+    return noted;
   }
 }

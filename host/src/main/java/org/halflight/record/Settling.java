@@ -4,7 +4,10 @@ package org.halflight.record;
 public enum Settling {
   /** It was new. */
   ADDED,
-  /** It was there with its last edges cut off; now it is whole. */
+  /**
+   * It was there with its last edges cut off, or as a press of the release whose light came much
+   * later; now it is whole.
+   */
   COMPLETED,
   /** It was there; what was said about it since (not counted, another speed) was kept too. */
   CHANGED,

@@ -209,29 +209,30 @@ public final class WorkshopRecord implements AutoCloseable {
    * Keeps a firing that has settled, or what was said since about one that is known: not counted,
    * another speed. A firing that is not counted stays so.
    *
+   * <p>It belongs to the run of its session that it names. A press of the release that was kept
+   * without light may get the light that came later.
+   *
    * @param sessionKey its session, which must have begun
-   * @param run its run; empty before a run was begun
    */
-  public Settling settle(String sessionKey, Optional<RunId> run, FiringResult firing) {
-    return settle(sessionKey, run, List.of(firing)).get(0);
+  public Settling settle(String sessionKey, FiringResult firing) {
+    return settle(sessionKey, List.of(firing)).get(0);
   }
 
   /**
-   * Keeps firings of one run like {@link #settle(String, Optional, FiringResult)}, all or none.
+   * Keeps firings of one session like {@link #settle(String, FiringResult)}, all or none.
    *
    * @return what each came to, in order
    */
-  public List<Settling> settle(String sessionKey, Optional<RunId> run, List<FiringResult> firings) {
+  public List<Settling> settle(String sessionKey, List<FiringResult> firings) {
     return database.write(
         connection -> {
           long sessionId =
               SessionRows.find(connection, sessionKey)
                   .orElseThrow(
                       () -> new IllegalArgumentException("no session is called " + sessionKey));
-          FiringRows.Place place = new FiringRows.Place(sessionId, run);
           List<Settling> came = new ArrayList<>();
           for (FiringResult firing : firings) {
-            came.add(FiringRows.keep(connection, place, firing, false, true, clock.instant()));
+            came.add(FiringRows.keep(connection, sessionId, firing, false, true, clock.instant()));
           }
           return came;
         });

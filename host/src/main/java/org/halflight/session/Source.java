@@ -1,5 +1,8 @@
 package org.halflight.session;
 
+import java.util.Comparator;
+import java.util.List;
+
 /**
  * Where firings come from. Figures from an invented shutter or a simulator carry that wherever they
  * are printed.
@@ -17,6 +20,14 @@ public enum Source {
 
   /** Serial numbers that start like this belong to simulated boards. */
   public static final String SIMULATOR_PREFIX = "BOX-";
+
+  /** The least trustworthy source among firings; RIG where there are none. */
+  public static Source of(List<FiringResult> firings) {
+    return firings.stream()
+        .map(firing -> of(firing.key().rigSerial()))
+        .max(Comparator.comparing(source -> source == RIG ? 0 : source == SIMULATOR ? 1 : 2))
+        .orElse(RIG);
+  }
 
   /** The source by the serial number of its rig. */
   public static Source of(String rigSerial) {

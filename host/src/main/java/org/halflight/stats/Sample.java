@@ -131,6 +131,10 @@ public final class Sample {
   }
 
   static double squaresAroundMean(double[] values) {
+    if (Arrays.stream(values).allMatch(value -> value == values[0])) {
+      // Rounding of the mean must not make scatter where there is none.
+      return 0;
+    }
     double mean = meanOf(values);
     double squares = 0;
     double left = 0;

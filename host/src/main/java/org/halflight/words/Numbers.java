@@ -1,6 +1,7 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import org.halflight.speeds.MarkedSpeed;
 
 /** Numbers as a person reads them, always with their unit and with a point before the decimals. */
 public final class Numbers {
@@ -11,6 +12,11 @@ public final class Numbers {
     return Math.abs(seconds) >= 0.99995
         ? significant(seconds) + " s"
         : significant(seconds * 1e3) + " ms";
+  }
+
+  /** A time that is still running, in seconds with one decimal: {@code 4.2 s}. */
+  public static String running(double seconds) {
+    return String.format(Locale.ROOT, "%.1f s", seconds);
   }
 
   /**
@@ -32,6 +38,11 @@ public final class Numbers {
     return "1/"
         + (denominator < 9.95 ? significant2(denominator) : String.valueOf(Math.round(denominator)))
         + " s";
+  }
+
+  /** A marked speed as it is spoken of: {@code 1/60}, and {@code 2 s} for whole seconds. */
+  public static String speed(MarkedSpeed speed) {
+    return speed.label().contains("/") ? speed.label() : speed.label() + " s";
   }
 
   /** An error with its sign: {@code +0.42 stop}. */

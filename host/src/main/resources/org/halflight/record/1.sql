@@ -68,18 +68,22 @@ CREATE TABLE run (
   speeds TEXT NOT NULL,
   reference TEXT NOT NULL,
   firings_per_speed INTEGER NOT NULL,
+  checks TEXT NOT NULL,
+  top_speed_before_cocking INTEGER NOT NULL,
+  blades_shut_while_cocking INTEGER NOT NULL,
+  rest_seconds REAL,
   began_at_millis INTEGER,
-  rest_seconds INTEGER,
-  in_camera INTEGER,
-  cells_on INTEGER,
-  cover_on INTEGER,
-  stop_f_number REAL,
-  attitude TEXT,
-  still_wet INTEGER,
   UNIQUE (session_id, run_ordinal)
 ) STRICT;
 
 CREATE INDEX run_by_visit ON run (visit_id);
+
+CREATE TABLE run_condition (
+  run_id INTEGER NOT NULL REFERENCES run (id),
+  name TEXT NOT NULL,
+  words TEXT NOT NULL,
+  PRIMARY KEY (run_id, name)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE work_entry (
   id INTEGER PRIMARY KEY,
@@ -126,16 +130,24 @@ CREATE TABLE firing (
   damage TEXT NOT NULL,
   cut_off INTEGER NOT NULL,
   session_id INTEGER NOT NULL REFERENCES bench_session (id),
-  run_id INTEGER REFERENCES run (id),
+  run_ordinal INTEGER NOT NULL,
   firing_number INTEGER NOT NULL,
   marked_speed TEXT,
   marked_literal_seconds REAL,
   marked_exact_seconds REAL,
+  b_or_t TEXT,
   reference TEXT NOT NULL,
   phase TEXT,
   after_rest INTEGER NOT NULL,
   level_low REAL,
   level_high REAL,
+  release_delay_seconds REAL,
+  plateau_counts REAL,
+  plateau_share REAL,
+  light_doubtful INTEGER NOT NULL,
+  leak INTEGER NOT NULL,
+  cap_on INTEGER NOT NULL,
+  moved_from TEXT,
   rejection TEXT,
   settled_outcome TEXT NOT NULL,
   settled_exposure TEXT NOT NULL,
@@ -144,12 +156,10 @@ CREATE TABLE firing (
   UNIQUE (rig_serial, boot_count, first_ticks)
 ) STRICT;
 
-CREATE INDEX firing_by_run ON firing (run_id, rig_serial);
-
-CREATE INDEX firing_by_session ON firing (session_id);
+CREATE INDEX firing_by_run ON firing (session_id, run_ordinal, rig_serial);
 
 CREATE TABLE firing_result (
-  firing_id INTEGER PRIMARY KEY REFERENCES firing (id) ON DELETE CASCADE,
+  firing_id INTEGER PRIMARY KEY REFERENCES firing (id),
   method_version INTEGER NOT NULL,
   outcome TEXT NOT NULL,
   exposure TEXT NOT NULL CHECK (exposure IN ('timed', 'never-fully-open', 'stuck-open', 'unusable')),
@@ -184,13 +194,28 @@ CREATE TABLE firing_result (
   reason_damage TEXT NOT NULL
 ) STRICT;
 
--- What was measured is never changed. Only where a session file had ended in the middle of a firing may a longer one replace it.
+-- What was measured is never changed. Only what was not whole may be made so: where the session had broken off in the middle of a firing, and
+-- where the release was pressed and the light came much later, which then follows the edges that are there.
 CREATE TRIGGER firing_raw_stays BEFORE UPDATE OF rig_serial, boot_count, first_ticks, ticks_per_second, edges, damage, cut_off ON firing
+WHEN NOT (
+  NEW.rig_serial = OLD.rig_serial
+  AND NEW.boot_count = OLD.boot_count
+  AND NEW.first_ticks = OLD.first_ticks
+  AND NEW.ticks_per_second = OLD.ticks_per_second
+  AND (
+    (OLD.cut_off = 1 AND length (NEW.edges) >= length (OLD.edges))
+    OR (
+      OLD.settled_outcome = 'did-not-open'
+      AND length (NEW.edges) > length (OLD.edges)
+      AND substr (NEW.edges, 1, length (OLD.edges)) = OLD.edges
+    )
+  )
+)
 BEGIN
   SELECT RAISE (ABORT, 'what was measured is never changed');
 END;
 
-CREATE TRIGGER firing_stays BEFORE DELETE ON firing WHEN OLD.cut_off = 0
+CREATE TRIGGER firing_stays BEFORE DELETE ON firing
 BEGIN
   SELECT RAISE (ABORT, 'what was measured is never deleted');
 END;

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.halflight.bench.BenchEvent;
@@ -15,7 +16,6 @@ import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 
 /**
@@ -41,7 +41,6 @@ public final class BenchChild {
   private final String stand;
   private int standCount;
   private String sessionKey = "";
-  private Optional<RunId> run = Optional.empty();
 
   private BenchChild(Path recordFile, Path sessionFile, String stand, int standCount) {
     this.stand = stand;
@@ -50,12 +49,15 @@ public final class BenchChild {
         WorkshopRecord.open(
             recordFile, Clock.systemUTC(), point -> stand(Stand.valueOf(point.name())));
     if (Files.exists(sessionFile)) {
-      TakenIn taken = record.takeIn(sessionFile);
-      say("TAKEN " + taken.added() + " " + taken.completed());
       List<BenchEvent> events = SessionFile.read(sessionFile).events();
+      session = SessionFile.resume(sessionFile);
+      // A new start ends whatever was under way; with that the file is taken in as it stands.
+      session.add(new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
       events.forEach(this::learn);
       events.forEach(fold::take);
-      session = SessionFile.resume(sessionFile);
+      fold.breakOff();
+      TakenIn taken = record.takeIn(sessionFile);
+      say("TAKEN " + taken.added() + " " + taken.completed());
     } else {
       session = SessionFile.create(sessionFile);
     }
@@ -70,7 +72,7 @@ public final class BenchChild {
   private void work(long bootCount, Random random) {
     BenchScript script = new BenchScript("R-1", bootCount, this::happens);
     script.begins("2026-11-25T10:00:00Z").greets().lightIsSet();
-    if (run.isEmpty()) {
+    if (fold.session().run() == 0) {
       script.run("Killed often", Phase.ADJUSTING, 1000, "1/60", "1/125");
     }
     while (true) {
@@ -83,25 +85,19 @@ public final class BenchChild {
     stand(Stand.LINE_ADDED);
     say("LINE");
     learn(event);
-    if (event instanceof BenchEvent.Mark mark
-        && Marks.input(mark).orElse(null) instanceof SessionInput.RunBegins begins) {
-      run =
-          Optional.of(
-              record
-                  .keep(
-                      new Run(
-                          RunId.NEW,
-                          Optional.empty(),
-                          sessionKey,
-                          1,
-                          begins.setup(),
-                          Optional.empty(),
-                          Optional.empty(),
-                          Optional.empty()))
-                  .id());
+    List<SessionNews> news = fold.take(event).news();
+    if (fold.session().run() > 0 && record.run(sessionKey, fold.session().run()).isEmpty()) {
+      record.keep(
+          new Run(
+              RunId.NEW,
+              Optional.empty(),
+              sessionKey,
+              fold.session().run(),
+              fold.session().setup().orElseThrow(),
+              Optional.empty()));
     }
-    for (SessionNews news : fold.take(event)) {
-      if (news instanceof SessionNews.Settled settled) {
+    for (SessionNews each : news) {
+      if (each instanceof SessionNews.Settled settled) {
         settles(settled.result());
       }
     }
@@ -113,7 +109,6 @@ public final class BenchChild {
       record.begin(start);
       sessionKey = start.key();
     }
-    run = run.isPresent() ? run : record.run(sessionKey, 1).map(Run::id);
   }
 
   private void settles(FiringResult firing) {
@@ -121,7 +116,7 @@ public final class BenchChild {
     say("SETTLES " + key);
     session.settle();
     stand(Stand.SESSION_FORCED);
-    Settling came = record.settle(sessionKey, run, firing);
+    Settling came = record.settle(sessionKey, firing);
     say("SETTLED " + key + " " + came);
   }
 

@@ -1,9 +1,11 @@
 package org.halflight.record;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
@@ -11,7 +13,11 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.RigMessage;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.Channel;
@@ -40,6 +46,7 @@ final class BenchScript {
   private long bootCount;
   private int sequence;
   private long ticks = 4800;
+  private long lastFirstTicks;
 
   BenchScript(String rigSerial, long bootCount, Consumer<BenchEvent> sink) {
     this.rigSerial = rigSerial;
@@ -104,6 +111,32 @@ final class BenchScript {
             new RunSetup(camera, phase, Dial.CUSTOM, order, Reference.EXACT, firingsPerSpeed)));
   }
 
+  /** A run of speeds and checks under conditions. */
+  BenchScript run(String camera, Phase phase, List<Check> checks, String... speeds) {
+    return tell(
+        new SessionInput.RunBegins(
+            new RunSetup(
+                camera,
+                phase,
+                Dial.CUSTOM,
+                Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+                Reference.LITERAL,
+                2,
+                checks,
+                new CameraCustoms(true, false),
+                new RunConditions(
+                    OptionalDouble.of(7_776_000),
+                    Map.of(RunConditions.CELLS, "on", RunConditions.STOP, "f/4,5; offen = ja")))));
+  }
+
+  /** The person says that the last firing was fired at another speed. */
+  BenchScript movesLastTo(String speed) {
+    return tell(
+        new SessionInput.FiringsMoved(
+            List.of(new FiringKey(rigSerial, bootCount, lastFirstTicks)),
+            MarkedSpeed.parse(speed)));
+  }
+
   BenchScript tell(SessionInput input) {
     sink.accept(Marks.of(nanos(), input));
     return this;
@@ -116,22 +149,36 @@ final class BenchScript {
 
   /** The edges of a firing without its quiet time. */
   BenchScript opensAndCloses(double effectiveMillis) {
+    long end = opensFor(effectiveMillis);
+    edge(Channel.CENTRE_HIGH, false, end - highEarlierTicks());
+    edge(Channel.CENTRE_LOW, false, end);
+    return this;
+  }
+
+  /** The same with the last two edges in the other order on the wire. */
+  BenchScript opensAndClosesOutOfOrder(double effectiveMillis) {
+    long end = opensFor(effectiveMillis);
+    edge(Channel.CENTRE_LOW, false, end);
+    edge(Channel.CENTRE_HIGH, false, end - highEarlierTicks());
+    return this;
+  }
+
+  private static long highEarlierTicks() {
+    return Math.round((1 - LevelPair.GAUSS.low()) * RAMP_TICKS)
+        - Math.round((1 - LevelPair.GAUSS.high()) * RAMP_TICKS);
+  }
+
+  /** The edges of an opening; gives the ticks at which the low level is passed at the end. */
+  private long opensFor(double effectiveMillis) {
     long effectiveTicks = Math.round(effectiveMillis * TICKS_PER_SECOND / 1000);
     passes(TICKS_PER_SECOND / 2);
     long start = ticks;
+    lastFirstTicks = start + Math.round(LevelPair.GAUSS.low() * RAMP_TICKS);
     // The area rises from 0 to 1 in the ramp and falls after the effective time, so the light is
     // above a level q from q ramps after the start to (1 - q) ramps after the effective time.
     edge(Channel.CENTRE_LOW, true, start + Math.round(LevelPair.GAUSS.low() * RAMP_TICKS));
     edge(Channel.CENTRE_HIGH, true, start + Math.round(LevelPair.GAUSS.high() * RAMP_TICKS));
-    edge(
-        Channel.CENTRE_HIGH,
-        false,
-        start + effectiveTicks + Math.round((1 - LevelPair.GAUSS.high()) * RAMP_TICKS));
-    edge(
-        Channel.CENTRE_LOW,
-        false,
-        start + effectiveTicks + Math.round((1 - LevelPair.GAUSS.low()) * RAMP_TICKS));
-    return this;
+    return start + effectiveTicks + Math.round((1 - LevelPair.GAUSS.low()) * RAMP_TICKS);
   }
 
   /** Opens and stays open. */
@@ -158,6 +205,13 @@ final class BenchScript {
     edge(Channel.RELEASE, true, ticks);
     edge(Channel.RELEASE, false, ticks + TICKS_PER_SECOND / 20);
     return quiet();
+  }
+
+  BenchScript waits(int seconds) {
+    for (int i = 0; i < 5 * seconds; i++) {
+      passes(TICKS_PER_SECOND / 5);
+    }
+    return this;
   }
 
   BenchScript quiet() {

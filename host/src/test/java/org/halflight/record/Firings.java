@@ -5,9 +5,9 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Setting;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
-import org.halflight.speeds.MarkedSpeed;
 
 /** More firings out of one. */
 final class Firings {
@@ -15,11 +15,11 @@ final class Firings {
 
   /** The same firing, so many seconds later and under another number. */
   static FiringResult later(FiringResult firing, int seconds) {
-    return later(firing, seconds, firing.shown());
+    return later(firing, seconds, firing.run(), firing.setting());
   }
 
-  /** The same firing later, at another speed. */
-  static FiringResult later(FiringResult firing, int seconds, Optional<MarkedSpeed> shown) {
+  /** The same firing later, in another run and at another speed. */
+  static FiringResult later(FiringResult firing, int seconds, int run, Optional<Setting> setting) {
     long shift = seconds * firing.rate().ticksPerSecond();
     Firing moved =
         new Firing(
@@ -33,13 +33,14 @@ final class Firings {
             firing.key().rigSerial(), firing.key().bootCount(), firing.key().firstTicks() + shift),
         moved,
         firing.rate(),
-        shown,
+        run,
+        setting,
         firing.reference(),
         firing.phase(),
         firing.outcome(),
         LeafExposureMethod.measure(moved, firing.levels().orElse(LevelPair.GAUSS), firing.rate()),
         firing.levels(),
         firing.afterRest(),
-        firing.rejection());
+        firing.notes());
   }
 }

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
@@ -18,12 +21,17 @@ import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
+import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionNews;
+import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.signal.Firing;
+import org.halflight.speeds.MarkedSpeed;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -51,9 +59,20 @@ class IntakeTest {
     assertThat(replayed)
         .extracting(FiringResult::outcome)
         .contains(
-            Outcome.TIMED, Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.NEVER_FULLY_OPEN);
+            Outcome.TIMED,
+            Outcome.STUCK_OPEN,
+            Outcome.DID_NOT_OPEN,
+            Outcome.NEVER_FULLY_OPEN,
+            Outcome.NOT_A_SHUTTER_EVENT,
+            Outcome.OPENS_HOLDS_CLOSES,
+            Outcome.DID_NOT_HOLD);
     assertThat(replayed).anyMatch(f -> f.rejection().isPresent());
-    assertThat(replayed).anyMatch(f -> f.shown().isEmpty());
+    assertThat(replayed).anyMatch(f -> f.setting().isEmpty());
+    assertThat(replayed).anyMatch(FiringResult::isBySelfTimer);
+    assertThat(replayed).anyMatch(f -> f.notes().movedFrom().isPresent());
+    assertThat(replayed).anyMatch(f -> f.notes().plateauShare().isPresent());
+    assertThat(replayed).anyMatch(f -> f.notes().lightDoubtful());
+    assertThat(replayed).anyMatch(f -> f.notes().capOn());
     assertThat(replayed).anyMatch(FiringResult::afterRest);
 
     TakenIn taken = record.takeIn(events, "a.session");
@@ -147,22 +166,21 @@ class IntakeTest {
     SessionStart start = SessionStart.of(events.get(0), "a.session");
     record.begin(start);
     BenchFold fold = new BenchFold();
-    int settled = 0;
+    Set<FiringKey> settled = new HashSet<>();
     for (BenchEvent event : events.subList(0, events.size() / 2)) {
-      for (SessionNews news : fold.take(event)) {
+      for (SessionNews news : fold.take(event).news()) {
         if (news instanceof SessionNews.Settled done) {
-          assertThat(record.settle(start.key(), Optional.empty(), done.result()))
-              .isEqualTo(Settling.ADDED);
-          settled++;
+          assertThat(record.settle(start.key(), done.result()))
+              .isEqualTo(settled.add(done.result().key()) ? Settling.ADDED : Settling.COMPLETED);
         }
       }
     }
-    assertThat(settled).isGreaterThan(3);
+    assertThat(settled).hasSizeGreaterThan(3);
     TakenIn taken = record.takeIn(events, "a.session");
     int all = BenchFold.replay(events).session().results().size();
-    assertThat(taken.added()).isEqualTo(all - settled);
-    // What was settled live was in no run there; the file says which.
-    assertThat(taken.known() + taken.changed()).isEqualTo(settled);
+    assertThat(taken.added()).isEqualTo(all - settled.size());
+    // What the person said later about what was settled live comes with the file.
+    assertThat(taken.known() + taken.changed()).isEqualTo(settled.size());
     assertThat(results(record.firings(start.key())))
         .isEqualTo(BenchFold.replay(events).session().results());
   }
@@ -184,8 +202,7 @@ class IntakeTest {
     record.takeIn(events, "a.session");
     FiringResult first = BenchFold.replay(events).session().results().get(0);
     String key = SessionStart.of(events.get(0), "").key();
-    assertThat(record.settle(key, Optional.empty(), first.rejected("bumped")))
-        .isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(Settling.CHANGED);
     assertThat(record.takeIn(events, "a.session").added()).isZero();
     KeptFiring kept = record.firing(first.key()).orElseThrow();
     assertThat(kept.result().rejection()).contains("bumped");
@@ -237,6 +254,151 @@ class IntakeTest {
     assertThat(last.cutOff()).isTrue();
     assertThat(last.result().outcome()).isEqualTo(Outcome.UNUSABLE);
     assertThat(last.result().firing().damage()).containsExactly(Firing.Damage.LINK_LOST);
+  }
+
+  @Test
+  void lightThatComesLongAfterItsPressMakesTheKeptPressWhole() {
+    List<BenchEvent> events =
+        new ArrayList<>(cut(script -> script.pressesInVain().waits(3).fires(16)));
+    String key = SessionStart.of(events.get(0), "").key();
+    record.begin(SessionStart.of(events.get(0), "a.session"));
+    BenchFold fold = new BenchFold();
+    List<Settling> came = new ArrayList<>();
+    for (BenchEvent event : events) {
+      for (SessionNews news : fold.take(event).news()) {
+        if (news instanceof SessionNews.Settled done) {
+          came.add(record.settle(key, done.result()));
+        }
+      }
+    }
+    assertThat(came).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED);
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    assertThat(replayed.get(1).isBySelfTimer()).isTrue();
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    // A copy of the file that ends before the light says nothing against it.
+    int beforeTheLight = events.size() - 8;
+    assertThat(record.takeIn(events.subList(0, beforeTheLight), "a.session").known()).isEqualTo(2);
+    record.takeIn(events, "a.session");
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+  }
+
+  @Test
+  void aFileMayEndBeforeAnEdgeThatComesOutOfOrder() {
+    List<BenchEvent> events =
+        new ArrayList<>(cut(script -> script.opensAndClosesOutOfOrder(16).quiet()));
+    String key = SessionStart.of(events.get(0), "").key();
+    for (int length = 1; length <= events.size(); length++) {
+      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+    }
+    assertThat(results(record.firings(key)))
+        .isEqualTo(BenchFold.replay(events).session().results());
+    assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
+  }
+
+  @Test
+  void everythingThatIsNotedOfAFiringComesBack() {
+    List<BenchEvent> events = cut(script -> script.fires(16));
+    record.takeIn(events, "a.session");
+    String key = SessionStart.of(events.get(0), "").key();
+    FiringResult plain = record.firings(key).get(0).result();
+    FiringNotes all =
+        new FiringNotes(
+            OptionalDouble.of(0.0123456789),
+            OptionalDouble.of(811.0625),
+            OptionalDouble.of(0.98),
+            true,
+            true,
+            true,
+            Optional.of(MarkedSpeed.parse("1/400")),
+            Optional.of("knocked, 'hard'"));
+    FiringResult noted = with(plain, plain.setting(), all);
+    assertThat(record.settle(key, noted)).isEqualTo(Settling.CHANGED);
+    assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);
+    for (Check check : Check.values()) {
+      FiringResult untimed = with(plain, Optional.of(new Setting.Untimed(check)), all);
+      record.settle(key, untimed);
+      assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(untimed);
+    }
+  }
+
+  private static FiringResult with(
+      FiringResult firing, Optional<Setting> setting, FiringNotes notes) {
+    return new FiringResult(
+        firing.number(),
+        firing.key(),
+        firing.firing(),
+        firing.rate(),
+        firing.run(),
+        setting,
+        firing.reference(),
+        firing.phase(),
+        firing.outcome(),
+        firing.exposure(),
+        firing.levels(),
+        firing.afterRest(),
+        notes);
+  }
+
+  @Test
+  void aSessionThatDiedAndWentOnComesToWhatWasTakenInBefore() {
+    for (boolean light : new boolean[] {false, true}) {
+      String rig = light ? "R-light" : "R-dark";
+      List<BenchEvent> died =
+          BenchScript.events(
+              rig,
+              1,
+              script -> {
+                script.begins("2026-11-24T09:00:00Z").greets().lightIsSet();
+                script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16);
+                if (light) {
+                  script.opens();
+                } else {
+                  script.opensAndCloses(16);
+                }
+              });
+      String key = SessionStart.of(died.get(0), "").key();
+      record.takeIn(died, "a.session");
+      List<KeptFiring> before = record.firings(key);
+      assertThat(before).extracting(KeptFiring::cutOff).containsExactly(false, true);
+      List<BenchEvent> wentOn = new ArrayList<>(died);
+      wentOn.addAll(
+          BenchScript.events(
+              rig, 2, script -> script.begins("2026-11-24T10:00:00Z").greets().fires(17)));
+      TakenIn taken = record.takeIn(wentOn, "a.session");
+      assertThat(taken).isEqualTo(new TakenIn(1, 0, 0, 2, 0, 0, taken.runs()));
+      assertThat(record.firings(key).subList(0, 2)).isEqualTo(before);
+    }
+  }
+
+  @Test
+  void aRunOfChecksAloneIsKeptWithItsConditions() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-1",
+            1,
+            script ->
+                script
+                    .begins("2026-11-24T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run("No dial known", Phase.AS_FOUND, List.of(Check.T))
+                    .fires(700));
+    TakenIn taken = record.takeIn(events, "a.session");
+    Run run = record.run(taken.runs().get(0)).orElseThrow();
+    assertThat(run.asked()).isEqualTo(BenchFold.replay(events).session().setup().orElseThrow());
+    assertThat(run.asked().checks()).containsExactly(Check.T);
+    assertThat(run.asked().conditions().noted()).hasSize(2);
+    assertThat(record.runsWithoutCamera()).containsExactly(run);
+    assertThat(record.firings(run.id()).get(0).result().check()).contains(Check.T);
+  }
+
+  @Test
+  void theSameRunThatIsGoneOnWithIsOneRun() {
+    TakenIn taken =
+        record.takeIn(
+            cut(script -> script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16)), "a.session");
+    assertThat(taken.runs()).hasSize(1);
+    assertThat(record.firings(taken.runs().get(0))).hasSize(2);
   }
 
   @Test

@@ -5,15 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
-import org.halflight.job.Attitude;
-import org.halflight.job.BenchSetup;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.CheckItem;
@@ -31,7 +29,10 @@ import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
@@ -163,23 +164,43 @@ class JobRoundTripTest {
   }
 
   @Test
-  void aRunComesBackWithSetUpAndRest() {
+  void aRunComesBackWithAllThatWasAskedAndNoted() {
     try (WorkshopRecord record = RecordFixture.open(file)) {
       Visit visit = visit(record);
       Run bare = record.keep(run(record, Optional.empty()));
       assertThat(record.run(bare.id())).contains(bare);
       assertThat(record.runsWithoutCamera()).containsExactly(bare);
-      Run named =
-          record.keep(
-              bare.withVisit(visit.id())
-                  .withSetUp(
-                      new BenchSetup(
-                          true, false, true, OptionalDouble.of(5.6), Attitude.LENS_UP, true),
-                      Optional.of(Duration.ofDays(400).plusSeconds(7))));
+      RunConditions noted =
+          new RunConditions(
+              OptionalDouble.of(400 * 86_400 + 0.5),
+              Map.of(RunConditions.STOP, "f/4.5, 'offen'; ja", RunConditions.WET, "", "own", "ß"));
+      Run named = record.keep(bare.withVisit(visit.id()).withConditions(noted));
       assertThat(record.run(bare.id())).contains(named);
+      assertThat(named.asked().conditions()).isEqualTo(noted);
       assertThat(record.run(named.sessionKey(), 1)).contains(named);
       assertThat(record.runs(visit.id())).containsExactly(named);
       assertThat(record.runsWithoutCamera()).isEmpty();
+      Run unnoted = record.keep(named.withConditions(RunConditions.NONE));
+      assertThat(record.run(bare.id())).contains(unnoted);
+      Run checks =
+          record.keep(
+              new Run(
+                  bare.id(),
+                  Optional.of(visit.id()),
+                  bare.sessionKey(),
+                  1,
+                  new RunSetup(
+                      "A",
+                      Phase.AS_LEFT,
+                      "custom",
+                      List.of(),
+                      Reference.EXACT,
+                      1,
+                      List.of(Check.T, Check.B),
+                      new CameraCustoms(false, true),
+                      RunConditions.NONE),
+                  Optional.empty()));
+      assertThat(record.run(bare.id())).contains(checks);
     }
   }
 
@@ -263,8 +284,6 @@ class JobRoundTripTest {
         1,
         new RunSetup(
             "A", Phase.ADJUSTING, "custom", BenchScript.DIAL.speeds(), Reference.LITERAL, 5),
-        Optional.empty(),
-        Optional.empty(),
         Optional.of(MONDAY));
   }
 }

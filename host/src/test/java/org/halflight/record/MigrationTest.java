@@ -15,9 +15,12 @@ import org.halflight.job.CheckState;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,7 +56,7 @@ class MigrationTest {
       assertThat(line.camera().serialNumber()).isEqualTo("INV-0001");
       assertThat(line.camera().widestFNumber()).hasValue(4.5);
       assertThat(line.camera().frame().orElseThrow().heightMillimetres()).isEqualTo(84.5);
-      assertThat(line.firings()).isEqualTo(13);
+      assertThat(line.firings()).isEqualTo(16);
       Visit visit = record.visits(line.camera().id()).get(0);
       assertThat(visit.intake().of(CheckItem.OIL_ON_BLADES).state()).isEqualTo(CheckState.FAULT);
       assertThat(visit.handBack().of(CheckItem.BLADES).state()).isEqualTo(CheckState.OK);
@@ -64,7 +67,14 @@ class MigrationTest {
       assertThat(history.runs())
           .extracting(run -> run.run().asked().phase())
           .containsExactly(Phase.AS_FOUND, Phase.AS_LEFT);
-      assertThat(history.runs().get(0).run().restBefore().orElseThrow().toDays()).isEqualTo(90);
+      RunSetup found = history.runs().get(0).run().asked();
+      assertThat(found.conditions().restSeconds()).hasValue(90 * 86_400.0);
+      assertThat(found.conditions().noted())
+          .containsEntry("place", "in the camera")
+          .containsEntry("wet", "dry");
+      RunSetup left = history.runs().get(1).run().asked();
+      assertThat(left.checks()).containsExactly(Check.B, Check.T);
+      assertThat(left.customs()).isEqualTo(new CameraCustoms(true, false));
       KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 37_569_419)).orElseThrow();
       assertThat(timed.methodVersion()).isEqualTo(1);
       assertThat(timed.result().outcome()).isEqualTo(Outcome.TIMED);
@@ -73,7 +83,7 @@ class MigrationTest {
       // 17 ms were asked of the invented shutter; the rest is the rounding to ticks.
       assertThat(timed.result().effectiveSeconds().orElseThrow())
           .isCloseTo(0.017, Offset.offset(1.3e-7));
-      assertThat(record.recompute().firings()).isEqualTo(14);
+      assertThat(record.recompute().firings()).isEqualTo(17);
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
 import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.junit.jupiter.api.AfterEach;
@@ -52,7 +53,10 @@ class RecomputeTest {
     List<KeptFiring> old = record.firings(key);
     assertThat(old).allMatch(firing -> firing.methodVersion() == 0).isNotEqualTo(before);
     int timed =
-        (int) before.stream().filter(f -> f.result().effectiveSeconds().isPresent()).count();
+        (int)
+            before.stream()
+                .filter(f -> f.result().exposure() instanceof LeafExposure.Timed)
+                .count();
     Recomputed done = record.recompute();
     assertThat(done.firings()).isEqualTo(before.size());
     assertThat(done.changed()).isEqualTo(timed);
@@ -126,7 +130,7 @@ class RecomputeTest {
     for (int i = 1; i <= 1100; i++) {
       many.add(Firings.later(timed.result(), i));
     }
-    record.settle(key, timed.run(), many);
+    record.settle(key, many);
     int all = record.firings(key).size();
     points.clear();
     assertThat(record.recompute().firings()).isEqualTo(all);

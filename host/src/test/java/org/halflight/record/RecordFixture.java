@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
+import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
 
@@ -22,8 +23,8 @@ final class RecordFixture {
   }
 
   /**
-   * A session with one of each: before a run, timed, rejected, stuck open, closed by hand, not
-   * opened, never fully open, in two runs.
+   * A session with one of each: before a run, timed, rejected, moved, stuck open, closed by hand,
+   * not opened, by the self-timer, never fully open, behind a lens cap, B and T, in two runs.
    */
   static List<BenchEvent> everything(String rigSerial) {
     return everything(rigSerial, "Old 6x6");
@@ -46,7 +47,11 @@ final class RecordFixture {
                 .fires(17.5)
                 .tell(new SessionInput.LastRejected("knocked the bench"))
                 .fires(16.5)
+                .movesLastTo("1/125")
                 .pressesInVain()
+                .tell(new SessionInput.LastRejected("not cocked"))
+                .pressesInVain()
+                .waits(3)
                 .fires(18)
                 .opens()
                 .tell(new SessionInput.ClosedByHand())
@@ -54,11 +59,15 @@ final class RecordFixture {
                 .quiet()
                 .fires(0.6)
                 .fires(8.5)
-                .run(camera, Phase.AS_LEFT, 2, "1/60", "1/125")
+                .run(camera, Phase.AS_LEFT, List.of(Check.B, Check.T), "1/60", "1/125")
                 .fires(15.7)
                 .fires(15.6)
                 .fires(7.8)
                 .fires(7.9)
+                .fires(650)
+                .fires(20)
+                .tell(new SessionInput.LensCap(true))
+                .pressesInVain()
                 .tell(new SessionInput.Ends()));
   }
 

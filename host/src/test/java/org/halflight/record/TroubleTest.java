@@ -15,7 +15,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
@@ -335,7 +334,7 @@ class TroubleTest {
 
     void settleTo(int end) {
       while (next < end) {
-        record.settle(key, Optional.empty(), all.get(next));
+        record.settle(key, all.get(next));
         next++;
       }
     }

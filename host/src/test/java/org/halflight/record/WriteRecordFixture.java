@@ -3,13 +3,11 @@ package org.halflight.record;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.halflight.job.Attitude;
-import org.halflight.job.BenchSetup;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.CheckItem;
@@ -23,6 +21,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
+import org.halflight.session.RunConditions;
 
 /**
  * Writes the fixture of the newest form of the record, once for each: {@code mvn -q test-compile
@@ -76,9 +75,10 @@ public final class WriteRecordFixture {
         record.takeIn(RecordFixture.everything("BOX-0001", camera.label()), "invented.session");
     Run found = record.run(taken.runs().get(0)).orElseThrow();
     record.keep(
-        found.withSetUp(
-            new BenchSetup(true, true, true, OptionalDouble.of(4.5), Attitude.LENS_LEVEL, false),
-            Optional.of(Duration.ofDays(90))));
+        found.withConditions(
+            new RunConditions(
+                OptionalDouble.of(90 * 86_400),
+                Map.of(RunConditions.PLACE, "in the camera", RunConditions.WET, "dry"))));
     record.keep(
         visit.handedBack(
             received.plusSeconds(86_400),

@@ -1,0 +1,84 @@
+/* Wiring of the full rig. The only file that names a port bit; docs/hardware.md shows the same table as a drawing.
+   Also read by the assembler (capture_isr.S) and, for board_levels, by the native tests. */
+#ifndef BOARD_H
+#define BOARD_H
+
+/* Channel numbers of docs/protocol.md. */
+#define CHANNEL_CENTRE_LOW 0
+#define CHANNEL_CENTRE_HIGH 1
+#define CHANNEL_OUTER_A 2
+#define CHANNEL_OUTER_B 3
+#define CHANNEL_CONTACT 4
+#define CHANNEL_CLICK 5
+#define CHANNEL_RELEASE 6
+#define CHANNELS_MASK 0x7F
+/* The channels that a snapshot carries; the other one is the hardware capture. */
+#define SNAPSHOT_CHANNELS_MASK 0x7E
+
+/* Port D: D0 RXD, D1 TXD and D3 (OC2B, low threshold) also move but are no inputs of ours. */
+#define BOARD_CLICK_BIT 2
+#define BOARD_OUTER_A_BIT 4
+#define BOARD_OUTER_B_BIT 5
+#define BOARD_CENTRE_HIGH_BIT 6
+#define BOARD_CONTACT_BIT 7
+#define BOARD_PORTD_MASK 0xF4
+#define BOARD_LOW_THRESHOLD_BIT 3 /* OC2B */
+
+/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release. D9 (OC1A) is kept for a reference LED. */
+#define BOARD_CAPTURE_BIT 0
+#define BOARD_HIGH_THRESHOLD_BIT 3 /* OC2A */
+#define BOARD_RELEASE_BIT 4
+#define BOARD_PORTB_MASK 0x10
+
+/* Contact and release close to ground against the chip's own pull-up: closed is a low pin. */
+#define BOARD_ACTIVE_LOW_D (1 << BOARD_CONTACT_BIT)
+#define BOARD_PULLUPS_D (1 << BOARD_CONTACT_BIT)
+#define BOARD_PULLUPS_B (1 << BOARD_RELEASE_BIT)
+
+/* Analogue inputs, as numbers of the ADC multiplexer. */
+#define BOARD_ADC_CENTRE 0
+#define BOARD_ADC_OUTER_A 1
+#define BOARD_ADC_OUTER_B 2
+#define BOARD_ADC_LOW_THRESHOLD 3
+#define BOARD_ADC_HIGH_THRESHOLD 4
+#define BOARD_ADC_DIGITAL_OFF 0x1F /* DIDR0: no digital input stage on A0 to A4 */
+
+#ifndef __ASSEMBLER__
+#include <stdbool.h>
+#include <stdint.h>
+
+/* Levels (1 = light, closed, sound, pressed) of channels 1 to 6, as the mask of docs/protocol.md. */
+static inline uint8_t board_levels(uint8_t pind, bool release_pin) {
+  uint8_t pins = pind ^ BOARD_ACTIVE_LOW_D;
+  uint8_t levels = 0;
+  if (pins & (1 << BOARD_CENTRE_HIGH_BIT)) levels |= 1 << CHANNEL_CENTRE_HIGH;
+  if (pins & (1 << BOARD_OUTER_A_BIT)) levels |= 1 << CHANNEL_OUTER_A;
+  if (pins & (1 << BOARD_OUTER_B_BIT)) levels |= 1 << CHANNEL_OUTER_B;
+  if (pins & (1 << BOARD_CONTACT_BIT)) levels |= 1 << CHANNEL_CONTACT;
+  if (pins & (1 << BOARD_CLICK_BIT)) levels |= 1 << CHANNEL_CLICK;
+  if (!release_pin) levels |= 1 << CHANNEL_RELEASE;
+  return levels;
+}
+
+#ifdef __AVR__
+#include <avr/io.h>
+
+static inline bool board_capture_pin(void) { return PINB & (1 << BOARD_CAPTURE_BIT); }
+static inline bool board_release_pin(void) { return PINB & (1 << BOARD_RELEASE_BIT); }
+
+/* All seven levels, read now. */
+static inline uint8_t board_all_levels(void) {
+  uint8_t levels = board_levels(PIND, board_release_pin());
+  return board_capture_pin() ? levels | 1 << CHANNEL_CENTRE_LOW : levels;
+}
+
+static inline void board_start(void) {
+  PORTD = BOARD_PULLUPS_D;
+  PORTB = BOARD_PULLUPS_B;
+  DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
+  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT;
+  DIDR0 = BOARD_ADC_DIGITAL_OFF;
+}
+#endif
+#endif
+#endif

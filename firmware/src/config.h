@@ -1,0 +1,59 @@
+/* Options of the build. Each states effect, cost and range; all may be overridden with -D on the compiler's line. */
+#ifndef CONFIG_H
+#define CONFIG_H
+
+/* Version in the greeting. A word of docs/protocol.md: letters, digits, '.', '_', '-'. */
+#define FIRMWARE_VERSION "1.0.0"
+
+#ifndef F_CPU
+#define F_CPU 16000000UL
+#endif
+/* Everything that counts ticks counts this clock. Other clocks would need other timer settings, not only this number. */
+#if F_CPU != 16000000UL
+#error "the rig is built around a 16 MHz clock"
+#endif
+
+/* Serial speed.
+   Effect: an edge line of 25 bytes takes 1 ms at 250000, 0.5 ms at 500000, 2.2 ms at 115200 (which is 2.1 % off).
+   Cost: at 500000 the loop has 40 us from byte to byte, which a flood of edges exceeds (UARTLOST then counts).
+   Range: 115200, 250000, 500000. A host tries these three. */
+#ifndef CONFIG_BAUD
+#define CONFIG_BAUD 250000
+#endif
+
+/* Ticks from an edge to the reading of Timer1 in the snapshot handler, subtracted from every snapshot.
+   Effect: centres the error of the software channels against the hardware capture. How it was found stands in
+   capture_isr.S. Cost: none. Range: 0 to 255; changes with every instruction before that reading. */
+#ifndef CONFIG_SNAPSHOT_LATENCY_TICKS
+#define CONFIG_SNAPSHOT_LATENCY_TICKS 22
+#endif
+
+/* Half periods of Timer1 (2.048 ms each) after which a beat is sent when nothing goes before it.
+   Effect: a host widens 32-bit ticks by beats. Cost: 28 bytes a beat. Range: 1 to CONFIG_BEAT_FORCED_HALVES - 1. */
+#ifndef CONFIG_BEAT_HALVES
+#define CONFIG_BEAT_HALVES 120
+#endif
+
+/* Half periods after which a beat goes even before waiting edges, so that beats stay within 2^22 ticks.
+   Range: CONFIG_BEAT_HALVES + 1 to 126 (128 is 2^22 ticks; a line under way takes up to 3 ms). */
+#ifndef CONFIG_BEAT_FORCED_HALVES
+#define CONFIG_BEAT_FORCED_HALVES 126
+#endif
+
+/* Light blocks that wait for the serial line.
+   Effect: a block is made every 1 ms and its line takes 1.28 ms at 250000 baud, so 40 blocks bridge a request of 180
+   without a gap. Cost: 7 bytes of RAM each. Range: 2 to 100. */
+#ifndef CONFIG_BLOCK_QUEUE
+#define CONFIG_BLOCK_QUEUE 40
+#endif
+
+/* Commands that wait for their turn. Cost: 13 bytes of RAM each. Range: 1 to 8. */
+#ifndef CONFIG_ORDER_QUEUE
+#define CONFIG_ORDER_QUEUE 4
+#endif
+
+/* Threshold codes after a start: (code + 1) / 256 of the supply. Range: low below high, both 0 to 255. */
+#define CONFIG_LOW_CODE 0x2B
+#define CONFIG_HIGH_CODE 0xA1
+
+#endif

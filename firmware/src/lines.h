@@ -1,0 +1,26 @@
+/* Puts together each kind of line that the rig sends, out of what the other modules know. Main loop only; each call starts
+   a line, so lines_busy must be false. */
+#ifndef LINES_H
+#define LINES_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "block.h"
+#include "edges.h"
+#include "ticks.h"
+
+bool lines_busy(void);
+/* Next character of the line under way. */
+char lines_next(void);
+
+void lines_greeting(void);
+void lines_edge(const struct edge *edge);
+void lines_beat(void);
+void lines_counters(void);
+void lines_answer(uint16_t command_seq, uint8_t result);
+void lines_echo(uint16_t token, const struct ticks *received);
+void lines_thresholds(void);
+void lines_block(const struct block *block);
+
+#endif

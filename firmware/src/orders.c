@@ -1,0 +1,188 @@
+#include "orders.h"
+
+#include "command.h"
+#include "config.h"
+#include "identity.h"
+#include "light.h"
+#include "line_reader.h"
+#include "lines.h"
+#include "status.h"
+#include "thresholds.h"
+#include "timebase.h"
+#include "uart.h"
+
+struct order {
+  struct command command;
+  struct ticks received;
+};
+
+static struct line_reader reader;
+static struct order queue[CONFIG_ORDER_QUEUE];
+static struct ticks line_end; /* when the last line feed was taken */
+static uint8_t first;
+static uint8_t waiting;
+static uint8_t step; /* how far the first order is */
+static char serial[SERIAL_CHARS + 1]; /* of the one `i` that may wait */
+static bool serial_waits;
+static bool line_waits; /* a good line stands in `reader` and no byte is taken until it is read */
+
+static uint8_t place_after(uint8_t place, uint8_t steps) {
+  place = (uint8_t)(place + steps);
+  return place >= CONFIG_ORDER_QUEUE ? (uint8_t)(place - CONFIG_ORDER_QUEUE) : place;
+}
+
+void orders_start(void) { line_reader_start(&reader); }
+
+static void keep_serial(struct command *command) {
+  if (serial_waits) {
+    command->result = RESULT_BUSY;
+    return;
+  }
+  serial_waits = true;
+  for (uint8_t i = 0; i <= reader.body_length; i++) {
+    serial[i] = reader.body[i];
+  }
+}
+
+static void take_command(void) {
+  if (waiting == CONFIG_ORDER_QUEUE) {
+    /* no room even for a refusal: to the host it is as if the line had not arrived */
+    status_count_lost_bytes(1);
+    return;
+  }
+  struct order *order = &queue[place_after(first, waiting)];
+  order->received = line_end;
+  command_read(&order->command, &reader);
+  if (order->command.result == RESULT_NO_COMMAND) {
+    return;
+  }
+  if (order->command.kind == 'i' && order->command.result == RESULT_DONE) {
+    keep_serial(&order->command);
+  }
+  waiting++;
+}
+
+static void take_byte(void) {
+  uint8_t byte = uart_receive();
+  if (byte == '\n') {
+    timebase_now(&line_end);
+  }
+  switch (line_reader_take(&reader, byte)) {
+    case LINE_UNFINISHED:
+      break;
+    case LINE_GOOD:
+      line_waits = true;
+      break;
+    case LINE_TOO_LONG:
+      status_count_long_line();
+      break;
+    default:
+      status_count_bad_line();
+      break;
+  }
+}
+
+/* The end of a line is dealt with in two slices, or it would hold up the others for 900 cycles. */
+void orders_tend(void) {
+  if (line_waits) {
+    line_waits = false;
+    take_command();
+  } else if (uart_has_received()) {
+    take_byte();
+  }
+}
+
+static bool answer(uint8_t result) {
+  lines_answer(queue[first].command.seq, result);
+  first = place_after(first, 1);
+  waiting--;
+  step = 0;
+  return true;
+}
+
+/* `v`: step 0 begins to read, 1 waits for the readings, 2 answers. */
+static bool go_on_reading_thresholds(void) {
+  switch (step) {
+    case 0:
+      if (!light_ask_thresholds()) {
+        return answer(RESULT_BUSY);
+      }
+      step = 1;
+      return false;
+    case 1:
+      if (!light_thresholds_ready()) {
+        return false;
+      }
+      lines_thresholds();
+      step = 2;
+      return true;
+    default:
+      return answer(RESULT_DONE);
+  }
+}
+
+/* `i`: step 0 waits for the store and begins to write, 1 waits for the writing, 2 answers. */
+static bool go_on_storing(void) {
+  if (step != 2 && identity_writing()) {
+    return false;
+  }
+  switch (step) {
+    case 0:
+      identity_store(serial);
+      serial_waits = false;
+      step = 1;
+      return false;
+    case 1:
+      if (!identity_stored_well()) {
+        return answer(RESULT_STORE_FAILED);
+      }
+      lines_greeting();
+      step = 2;
+      return true;
+    default:
+      return answer(RESULT_DONE);
+  }
+}
+
+bool orders_start_line(void) {
+  if (waiting == 0) {
+    return false;
+  }
+  const struct command *command = &queue[first].command;
+  if (command->result != RESULT_DONE) {
+    return answer(command->result);
+  }
+  switch (command->kind) {
+    case 'v':
+      return go_on_reading_thresholds();
+    case 'i':
+      return go_on_storing();
+    case 't':
+      thresholds_set(command->first, (uint8_t)command->number);
+      return answer(RESULT_DONE);
+    case 'm':
+      return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
+    default:
+      break;
+  }
+  /* h, s and p: their lines, then the answer */
+  switch (step++) {
+    case 0:
+      if (command->kind == 'h') {
+        lines_greeting();
+      } else if (command->kind == 's') {
+        lines_beat();
+      } else {
+        lines_echo(command->number, &queue[first].received);
+      }
+      return true;
+    case 1:
+      if (command->kind == 's') {
+        lines_counters();
+        return true;
+      }
+      return answer(RESULT_DONE);
+    default:
+      return answer(RESULT_DONE);
+  }
+}

@@ -1,0 +1,63 @@
+#include "record.h"
+
+#include "crc16.h"
+
+enum { WRITES_AT = 0, BOOTS_AT = 4, SERIAL_AT = 8, CRC_AT = 20 };
+
+static void put32(uint8_t *bytes, uint32_t value) {
+  for (uint8_t i = 0; i < 4; i++) {
+    bytes[i] = (uint8_t)value;
+    value >>= 8;
+  }
+}
+
+static uint32_t get32(const uint8_t *bytes) {
+  uint32_t value = 0;
+  for (uint8_t i = 4; i > 0; i--) {
+    value = value << 8 | bytes[i - 1];
+  }
+  return value;
+}
+
+static uint16_t crc_of(const uint8_t *bytes) {
+  uint16_t crc = CRC16_START;
+  for (uint8_t i = 0; i < CRC_AT; i++) {
+    crc = crc16_add(crc, bytes[i]);
+  }
+  return crc;
+}
+
+void record_encode(const struct record *record, uint8_t bytes[RECORD_BYTES]) {
+  put32(bytes + WRITES_AT, record->writes);
+  put32(bytes + BOOTS_AT, record->boots);
+  bool ended = false;
+  for (uint8_t i = 0; i < SERIAL_CHARS; i++) {
+    ended = ended || record->serial[i] == '\0';
+    bytes[SERIAL_AT + i] = ended ? 0 : (uint8_t)record->serial[i];
+  }
+  uint16_t crc = crc_of(bytes);
+  bytes[CRC_AT] = (uint8_t)crc;
+  bytes[CRC_AT + 1] = (uint8_t)(crc >> 8);
+}
+
+bool record_decode(struct record *record, const uint8_t bytes[RECORD_BYTES]) {
+  if (crc_of(bytes) != (uint16_t)(bytes[CRC_AT] | bytes[CRC_AT + 1] << 8)) {
+    return false;
+  }
+  record->writes = get32(bytes + WRITES_AT);
+  record->boots = get32(bytes + BOOTS_AT);
+  for (uint8_t i = 0; i < SERIAL_CHARS; i++) {
+    record->serial[i] = (char)bytes[SERIAL_AT + i];
+  }
+  record->serial[SERIAL_CHARS] = '\0';
+  return true;
+}
+
+bool record_blank(const uint8_t bytes[RECORD_BYTES]) {
+  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
+    if (bytes[i] != 0xFF) return false;
+  }
+  return true;
+}
+
+bool record_newer(uint32_t writes, uint32_t other_writes) { return (int32_t)(writes - other_writes) > 0; }

@@ -1,0 +1,73 @@
+#include "report.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "block.h"
+#include "config.h"
+#include "edges.h"
+#include "lines.h"
+#include "orders.h"
+#include "status.h"
+#include "timebase.h"
+#include "uart.h"
+
+static uint8_t beat_halves; /* half count, low byte, at the last beat or greeting */
+static bool counters_due;   /* behind a beat, when edges were counted */
+
+static void send_beat(void) {
+  beat_halves = (uint8_t)timebase_halves;
+  lines_beat();
+  counters_due = status_edges_changed();
+}
+
+void report_start(void) {
+  beat_halves = (uint8_t)timebase_halves;
+  lines_greeting();
+}
+
+static void send_counters(void) {
+  counters_due = false;
+  lines_counters();
+}
+
+/* The locals of these two are static, as a stack frame would make the compiler close interrupts around its making. */
+static void send_edge(void) {
+  static struct edge edge;
+  edges_next(&edge);
+  lines_edge(&edge);
+}
+
+static void send_block(void) {
+  static struct block block;
+  block_queue_take(&block);
+  lines_block(&block);
+}
+
+/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
+static void start_line(void) {
+  uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
+  if (since_beat >= CONFIG_BEAT_FORCED_HALVES) {
+    send_beat();
+  } else if (edges_waiting()) {
+    send_edge();
+  } else if (since_beat >= CONFIG_BEAT_HALVES) {
+    send_beat();
+  } else if (counters_due || status_changed()) {
+    send_counters();
+  } else if (!orders_start_line() && block_queue_waiting()) {
+    send_block();
+  }
+}
+
+void report_continue(void) {
+  if (lines_busy() && uart_can_send()) {
+    uart_send(lines_next());
+  }
+}
+
+void report_tend(void) {
+  if (!lines_busy() && uart_can_send()) {
+    start_line();
+  }
+}

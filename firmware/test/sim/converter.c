@@ -1,0 +1,68 @@
+#include "converter.h"
+
+#include <avr_adc.h>
+#include <sim_interrupts.h>
+
+#include "bench.h"
+
+#define AUTO_TRIGGER 0x20
+#define SOURCE_TIMER0_COMPARE_A 3
+
+static double channel_mv(const struct bench *bench, unsigned channel) {
+  cycles_t now = bench_now(bench);
+  switch (channel) {
+    case 0:
+    case 1:
+    case 2:
+      return optics_sensor_mv(&bench->optics, (int)channel, now);
+    case 3:
+      return threshold_mv(&bench->optics.low, now);
+    case 4:
+      return threshold_mv(&bench->optics.high, now);
+    default:
+      return 0;
+  }
+}
+
+static void compare_flag(struct avr_irq_t *irq, uint32_t value, void *context) {
+  (void)irq;
+  struct bench *bench = context;
+  avr_t *avr = bench->chip.avr;
+  bool rose = value && !bench->trigger_flag; /* a flag that nobody cleared triggers nothing */
+  bench->trigger_flag = value;
+  if (rose && (avr->data[REG_ADCSRA] & AUTO_TRIGGER) && (avr->data[REG_ADCSRB] & 7) == SOURCE_TIMER0_COMPARE_A) {
+    avr_raise_irq(bench->converter_irq + ADC_IRQ_IN_TRIGGER, 1);
+  }
+}
+
+static void conversion_starts(struct avr_irq_t *irq, uint32_t value, void *context) {
+  (void)irq;
+  struct bench *bench = context;
+  union {
+    uint32_t value;
+    avr_adc_mux_t mux;
+  } selected = {.value = value};
+  bench->conversion_mv = selected.mux.kind == ADC_MUX_SINGLE ? channel_mv(bench, selected.mux.src) : 0;
+}
+
+static void conversion_ends(struct avr_irq_t *irq, uint32_t value, void *context) {
+  (void)irq;
+  struct bench *bench = context;
+  if (!value) {
+    return;
+  }
+  unsigned code = (unsigned)(bench->conversion_mv * 1024 / SUPPLY_MV);
+  code = code > 1023 ? 1023 : code;
+  unsigned fed = (code * 5000 + 1022) / 1023; /* least input from which simavr makes this code */
+  for (int channel = 0; channel < 8; channel++) { /* whatever is selected when the result is fetched */
+    avr_raise_irq(bench->converter_irq + ADC_IRQ_ADC0 + channel, fed);
+  }
+}
+
+void converter_begin(struct bench *bench) {
+  avr_t *avr = bench->chip.avr;
+  bench->converter_irq = avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, 0);
+  avr_irq_register_notify(avr_get_interrupt_irq(avr, VECTOR_TIMER0_COMPA) + AVR_INT_IRQ_PENDING, compare_flag, bench);
+  avr_irq_register_notify(avr_get_interrupt_irq(avr, VECTOR_ADC) + AVR_INT_IRQ_PENDING, conversion_ends, bench);
+  avr_irq_register_notify(bench->converter_irq + ADC_IRQ_OUT_TRIGGER, conversion_starts, bench);
+}

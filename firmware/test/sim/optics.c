@@ -1,0 +1,211 @@
+#include "optics.h"
+
+#include <math.h>
+
+#include "noise.h"
+
+#define SETTLED_MV 0.01
+#define FINE_STEP CYCLES_PER_MICROSECOND
+#define THRESHOLD_STEP (16 * CYCLES_PER_MICROSECOND)
+#define NOISE_REACH 6 /* standard deviations beyond which a crossing is not looked for */
+
+static cycles_t earlier(cycles_t a, cycles_t b) {
+  return a < b ? a : b;
+}
+
+static double z_at(const struct sensor *s, cycles_t now) {
+  double gone = (double)(now - s->begun);
+  double z = s->straight;
+  if (s->slope != 0) {
+    z += s->slope * gone;
+  }
+  if (s->transient != 0) {
+    z += s->transient * exp(-gone / s->lag_cycles);
+  }
+  return z;
+}
+
+static double signal_mv(const struct optics *o, const struct sensor *s, cycles_t now) {
+  double light = z_at(s, now);
+  if (o->ripple_depth != 0) {
+    double turns = fmod(o->ripple_hz * (double)now / CYCLES_PER_SECOND, 1);
+    light *= 1 + o->ripple_depth * sin(2 * 3.14159265358979323846 * turns);
+  }
+  double mv = s->dark_mv + (s->full_mv - s->dark_mv) * light;
+  if (s->noise_mv != 0) {
+    mv += s->noise_mv * noise_at(s->noise_seed, now / FINE_STEP);
+  }
+  return mv < 0 ? 0 : mv > SUPPLY_MV ? SUPPLY_MV : mv;
+}
+
+/* The outer sensors are compared with the middle of the two thresholds, as a divider between them gives it. */
+static double threshold_of(const struct optics *o, enum pin pin, cycles_t now) {
+  switch (pin) {
+    case PIN_LOW:
+      return threshold_mv(&o->low, now);
+    case PIN_HIGH:
+      return threshold_mv(&o->high, now);
+    default:
+      return (threshold_mv(&o->low, now) + threshold_mv(&o->high, now)) / 2;
+  }
+}
+
+static bool level_at(const struct optics *o, const struct sensor *s, const struct comparator *c, cycles_t now) {
+  double over = signal_mv(o, s, now) - threshold_of(o, c->pin, now);
+  return over > (c->level ? -o->hysteresis_mv / 2 : o->hysteresis_mv / 2);
+}
+
+/* Whether ripple or noise could carry the signal over a threshold during the step. */
+static bool may_cross(const struct optics *o, const struct sensor *s, cycles_t now, cycles_t end) {
+  double from = z_at(s, now);
+  double to = end == NEVER ? from : z_at(s, end);
+  double span = s->full_mv - s->dark_mv;
+  double reach = NOISE_REACH * s->noise_mv + o->hysteresis_mv;
+  double least = s->dark_mv + span * fmin(from, to) * (1 - o->ripple_depth) - reach;
+  double most = s->dark_mv + span * fmax(from, to) * (1 + o->ripple_depth) + reach;
+  for (int i = 0; i < s->comparator_count; i++) {
+    double threshold = threshold_of(o, s->comparators[i].pin, now);
+    if (least <= threshold && threshold <= most) {
+      return true;
+    }
+  }
+  return false;
+}
+
+static bool thresholds_move(const struct optics *o, cycles_t now) {
+  return threshold_moves(&o->low, now) || threshold_moves(&o->high, now);
+}
+
+/* Begins a step at `now` with z as it is there. */
+static void step(const struct optics *o, struct sensor *s, cycles_t now, double z) {
+  struct stretch stretch = {s->resting, 0, NEVER};
+  if (s->curve) {
+    stretch = curve_from(s->curve, s->curve_start, s->resting, now, &s->cursor);
+  }
+  s->begun = now;
+  s->slope = stretch.slope * o->lamp;
+  s->straight = stretch.open * o->lamp - s->slope * s->lag_cycles;
+  s->transient = s->lag_cycles > 0 ? z - s->straight : 0;
+  s->ends = stretch.end;
+  if (fabs(s->transient) * fabs(s->full_mv - s->dark_mv) < SETTLED_MV) {
+    s->transient = 0;
+  } else {
+    s->ends = earlier(s->ends, now + FINE_STEP);
+  }
+  if (thresholds_move(o, now)) {
+    s->ends = earlier(s->ends, now + THRESHOLD_STEP);
+  }
+  if ((o->ripple_depth != 0 || s->noise_mv != 0) && may_cross(o, s, now, s->ends)) {
+    s->ends = earlier(s->ends, (now / FINE_STEP + 1) * FINE_STEP);
+  }
+}
+
+/* First cycle after `now` at which the comparator stands the other way, `ends` of the step at the latest; NEVER if at that
+   end it stands as now. The signal is taken as crossing once within a step. */
+static cycles_t crossing(const struct optics *o, const struct sensor *s, const struct comparator *c, cycles_t now) {
+  if (s->ends == NEVER || level_at(o, s, c, s->ends) == c->level) {
+    return NEVER;
+  }
+  cycles_t same = now, other = s->ends;
+  while (other - same > 1) {
+    cycles_t middle = same + (other - same) / 2;
+    if (level_at(o, s, c, middle) == c->level) {
+      same = middle;
+    } else {
+      other = middle;
+    }
+  }
+  return other;
+}
+
+static void advance(struct optics *o, struct sensor *s, cycles_t now) {
+  while (s->ends <= now) {
+    step(o, s, s->ends, z_at(s, s->ends));
+  }
+  s->due = s->ends;
+  for (int i = 0; i < s->comparator_count; i++) {
+    struct comparator *c = &s->comparators[i];
+    if (level_at(o, s, c, now) != c->level) {
+      c->level = !c->level;
+      o->switched(o->context, c->pin, c->level);
+    }
+    s->due = earlier(s->due, crossing(o, s, c, now));
+  }
+}
+
+void optics_begin(struct optics *o, void (*switched)(void *context, enum pin pin, bool level), void *context) {
+  static const enum pin wiring[SENSORS][2] = {
+      {PIN_LOW, PIN_HIGH}, {PIN_OUTER_A, PIN_OUTER_A}, {PIN_OUTER_B, PIN_OUTER_B}};
+  *o = (struct optics){.lamp = 1, .switched = switched, .context = context};
+  for (int i = 0; i < SENSORS; i++) {
+    struct sensor *s = &o->sensors[i];
+    s->dark_mv = 40;
+    s->full_mv = 4000;
+    s->comparator_count = i == SENSOR_CENTRE ? 2 : 1;
+    for (int c = 0; c < s->comparator_count; c++) {
+      s->comparators[c].pin = wiring[i][c];
+    }
+    step(o, s, 0, 0);
+    s->due = 0;
+  }
+}
+
+void optics_changed(struct optics *o, cycles_t at) {
+  for (int i = 0; i < SENSORS; i++) {
+    struct sensor *s = &o->sensors[i];
+    cycles_t from = at > s->begun ? at : s->begun;
+    step(o, s, from, z_at(s, from));
+    s->due = from;
+  }
+}
+
+static double opening(const struct sensor *s, cycles_t now) {
+  size_t cursor = 0;
+  return s->curve ? curve_from(s->curve, s->curve_start, s->resting, now, &cursor).open : s->resting;
+}
+
+void optics_fire(struct optics *o, cycles_t start, int sensor, const struct curve *curve) {
+  for (int i = 0; i < SENSORS; i++) {
+    struct sensor *s = &o->sensors[i];
+    if (sensor == SENSOR_ALL || sensor == i) {
+      s->resting = opening(s, start);
+      s->curve = curve;
+      s->curve_start = start;
+      s->cursor = 0;
+    }
+  }
+  optics_changed(o, start);
+}
+
+void optics_hold(struct optics *o, cycles_t at, double open) {
+  for (int i = 0; i < SENSORS; i++) {
+    o->sensors[i].curve = NULL;
+    o->sensors[i].resting = open;
+  }
+  optics_changed(o, at);
+}
+
+void optics_lamp(struct optics *o, cycles_t at, double fraction) {
+  o->lamp = fraction;
+  optics_changed(o, at);
+}
+
+void optics_advance(struct optics *o, cycles_t now) {
+  for (int i = 0; i < SENSORS; i++) {
+    if (o->sensors[i].due <= now) {
+      advance(o, &o->sensors[i], now);
+    }
+  }
+}
+
+cycles_t optics_due(const struct optics *o) {
+  cycles_t due = NEVER;
+  for (int i = 0; i < SENSORS; i++) {
+    due = earlier(due, o->sensors[i].due);
+  }
+  return due;
+}
+
+double optics_sensor_mv(const struct optics *o, int sensor, cycles_t now) {
+  return signal_mv(o, &o->sensors[sensor], now);
+}

@@ -1,0 +1,216 @@
+package org.halflight.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.ThresholdCodes;
+import org.halflight.light.FlickerJudge;
+import org.halflight.light.LampLight;
+import org.halflight.light.LightBlock;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
+import org.halflight.signal.Channel;
+
+/**
+ * Setting the light, step by step: dark with the shutter closed, full light with it held open,
+ * thresholds on the levels that belong to that light, and read back where they really stand.
+ *
+ * <p>A state machine that is told what the rig says and answers with the next command; it knows no
+ * port and no clock. Not safe for use by several threads.
+ */
+public final class LightSetting {
+  /** Blocks of one millisecond in each measurement of light: whole cycles of 100 and of 120 Hz. */
+  public static final int BLOCKS = 250;
+
+  /** Beats without a light block after which the rig has no more to say. */
+  private static final int PATIENCE_BEATS = 8;
+
+  /** Beats of at most 262 ms that the threshold filters get to settle; they need 0.1 s. */
+  private static final int SETTLE_BEATS = 2;
+
+  /** Where the procedure stands. */
+  public enum Step {
+    /** The dark level is being measured; the shutter must stay closed. */
+    DARK,
+    /** Waits for the person to hold the shutter open. */
+    OPEN_THE_SHUTTER,
+    /** Full light is being measured; the shutter must stay open. */
+    FULL,
+    /** Thresholds are being set and read back. */
+    THRESHOLDS,
+    /** Done; see {@link #levels()}. */
+    DONE,
+    /** Not possible with this light; see {@link #refusal()}. */
+    REFUSED
+  }
+
+  /** Why the light cannot be used. */
+  public sealed interface Refusal {
+    /** Dark, full light or thresholds do not fit. */
+    record Levels(LightLevels.Reason reason) implements Refusal {}
+
+    /** The lamp is not steady. */
+    record Lamp(LampLight finding) implements Refusal {}
+
+    /** The rig sent no light, or refused a command. */
+    record NoAnswer() implements Refusal {}
+  }
+
+  private final List<LightBlock> blocks = new ArrayList<>();
+  private Step step = Step.DARK;
+  private double darkSum16;
+  private double fullSum16;
+  private int beatsWithoutNews;
+  private boolean thresholdsSet;
+  private Optional<LightLevels> levels = Optional.empty();
+  private Optional<Refusal> refusal = Optional.empty();
+  private Optional<LampLight> lamp = Optional.empty();
+
+  /** Begins: the command to send first. The shutter is closed. */
+  public RigCommand begin() {
+    return measure();
+  }
+
+  /** The person holds the shutter open: the command to send next. */
+  public RigCommand shutterIsOpen() {
+    if (step != Step.OPEN_THE_SHUTTER) {
+      throw new IllegalArgumentException("the open shutter is asked for after the dark level only");
+    }
+    step = Step.FULL;
+    return measure();
+  }
+
+  /** Hears what the rig says; gives the command to send because of it, if any. */
+  public Optional<RigCommand> hear(RigEvent event) {
+    if (event instanceof RigEvent.Light light) {
+      return light(light.block());
+    }
+    if (event instanceof RigEvent.TimeAt) {
+      return beat();
+    }
+    if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+      judgeThresholds(read.readBack());
+    }
+    if (event instanceof RigEvent.Answered answered
+        && answered.result() != RigMessage.Result.DONE
+        && isWaitingForTheRig()) {
+      refuse(new Refusal.NoAnswer());
+    }
+    return Optional.empty();
+  }
+
+  /** Where the procedure stands. */
+  public Step step() {
+    return step;
+  }
+
+  /** Part of the measurement under way that is done, 0 to 1. */
+  public double progress() {
+    return blocks.isEmpty()
+        ? 0
+        : Math.min(1, (blocks.get(blocks.size() - 1).index() + 1.0) / BLOCKS);
+  }
+
+  /** The light as it was set, when done. */
+  public Optional<LightLevels> levels() {
+    return levels;
+  }
+
+  /** Why it was not, when refused. */
+  public Optional<Refusal> refusal() {
+    return refusal;
+  }
+
+  /** What the full light said about the lamp. */
+  public Optional<LampLight> lamp() {
+    return lamp;
+  }
+
+  private boolean isWaitingForTheRig() {
+    return step == Step.DARK || step == Step.FULL || step == Step.THRESHOLDS;
+  }
+
+  private RigCommand measure() {
+    blocks.clear();
+    beatsWithoutNews = 0;
+    return new RigCommand.MeasureLight(Channel.CENTRE_LOW, BLOCKS);
+  }
+
+  private Optional<RigCommand> light(RigMessage.LightBlock block) {
+    boolean measuring = step == Step.DARK || step == Step.FULL;
+    if (!measuring || block.channel() != Channel.CENTRE_LOW) {
+      return Optional.empty();
+    }
+    beatsWithoutNews = 0;
+    blocks.add(new LightBlock(block.index(), block.sum16(), block.least(), block.most()));
+    return block.index() + 1 >= BLOCKS ? measured() : Optional.empty();
+  }
+
+  private Optional<RigCommand> beat() {
+    if (!isWaitingForTheRig()) {
+      return Optional.empty();
+    }
+    beatsWithoutNews++;
+    if (step == Step.THRESHOLDS) {
+      if (!thresholdsSet && beatsWithoutNews > SETTLE_BEATS) {
+        thresholdsSet = true;
+        beatsWithoutNews = 0;
+        return Optional.of(new RigCommand.AskThresholds());
+      }
+    } else if (beatsWithoutNews >= PATIENCE_BEATS && !blocks.isEmpty()) {
+      return measured();
+    }
+    if (beatsWithoutNews >= PATIENCE_BEATS) {
+      refuse(new Refusal.NoAnswer());
+    }
+    return Optional.empty();
+  }
+
+  private Optional<RigCommand> measured() {
+    double mean = blocks.stream().mapToInt(LightBlock::sum16).average().orElseThrow();
+    beatsWithoutNews = 0;
+    if (step == Step.DARK) {
+      darkSum16 = mean;
+      step = Step.OPEN_THE_SHUTTER;
+      return Optional.empty();
+    }
+    fullSum16 = mean;
+    return judgeLight();
+  }
+
+  private Optional<RigCommand> judgeLight() {
+    ThresholdCodes.Outcome codes = ThresholdCodes.forLightSums(darkSum16, fullSum16);
+    if (codes instanceof ThresholdCodes.Refused refused) {
+      refuse(new Refusal.Levels(refused.reason()));
+      return Optional.empty();
+    }
+    LampLight finding = FlickerJudge.judge(blocks, darkSum16);
+    lamp = Optional.of(finding);
+    if (!(finding instanceof LampLight.Steady)) {
+      refuse(new Refusal.Lamp(finding));
+      return Optional.empty();
+    }
+    step = Step.THRESHOLDS;
+    thresholdsSet = false;
+    ThresholdCodes found = ((ThresholdCodes.Found) codes).codes();
+    return Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+  }
+
+  private void judgeThresholds(RigMessage.Thresholds read) {
+    LightLevels set = LightLevels.ofSums(darkSum16, fullSum16, read.lowSum64(), read.highSum64());
+    if (set.levels() instanceof LightLevels.Refused refused) {
+      refuse(new Refusal.Levels(refused.reason()));
+      return;
+    }
+    levels = Optional.of(set);
+    step = Step.DONE;
+  }
+
+  private void refuse(Refusal why) {
+    refusal = Optional.of(Objects.requireNonNull(why));
+    step = Step.REFUSED;
+  }
+}

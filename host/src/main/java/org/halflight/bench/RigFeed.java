@@ -1,0 +1,33 @@
+package org.halflight.bench;
+
+import java.util.Optional;
+import org.halflight.rig.LinkChange;
+import org.halflight.rig.RigCommand;
+
+/** Where the lines of a rig come from, one after the other, and where commands go. */
+public interface RigFeed extends AutoCloseable {
+  /** Something that came. */
+  sealed interface Item {
+    /** A line from or to the rig. */
+    record Line(BenchEvent event) implements Item {}
+
+    /** The link changed. */
+    record Changed(LinkChange change) implements Item {}
+  }
+
+  /**
+   * The next thing that came, in order.
+   *
+   * @return empty when nothing came for a short while (at most about 100 ms)
+   */
+  Optional<Item> next();
+
+  /**
+   * Sends a command; what the rig answers comes as lines. A command to a rig that is gone is
+   * dropped.
+   */
+  void send(RigCommand command);
+
+  @Override
+  void close();
+}

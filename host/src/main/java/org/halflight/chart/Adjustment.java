@@ -1,0 +1,18 @@
+package org.halflight.chart;
+
+import java.util.Objects;
+
+/**
+ * Work on the shutter between two releases of a row.
+ *
+ * @param beforeRelease the number, from 1, of the first release after it
+ * @param words what was done, short
+ */
+public record Adjustment(int beforeRelease, String words) {
+  public Adjustment {
+    Objects.requireNonNull(words);
+    if (beforeRelease < 1) {
+      throw new IllegalArgumentException("releases count from 1: " + beforeRelease);
+    }
+  }
+}

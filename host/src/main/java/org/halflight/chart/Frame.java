@@ -1,0 +1,138 @@
+package org.halflight.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.text.FieldPosition;
+import java.text.NumberFormat;
+import java.text.ParsePosition;
+import java.util.Locale;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.axis.Axis;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.title.LegendTitle;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.HorizontalAlignment;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** What all pictures have in common: headline, legend, axis of stops, line of no error, note. */
+final class Frame {
+  private Frame() {}
+
+  /** An empty plot with an axis of stops. */
+  static XYPlot plot(NumberAxis domain, StopsRange range, Theme theme) {
+    NumberAxis stops = new NumberAxis("error in stops (+ slow)");
+    stops.setRange(range.range());
+    double step = step(range.range().getLength());
+    stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));
+    dress(stops, theme);
+    dress(domain, theme);
+    domain.setTickMarksVisible(false);
+
+    XYPlot plot = new XYPlot(null, domain, stops, null);
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlineVisible(false);
+    plot.setDomainGridlinesVisible(false);
+    plot.setRangeGridlinePaint(theme.grid());
+    plot.setRangeGridlineStroke(new BasicStroke(1));
+    plot.setAxisOffset(new RectangleInsets(0, 2, 4, 2));
+    // The first data set is drawn last, so that firings lie on top of means.
+    plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
+    plot.addRangeMarker(
+        new ValueMarker(0, theme.quietInk(), new BasicStroke(1.3f)), Layer.BACKGROUND);
+    return plot;
+  }
+
+  /** A chart around a plot. */
+  static JFreeChart chart(
+      String title, XYPlot plot, LegendItemCollection legend, String note, Theme theme) {
+    plot.setFixedLegendItems(legend);
+    JFreeChart chart = new JFreeChart(null, theme.headline(), plot, false);
+    chart.setBackgroundPaint(theme.background());
+    chart.setPadding(new RectangleInsets(16, 18, 12, 22));
+    chart.setAntiAlias(true);
+
+    TextTitle headline = new TextTitle(title, theme.headline());
+    headline.setPaint(theme.ink());
+    headline.setHorizontalAlignment(HorizontalAlignment.LEFT);
+    headline.setTextAlignment(HorizontalAlignment.LEFT);
+    headline.setPadding(new RectangleInsets(0, 4, 6, 0));
+    chart.setTitle(headline);
+
+    LegendTitle key = new LegendTitle(plot);
+    key.setPosition(RectangleEdge.TOP);
+    key.setHorizontalAlignment(HorizontalAlignment.LEFT);
+    key.setItemFont(theme.smallLetters());
+    key.setItemPaint(theme.ink());
+    key.setBackgroundPaint(theme.background());
+    key.setFrame(BlockBorder.NONE);
+    key.setLegendItemGraphicPadding(new RectangleInsets(2, 2, 2, 2));
+    key.setItemLabelPadding(new RectangleInsets(2, 4, 2, 18));
+    key.setPadding(new RectangleInsets(0, 2, 10, 0));
+    chart.addSubtitle(key);
+
+    if (!note.isEmpty()) {
+      TextTitle foot = new TextTitle(note, theme.smallLetters());
+      foot.setPaint(theme.quietInk());
+      foot.setPosition(RectangleEdge.BOTTOM);
+      foot.setHorizontalAlignment(HorizontalAlignment.LEFT);
+      foot.setTextAlignment(HorizontalAlignment.LEFT);
+      foot.setPadding(new RectangleInsets(10, 4, 0, 0));
+      chart.addSubtitle(foot);
+    }
+    return chart;
+  }
+
+  static void dress(Axis axis, Theme theme) {
+    Color quiet = theme.quietInk();
+    axis.setLabelFont(theme.letters());
+    axis.setLabelPaint(quiet);
+    axis.setTickLabelFont(theme.letters());
+    axis.setTickLabelPaint(theme.ink());
+    axis.setTickLabelInsets(new RectangleInsets(4, 4, 4, 6));
+    axis.setLabelInsets(new RectangleInsets(6, 2, 2, 8));
+    axis.setAxisLineVisible(false);
+    axis.setTickMarksVisible(false);
+  }
+
+  /** Few lines, whatever the size of the picture: the reader looks at marks, not at lines. */
+  private static double step(double spanStops) {
+    if (spanStops <= 1.7) {
+      return 0.25;
+    }
+    return spanStops <= 4.5 ? 0.5 : spanStops <= 9 ? 1 : 2;
+  }
+
+  /** Plus and minus, but a bare zero. */
+  private static NumberFormat signed(String pattern) {
+    DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+    DecimalFormat plain = new DecimalFormat(pattern, symbols);
+    return new NumberFormat() {
+      @Override
+      public StringBuffer format(double number, StringBuffer text, FieldPosition position) {
+        String digits = plain.format(Math.abs(number));
+        String sign = digits.equals(plain.format(0)) ? "" : number > 0 ? "+" : "\u2212";
+        return text.append(sign).append(digits);
+      }
+
+      @Override
+      public StringBuffer format(long number, StringBuffer text, FieldPosition position) {
+        return format((double) number, text, position);
+      }
+
+      @Override
+      public Number parse(String text, ParsePosition position) {
+        return plain.parse(text.replace('\u2212', '-').replace("+", ""), position);
+      }
+    };
+  }
+}

@@ -1,0 +1,58 @@
+package org.halflight.chart;
+
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import javax.imageio.ImageIO;
+
+/** Pictures as pixels. */
+public final class PictureImage {
+  private PictureImage() {}
+
+  /**
+   * A picture for a screen.
+   *
+   * @param width before scaling, in pixels
+   * @param height before scaling, in pixels
+   * @param scale pixels of the image for one pixel of the sizes; 2 for a dense screen
+   */
+  public static BufferedImage draw(
+      Picture picture, Theme theme, int width, int height, double scale) {
+    if (width < 1 || height < 1 || !(scale > 0)) {
+      throw new IllegalArgumentException(
+          "no image of " + width + " by " + height + " at scale " + scale);
+    }
+    BufferedImage image =
+        new BufferedImage(
+            (int) Math.ceil(width * scale),
+            (int) Math.ceil(height * scale),
+            BufferedImage.TYPE_INT_RGB);
+    Graphics2D graphics = image.createGraphics();
+    try {
+      graphics.scale(scale, scale);
+      graphics.setRenderingHint(
+          RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
+      picture.chart(theme).draw(graphics, new Rectangle2D.Double(0, 0, width, height));
+    } finally {
+      graphics.dispose();
+    }
+    return image;
+  }
+
+  /** A picture as the bytes of a PNG file, always in the light theme, whatever the screen shows. */
+  public static byte[] png(Picture picture, int width, int height, double scale) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      if (!ImageIO.write(draw(picture, Theme.LIGHT, width, height, scale), "png", bytes)) {
+        throw new IllegalStateException("this Java has no PNG writer");
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+}

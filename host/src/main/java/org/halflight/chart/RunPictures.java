@@ -1,0 +1,130 @@
+package org.halflight.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
+
+/** The pictures of runs, from their results. */
+public final class RunPictures {
+  private RunPictures() {}
+
+  /**
+   * The speed map of an as-found run, an as-left run, or both.
+   *
+   * @param title what it is of
+   * @param runs at least one with a speed; adjusting firings are not shown
+   * @param note where the figures come from
+   */
+  public static SpeedMap speedMap(String title, List<RunSummary> runs, String note) {
+    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
+    List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
+    List<SpeedSummary> shown = new ArrayList<>(found);
+    left.stream().filter(l -> of(found, l.speed()).isEmpty()).forEach(shown::add);
+    if (shown.isEmpty()) {
+      shown.addAll(speeds(runs, Phase.ADJUSTING));
+    }
+    shown.sort(
+        java.util.Comparator.comparingDouble((SpeedSummary s) -> s.speed().literalSeconds())
+            .reversed());
+    boolean adjustingOnly = found.isEmpty() && left.isEmpty();
+    List<SpeedColumn> columns =
+        shown.stream()
+            .map(
+                speed ->
+                    new SpeedColumn(
+                        speed.speed().label(),
+                        tolerance(speed),
+                        adjustingOnly
+                            ? Optional.of(run(speed))
+                            : of(found, speed.speed()).map(RunPictures::run),
+                        of(left, speed.speed()).map(RunPictures::run)))
+            .toList();
+    return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
+  }
+
+  /**
+   * The firing row of one speed in one phase.
+   *
+   * @param firings all firings of the session; at least one of the speed and phase
+   * @param speed summed up
+   */
+  public static FiringRow firingRow(List<FiringResult> firings, SpeedSummary speed, String note) {
+    List<Release> releases =
+        firings.stream()
+            .filter(f -> f.shown().equals(Optional.of(speed.speed())))
+            .filter(f -> f.phase().equals(Optional.of(speed.phase())))
+            .filter(f -> f.rejection().isEmpty())
+            .flatMap(f -> release(f).stream())
+            .toList();
+    return new FiringRow(
+        new FiringRowData(
+            speed.speed().label(),
+            Sentences.phase(speed.phase()),
+            speed.phase() == Phase.AS_LEFT,
+            releases,
+            mean(speed),
+            SpeedSummary.LEVEL,
+            tolerance(speed),
+            List.of(),
+            note));
+  }
+
+  private static List<SpeedSummary> speeds(List<RunSummary> runs, Phase phase) {
+    return runs.stream()
+        .filter(run -> run.phase() == phase)
+        .flatMap(run -> run.speeds().stream())
+        .toList();
+  }
+
+  private static Optional<SpeedSummary> of(List<SpeedSummary> speeds, MarkedSpeed speed) {
+    return speeds.stream().filter(s -> s.speed().equals(speed)).findFirst();
+  }
+
+  private static RunAtSpeed run(SpeedSummary speed) {
+    return new RunAtSpeed(
+        java.util.Arrays.stream(speed.errors().values()).boxed().toList(),
+        mean(speed),
+        speed.count(Outcome.STUCK_OPEN),
+        speed.count(Outcome.DID_NOT_OPEN));
+  }
+
+  private static Optional<Mean> mean(SpeedSummary speed) {
+    OptionalDouble mean = speed.meanStops();
+    return mean.isPresent()
+        ? Optional.of(
+            new Mean(
+                mean.getAsDouble(),
+                speed.meanIntervalStops().map(i -> new Span(i.low(), i.high()))))
+        : Optional.empty();
+  }
+
+  private static Tolerance tolerance(SpeedSummary speed) {
+    return new Tolerance(
+        new Span(-speed.tolerance().fastStops(), speed.tolerance().slowStops()),
+        OptionalDouble.empty());
+  }
+
+  private static Optional<Release> release(FiringResult firing) {
+    Function<ReleaseOutcome, Optional<Release>> untimed =
+        outcome -> Optional.of(Release.untimed(outcome));
+    return switch (firing.outcome()) {
+      case TIMED ->
+          Optional.of(new Release(ReleaseOutcome.TIMED, firing.errorStops(), firing.afterRest()));
+      case NEVER_FULLY_OPEN -> untimed.apply(ReleaseOutcome.NEVER_FULLY_OPEN);
+      case STUCK_OPEN -> untimed.apply(ReleaseOutcome.STUCK_OPEN);
+      case DID_NOT_OPEN -> untimed.apply(ReleaseOutcome.DID_NOT_OPEN);
+      case DOUBLE -> untimed.apply(ReleaseOutcome.DOUBLE);
+      case LIGHT_WHILE_COCKING -> untimed.apply(ReleaseOutcome.LIGHT_WHILE_COCKING);
+      case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, NOT_A_SHUTTER_EVENT, UNUSABLE -> Optional.empty();
+    };
+  }
+}

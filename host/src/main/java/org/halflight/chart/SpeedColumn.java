@@ -1,0 +1,22 @@
+package org.halflight.chart;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * One marked speed of a speed map.
+ *
+ * @param label as engraved
+ * @param tolerance what counts as right
+ * @param asFound the run before work, where there is one
+ * @param asLeft the run after work, where there is one
+ */
+public record SpeedColumn(
+    String label, Tolerance tolerance, Optional<RunAtSpeed> asFound, Optional<RunAtSpeed> asLeft) {
+  public SpeedColumn {
+    Objects.requireNonNull(label);
+    Objects.requireNonNull(tolerance);
+    Objects.requireNonNull(asFound);
+    Objects.requireNonNull(asLeft);
+  }
+}

@@ -1,0 +1,42 @@
+package org.halflight.chart;
+
+import java.util.function.DoubleConsumer;
+import org.jfree.data.Range;
+
+/** Gathers all that must be seen on an axis of stops, and leaves air around it. */
+final class StopsRange implements DoubleConsumer {
+  /** A shutter that is exactly right still shows this much, so that nothing small looks large. */
+  private static final double LEAST_STOPS = 0.5;
+
+  private static final double AIR = 0.06;
+
+  private double low = -LEAST_STOPS;
+  private double high = LEAST_STOPS;
+
+  @Override
+  public void accept(double stops) {
+    low = Math.min(low, stops);
+    high = Math.max(high, stops);
+  }
+
+  void accept(Tolerance tolerance) {
+    double unsure = tolerance.unsureStops().orElse(0);
+    accept(tolerance.span().lowStops() - unsure);
+    accept(tolerance.span().highStops() + unsure);
+  }
+
+  void accept(Mean mean) {
+    accept(mean.stops());
+    mean.interval()
+        .ifPresent(
+            span -> {
+              accept(span.lowStops());
+              accept(span.highStops());
+            });
+  }
+
+  Range range() {
+    double air = AIR * (high - low);
+    return new Range(low - air, high + air);
+  }
+}

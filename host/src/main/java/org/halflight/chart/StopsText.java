@@ -1,0 +1,32 @@
+package org.halflight.chart;
+
+import java.util.Locale;
+
+/** Errors in stops as words. */
+final class StopsText {
+  private StopsText() {}
+
+  /** Such as {@code 0.31 stops slow}; what rounds to nothing is {@code 0.00 stops}. */
+  static String of(double stops) {
+    String number = String.format(Locale.ROOT, "%.2f", Math.abs(stops));
+    if (number.equals("0.00")) {
+      return "0.00 stops";
+    }
+    return number + (stops > 0 ? " stops slow" : " stops fast");
+  }
+
+  static String of(Span span) {
+    return of(span.lowStops()) + " to " + of(span.highStops());
+  }
+
+  static String plusMinus(double stops) {
+    return String.format(Locale.ROOT, "\u00b1%.2f stops", stops);
+  }
+
+  static String percent(double level) {
+    double percent = 100 * level;
+    return percent == Math.rint(percent)
+        ? String.format(Locale.ROOT, "%.0f %%", percent)
+        : String.format(Locale.ROOT, "%.1f %%", percent);
+  }
+}

@@ -1,0 +1,91 @@
+package org.halflight.chart;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.util.Objects;
+
+/**
+ * Colours and size of letters of a picture.
+ *
+ * @param background behind everything
+ * @param ink text and the line of no error
+ * @param quietInk axes, notes and hatching
+ * @param grid lines of the grid
+ * @param tolerance the band of tolerance, translucent
+ * @param asFound marks of the run as found
+ * @param asLeft marks of the run as left
+ * @param rest the first firing after rest
+ * @param letterSize height of the letters of an axis, in pixels before scaling
+ */
+public record Theme(
+    Color background,
+    Color ink,
+    Color quietInk,
+    Color grid,
+    Color tolerance,
+    Color asFound,
+    Color asLeft,
+    Color rest,
+    float letterSize) {
+  private static final float USUAL_LETTERS = 14;
+
+  /** Dark on white; all exports use it. */
+  public static final Theme LIGHT =
+      new Theme(
+          Color.WHITE,
+          new Color(0x1D2126),
+          new Color(0x565E67),
+          new Color(0xE7E9EB),
+          // Bluish green.
+          new Color(0x00, 0x9E, 0x73, 0x26),
+          // Vermillion, blue, reddish purple.
+          new Color(0xD55E00),
+          new Color(0x0072B2),
+          new Color(0xB0558A),
+          USUAL_LETTERS);
+
+  /** Light on nearly black, for a dim workshop. */
+  public static final Theme DARK =
+      new Theme(
+          new Color(0x14181C),
+          new Color(0xE9EBEE),
+          new Color(0xA6AEB6),
+          new Color(0x2A3037),
+          new Color(0x00, 0x9E, 0x73, 0x48),
+          // Orange, sky blue, reddish purple: the lighter half of the palette.
+          new Color(0xE69F00),
+          new Color(0x56B4E9),
+          new Color(0xCC79A7),
+          USUAL_LETTERS);
+
+  public Theme {
+    Objects.requireNonNull(background);
+    Objects.requireNonNull(ink);
+    Objects.requireNonNull(quietInk);
+    Objects.requireNonNull(grid);
+    Objects.requireNonNull(tolerance);
+    Objects.requireNonNull(asFound);
+    Objects.requireNonNull(asLeft);
+    Objects.requireNonNull(rest);
+    if (!(letterSize > 0)) {
+      throw new IllegalArgumentException("letters have a size above zero: " + letterSize);
+    }
+  }
+
+  /** The same colours with letters of another height in pixels, as the desktop asks for. */
+  public Theme withLetterSize(float pixels) {
+    return new Theme(background, ink, quietInk, grid, tolerance, asFound, asLeft, rest, pixels);
+  }
+
+  Font letters() {
+    return new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(letterSize);
+  }
+
+  Font smallLetters() {
+    return letters().deriveFont(letterSize * 0.93f);
+  }
+
+  Font headline() {
+    return letters().deriveFont(Font.BOLD, letterSize * 1.3f);
+  }
+}

@@ -1,0 +1,214 @@
+package org.halflight.cli;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightSetting;
+import org.halflight.bench.LightText;
+import org.halflight.session.Question;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.session.SessionNews;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.NewsSentences;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** Leads the person through setting the light and through a run, line by line. */
+final class BenchTalk {
+  /** A model camera that has been open for so long is closed by hand. */
+  private static final double HANGS_SECONDS = 5;
+
+  private final BenchDriver driver;
+  private final Terminal terminal;
+  private final Hand hand;
+  private boolean stopped;
+  private int saidOpenSeconds;
+
+  BenchTalk(BenchDriver driver, Terminal terminal, Hand hand) {
+    this.driver = driver;
+    this.terminal = terminal;
+    this.hand = hand;
+  }
+
+  /** Waits until the rig has greeted, or the person gives up. */
+  boolean waitForRig() {
+    while (driver.workbench().fold().greeting().isEmpty() && !stopped) {
+      step();
+      listen(typed -> stopped |= typed.equals("q"));
+    }
+    return !stopped;
+  }
+
+  /**
+   * Sets the light.
+   *
+   * @return whether it is set; false when the person gave up
+   * @throws Trouble when the light cannot be used
+   */
+  boolean setLight() {
+    terminal.say(Words.say("light.close"));
+    LightSetting setting = driver.setLight();
+    boolean asked = false;
+    while (!stopped) {
+      step();
+      switch (setting.step()) {
+        case OPEN_THE_SHUTTER -> {
+          if (!asked) {
+            asked = true;
+            terminal.say(Words.say("light.open"));
+            if (hand.works()) {
+              hand.hold(true);
+              shutterIsOpen();
+            }
+          }
+          listen(
+              typed -> {
+                if (typed.equals("q")) {
+                  stopped = true;
+                } else {
+                  shutterIsOpen();
+                }
+              });
+        }
+        case DONE -> {
+          terminal.say(LightText.done(setting.levels().orElseThrow()));
+          hand.hold(false);
+          waitForQuiet();
+          return true;
+        }
+        case REFUSED -> {
+          hand.hold(false);
+          throw new Trouble(LightText.refused(setting.refusal().orElseThrow()));
+        }
+        case DARK, FULL, THRESHOLDS -> listen(typed -> stopped |= typed.equals("q"));
+      }
+    }
+    return false;
+  }
+
+  private void shutterIsOpen() {
+    driver.shutterIsOpen();
+    terminal.say(Words.say("light.keepOpen"));
+  }
+
+  private void waitForQuiet() {
+    while (!session().isQuiet() && !stopped) {
+      step();
+      listen(typed -> stopped |= typed.equals("q"));
+    }
+  }
+
+  /** Begins a run and stays until it is done or the person stops it. */
+  void run(RunSetup setup) {
+    terminal.say(Words.say(hand.works() ? "run.begins.practice" : "run.begins"));
+    tell(driver.tell(new SessionInput.RunBegins(setup)));
+    stay();
+  }
+
+  /** Goes on with the run that the session holds. */
+  void goOn() {
+    terminal.say(Words.say("run.goesOn"));
+    tell(driver.tell(new SessionInput.RunBegins(session().setup().orElseThrow())));
+    stay();
+  }
+
+  private void stay() {
+    boolean waiting = false;
+    while (!session().isRunDone() && !stopped) {
+      if (hand.works() && !waiting) {
+        hand.fire(session().shown().orElseThrow());
+        waiting = true;
+      }
+      List<SessionNews> news = step();
+      waiting &= news.stream().noneMatch(SessionNews.Settled.class::isInstance);
+      if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
+        tell(driver.tell(new SessionInput.ClosedByHand()));
+        hand.hold(false);
+      }
+      listen(this::typed);
+    }
+    tell(driver.tell(new SessionInput.Ends()));
+    if (stopped) {
+      terminal.say(Words.say("run.stopped", driver.workbench().path()));
+    }
+  }
+
+  private static boolean hangs(SessionNews news) {
+    return news instanceof SessionNews.StillOpen open && open.seconds() > HANGS_SECONDS;
+  }
+
+  private List<SessionNews> step() {
+    Optional<BenchDriver.Happening> happened = driver.step();
+    if (happened.isEmpty()) {
+      hand.idle();
+    }
+    happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
+    List<SessionNews> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
+    tell(news);
+    return news;
+  }
+
+  private void typed(String typed) {
+    String[] words = typed.split("\\s+", 2);
+    switch (words[0]) {
+      case "q" -> stopped = true;
+      case "n" -> tell(driver.tell(new SessionInput.NextChosen()));
+      case "p" -> tell(driver.tell(new SessionInput.PreviousChosen()));
+      case "k" -> answer(Question::keep);
+      case "m" -> answer(Question::move);
+      case "r" ->
+          tell(
+              driver.tell(
+                  new SessionInput.LastRejected(
+                      words.length > 1 ? words[1] : Words.say("run.noReason"))));
+      case "c" -> tell(driver.tell(new SessionInput.ClosedByHand()));
+      case "" -> {
+        // Enter alone says nothing: a hand that slipped must not change the run.
+      }
+      default -> terminal.say(Words.say("run.keys"));
+    }
+  }
+
+  private void answer(Function<Question, SessionInput> how) {
+    session()
+        .question()
+        .map(how)
+        .ifPresentOrElse(
+            answer -> tell(driver.tell(answer)), () -> terminal.say(Words.say("run.noQuestion")));
+  }
+
+  private void tell(List<SessionNews> news) {
+    news.forEach(this::tell);
+  }
+
+  private void tell(SessionNews news) {
+    if (news instanceof SessionNews.Settled settled) {
+      saidOpenSeconds = 0;
+      terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
+    } else if (news instanceof SessionNews.StillOpen open) {
+      int seconds = (int) open.seconds();
+      if (seconds > saidOpenSeconds) {
+        saidOpenSeconds = seconds;
+        terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
+      }
+    } else {
+      NewsSentences.of(news).ifPresent(terminal::say);
+    }
+    if (hand.works() && session().question().isPresent()) {
+      // Who fires by itself has turned the dial.
+      answer(Question::keep);
+    }
+  }
+
+  private void listen(java.util.function.Consumer<String> to) {
+    terminal.typed().ifPresent(to);
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}

@@ -1,0 +1,52 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.export.FiringTable;
+import org.halflight.export.SpeedTable;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Source;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes tables. */
+@Command(
+    name = "export",
+    description = "Writes tables (CSV) of session files: one row a firing, one row a marked speed.")
+final class ExportCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  private List<Path> sessions;
+
+  @Option(names = "--firings", paramLabel = "FILE", description = "Table with one row a firing.")
+  private Path firingTable;
+
+  @Option(names = "--speeds", paramLabel = "FILE", description = "Table with one row a speed.")
+  private Path speedTable;
+
+  ExportCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    if (firingTable == null && speedTable == null) {
+      throw new Trouble(Words.say("export.nothing"));
+    }
+    List<FiringResult> firings = Sessions.firings(sessions);
+    if (firingTable != null) {
+      FiringTable.of(firings).write(firingTable);
+      surroundings.terminal().say(Words.say("export.written", firingTable));
+    }
+    if (speedTable != null) {
+      SpeedTable.of(Source.of(firings), Sessions.summaries(firings)).write(speedTable);
+      surroundings.terminal().say(Words.say("export.written", speedTable));
+    }
+    return 0;
+  }
+}

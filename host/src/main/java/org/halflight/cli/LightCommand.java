@@ -1,0 +1,41 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.Workbench;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** Sets the light of a session. */
+@Command(
+    name = "light",
+    description =
+        "Sets the light: dark level, full-open light, thresholds. Kept in the session file, where a"
+            + " run then finds it.")
+final class LightCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  private Path session;
+
+  @Mixin private RigOptions rig = new RigOptions();
+
+  LightCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Workbench workbench = Sessions.open(session, surroundings);
+    try (BenchDriver driver =
+        new BenchDriver(
+            workbench,
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
+      return talk.waitForRig() && talk.setLight() ? 0 : 1;
+    }
+  }
+}

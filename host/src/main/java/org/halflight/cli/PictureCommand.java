@@ -1,0 +1,80 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.chart.RunPictures;
+import org.halflight.session.FiringResult;
+import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Draws pictures. */
+@Command(
+    name = "picture",
+    description = "Draws the speed map of session files, and the firing row of a speed (PNG).")
+final class PictureCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  private List<Path> sessions;
+
+  @Option(names = "--map", paramLabel = "FILE", description = "Draw the speed map.")
+  private Path map;
+
+  @Option(names = "--row", paramLabel = "FILE", description = "Draw the firing row of --speed.")
+  private Path row;
+
+  @Option(names = "--speed", paramLabel = "SPEED", description = "The speed of the firing row.")
+  private String speed;
+
+  @Option(
+      names = "--phase",
+      paramLabel = "PHASE",
+      description =
+          "as-found, adjusting or as-left; for the firing row. Default: the last there is.")
+  private String phase;
+
+  PictureCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    if (map == null && row == null) {
+      throw new Trouble(Words.say("picture.nothing"));
+    }
+    List<FiringResult> firings = Sessions.firings(sessions);
+    List<RunSummary> runs = Sessions.summaries(firings);
+    if (runs.isEmpty()) {
+      throw new Trouble(Words.say("picture.noRun"));
+    }
+    String note = Sentences.source(firings.get(0).key().rigSerial());
+    if (map != null) {
+      Pictures.write(RunPictures.speedMap(Words.say("picture.map"), runs, note), map);
+      surroundings.terminal().say(Words.say("export.written", map));
+    }
+    if (row != null) {
+      Pictures.write(RunPictures.firingRow(firings, chosen(runs), note), row);
+      surroundings.terminal().say(Words.say("export.written", row));
+    }
+    return 0;
+  }
+
+  private SpeedSummary chosen(List<RunSummary> runs) {
+    if (speed == null) {
+      throw new Trouble(Words.say("picture.noSpeed"));
+    }
+    return runs.stream()
+        .filter(run -> phase == null || CliWords.of(run.phase()).equals(phase))
+        .flatMap(run -> run.speeds().stream())
+        .filter(summary -> summary.speed().label().equals(speed))
+        .reduce((first, second) -> second)
+        .orElseThrow(() -> new Trouble(Words.say("picture.speedNotFired", speed)));
+  }
+}

@@ -1,0 +1,127 @@
+package org.halflight.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.PumpFeed;
+import org.halflight.bench.Workbench;
+import org.halflight.chart.RunPictures;
+import org.halflight.export.FiringTable;
+import org.halflight.export.SpeedTable;
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Source;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.speeds.Dial;
+import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/**
+ * The main job without hardware: an invented leaf shutter on the practice rig, as found and as
+ * left.
+ */
+@Command(
+    name = "practice",
+    description =
+        "Runs an invented leaf shutter on the practice rig, before and after cleaning, and leaves"
+            + " the session, tables and pictures in a folder.")
+final class PracticeCommand implements Callable<Integer> {
+  private static final String DIAL = "leaf";
+  private static final int FIRINGS = 5;
+
+  private final Surroundings surroundings;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      defaultValue = "practice-run",
+      description = "Where to leave everything. Default: practice-run.")
+  private Path out;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "20",
+      description = "Another number gives other firings. Default: 20.")
+  private long seed;
+
+  PracticeCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Path session = out.resolve("practice.session");
+    startAfresh(session);
+    Dial dial = Dial.find(DIAL).orElseThrow();
+    LeafShutter dirty = InventedShutters.dirtySlowTrain(dial.speeds(), seed);
+    PracticeRig rig =
+        PracticeRig.unpaced(
+            dirty, SensorSet.INVENTED, seed, PracticeRig.startsBefore(surroundings.date().get()));
+    Workbench workbench = Sessions.open(session, surroundings);
+    try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), new PracticeHand(rig));
+      talk.waitForRig();
+      talk.setLight();
+      talk.run(setup(dial, Phase.AS_FOUND));
+      rig.setShutter(InventedShutters.cleanedSlowTrain(dial.speeds(), seed + 1));
+      surroundings.terminal().say(Words.say("practice.cleaned"));
+      talk.run(setup(dial, Phase.AS_LEFT));
+      leave(workbench.fold().session().results());
+    }
+    return 0;
+  }
+
+  private static RunSetup setup(Dial dial, Phase phase) {
+    return new RunSetup(
+        Words.say("practice.camera"), phase, dial.name(), dial.speeds(), dial.reference(), FIRINGS);
+  }
+
+  private void startAfresh(Path session) {
+    try {
+      Files.createDirectories(out);
+      // Only ever a practice session: the same seed makes it again.
+      Files.deleteIfExists(session);
+    } catch (IOException e) {
+      throw new Trouble(
+          "The folder "
+              + out
+              + " cannot be written to: "
+              + e.getMessage()
+              + ". Give another with --out.",
+          e);
+    }
+  }
+
+  private void leave(List<FiringResult> firings) {
+    List<RunSummary> runs = Sessions.summaries(firings);
+    Terminal terminal = surroundings.terminal();
+    terminal.say("");
+    terminal.say(ResultText.lines(firings, runs));
+    FiringTable.of(firings).write(out.resolve("firings.csv"));
+    SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
+    String note = Sentences.source(Source.PRACTICE_SERIAL);
+    Pictures.write(
+        RunPictures.speedMap(Words.say("practice.map"), runs, note), out.resolve("speed-map.png"));
+    for (RunSummary run : runs) {
+      SpeedSummary slowest = run.speeds().get(0);
+      Pictures.write(
+          RunPictures.firingRow(firings, slowest, note),
+          out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
+    }
+    terminal.say("");
+    terminal.say(Words.say("practice.left", out.toAbsolutePath().normalize()));
+  }
+}

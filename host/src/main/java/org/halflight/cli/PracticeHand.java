@@ -1,0 +1,37 @@
+package org.halflight.cli;
+
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.speeds.MarkedSpeed;
+
+/** Works the model camera of the practice rig. */
+final class PracticeHand implements Hand {
+  private static final double IDLE_SECONDS = 0.3;
+
+  private final PracticeRig rig;
+
+  PracticeHand(PracticeRig rig) {
+    this.rig = rig;
+  }
+
+  @Override
+  @SuppressWarnings("ReturnValueIgnored") // What the model did must be found out through the rig.
+  public void fire(MarkedSpeed shown) {
+    rig.chooseSpeed(shown);
+    rig.fire();
+  }
+
+  @Override
+  public void hold(boolean open) {
+    rig.holdOpen(open);
+  }
+
+  @Override
+  public void idle() {
+    rig.rest(IDLE_SECONDS);
+  }
+
+  @Override
+  public boolean works() {
+    return true;
+  }
+}

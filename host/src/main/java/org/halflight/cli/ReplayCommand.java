@@ -1,0 +1,45 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.session.FiringResult;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Works session files out again. */
+@Command(
+    name = "replay",
+    description =
+        "Works session files out again with today's method and shows the results. A firing that is"
+            + " in several files counts once.")
+final class ReplayCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  private List<Path> sessions;
+
+  @Option(names = "--each", description = "Show each firing too.")
+  private boolean each;
+
+  ReplayCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    List<FiringResult> firings = Sessions.firings(sessions);
+    Terminal terminal = surroundings.terminal();
+    if (each) {
+      firings.forEach(
+          firing ->
+              terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
+      terminal.say("");
+    }
+    terminal.say(ResultText.lines(firings, Sessions.summaries(firings)));
+    return 0;
+  }
+}

@@ -1,0 +1,39 @@
+package org.halflight.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.rig.RigWish;
+import picocli.CommandLine.Option;
+
+/** Which rig a command works with. */
+final class RigOptions {
+  @Option(
+      names = "--rig",
+      paramLabel = "SERIAL",
+      description = "The rig with this serial number. Needed only when several are plugged in.")
+  private String serial;
+
+  @Option(
+      names = "--port",
+      paramLabel = "PORT",
+      description =
+          "Look on this port too; may be given several times, and may be a pattern such as"
+              + " '/dev/ttyACM*'.")
+  private List<String> ports = new ArrayList<>();
+
+  @Option(
+      names = "--every-port",
+      description =
+          "Open ports that do not look like a board too. Opening a port restarts many boards.")
+  private boolean everyPort;
+
+  List<String> ports() {
+    return ports;
+  }
+
+  RigWish wish() {
+    RigWish wish = Optional.ofNullable(serial).map(RigWish::of).orElseGet(RigWish::any);
+    return everyPort ? wish.onEveryPort() : wish;
+  }
+}

@@ -1,0 +1,73 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.Workbench;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Takes a run. */
+@Command(
+    name = "run",
+    description =
+        "Takes a run: sets the light if the session has none, then leads through the speeds. Stop"
+            + " with q; the same command goes on where it stopped.")
+final class RunCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  private Path session;
+
+  @Option(names = "--light-again", description = "Set the light anew before the run.")
+  private boolean lightAgain;
+
+  @Mixin private RunOptions run = new RunOptions();
+  @Mixin private RigOptions rig = new RigOptions();
+
+  RunCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    RunSetup setup = run.setup();
+    Workbench workbench = Sessions.open(session, surroundings);
+    try (BenchDriver driver =
+        new BenchDriver(
+            workbench,
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+      Session state = workbench.fold().session();
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
+      if (!talk.waitForRig()) {
+        return 1;
+      }
+      if ((lightAgain || state.light().isEmpty()) && !talk.setLight()) {
+        return 1;
+      }
+      if (goesOn(state, setup.phase())) {
+        talk.goOn();
+      } else {
+        talk.run(setup);
+      }
+      List<FiringResult> firings = state.results();
+      surroundings.terminal().say("");
+      surroundings.terminal().say(ResultText.lines(firings, Sessions.summaries(firings)));
+      return state.isRunDone() ? 0 : 1;
+    }
+  }
+
+  /** An unfinished run of the same phase is gone on with; anything else begins a new one. */
+  private static boolean goesOn(Session state, Phase phase) {
+    return state.setup().filter(before -> before.phase() == phase).isPresent()
+        && !state.isRunDone();
+  }
+}

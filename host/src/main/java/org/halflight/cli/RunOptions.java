@@ -1,0 +1,115 @@
+package org.halflight.cli;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+import picocli.CommandLine.Option;
+
+/** What a run is asked to do. */
+final class RunOptions {
+  private static final int MOST_FIRINGS = 100;
+
+  @Option(
+      names = "--dial",
+      paramLabel = "DIAL",
+      defaultValue = "leaf",
+      description =
+          "The marked speeds: leaf, curtain, older-leaf, older-leaf-300, older-leaf-400,"
+              + " simple-older, or a list such as 1,1/2,1/5. Default: leaf.")
+  private String dial;
+
+  @Option(
+      names = "--speeds",
+      paramLabel = "LIST",
+      split = ",",
+      description =
+          "Fire only these speeds of the dial, in this order. Default: all, slow to fast.")
+  private List<String> speeds = List.of();
+
+  @Option(
+      names = "--firings",
+      paramLabel = "N",
+      defaultValue = "5",
+      description = "Good firings wanted of each speed. Default: 5.")
+  private int firings;
+
+  @Option(
+      names = "--phase",
+      paramLabel = "PHASE",
+      defaultValue = "as-found",
+      description = "as-found, adjusting or as-left. Default: as-found.")
+  private String phase;
+
+  @Option(
+      names = "--marking",
+      paramLabel = "HOW",
+      description =
+          "How markings are read: exact (1/60 means 1/64 s) or literal. Default: what the dial"
+              + " suggests.")
+  private String marking;
+
+  @Option(
+      names = "--camera",
+      paramLabel = "LABEL",
+      defaultValue = "",
+      description = "Your label for the camera.")
+  private String camera;
+
+  RunSetup setup() {
+    Dial chosen = dial();
+    if (firings < 1 || firings > MOST_FIRINGS) {
+      throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
+    }
+    List<MarkedSpeed> order =
+        speeds.isEmpty() ? chosen.speeds() : speeds.stream().map(s -> speed(chosen, s)).toList();
+    return new RunSetup(
+        camera,
+        word(Phase.values(), phase, "--phase"),
+        chosen.name(),
+        order,
+        Optional.ofNullable(marking)
+            .map(how -> word(Reference.values(), how, "--marking"))
+            .orElse(chosen.reference()),
+        firings);
+  }
+
+  private Dial dial() {
+    return Dial.find(dial)
+        .or(() -> Dial.custom(dial))
+        .orElseThrow(
+            () -> new Trouble(Words.say("run.unknownDial", dial, String.join(", ", Dial.names()))));
+  }
+
+  private static MarkedSpeed speed(Dial dial, String text) {
+    return dial.speed(text.strip())
+        .orElseThrow(
+            () ->
+                new Trouble(
+                    Words.say(
+                        "run.unknownSpeed",
+                        text,
+                        String.join(
+                            ", ", dial.speeds().stream().map(MarkedSpeed::label).toList()))));
+  }
+
+  private static <T extends Enum<T>> T word(T[] values, String text, String option) {
+    return Arrays.stream(values)
+        .filter(value -> CliWords.of(value).equals(text))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new Trouble(
+                    Words.say(
+                        "run.unknownWord",
+                        option,
+                        text,
+                        String.join(", ", Arrays.stream(values).map(CliWords::of).toList()))));
+  }
+}

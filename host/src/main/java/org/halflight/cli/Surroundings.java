@@ -1,0 +1,24 @@
+package org.halflight.cli;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.LongSupplier;
+import java.util.function.Supplier;
+import org.halflight.link.Ports;
+
+/**
+ * What commands get from the world around them.
+ *
+ * @param terminal where the person reads and types
+ * @param ports the ports of this computer, with those that the person named
+ * @param nanos a clock that never runs back, in nanoseconds
+ * @param date the date and time
+ * @param version of this program
+ */
+public record Surroundings(
+    Terminal terminal,
+    Function<List<String>, Ports> ports,
+    LongSupplier nanos,
+    Supplier<Instant> date,
+    String version) {}

@@ -1,0 +1,64 @@
+package org.halflight.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+
+/** Lines to the person and lines from them. Reading never waits. */
+public final class Terminal {
+  private final PrintStream out;
+  private final InputStream in;
+  private final BlockingQueue<String> typed = new LinkedBlockingQueue<>();
+  private boolean listening;
+
+  public Terminal(PrintStream out, InputStream in) {
+    this.out = out;
+    this.in = in;
+  }
+
+  /** Says a line. */
+  void say(String line) {
+    out.println(line);
+    out.flush();
+  }
+
+  /** Says several lines. */
+  void say(Iterable<String> lines) {
+    lines.forEach(this::say);
+  }
+
+  /** A line that the person has typed, without its end; empty when there is none yet. */
+  Optional<String> typed() {
+    listen();
+    return Optional.ofNullable(typed.poll());
+  }
+
+  private void listen() {
+    if (listening) {
+      return;
+    }
+    listening = true;
+    Thread reader =
+        new Thread(
+            () -> {
+              try (BufferedReader lines =
+                  new BufferedReader(new InputStreamReader(in, Charset.defaultCharset()))) {
+                for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+                  typed.add(line.strip());
+                }
+              } catch (IOException closed) {
+                // A terminal that is gone types nothing more; the run itself goes on.
+                return;
+              }
+            },
+            "halflight-terminal");
+    reader.setDaemon(true);
+    reader.start();
+  }
+}

@@ -1,0 +1,21 @@
+package org.halflight.link;
+
+import java.util.List;
+
+/** The ports of this computer, or ones that stand in for them. Used by one thread at a time. */
+public interface Ports {
+  /**
+   * The ports that are there now, likely boards first.
+   *
+   * @throws LinkRefusedException when ports cannot be listed at all
+   */
+  List<PortCandidate> candidates();
+
+  /**
+   * Opens a port. This restarts many boards, whose first words then take up to 2.5 s.
+   *
+   * @param baudRate bits a second to begin with
+   * @throws LinkRefusedException when the port cannot be opened
+   */
+  Link open(PortCandidate candidate, int baudRate);
+}

@@ -1,0 +1,47 @@
+package org.halflight.rig;
+
+import java.util.Objects;
+import org.halflight.link.PortCandidate;
+
+/**
+ * What was found on one port.
+ *
+ * @param candidate the port
+ * @param finding what it was
+ * @param sentence the same for the person, with what to do
+ */
+public record PortOutcome(PortCandidate candidate, Finding finding, String sentence) {
+  /** What a port can turn out to be. */
+  public enum Finding {
+    /** A rig. */
+    RIG,
+    /** A rig of a line protocol that this program does not speak. */
+    OTHER_PROTOCOL,
+    /** Nothing was heard at any speed. */
+    SILENT,
+    /** Something speaks, but not as a rig does. */
+    NO_RIG,
+    /** The person may not use the port. */
+    NO_PERMISSION,
+    /** Another program has the port. */
+    BUSY,
+    /** The port could not be opened, or went away while it was asked. */
+    UNUSABLE
+  }
+
+  public PortOutcome {
+    Objects.requireNonNull(candidate);
+    Objects.requireNonNull(finding);
+    Objects.requireNonNull(sentence);
+  }
+
+  /**
+   * Whether the board behind the port was reached, and asking again would restart it for nothing.
+   */
+  boolean isSettled() {
+    return switch (finding) {
+      case RIG, OTHER_PROTOCOL, SILENT, NO_RIG -> true;
+      case NO_PERMISSION, BUSY, UNUSABLE -> false;
+    };
+  }
+}

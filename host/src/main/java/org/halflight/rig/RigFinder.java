@@ -1,0 +1,263 @@
+package org.halflight.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import java.util.function.LongSupplier;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.halflight.link.Link;
+import org.halflight.link.LinkLostException;
+import org.halflight.link.LinkRefusedException;
+import org.halflight.link.PortCandidate;
+import org.halflight.link.Ports;
+import org.halflight.rig.PortOutcome.Finding;
+import org.halflight.rig.RigMessage.Greeting;
+
+/**
+ * Looks for rigs on ports by asking whoever is there for a greeting.
+ *
+ * <p>It waits only in reads of the link, and each port takes at most about 4 s. Ports are asked one
+ * after the other. Opening a port restarts many boards: only ports that look like a board are
+ * opened, unless the wish says otherwise.
+ *
+ * <p>Without state; safe for use by several threads if its ports and clock are.
+ */
+public final class RigFinder {
+  /** The version of the line protocol that this program speaks. */
+  static final int PROTOCOL = 1;
+
+  /** The speed of rigs. */
+  static final int BAUD_RATE = 250_000;
+
+  /** Speeds to try after that of rigs. */
+  private static final int[] OTHER_BAUD_RATES = {500_000, 115_200};
+
+  /** A board that opening restarts greets within this, by protocol. */
+  static final long START_NANOS = TimeUnit.MILLISECONDS.toNanos(2500);
+
+  /** A board that runs answers at once, and beats every 262 ms: enough for two of both. */
+  static final long OTHER_SPEED_NANOS = TimeUnit.MILLISECONDS.toNanos(600);
+
+  /** A question that came while the board was starting is lost, so it is put again. */
+  static final long ASK_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
+
+  private static final String AT_NO_RIG =
+      "Plug the rig in, or name its port; the practice rig works without one.";
+
+  private final Ports ports;
+  private final LongSupplier nanos;
+
+  /**
+   * @param nanos a clock that never runs back, in nanoseconds
+   */
+  public RigFinder(Ports ports, LongSupplier nanos) {
+    this.ports = ports;
+    this.nanos = nanos;
+  }
+
+  /**
+   * Looks for a rig. Links to rigs that were not meant are closed again.
+   *
+   * @param goOn asked every 100 ms or so; when it says no, the search ends without a rig
+   */
+  public RigSearch search(RigWish wish, BooleanSupplier goOn) {
+    return search(wish, candidate -> false, goOn);
+  }
+
+  /**
+   * {@link #search(RigWish, BooleanSupplier)}, leaving out ports.
+   *
+   * @param leaveOut ports that are not opened
+   */
+  RigSearch search(RigWish wish, Predicate<PortCandidate> leaveOut, BooleanSupplier goOn) {
+    List<PortCandidate> candidates;
+    try {
+      candidates = ports.candidates();
+    } catch (LinkRefusedException refused) {
+      return new RigSearch(Optional.empty(), List.of(), refused.getMessage());
+    }
+    List<PortOutcome> outcomes = new ArrayList<>();
+    List<OpenRig> rigs = new ArrayList<>();
+    Optional<OpenRig> chosen = Optional.empty();
+    try {
+      for (PortCandidate candidate : candidates) {
+        boolean wanted = candidate.likelyBoard() || wish.everyPort();
+        if (!wanted || leaveOut.test(candidate) || !goOn.getAsBoolean()) {
+          continue;
+        }
+        outcomes.add(ask(candidate, rigs, goOn));
+        if (rigs.stream().anyMatch(rig -> wish.isSurely(rig.greeting()))) {
+          break;
+        }
+      }
+      if (goOn.getAsBoolean()) {
+        chosen = wish.choose(rigs);
+      }
+    } finally {
+      Optional<OpenRig> kept = chosen;
+      rigs.stream()
+          .filter(rig -> kept.filter(mine -> mine.link() == rig.link()).isEmpty())
+          .forEach(rig -> rig.link().close());
+    }
+    String sentence =
+        chosen
+            .map(rig -> "Found the " + rig.name() + " on " + rig.candidate().path() + ".")
+            .orElseGet(() -> whyNone(wish, candidates, outcomes, rigs, goOn));
+    return new RigSearch(chosen, outcomes, sentence);
+  }
+
+  /**
+   * Asks over the same link again whether its rig still answers, as it does after a reset that left
+   * the link whole. The link stays open either way.
+   *
+   * @return the rig as it is now; empty when it is silent or the link is gone
+   */
+  Optional<OpenRig> askAgain(OpenRig rig, int nextSequence, BooleanSupplier goOn) {
+    Hearing hearing = new Hearing(rig.link(), rig.reader(), nextSequence, nanos, goOn);
+    try {
+      return hearing
+          .listen(START_NANOS, ASK_EVERY_NANOS)
+          .map(greeting -> open(rig.candidate(), rig.link(), hearing, greeting, rig.baudRate()));
+    } catch (LinkLostException gone) {
+      return Optional.empty();
+    }
+  }
+
+  /** Asks on one port; a rig that answers is added to {@code rigs}, with its link open. */
+  private PortOutcome ask(PortCandidate candidate, List<OpenRig> rigs, BooleanSupplier goOn) {
+    Link link;
+    try {
+      link = ports.open(candidate, BAUD_RATE);
+    } catch (LinkRefusedException refused) {
+      return new PortOutcome(candidate, finding(refused.reason()), refused.getMessage());
+    }
+    boolean kept = false;
+    try {
+      Hearing hearing = new Hearing(link, new LineReader(), 0, nanos, goOn);
+      Optional<OpenRig> rig = atAnySpeed(candidate, link, hearing);
+      if (rig.isEmpty()) {
+        return nobody(candidate, hearing);
+      }
+      Greeting greeting = rig.get().greeting();
+      if (greeting.protocol() != PROTOCOL) {
+        return new PortOutcome(candidate, Finding.OTHER_PROTOCOL, otherProtocol(rig.get()));
+      }
+      rigs.add(rig.get());
+      kept = true;
+      return new PortOutcome(
+          candidate, Finding.RIG, "The " + rig.get().name() + " is on " + candidate.path() + ".");
+    } catch (LinkLostException gone) {
+      return new PortOutcome(candidate, Finding.UNUSABLE, gone.getMessage());
+    } finally {
+      if (!kept) {
+        link.close();
+      }
+    }
+  }
+
+  private Optional<OpenRig> atAnySpeed(PortCandidate candidate, Link link, Hearing hearing) {
+    Optional<Greeting> greeting = hearing.listen(START_NANOS, ASK_EVERY_NANOS);
+    if (greeting.isPresent()) {
+      return Optional.of(open(candidate, link, hearing, greeting.get(), BAUD_RATE));
+    }
+    for (int baudRate : OTHER_BAUD_RATES) {
+      if (hearing.isEnded() || hearing.heardRigLines()) {
+        // The speed was right; another one would only turn lines into noise.
+        return Optional.empty();
+      }
+      hearing.changeSpeed(baudRate);
+      greeting = hearing.listen(OTHER_SPEED_NANOS, ASK_EVERY_NANOS);
+      if (greeting.isPresent()) {
+        return Optional.of(open(candidate, link, hearing, greeting.get(), baudRate));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static OpenRig open(
+      PortCandidate candidate, Link link, Hearing hearing, Greeting greeting, int baudRate) {
+    return new OpenRig(
+        candidate,
+        link,
+        hearing.reader(),
+        greeting,
+        baudRate,
+        hearing.nextSequence(),
+        hearing.lines());
+  }
+
+  private static PortOutcome nobody(PortCandidate candidate, Hearing hearing) {
+    if (hearing.heardRigLines()) {
+      return new PortOutcome(
+          candidate,
+          Finding.NO_RIG,
+          "Something on "
+              + candidate.path()
+              + " speaks as a rig does but never greets, so it is not used. Restart it.");
+    }
+    if (hearing.heardBytes()) {
+      return new PortOutcome(
+          candidate,
+          Finding.NO_RIG,
+          "What is on "
+              + candidate.path()
+              + " speaks, but not as a rig does. If it should be one, load the firmware again.");
+    }
+    return new PortOutcome(
+        candidate,
+        Finding.SILENT,
+        "Nothing answers on "
+            + candidate.path()
+            + ". If it should be a rig, check its power and load the firmware again.");
+  }
+
+  private static String otherProtocol(OpenRig rig) {
+    return "The "
+        + rig.name()
+        + " on "
+        + rig.candidate().path()
+        + " speaks version "
+        + rig.greeting().protocol()
+        + " of the line protocol and this program speaks "
+        + PROTOCOL
+        + ", so its edges cannot be read. Bring firmware and program to the same version.";
+  }
+
+  private static Finding finding(LinkRefusedException.Reason reason) {
+    return switch (reason) {
+      case NO_PERMISSION -> Finding.NO_PERMISSION;
+      case BUSY -> Finding.BUSY;
+      case ABSENT, NO_DRIVER, FAILED -> Finding.UNUSABLE;
+    };
+  }
+
+  private static String whyNone(
+      RigWish wish,
+      List<PortCandidate> candidates,
+      List<PortOutcome> outcomes,
+      List<OpenRig> rigs,
+      BooleanSupplier goOn) {
+    if (!goOn.getAsBoolean()) {
+      return "The search for a rig was stopped.";
+    }
+    return rigs.isEmpty() ? noRig(candidates, outcomes) : wish.whyNone(rigs);
+  }
+
+  private static String noRig(List<PortCandidate> candidates, List<PortOutcome> outcomes) {
+    if (!outcomes.isEmpty()) {
+      return outcomes.stream()
+          .map(PortOutcome::sentence)
+          .collect(Collectors.joining(" ", "No rig was found. ", ""));
+    }
+    if (candidates.isEmpty()) {
+      return "There is no port that a rig could be on. " + AT_NO_RIG;
+    }
+    return "None of the ports here looks like a rig, and none was opened: "
+        + candidates.stream().map(PortCandidate::path).collect(Collectors.joining(", "))
+        + ". "
+        + AT_NO_RIG;
+  }
+}

@@ -1,0 +1,16 @@
+package org.halflight.rig;
+
+import java.util.Objects;
+
+/**
+ * A line that went over the wire.
+ *
+ * @param hostNanos when, by the host's clock that never runs back
+ * @param toRig whether the host sent it
+ * @param line without line end, damaged or not
+ */
+public record WireLine(long hostNanos, boolean toRig, String line) {
+  public WireLine {
+    Objects.requireNonNull(line);
+  }
+}

@@ -1,0 +1,347 @@
+package org.halflight.rig.practice;
+
+import java.util.ArrayDeque;
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.function.IntFunction;
+import org.halflight.rig.LineCodec;
+import org.halflight.rig.LineReader;
+import org.halflight.rig.ParsedLine;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigMessage;
+import org.halflight.rig.RigMessage.Result;
+import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
+
+/**
+ * One life of the practice board, from its start until its power goes: speaks the line protocol.
+ * All times handed in are those of the world; the board counts its ticks from its own start.
+ */
+final class PracticeBoard {
+  private static final String FIRMWARE = "practice-1";
+  private static final int ALL_CHANNELS = 0x7F;
+  private static final long TICKS_48 = (1L << 48) - 1;
+
+  /** How long the board takes to its first line. */
+  private static final long GREETING_TICKS = 0x12C0;
+
+  static final long BEAT_TICKS = 1L << 22;
+
+  /** From the last byte of a command to the first of its answer; invented. */
+  private static final long THINKING_TICKS = 800;
+
+  /** Unpaced, every command has this time to itself: what a threshold needs to settle. */
+  private static final long COMMAND_TICKS = 100L * LightMeter.TICKS_PER_BLOCK;
+
+  private static final long THRESHOLD_READING_TICKS = 8 * LightMeter.TICKS_PER_BLOCK;
+
+  /** Blocks that wait for the transmitter; those beyond are skipped. */
+  private static final int BLOCKS_KEPT_MOST = 40;
+
+  /** A line of light has 32 bytes. */
+  private static final long BLOCK_LINE_TICKS = 32 * Sender.TICKS_PER_BYTE;
+
+  private final PracticeWorld world;
+  private final long startTicks;
+  private final long bootCount;
+  private final LightMeter meter;
+  private final Sender sender = new Sender();
+  private final Thresholds thresholds = new Thresholds();
+  private final Set<Channel> high = EnumSet.noneOf(Channel.class);
+  private final LineReader received = new LineReader();
+  private long receiverFreeTicks;
+  private int sequence;
+  private long edges;
+  private int badLines;
+  private int longLines;
+  private long edgesTold;
+  private long obeyedTicks;
+  private int lightRequest;
+  private int blocksToCome;
+  private boolean sendingBlocks;
+  private final ArrayDeque<IntFunction<RigMessage>> blocks = new ArrayDeque<>();
+
+  PracticeBoard(PracticeWorld world, long startTicks, long bootCount, LightMeter meter) {
+    this.world = world;
+    this.startTicks = startTicks;
+    this.bootCount = bootCount;
+    this.meter = meter;
+    world.inputs().forEach(high::add);
+    for (Channel channel : Channel.values()) {
+      if (channel.isLight()
+          && meter.steadyMillivolts(channel, startTicks)
+              > thresholds.millivolts(channel, startTicks)) {
+        high.add(channel);
+      }
+    }
+    later(startTicks + GREETING_TICKS, this::greet);
+    later(startTicks + BEAT_TICKS, this::beatAndAgain);
+  }
+
+  Sender sender() {
+    return sender;
+  }
+
+  long startTicks() {
+    return startTicks;
+  }
+
+  double lowMillivolts() {
+    return thresholds.lowMillivolts(world.now());
+  }
+
+  double highMillivolts() {
+    return thresholds.highMillivolts(world.now());
+  }
+
+  /** An input changed, stamped with ticks of the world. A change to the same level is none. */
+  void edge(Channel channel, boolean toHigh, long ticks) {
+    if (toHigh ? high.add(channel) : high.remove(channel)) {
+      edges++;
+      send(at -> new RigMessage.EdgeSeen(at, channel, toHigh, (int) (ticks - startTicks)));
+    }
+  }
+
+  /** Bytes from the host; each takes its time on the wire. */
+  void receive(byte[] bytes) {
+    long from = Math.max(receiverFreeTicks, world.isPaced() ? world.now() : world.start());
+    for (int i = 0; i < bytes.length; i++) {
+      long ticks = from + (i + 1) * Sender.TICKS_PER_BYTE;
+      for (String line : received.accept(new byte[] {bytes[i]}, 1)) {
+        if (!world.isPaced()) {
+          world.occupy(ticks + COMMAND_TICKS);
+        }
+        later(ticks, () -> take(line));
+      }
+    }
+    receiverFreeTicks = from + bytes.length * Sender.TICKS_PER_BYTE;
+  }
+
+  private void take(String line) {
+    ParsedLine parsed = LineCodec.parse(line);
+    if (parsed instanceof ParsedLine.Command command) {
+      long ticks = world.now();
+      long begin = Math.max(ticks + THINKING_TICKS, obeyedTicks);
+      // One after the other, so that nothing begins while thresholds are read.
+      obeyedTicks =
+          command.command() instanceof RigCommand.AskThresholds
+              ? begin + THRESHOLD_READING_TICKS
+              : begin;
+      later(begin, () -> obey(command.sequence(), command.command(), ticks));
+    } else if (parsed instanceof ParsedLine.UnknownKind unknown) {
+      if (Character.isLowerCase(unknown.kind())) {
+        answer(unknown.sequence(), Result.UNKNOWN_COMMAND);
+      }
+    } else if (parsed instanceof ParsedLine.Bad bad && bad.reason() == ParsedLine.Reason.FIELDS) {
+      // Only the fields are wrong: kind and counter of the line can be believed.
+      if (Character.isLowerCase(line.charAt(0))) {
+        answer(Integer.parseInt(line.substring(2, 6), 16), Result.BAD_FIELDS);
+      }
+    } else if (parsed instanceof ParsedLine.Bad bad && bad.reason() == ParsedLine.Reason.TOO_LONG) {
+      longLines++;
+      sendLosses();
+    } else if (parsed instanceof ParsedLine.Bad) {
+      badLines++;
+      sendLosses();
+    }
+    // What is left is a line of a rig: no command, so no answer.
+  }
+
+  private void obey(int commandSequence, RigCommand command, long receivedTicks) {
+    if (command instanceof RigCommand.AskGreeting) {
+      greet();
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.AskStatus) {
+      beat();
+      sendLosses();
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.Ping ping) {
+      // The first byte leaves when those before it are out.
+      long sentTicks = sender.firstByteTicks(world.now());
+      send(at -> new RigMessage.Echo(at, ping.token(), ticks48(receivedTicks), ticks48(sentTicks)));
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.SetThresholds set) {
+      setThresholds(set);
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.AskThresholds) {
+      readThresholds(commandSequence);
+    } else if (command instanceof RigCommand.MeasureLight measure) {
+      answer(commandSequence, Result.DONE);
+      measureLight(measure);
+    } else if (command instanceof RigCommand.SetSerial set) {
+      world.serial(set.serial());
+      greet();
+      answer(commandSequence, Result.DONE);
+    }
+  }
+
+  private void greet() {
+    send(
+        at ->
+            new RigMessage.Greeting(
+                at,
+                1,
+                TickRate.BOARD_16_MHZ.ticksPerSecond(),
+                "full",
+                ALL_CHANNELS,
+                world.serial(),
+                bootCount,
+                "power",
+                FIRMWARE,
+                ticks48(world.now())));
+  }
+
+  private void beatAndAgain() {
+    beat();
+    if (edges != edgesTold) {
+      sendLosses();
+    }
+    later(world.now() + BEAT_TICKS, this::beatAndAgain);
+  }
+
+  private void beat() {
+    int mask = high.stream().mapToInt(channel -> 1 << channel.code()).sum();
+    long counted = world.now() - startTicks;
+    long millisecond = counted - counted % LightMeter.TICKS_PER_BLOCK;
+    LightMeter.Block light =
+        meter.block(
+            Channel.CENTRE_LOW, startTicks + Math.max(0, millisecond - LightMeter.TICKS_PER_BLOCK));
+    send(at -> new RigMessage.Beat(at, ticks48(world.now()), mask, light.sum()));
+  }
+
+  private void sendLosses() {
+    edgesTold = edges;
+    send(at -> new RigMessage.Losses(at, edges, 0, 0, 0, badLines, longLines, 0));
+  }
+
+  private void setThresholds(RigCommand.SetThresholds set) {
+    long now = world.now();
+    thresholds.set(set.lowCode(), set.highCode(), now);
+    for (Channel channel : Channel.values()) {
+      if (channel.isLight()) {
+        double light = meter.steadyMillivolts(channel, now);
+        double open = world.light().openAt(now);
+        thresholds
+            .passes(channel, light)
+            .ifPresent(
+                ticks -> {
+                  world.reach(ticks);
+                  later(ticks, () -> compare(channel, open, light));
+                });
+      }
+    }
+  }
+
+  /** A threshold has passed the light, unless one of the two went elsewhere in the meantime. */
+  private void compare(Channel channel, double openThen, double lightThen) {
+    long now = world.now();
+    boolean moved = world.light().openAt(now) != openThen;
+    double light = moved ? meter.steadyMillivolts(channel, now) : lightThen;
+    boolean above = light > thresholds.millivolts(channel, now);
+    if (above != high.contains(channel)) {
+      edge(channel, above, world.stamp(channel, now));
+    }
+  }
+
+  private void readThresholds(int commandSequence) {
+    if (blocksToCome > 0) {
+      // There is one converter, and it is on the light.
+      answer(commandSequence, Result.BUSY);
+      return;
+    }
+    long until = world.now() + THRESHOLD_READING_TICKS;
+    world.reach(until);
+    later(
+        until,
+        () -> {
+          int lowSum = meter.thresholdSum(lowMillivolts());
+          int highSum = meter.thresholdSum(highMillivolts());
+          send(
+              at ->
+                  new RigMessage.Thresholds(
+                      at, thresholds.lowCode(), thresholds.highCode(), lowSum, highSum));
+          answer(commandSequence, Result.DONE);
+        });
+  }
+
+  /** A new request takes the place of one under way. */
+  private void measureLight(RigCommand.MeasureLight measure) {
+    lightRequest++;
+    blocks.clear();
+    blocksToCome = measure.blocks();
+    if (blocksToCome == 0) {
+      return;
+    }
+    long counted = world.now() - startTicks;
+    long first =
+        startTicks + (counted / LightMeter.TICKS_PER_BLOCK + 1) * LightMeter.TICKS_PER_BLOCK;
+    world.reach(
+        first
+            + (long) blocksToCome * LightMeter.TICKS_PER_BLOCK
+            + BLOCKS_KEPT_MOST * BLOCK_LINE_TICKS);
+    planBlock(measure.channel(), 0, first, lightRequest);
+  }
+
+  private void planBlock(Channel channel, int index, long from, int request) {
+    later(
+        from + LightMeter.TICKS_PER_BLOCK,
+        () -> {
+          if (request != lightRequest) {
+            return;
+          }
+          LightMeter.Block block = meter.block(channel, from);
+          // At 250000 baud a line of light takes longer than a block: in time some are skipped.
+          if (blocks.size() < BLOCKS_KEPT_MOST) {
+            blocks.add(
+                at ->
+                    new RigMessage.LightBlock(
+                        at, channel, index, block.sum(), block.least(), block.most()));
+            if (!sendingBlocks) {
+              sendingBlocks = true;
+              sendNextBlock();
+            }
+          }
+          blocksToCome--;
+          if (blocksToCome > 0) {
+            planBlock(channel, index + 1, from + LightMeter.TICKS_PER_BLOCK, request);
+          }
+        });
+  }
+
+  /** Light goes last: a block is sent only when no other line waits. */
+  private void sendNextBlock() {
+    long free = sender.firstByteTicks(world.now());
+    if (free > world.now()) {
+      later(free, this::sendNextBlock);
+    } else if (blocks.isEmpty()) {
+      sendingBlocks = false;
+    } else {
+      send(blocks.remove());
+      later(sender.firstByteTicks(world.now()), this::sendNextBlock);
+    }
+  }
+
+  private void answer(int commandSequence, Result result) {
+    send(at -> new RigMessage.Answer(at, commandSequence, result));
+  }
+
+  private void send(IntFunction<RigMessage> message) {
+    sender.send(LineCodec.format(message.apply(sequence)), world.now());
+    sequence = (sequence + 1) & 0xFFFF;
+  }
+
+  private long ticks48(long worldTicks) {
+    return (worldTicks - startTicks) & TICKS_48;
+  }
+
+  /** Plans something that does not happen once the power is gone. */
+  private void later(long ticks, Runnable action) {
+    world.later(
+        ticks,
+        () -> {
+          if (world.board() == this) {
+            action.run();
+          }
+        });
+  }
+}

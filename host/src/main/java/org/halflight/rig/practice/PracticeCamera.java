@@ -1,0 +1,242 @@
+package org.halflight.rig.practice;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.shuttermodel.FiringTurn;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.LightPath;
+import org.halflight.shuttermodel.ModelFiring;
+import org.halflight.shuttermodel.ReleaseTiming;
+import org.halflight.shuttermodel.SeededDraws;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.time.TickRate;
+
+/**
+ * The camera on the practice rig: its dial, its release and its shutter. What it is told to do it
+ * does one after the other, each when the one before is over.
+ */
+final class PracticeCamera {
+  /** A shutter that stood still so long counts as rested. */
+  static final double REST_SECONDS = 600;
+
+  /** Quiet after each firing before the next may begin: by itself, and with a clock. */
+  private static final double QUIET_SECONDS = 1;
+
+  private static final double COCKING_SECONDS = 0.3;
+  private static final double PRESS_SECONDS = 0.15;
+  private static final double CLICK_SECONDS = 0.003;
+
+  /** Less than this no flash contact stays closed. */
+  private static final double CONTACT_SECONDS_LEAST = 0.0005;
+
+  private static final TickRate RATE = TickRate.BOARD_16_MHZ;
+
+  private final PracticeWorld world;
+  private final long seed;
+  private final List<PracticeFiring> firings = new ArrayList<>();
+  private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
+  private LeafShutter shutter;
+  private MarkedSpeed speed;
+  private boolean open;
+  private boolean contactClosed;
+  private boolean pressed;
+  private long stillSinceTicks;
+  private double saidToRestSeconds;
+  private int sinceRest;
+  private long releases;
+
+  PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
+    this.world = world;
+    this.seed = seed;
+    setShutter(shutter);
+  }
+
+  /** Another shutter, rested, set to the last speed of its dial. */
+  void setShutter(LeafShutter newShutter) {
+    if (open) {
+      hold(false);
+    }
+    shutter = newShutter;
+    speed = newShutter.dial().stream().reduce((first, second) -> second).orElseThrow();
+    forgetRest();
+  }
+
+  void chooseSpeed(MarkedSpeed chosen) {
+    shutter.at(chosen);
+    speed = chosen;
+  }
+
+  MarkedSpeed speed() {
+    return speed;
+  }
+
+  LeafShutter shutter() {
+    return shutter;
+  }
+
+  List<PracticeFiring> firings() {
+    return List.copyOf(firings);
+  }
+
+  /** Nothing happens for a while. */
+  void rest(double seconds) {
+    if (world.isPaced()) {
+      // A clock on the wall cannot be moved: the shutter is taken to have rested.
+      saidToRestSeconds += seconds;
+    } else {
+      world.occupy(world.start() + RATE.ticks(seconds));
+    }
+  }
+
+  /** Presses the release; empty when the blades stand open already, so that nothing moves. */
+  Optional<PracticeFiring> fire() {
+    long pressTicks = world.start();
+    press(pressTicks);
+    if (open) {
+      letGo(pressTicks + RATE.ticks(PRESS_SECONDS));
+      busyUntil(pressTicks + RATE.ticks(PRESS_SECONDS));
+      return Optional.empty();
+    }
+    noteRest(pressTicks);
+    sinceRest++;
+    int atThisSpeed = sinceRestAtSpeed.merge(speed, 1, Integer::sum);
+    FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
+    ModelFiring model = shutter.firing(speed, turn);
+    SeededDraws draws = releaseDraws();
+    long lightTicks = lightAfter(pressTicks, draws);
+    click(lightTicks, draws);
+    long letGoTicks = pressTicks + RATE.ticks(PRESS_SECONDS);
+    letGo(letGoTicks);
+    long endTicks = letGoTicks;
+    if (model instanceof ModelFiring.Timed timed) {
+      LightPath path = LightPath.of(timed.curve());
+      light(lightTicks, path);
+      contact(lightTicks, timed.openSeconds(), timed.closingSeconds());
+      endTicks = Math.max(endTicks, lightTicks + RATE.ticks(path.endSeconds()));
+    } else if (model instanceof ModelFiring.StuckOpen) {
+      endTicks = Math.max(endTicks, open(lightTicks));
+    }
+    busyUntil(endTicks);
+    PracticeFiring firing =
+        new PracticeFiring(speed, turn, model, lightTicks - world.boardStartTicks());
+    firings.add(firing);
+    return Optional.of(firing);
+  }
+
+  /** B and T: opens and stays open, or closes whatever stands open, a hung shutter too. */
+  void hold(boolean opened) {
+    if (opened == open) {
+      return;
+    }
+    long ticks = world.start();
+    SeededDraws draws = releaseDraws();
+    if (opened) {
+      press(ticks);
+      long lightTicks = lightAfter(ticks, draws);
+      click(lightTicks, draws);
+      busyUntil(open(lightTicks));
+    } else {
+      if (pressed) {
+        letGo(ticks);
+      }
+      long closingTicks = ticks + RATE.ticks(0.008);
+      if (contactClosed) {
+        world.input(Channel.CONTACT, false, closingTicks);
+        contactClosed = false;
+      }
+      LightPath path = shutter.closing();
+      light(closingTicks, path);
+      open = false;
+      busyUntil(closingTicks + RATE.ticks(path.endSeconds()));
+    }
+  }
+
+  private long open(long lightTicks) {
+    LightPath path = shutter.opening();
+    light(lightTicks, path);
+    double contactSeconds = path.endSeconds() + shutter.timing().contactAfterOpenMillis() * 1e-3;
+    world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(contactSeconds));
+    contactClosed = true;
+    open = true;
+    return lightTicks + RATE.ticks(contactSeconds);
+  }
+
+  private void light(long startTicks, LightPath path) {
+    world.light().add(startTicks, path);
+    world.later(
+        startTicks,
+        () -> {
+          // A board that gets its power back meanwhile sees the rest at the levels it starts with.
+          PracticeBoard board = world.board();
+          List<Edge> edges =
+              world
+                  .sensors()
+                  .edges(
+                      path,
+                      startTicks,
+                      board == null ? Thresholds.startLowMillivolts() : board.lowMillivolts(),
+                      board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
+                      world.edgeDraws());
+          edges.forEach(edge -> world.later(edge.ticks(), () -> world.edge(edge)));
+        });
+  }
+
+  private void contact(long lightTicks, double openSeconds, double closingSeconds) {
+    double closes = openSeconds + shutter.timing().contactAfterOpenMillis() * 1e-3;
+    double opens = Math.max(closingSeconds, closes + CONTACT_SECONDS_LEAST);
+    world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(closes));
+    world.input(Channel.CONTACT, false, lightTicks + RATE.ticks(opens));
+  }
+
+  private void press(long ticks) {
+    world.input(Channel.RELEASE, true, ticks);
+    pressed = true;
+  }
+
+  private void letGo(long ticks) {
+    world.input(Channel.RELEASE, false, ticks);
+    pressed = false;
+  }
+
+  private void click(long lightTicks, SeededDraws draws) {
+    ReleaseTiming timing = shutter.timing();
+    double before = timing.clickBeforeLightMillis() + timing.scatterMillis() * draws.normal();
+    long ticks = lightTicks - RATE.ticks(before * 1e-3);
+    world.input(Channel.CLICK, true, ticks);
+    world.input(Channel.CLICK, false, ticks + RATE.ticks(CLICK_SECONDS));
+  }
+
+  private long lightAfter(long pressTicks, SeededDraws draws) {
+    ReleaseTiming timing = shutter.timing();
+    double millis = timing.pressToLightMillis() + timing.scatterMillis() * draws.normal();
+    return pressTicks + RATE.ticks(Math.max(timing.pressToLightMillis() / 2, millis) * 1e-3);
+  }
+
+  private SeededDraws releaseDraws() {
+    releases++;
+    return new SeededDraws(SeededDraws.seedOf(seed, releases));
+  }
+
+  private void busyUntil(long ticks) {
+    stillSinceTicks = ticks;
+    world.occupy(ticks + RATE.ticks(world.isPaced() ? COCKING_SECONDS : QUIET_SECONDS));
+  }
+
+  private void noteRest(long ticks) {
+    double still = RATE.seconds(ticks - stillSinceTicks) + saidToRestSeconds;
+    saidToRestSeconds = 0;
+    if (still >= REST_SECONDS) {
+      forgetRest();
+    }
+  }
+
+  private void forgetRest() {
+    sinceRest = 0;
+    sinceRestAtSpeed.clear();
+  }
+}

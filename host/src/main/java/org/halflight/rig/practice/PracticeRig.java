@@ -1,0 +1,329 @@
+package org.halflight.rig.practice;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.Condition;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.LongSupplier;
+import org.halflight.link.Link;
+import org.halflight.link.LinkLostException;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * A rig that is not there: speaks the bytes of the line protocol, with a model camera on it that
+ * can be fired. Its rig serial number is {@code PRACTICE}, so that every figure from it can be
+ * marked as practice.
+ *
+ * <p>It lives in virtual time. Unpaced, time goes on as its output is read, and only as far as
+ * something was asked for: a firing and the quiet after it, the answer to a command, a rest. Paced,
+ * it goes on with a clock that is handed in. The same seed and the same calls give the same bytes.
+ *
+ * <p>Safe for use by several threads. The controls of the bench ({@link #fire}, {@link #holdOpen}
+ * and so on) never wait: what they ask for happens in virtual time, one thing after the other.
+ */
+public final class PracticeRig implements Link {
+  private static final long UNPACED_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
+  private static final long PACED_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
+
+  /** A greeting tells starts in 32 bits; the last ones are room for cables that are plugged in. */
+  private static final long STARTS_MOST = (1L << 32) - (1L << 16);
+
+  /** What all links to the same bench share. */
+  private record Bench(
+      ReentrantLock lock, Condition changed, PracticeWorld world, PracticeCamera camera) {}
+
+  private final Bench bench;
+
+  /** The life of the board that this link belongs to. */
+  private final PracticeBoard board;
+
+  private boolean closed;
+  private byte[] taken = {};
+  private int takenUsed;
+
+  private PracticeRig(Bench bench) {
+    this.bench = bench;
+    this.board = bench.world().board();
+  }
+
+  /**
+   * A rig whose time goes on as it is read.
+   *
+   * @param shutter the first shutter on the bench
+   * @param sensors the sensors and the lamp
+   * @param seed of noise and looks
+   */
+  public static PracticeRig unpaced(LeafShutter shutter, SensorSet sensors, long seed) {
+    return unpaced(shutter, sensors, seed, 0);
+  }
+
+  /**
+   * A rig whose time goes on as it is read, of a board that has started before.
+   *
+   * @param startsBefore how often the board has started before, 0 or more; see {@link
+   *     #startsBefore}
+   */
+  public static PracticeRig unpaced(
+      LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed, startsBefore));
+  }
+
+  /**
+   * A rig whose time goes on with a clock.
+   *
+   * @param shutter the first shutter on the bench
+   * @param sensors the sensors and the lamp
+   * @param seed of noise and looks
+   * @param nanos a clock in nanoseconds that never runs back
+   */
+  public static PracticeRig paced(
+      LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos) {
+    return paced(shutter, sensors, seed, nanos, 0);
+  }
+
+  /**
+   * A rig whose time goes on with a clock, of a board that has started before.
+   *
+   * @param startsBefore how often the board has started before, 0 or more; see {@link
+   *     #startsBefore}
+   */
+  public static PracticeRig paced(
+      LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
+    return new PracticeRig(
+        bench(new Pace.Paced(nanos, nanos.getAsLong()), shutter, sensors, seed, startsBefore));
+  }
+
+  /**
+   * How often the board of a practice rig has started before, for a bench that is set up now: the
+   * seconds since 1970. A real board counts its starts; this one has no memory, and by the date no
+   * two sessions hold firings of the same start. A session whose firings are kept needs it.
+   */
+  public static long startsBefore(Instant now) {
+    return Math.floorMod(now.getEpochSecond(), STARTS_MOST);
+  }
+
+  private static Bench bench(
+      Pace pace, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+    if (startsBefore < 0 || startsBefore >= STARTS_MOST) {
+      throw new IllegalArgumentException("not how often a board has started: " + startsBefore);
+    }
+    Objects.requireNonNull(shutter);
+    Objects.requireNonNull(sensors);
+    ReentrantLock lock = new ReentrantLock();
+    PracticeWorld world = new PracticeWorld(pace, sensors, seed, startsBefore);
+    return new Bench(lock, lock.newCondition(), world, new PracticeCamera(world, shutter, seed));
+  }
+
+  @Override
+  public String name() {
+    return "practice";
+  }
+
+  @Override
+  public int read(byte[] buffer) {
+    bench.lock().lock();
+    try {
+      if (takenUsed == taken.length && !takeNextLine()) {
+        return 0;
+      }
+      int count = Math.min(buffer.length, taken.length - takenUsed);
+      System.arraycopy(taken, takenUsed, buffer, 0, count);
+      takenUsed += count;
+      return count;
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  private boolean takeNextLine() {
+    long left = bench.world().isPaced() ? PACED_WAIT_NANOS : UNPACED_WAIT_NANOS;
+    while (true) {
+      requireAlive();
+      byte[] line = bench.world().nextLine();
+      requireAlive();
+      if (line != null) {
+        taken = line;
+        takenUsed = 0;
+        return true;
+      }
+      if (left <= 0) {
+        return false;
+      }
+      long slice = Math.min(left, bench.world().nanosToNext());
+      try {
+        left += bench.changed().awaitNanos(slice) - slice;
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return false;
+      }
+    }
+  }
+
+  @Override
+  public void write(byte[] bytes) {
+    onBench(
+        () -> {
+          requireAlive();
+          board.receive(bytes.clone());
+        });
+  }
+
+  @Override
+  public void close() {
+    onBench(() -> closed = true);
+  }
+
+  /** The marked speed that the dial is set to. */
+  public MarkedSpeed speed() {
+    bench.lock().lock();
+    try {
+      return bench.camera().speed();
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** The shutter on the bench. */
+  public LeafShutter shutter() {
+    bench.lock().lock();
+    try {
+      return bench.camera().shutter();
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** Turns the dial to a marked speed of the shutter. */
+  public void chooseSpeed(MarkedSpeed speed) {
+    onBench(() -> bench.camera().chooseSpeed(speed));
+  }
+
+  /** Puts another shutter on the bench, rested, its dial at the last of its marked speeds. */
+  public void setShutter(LeafShutter shutter) {
+    Objects.requireNonNull(shutter);
+    onBench(() -> bench.camera().setShutter(shutter));
+  }
+
+  /**
+   * Cocks and fires, once everything before is over.
+   *
+   * @return the truth about this firing; empty when the blades stand open, so that the release
+   *     moves nothing
+   */
+  public Optional<PracticeFiring> fire() {
+    bench.lock().lock();
+    try {
+      catchUp();
+      Optional<PracticeFiring> fired = bench.camera().fire();
+      bench.changed().signalAll();
+      return fired;
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */
+  public void holdOpen(boolean open) {
+    onBench(() -> bench.camera().hold(open));
+  }
+
+  /**
+   * Leaves the camera alone. Ten minutes or more count as a rest, after which the first firing
+   * lags. Paced, the shutter is only taken to have rested, as the clock is not ours.
+   *
+   * @param seconds 0 or more
+   */
+  public void rest(double seconds) {
+    if (!(seconds >= 0) || !Double.isFinite(seconds)) {
+      throw new IllegalArgumentException("a rest takes 0 seconds or more, not " + seconds);
+    }
+    onBench(() -> bench.camera().rest(seconds));
+  }
+
+  /**
+   * Pulls the cable at once: the board loses its power, and this link is lost for good. Lines that
+   * were not read are gone. The camera stays as it is.
+   */
+  public void pullCable() {
+    onBench(() -> bench.world().stopBoard());
+  }
+
+  /**
+   * Pulls the cable later.
+   *
+   * @param seconds of virtual time from the start of what is asked for next, 0 or more; so 0.1 and
+   *     then a firing pulls it 0.1 s after the release was pressed
+   */
+  public void pullCableIn(double seconds) {
+    if (!(seconds >= 0) || !Double.isFinite(seconds)) {
+      throw new IllegalArgumentException("not a time from now on: " + seconds);
+    }
+    onBench(() -> bench.world().stopBoardIn(seconds));
+  }
+
+  /**
+   * Plugs the cable in: the board starts anew, one boot later.
+   *
+   * @return the new link to the same bench; this one stays lost
+   */
+  public PracticeRig plugIn() {
+    bench.lock().lock();
+    try {
+      catchUp();
+      bench.world().startBoard();
+      bench.changed().signalAll();
+      return new PracticeRig(bench);
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** Does several things on the bench, or writes, while virtual time stands still. */
+  public void together(Runnable steps) {
+    onBench(steps);
+  }
+
+  /** The truth about all firings so far; nothing that measures may look at it. */
+  public List<PracticeFiring> firings() {
+    bench.lock().lock();
+    try {
+      return bench.camera().firings();
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  private void onBench(Runnable steps) {
+    bench.lock().lock();
+    try {
+      catchUp();
+      steps.run();
+      bench.changed().signalAll();
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** Not within {@link #together}, where time stands still. */
+  private void catchUp() {
+    if (bench.lock().getHoldCount() == 1) {
+      bench.world().catchUp();
+    }
+  }
+
+  private void requireAlive() {
+    if (closed) {
+      throw new LinkLostException("The practice rig was put away. Connect again to go on.");
+    }
+    if (bench.world().board() != board) {
+      throw new LinkLostException(
+          "The cable of the practice rig was pulled. Firings that were seen are kept."
+              + " Plug it in and connect again to go on.");
+    }
+  }
+}

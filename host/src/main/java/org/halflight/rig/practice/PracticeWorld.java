@@ -1,0 +1,221 @@
+package org.halflight.rig.practice;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.halflight.shuttermodel.EdgeStamps;
+import org.halflight.shuttermodel.SeededDraws;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.time.TickRate;
+
+/**
+ * Virtual time, the light, and the board when it has power. Its clock goes on by what is planned,
+ * never by itself. Not safe for use by several threads: {@link PracticeRig} holds the lock.
+ */
+final class PracticeWorld {
+  private final Pace pace;
+  private final SensorSet sensors;
+  private final Schedule schedule = new Schedule();
+  private final LightTimeline light = new LightTimeline();
+  private final Set<Channel> inputs = EnumSet.noneOf(Channel.class);
+  private final LightMeter meter;
+  private final SeededDraws edgeDraws;
+  private final EdgeStamps stamps;
+  private PracticeBoard board;
+  private String serial = "PRACTICE";
+  private long bootCount;
+  private long now;
+
+  /** Unpaced: time may go on to here. */
+  private long horizon;
+
+  /** Everything asked for from outside begins here or later. */
+  private long cursor;
+
+  PracticeWorld(Pace pace, SensorSet sensors, long seed, long startsBefore) {
+    bootCount = startsBefore;
+    this.pace = pace;
+    this.sensors = sensors;
+    meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
+    edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));
+    stamps = new EdgeStamps(TickRate.BOARD_16_MHZ, edgeDraws);
+    startBoard();
+  }
+
+  /**
+   * Ticks since the world began. Unpaced, how far it is depends on how much was read; nothing that
+   * is asked for from outside may depend on that, so that a session with threads is the same each
+   * time: see {@link #start}.
+   */
+  long now() {
+    return now;
+  }
+
+  boolean isPaced() {
+    return pace instanceof Pace.Paced;
+  }
+
+  LightTimeline light() {
+    return light;
+  }
+
+  SensorSet sensors() {
+    return sensors;
+  }
+
+  SeededDraws edgeDraws() {
+    return edgeDraws;
+  }
+
+  /** The board, or null while it has no power. */
+  PracticeBoard board() {
+    return board;
+  }
+
+  /** Ticks of the world at which the board last started. */
+  long boardStartTicks() {
+    return board == null ? 0 : board.startTicks();
+  }
+
+  String serial() {
+    return serial;
+  }
+
+  void serial(String newSerial) {
+    serial = newSerial;
+  }
+
+  /** The inputs that are high now and are no light. */
+  Set<Channel> inputs() {
+    return inputs;
+  }
+
+  void startBoard() {
+    while (!isPaced() && schedule.nextTicks() <= cursor) {
+      runNext();
+    }
+    now = Math.max(now, isPaced() ? now : cursor);
+    bootCount++;
+    board = new PracticeBoard(this, now, bootCount, meter);
+    if (!isPaced()) {
+      occupy(now + PracticeBoard.BEAT_TICKS);
+    }
+  }
+
+  void stopBoard() {
+    board = null;
+  }
+
+  void stopBoardIn(double seconds) {
+    long ticks = start() + TickRate.BOARD_16_MHZ.ticks(seconds);
+    PracticeBoard stopped = board;
+    reach(ticks);
+    later(
+        ticks,
+        () -> {
+          if (board == stopped) {
+            stopBoard();
+          }
+        });
+  }
+
+  void later(long ticks, Runnable action) {
+    schedule.at(Math.max(now, ticks), action);
+  }
+
+  /** Time may go on to there when nothing else sets its pace. */
+  void reach(long ticks) {
+    horizon = Math.max(horizon, ticks);
+  }
+
+  /** When the next thing begins that is asked for now: after all that was asked for before. */
+  long start() {
+    return Math.max(now, cursor);
+  }
+
+  /** What is asked for later begins after this time. */
+  void occupy(long ticks) {
+    cursor = Math.max(cursor, ticks);
+    reach(ticks);
+  }
+
+  /** The board's stamp of a change now. */
+  long stamp(Channel channel, long ticks) {
+    return stamps.stamp(channel, ticks, 0);
+  }
+
+  /** A sensor passes its threshold now; nobody sees it while the board has no power. */
+  void edge(Edge edge) {
+    if (board != null) {
+      board.edge(edge.channel(), edge.high(), edge.ticks());
+    }
+  }
+
+  /** A switch or a sound changes at a time; the board stamps it if it has power then. */
+  void input(Channel channel, boolean toHigh, long ticks) {
+    reach(ticks);
+    later(
+        ticks,
+        () -> {
+          if (toHigh) {
+            inputs.add(channel);
+          } else {
+            inputs.remove(channel);
+          }
+          if (board != null) {
+            board.edge(channel, toHigh, stamp(channel, ticks));
+          }
+        });
+  }
+
+  /** Lets everything happen that is due by the pace's own clock. */
+  void catchUp() {
+    if (isPaced()) {
+      while (schedule.nextTicks() <= target()) {
+        runNext();
+      }
+      now = Math.max(now, target());
+    }
+  }
+
+  /** Goes on to the next line that the board has sent, as far as time may go; null for none. */
+  byte[] nextLine() {
+    while (board != null) {
+      long limit = target();
+      long line = board.sender().nextReadyTicks();
+      long next = schedule.nextTicks();
+      // Unpaced, what was sent can be read to its end without time going on for it.
+      boolean out = line <= limit || (!isPaced() && line < Long.MAX_VALUE && next > limit);
+      if (out && line <= next) {
+        now = Math.max(now, Math.min(line, limit));
+        return board.sender().take();
+      }
+      if (next > limit) {
+        now = Math.max(now, limit);
+        return null;
+      }
+      runNext();
+    }
+    return null;
+  }
+
+  /** Nanoseconds until something may happen by itself; the greatest long when never. */
+  long nanosToNext() {
+    if (!isPaced() || board == null) {
+      return Long.MAX_VALUE;
+    }
+    long next = Math.min(schedule.nextTicks(), board.sender().nextReadyTicks());
+    return Math.max(0, next - target()) / 16 * 1000 + 1000;
+  }
+
+  private long target() {
+    return pace instanceof Pace.Paced paced ? paced.ticks() : horizon;
+  }
+
+  private void runNext() {
+    now = Math.max(now, schedule.nextTicks());
+    schedule.runNext();
+    light.forgetBefore(now - 4L * LightMeter.TICKS_PER_BLOCK);
+  }
+}

@@ -1,0 +1,84 @@
+package org.halflight.rig.practice;
+
+import java.util.OptionalLong;
+import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
+
+/** The two thresholds of the practice board, which follow their codes with a filter's lag. */
+final class Thresholds {
+  /** Codes after a start; see the line protocol. */
+  private static final int START_LOW = 0x2B;
+
+  private static final int START_HIGH = 0xA1;
+
+  private static final TickRate RATE = TickRate.BOARD_16_MHZ;
+
+  /** One pole for the two stages of the filter; settled to 0.25 % after 30 ms. */
+  private static final double LAG_SECONDS = 5e-3;
+
+  private int lowCode = START_LOW;
+  private int highCode = START_HIGH;
+  private double lowFrom = startLowMillivolts();
+  private double highFrom = startHighMillivolts();
+  private long setTicks;
+
+  /** The low threshold after a start. */
+  static double startLowMillivolts() {
+    return FrontEnd.thresholdMillivolts(START_LOW);
+  }
+
+  /** The high threshold after a start. */
+  static double startHighMillivolts() {
+    return FrontEnd.thresholdMillivolts(START_HIGH);
+  }
+
+  int lowCode() {
+    return lowCode;
+  }
+
+  int highCode() {
+    return highCode;
+  }
+
+  void set(int newLowCode, int newHighCode, long ticks) {
+    lowFrom = lowMillivolts(ticks);
+    highFrom = highMillivolts(ticks);
+    lowCode = newLowCode;
+    highCode = newHighCode;
+    setTicks = ticks;
+  }
+
+  double lowMillivolts(long ticks) {
+    return following(lowFrom, FrontEnd.thresholdMillivolts(lowCode), ticks);
+  }
+
+  double highMillivolts(long ticks) {
+    return following(highFrom, FrontEnd.thresholdMillivolts(highCode), ticks);
+  }
+
+  /** The threshold of a light channel. */
+  double millivolts(Channel channel, long ticks) {
+    return SensorSet.threshold(channel, lowMillivolts(ticks), highMillivolts(ticks));
+  }
+
+  /** When the threshold of a light channel, on its way to the codes, passes a steady voltage. */
+  OptionalLong passes(Channel channel, double millivolts) {
+    double from = SensorSet.threshold(channel, lowFrom, highFrom);
+    double to =
+        SensorSet.threshold(
+            channel, FrontEnd.thresholdMillivolts(lowCode), FrontEnd.thresholdMillivolts(highCode));
+    if (from < millivolts == to < millivolts || to == millivolts) {
+      return OptionalLong.empty();
+    }
+    double seconds = LAG_SECONDS * StrictMath.log((from - to) / (millivolts - to));
+    // One tick more, so that it has passed even where the rounding was for nothing.
+    return OptionalLong.of(setTicks + (long) Math.ceil(seconds * RATE.ticksPerSecond()) + 1);
+  }
+
+  private double following(double from, double to, long ticks) {
+    double seconds = Math.max(0, RATE.seconds(ticks - setTicks));
+    return to + (from - to) * StrictMath.exp(-seconds / LAG_SECONDS);
+  }
+}

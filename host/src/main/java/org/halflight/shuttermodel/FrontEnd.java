@@ -1,0 +1,215 @@
+package org.halflight.shuttermodel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A sensor with its amplifier: from the light behind a shutter to a voltage, and to the times at
+ * which that voltage passes a threshold.
+ *
+ * <p>Noise moves a crossing by noise over slope, within half the way to its neighbours; it does not
+ * make a comparator chatter, as the comparators of the model have no hysteresis and need none.
+ *
+ * @param darkMillivolts output in the dark
+ * @param fullMillivolts output with the shutter fully open and the lamp at its first light
+ * @param lagMicroseconds one-pole lag of the amplifier, 0 or more
+ * @param noiseMillivolts standard deviation of the noise, 0 or more
+ * @param lamp the light source
+ */
+public record FrontEnd(
+    double darkMillivolts,
+    double fullMillivolts,
+    double lagMicroseconds,
+    double noiseMillivolts,
+    Lamp lamp) {
+  /** Supply of the board, and full scale of its converter and its threshold outputs. */
+  public static final double SUPPLY_MILLIVOLTS = 5000;
+
+  private static final double SETTLED_LAGS = 40;
+
+  public FrontEnd {
+    Objects.requireNonNull(lamp);
+    if (!(darkMillivolts >= 0) || !(fullMillivolts > darkMillivolts)) {
+      throw new IllegalArgumentException("full light gives more than the dark, and neither is < 0");
+    }
+    if (!(lagMicroseconds >= 0) || !(noiseMillivolts >= 0)) {
+      throw new IllegalArgumentException("lag and noise are 0 or more");
+    }
+  }
+
+  /** A sensor without lag and noise under a steady lamp. */
+  public static FrontEnd ideal(double darkMillivolts, double fullMillivolts) {
+    return new FrontEnd(darkMillivolts, fullMillivolts, 0, 0, Lamp.STEADY);
+  }
+
+  /** The voltage of a threshold code of 0 to 255, in millivolts; see the line protocol. */
+  public static double thresholdMillivolts(int code) {
+    if (code < 0 || code > 255) {
+      throw new IllegalArgumentException("a threshold code is 0 to 255, not " + code);
+    }
+    return SUPPLY_MILLIVOLTS * (Math.max(code, 0) + 1) / 256;
+  }
+
+  /** The code whose threshold is nearest to a fraction of full light, less the dark. */
+  public int codeNearest(double level) {
+    double millivolts = darkMillivolts + level * (fullMillivolts - darkMillivolts);
+    long code = Math.round(millivolts * 256 / SUPPLY_MILLIVOLTS) - 1;
+    return (int) Math.max(0, Math.min(255, code));
+  }
+
+  /** The fraction of full light, less the dark, at which a threshold code stands. */
+  public double levelOf(int code) {
+    return (thresholdMillivolts(code) - darkMillivolts) / (fullMillivolts - darkMillivolts);
+  }
+
+  /**
+   * The voltage in steady light, without noise.
+   *
+   * @param open fraction of full light
+   * @param lampSeconds time since the lamp was lit
+   */
+  public double millivoltsAt(double open, double lampSeconds) {
+    return darkMillivolts + open * lamp.at(lampSeconds) * (fullMillivolts - darkMillivolts);
+  }
+
+  /**
+   * All crossings of a threshold, without noise; the sensor has settled at the path's first point.
+   *
+   * @param path the light
+   * @param lampSeconds time since the lamp was lit at time 0 of the path
+   * @param thresholdMillivolts the threshold
+   */
+  public List<Crossing> crossings(LightPath path, double lampSeconds, double thresholdMillivolts) {
+    double[] seconds = path.seconds();
+    double[] open = path.open();
+    List<Crossing> found = new ArrayList<>();
+    double output = millivoltsAt(open[0], lampSeconds + seconds[0]);
+    for (int i = 1; i < seconds.length; i++) {
+      output =
+          follow(
+              seconds[i - 1],
+              seconds[i],
+              open[i - 1],
+              open[i],
+              lampSeconds,
+              output,
+              thresholdMillivolts,
+              found);
+    }
+    double end = path.endSeconds();
+    follow(
+        end,
+        end + SETTLED_LAGS * lagMicroseconds * 1e-6,
+        path.endOpen(),
+        path.endOpen(),
+        lampSeconds,
+        output,
+        thresholdMillivolts,
+        found);
+    return found;
+  }
+
+  /** The same with noise. */
+  public List<Crossing> noisyCrossings(
+      LightPath path, double lampSeconds, double thresholdMillivolts, SeededDraws draws) {
+    List<Crossing> exact = crossings(path, lampSeconds, thresholdMillivolts);
+    List<Crossing> noisy = new ArrayList<>();
+    for (int i = 0; i < exact.size(); i++) {
+      Crossing crossing = exact.get(i);
+      double shift = noiseMillivolts * draws.normal() / Math.abs(crossing.millivoltsPerSecond());
+      double least =
+          i == 0 ? Double.NEGATIVE_INFINITY : (exact.get(i - 1).seconds() - crossing.seconds()) / 2;
+      double most =
+          i + 1 == exact.size()
+              ? Double.POSITIVE_INFINITY
+              : (exact.get(i + 1).seconds() - crossing.seconds()) / 2;
+      double moved = crossing.seconds() + Math.max(least, Math.min(most, shift));
+      noisy.add(new Crossing(moved, crossing.rising(), crossing.millivoltsPerSecond()));
+    }
+    return noisy;
+  }
+
+  /** Follows one line of the path in pieces that the lamp allows; returns the output at its end. */
+  private double follow(
+      double from,
+      double to,
+      double openFrom,
+      double openTo,
+      double lampSeconds,
+      double output,
+      double threshold,
+      List<Crossing> found) {
+    double span = to - from;
+    double before = millivoltsAt(openFrom, lampSeconds + from);
+    if (span == 0) {
+      double after = millivoltsAt(openTo, lampSeconds + to);
+      if (lagMicroseconds > 0) {
+        return output;
+      }
+      if (output > threshold != after > threshold) {
+        found.add(new Crossing(to, after > threshold, Double.POSITIVE_INFINITY));
+      }
+      return after;
+    }
+    int pieces = (int) Math.max(1, Math.ceil(span / lamp.lineSeconds()));
+    for (int i = 0; i < pieces; i++) {
+      double start = from + span * i / pieces;
+      double end = i + 1 == pieces ? to : from + span * (i + 1) / pieces;
+      double openAtEnd =
+          i + 1 == pieces ? openTo : openFrom + (openTo - openFrom) * (i + 1) / pieces;
+      double after = millivoltsAt(openAtEnd, lampSeconds + end);
+      LaggedLine line =
+          new LaggedLine(before, (after - before) / (end - start), output, lagMicroseconds * 1e-6);
+      output = collect(line, start, end - start, output, threshold, found);
+      before = after;
+    }
+    return output;
+  }
+
+  private static double collect(
+      LaggedLine line,
+      double start,
+      double span,
+      double output,
+      double threshold,
+      List<Crossing> found) {
+    double turn = line.turnSeconds();
+    double reached = 0;
+    double at = output;
+    if (turn > 0 && turn < span) {
+      at = collectMonotone(line, start, 0, turn, at, threshold, found);
+      reached = turn;
+    }
+    return collectMonotone(line, start, reached, span, at, threshold, found);
+  }
+
+  private static double collectMonotone(
+      LaggedLine line,
+      double start,
+      double from,
+      double to,
+      double output,
+      double threshold,
+      List<Crossing> found) {
+    double end = line.at(to);
+    boolean above = output > threshold;
+    if (above != end > threshold) {
+      double left = from;
+      double right = to;
+      while (true) {
+        double middle = (left + right) / 2;
+        if (middle <= left || middle >= right) {
+          break;
+        }
+        if (line.at(middle) > threshold == above) {
+          left = middle;
+        } else {
+          right = middle;
+        }
+      }
+      found.add(new Crossing(start + right, !above, line.slopeAt(right)));
+    }
+    return end;
+  }
+}

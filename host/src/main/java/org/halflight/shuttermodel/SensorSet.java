@@ -1,0 +1,103 @@
+package org.halflight.shuttermodel;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.signal.LightCurve;
+import org.halflight.time.TickRate;
+
+/**
+ * The three light sensors of a full rig. A leaf shutter stands in the pupil, so all three see the
+ * same light curve; the outer ones see less of it. They are compared with the mean of the low and
+ * the high threshold.
+ *
+ * @param centre sensor in the middle of the frame
+ * @param outerA outer sensor A
+ * @param outerB outer sensor B
+ */
+public record SensorSet(FrontEnd centre, FrontEnd outerA, FrontEnd outerB) {
+  /** Invented: a well made front end under a good lamp with a trace of ripple at 100 Hz. */
+  public static final SensorSet INVENTED = all(new Lamp(-0.004, 600, 100, 0.001), 1, 1.5);
+
+  /** No lag, no noise, a steady lamp. */
+  public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
+
+  public SensorSet {
+    Objects.requireNonNull(centre);
+    Objects.requireNonNull(outerA);
+    Objects.requireNonNull(outerB);
+  }
+
+  private static SensorSet all(Lamp lamp, double lagMicroseconds, double noiseMillivolts) {
+    return new SensorSet(
+        new FrontEnd(40, 4000, lagMicroseconds, noiseMillivolts, lamp),
+        new FrontEnd(40, 3900, lagMicroseconds, noiseMillivolts, lamp),
+        new FrontEnd(40, 3900, lagMicroseconds, noiseMillivolts, lamp));
+  }
+
+  /** The sensor behind a light channel. */
+  public FrontEnd of(Channel channel) {
+    return switch (channel) {
+      case CENTRE_LOW, CENTRE_HIGH -> centre;
+      case OUTER_A -> outerA;
+      case OUTER_B -> outerB;
+      case CONTACT, CLICK, RELEASE ->
+          throw new IllegalArgumentException("no light sensor on " + channel);
+    };
+  }
+
+  /** The threshold of a light channel in millivolts, from those of the two centre levels. */
+  public static double threshold(Channel channel, double lowMillivolts, double highMillivolts) {
+    return switch (channel) {
+      case CENTRE_LOW -> lowMillivolts;
+      case CENTRE_HIGH -> highMillivolts;
+      case OUTER_A, OUTER_B -> (lowMillivolts + highMillivolts) / 2;
+      case CONTACT, CLICK, RELEASE ->
+          throw new IllegalArgumentException("no threshold on " + channel);
+    };
+  }
+
+  /**
+   * The edges that a light curve makes at threshold codes, all light channels, by ticks.
+   *
+   * @param curve the light
+   * @param startTicks ticks at time 0 of the curve
+   * @param lowCode threshold code of the low level
+   * @param highCode threshold code of the high level
+   * @param seed of noise and looks
+   */
+  public List<Edge> edges(LightCurve curve, long startTicks, int lowCode, int highCode, long seed) {
+    return edges(
+        LightPath.of(curve),
+        startTicks,
+        FrontEnd.thresholdMillivolts(lowCode),
+        FrontEnd.thresholdMillivolts(highCode),
+        new SeededDraws(seed));
+  }
+
+  /** The same for a light path, voltages and draws. */
+  public List<Edge> edges(
+      LightPath path,
+      long startTicks,
+      double lowMillivolts,
+      double highMillivolts,
+      SeededDraws draws) {
+    EdgeStamps stamps = new EdgeStamps(TickRate.BOARD_16_MHZ, draws);
+    double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
+    List<Edge> edges = new ArrayList<>();
+    for (Channel channel : Channel.values()) {
+      if (channel.isLight()) {
+        List<Crossing> crossings =
+            of(channel)
+                .noisyCrossings(
+                    path, lampSeconds, threshold(channel, lowMillivolts, highMillivolts), draws);
+        edges.addAll(stamps.edges(channel, crossings, startTicks));
+      }
+    }
+    edges.sort(Comparator.comparingLong(Edge::ticks));
+    return edges;
+  }
+}

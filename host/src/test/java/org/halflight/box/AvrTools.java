@@ -1,0 +1,91 @@
+package org.halflight.box;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.extension.ConditionEvaluationResult;
+import org.junit.jupiter.api.extension.ExecutionCondition;
+import org.junit.jupiter.api.extension.ExtensionContext;
+
+/**
+ * Lets tests of the real firmware run where its tools are. Without them it says in one line what
+ * was left out and how to get it; where {@code CI=true} stands in the environment nothing is left
+ * out, so that a missing tool fails the tests.
+ */
+public final class AvrTools implements ExecutionCondition {
+  private static final String LEFT_OUT =
+      "LEFT OUT: the tests of the real firmware, because %s is missing."
+          + " To get it on Debian: apt-get install $(grep -v '^#' .ci/packages)";
+
+  private static boolean told;
+
+  @Override
+  public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
+    List<String> missing = missing();
+    if (missing.isEmpty() || "true".equals(System.getenv("CI"))) {
+      return ConditionEvaluationResult.enabled("the AVR tools are here, or must be");
+    }
+    String line = LEFT_OUT.formatted(String.join(", ", missing));
+    tellOnce(line);
+    return ConditionEvaluationResult.disabled(line);
+  }
+
+  private static synchronized void tellOnce(String line) {
+    if (!told) {
+      told = true;
+      System.err.println(line);
+    }
+  }
+
+  private static List<String> missing() {
+    List<String> missing = new ArrayList<>();
+    for (String program : List.of("avr-gcc", "make", "gcc")) {
+      if (!onPath(program)) {
+        missing.add(program);
+      }
+    }
+    if (!Files.exists(Path.of("/usr/include/simavr/sim_avr.h"))) {
+      missing.add("simavr");
+    }
+    if (!Files.exists(Path.of("/usr/lib/avr/include/avr/io.h"))) {
+      missing.add("avr-libc");
+    }
+    return missing;
+  }
+
+  private static boolean onPath(String program) {
+    String path = System.getenv("PATH");
+    return path != null
+        && Stream.of(path.split(java.io.File.pathSeparator))
+            .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
+  }
+
+  /** What {@link #makeKeepingResult} ends with when make succeeded. */
+  static final String RAN_WELL = "make: done\n";
+
+  /** Runs make in a folder and gives back what it printed. */
+  static String make(String folder, String... goals) throws IOException, InterruptedException {
+    String printed = makeKeepingResult(folder, goals);
+    if (!printed.endsWith(RAN_WELL)) {
+      throw new AssertionError(
+          "make -C " + folder + " " + String.join(" ", goals) + ":\n" + printed);
+    }
+    return printed;
+  }
+
+  /** The same, whether it succeeded or not. */
+  static String makeKeepingResult(String folder, String... goals)
+      throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(List.of("make", "-C", folder));
+    command.addAll(List.of(goals));
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    process.getOutputStream().close();
+    String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    int code = process.waitFor();
+    return printed + (code == 0 ? RAN_WELL : "make: ended with " + code + "\n");
+  }
+}

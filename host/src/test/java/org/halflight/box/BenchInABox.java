@@ -1,0 +1,131 @@
+package org.halflight.box;
+
+import java.io.BufferedReader;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import org.halflight.signal.LightCurve;
+
+/**
+ * The real firmware in its simulator, with its serial line on a pseudo-terminal that the host opens
+ * like any port. All figures from it are simulated.
+ */
+public final class BenchInABox implements AutoCloseable {
+  private static boolean built;
+
+  private final Process process;
+  private final BufferedWriter input;
+  private final Path folder;
+  private final Path link;
+
+  private BenchInABox(Process process, Path folder, Path link) {
+    this.process = process;
+    this.input =
+        new BufferedWriter(
+            new java.io.OutputStreamWriter(process.getOutputStream(), StandardCharsets.US_ASCII));
+    this.folder = folder;
+    this.link = link;
+  }
+
+  /**
+   * Starts a simulated board with a serial number.
+   *
+   * @param folder an empty folder for its files
+   * @param scenario lines of the scenario language of firmware/test/sim/README.md
+   */
+  public static BenchInABox start(Path folder, List<String> scenario)
+      throws IOException, InterruptedException {
+    build();
+    Path script = folder.resolve("scenario");
+    Files.write(script, scenario);
+    Path link = folder.resolve("port");
+    Process process =
+        new ProcessBuilder(
+                "firmware/build/bench",
+                "--elf",
+                "firmware/build/full/rig.elf",
+                "--scenario",
+                script.toString(),
+                "--log",
+                folder.resolve("log").toString(),
+                "--eeprom",
+                folder.resolve("eeprom").toString(),
+                "--link",
+                link.toString(),
+                "--paced")
+            .redirectError(folder.resolve("errors").toFile())
+            .start();
+    BenchInABox box = new BenchInABox(process, folder, link);
+    BufferedReader output =
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+    String first = output.readLine();
+    if (first == null || !first.startsWith("PORT ")) {
+      box.close();
+      throw new AssertionError(
+          "the bench did not start: " + first + "\n" + Files.readString(folder.resolve("errors")));
+    }
+    return box;
+  }
+
+  static synchronized void build() throws IOException, InterruptedException {
+    if (!built) {
+      AvrTools.make("firmware", "all");
+      AvrTools.make("firmware/test/sim", "all");
+      built = true;
+    }
+  }
+
+  /** The path of the port; stays the same when the pseudo-terminal behind it changes. */
+  public String port() {
+    return link.toString();
+  }
+
+  /** The pseudo-terminal that the port stands for now. */
+  public String realPort() throws IOException {
+    return link.toRealPath().toString();
+  }
+
+  /** Says a line of the scenario language to the running bench. */
+  public void say(String line) throws IOException {
+    input.write(line);
+    input.newLine();
+    input.flush();
+  }
+
+  /** Gives the bench a light curve under a name. */
+  public void curve(String name, LightCurve curve) throws IOException {
+    double[] seconds = curve.seconds();
+    double[] open = curve.open();
+    StringBuilder text = new StringBuilder("curve ").append(name).append('\n');
+    for (int i = 0; i < seconds.length; i++) {
+      text.append(String.format(Locale.ROOT, "%.6f %.9f%n", seconds[i] * 1e6, open[i]));
+    }
+    say(text.append("end-curve").toString());
+  }
+
+  /** What was really injected so far, line by line. */
+  public List<String> log() throws IOException {
+    return new ArrayList<>(Files.readAllLines(folder.resolve("log")));
+  }
+
+  @Override
+  public void close() throws IOException {
+    process.destroy();
+    try {
+      if (!process.waitFor(5, TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+      }
+    } catch (InterruptedException e) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
+    }
+    process.getInputStream().close();
+  }
+}

@@ -1,0 +1,81 @@
+package org.halflight.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import org.halflight.link.LinkState;
+
+/** A listener that keeps what it hears, in one order, and lets a test wait for it. */
+final class Heard implements RigConnection.Listener {
+  private static final long WAIT_LIMIT_NANOS = 10_000_000_000L;
+
+  private final List<String> all = new ArrayList<>();
+  private final List<LinkChange> changes = new ArrayList<>();
+  private final List<Thread> threads = new ArrayList<>();
+
+  @Override
+  public void received(long hostNanos, String line) {
+    add("< " + line);
+  }
+
+  @Override
+  public void sent(long hostNanos, String line) {
+    add("> " + line.substring(0, line.indexOf('#')));
+  }
+
+  @Override
+  public synchronized void changed(LinkChange change) {
+    changes.add(change);
+    add(change.state().name());
+  }
+
+  private synchronized void add(String what) {
+    all.add(what);
+    if (!threads.contains(Thread.currentThread())) {
+      threads.add(Thread.currentThread());
+    }
+    notifyAll();
+  }
+
+  synchronized List<String> all() {
+    return List.copyOf(all);
+  }
+
+  synchronized List<LinkState> states() {
+    return changes.stream().map(LinkChange::state).toList();
+  }
+
+  synchronized LinkChange lastChange() {
+    return changes.get(changes.size() - 1);
+  }
+
+  synchronized int threadCount() {
+    return threads.size();
+  }
+
+  void awaitState(LinkState state, int times) {
+    await(
+        heard -> heard.states().stream().filter(state::equals).count() >= times,
+        times + " times " + state);
+  }
+
+  void awaitText(String text) {
+    await(heard -> heard.all().contains(text), text);
+  }
+
+  synchronized void await(Predicate<Heard> condition, String what) {
+    long end = System.nanoTime() + WAIT_LIMIT_NANOS;
+    try {
+      while (!condition.test(this)) {
+        long leftMillis = (end - System.nanoTime()) / 1_000_000;
+        if (leftMillis <= 0) {
+          throw new AssertionError("did not hear " + what + " but " + all + " " + changes);
+        }
+        wait(leftMillis);
+      }
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError("interrupted", interrupted);
+    }
+  }
+}

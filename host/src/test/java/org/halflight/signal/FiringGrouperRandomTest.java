@@ -1,0 +1,95 @@
+package org.halflight.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
+
+/** Firings made up at random, jumbled as the wire may jumble them, come back as they were made. */
+class FiringGrouperRandomTest {
+  private static final long QUIET = 4_800_000;
+
+  private record Sent(Edge edge, long arrivalTicks) {}
+
+  @Test
+  void firingsComeBackWhateverTheOrderOnTheWire(TestReporter reporter) {
+    long seed = new Random().nextLong();
+    reporter.publishEntry("seed", Long.toString(seed));
+    Random random = new Random(seed);
+    for (int round = 0; round < 200; round++) {
+      oneRound(random, "seed " + seed + ", round " + round);
+    }
+  }
+
+  private static void oneRound(Random random, String name) {
+    List<List<Edge>> made = new ArrayList<>();
+    long ticks = random.nextLong(1L << 33);
+    for (int i = 0; i < 20; i++) {
+      List<Edge> firing = firing(random, ticks);
+      made.add(firing);
+      ticks = firing.get(firing.size() - 1).ticks() + QUIET + 1 + random.nextLong(2 * QUIET);
+    }
+
+    List<Sent> wire = new ArrayList<>();
+    long[] lastOfChannel = new long[Channel.values().length];
+    for (List<Edge> firing : made) {
+      for (Edge edge : firing) {
+        // Within a channel the wire keeps the order.
+        long arrival =
+            Math.max(
+                lastOfChannel[edge.channel().code()],
+                edge.ticks() + random.nextLong(FiringGrouper.LATE_TICKS));
+        lastOfChannel[edge.channel().code()] = arrival;
+        wire.add(new Sent(edge, arrival));
+      }
+    }
+    wire.sort(Comparator.comparingLong(Sent::arrivalTicks));
+
+    FiringGrouper grouper = new FiringGrouper(QUIET);
+    List<Firing> found = new ArrayList<>();
+    long sinceBeat = 0;
+    for (Sent sent : wire) {
+      if (random.nextInt(3) == 0 && sent.arrivalTicks() > sinceBeat) {
+        found.addAll(grouper.advance(sent.arrivalTicks()));
+        sinceBeat = sent.arrivalTicks();
+      }
+      found.addAll(grouper.add(sent.edge()));
+    }
+    found.addAll(grouper.finish());
+
+    assertThat(found).as(name).hasSameSizeAs(made);
+    for (int i = 0; i < made.size(); i++) {
+      assertThat(found.get(i).edges()).as(name).containsExactlyInAnyOrderElementsOf(made.get(i));
+      assertThat(found.get(i).edges()).as(name).extracting(Edge::ticks).isSorted();
+      assertThat(found.get(i).damage()).as(name).isEmpty();
+    }
+  }
+
+  /**
+   * Some channels up and down again, all light down at the end, no gap of the quiet time in dark.
+   */
+  private static List<Edge> firing(Random random, long startTicks) {
+    List<Edge> edges = new ArrayList<>();
+    boolean[] high = new boolean[Channel.values().length];
+    long ticks = startTicks;
+    int steps = 1 + random.nextInt(30);
+    for (int i = 0; i < steps; i++) {
+      Channel channel = Channel.ofCode(random.nextInt(high.length)).orElseThrow();
+      high[channel.code()] = !high[channel.code()];
+      edges.add(new Edge(channel, high[channel.code()], ticks));
+      boolean light = high[0] || high[1] || high[2] || high[3];
+      ticks += 1 + random.nextLong(light ? 20 * QUIET : QUIET - 1);
+    }
+    for (Channel channel : Channel.values()) {
+      if (high[channel.code()]) {
+        edges.add(new Edge(channel, false, ticks));
+        ticks += 1 + random.nextLong(1000);
+      }
+    }
+    return edges;
+  }
+}

@@ -1,0 +1,272 @@
+package org.halflight.signal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class FiringGrouperTest {
+  private static final long MS = 16_000;
+  private static final long QUIET = 300 * MS;
+
+  private final FiringGrouper grouper = new FiringGrouper(QUIET);
+  private final List<Firing> over = new ArrayList<>();
+
+  private void edge(Channel channel, boolean high, long ticks) {
+    over.addAll(grouper.add(new Edge(channel, high, ticks)));
+  }
+
+  private void pulse(long startTicks, long endTicks) {
+    edge(Channel.CENTRE_LOW, true, startTicks);
+    edge(Channel.CENTRE_LOW, false, endTicks);
+  }
+
+  private void advance(long ticks) {
+    over.addAll(grouper.advance(ticks));
+  }
+
+  @Test
+  void aFiringIsOverWhenQuietAndLateTimeHavePassed() {
+    pulse(1000, 1000 + 2 * MS);
+    long end = 1000 + 2 * MS;
+    advance(end + QUIET + FiringGrouper.LATE_TICKS);
+    assertThat(over).isEmpty();
+    assertThat(grouper.underway()).isPresent();
+    advance(end + QUIET + FiringGrouper.LATE_TICKS + 1);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).edges()).hasSize(2);
+    assertThat(over.get(0).damage()).isEmpty();
+    assertThat(grouper.underway()).isEmpty();
+  }
+
+  @Test
+  void anEdgeAfterTheQuietTimeStartsAnotherFiring() {
+    pulse(0, MS);
+    pulse(MS + QUIET + 1, MS + QUIET + 1 + MS);
+    over.addAll(grouper.finish());
+    assertThat(over).extracting(f -> f.edges().size()).containsExactly(2, 2);
+  }
+
+  @Test
+  void anEdgeAtTheEndOfTheQuietTimeStillBelongs() {
+    pulse(0, MS);
+    pulse(MS + QUIET, MS + QUIET + MS);
+    over.addAll(grouper.finish());
+    assertThat(over).extracting(f -> f.edges().size()).containsExactly(4);
+  }
+
+  @Test
+  void bounceStaysWithItsFiring() {
+    pulse(0, 2 * MS);
+    pulse(3 * MS, 3 * MS + 4000);
+    pulse(5 * MS, 5 * MS + 900);
+    advance(10 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(Pulses.of(over.get(0), Channel.CENTRE_LOW).pulses()).hasSize(3);
+  }
+
+  @Test
+  void aTimeExposureMayLastAnHourAndWrapTheLowBitsOften() {
+    long start = 0xFFFF_FF00L;
+    long hour = 3600L * 16_000_000;
+    edge(Channel.CENTRE_LOW, true, start);
+    edge(Channel.CENTRE_HIGH, true, start + 10);
+    for (long t = start; t < start + hour; t += 1 << 22) {
+      advance(t);
+    }
+    assertThat(over).isEmpty();
+    assertThat(grouper.isLight()).isTrue();
+    edge(Channel.CENTRE_HIGH, false, start + hour);
+    edge(Channel.CENTRE_LOW, false, start + hour + 10);
+    advance(start + hour + 2 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).lastTicks() - over.get(0).firstTicks()).isEqualTo(hour + 10);
+    assertThat(grouper.isLight()).isFalse();
+  }
+
+  @Test
+  void contactClickAndReleaseThatStayHighHoldNothingOpen() {
+    edge(Channel.RELEASE, true, 0);
+    edge(Channel.CONTACT, true, 10);
+    edge(Channel.CLICK, true, 20);
+    pulse(30, 30 + MS);
+    advance(30 + MS + 2 * QUIET);
+    assertThat(over).hasSize(1);
+    edge(Channel.RELEASE, false, 10 * QUIET);
+    advance(12 * QUIET);
+    assertThat(over).hasSize(2);
+    assertThat(over.get(1).damage()).isEmpty();
+  }
+
+  @Test
+  void everyLightChannelHoldsAFiringOpen() {
+    for (Channel channel : Channel.values()) {
+      FiringGrouper one = new FiringGrouper(QUIET);
+      one.add(new Edge(channel, true, 0));
+      assertThat(one.advance(5 * QUIET).isEmpty()).as("%s", channel).isEqualTo(channel.isLight());
+    }
+  }
+
+  @Test
+  void edgesOutOfOrderAcrossChannelsAreSortedAndEqualTicksStayAsTheyCame() {
+    edge(Channel.CENTRE_LOW, true, 1000);
+    edge(Channel.CENTRE_LOW, false, 300_000);
+    edge(Channel.CENTRE_HIGH, true, 1500);
+    edge(Channel.CONTACT, true, 1500);
+    edge(Channel.CENTRE_HIGH, false, 299_000);
+    advance(5 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).edges())
+        .extracting(Edge::ticks)
+        .containsExactly(1000L, 1500L, 1500L, 299_000L, 300_000L);
+    assertThat(over.get(0).edges().get(1).channel()).isEqualTo(Channel.CENTRE_HIGH);
+    assertThat(over.get(0).damage()).isEmpty();
+  }
+
+  @Test
+  void aLateEdgeOfTheOldFiringDoesNotFallIntoTheNew() {
+    pulse(0, MS);
+    long next = MS + QUIET + 100;
+    edge(Channel.CENTRE_LOW, true, next);
+    edge(Channel.CLICK, true, next - 200);
+    edge(Channel.CENTRE_LOW, false, next + MS);
+    advance(5 * QUIET);
+    // The late click lies within the quiet time of the first firing, and its own quiet time then
+    // reaches over to the next pulse: all one firing, as if the edges had come in order.
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).edges()).extracting(Edge::ticks).isSorted();
+  }
+
+  @Test
+  void theSameLevelTwiceIsAContradiction() {
+    edge(Channel.CENTRE_LOW, true, 0);
+    edge(Channel.CENTRE_LOW, true, MS);
+    edge(Channel.CENTRE_LOW, false, 2 * MS);
+    assertThat(grouper.underway().orElseThrow().damage())
+        .containsExactly(Firing.Damage.CONTRADICTION);
+    advance(5 * QUIET);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.CONTRADICTION);
+    pulse(10 * QUIET, 10 * QUIET + MS);
+    advance(15 * QUIET);
+    assertThat(over.get(1).damage()).isEmpty();
+  }
+
+  @Test
+  void damageBelongsToTheFiringUntilItsQuietTimeHasPassed() {
+    pulse(0, MS);
+    advance(MS + QUIET);
+    grouper.damage(Firing.Damage.EDGES_LOST);
+    advance(5 * QUIET);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.EDGES_LOST);
+    assertThat(grouper.damageBetweenFirings()).isZero();
+  }
+
+  @Test
+  void damageBetweenFiringsIsCountedAndLeavesTheNextOneWhole() {
+    pulse(0, MS);
+    advance(5 * QUIET);
+    grouper.damage(Firing.Damage.LINES_LOST);
+    pulse(6 * QUIET, 6 * QUIET + MS);
+    advance(9 * QUIET);
+    assertThat(over).hasSize(2);
+    assertThat(over.get(1).damage()).isEmpty();
+    assertThat(grouper.damageBetweenFirings()).isEqualTo(1);
+  }
+
+  @Test
+  void damageOfAFiringThatWasStillInTheLateTimeDoesNotReachTheNext() {
+    pulse(0, MS);
+    grouper.damage(Firing.Damage.LINES_LOST);
+    pulse(2 * QUIET, 2 * QUIET + MS);
+    advance(5 * QUIET);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.LINES_LOST);
+    assertThat(over.get(1).damage()).isEmpty();
+  }
+
+  @Test
+  void aLostLinkEndsTheFiringWithItsDamageAndForgetsTheTime() {
+    edge(Channel.CENTRE_LOW, true, 1L << 40);
+    over.addAll(grouper.finish(Firing.Damage.LINK_LOST));
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.LINK_LOST);
+    pulse(5, 5 + MS);
+    advance(5 * QUIET);
+    assertThat(over).hasSize(2);
+    assertThat(over.get(1).damage()).isEmpty();
+  }
+
+  @Test
+  void aLostLinkWithNothingUnderWayMakesNoFiring() {
+    assertThat(grouper.finish(Firing.Damage.LINK_LOST)).isEmpty();
+    assertThat(grouper.finish()).isEmpty();
+    assertThat(grouper.damageBetweenFirings()).isEqualTo(1);
+  }
+
+  @Test
+  void aBeatThatAgreesChangesNothing() {
+    over.addAll(grouper.beat(0, 0));
+    pulse(50 * MS, 52 * MS);
+    over.addAll(grouper.beat(262 * MS, 0));
+    over.addAll(grouper.beat(524 * MS, 0));
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).isEmpty();
+    assertThat(grouper.damageBetweenFirings()).isZero();
+  }
+
+  @Test
+  void aLostClosingIsFoundByTheBeatAndDoesNotHoldTheFiringOpen() {
+    over.addAll(grouper.beat(0, 0));
+    edge(Channel.CENTRE_LOW, true, 50 * MS);
+    over.addAll(grouper.beat(262 * MS, 0));
+    over.addAll(grouper.beat(524 * MS, 0));
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.CONTRADICTION);
+  }
+
+  @Test
+  void aBeatWaitsForEdgesFromBeforeItThatComeBehindIt() {
+    edge(Channel.CENTRE_LOW, true, 50 * MS);
+    over.addAll(grouper.beat(262 * MS, 0));
+    edge(Channel.CENTRE_LOW, false, 255 * MS);
+    over.addAll(grouper.beat(524 * MS, 0));
+    over.addAll(grouper.beat(786 * MS, 0));
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).isEmpty();
+  }
+
+  @Test
+  void aBeatInTheSameInstantAsAnEdgeIsNoWitness() {
+    edge(Channel.CENTRE_LOW, true, 50 * MS);
+    over.addAll(grouper.beat(100 * MS, 0));
+    edge(Channel.CENTRE_LOW, false, 100 * MS + 20);
+    advance(5 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).isEmpty();
+  }
+
+  @Test
+  void lightFromBeforeTheFirstEdgeIsKnownFromTheBeat() {
+    over.addAll(grouper.beat(0, 1));
+    edge(Channel.CLICK, true, 50 * MS);
+    advance(5 * QUIET);
+    assertThat(over).isEmpty();
+    edge(Channel.CENTRE_LOW, false, 6 * QUIET);
+    advance(8 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).damage()).isEmpty();
+  }
+
+  @Test
+  void underwayShowsEdgesBeforeTheyAreSettled() {
+    pulse(0, MS);
+    assertThat(grouper.underway().orElseThrow().edges()).hasSize(2);
+  }
+
+  @Test
+  void aQuietTimeOfZeroIsRefused() {
+    assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(0));
+    assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(1, -1));
+  }
+}
