@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
@@ -34,11 +36,17 @@ final class Sessions {
   static Workbench open(Path path, Surroundings surroundings) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("version", surroundings.version());
-    values.put("at", surroundings.date().get().toString());
-    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
+    values.put(
+        "at",
+        surroundings.date().get().atZone(ZoneId.systemDefault()).toOffsetDateTime().toString());
     if (!Files.exists(path)) {
-      return Workbench.begin(SessionFile.create(path), surroundings.nanos(), begins);
+      values.put("session", UUID.randomUUID().toString());
+      return Workbench.begin(
+          SessionFile.create(path),
+          surroundings.nanos(),
+          new BenchEvent.Mark(0, Marks.BEGINS, values));
     }
+    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
     List<BenchEvent> before = SessionFile.read(path).events();
     return Workbench.resume(SessionFile.resume(path), surroundings.nanos(), before, begins);
   }

@@ -167,6 +167,11 @@ public final class Session {
     return setup;
   }
 
+  /** Counts the runs of the session from 1; 0 before one was begun. */
+  public int run() {
+    return run;
+  }
+
   /** The marked speed shown now; empty also while a check is shown. */
   public Optional<MarkedSpeed> shown() {
     return shown.flatMap(Setting::speed);
@@ -190,6 +195,11 @@ public final class Session {
   /** Whether no firing is under way. */
   public boolean isQuiet() {
     return grouper.underway().isEmpty() && !grouper.isLight();
+  }
+
+  /** Whether a light sensor sees light, by edges and beats so far. */
+  public boolean seesLight() {
+    return grouper.isLight();
   }
 
   /** The light as it was set last. */

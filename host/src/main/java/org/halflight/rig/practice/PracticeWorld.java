@@ -33,7 +33,8 @@ final class PracticeWorld {
   /** Everything asked for from outside begins here or later. */
   private long cursor;
 
-  PracticeWorld(Pace pace, SensorSet sensors, long seed) {
+  PracticeWorld(Pace pace, SensorSet sensors, long seed, long startsBefore) {
+    bootCount = startsBefore;
     this.pace = pace;
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
