@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -62,6 +63,7 @@ public final class Session {
   private boolean staysHere;
   private boolean runDoneTold;
 
+  private final List<RunSetup> runs = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
@@ -88,16 +90,24 @@ public final class Session {
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
-      grouper.damage(damaged.damage());
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
+        // Ticks of another start mean nothing beside these, whether its greeting came through or
+        // not.
+        settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
         forgetTicks();
+      } else {
+        grouper.damage(damaged.damage());
       }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
+      lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
     } else if (input instanceof SessionInput.LightBeingSet being) {
       lightSetting.take(being.begins(), latestTicks);
+    } else if (input instanceof SessionInput.LightForgotten) {
+      light = Optional.empty();
+      news.add(new SessionNews.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
       trust.lightSet(log.size());
@@ -107,6 +117,7 @@ public final class Session {
       capOn = cap.on();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
+      lightSetting.take(false, latestTicks);
     } else {
       decide(input, news);
     }
@@ -116,6 +127,7 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void decide(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.RunBegins begins) {
+      lightSetting.take(false, latestTicks);
       begin(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       choose(new Setting.Speed(chosen.speed()), news);
@@ -143,6 +155,11 @@ public final class Session {
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
     return log.all();
+  }
+
+  /** All runs so far, in order; a firing of run n belongs to the one at place n - 1. */
+  public List<RunSetup> runs() {
+    return Collections.unmodifiableList(runs);
   }
 
   /** The run under way or done. */
@@ -226,6 +243,8 @@ public final class Session {
     forgetTicks();
     if (!rig.serial().equals(rigSerial)) {
       releaseIsWired = false;
+      // The light was set on another rig's sensors and thresholds.
+      light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
     grouper = grouperFor(rate);
@@ -507,6 +526,11 @@ public final class Session {
           .ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
     }
     setup = Optional.of(begun);
+    if (goesOn) {
+      runs.set(run - 1, begun);
+    } else {
+      runs.add(begun);
+    }
     queue = new SpeedQueue(begun.settings());
     staysHere = false;
     runDoneTold = false;

@@ -65,6 +65,9 @@ public sealed interface SessionInput {
    */
   record LightBeingSet(boolean begins) implements SessionInput {}
 
+  /** The thresholds do not stand where they were set, so full-open light is unknown again. */
+  record LightForgotten() implements SessionInput {}
+
   /** The light was set. */
   record LightSet(LightLevels levels) implements SessionInput {
     public LightSet {

@@ -23,6 +23,17 @@ public final class Sentences {
     return Words.say("source." + key(Source.of(rigSerial)), rigSerial);
   }
 
+  /** Where the least trustworthy of some figures come from. */
+  public static String source(List<FiringResult> firings) {
+    Source worst = Source.of(firings);
+    return firings.stream()
+        .map(firing -> firing.key().rigSerial())
+        .filter(serial -> Source.of(serial) == worst)
+        .findFirst()
+        .map(Sentences::source)
+        .orElse("");
+  }
+
   /** A phase of the work. */
   public static String phase(Phase phase) {
     return Words.say("phase." + key(phase));

@@ -68,6 +68,7 @@ class MarksTest {
         new SessionInput.FiringsMoved(List.of(), SIXTIETH),
         new SessionInput.CockingLearnt(true),
         new SessionInput.CockingLearnt(false),
+        new SessionInput.LightForgotten(),
         new SessionInput.LightBeingSet(true),
         new SessionInput.LightBeingSet(false),
         new SessionInput.LensCap(true),

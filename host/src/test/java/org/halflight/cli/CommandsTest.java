@@ -133,9 +133,33 @@ class CommandsTest {
   }
 
   @Test
+  void whatWasLostOrDamagedIsSaid() throws Exception {
+    Path cut = folder.resolve("cut.session");
+    Files.writeString(
+        cut,
+        "halflight-session 1\nR 1 B 0005 000000B40391 00 0080#BB5E\nR 2 B 0009 000000F003C4 00"
+            + " 0080#0000\nR 3 B 00");
+    assertThat(execute("replay", cut.toString())).isZero();
+    assertThat(printed()).contains("of the lines from the rig 2 came damaged");
+  }
+
+  @Test
+  void camerasAreNotMixed() throws Exception {
+    String run =
+        "halflight-session 1\nM 1 run camera=%s phase=adjusting dial=custom speeds=1/60"
+            + " reference=exact firings=3\n";
+    Path one = Files.writeString(folder.resolve("one.session"), run.formatted("one"));
+    Path two = Files.writeString(folder.resolve("two.session"), run.formatted("two"));
+    assertThat(execute("replay", one.toString(), two.toString())).isEqualTo(1);
+    assertThat(printed()).contains("several cameras (one, two)");
+  }
+
+  @Test
   void withoutARigItSaysWhatToDo() {
     assertThat(execute("rigs", "--port", folder.resolve("nothing").toString())).isEqualTo(1);
-    assertThat(printed()).contains("nothing").containsIgnoringCase("there");
+    assertThat(printed())
+        .contains("Looking for rigs")
+        .containsPattern("There is no port .*nothing. Plug the rig in");
   }
 
   private int execute(String... words) {
