@@ -18,19 +18,11 @@ import org.junit.jupiter.api.io.TempDir;
 class RunTablesTest {
   private static final RunSummary FOUND =
       Fired.asFound()
-          .at(
-              "1",
-              Reference.EXACT,
-              Map.of(),
-              OptionalDouble.of(1.25),
-              Fired.errors(1, 6, 0.8, 0.1))
+          .at("1", Reference.EXACT, Map.of(), OptionalDouble.of(1.25), Fired.errors(1, 6, 0.8, 0.1))
           .at("1/60", 0.1)
           .run();
   private static final RunSummary LEFT =
-      Fired.asLeft()
-          .at("1", Fired.errors(2, 6, 0.05, 0.02))
-          .at("1/60", 0.1, 0.12)
-          .run();
+      Fired.asLeft().at("1", Fired.errors(2, 6, 0.05, 0.02)).at("1/60", 0.1, 0.12).run();
 
   @TempDir private Path folder;
 
@@ -46,8 +38,7 @@ class RunTablesTest {
 
   @Test
   void everyStatisticHasARowWithWhatItWants() {
-    CsvTable table =
-        readBack(StatisticTable.of(Source.PRACTICE, List.of(RunStatistics.of(FOUND))));
+    CsvTable table = readBack(StatisticTable.of(Source.PRACTICE, List.of(RunStatistics.of(FOUND))));
     Map<String, List<String>> first =
         table.rows().stream()
             .filter(row -> row.get(2).equals("1"))
