@@ -90,6 +90,9 @@ final class CompareCommand implements Callable<Integer> {
             true);
     RunComparison runs =
         RunComparison.of(first.run(), second.run(), first.conditions(), second.conditions());
+    if (runs.speeds().isEmpty()) {
+      throw new Trouble(Words.say("compare.none"));
+    }
     List<FiringResult> firings = new ArrayList<>(first.firings());
     firings.addAll(second.firings());
     Source source = Source.of(firings);
@@ -107,9 +110,6 @@ final class CompareCommand implements Callable<Integer> {
     if (statistics != null) {
       StatisticTable.of(source, both).write(statistics);
       terminal.say(Words.say("export.written", statistics));
-    }
-    if (runs.speeds().isEmpty()) {
-      throw new Trouble(Words.say("compare.none"));
     }
     return 0;
   }

@@ -111,6 +111,7 @@ final class PageCommand implements Callable<Integer> {
     if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
+    List<CheckLine> lists = lists();
     Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND);
     Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT);
     if (found.isEmpty() && left.isEmpty()) {
@@ -122,7 +123,7 @@ final class PageCommand implements Callable<Integer> {
             serial,
             job,
             shutter,
-            lists(),
+            lists,
             done,
             notTested,
             wet,

@@ -129,8 +129,9 @@ final class PocketCard {
       y -= ROW;
       sheet.text(bold, SIZE, Ink.BLACK, x, y, row.get(0));
       for (int i = 1; i < row.size(); i++) {
-        boolean two = row.get(i).contains(" ");
-        centred(regular, two ? SMALL : SIZE, x + first + (i - 0.5f) * step, y, row.get(i));
+        float wide = sheet.letters().width(regular, SIZE, row.get(i));
+        float size = Math.min(SIZE, SIZE * (step - 3) / wide);
+        centred(regular, size, x + first + (i - 0.5f) * step, y, row.get(i));
       }
     }
     foot(x, bottom, width, List.of(Words.say("page.card.stops.explain"), warning()));
