@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -100,7 +101,10 @@ public final class BenchFold {
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
     } else if (said instanceof RigEvent.TimeAt time) {
-      news.addAll(session.take(new SessionInput.BeatAt(time.ticks(), time.levels())));
+      news.addAll(
+          session.take(
+              new SessionInput.BeatAt(
+                  time.ticks(), time.levels(), OptionalInt.of(time.lightSum16()))));
     } else if (said instanceof RigEvent.LinesLost) {
       news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
     } else if (said instanceof RigEvent.EdgesLost) {

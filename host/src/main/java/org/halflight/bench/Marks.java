@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.exposure.LightLevels;
+import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -27,6 +28,13 @@ public final class Marks {
   private static final String RUN = "run";
   private static final String SPEED = "speed";
   private static final String REJECT = "reject";
+  private static final String CHECK = "check";
+  private static final String NEXT = "next";
+  private static final String PREVIOUS = "previous";
+  private static final String ACCEPT = "accept";
+  private static final String MOVE = "move";
+  private static final String COCKING = "cocking";
+  private static final String CAP = "lens-cap";
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
@@ -53,6 +61,7 @@ public final class Marks {
           setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
       values.put("reference", word(setup.reference()));
       values.put("firings", String.valueOf(setup.firingsPerSpeed()));
+      RunMarks.putExtras(values, setup);
       return new Mark(hostNanos, RUN, values);
     }
     if (input instanceof SessionInput.SpeedChosen chosen) {
@@ -62,6 +71,32 @@ public final class Marks {
     if (input instanceof SessionInput.LastRejected rejected) {
       values.put("because", rejected.reason());
       return new Mark(hostNanos, REJECT, values);
+    }
+    if (input instanceof SessionInput.CheckChosen chosen) {
+      values.put("is", chosen.check().name());
+      return new Mark(hostNanos, CHECK, values);
+    }
+    if (input instanceof SessionInput.NextChosen) {
+      return new Mark(hostNanos, NEXT, values);
+    }
+    if (input instanceof SessionInput.PreviousChosen) {
+      return new Mark(hostNanos, PREVIOUS, values);
+    }
+    if (input instanceof SessionInput.AcceptedAsShown) {
+      return new Mark(hostNanos, ACCEPT, values);
+    }
+    if (input instanceof SessionInput.FiringsMoved moved) {
+      values.put("firings", FiringKeys.format(moved.firings()));
+      values.put("to", moved.to().label());
+      return new Mark(hostNanos, MOVE, values);
+    }
+    if (input instanceof SessionInput.CockingLearnt learnt) {
+      values.put("learning", learnt.begins() ? "begins" : "ends");
+      return new Mark(hostNanos, COCKING, values);
+    }
+    if (input instanceof SessionInput.LensCap cap) {
+      values.put("is", cap.on() ? "on" : "off");
+      return new Mark(hostNanos, CAP, values);
     }
     if (input instanceof SessionInput.ClosedByHand) {
       return new Mark(hostNanos, CLOSED_BY_HAND, values);
@@ -93,6 +128,19 @@ public final class Marks {
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
         case REJECT ->
             Optional.of(new SessionInput.LastRejected(values.getOrDefault("because", "")));
+        case CHECK ->
+            Optional.of(new SessionInput.CheckChosen(Check.valueOf(values.getOrDefault("is", ""))));
+        case NEXT -> Optional.of(new SessionInput.NextChosen());
+        case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
+        case ACCEPT -> Optional.of(new SessionInput.AcceptedAsShown());
+        case MOVE ->
+            Optional.of(
+                new SessionInput.FiringsMoved(
+                    FiringKeys.parse(values.getOrDefault("firings", "")),
+                    MarkedSpeed.parse(values.getOrDefault("to", ""))));
+        case COCKING ->
+            oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
+        case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
         case ENDS -> Optional.of(new SessionInput.Ends());
@@ -104,17 +152,27 @@ public final class Marks {
   }
 
   private static RunSetup setup(Map<String, String> values) {
+    String speeds = values.getOrDefault("speeds", "");
     List<MarkedSpeed> order =
-        Arrays.stream(values.getOrDefault("speeds", "").split(","))
-            .map(MarkedSpeed::parse)
-            .toList();
+        speeds.isEmpty()
+            ? List.of()
+            : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
     return new RunSetup(
         values.getOrDefault("camera", ""),
         Phase.valueOf(constant(values.getOrDefault("phase", ""))),
         values.getOrDefault("dial", ""),
         order,
         Reference.valueOf(constant(values.getOrDefault("reference", ""))),
-        Integer.parseInt(values.getOrDefault("firings", "")));
+        Integer.parseInt(values.getOrDefault("firings", "")),
+        RunMarks.checks(values),
+        RunMarks.customs(values),
+        RunMarks.conditions(values));
+  }
+
+  private static Optional<Boolean> oneOf(String value, String yes, String no) {
+    return yes.equals(value)
+        ? Optional.of(true)
+        : no.equals(value) ? Optional.of(false) : Optional.empty();
   }
 
   private static String number(double value) {

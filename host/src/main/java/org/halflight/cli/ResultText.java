@@ -17,7 +17,9 @@ final class ResultText {
   static List<String> lines(List<FiringResult> firings, List<RunSummary> runs) {
     List<String> lines = new ArrayList<>();
     if (runs.isEmpty()) {
-      lines.add(Words.say(firings.isEmpty() ? "results.none" : "results.noRun"));
+      if (firings.stream().noneMatch(f -> f.run() > 0)) {
+        lines.add(Words.say(firings.isEmpty() ? "results.none" : "results.noRun"));
+      }
       firings.forEach(firing -> lines.add(Sentences.firing(firing)));
       return lines;
     }
@@ -59,6 +61,15 @@ final class ResultText {
       lines.add(Words.say("light.unknown"));
     }
     run.speeds().forEach(speed -> lines.add(String.join(" ", Sentences.speed(speed))));
+    own.stream().filter(f -> f.check().isPresent()).forEach(f -> lines.add(Sentences.firing(f)));
+    long leaks = own.stream().filter(f -> f.notes().leak()).count();
+    if (leaks > 0) {
+      lines.add(Words.count("results.leaks", (int) leaks, leaks));
+    }
+    long doubtful = own.stream().filter(f -> f.notes().lightDoubtful() && f.isGood()).count();
+    if (doubtful > 0) {
+      lines.add(Words.count("results.lightDoubtful", (int) doubtful, doubtful));
+    }
     return lines;
   }
 

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Setting;
 import org.halflight.session.Source;
 
 /** One row a firing; docs/file-formats.md says what each column means. */
@@ -25,6 +26,7 @@ public final class FiringTable {
           "counted",
           "after_rest",
           "not_counted_because",
+          "moved_from",
           "effective_ms",
           "error_stops",
           "lowest_ms",
@@ -42,6 +44,8 @@ public final class FiringTable {
           "efficiency_area_linear",
           "efficiency_radius_linear",
           "late_light_share",
+          "release_delay_ms",
+          "plateau_share",
           "remarks",
           "damage",
           "method_version");
@@ -63,13 +67,16 @@ public final class FiringTable {
     row.add(String.valueOf(firing.key().firstTicks()));
     row.add(Cells.word(Source.of(firing.key().rigSerial())));
     row.add(firing.phase().map(Cells::word).orElse(""));
-    row.add(firing.shown().map(Object::toString).orElse(""));
+    row.add(firing.setting().map(Setting::label).orElse(""));
     row.add(Cells.millis(firing.referenceSeconds()));
     row.add(Cells.word(firing.outcome()));
     row.add(firing.isGood() ? "yes" : "no");
     row.add(firing.afterRest() ? "yes" : "no");
     row.add(firing.rejection().orElse(""));
+    row.add(firing.notes().movedFrom().map(Object::toString).orElse(""));
     row.addAll(figures(firing));
+    row.add(Cells.millis(firing.releaseDelaySeconds()));
+    row.add(Cells.number(firing.notes().plateauShare()));
     row.add(remarks(firing));
     row.add(firing.firing().damage().stream().map(Cells::word).collect(Collectors.joining(" ")));
     row.add(String.valueOf(ExposureMethodVersion.CURRENT));
@@ -111,11 +118,22 @@ public final class FiringTable {
   }
 
   private static String remarks(FiringResult firing) {
+    List<String> remarks = new ArrayList<>();
     if (firing.exposure() instanceof LeafExposure.Timed timed) {
-      return timed.flags().stream().sorted().map(Cells::word).collect(Collectors.joining(" "));
+      timed.flags().stream().sorted().map(Cells::word).forEach(remarks::add);
+    } else if (firing.exposure() instanceof LeafExposure.Unusable unusable) {
+      remarks.add(Cells.word(unusable.reason()));
     }
-    return firing.exposure() instanceof LeafExposure.Unusable unusable
-        ? Cells.word(unusable.reason())
-        : "";
+    addIf(firing.isBySelfTimer(), "self-timer", remarks);
+    addIf(firing.notes().lightDoubtful(), "light-doubtful", remarks);
+    addIf(firing.notes().leak(), "leak", remarks);
+    addIf(firing.notes().capOn(), "lens-cap-on", remarks);
+    return String.join(" ", remarks);
+  }
+
+  private static void addIf(boolean holds, String remark, List<String> remarks) {
+    if (holds) {
+      remarks.add(remark);
+    }
   }
 }

@@ -18,7 +18,9 @@ import org.halflight.time.TickRate;
  * @param key its identity
  * @param firing the raw edges
  * @param rate ticks a second of the board
- * @param shown the speed shown when it was fired; empty before a run was begun
+ * @param run counts the runs of the session from 1; 0 before one was begun
+ * @param setting what it is held to have been fired at: what was shown, unless the person has moved
+ *     it; empty when nothing was shown
  * @param reference how the marking is read
  * @param phase of the run; empty before a run was begun
  * @param outcome what became of it
@@ -26,26 +28,51 @@ import org.halflight.time.TickRate;
  * @param levels the levels that the figures were worked out with; empty where full-open light was
  *     not known, and the thresholds were taken to stand where they should
  * @param afterRest whether it was the first release of an as-found run
- * @param rejection the reason the person gave for not counting it; empty when it counts
+ * @param notes what else there is to know
  */
 public record FiringResult(
     int number,
     FiringKey key,
     Firing firing,
     TickRate rate,
-    Optional<MarkedSpeed> shown,
+    int run,
+    Optional<Setting> setting,
     Reference reference,
     Optional<Phase> phase,
     Outcome outcome,
     LeafExposure exposure,
     Optional<LevelPair> levels,
     boolean afterRest,
-    Optional<String> rejection) {
+    FiringNotes notes) {
+  /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
+  public static final double SELF_TIMER_SECONDS = 2;
+
   public FiringResult {
     Objects.requireNonNull(key);
     Objects.requireNonNull(firing);
+    Objects.requireNonNull(rate);
+    Objects.requireNonNull(setting);
+    Objects.requireNonNull(reference);
+    Objects.requireNonNull(phase);
     Objects.requireNonNull(outcome);
     Objects.requireNonNull(exposure);
+    Objects.requireNonNull(levels);
+    Objects.requireNonNull(notes);
+  }
+
+  /** The marked speed that it is held to have been fired at. */
+  public Optional<MarkedSpeed> shown() {
+    return setting.flatMap(Setting::speed);
+  }
+
+  /** The check that it belongs to, where it was one. */
+  public Optional<Check> check() {
+    return setting.flatMap(Setting::check);
+  }
+
+  /** The reason the person gave for not counting it; empty when it counts. */
+  public Optional<String> rejection() {
+    return notes.rejection();
   }
 
   /**
@@ -53,12 +80,12 @@ public record FiringResult(
    * it is shown by itself and not averaged away.
    */
   public boolean isGood() {
-    return outcome == Outcome.TIMED && rejection.isEmpty() && !afterRest;
+    return outcome == Outcome.TIMED && rejection().isEmpty() && !afterRest;
   }
 
   /** Whether it is one of the firings asked for, with a time or only with bounds. */
   public boolean answersTheQuestion() {
-    return isGood() || (outcome == Outcome.NEVER_FULLY_OPEN && rejection.isEmpty() && !afterRest);
+    return isGood() || (outcome == Outcome.NEVER_FULLY_OPEN && rejection().isEmpty() && !afterRest);
   }
 
   /** The effective time in seconds, where it was timed. */
@@ -70,8 +97,8 @@ public record FiringResult(
 
   /** The time that the shown speed should have had, in seconds. */
   public OptionalDouble referenceSeconds() {
-    return shown.isPresent()
-        ? OptionalDouble.of(shown.get().seconds(reference))
+    return shown().isPresent()
+        ? OptionalDouble.of(shown().get().seconds(reference))
         : OptionalDouble.empty();
   }
 
@@ -84,20 +111,50 @@ public record FiringResult(
         : OptionalDouble.empty();
   }
 
+  /** From the press of the release to first light, in seconds, self-timer or not. */
+  public OptionalDouble releaseDelaySeconds() {
+    return notes.releaseDelaySeconds();
+  }
+
+  /** Whether the light came so late that the self-timer was on, most likely. */
+  public boolean isBySelfTimer() {
+    return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS;
+  }
+
+  /** The release delay for figures of it: without releases by the self-timer. */
+  public OptionalDouble countedDelaySeconds() {
+    return isBySelfTimer() ? OptionalDouble.empty() : releaseDelaySeconds();
+  }
+
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
-    return new FiringResult(
-        number,
-        key,
-        firing,
-        rate,
-        shown,
-        reference,
-        phase,
+    return with(setting, outcome, exposure, notes.rejected(reason));
+  }
+
+  /** The same firing, held to have been fired at another speed than was shown. */
+  FiringResult moved(MarkedSpeed to) {
+    Optional<MarkedSpeed> original = notes.movedFrom().or(this::shown);
+    return with(
+        Optional.of(new Setting.Speed(to)),
         outcome,
         exposure,
-        levels,
-        afterRest,
-        Optional.of(reason));
+        notes.moved(original.filter(from -> !from.equals(to))));
+  }
+
+  /** The same firing, with its light in doubt. */
+  FiringResult doubtful() {
+    return with(setting, outcome, exposure, notes.doubtful());
+  }
+
+  /** The same firing, open until the person closed it. */
+  FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
+    return with(setting, Outcome.STUCK_OPEN, stuck, notes);
+  }
+
+  private FiringResult with(
+      Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
+    return new FiringResult(
+        number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
+        afterRest, notes);
   }
 }

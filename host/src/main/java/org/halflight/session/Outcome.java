@@ -12,13 +12,19 @@ public enum Outcome {
   DID_NOT_OPEN,
   /** Opened twice. */
   DOUBLE,
-  /** A sound or a contact only. */
+  /** B or T: opened, held and closed as it should. */
+  OPENS_HOLDS_CLOSES,
+  /** B or T: closed before it should. */
+  DID_NOT_HOLD,
+  /** Light as it comes when this shutter is cocked; no release. */
+  LIGHT_WHILE_COCKING,
+  /** A sound or a contact only, or a release behind the lens cap. */
   NOT_A_SHUTTER_EVENT,
   /** The record of the edges is damaged, so nothing is claimed about the shutter. */
   UNUSABLE;
 
-  /** Whether the shutter did something that says how it is (and not the rig or the room). */
+  /** Whether it is a release that says how the shutter is (and not the rig, the room or a cap). */
   public boolean isOfTheShutter() {
-    return this != NOT_A_SHUTTER_EVENT && this != UNUSABLE;
+    return this != LIGHT_WHILE_COCKING && this != NOT_A_SHUTTER_EVENT && this != UNUSABLE;
   }
 }

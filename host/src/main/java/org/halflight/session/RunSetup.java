@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.halflight.speeds.MarkedSpeed;
@@ -14,6 +15,9 @@ import org.halflight.speeds.Reference;
  * @param order the speeds to fire, in order
  * @param reference how the markings are read
  * @param firingsPerSpeed good firings wanted of each, from 1
+ * @param checks B and T where they are wanted, after the speeds
+ * @param customs what the camera wants
+ * @param conditions what was noted about the set-up
  */
 public record RunSetup(
     String camera,
@@ -21,18 +25,52 @@ public record RunSetup(
     String dial,
     List<MarkedSpeed> order,
     Reference reference,
-    int firingsPerSpeed) {
+    int firingsPerSpeed,
+    List<Check> checks,
+    CameraCustoms customs,
+    RunConditions conditions) {
   public RunSetup {
     Objects.requireNonNull(camera);
     Objects.requireNonNull(phase);
     Objects.requireNonNull(dial);
     Objects.requireNonNull(reference);
+    Objects.requireNonNull(customs);
+    Objects.requireNonNull(conditions);
     order = List.copyOf(order);
-    if (order.isEmpty()) {
-      throw new IllegalArgumentException("a run has at least one speed");
+    checks = List.copyOf(checks);
+    if (order.isEmpty() && checks.isEmpty()) {
+      throw new IllegalArgumentException("a run has at least one speed or check");
     }
     if (firingsPerSpeed < 1) {
       throw new IllegalArgumentException("a run wants at least one firing of each speed");
     }
+  }
+
+  /** A run of speeds only, with nothing noted. */
+  public RunSetup(
+      String camera,
+      Phase phase,
+      String dial,
+      List<MarkedSpeed> order,
+      Reference reference,
+      int firingsPerSpeed) {
+    this(
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        List.of(),
+        CameraCustoms.NONE,
+        RunConditions.NONE);
+  }
+
+  /** All settings in the order in which they are shown, each once: the speeds, then the checks. */
+  public List<Setting> settings() {
+    List<Setting> settings = new ArrayList<>();
+    order.forEach(speed -> settings.add(new Setting.Speed(speed)));
+    checks.forEach(check -> settings.add(new Setting.Untimed(check)));
+    return settings.stream().distinct().toList();
   }
 }

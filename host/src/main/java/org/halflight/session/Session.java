@@ -1,11 +1,12 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
@@ -15,15 +16,16 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.signal.Pulses;
+import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Stops;
 import org.halflight.time.TickRate;
 
 /**
- * A session at the bench as a state machine: what happens to each release, which speed is next. It
- * reads no clock and no file; the same inputs always bring the same results. Not safe for use by
- * several threads.
+ * A session at the bench as a state machine: what happens to each release, which speed is next,
+ * what is asked. It reads no clock and no file; the same inputs always bring the same results. No
+ * input is refused, and no firing is ever dropped. Not safe for use by several threads.
  */
 public final class Session {
   /** Quiet time that ends a firing, in seconds: longer than any bounce, shorter than a hand. */
@@ -32,22 +34,36 @@ public final class Session {
   /** After so many tries without the firings asked for, a speed is erratic and the run goes on. */
   public static final int ENOUGH_TRIES = 10;
 
-  /**
-   * Light of a second opening, as a share of the main one, from which a release counts as double.
-   */
-  private static final double DOUBLE_SHARE = 0.3;
+  /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
+  public static final double OPEN_LONG_SECONDS = 2;
 
-  private final List<FiringResult> results = new ArrayList<>();
-  private final Set<FiringKey> known = new HashSet<>();
+  private final FiringLog log = new FiringLog();
+  private final DialQuestions questions = new DialQuestions(log);
+  private final CockingWatch cocking = new CockingWatch();
+  private final PlateauWatch plateaus = new PlateauWatch();
+  private final LightTrust trust = new LightTrust();
+  private final LinkWatch link = new LinkWatch();
+
   private TickRate rate = TickRate.BOARD_16_MHZ;
   private FiringGrouper grouper = grouperFor(rate);
   private String rigSerial = "";
   private long bootCount;
+  private long latestTicks;
+  private boolean releaseIsWired;
+  private boolean capOn;
   private Optional<LightLevels> light = Optional.empty();
+
   private Optional<RunSetup> setup = Optional.empty();
-  private Optional<MarkedSpeed> shown = Optional.empty();
-  private boolean runDone;
-  private boolean closedByHand;
+  private SpeedQueue queue = SpeedQueue.EMPTY;
+  private int run;
+  private int firstRunOfCamera;
+  private String camera = "";
+  private Optional<Setting> shown = Optional.empty();
+  private boolean staysHere;
+  private boolean runDoneTold;
+
+  private OptionalLong closedByHandTicks = OptionalLong.empty();
+  private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
 
   /**
@@ -60,39 +76,70 @@ public final class Session {
     if (input instanceof SessionInput.RigIs rig) {
       meet(rig, news);
     } else if (input instanceof SessionInput.EdgeAt edge) {
+      hearAt(edge.edge().ticks(), news);
       // The speed may change when a firing settles, so earlier firings settle before this edge is
       // looked at.
       settle(grouper.add(edge.edge()), news);
       tellUnderway(edge.edge().ticks(), news);
     } else if (input instanceof SessionInput.BeatAt beat) {
+      hearAt(beat.ticks(), news);
+      beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
       grouper.damage(damaged.damage());
+      if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
+        forgetTicks();
+      }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
+      awaitsLight = Optional.empty();
+      link.lost();
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
-    } else if (input instanceof SessionInput.RunBegins begins) {
-      setup = Optional.of(begins.setup());
-      runDone = false;
-      show(begins.setup().order().get(0), news);
-    } else if (input instanceof SessionInput.SpeedChosen chosen) {
-      runDone = false;
-      show(chosen.speed(), news);
-    } else if (input instanceof SessionInput.LastRejected rejected) {
-      rejectLast(rejected.reason(), news);
-    } else if (input instanceof SessionInput.ClosedByHand) {
-      closedByHand = grouper.isLight();
+      trust.lightSet(log.size());
+    } else if (input instanceof SessionInput.CockingLearnt learnt) {
+      learnCocking(learnt.begins(), news);
+    } else if (input instanceof SessionInput.LensCap cap) {
+      capOn = cap.on();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
+    } else {
+      decide(input, news);
     }
     return news;
   }
 
+  /** What the person says about speeds and firings. */
+  private void decide(SessionInput input, List<SessionNews> news) {
+    if (input instanceof SessionInput.RunBegins begins) {
+      begin(begins.setup(), news);
+    } else if (input instanceof SessionInput.SpeedChosen chosen) {
+      choose(new Setting.Speed(chosen.speed()), news);
+    } else if (input instanceof SessionInput.CheckChosen chosen) {
+      choose(new Setting.Untimed(chosen.check()), news);
+    } else if (input instanceof SessionInput.NextChosen) {
+      queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, news));
+    } else if (input instanceof SessionInput.PreviousChosen) {
+      queue.before(shown).or(() -> shown).ifPresent(before -> choose(before, news));
+    } else if (input instanceof SessionInput.LastRejected rejected) {
+      rejectLast(rejected.reason(), news);
+    } else if (input instanceof SessionInput.FiringsMoved moved) {
+      move(moved, news);
+    } else if (input instanceof SessionInput.AcceptedAsShown) {
+      Optional<Question> kept = questions.keep();
+      kept.ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+      if (kept.isPresent()) {
+        goOn(news);
+      }
+    } else if (input instanceof SessionInput.ClosedByHand) {
+      closeByHand(news);
+    }
+  }
+
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
-    return Collections.unmodifiableList(results);
+    return log.all();
   }
 
   /** The run under way or done. */
@@ -100,14 +147,24 @@ public final class Session {
     return setup;
   }
 
-  /** The speed shown now. */
+  /** The marked speed shown now; empty also while a check is shown. */
   public Optional<MarkedSpeed> shown() {
+    return shown.flatMap(Setting::speed);
+  }
+
+  /** The check shown now. */
+  public Optional<Check> check() {
+    return shown.flatMap(Setting::check);
+  }
+
+  /** What is shown now, a marked speed or a check. */
+  public Optional<Setting> setting() {
     return shown;
   }
 
   /** Whether every speed of the run has its firings. */
   public boolean isRunDone() {
-    return runDone;
+    return setup.isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
   /** Whether no firing is under way. */
@@ -120,9 +177,34 @@ public final class Session {
     return light;
   }
 
+  /** Whether a plateau was off, and none was good since. */
+  public boolean isLightInDoubt() {
+    return trust.isInDoubt();
+  }
+
+  /** The question that the person has not answered yet. */
+  public Optional<Question> question() {
+    return questions.open();
+  }
+
+  /** How this shutter lets light through when it is cocked, where that was learnt. */
+  public Optional<CockingPattern> cockingPattern() {
+    return cocking.pattern();
+  }
+
+  /** Whether strokes of cocking are being learnt now. */
+  public boolean isLearningCocking() {
+    return cocking.isLearning();
+  }
+
+  /** Whether the lens cap is said to be on. */
+  public boolean isCapOn() {
+    return capOn;
+  }
+
   /** Firings of the run at a speed that have what was asked for. */
   public int goodAt(MarkedSpeed speed) {
-    return (int) tries(speed).filter(FiringResult::answersTheQuestion).count();
+    return log.good(run, new Setting.Speed(speed));
   }
 
   /** Damage that fell into no firing: lines or edges lost while nothing happened. */
@@ -132,14 +214,33 @@ public final class Session {
 
   private void meet(SessionInput.RigIs rig, List<SessionNews> news) {
     boolean sameStart = rig.serial().equals(rigSerial) && rig.bootCount() == bootCount;
-    if (!sameStart) {
-      // Ticks of another start mean nothing beside these.
-      settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
-      rate = rig.rate();
-      grouper = grouperFor(rate);
-      rigSerial = rig.serial();
-      bootCount = rig.bootCount();
+    if (sameStart) {
+      return;
     }
+    // Ticks of another start mean nothing beside these.
+    settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
+    link.startedAnew(!rigSerial.isEmpty(), news);
+    forgetTicks();
+    if (!rig.serial().equals(rigSerial)) {
+      releaseIsWired = false;
+    }
+    rate = rig.rate();
+    grouper = grouperFor(rate);
+    rigSerial = rig.serial();
+    bootCount = rig.bootCount();
+  }
+
+  private void forgetTicks() {
+    latestTicks = 0;
+    link.forget();
+    plateaus.forget();
+    awaitsLight = Optional.empty();
+    closedByHandTicks = OptionalLong.empty();
+  }
+
+  private void hearAt(long ticks, List<SessionNews> news) {
+    link.heardAt(ticks, rate, news);
+    latestTicks = Math.max(latestTicks, ticks);
   }
 
   private void settle(List<Firing> firings, List<SessionNews> news) {
@@ -149,45 +250,157 @@ public final class Session {
   }
 
   private void settle(Firing firing, List<SessionNews> news) {
-    boolean byHand = closedByHand;
-    closedByHand = false;
     provisionalTold = false;
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
-    if (!known.add(key)) {
+    OptionalDouble plateau = plateaus.countsOf(firing, rate);
+    if (log.knows(key)) {
       return;
     }
+    boolean pressed = ReleaseTiming.isPressed(firing);
+    releaseIsWired |= pressed;
+    // Light came in: a cap that was said to be on is off, whatever was forgotten.
+    capOn &= !ReleaseTiming.hasLight(firing);
+    List<SessionNews> afterwards = new ArrayList<>();
     LeafExposure exposure = measure(firing);
-    if (byHand && exposure instanceof LeafExposure.Timed timed) {
-      exposure =
-          new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
+    if (cocking.takes(
+        firing, exposure, rate, pressed, releaseIsWired, wantedSeconds(), afterwards)) {
+      boolean leak = setup.filter(s -> s.customs().bladesShutWhileCocking()).isPresent();
+      if (leak) {
+        afterwards.add(new SessionNews.LeakWhileCocking(key));
+      }
+      FiringNotes notes = notes(OptionalDouble.empty(), OptionalDouble.empty(), leak);
+      add(
+          result(key, firing, exposure, Outcome.LIGHT_WHILE_COCKING, notes, Optional.empty()),
+          news);
+      news.addAll(afterwards);
+      return;
     }
-    Optional<Phase> phase = setup.map(RunSetup::phase);
-    Outcome outcome = outcome(firing, exposure);
-    boolean first =
-        phase.equals(Optional.of(Phase.AS_FOUND))
-            && results.stream()
-                .noneMatch(r -> r.phase().equals(phase) && r.outcome().isOfTheShutter());
-    FiringResult result =
-        new FiringResult(
-            results.size() + 1,
-            key,
-            firing,
-            rate,
-            shown,
-            setup.map(RunSetup::reference).orElse(Reference.EXACT),
-            phase,
-            outcome,
-            exposure,
-            levels(),
-            first && outcome.isOfTheShutter(),
-            Optional.empty());
-    results.add(result);
-    news.add(new SessionNews.Settled(result));
+    Optional<FiringResult> press = pressFor(firing);
+    if (pressed || ReleaseTiming.hasLight(firing)) {
+      awaitsLight = Optional.empty();
+    }
+    if (press.isPresent()) {
+      log.joined(key, press.get().key());
+      release(
+          press.get().key(),
+          ReleaseTiming.join(press.get().firing(), firing),
+          plateau,
+          press,
+          news);
+    } else {
+      release(key, firing, plateau, press, news);
+    }
+  }
+
+  /**
+   * Settles a release.
+   *
+   * @param press the result that it takes the place of: it was pressed, and the light came later
+   */
+  private void release(
+      FiringKey key,
+      Firing firing,
+      OptionalDouble plateau,
+      Optional<FiringResult> press,
+      List<SessionNews> news) {
+    LeafExposure exposure = closedByHand(firing, measure(firing));
+    Optional<Check> check = press.map(FiringResult::check).orElseGet(this::check);
+    Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
+    FiringNotes notes = notes(ReleaseTiming.delaySeconds(firing, rate), plateau, false);
+    FiringResult result = result(key, firing, exposure, outcome, notes, press);
+    add(result, news);
+    if (outcome == Outcome.DID_NOT_OPEN) {
+      awaitsLight = Optional.of(key);
+    }
+    if (result.isBySelfTimer()) {
+      news.add(new SessionNews.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
+    }
+    notes.plateauShare().ifPresent(share -> watchLight(share, result, news));
+    questions
+        .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
+        .ifPresent(question -> news.add(question.asNews()));
     goOn(news);
   }
 
+  private void add(FiringResult result, List<SessionNews> news) {
+    if (log.knows(result.key())) {
+      log.replace(result);
+    } else {
+      log.add(result);
+    }
+    news.add(new SessionNews.Settled(result));
+  }
+
+  private FiringResult result(
+      FiringKey key,
+      Firing firing,
+      LeafExposure exposure,
+      Outcome outcome,
+      FiringNotes notes,
+      Optional<FiringResult> press) {
+    if (press.isPresent()) {
+      FiringResult earlier = press.get();
+      return new FiringResult(
+          earlier.number(),
+          key,
+          firing,
+          rate,
+          earlier.run(),
+          earlier.setting(),
+          earlier.reference(),
+          earlier.phase(),
+          outcome,
+          exposure,
+          levels(),
+          earlier.afterRest(),
+          notes.moved(earlier.notes().movedFrom()));
+    }
+    Optional<Phase> phase = setup.map(RunSetup::phase);
+    boolean first =
+        phase.equals(Optional.of(Phase.AS_FOUND))
+            && log.all().stream().noneMatch(r -> r.run() == run && r.outcome().isOfTheShutter());
+    return new FiringResult(
+        log.size() + 1,
+        key,
+        firing,
+        rate,
+        run,
+        shown,
+        setup.map(RunSetup::reference).orElse(Reference.EXACT),
+        phase,
+        outcome,
+        exposure,
+        levels(),
+        first && outcome.isOfTheShutter(),
+        notes);
+  }
+
+  private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
+    OptionalDouble share =
+        plateau.isPresent() && light.isPresent() && levels().isPresent()
+            ? OptionalDouble.of(PlateauWatch.share(plateau.getAsDouble(), light.get()))
+            : OptionalDouble.empty();
+    return new FiringNotes(
+        delay,
+        plateau,
+        share,
+        trust.doubts(share),
+        leak,
+        capOn,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private Optional<FiringResult> pressFor(Firing firing) {
+    return awaitsLight
+        .flatMap(log::find)
+        .filter(r -> r.rejection().isEmpty())
+        .filter(r -> ReleaseTiming.belongs(firing, r.firing(), rate));
+  }
+
   private LeafExposure measure(Firing firing) {
-    return LeafExposureMethod.measure(firing, levels().orElse(LevelPair.GAUSS), rate);
+    return LeafExposureMethod.measure(
+        firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
   }
 
   private Optional<LevelPair> levels() {
@@ -198,84 +411,222 @@ public final class Session {
                 : Optional.empty());
   }
 
-  private static Outcome outcome(Firing firing, LeafExposure exposure) {
-    if (exposure instanceof LeafExposure.Timed timed) {
-      return Math.max(timed.earlyLightShare(), timed.lateLightShare()) >= DOUBLE_SHARE
-          ? Outcome.DOUBLE
-          : Outcome.TIMED;
+  private void watchLight(double share, FiringResult result, List<SessionNews> news) {
+    boolean known = trust.isInDoubt();
+    List<FiringResult> newlyDoubted = trust.take(share, log);
+    newlyDoubted.forEach(r -> log.replace(r.doubtful()));
+    if (trust.isInDoubt() && !known) {
+      List<FiringKey> keys = new ArrayList<>(newlyDoubted.stream().map(r -> r.key()).toList());
+      keys.add(result.key());
+      news.add(new SessionNews.PlateauOff(share, keys));
     }
-    if (exposure instanceof LeafExposure.NeverFullyOpen) {
-      return Outcome.NEVER_FULLY_OPEN;
+    newlyDoubted.forEach(r -> news.add(new SessionNews.Changed(r.doubtful())));
+  }
+
+  private void closeByHand(List<SessionNews> news) {
+    if (grouper.isLight()) {
+      closedByHandTicks = OptionalLong.of(latestTicks);
+      return;
     }
-    if (exposure instanceof LeafExposure.StuckOpen) {
-      return Outcome.STUCK_OPEN;
+    // Both hands were on the camera: the key comes after the closing.
+    Optional<FiringResult> last = log.last(r -> r.outcome().isOfTheShutter());
+    if (last.isEmpty() || !(last.get().exposure() instanceof LeafExposure.Timed timed)) {
+      return;
     }
-    LeafExposure.Unusable unusable = (LeafExposure.Unusable) exposure;
-    if (unusable.reason() != LeafExposure.Reason.NO_LIGHT) {
-      return Outcome.UNUSABLE;
+    if (timed.widthLowSeconds() > openLongSeconds(last.get().shown())) {
+      FiringResult changed = last.get().stuckOpen(stuck(timed));
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+      withdraw(Set.of(changed.key()), news);
+      showAgain(changed, news);
     }
-    boolean pressed = !Pulses.of(firing, Channel.RELEASE).isEmpty();
-    return pressed ? Outcome.DID_NOT_OPEN : Outcome.NOT_A_SHUTTER_EVENT;
+  }
+
+  private LeafExposure closedByHand(Firing firing, LeafExposure exposure) {
+    boolean byHand =
+        closedByHandTicks.isPresent()
+            && closedByHandTicks.getAsLong() >= firing.firstTicks()
+            && closedByHandTicks.getAsLong() <= firing.lastTicks();
+    if (!byHand) {
+      return exposure;
+    }
+    closedByHandTicks = OptionalLong.empty();
+    return exposure instanceof LeafExposure.Timed timed ? stuck(timed) : exposure;
+  }
+
+  private static LeafExposure.StuckOpen stuck(LeafExposure.Timed timed) {
+    return new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
+  }
+
+  private void learnCocking(boolean begins, List<SessionNews> news) {
+    if (begins) {
+      cocking.begin();
+    } else {
+      cocking.end(news);
+    }
+  }
+
+  private void begin(RunSetup begun, List<SessionNews> news) {
+    boolean goesOn = setup.equals(Optional.of(begun)) && !isRunDone();
+    if (!goesOn) {
+      run++;
+      boolean otherCamera =
+          !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
+      if (otherCamera) {
+        cocking.forget();
+        firstRunOfCamera = run;
+      }
+      camera = begun.camera().isBlank() ? camera : begun.camera();
+      questions
+          .runBegins(firstRunOfCamera)
+          .ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+    }
+    setup = Optional.of(begun);
+    queue = new SpeedQueue(begun.settings());
+    staysHere = false;
+    runDoneTold = false;
+    queue.nextOpen(Optional.empty(), this::isDone).ifPresent(first -> show(first, news));
   }
 
   private void rejectLast(String reason, List<SessionNews> news) {
-    for (int i = results.size() - 1; i >= 0; i--) {
-      FiringResult last = results.get(i);
-      if (last.outcome().isOfTheShutter() && last.rejection().isEmpty()) {
-        FiringResult rejected = last.rejected(reason);
-        results.set(i, rejected);
-        news.add(new SessionNews.Rejected(rejected));
-        runDone = false;
-        // The speed of the rejected firing is shown again: it lacks one now.
-        last.shown().ifPresent(speed -> show(speed, news));
-        return;
-      }
+    Optional<FiringResult> last =
+        log.last(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty());
+    if (last.isEmpty()) {
+      return;
+    }
+    FiringResult rejected = last.get().rejected(reason);
+    log.replace(rejected);
+    news.add(new SessionNews.Rejected(rejected));
+    withdraw(Set.of(rejected.key()), news);
+    showAgain(rejected, news);
+  }
+
+  /** The speed of a firing that counts no more is shown again: it lacks one now. */
+  private void showAgain(FiringResult lost, List<SessionNews> news) {
+    runDoneTold = false;
+    staysHere = false;
+    lost.setting().ifPresent(setting -> show(setting, news));
+  }
+
+  private void move(SessionInput.FiringsMoved moved, List<SessionNews> news) {
+    Set<FiringKey> asked = new HashSet<>(moved.firings());
+    List<FiringResult> changed =
+        log.all().stream()
+            .filter(r -> asked.contains(r.key()) && r.shown().isPresent())
+            .filter(r -> !r.shown().equals(Optional.of(moved.to())))
+            .map(r -> r.moved(moved.to()))
+            .toList();
+    for (FiringResult result : changed) {
+      log.replace(result);
+      news.add(new SessionNews.Changed(result));
+    }
+    boolean closed = withdraw(asked, news);
+    if (closed || !changed.isEmpty()) {
+      runDoneTold = false;
+      goOn(news);
     }
   }
 
-  private void show(MarkedSpeed speed, List<SessionNews> news) {
-    shown = Optional.of(speed);
-    news.add(
-        new SessionNews.SpeedShown(
-            speed, goodAt(speed), setup.map(RunSetup::firingsPerSpeed).orElse(0)));
+  /** Whether the open question fell because of these firings. */
+  private boolean withdraw(Set<FiringKey> gone, List<SessionNews> news) {
+    Optional<Question> closed = questions.without(gone::contains);
+    closed.ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+    return closed.isPresent();
+  }
+
+  /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
+  private void choose(Setting setting, List<SessionNews> news) {
+    staysHere = setup.isPresent() && (setup.get().phase() == Phase.ADJUSTING || isDone(setting));
+    runDoneTold = false;
+    show(setting, news);
+  }
+
+  private void show(Setting setting, List<SessionNews> news) {
+    boolean other = !shown.equals(Optional.of(setting));
+    shown = Optional.of(setting);
+    setting.check().ifPresent(check -> news.add(new SessionNews.CheckShown(check)));
+    setting
+        .speed()
+        .ifPresent(
+            speed -> {
+              int wanted = setup.map(RunSetup::firingsPerSpeed).orElse(0);
+              news.add(new SessionNews.SpeedShown(speed, goodAt(speed), wanted));
+              if (other && isToBeSetBeforeCocking(speed)) {
+                news.add(new SessionNews.SetBeforeCocking(speed));
+              }
+            });
+  }
+
+  private boolean isToBeSetBeforeCocking(MarkedSpeed speed) {
+    List<MarkedSpeed> dial = dial();
+    return setup.filter(s -> s.customs().topSpeedBeforeCocking()).isPresent()
+        && !dial.isEmpty()
+        && speed.equals(dial.get(dial.size() - 1));
   }
 
   private void goOn(List<SessionNews> news) {
-    if (setup.isEmpty() || shown.isEmpty() || runDone) {
+    if (setup.isEmpty() || shown.isEmpty() || runDoneTold) {
       return;
     }
-    MarkedSpeed speed = shown.get();
-    if (!isDone(speed)) {
-      show(speed, news);
+    Setting here = shown.get();
+    // Moving on while it is asked where the dial stands would only spread the confusion.
+    boolean asked =
+        questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
+            && log.tries(run, here).count() < ENOUGH_TRIES;
+    if (staysHere || asked || !isDone(here)) {
+      show(here, news);
       return;
     }
-    int good = goodAt(speed);
-    if (good < setup.get().firingsPerSpeed()) {
-      news.add(new SessionNews.EnoughToKnow(speed, (int) tries(speed).count(), good));
+    int tries = (int) log.tries(run, here).count();
+    int good = log.good(run, here);
+    if (good < wanted(here)) {
+      here.speed().ifPresent(speed -> news.add(new SessionNews.EnoughToKnow(speed, tries, good)));
+      here.check().ifPresent(check -> news.add(new SessionNews.EnoughOfCheck(check, tries)));
     }
-    List<MarkedSpeed> order = setup.get().order();
-    int here = order.indexOf(speed);
-    for (int step = 1; step <= order.size(); step++) {
-      MarkedSpeed next = order.get(Math.floorMod(here + step, order.size()));
-      if (!isDone(next)) {
-        show(next, news);
-        return;
-      }
+    Optional<Setting> next = queue.nextOpen(shown, this::isDone);
+    next.ifPresent(open -> show(open, news));
+    if (next.isEmpty()) {
+      runDoneTold = true;
+      news.add(new SessionNews.RunDone());
     }
-    runDone = true;
-    news.add(new SessionNews.RunDone());
   }
 
-  private boolean isDone(MarkedSpeed speed) {
-    return goodAt(speed) >= setup.orElseThrow().firingsPerSpeed()
-        || tries(speed).count() >= ENOUGH_TRIES;
+  private boolean isDone(Setting setting) {
+    return log.good(run, setting) >= wanted(setting)
+        || log.tries(run, setting).count() >= ENOUGH_TRIES;
   }
 
-  private java.util.stream.Stream<FiringResult> tries(MarkedSpeed speed) {
-    Optional<Phase> phase = setup.map(RunSetup::phase);
-    return results.stream()
-        .filter(r -> r.phase().equals(phase) && r.shown().equals(Optional.of(speed)))
-        .filter(r -> r.outcome().isOfTheShutter());
+  /** A check that came to its end once is done. */
+  private int wanted(Setting setting) {
+    return setting.check().isPresent() ? 1 : setup.orElseThrow().firingsPerSpeed();
+  }
+
+  /** Marked speeds of the dial from slow to fast; those of the run where the dial is not known. */
+  private List<MarkedSpeed> dial() {
+    if (setup.isEmpty()) {
+      return List.of();
+    }
+    return Dial.find(setup.get().dial())
+        .map(Dial::speeds)
+        .orElseGet(
+            () ->
+                setup.get().order().stream()
+                    .distinct()
+                    .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
+                    .toList());
+  }
+
+  private List<MarkedSpeed> neighbours(MarkedSpeed speed) {
+    List<MarkedSpeed> dial = dial();
+    int here = dial.indexOf(speed);
+    List<MarkedSpeed> neighbours = new ArrayList<>();
+    if (here > 0) {
+      neighbours.add(dial.get(here - 1));
+    }
+    if (here >= 0 && here + 1 < dial.size()) {
+      neighbours.add(dial.get(here + 1));
+    }
+    return neighbours;
   }
 
   private void tellUnderway(long nowTicks, List<SessionNews> news) {
@@ -289,29 +640,34 @@ public final class Session {
           .ifPresent(
               since -> {
                 double open = rate.seconds(nowTicks - since);
-                if (open > expectedSeconds()) {
+                if (open > openLongSeconds(shown())) {
                   news.add(new SessionNews.StillOpen(open));
                 }
               });
       return;
     }
-    if (provisionalTold || !(measure(underway.get()) instanceof LeafExposure.Timed timed)) {
+    if (provisionalTold
+        || cocking.isLearning()
+        || !(measure(underway.get()) instanceof LeafExposure.Timed timed)) {
       return;
     }
     provisionalTold = true;
+    Optional<Double> wanted = wantedSeconds();
     OptionalDouble error =
-        shown.isPresent()
-            ? OptionalDouble.of(
-                Stops.between(
-                    timed.effectiveSeconds(),
-                    shown.get().seconds(setup.map(RunSetup::reference).orElse(Reference.EXACT))))
+        wanted.isPresent()
+            ? OptionalDouble.of(Stops.between(timed.effectiveSeconds(), wanted.get()))
             : OptionalDouble.empty();
     news.add(new SessionNews.Provisional(timed, error));
   }
 
-  /** How long the shutter may be open before that is worth saying. */
-  private double expectedSeconds() {
-    return Math.max(2, shown.map(speed -> 3 * speed.literalSeconds()).orElse(0.0));
+  private Optional<Double> wantedSeconds() {
+    Reference reference = setup.map(RunSetup::reference).orElse(Reference.EXACT);
+    return shown().map(speed -> speed.seconds(reference));
+  }
+
+  /** How long the shutter may be open before that is worth saying, in seconds. */
+  private static double openLongSeconds(Optional<MarkedSpeed> speed) {
+    return Math.max(OPEN_LONG_SECONDS, speed.map(s -> 3 * s.literalSeconds()).orElse(0.0));
   }
 
   private static FiringGrouper grouperFor(TickRate rate) {

@@ -1,6 +1,8 @@
 package org.halflight.session;
 
+import java.util.List;
 import java.util.Objects;
+import java.util.OptionalInt;
 import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -23,35 +25,106 @@ public sealed interface SessionInput {
   }
 
   /** An edge came. */
-  record EdgeAt(Edge edge) implements SessionInput {}
+  record EdgeAt(Edge edge) implements SessionInput {
+    public EdgeAt {
+      Objects.requireNonNull(edge);
+    }
+  }
 
   /**
    * Rig time has passed, and these were the levels.
    *
    * @param levels bit n is the level of the channel with code n
+   * @param lightSum16 light of the centre sensor, sum of 16 ten-bit readings over the last full
+   *     millisecond; empty where the rig does not say
    */
-  record BeatAt(long ticks, int levels) implements SessionInput {}
+  record BeatAt(long ticks, int levels, OptionalInt lightSum16) implements SessionInput {
+    public BeatAt {
+      Objects.requireNonNull(lightSum16);
+    }
+
+    /** A beat without light. */
+    public BeatAt(long ticks, int levels) {
+      this(ticks, levels, OptionalInt.empty());
+    }
+  }
 
   /** Something was lost. */
-  record Damaged(Firing.Damage damage) implements SessionInput {}
+  record Damaged(Firing.Damage damage) implements SessionInput {
+    public Damaged {
+      Objects.requireNonNull(damage);
+    }
+  }
 
   /** The link is gone: what was under way will not be seen to its end. */
   record LinkLost() implements SessionInput {}
 
   /** The light was set. */
-  record LightSet(LightLevels levels) implements SessionInput {}
+  record LightSet(LightLevels levels) implements SessionInput {
+    public LightSet {
+      Objects.requireNonNull(levels);
+    }
+  }
 
-  /** A run begins; the first speed of its order is shown. */
-  record RunBegins(RunSetup setup) implements SessionInput {}
+  /**
+   * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
+   * on with that run.
+   */
+  record RunBegins(RunSetup setup) implements SessionInput {
+    public RunBegins {
+      Objects.requireNonNull(setup);
+    }
+  }
 
-  /** The person chose a speed. */
-  record SpeedChosen(MarkedSpeed speed) implements SessionInput {}
+  /** The person chose a speed, of the run or not. */
+  record SpeedChosen(MarkedSpeed speed) implements SessionInput {
+    public SpeedChosen {
+      Objects.requireNonNull(speed);
+    }
+  }
+
+  /** The person chose B or T. */
+  record CheckChosen(Check check) implements SessionInput {
+    public CheckChosen {
+      Objects.requireNonNull(check);
+    }
+  }
+
+  /** On to the next setting of the run, done or not; stays at the last. */
+  record NextChosen() implements SessionInput {}
+
+  /** Back to the setting before; stays at the first. */
+  record PreviousChosen() implements SessionInput {}
 
   /** The person does not count the last firing. */
-  record LastRejected(String reason) implements SessionInput {}
+  record LastRejected(String reason) implements SessionInput {
+    public LastRejected {
+      Objects.requireNonNull(reason);
+    }
+  }
 
-  /** The shutter hung open and the person closed it. */
+  /** The shutter hung open and the person closed it, or has just closed it. */
   record ClosedByHand() implements SessionInput {}
+
+  /** The person lets the firings of the open question stay at the speed that was shown. */
+  record AcceptedAsShown() implements SessionInput {}
+
+  /**
+   * The person says that firings were fired at another speed than was shown. Names the firings, so
+   * that it means the same whether or not a question is asked.
+   */
+  record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements SessionInput {
+    public FiringsMoved {
+      firings = List.copyOf(firings);
+      Objects.requireNonNull(to);
+    }
+  }
+
+  /** The person cocks the shutter a few times, so that the light it lets through can be learnt. */
+  record CockingLearnt(boolean begins) implements SessionInput {}
+
+  /** The lens cap was put on or taken off. */
+  record LensCap(boolean on) implements SessionInput {}
 
   /** Nothing more will come. */
   record Ends() implements SessionInput {}

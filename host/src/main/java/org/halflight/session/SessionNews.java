@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.speeds.MarkedSpeed;
@@ -20,8 +21,14 @@ public sealed interface SessionNews {
    */
   record StillOpen(double seconds) implements SessionNews {}
 
-  /** A firing is over and settled. */
+  /**
+   * A firing is over and settled. One whose key was settled before takes the place of the earlier
+   * one: the release was pressed, and the light came much later.
+   */
   record Settled(FiringResult result) implements SessionNews {}
+
+  /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
+  record Changed(FiringResult result) implements SessionNews {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionNews {}
@@ -34,9 +41,81 @@ public sealed interface SessionNews {
    */
   record SpeedShown(MarkedSpeed speed, int good, int wanted) implements SessionNews {}
 
+  /** A check without a time is shown. */
+  record CheckShown(Check check) implements SessionNews {}
+
+  /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
+  record SetBeforeCocking(MarkedSpeed speed) implements SessionNews {}
+
   /** Ten tries did not bring the firings asked for: enough to know that this speed is erratic. */
   record EnoughToKnow(MarkedSpeed speed, int tries, int good) implements SessionNews {}
 
+  /** Ten tries did not bring a check to its end. */
+  record EnoughOfCheck(Check check, int tries) implements SessionNews {}
+
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionNews {}
+
+  /**
+   * Firings in a row fit the own readings of a neighbour on the dial, or its marking where it was
+   * not fired yet. One answer does for all.
+   *
+   * @param firings those that fit, in order of firing
+   */
+  record IsItTheNeighbour(MarkedSpeed shown, MarkedSpeed neighbour, List<FiringKey> firings)
+      implements SessionNews {
+    public IsItTheNeighbour {
+      firings = List.copyOf(firings);
+    }
+  }
+
+  /** The first firing after moving on fits the readings of the speed before. */
+  record IsTheDialTurned(MarkedSpeed shown, MarkedSpeed previous, FiringKey firing)
+      implements SessionNews {}
+
+  /** The question that was open is settled: answered, or what it was about is gone. */
+  record QuestionClosed(Question question) implements SessionNews {}
+
+  /** The light came so late after the release that the self-timer was on, most likely. */
+  record IsTheSelfTimerOn(FiringKey firing, double seconds) implements SessionNews {}
+
+  /**
+   * Light with the shutter fully open is off what was set.
+   *
+   * @param share of the full light that was set
+   * @param firings now marked as doubtful: those since the last good plateau
+   */
+  record PlateauOff(double share, List<FiringKey> firings) implements SessionNews {
+    public PlateauOff {
+      firings = List.copyOf(firings);
+    }
+  }
+
+  /**
+   * A stroke of cocking was seen while learning.
+   *
+   * @param strokes so far
+   * @param wanted in all
+   */
+  record CockingStroke(int strokes, int wanted) implements SessionNews {}
+
+  /** How this shutter lets light through when it is cocked is known. */
+  record CockingKnown(CockingPattern pattern) implements SessionNews {}
+
+  /**
+   * Learning ended without a pattern.
+   *
+   * @param strokes with light that were seen
+   */
+  record CockingNotKnown(int strokes) implements SessionNews {}
+
+  /** Light came while cocking, and the blades should have stayed shut. */
+  record LeakWhileCocking(FiringKey firing) implements SessionNews {}
+
+  /**
+   * Nothing was heard of the rig for a while, and what happened meanwhile is not known.
+   *
+   * @param seconds how long by the rig's own ticks; empty where it started anew or is another one
+   */
+  record LinkGap(OptionalDouble seconds) implements SessionNews {}
 }

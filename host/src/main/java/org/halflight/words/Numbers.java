@@ -13,6 +13,11 @@ public final class Numbers {
         : significant(seconds * 1e3) + " ms";
   }
 
+  /** A time that is still running, in seconds with one decimal: {@code 4.2 s}. */
+  public static String running(double seconds) {
+    return String.format(Locale.ROOT, "%.1f s", seconds);
+  }
+
   /**
    * A time in milliseconds with three significant digits and no unit, for the column of a table.
    */

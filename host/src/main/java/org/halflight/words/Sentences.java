@@ -8,7 +8,9 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.signal.Channel;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.SpeedSummary;
 
@@ -33,7 +35,25 @@ public final class Sentences {
 
   /** One firing, in one line. */
   public static String firing(FiringResult firing) {
-    String speed = firing.shown().map(Object::toString).orElseGet(() -> Words.say("noSpeed"));
+    String line = outcome(firing);
+    if (firing.isBySelfTimer()) {
+      line +=
+          " "
+              + Words.say(
+                  "firing.note.selfTimer",
+                  Numbers.time(firing.releaseDelaySeconds().getAsDouble()));
+    }
+    if (firing.notes().lightDoubtful()) {
+      line += " " + Words.say("firing.note.lightDoubtful");
+    }
+    if (firing.notes().movedFrom().isPresent()) {
+      line += " " + Words.say("firing.note.moved", firing.notes().movedFrom().get());
+    }
+    return line;
+  }
+
+  private static String outcome(FiringResult firing) {
+    String speed = firing.setting().map(Setting::label).orElseGet(() -> Words.say("noSpeed"));
     return switch (firing.outcome()) {
       case TIMED -> timed(firing, speed);
       case NEVER_FULLY_OPEN -> never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
@@ -44,7 +64,15 @@ public final class Sentences {
               Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
       case DID_NOT_OPEN -> Words.say("firing.didNotOpen", speed);
       case DOUBLE -> Words.say("firing.double", speed);
-      case NOT_A_SHUTTER_EVENT -> Words.say("firing.noEvent");
+      case OPENS_HOLDS_CLOSES -> Words.say("firing.holds", speed, held(firing));
+      case DID_NOT_HOLD -> Words.say("firing.didNotHold", speed, held(firing));
+      case LIGHT_WHILE_COCKING ->
+          Words.say(firing.notes().leak() ? "firing.cocking.leak" : "firing.cocking");
+      case NOT_A_SHUTTER_EVENT ->
+          Words.say(
+              firing.notes().capOn() && !firing.firing().of(Channel.RELEASE).isEmpty()
+                  ? "firing.noEvent.cap"
+                  : "firing.noEvent");
       case UNUSABLE -> Words.say("firing.unusable", speed, why(firing));
     };
   }
@@ -124,6 +152,10 @@ public final class Sentences {
                     Words.say("firing.flag." + key(flag), Numbers.percent(timed.lateLightShare())))
             .collect(Collectors.joining(" "));
     return flags.isEmpty() ? line : line + " " + flags;
+  }
+
+  private static String held(FiringResult firing) {
+    return Numbers.time(((LeafExposure.Timed) firing.exposure()).widthLowSeconds());
   }
 
   private static String never(String speed, LeafExposure.NeverFullyOpen bounds) {

@@ -1,0 +1,73 @@
+package org.halflight.bench;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunSetup;
+
+/** The values of a run's mark that are only there where they say something. */
+final class RunMarks {
+  private static final String CHECKS = "checks";
+  private static final String CUSTOMS = "customs";
+  private static final String TOP_BEFORE_COCKING = "top-speed-before-cocking";
+  private static final String SHUT_WHILE_COCKING = "blades-shut-while-cocking";
+  private static final String REST = "rest-seconds";
+  private static final String NOTED = "with.";
+
+  private RunMarks() {}
+
+  static void putExtras(Map<String, String> values, RunSetup setup) {
+    if (!setup.checks().isEmpty()) {
+      values.put(CHECKS, setup.checks().stream().map(Check::name).collect(Collectors.joining(",")));
+    }
+    CameraCustoms customs = setup.customs();
+    if (!customs.equals(CameraCustoms.NONE)) {
+      values.put(
+          CUSTOMS,
+          customs.topSpeedBeforeCocking() && customs.bladesShutWhileCocking()
+              ? TOP_BEFORE_COCKING + "," + SHUT_WHILE_COCKING
+              : customs.topSpeedBeforeCocking() ? TOP_BEFORE_COCKING : SHUT_WHILE_COCKING);
+    }
+    setup
+        .conditions()
+        .restSeconds()
+        .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
+    setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
+  }
+
+  static List<Check> checks(Map<String, String> values) {
+    return list(values, CHECKS).stream().map(Check::valueOf).toList();
+  }
+
+  static CameraCustoms customs(Map<String, String> values) {
+    List<String> customs = list(values, CUSTOMS);
+    return new CameraCustoms(
+        customs.contains(TOP_BEFORE_COCKING), customs.contains(SHUT_WHILE_COCKING));
+  }
+
+  static RunConditions conditions(Map<String, String> values) {
+    Map<String, String> noted = new TreeMap<>();
+    values.forEach(
+        (name, words) -> {
+          if (name.startsWith(NOTED)) {
+            noted.put(name.substring(NOTED.length()), words);
+          }
+        });
+    return new RunConditions(
+        values.containsKey(REST)
+            ? OptionalDouble.of(Double.parseDouble(values.get(REST)))
+            : OptionalDouble.empty(),
+        noted);
+  }
+
+  private static List<String> list(Map<String, String> values, String name) {
+    String text = values.getOrDefault(name, "");
+    return text.isEmpty() ? List.of() : Arrays.asList(text.split(",", -1));
+  }
+}

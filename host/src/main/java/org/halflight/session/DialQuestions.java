@@ -1,0 +1,198 @@
+package org.halflight.session;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * Whether to ask if the dial stands where the screen says. A slow 1/500 looks like a 1/250, so a
+ * time alone proves nothing: three in a row that fit a neighbour better than the speed itself raise
+ * one question, and so does the first firing after moving on when it fits the speed before. At most
+ * one question is open.
+ */
+final class DialQuestions {
+  /** So many in a row raise the question of the neighbour. */
+  static final int IN_A_ROW = 3;
+
+  private record Pair(MarkedSpeed shown, MarkedSpeed other) {}
+
+  private final FiringLog log;
+  private final Set<Pair> answered = new HashSet<>();
+  private Optional<Question> open = Optional.empty();
+  private int firstRunOfCamera;
+
+  DialQuestions(FiringLog log) {
+    this.log = log;
+  }
+
+  Optional<Question> open() {
+    return open;
+  }
+
+  /**
+   * A run began: what was answered in an earlier one may be asked again.
+   *
+   * @param firstRunOfCamera firings of runs before this one were of another camera
+   * @return the question that was open and falls
+   */
+  Optional<Question> runBegins(int firstRunOfCamera) {
+    this.firstRunOfCamera = firstRunOfCamera;
+    answered.clear();
+    return close();
+  }
+
+  /**
+   * Looks at a firing that has settled.
+   *
+   * @param neighbours of its speed on the dial
+   * @return the question that it raises, if any
+   */
+  Optional<Question> settled(FiringResult result, List<MarkedSpeed> neighbours) {
+    if (!isTimedAtASpeed(result)) {
+      return Optional.empty();
+    }
+    MarkedSpeed shown = result.shown().orElseThrow();
+    if (open.isPresent()) {
+      joinIfItFits(result, shown);
+      return Optional.empty();
+    }
+    open =
+        speedBefore(result)
+            .flatMap(speed -> dialNotTurned(result, shown, speed))
+            .or(() -> neighbour(result, shown, neighbours));
+    return open;
+  }
+
+  /** The person lets the firings stay; the same pair is not asked about again in this run. */
+  Optional<Question> keep() {
+    Optional<Question> closed = close();
+    closed.ifPresent(question -> answered.add(new Pair(question.shown(), question.other())));
+    return closed;
+  }
+
+  /** Firings were moved or rejected: without enough of them the question falls. */
+  Optional<Question> without(Predicate<FiringKey> gone) {
+    if (open.isEmpty() || open.get().firings().stream().noneMatch(gone)) {
+      return Optional.empty();
+    }
+    Question question = open.get();
+    List<FiringKey> left = question.firings().stream().filter(gone.negate()).toList();
+    int least = question.kind() == Question.Kind.NEIGHBOUR ? IN_A_ROW : 1;
+    if (left.size() < least) {
+      return close();
+    }
+    open = Optional.of(new Question(question.kind(), question.shown(), question.other(), left));
+    return Optional.empty();
+  }
+
+  private Optional<Question> close() {
+    Optional<Question> closed = open;
+    open = Optional.empty();
+    return closed;
+  }
+
+  private void joinIfItFits(FiringResult result, MarkedSpeed shown) {
+    Question question = open.orElseThrow();
+    List<FiringKey> all = new ArrayList<>(question.firings());
+    all.add(result.key());
+    List<FiringResult> row = lastTries(all.size());
+    boolean follows =
+        question.shown().equals(shown) && row.stream().map(FiringResult::key).toList().equals(all);
+    if (follows && fitsBetter(result, row, shown, question.other())) {
+      open = Optional.of(question.joinedBy(result.key()));
+    }
+  }
+
+  private Optional<Question> dialNotTurned(
+      FiringResult result, MarkedSpeed shown, MarkedSpeed before) {
+    boolean asks =
+        mayAsk(shown, before)
+            && own(before, result, List.of()).isPresent()
+            && fitsBetter(result, List.of(result), shown, before);
+    return asks
+        ? Optional.of(
+            new Question(Question.Kind.DIAL_NOT_TURNED, shown, before, List.of(result.key())))
+        : Optional.empty();
+  }
+
+  /** The speed of the timed firing before this one, where that was another. */
+  private Optional<MarkedSpeed> speedBefore(FiringResult result) {
+    return log.last(r -> isTimedAtASpeed(r) && !r.key().equals(result.key()))
+        .filter(r -> r.run() >= firstRunOfCamera)
+        .flatMap(FiringResult::shown)
+        .filter(speed -> !result.shown().equals(Optional.of(speed)));
+  }
+
+  private Optional<Question> neighbour(
+      FiringResult result, MarkedSpeed shown, List<MarkedSpeed> neighbours) {
+    List<FiringResult> row = lastTries(IN_A_ROW);
+    boolean isRow =
+        row.size() == IN_A_ROW
+            && row.stream()
+                .allMatch(
+                    r ->
+                        isTimedAtASpeed(r)
+                            && r.run() == result.run()
+                            && r.shown().equals(Optional.of(shown)));
+    if (!isRow) {
+      return Optional.empty();
+    }
+    return neighbours.stream()
+        .filter(other -> mayAsk(shown, other))
+        .filter(other -> row.stream().allMatch(r -> fitsBetter(r, row, shown, other)))
+        .findFirst()
+        .map(
+            other ->
+                new Question(
+                    Question.Kind.NEIGHBOUR,
+                    shown,
+                    other,
+                    row.stream().map(FiringResult::key).toList()));
+  }
+
+  private boolean mayAsk(MarkedSpeed shown, MarkedSpeed other) {
+    return !shown.equals(other) && !answered.contains(new Pair(shown, other));
+  }
+
+  /** Whether a firing fits the other speed, and better than the shown one as it was until now. */
+  private boolean fitsBetter(
+      FiringResult result, List<FiringResult> row, MarkedSpeed shown, MarkedSpeed other) {
+    double seconds = result.effectiveSeconds().orElseThrow();
+    Readings there =
+        own(other, result, row).orElseGet(() -> Readings.ofMarking(other, result.reference()));
+    Optional<Readings> before = own(shown, result, row);
+    Readings here = before.orElseGet(() -> Readings.ofMarking(shown, result.reference()));
+    boolean readsSoAnyway = before.isPresent() && here.fit(seconds);
+    return there.fit(seconds)
+        && !readsSoAnyway
+        && there.distanceStops(seconds) < here.distanceStops(seconds);
+  }
+
+  /** Own readings of a speed: of the latest run that has any, some firings left out. */
+  private Optional<Readings> own(MarkedSpeed speed, FiringResult now, List<FiringResult> without) {
+    List<FiringResult> good =
+        log.all().stream()
+            .filter(r -> r.run() >= firstRunOfCamera && r.run() <= now.run())
+            .filter(r -> r.isGood() && r.shown().equals(Optional.of(speed)))
+            .filter(r -> without.stream().noneMatch(w -> w.key().equals(r.key())))
+            .toList();
+    int latest = good.stream().mapToInt(FiringResult::run).max().orElse(0);
+    return Readings.of(good.stream().filter(r -> r.run() == latest).toList());
+  }
+
+  private List<FiringResult> lastTries(int count) {
+    List<FiringResult> tries =
+        log.all().stream()
+            .filter(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty())
+            .toList();
+    return tries.subList(Math.max(0, tries.size() - count), tries.size());
+  }
+
+  private static boolean isTimedAtASpeed(FiringResult result) {
+    return result.isGood() && result.shown().isPresent();
+  }
+}

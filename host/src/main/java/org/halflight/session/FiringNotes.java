@@ -1,0 +1,80 @@
+package org.halflight.session;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * What else there is to know about a firing. None of it changes a figure.
+ *
+ * @param releaseDelaySeconds from the press of the release to first light, where both were seen
+ * @param plateauCounts light with the shutter fully open, in counts of the rig's ten-bit converter,
+ *     where the shutter was open long enough for the rig to report it
+ * @param plateauShare the same less dark, as a share of the full light that was set; not known
+ *     without a set light
+ * @param lightDoubtful whether the light may not have been the one that was set: a plateau was off,
+ *     and this firing came since the last good one
+ * @param leak whether light came while cocking although the blades should have stayed shut
+ * @param capOn whether the person had said that the lens cap is on
+ * @param movedFrom the speed that was shown when it was fired, where the person has moved it since
+ * @param rejection the reason the person gave for not counting it; empty when it counts
+ */
+public record FiringNotes(
+    OptionalDouble releaseDelaySeconds,
+    OptionalDouble plateauCounts,
+    OptionalDouble plateauShare,
+    boolean lightDoubtful,
+    boolean leak,
+    boolean capOn,
+    Optional<MarkedSpeed> movedFrom,
+    Optional<String> rejection) {
+  /** Nothing to note. */
+  public static final FiringNotes NONE =
+      new FiringNotes(
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          false,
+          false,
+          false,
+          Optional.empty(),
+          Optional.empty());
+
+  public FiringNotes {
+    Objects.requireNonNull(releaseDelaySeconds);
+    Objects.requireNonNull(plateauCounts);
+    Objects.requireNonNull(plateauShare);
+    Objects.requireNonNull(movedFrom);
+    Objects.requireNonNull(rejection);
+  }
+
+  FiringNotes doubtful() {
+    return new FiringNotes(
+        releaseDelaySeconds, plateauCounts, plateauShare, true, leak, capOn, movedFrom, rejection);
+  }
+
+  FiringNotes moved(Optional<MarkedSpeed> from) {
+    return new FiringNotes(
+        releaseDelaySeconds,
+        plateauCounts,
+        plateauShare,
+        lightDoubtful,
+        leak,
+        capOn,
+        from,
+        rejection);
+  }
+
+  FiringNotes rejected(String reason) {
+    return new FiringNotes(
+        releaseDelaySeconds,
+        plateauCounts,
+        plateauShare,
+        lightDoubtful,
+        leak,
+        capOn,
+        movedFrom,
+        Optional.of(reason));
+  }
+}

@@ -1,0 +1,44 @@
+package org.halflight.session;
+
+import java.util.Optional;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.signal.Firing;
+import org.halflight.time.TickRate;
+
+/** Which outcome a release has that is no light of cocking. */
+final class OutcomeRule {
+  /**
+   * Light of a second opening, as a share of the main one, from which a release counts as double.
+   */
+  static final double DOUBLE_SHARE = 0.3;
+
+  private OutcomeRule() {}
+
+  /**
+   * @param check B or T, where one was shown
+   * @param capOn whether the lens cap was on
+   */
+  static Outcome of(
+      Firing firing, LeafExposure exposure, TickRate rate, Optional<Check> check, boolean capOn) {
+    if (exposure instanceof LeafExposure.Unusable unusable) {
+      if (unusable.reason() != LeafExposure.Reason.NO_LIGHT) {
+        return Outcome.UNUSABLE;
+      }
+      // Behind a cap no light is no news of the shutter; a release that is only let go is none.
+      return ReleaseTiming.isPressed(firing) && !capOn
+          ? Outcome.DID_NOT_OPEN
+          : Outcome.NOT_A_SHUTTER_EVENT;
+    }
+    if (exposure instanceof LeafExposure.StuckOpen) {
+      return Outcome.STUCK_OPEN;
+    }
+    if (exposure instanceof LeafExposure.NeverFullyOpen) {
+      return Outcome.NEVER_FULLY_OPEN;
+    }
+    LeafExposure.Timed timed = (LeafExposure.Timed) exposure;
+    if (Math.max(timed.earlyLightShare(), timed.lateLightShare()) >= DOUBLE_SHARE) {
+      return Outcome.DOUBLE;
+    }
+    return check.map(asked -> HoldRule.of(asked, firing, timed, rate)).orElse(Outcome.TIMED);
+  }
+}

@@ -1,0 +1,69 @@
+package org.halflight.session;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Under what conditions a run is fired, as noted by the person. Runs under unlike conditions are
+ * compared with a warning.
+ *
+ * @param restSeconds how long the shutter had rested before the run, 0 or more, where known
+ * @param noted what was noted, in the person's words, by name; see the constants for usual names
+ */
+public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String> noted) {
+  /** In the camera or out of it. */
+  public static final String PLACE = "place";
+
+  /** Lens cells on or off. */
+  public static final String CELLS = "cells";
+
+  /** Cover of the shutter on or off. */
+  public static final String COVER = "cover";
+
+  /** Working stop. */
+  public static final String STOP = "stop";
+
+  /** Which way is up. */
+  public static final String ATTITUDE = "attitude";
+
+  /** Just cleaned and still wet, or dry. */
+  public static final String WET = "wet";
+
+  /** Released by finger or cable. */
+  public static final String RELEASE = "release";
+
+  /** Nothing noted. */
+  public static final RunConditions NONE = new RunConditions(OptionalDouble.empty(), Map.of());
+
+  public RunConditions {
+    Objects.requireNonNull(restSeconds);
+    if (restSeconds.isPresent()
+        && !(restSeconds.getAsDouble() >= 0 && Double.isFinite(restSeconds.getAsDouble()))) {
+      throw new IllegalArgumentException("a rest of " + restSeconds.getAsDouble() + " s");
+    }
+    noted = Collections.unmodifiableSortedMap(new TreeMap<>(noted));
+    if (noted.keySet().stream().anyMatch(name -> !name.matches("[a-z][a-z-]*"))) {
+      throw new IllegalArgumentException("a condition is named in a-z and hyphens: " + noted);
+    }
+  }
+
+  /** As above, from a map in any order. */
+  public RunConditions(OptionalDouble restSeconds, Map<String, String> noted) {
+    this(restSeconds, new TreeMap<>(noted));
+  }
+
+  /** The names of what was noted for one and otherwise, or not at all, for the other; sorted. */
+  public List<String> unlike(RunConditions other) {
+    TreeSet<String> names = new TreeSet<>(noted.keySet());
+    names.addAll(other.noted.keySet());
+    return names.stream()
+        .filter(name -> !Objects.equals(noted.get(name), other.noted.get(name)))
+        .toList();
+  }
+}

@@ -1,0 +1,37 @@
+package org.halflight.session;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.speeds.MarkedSpeed;
+
+/** What the dial is to stand at: a marked speed, or a setting without a time. */
+public sealed interface Setting {
+  /** A marked speed. */
+  record Speed(MarkedSpeed marked) implements Setting {
+    public Speed {
+      Objects.requireNonNull(marked);
+    }
+  }
+
+  /** B or T. */
+  record Untimed(Check what) implements Setting {
+    public Untimed {
+      Objects.requireNonNull(what);
+    }
+  }
+
+  /** As engraved. */
+  default String label() {
+    return this instanceof Speed speed ? speed.marked().label() : ((Untimed) this).what().name();
+  }
+
+  /** The marked speed, where it is one. */
+  default Optional<MarkedSpeed> speed() {
+    return this instanceof Speed speed ? Optional.of(speed.marked()) : Optional.empty();
+  }
+
+  /** The check, where it is one. */
+  default Optional<Check> check() {
+    return this instanceof Untimed untimed ? Optional.of(untimed.what()) : Optional.empty();
+  }
+}

@@ -1,0 +1,93 @@
+package org.halflight.words;
+
+import java.util.Optional;
+import org.halflight.session.Check;
+import org.halflight.session.FiringResult;
+import org.halflight.session.SessionNews;
+
+/** What a session has to tell, in sentences. */
+public final class NewsSentences {
+  private NewsSentences() {}
+
+  /** The sentence of some news; empty for news that only change what a screen draws. */
+  public static Optional<String> of(SessionNews news) {
+    if (news instanceof SessionNews.Settled settled) {
+      return Optional.of(Sentences.firing(settled.result()));
+    }
+    if (news instanceof SessionNews.Rejected rejected) {
+      return Optional.of(rejected(rejected.result()));
+    }
+    if (news instanceof SessionNews.StillOpen open) {
+      return say("news.stillOpen", Numbers.running(open.seconds()));
+    }
+    if (news instanceof SessionNews.LinkGap gap) {
+      return gap.seconds().isPresent()
+          ? say("news.gap", Numbers.time(gap.seconds().getAsDouble()))
+          : say("news.gap.unknown");
+    }
+    return ofRun(news).or(() -> ofQuestion(news)).or(() -> ofCocking(news));
+  }
+
+  private static Optional<String> ofRun(SessionNews news) {
+    if (news instanceof SessionNews.SpeedShown shown) {
+      return shown.wanted() > 0
+          ? say("news.shown", shown.speed(), shown.good(), shown.wanted())
+          : say("news.shown.noRun", shown.speed());
+    }
+    if (news instanceof SessionNews.CheckShown shown) {
+      return say(shown.check() == Check.T ? "news.check.t" : "news.check", shown.check());
+    }
+    if (news instanceof SessionNews.SetBeforeCocking set) {
+      return say("news.setBeforeCocking", set.speed());
+    }
+    if (news instanceof SessionNews.EnoughToKnow enough) {
+      return say("news.enough", enough.speed(), enough.good(), enough.tries());
+    }
+    if (news instanceof SessionNews.EnoughOfCheck enough) {
+      return say("news.enoughCheck", enough.check(), enough.tries());
+    }
+    return news instanceof SessionNews.RunDone ? say("news.runDone") : Optional.empty();
+  }
+
+  private static Optional<String> ofQuestion(SessionNews news) {
+    if (news instanceof SessionNews.IsItTheNeighbour asked) {
+      return say("news.neighbour", asked.shown(), asked.neighbour(), asked.firings().size());
+    }
+    if (news instanceof SessionNews.IsTheDialTurned asked) {
+      return say("news.dialNotTurned", asked.shown(), asked.previous());
+    }
+    if (news instanceof SessionNews.IsTheSelfTimerOn asked) {
+      return say("news.selfTimer", Numbers.time(asked.seconds()));
+    }
+    if (news instanceof SessionNews.PlateauOff off) {
+      return say("news.plateauOff", Numbers.percent(off.share()), off.firings().size());
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> ofCocking(SessionNews news) {
+    if (news instanceof SessionNews.CockingStroke stroke) {
+      return say("news.cockingStroke", stroke.strokes(), stroke.wanted());
+    }
+    if (news instanceof SessionNews.CockingKnown) {
+      return say("news.cockingKnown");
+    }
+    if (news instanceof SessionNews.CockingNotKnown unknown) {
+      return unknown.strokes() == 0
+          ? say("news.cockingNotKnown.none")
+          : say("news.cockingNotKnown.some", unknown.strokes());
+    }
+    return news instanceof SessionNews.LeakWhileCocking ? say("news.leak") : Optional.empty();
+  }
+
+  private static String rejected(FiringResult result) {
+    String reason = result.rejection().orElse("");
+    return reason.isBlank()
+        ? Words.say("news.rejected.noReason", result.number())
+        : Words.say("news.rejected", result.number(), reason);
+  }
+
+  private static Optional<String> say(String key, Object... parts) {
+    return Optional.of(Words.say(key, parts));
+  }
+}
