@@ -47,10 +47,9 @@ void block_queue_put(const struct block *block) {
   waiting++;
 }
 
-bool block_queue_take(struct block *block) {
-  if (waiting == 0) {
-    return false;
-  }
+bool block_queue_waiting(void) { return waiting != 0; }
+
+void block_queue_take(struct block *block) {
   const struct packed *packed = &queue[first];
   block->index = packed->index;
   block->sum = packed->sum;
@@ -58,5 +57,4 @@ bool block_queue_take(struct block *block) {
   block->most = (uint16_t)(packed->most | (packed->upper >> 4) << 8);
   first = place_after(first, 1);
   waiting--;
-  return true;
 }

@@ -22,7 +22,8 @@ void block_add(struct block *block, uint16_t reading);
 /* Queue. A block that finds it full is dropped: its index is the gap that the host sees. */
 void block_queue_clear(void);
 void block_queue_put(const struct block *block);
-/* The oldest block; false when there is none. */
-bool block_queue_take(struct block *block);
+bool block_queue_waiting(void);
+/* The oldest block; only when one is waiting. */
+void block_queue_take(struct block *block);
 
 #endif

@@ -11,15 +11,18 @@
    half_count_release_pin  GPIOR1 with bit 7 set               written by timebase.c
 
    Cycles from the edge until Timer1 is read, alone:
-                                                    data sheet    simavr 1.6
-     pin synchroniser and flag                          3             0
-     end of the instruction under way                 0 to 3        0 to 3
-     interrupt response                                 4             0
-     jump of the vector                                 3             3
-     three pushes, in, ldi, in                          9             9
-     st, lds up to its read                             3             2
-   The instruction is what makes the jitter. The hardware capture has a synchroniser of its own (2 to 3 cycles on silicon,
-   none in simavr), so software channels read 18 to 21 ticks later than the capture on silicon, 14 to 17 in simavr. */
+                                                        data sheet    bench
+     pin synchroniser and interrupt flag                    3           0
+     end of the instruction under way                    0 to 3         0
+     interrupt response                                     4           4
+     jump of the vector                                     3           3
+     push push push in ldi out ldi in                      11          11
+     st, then lds up to its read                            3           2
+   The instruction under way is the jitter. Beside it stands the capture unit's own synchroniser and edge detector, 2 to 3
+   cycles on silicon and none on the bench, which come off: a software channel reads 21 to 25 ticks later than the capture
+   on silicon (by the data sheet, not measured), 20 on the bench (measured). CONFIG_SNAPSHOT_LATENCY_TICKS is 22.
+   An edge that comes while a handler runs is stamped by the next look at the pins, 30 cycles after the last one; an edge
+   just before a look that another edge caused is stamped up to 20 ticks early. */
 
 #define __SFR_OFFSET 0
 #include <avr/io.h>
@@ -54,7 +57,7 @@ capture_snapshot_now: /* main loop: cli, call this; its reti enables interrupts 
 snapshot_again:
   in r30, GPIOR0
   ldi r31, 1 << PCIF0 | 1 << PCIF2
-  out PCIFR, r31
+  out PCIFR, r31 /* what changed up to here is in this look at the pins */
   ldi r31, hi8(snapshot_ring)
   in r24, PIND
   st Z+, r24
@@ -75,6 +78,8 @@ snapshot_again:
   rjmp snapshot_end
 snapshot_store:
   out GPIOR0, r30
+  /* Changed again meanwhile: going round is 25 cycles shorter than leaving and coming back. Ends at the latest when the ring
+     is full. */
   sbic PCIFR, PCIF2
   rjmp snapshot_again
 snapshot_end:
@@ -153,7 +158,7 @@ capture_missed:
   nop
   sbic TIFR1, ICF1
   rjmp capture_late
-  /* A pulse shorter than this handler. Its end is stamped now, by software: late by the length of the handler at most. */
+  /* A pulse shorter than this handler. Its end is stamped now, by software: pulses of under 60 ticks read as 70. */
   cli
   lds r24, TCNT1L
   lds r25, TCNT1H

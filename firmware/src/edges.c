@@ -56,7 +56,7 @@ void edges_take_capture(struct entry entry) {
   capture_ticks32 = ticks_low32(ticks_of(capture_floor, count));
 }
 
-static bool next_snapshot_edge(struct edge *edge) {
+static void next_snapshot_edge(struct edge *edge) {
   uint8_t channel = 0;
   uint8_t bit = 1;
   while (!(snapshot_changed & bit)) {
@@ -68,25 +68,21 @@ static bool next_snapshot_edge(struct edge *edge) {
   edge->level = (snapshot_levels & bit) != 0;
   edge->ticks32 = snapshot_ticks32;
   told_levels ^= bit;
-  return true;
 }
 
-static bool next_capture_edge(struct edge *edge) {
+static void next_capture_edge(struct edge *edge) {
   capture_held = false;
   edge->channel = CHANNEL_CENTRE_LOW;
   edge->level = capture_level;
   edge->ticks32 = capture_ticks32;
   told_levels ^= 1 << CHANNEL_CENTRE_LOW;
-  return true;
 }
 
-bool edges_next(struct edge *edge) {
-  if (snapshot_changed == 0) {
-    return capture_held && next_capture_edge(edge);
-  }
+void edges_next(struct edge *edge) {
   /* by the sign of the difference, which holds across the 32-bit wrap */
-  if (capture_held && (int32_t)(capture_ticks32 - snapshot_ticks32) <= 0) {
-    return next_capture_edge(edge);
+  if (snapshot_changed == 0 || (capture_held && (int32_t)(capture_ticks32 - snapshot_ticks32) <= 0)) {
+    next_capture_edge(edge);
+  } else {
+    next_snapshot_edge(edge);
   }
-  return next_snapshot_edge(edge);
 }

@@ -37,9 +37,9 @@ bool edges_wants_capture(void);
 void edges_take_snapshot(struct entry entry);
 void edges_take_capture(struct entry entry);
 
-/* The earliest edge in hand; false when there is none. */
-bool edges_next(struct edge *edge);
 bool edges_waiting(void);
+/* The earliest edge in hand; only when one is waiting. */
+void edges_next(struct edge *edge);
 /* Levels after the last edge that edges_next gave. */
 uint8_t edges_levels(void);
 

@@ -23,23 +23,26 @@ void line_writer_begin(struct line_writer *line, char kind, uint16_t seq) {
   line_writer_hex(line, seq, 4);
 }
 
-void line_writer_hex(struct line_writer *line, uint32_t value, uint8_t digits) {
-  struct line_field *field = new_field(line, digits);
-  for (uint8_t i = 0; i < 4; i++) {
-    field->as.bytes[i] = (uint8_t)value;
-    value >>= 8;
-  }
+static void put16(uint8_t *bytes, uint16_t value) {
+  bytes[0] = (uint8_t)value;
+  bytes[1] = (uint8_t)(value >> 8);
+}
+
+void line_writer_hex(struct line_writer *line, uint16_t value, uint8_t digits) {
+  put16(new_field(line, digits)->as.bytes, value);
+}
+
+void line_writer_hex32(struct line_writer *line, uint32_t value) {
+  uint8_t *bytes = new_field(line, 8)->as.bytes;
+  put16(bytes, (uint16_t)value);
+  put16(bytes + 2, (uint16_t)(value >> 16));
 }
 
 void line_writer_ticks(struct line_writer *line, const struct ticks *ticks) {
-  struct line_field *field = new_field(line, 12);
-  uint32_t high = ticks->high;
-  field->as.bytes[0] = (uint8_t)ticks->low;
-  field->as.bytes[1] = (uint8_t)(ticks->low >> 8);
-  for (uint8_t i = 2; i < 6; i++) {
-    field->as.bytes[i] = (uint8_t)high;
-    high >>= 8;
-  }
+  uint8_t *bytes = new_field(line, 12)->as.bytes;
+  put16(bytes, ticks->low);
+  put16(bytes + 2, (uint16_t)ticks->high);
+  put16(bytes + 4, (uint16_t)(ticks->high >> 16));
 }
 
 void line_writer_word(struct line_writer *line, const char *word) { new_field(line, 0)->as.word = word; }

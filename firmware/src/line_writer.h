@@ -31,8 +31,10 @@ struct line_writer {
 bool line_writer_busy(const struct line_writer *line);
 /* Starts a line; any line under way is dropped. */
 void line_writer_begin(struct line_writer *line, char kind, uint16_t seq);
-/* Adds a field of 1 to 8 hexadecimal digits. */
-void line_writer_hex(struct line_writer *line, uint32_t value, uint8_t digits);
+/* Adds a field of 1 to 4 hexadecimal digits. */
+void line_writer_hex(struct line_writer *line, uint16_t value, uint8_t digits);
+/* Adds eight digits. */
+void line_writer_hex32(struct line_writer *line, uint32_t value);
 /* Adds twelve digits. */
 void line_writer_ticks(struct line_writer *line, const struct ticks *ticks);
 void line_writer_word(struct line_writer *line, const char *word);

@@ -20,18 +20,19 @@ bool lines_busy(void) { return line_writer_busy(&line); }
 char lines_next(void) { return line_writer_next(&line); }
 
 static void begin(char kind) { line_writer_begin(&line, kind, next_seq++); }
-static void hex(uint32_t value, uint8_t digits) { line_writer_hex(&line, value, digits); }
+static void hex(uint16_t value, uint8_t digits) { line_writer_hex(&line, value, digits); }
+static void hex32(uint32_t value) { line_writer_hex32(&line, value); }
 static void word(const char *text) { line_writer_word(&line, text); }
 
 void lines_greeting(void) {
   timebase_now(&now);
   begin('H');
   hex(PROTOCOL_VERSION, 2);
-  hex(F_CPU, 8);
+  hex32(F_CPU);
   word("full");
   hex(CHANNELS_MASK, 2);
   word(identity_serial());
-  hex(identity_boots(), 8);
+  hex32(identity_boots());
   word(status_cause());
   word(FIRMWARE_VERSION);
   line_writer_ticks(&line, &now);
@@ -42,7 +43,7 @@ void lines_edge(const struct edge *edge) {
   begin('E');
   hex(edge->channel, 1);
   hex(edge->level, 1);
-  hex(edge->ticks32, 8);
+  hex32(edge->ticks32);
 }
 
 /* Levels as the edges told so far add up to; the pins themselves only when no edge can be under way, so that a difference
@@ -64,7 +65,7 @@ void lines_beat(void) {
 void lines_counters(void) {
   const struct status *status = status_now();
   begin('L');
-  hex(status->edges, 8);
+  hex32(status->edges);
   hex(status->snapshots_lost, 4);
   hex(status->captures_lost, 4);
   hex(status->floods, 4);

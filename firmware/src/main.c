@@ -12,10 +12,12 @@
 #include "timebase.h"
 #include "uart.h"
 
-/* What cannot wait for a whole round: the next character of a line, and the ADC, whose result stands for 50 us. */
+/* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, whose result stands for
+   50 us. */
 static void short_slices(void) {
   light_tend();
   report_continue();
+  orders_tend();
 }
 
 /* Everything but the edges is done by slices in turn. A round takes about 600 cycles; the receiver holds three bytes, 1920
@@ -34,7 +36,6 @@ int main(void) {
   capture_start();
   for (;;) {
     timebase_tend();
-    orders_tend();
     short_slices();
     capture_tend();
     short_slices();

@@ -24,6 +24,7 @@ static uint8_t waiting;
 static uint8_t step; /* how far the first order is */
 static char serial[SERIAL_CHARS + 1]; /* of the one `i` that may wait */
 static bool serial_waits;
+static bool line_waits; /* a good line stands in `reader` and no byte is taken until it is read */
 
 static uint8_t place_after(uint8_t place, uint8_t steps) {
   place = (uint8_t)(place + steps);
@@ -61,19 +62,16 @@ static void take_command(void) {
   waiting++;
 }
 
-void orders_tend(void) {
-  int16_t byte = uart_receive();
-  if (byte == UART_NOTHING) {
-    return;
-  }
+static void take_byte(void) {
+  uint8_t byte = uart_receive();
   if (byte == '\n') {
     timebase_now(&line_end);
   }
-  switch (line_reader_take(&reader, (uint8_t)byte)) {
+  switch (line_reader_take(&reader, byte)) {
     case LINE_UNFINISHED:
       break;
     case LINE_GOOD:
-      take_command();
+      line_waits = true;
       break;
     case LINE_TOO_LONG:
       status_count_long_line();
@@ -81,6 +79,16 @@ void orders_tend(void) {
     default:
       status_count_bad_line();
       break;
+  }
+}
+
+/* The end of a line is dealt with in two slices, or it would hold up the others for 900 cycles. */
+void orders_tend(void) {
+  if (line_waits) {
+    line_waits = false;
+    take_command();
+  } else if (uart_has_received()) {
+    take_byte();
   }
 }
 

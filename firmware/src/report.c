@@ -26,37 +26,38 @@ void report_start(void) {
   lines_greeting();
 }
 
-/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
-static bool start_line(void) {
-  uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
-  /* static: a stack frame would make the compiler close interrupts around its making */
+static void send_counters(void) {
+  counters_due = false;
+  lines_counters();
+}
+
+/* The locals of these two are static, as a stack frame would make the compiler close interrupts around its making. */
+static void send_edge(void) {
   static struct edge edge;
+  edges_next(&edge);
+  lines_edge(&edge);
+}
+
+static void send_block(void) {
   static struct block block;
+  block_queue_take(&block);
+  lines_block(&block);
+}
+
+/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
+static void start_line(void) {
+  uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
   if (since_beat >= CONFIG_BEAT_FORCED_HALVES) {
     send_beat();
-    return true;
-  }
-  if (edges_next(&edge)) {
-    lines_edge(&edge);
-    return true;
-  }
-  if (since_beat >= CONFIG_BEAT_HALVES) {
+  } else if (edges_waiting()) {
+    send_edge();
+  } else if (since_beat >= CONFIG_BEAT_HALVES) {
     send_beat();
-    return true;
+  } else if (counters_due || status_changed()) {
+    send_counters();
+  } else if (!orders_start_line() && block_queue_waiting()) {
+    send_block();
   }
-  if (counters_due || status_changed()) {
-    counters_due = false;
-    lines_counters();
-    return true;
-  }
-  if (orders_start_line()) {
-    return true;
-  }
-  if (block_queue_take(&block)) {
-    lines_block(&block);
-    return true;
-  }
-  return false;
 }
 
 void report_continue(void) {
@@ -66,7 +67,7 @@ void report_continue(void) {
 }
 
 void report_tend(void) {
-  if (!lines_busy() && uart_can_send() && start_line()) {
-    uart_send(lines_next());
+  if (!lines_busy() && uart_can_send()) {
+    start_line();
   }
 }

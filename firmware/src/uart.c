@@ -31,14 +31,12 @@ bool uart_can_send(void) { return UCSR0A & (1 << UDRE0); }
 
 void uart_send(char c) { UDR0 = (uint8_t)c; }
 
-int16_t uart_receive(void) {
+bool uart_has_received(void) { return UCSR0A & (1 << RXC0); }
+
+uint8_t uart_receive(void) {
   uint8_t state = UCSR0A; /* before the byte, which takes the error flags with it */
-  if (!(state & (1 << RXC0))) {
-    return UART_NOTHING;
-  }
-  uint8_t byte = UDR0;
   if (state & (1 << DOR0 | 1 << FE0)) {
     status_count_lost_bytes(1);
   }
-  return byte;
+  return UDR0;
 }

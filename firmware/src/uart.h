@@ -9,8 +9,8 @@ void uart_start(void);
 bool uart_can_send(void);
 /* Only when uart_can_send. */
 void uart_send(char c);
-/* Takes a received byte; UART_NOTHING when there is none. Bytes lost before it go to the counters. */
-int16_t uart_receive(void);
-#define UART_NOTHING (-1)
+bool uart_has_received(void);
+/* Takes a received byte, only when there is one. Bytes lost around it go to the counters. */
+uint8_t uart_receive(void);
 
 #endif

@@ -19,7 +19,7 @@ void bench_pin(struct bench *bench, enum pin pin, bool level) {
   chip_set_pin(&bench->chip, pin, level);
   journal_write(&bench->journal, "edge", bench_now(bench), "%s %d", pin_wiring[pin].name, level);
   if (bench->on_edge) {
-    bench->on_edge(bench->context, bench_now(bench), pin, level);
+    bench->on_edge(bench->context, bench_now(bench), bench->edge_due, pin, level);
   }
 }
 
@@ -28,8 +28,8 @@ static void comparator_switched(void *context, enum pin pin, bool level) {
 }
 
 static avr_cycle_count_t optics_timer(struct avr_t *avr, avr_cycle_count_t when, void *context) {
-  (void)when;
   struct bench *bench = context;
+  bench->edge_due = when;
   optics_advance(&bench->optics, avr->cycle);
   cycles_t due = optics_due(&bench->optics);
   return due == NEVER ? 0 : due;
@@ -94,17 +94,18 @@ static void burst(struct bench *bench, struct event event) {
 
 static void perform(struct bench *bench, struct event event) {
   cycles_t now = bench_now(bench);
+  bench->edge_due = event.at;
   switch (event.deed) {
     case DEED_LAMP:
-      optics_lamp(&bench->optics, now, event.value);
+      optics_lamp(&bench->optics, event.at, event.value);
       watch_optics(bench);
       break;
     case DEED_FIRE:
-      optics_fire(&bench->optics, now, event.subject, event.curve, event.at);
+      optics_fire(&bench->optics, event.at, event.subject, event.curve);
       watch_optics(bench);
       break;
     case DEED_HOLD:
-      optics_hold(&bench->optics, now, event.value);
+      optics_hold(&bench->optics, event.at, event.value);
       watch_optics(bench);
       break;
     case DEED_PIN:

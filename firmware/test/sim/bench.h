@@ -19,6 +19,7 @@ struct bench {
   struct journal journal;
   struct curve **curves;
   size_t curve_count;
+  cycles_t edge_due; /* when the edge in hand should come; it lands on the next boundary between instructions */
   bool reset_wanted;
   bool ended;
   const char *stopped; /* why the simulation cannot go on, NULL while it can */
@@ -29,7 +30,7 @@ struct bench {
   bool trigger_flag;    /* OCF0A as the ADC's trigger saw it last */
 
   /* Listeners, each may be NULL. */
-  void (*on_edge)(void *context, cycles_t cycle, enum pin pin, bool level);
+  void (*on_edge)(void *context, cycles_t cycle, cycles_t due, enum pin pin, bool level);
   void (*on_plug)(void *context, bool plugged);
   void *context;
 };
@@ -39,7 +40,8 @@ const char *bench_open(struct bench *bench, const char *elf_path);
 void bench_close(struct bench *bench);
 
 cycles_t bench_now(const struct bench *bench);
-/* Runs until that cycle, the end of the scenario, or a stop; passes it by a few cycles at most. */
+/* Runs until that cycle, the end of the scenario, or a stop. Passes it by up to the next timer of simavr: 256 cycles while
+   the board's PWM runs, RUN_LIMIT when nothing does. */
 void bench_run_until(struct bench *bench, cycles_t cycle);
 /* Adds an event; one that is already due happens before the next instruction. */
 void bench_add(struct bench *bench, struct event event);

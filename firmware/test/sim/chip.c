@@ -13,9 +13,6 @@
 #include <string.h>
 #include <unistd.h>
 
-/* How far simavr may run between two looks at the bench when nothing is due. */
-#define RUN_LIMIT 4000
-
 static struct chip *chip_of_reset; /* simavr's reset hook carries no context, and a process holds one running chip */
 
 void avr_extint_set_strict_lvl_trig(avr_t *avr, uint8_t extint_no, uint8_t strict);

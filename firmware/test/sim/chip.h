@@ -41,6 +41,9 @@ enum {
 
 enum { VECTOR_TIMER0_COMPA = 14, VECTOR_ADC = 21 };
 
+/* How far simavr may run between two looks at the bench when none of its timers is due: a quarter of a millisecond. */
+#define RUN_LIMIT 4000
+
 /* The simulated ATmega328P with the firmware in its flash. */
 struct chip {
   avr_t *avr;

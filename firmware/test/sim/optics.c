@@ -150,11 +150,12 @@ void optics_begin(struct optics *o, void (*switched)(void *context, enum pin pin
   }
 }
 
-void optics_changed(struct optics *o, cycles_t now) {
+void optics_changed(struct optics *o, cycles_t at) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
-    step(o, s, now, z_at(s, now));
-    s->due = now;
+    cycles_t from = at > s->begun ? at : s->begun;
+    step(o, s, from, z_at(s, from));
+    s->due = from;
   }
 }
 
@@ -163,30 +164,30 @@ static double opening(const struct sensor *s, cycles_t now) {
   return s->curve ? curve_from(s->curve, s->curve_start, s->resting, now, &cursor).open : s->resting;
 }
 
-void optics_fire(struct optics *o, cycles_t now, int sensor, const struct curve *curve, cycles_t start) {
+void optics_fire(struct optics *o, cycles_t start, int sensor, const struct curve *curve) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     if (sensor == SENSOR_ALL || sensor == i) {
-      s->resting = opening(s, now);
+      s->resting = opening(s, start);
       s->curve = curve;
       s->curve_start = start;
       s->cursor = 0;
     }
   }
-  optics_changed(o, now);
+  optics_changed(o, start);
 }
 
-void optics_hold(struct optics *o, cycles_t now, double open) {
+void optics_hold(struct optics *o, cycles_t at, double open) {
   for (int i = 0; i < SENSORS; i++) {
     o->sensors[i].curve = NULL;
     o->sensors[i].resting = open;
   }
-  optics_changed(o, now);
+  optics_changed(o, at);
 }
 
-void optics_lamp(struct optics *o, cycles_t now, double fraction) {
+void optics_lamp(struct optics *o, cycles_t at, double fraction) {
   o->lamp = fraction;
-  optics_changed(o, now);
+  optics_changed(o, at);
 }
 
 void optics_advance(struct optics *o, cycles_t now) {

@@ -54,11 +54,12 @@ struct optics {
 };
 
 void optics_begin(struct optics *optics, void (*switched)(void *context, enum pin pin, bool level), void *context);
-/* Call after anything in optics or its sensors was changed at `now`: shutter, lamp, thresholds. */
-void optics_changed(struct optics *optics, cycles_t now);
-void optics_fire(struct optics *optics, cycles_t now, int sensor, const struct curve *curve, cycles_t start);
-void optics_hold(struct optics *optics, cycles_t now, double open);
-void optics_lamp(struct optics *optics, cycles_t now, double fraction);
+/* Call after anything in optics or its sensors was changed. The change counts from `at`, which may lie a few cycles back:
+   the bench gets to it only between two instructions. */
+void optics_changed(struct optics *optics, cycles_t at);
+void optics_fire(struct optics *optics, cycles_t start, int sensor, const struct curve *curve);
+void optics_hold(struct optics *optics, cycles_t at, double open);
+void optics_lamp(struct optics *optics, cycles_t at, double fraction);
 /* Switches the comparators that have to switch by `now`. */
 void optics_advance(struct optics *optics, cycles_t now);
 /* When optics_advance has to be called next, NEVER while all is at rest. */

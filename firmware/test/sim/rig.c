@@ -74,13 +74,13 @@ static void take_byte(void *context, unsigned char byte) {
   line->good = take_apart(line);
 }
 
-static void take_edge(void *context, cycles_t cycle, enum pin pin, bool level) {
+static void take_edge(void *context, cycles_t cycle, cycles_t due, enum pin pin, bool level) {
   struct rig *rig = context;
   if (rig->edge_count == rig->edge_room) {
     rig->edge_room = rig->edge_room ? 2 * rig->edge_room : 1024;
     rig->edges = realloc(rig->edges, rig->edge_room * sizeof *rig->edges);
   }
-  rig->edges[rig->edge_count++] = (struct injected){cycle, pin, level};
+  rig->edges[rig->edge_count++] = (struct injected){cycle, due, pin, level};
 }
 
 void rig_power(struct rig *rig, const char *elf, const unsigned char *eeprom) {
@@ -226,7 +226,8 @@ uint64_t rig_ticks_at(const struct rig *rig, cycles_t cycle) {
 }
 
 struct comparison rig_compare(const struct rig *rig, enum pin pin, size_t first_edge, size_t first_line) {
-  struct comparison c = {.least = 0x7FFFFFFF, .most = -0x7FFFFFFF};
+  struct comparison c = {
+      .least = 0x7FFFFFFF, .most = -0x7FFFFFFF, .least_due = 0x7FFFFFFF, .most_due = -0x7FFFFFFF};
   size_t edge = first_edge;
   for (size_t i = first_line; i < rig->line_count; i++) {
     const struct line *line = &rig->lines[i];
@@ -245,6 +246,9 @@ struct comparison rig_compare(const struct rig *rig, enum pin pin, size_t first_
     long difference = (int32_t)((uint32_t)rig_hex(line, 4) - expected);
     c.least = difference < c.least ? difference : c.least;
     c.most = difference > c.most ? difference : c.most;
+    difference += (long)(rig->edges[edge].cycle - rig->edges[edge].due);
+    c.least_due = difference < c.least_due ? difference : c.least_due;
+    c.most_due = difference > c.most_due ? difference : c.most_due;
     edge++;
   }
   for (size_t i = first_edge; i < rig->edge_count; i++) {

@@ -24,7 +24,8 @@ struct line {
 };
 
 struct injected {
-  cycles_t cycle;
+  cycles_t cycle; /* when it landed, between two instructions */
+  cycles_t due;   /* when it was meant to come, up to three cycles before */
   enum pin pin;
   bool level;
 };
@@ -78,7 +79,8 @@ uint64_t rig_ticks_at(const struct rig *rig, cycles_t cycle);
 struct comparison {
   size_t injected, reported;
   size_t wrong_levels;
-  long least, most; /* reported ticks less the injected tick */
+  long least, most; /* reported ticks less the tick at which the edge landed */
+  long least_due, most_due; /* the same from when it was due: with the jitter of the instruction under way */
 };
 struct comparison rig_compare(const struct rig *rig, enum pin pin, size_t first_edge, size_t first_line);
 

@@ -21,6 +21,10 @@ static long size_of(struct comparison c) {
   return labs(c.least) > labs(c.most) ? labs(c.least) : labs(c.most);
 }
 
+static long size_from_due(struct comparison c) {
+  return labs(c.least_due) > labs(c.most_due) ? labs(c.least_due) : labs(c.most_due);
+}
+
 static bool complete(struct comparison c) {
   return c.injected > 0 && c.injected == c.reported && c.wrong_levels == 0;
 }
@@ -51,9 +55,13 @@ static void alone(const char *elf, enum pin pin) {
   rig_settle(&rig, 2000);
   struct comparison c = rig_compare(&rig, pin, edge, line);
   long allowed = pin == PIN_LOW ? EXACT_TICKS : ALONE_TICKS;
-  tap_figure("channel %d (%s) alone, %zu edges at random phases: %+ld to %+ld ticks", pin, pin_wiring[pin].name,
-             c.reported, c.least, c.most);
-  tap_check(complete(c) && size_of(c) <= allowed, "channel %d alone: every edge reported, within %ld ticks", pin,
+  tap_figure("channel %d (%s) alone, %zu edges at random phases: %+ld to %+ld ticks from where they landed, %+ld to %+ld "
+             "from when they were due",
+             pin, pin_wiring[pin].name, c.reported, c.least, c.most, c.least_due, c.most_due);
+  /* simavr puts an edge between two instructions, silicon also within one: the due time has that jitter. The capture
+     unit does not wait for the instruction on silicon, so channel 0 is judged from where the edge landed. */
+  long worst = pin == PIN_LOW ? size_of(c) : size_from_due(c);
+  tap_check(complete(c) && worst <= allowed, "channel %d alone: every edge reported, within %ld ticks", pin,
             allowed);
   tap_check(rig_lines_whole(&rig, line), "channel %d alone: no line broken or missing", pin);
   rig_off(&rig);
@@ -76,10 +84,12 @@ static void together(const char *elf, unsigned spread) {
   for (enum pin pin = 0; pin < PINS; pin++) {
     struct comparison c = rig_compare(&rig, pin, edge, line);
     long allowed = pin == PIN_LOW ? EXACT_TICKS : COINCIDENT_TICKS;
-    tap_figure("channel %d (%s), all channels within %u cycles, %zu edges: %+ld to %+ld ticks", pin,
-               pin_wiring[pin].name, spread, c.reported, c.least, c.most);
+    tap_figure("channel %d (%s), all channels within %u cycles, %zu edges: %+ld to %+ld ticks from where they landed, "
+               "%+ld to %+ld from when they were due",
+               pin, pin_wiring[pin].name, spread, c.reported, c.least, c.most, c.least_due, c.most_due);
+    long worst = pin == PIN_LOW ? size_of(c) : size_from_due(c);
     if (spread == 0) {
-      tap_check(complete(c) && size_of(c) <= allowed, "channel %d, edges on all channels at once: within %ld ticks", pin,
+      tap_check(complete(c) && worst <= allowed, "channel %d, edges on all channels at once: within %ld ticks", pin,
                 allowed);
     } else {
       tap_check(complete(c), "channel %d, edges within %u cycles of each other: all reported", pin, spread);

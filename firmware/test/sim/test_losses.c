@@ -44,6 +44,28 @@ static void bursts(const char *elf) {
   rig_off(&rig);
 }
 
+/* How close edges may come: figures, and a check at what any shutter can do. */
+static void resolution(const char *elf, enum pin pin) {
+  static const double spacings_us[] = {10, 8, 6, 5, 4, 3, 2, 1.5, 1};
+  double kept = 0, exact = 0;
+  bool all_kept = true, all_exact = true;
+  start(elf);
+  for (size_t i = 0; i < sizeof spacings_us / sizeof *spacings_us; i++) {
+    size_t edge = rig.edge_count, line = rig.line_count;
+    rig_script(&rig, "burst +0.001 %s 30 %g", pin_wiring[pin].name, spacings_us[i]);
+    rig_settle(&rig, 2000);
+    struct comparison c = rig_compare(&rig, pin, edge, line);
+    all_kept = all_kept && c.reported == 30;
+    all_exact = all_exact && all_kept && labs(c.least) <= (pin == PIN_LOW ? 1 : 8) && labs(c.most) <= (pin == PIN_LOW ? 1 : 8);
+    kept = all_kept ? spacings_us[i] : kept;
+    exact = all_exact ? spacings_us[i] : exact;
+  }
+  tap_figure("channel %d alone: edges %g us apart are all kept, %g us apart also at their time", pin, kept, exact);
+  tap_check(kept > 0 && kept <= 6 && exact > 0 && exact <= 8,
+            "channel %d: edges 6 us apart are kept, 8 us apart at their time", pin);
+  rig_off(&rig);
+}
+
 static void flood(const char *elf, enum pin pin, double spacing_us) {
   start(elf);
   size_t line = rig.line_count;
@@ -78,6 +100,8 @@ static void flood(const char *elf, enum pin pin, double spacing_us) {
 int main(int count, char **words) {
   const char *elf = count > 1 ? words[1] : "rig.elf";
   bursts(elf);
+  resolution(elf, PIN_LOW);
+  resolution(elf, PIN_HIGH);
   flood(elf, PIN_LOW, 3);
   flood(elf, PIN_HIGH, 3);
   flood(elf, PIN_OUTER_A, 8);

@@ -17,15 +17,21 @@ static void settle(const struct threshold *t, cycles_t now, double *first, doubl
   *second = t->target_mv + ((t->second_mv - t->target_mv) + (t->first_mv - t->target_mv) * gone) * left;
 }
 
-void threshold_drive(struct threshold *t, cycles_t now, double target_mv) {
-  settle(t, now, &t->first_mv, &t->second_mv);
+static void go_to(struct threshold *t, cycles_t now) {
+  double first, second;
+  settle(t, now, &first, &second);
+  t->first_mv = first;
+  t->second_mv = second;
   t->since = now;
+}
+
+void threshold_drive(struct threshold *t, cycles_t now, double target_mv) {
+  go_to(t, now);
   t->target_mv = target_mv;
 }
 
 void threshold_float(struct threshold *t, cycles_t now) {
-  settle(t, now, &t->first_mv, &t->second_mv);
-  t->since = now;
+  go_to(t, now);
   t->target_mv = t->first_mv;
 }
 

@@ -1,0 +1,212 @@
+/* The bench itself: light, lag, noise, ripple and comparators against closed forms, and what it says about wrong scenarios.
+   The thresholds are those of the firmware after its start, codes 2B and A1, settled. */
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "noise.h"
+#include "rig.h"
+#include "tap.h"
+
+#define LOW_MV (5000.0 * 0x2C / 256)
+#define HIGH_MV (5000.0 * 0xA2 / 256)
+#define MIDDLE_MV ((LOW_MV + HIGH_MV) / 2)
+
+static struct rig rig;
+static size_t first_edge;
+
+static void start(const char *elf, const char *script) {
+  rig_power(&rig, elf, NULL);
+  rig_script(&rig, "%s", script);
+  rig_run(&rig, 300);
+  first_edge = rig.edge_count;
+}
+
+/* The n-th edge of a pin since the start, NULL when there is none. */
+static const struct injected *edge(enum pin pin, int n) {
+  for (size_t i = first_edge; i < rig.edge_count; i++) {
+    if (rig.edges[i].pin == pin && n-- == 0) {
+      return &rig.edges[i];
+    }
+  }
+  return NULL;
+}
+
+static bool due_at(enum pin pin, int n, bool level, double cycle) {
+  const struct injected *e = edge(pin, n);
+  bool good = e && e->level == level && fabs((double)e->due - cycle) <= 1 && e->cycle - e->due <= 8;
+  if (!good) {
+    tap_note("%s: wanted %.1f, was %llu, landed %llu", pin_wiring[pin].name, cycle, (unsigned long long)(e ? e->due : 0),
+             (unsigned long long)(e ? e->cycle : 0));
+  }
+  return good;
+}
+
+/* A trapezium of 1 ms up, 2 ms open, 3 ms down, in 50 to 4050 mV, so that 4 mV are a thousandth of the way. */
+static void straight_lines(const char *elf) {
+  start(elf, "light all 50 4050\ncurve c\n0 0\n1000 1\n3000 1\n6000 0\nend-curve\nfire 0.4 c\nfire 0.4 c outerB 250.5");
+  rig_run(&rig, 200);
+  double begin = 0.4 * CYCLES_PER_SECOND;
+  double low = (LOW_MV - 50) / 4000, high = (HIGH_MV - 50) / 4000, middle = (MIDDLE_MV - 50) / 4000;
+  tap_check(due_at(PIN_LOW, 0, 1, begin + 16000 * low) && due_at(PIN_LOW, 1, 0, begin + 96000 - 48000 * low),
+            "low comparator: straight lines are crossed within a cycle");
+  tap_check(due_at(PIN_HIGH, 0, 1, begin + 16000 * high) && due_at(PIN_HIGH, 1, 0, begin + 96000 - 48000 * high),
+            "high comparator: the same");
+  tap_check(due_at(PIN_OUTER_A, 0, 1, begin + 16000 * middle), "outer A: at the middle of the two levels");
+  double delayed = begin + 250.5 * 16;
+  tap_check(due_at(PIN_OUTER_B, 0, 1, delayed + 16000 * middle) &&
+                due_at(PIN_OUTER_B, 1, 0, delayed + 96000 - 48000 * middle) && !edge(PIN_OUTER_B, 2),
+            "outer B: with its delay, and no other edge");
+  rig_off(&rig);
+}
+
+/* A step of light through a one-pole lag: the level is reached after lag * ln(span / (full - level)). */
+static void lag(const char *elf) {
+  start(elf, "light centre 0 4000\nlag centre 30\ncurve flash\n0 1\n500 1\n500 0\nend-curve\nfire 0.4 flash");
+  rig_run(&rig, 200);
+  double begin = 0.4 * CYCLES_PER_SECOND, tau = 30 * 16;
+  tap_check(due_at(PIN_LOW, 0, 1, begin + tau * log(4000 / (4000 - LOW_MV))) &&
+                due_at(PIN_HIGH, 0, 1, begin + tau * log(4000 / (4000 - HIGH_MV))),
+            "light on through a lag of 30 us: both levels after lag ln(full / (full - level))");
+  double end = begin + 8000;
+  tap_check(due_at(PIN_HIGH, 1, 0, end + tau * log(4000 / HIGH_MV)) && due_at(PIN_LOW, 1, 0, end + tau * log(4000 / LOW_MV)),
+            "light off: both after lag ln(full / level)");
+  rig_off(&rig);
+}
+
+/* A ramp through a lag comes out as the ramp, one lag later, once the beginning has died away. */
+static void lagged_ramp(const char *elf) {
+  start(elf, "light centre 0 5000\nlag centre 40\ncurve ramp\n0 0\n8000 1\nend-curve\nfire 0.4 ramp");
+  rig_run(&rig, 200);
+  double begin = 0.4 * CYCLES_PER_SECOND;
+  tap_check(due_at(PIN_LOW, 0, 1, begin + 640 + 128000 * LOW_MV / 5000), "a slow ramp through a lag is late by the lag");
+  rig_off(&rig);
+}
+
+static void lamp_and_ripple(const char *elf) {
+  start(elf, "light centre 0 2000\nhold 0.35 1\nlamp 0.4 1.5\nlamp 0.5 0.2");
+  rig_run(&rig, 300);
+  tap_check(edge(PIN_LOW, 0) && !edge(PIN_HIGH, 0) &&
+                due_at(PIN_LOW, 1, 0, 0.5 * CYCLES_PER_SECOND),
+            "lamp steps switch at once, and not at a level they do not reach");
+  rig_off(&rig);
+  start(elf, "light centre 0 3000\nripple 100 0.5\nhold 0.4 1");
+  rig_run(&rig, 300);
+  /* 3000 (1 + 0.5 sin) crosses the high level where sin = (high / 3000 - 1) / 0.5; t counts from the bench's beginning */
+  double rise = asin((HIGH_MV / 3000 - 1) / 0.5) / (2 * 3.14159265358979323846 * 100) * CYCLES_PER_SECOND;
+  double period = CYCLES_PER_SECOND / 100;
+  const struct injected *at_first = edge(PIN_HIGH, 0);
+  int n = at_first && at_first->level ? 0 : 1;
+  const struct injected *up = edge(PIN_HIGH, n + 2), *next = edge(PIN_HIGH, n + 4);
+  bool good = up && next && up->level && fabs(fmod((double)up->due - rise, period)) < 20 &&
+              fabs((double)(next->due - up->due) - period) < 20;
+  tap_check(good, "ripple of 100 Hz crosses the high level where its sine does, each period");
+  rig_off(&rig);
+}
+
+static void noise(const char *elf) {
+  double sum = 0, squares = 0;
+  for (int i = 0; i < 100000; i++) {
+    double x = noise_at(5, (uint64_t)i);
+    sum += x;
+    squares += x * x;
+  }
+  /* the mean of 100000 is within 4 / sqrt(100000), the variance within 4 sqrt(2 / 100000) of theirs */
+  tap_check(fabs(sum / 1e5) < 0.0127 && fabs(squares / 1e5 - 1) < 0.018, "noise has mean 0 and variance 1");
+  size_t counts[2];
+  cycles_t last[2] = {0};
+  for (int run = 0; run < 2; run++) {
+    start(elf, "light centre 0 5000\nnoise centre 20 42\ncurve ramp\n0 0\n4000 1\nend-curve\nfire 0.4 ramp");
+    rig_run(&rig, 200);
+    counts[run] = rig.edge_count - first_edge;
+    for (int n = 0; edge(PIN_LOW, n); n++) {
+      last[run] = edge(PIN_LOW, n)->due;
+    }
+    rig_off(&rig);
+  }
+  tap_check(counts[0] > 4 && counts[0] == counts[1] && last[0] == last[1],
+            "noise makes a slow ramp chatter, the same way in each run");
+  start(elf, "light centre 0 5000\nnoise centre 20 42\nhysteresis 300\ncurve ramp\n0 0\n4000 1\nend-curve\nfire 0.4 ramp");
+  rig_run(&rig, 200);
+  tap_check(edge(PIN_LOW, 0) && !edge(PIN_LOW, 1) && edge(PIN_HIGH, 0) && !edge(PIN_HIGH, 1),
+            "hysteresis well above the noise stops the chatter");
+  rig_off(&rig);
+}
+
+/* The thresholds after a change: two equal poles answer a step with 1 - (1 + t) exp(-t). */
+static void settling(void) {
+  struct threshold t = {0};
+  threshold_drive(&t, 1000, 2000);
+  bool good = true;
+  for (int ms = 1; ms <= 12; ms++) {
+    double expected = 2000 * (1 - (1 + ms) * exp(-ms));
+    good = good && fabs(threshold_mv(&t, 1000 + (cycles_t)ms * CYCLES_PER_MILLISECOND) - expected) < 1e-6;
+  }
+  threshold_drive(&t, 1000 + 2 * CYCLES_PER_MILLISECOND, 2000); /* the same again must change nothing */
+  good = good && fabs(threshold_mv(&t, 1000 + 5 * CYCLES_PER_MILLISECOND) - 2000 * (1 - 6 * exp(-5))) < 1e-6;
+  tap_check(good, "a threshold settles as 1 - (1 + t) exp(-t) behind two filters of 1 ms");
+}
+
+static void wrong_statements(const char *elf) {
+  static const struct {
+    const char *line, *hint;
+  } wrong[] = {
+      {"fire 0.4 nosuch", "curve 'nosuch'"},      {"pin 0.4 d7 1", "'d7' is no pin"},
+      {"pin 0.4 low 2", "'2' is no level"},       {"light all 4000 40", "above"},
+      {"pin 0.4 low", "write it as: pin TIME"},   {"shoot 1", "no statement 'shoot'"},
+      {"preset 0.4 12", "twelve hexadecimal"},    {"raw 0.4 4", "two hexadecimal digits"},
+      {"hold 0.01 1", "time has passed"},         {"fire x c", "time in seconds"},
+      {"burst 0.4 low 4 0", "spacing"},           {"light centre 1 2 3 4 5 6 7", "write it as: light"},
+      {"end-curve", "no statement 'end-curve'"},
+  };
+  start(elf, "");
+  bool all = true;
+  for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+    char line[80];
+    strcpy(line, wrong[i].line);
+    bool refused = !scenario_line(&rig.scenario, line) && strstr(rig.scenario.trouble, wrong[i].hint);
+    if (!refused) {
+      tap_note("`%s` gave: %s", wrong[i].line, rig.scenario.trouble);
+    }
+    all = all && refused;
+  }
+  tap_check(all, "wrong statements are refused, each with what to do");
+  rig_script(&rig, "curve c\n0 0 # begins shut\n\n  10 1\nend-curve # and so on\n# nothing\nfire @6400000 c");
+  char backwards[] = "5 0";
+  rig_script(&rig, "curve d\n6 1");
+  tap_check(!scenario_line(&rig.scenario, backwards) && !scenario_finished(&rig.scenario),
+            "a curve that goes back in time or is never closed is refused");
+  rig_script(&rig, "end-curve");
+  rig_off(&rig);
+}
+
+/* A line turned over on its way breaks for the host and only for the host; counted lines only. */
+static void corruption(const char *elf) {
+  start(elf, "");
+  rig_settle(&rig, 500);
+  size_t line = rig.line_count;
+  rig_script(&rig, "corrupt +0 3\ntx +0.001 p 0001 0001#\ntx +0.002 p 0002 0002#\ntx +0.003 p 0003 0003#");
+  rig_run(&rig, 100);
+  int broken = 0;
+  for (size_t i = line; i < rig.line_count; i++) {
+    broken += !rig.lines[i].good;
+  }
+  tap_check(broken == 3 && rig.line_count > line + 3 && !rig.lines[line].good && rig.lines[line + 3].good,
+            "`corrupt` breaks as many lines as it says");
+  rig_off(&rig);
+}
+
+int main(int count, char **words) {
+  const char *elf = count > 1 ? words[1] : "rig.elf";
+  straight_lines(elf);
+  lag(elf);
+  lagged_ramp(elf);
+  lamp_and_ripple(elf);
+  noise(elf);
+  settling();
+  wrong_statements(elf);
+  corruption(elf);
+  return tap_done();
+}
