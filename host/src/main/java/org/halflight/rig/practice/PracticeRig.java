@@ -55,7 +55,7 @@ public final class PracticeRig implements Link {
    * @param seed of noise and looks
    */
   public static PracticeRig unpaced(LeafShutter shutter, SensorSet sensors, long seed) {
-    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed));
+    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed, 0));
   }
 
   /**
@@ -68,14 +68,30 @@ public final class PracticeRig implements Link {
    */
   public static PracticeRig paced(
       LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos) {
-    return new PracticeRig(bench(new Pace.Paced(nanos, nanos.getAsLong()), shutter, sensors, seed));
+    return paced(shutter, sensors, seed, nanos, 0);
   }
 
-  private static Bench bench(Pace pace, LeafShutter shutter, SensorSet sensors, long seed) {
+  /**
+   * {@link #paced(LeafShutter, SensorSet, long, LongSupplier)} on a board that has started before,
+   * so that no two of its firings in a record have the same identity.
+   *
+   * @param startsBefore 0 or more, below 2^32
+   */
+  public static PracticeRig paced(
+      LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
+    if (startsBefore < 0 || startsBefore >= 1L << 32) {
+      throw new IllegalArgumentException("a board counts its starts in 32 bits: " + startsBefore);
+    }
+    return new PracticeRig(
+        bench(new Pace.Paced(nanos, nanos.getAsLong()), shutter, sensors, seed, startsBefore));
+  }
+
+  private static Bench bench(
+      Pace pace, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
     Objects.requireNonNull(shutter);
     Objects.requireNonNull(sensors);
     ReentrantLock lock = new ReentrantLock();
-    PracticeWorld world = new PracticeWorld(pace, sensors, seed);
+    PracticeWorld world = new PracticeWorld(pace, sensors, seed, startsBefore);
     return new Bench(lock, lock.newCondition(), world, new PracticeCamera(world, shutter, seed));
   }
 
@@ -176,10 +192,16 @@ public final class PracticeRig implements Link {
    *     moves nothing
    */
   public Optional<PracticeFiring> fire() {
+    return fire(PracticeMishap.NONE);
+  }
+
+  /** {@link #fire()}, with something that goes wrong. */
+  public Optional<PracticeFiring> fire(PracticeMishap mishap) {
+    Objects.requireNonNull(mishap);
     bench.lock().lock();
     try {
       catchUp();
-      Optional<PracticeFiring> fired = bench.camera().fire();
+      Optional<PracticeFiring> fired = bench.camera().fire(mishap);
       bench.changed().signalAll();
       return fired;
     } finally {
@@ -190,6 +212,28 @@ public final class PracticeRig implements Link {
   /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */
   public void holdOpen(boolean open) {
     onBench(() -> bench.camera().hold(open));
+  }
+
+  /**
+   * Cocks the shutter without firing it.
+   *
+   * @param lightComesThrough whether the blades let light through meanwhile
+   */
+  public void cock(boolean lightComesThrough) {
+    onBench(() -> bench.camera().cock(lightComesThrough));
+  }
+
+  /**
+   * From the next light on only a share of it comes through, as when the stop or the lamp was
+   * moved.
+   *
+   * @param share of the full light of the sensors, above 0 and at most 1
+   */
+  public void dim(double share) {
+    if (!(share > 0 && share <= 1)) {
+      throw new IllegalArgumentException("a share of the light is above 0 up to 1, not " + share);
+    }
+    onBench(() -> bench.camera().dim(share));
   }
 
   /**

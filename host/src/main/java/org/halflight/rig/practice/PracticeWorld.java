@@ -33,8 +33,9 @@ final class PracticeWorld {
   /** Everything asked for from outside begins here or later. */
   private long cursor;
 
-  PracticeWorld(Pace pace, SensorSet sensors, long seed) {
+  PracticeWorld(Pace pace, SensorSet sensors, long seed, long startsBefore) {
     this.pace = pace;
+    bootCount = startsBefore;
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
     edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));
