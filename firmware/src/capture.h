@@ -6,7 +6,7 @@
 #include <stdint.h>
 
 void capture_start(void);
-/* One slice of the main loop: fills the hands of edges.h, ends floods. Bounded, about 200 cycles. */
+/* One slice of the main loop: fills the hands of edges.h, ends floods. Bounded, about 150 cycles. */
 void capture_tend(void);
 /* True when rings and hands are empty. The handlers run within some ten cycles of an edge, so pins that were read before
    this call hold no edge that is still unknown. */

@@ -78,7 +78,7 @@ snapshot_again:
   rjmp snapshot_end
 snapshot_store:
   out GPIOR0, r30
-  /* Changed again meanwhile: going round is 25 cycles shorter than leaving and coming back. Ends at the latest when the ring
+  /* Changed again meanwhile: going round is 24 cycles shorter than leaving and coming back. Ends at the latest when the ring
      is full. */
   sbic PCIFR, PCIF2
   rjmp snapshot_again

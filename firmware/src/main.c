@@ -20,8 +20,8 @@ static void short_slices(void) {
   orders_tend();
 }
 
-/* Everything but the edges is done by slices in turn. A round takes about 600 cycles; the receiver holds three bytes, 1920
-   cycles of them at 250000 baud. */
+/* Everything but the edges is done by slices in turn. A round takes about 800 cycles, 1700 at most; the receiver
+   holds three bytes, 1920 cycles of them at 250000 baud. */
 int main(void) {
   board_start();
   status_start();

@@ -51,7 +51,13 @@ public final class LightText {
           oneDecimal(Math.abs(unsteady.driftPercent())),
           oneDecimal(unsteady.restPercent()));
     }
-    return Words.say("light.refused.unknown");
+    return Words.say(
+        "light.refused."
+            + ((LampLight.Unknown) finding)
+                .reason()
+                .name()
+                .toLowerCase(Locale.ROOT)
+                .replace('_', '-'));
   }
 
   private static String oneDecimal(double value) {

@@ -2,21 +2,26 @@ package org.halflight.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightSetting;
 import org.halflight.bench.LightText;
+import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
-import org.halflight.speeds.MarkedSpeed;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.NewsSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /** Leads the person through setting the light and through a run, line by line. */
 final class BenchTalk {
+  /** A model camera that has been open for so long is closed by hand. */
+  private static final double HANGS_SECONDS = 5;
+
   private final BenchDriver driver;
   private final Terminal terminal;
   private final Hand hand;
@@ -107,8 +112,7 @@ final class BenchTalk {
   /** Goes on with the run that the session holds. */
   void goOn() {
     terminal.say(Words.say("run.goesOn"));
-    MarkedSpeed shown = session().shown().orElseThrow();
-    tell(driver.tell(new SessionInput.SpeedChosen(shown)));
+    tell(driver.tell(new SessionInput.RunBegins(session().setup().orElseThrow())));
     stay();
   }
 
@@ -121,12 +125,20 @@ final class BenchTalk {
       }
       List<SessionNews> news = step();
       waiting &= news.stream().noneMatch(SessionNews.Settled.class::isInstance);
+      if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
+        tell(driver.tell(new SessionInput.ClosedByHand()));
+        hand.hold(false);
+      }
       listen(this::typed);
     }
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
     }
+  }
+
+  private static boolean hangs(SessionNews news) {
+    return news instanceof SessionNews.StillOpen open && open.seconds() > HANGS_SECONDS;
   }
 
   private List<SessionNews> step() {
@@ -144,8 +156,10 @@ final class BenchTalk {
     String[] words = typed.split("\\s+", 2);
     switch (words[0]) {
       case "q" -> stopped = true;
-      case "n" -> move(1);
-      case "p" -> move(-1);
+      case "n" -> tell(driver.tell(new SessionInput.NextChosen()));
+      case "p" -> tell(driver.tell(new SessionInput.PreviousChosen()));
+      case "k" -> answer(Question::keep);
+      case "m" -> answer(Question::move);
       case "r" ->
           tell(
               driver.tell(
@@ -159,11 +173,12 @@ final class BenchTalk {
     }
   }
 
-  private void move(int by) {
-    List<MarkedSpeed> order = session().setup().orElseThrow().order();
-    int here = order.indexOf(session().shown().orElseThrow());
-    MarkedSpeed next = order.get(Math.floorMod(here + by, order.size()));
-    tell(driver.tell(new SessionInput.SpeedChosen(next)));
+  private void answer(Function<Question, SessionInput> how) {
+    session()
+        .question()
+        .map(how)
+        .ifPresentOrElse(
+            answer -> tell(driver.tell(answer)), () -> terminal.say(Words.say("run.noQuestion")));
   }
 
   private void tell(List<SessionNews> news) {
@@ -171,9 +186,7 @@ final class BenchTalk {
   }
 
   private void tell(SessionNews news) {
-    if (news instanceof SessionNews.SpeedShown shown) {
-      terminal.say(Words.say("run.fire", shown.speed(), shown.good() + 1, shown.wanted()));
-    } else if (news instanceof SessionNews.Settled settled) {
+    if (news instanceof SessionNews.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
     } else if (news instanceof SessionNews.StillOpen open) {
@@ -182,16 +195,12 @@ final class BenchTalk {
         saidOpenSeconds = seconds;
         terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
       }
-    } else if (news instanceof SessionNews.Rejected rejected) {
-      terminal.say(
-          Words.say(
-              "run.rejected",
-              rejected.result().number(),
-              rejected.result().rejection().orElseThrow()));
-    } else if (news instanceof SessionNews.EnoughToKnow enough) {
-      terminal.say(Words.say("run.enough", enough.speed(), enough.tries(), enough.good()));
-    } else if (news instanceof SessionNews.RunDone) {
-      terminal.say(Words.say("run.done"));
+    } else {
+      NewsSentences.of(news).ifPresent(terminal::say);
+    }
+    if (hand.works() && session().question().isPresent()) {
+      // Who fires by itself has turned the dial.
+      answer(Question::keep);
     }
   }
 

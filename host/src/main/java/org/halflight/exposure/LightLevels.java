@@ -29,6 +29,11 @@ public record LightLevels(
   /** More than this share of full light with the shutter closed is stray light or a leak. */
   public static final double GREATEST_DARK_SHARE = 0.1;
 
+  /**
+   * Full light that stands no more than this above dark (0.1 V) is no light: the shutter is closed.
+   */
+  private static final double CLOSED_COUNTS = 20;
+
   /** What light and thresholds come to. */
   public sealed interface Outcome {}
 
@@ -110,7 +115,7 @@ public record LightLevels(
     if (fullCounts > SATURATED_COUNTS) {
       return Reason.SATURATED;
     }
-    if (fullCounts <= darkCounts) {
+    if (fullCounts <= darkCounts + CLOSED_COUNTS) {
       return Reason.FULL_NOT_ABOVE_DARK;
     }
     if (darkCounts > GREATEST_DARK_SHARE * fullCounts) {

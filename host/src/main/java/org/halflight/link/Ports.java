@@ -2,7 +2,7 @@ package org.halflight.link;
 
 import java.util.List;
 
-/** The ports of this computer, or ones that stand in for them. */
+/** The ports of this computer, or ones that stand in for them. Used by one thread at a time. */
 public interface Ports {
   /**
    * The ports that are there now, likely boards first.

@@ -14,9 +14,9 @@ import org.halflight.trouble.Trouble;
  * Commands on their way to a rig, one at a time: the next goes out when the one before was
  * answered. A command without answer is repeated once under a new line counter, then given up.
  *
- * <p>It does no input or output and reads no clock: whoever owns it sends what {@link #due} gives.
- * Safe for use by several threads. Futures are completed by the thread that brings the answer or
- * the time, never under the lock.
+ * <p>It does no input or output and reads no clock: whoever owns it sends what {@link #next} and
+ * {@link #repeat} give. Safe for use by several threads. Futures are completed by the thread that
+ * brings the answer or the time, never under the lock.
  */
 final class CommandQueue {
   /** A rig answers within this, by protocol. */
@@ -58,26 +58,33 @@ final class CommandQueue {
     queue.addLast(new Waiting(command, result));
   }
 
-  /** The line that is to be sent now, if any; it counts as sent. */
-  Optional<String> due(long nanos) {
-    Optional<Waiting> givenUp = Optional.empty();
-    Optional<String> line = Optional.empty();
-    synchronized (this) {
-      if (underWay.filter(waiting -> nanos - waiting.sentNanos >= ANSWER_NANOS).isPresent()) {
-        if (underWay.get().sequences.size() < ATTEMPTS_MOST) {
-          line = Optional.of(send(underWay.get(), nanos));
-        } else {
-          givenUp = underWay;
-          underWay = Optional.empty();
-        }
-      }
-      if (underWay.isEmpty() && !queue.isEmpty()) {
-        underWay = Optional.of(queue.removeFirst());
-        line = Optional.of(send(underWay.get(), nanos));
-      }
+  /** The line of the next command, if its turn has come; it counts as sent. */
+  synchronized Optional<String> next(long nanos) {
+    if (underWay.isPresent() || queue.isEmpty()) {
+      return Optional.empty();
     }
-    givenUp.ifPresent(waiting -> waiting.result.completeExceptionally(noAnswer()));
-    return line;
+    underWay = Optional.of(queue.removeFirst());
+    return underWay.map(waiting -> send(waiting, nanos));
+  }
+
+  /**
+   * The line of the command under way once more, if its answer is overdue; it counts as sent. A
+   * command whose repeat is overdue fails instead.
+   */
+  Optional<String> repeat(long nanos) {
+    Waiting givenUp;
+    synchronized (this) {
+      if (underWay.filter(waiting -> nanos - waiting.sentNanos >= ANSWER_NANOS).isEmpty()) {
+        return Optional.empty();
+      }
+      if (underWay.get().sequences.size() < ATTEMPTS_MOST) {
+        return underWay.map(waiting -> send(waiting, nanos));
+      }
+      givenUp = underWay.get();
+      underWay = Optional.empty();
+    }
+    givenUp.result.completeExceptionally(noAnswer());
+    return Optional.empty();
   }
 
   private String send(Waiting waiting, long nanos) {

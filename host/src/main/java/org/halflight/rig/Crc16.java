@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 /**
  * CRC-16/IBM-3740, often called CCITT-FALSE: polynomial 1021, start value FFFF, nothing reflected,
  * no final exclusive-or. Its check value over the nine digits {@code 123456789} is 29B1.
+ *
+ * <p>Without state; safe for use by several threads.
  */
 public final class Crc16 {
   private static final int START = 0xFFFF;

@@ -10,7 +10,6 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.LongSupplier;
-import java.util.stream.Collectors;
 import org.halflight.link.LinkLostException;
 import org.halflight.link.LinkState;
 import org.halflight.link.PortCandidate;
@@ -47,7 +46,12 @@ public final class RigConnection implements AutoCloseable {
   private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
   private static final long CLOSE_WAIT_MILLIS = 3000;
 
-  /** Hears what happens on a connection. It must not throw: that ends the connection. */
+  /**
+   * Hears what happens on a connection. It must not throw: that ends the connection.
+   *
+   * <p>The lines that were exchanged while the rig was looked for come right behind the change that
+   * tells of it, and with their own, earlier times.
+   */
   public interface Listener {
     /**
      * A line came.
@@ -82,15 +86,17 @@ public final class RigConnection implements AutoCloseable {
   private final CommandQueue commands = new CommandQueue();
   private final Thread thread = new Thread(this::run, "halflight-rig-reader");
 
-  /** Guards {@link #connected} together with what is put into {@link #commands}. */
+  /** Guards {@link #writer} together with what is put into {@link #commands}. */
   private final Object commandLock = new Object();
 
-  private boolean connected;
+  /** Present while a rig is connected. */
+  private Optional<LineWriter> writer = Optional.empty();
+
   private volatile RigWish wish;
 
   // Of the reader thread only.
   private final byte[] buffer = new byte[4096];
-  private final Set<String> settledPaths = new HashSet<>();
+  private final Set<PortCandidate> settled = new HashSet<>();
   private Optional<LinkChange> lastChange = Optional.empty();
 
   /**
@@ -142,13 +148,14 @@ public final class RigConnection implements AutoCloseable {
   public CompletableFuture<Result> send(RigCommand command) {
     Objects.requireNonNull(command);
     synchronized (commandLock) {
-      if (!connected) {
+      if (writer.isEmpty()) {
         return CompletableFuture.failedFuture(
             new LinkLostException(
                 "No rig is connected, so the command was not sent. Try again when it is."));
       }
       CompletableFuture<Result> result = new CompletableFuture<>();
       commands.add(command, result);
+      sendDue();
       return result;
     }
   }
@@ -224,25 +231,24 @@ public final class RigConnection implements AutoCloseable {
   /** Looks at ports, leaving out those that are settled, but not the one where the rig was. */
   private RigSearch search(RigWish wanted, Optional<String> lastPath) {
     if (lookAfresh.getAndSet(false)) {
-      settledPaths.clear();
+      settled.clear();
     }
     try {
-      settledPaths.retainAll(
-          ports.candidates().stream().map(PortCandidate::path).collect(Collectors.toSet()));
+      settled.retainAll(ports.candidates());
     } catch (Trouble cannotList) {
       // The search meets the same trouble and has its sentence.
-      settledPaths.clear();
+      settled.clear();
     }
     RigSearch search =
         finder.search(
             wanted,
             candidate ->
-                settledPaths.contains(candidate.path())
+                settled.contains(candidate)
                     && lastPath.filter(path -> path.equals(candidate.path())).isEmpty(),
             this::isOpen);
     search.outcomes().stream()
         .filter(PortOutcome::isSettled)
-        .forEach(outcome -> settledPaths.add(outcome.candidate().path()));
+        .forEach(outcome -> settled.add(outcome.candidate()));
     return search;
   }
 
@@ -257,7 +263,7 @@ public final class RigConnection implements AutoCloseable {
     }
     lost.link().close();
     // Nobody watched the ports while the rig was there: any of them may be new.
-    settledPaths.clear();
+    settled.clear();
     while (isOpen()) {
       if (lookAfresh.get()) {
         wanted = wish;
@@ -284,13 +290,11 @@ public final class RigConnection implements AutoCloseable {
     OpenRig rig = found.rig();
     Service service = new Service(rig);
     boolean lost = false;
-    try {
+    try (LineWriter to = new LineWriter(rig.link(), nanos)) {
       commands.continueAt(rig.nextSequence());
-      setConnected(true);
-      // The counters as they are, so that later losses can be told from earlier ones.
-      commands.add(new RigCommand.AskStatus(), new CompletableFuture<>());
+      connect(to);
       change(found.state(), found.sentence(), Optional.of(rig.greeting()));
-      service.run();
+      service.run(to);
     } catch (LinkLostException gone) {
       lost = true;
       disconnect(gone);
@@ -304,9 +308,26 @@ public final class RigConnection implements AutoCloseable {
     return service.asItIsNow();
   }
 
+  private void connect(LineWriter to) {
+    synchronized (commandLock) {
+      writer = Optional.of(to);
+      // The counters as they are, so that later losses can be told from earlier ones.
+      commands.add(new RigCommand.AskStatus(), new CompletableFuture<>());
+    }
+  }
+
   private void disconnect(LinkLostException why) {
-    setConnected(false);
+    synchronized (commandLock) {
+      writer = Optional.empty();
+    }
     commands.failAll(why);
+  }
+
+  /** Sends the command whose turn it is, if any; by whoever notices first. */
+  private void sendDue() {
+    synchronized (commandLock) {
+      writer.ifPresent(to -> commands.next(nanos.getAsLong()).ifPresent(to::write));
+    }
   }
 
   /** One stretch of being connected. Of the reader thread. */
@@ -321,25 +342,26 @@ public final class RigConnection implements AutoCloseable {
       greeting = rig.greeting();
     }
 
-    void run() {
-      try (LineWriter writer = new LineWriter(rig.link(), nanos)) {
-        rig.lines().forEach(this::tell);
-        try {
-          while (isOpen()) {
-            step(writer);
-          }
-        } finally {
-          writer.drainSent(this::tell);
+    void run(LineWriter to) {
+      // Told again as it was, times included: it came before the rig was known to be the one.
+      rig.lines().forEach(this::tell);
+      try {
+        while (isOpen()) {
+          step(to);
         }
+      } finally {
+        to.drainSent(this::tell);
       }
     }
 
-    private void step(LineWriter writer) {
-      commands.due(nanos.getAsLong()).ifPresent(writer::write);
+    private void step(LineWriter to) {
+      // Outside the lock: giving up a command runs whatever waits for it.
+      commands.repeat(nanos.getAsLong()).ifPresent(to::write);
+      sendDue();
       int count = read();
       long at = nanos.getAsLong();
-      writer.drainSent(this::tell);
-      if (writer.trouble().isPresent()) {
+      to.drainSent(this::tell);
+      if (to.trouble().isPresent()) {
         throw stopped();
       }
       readsSinceHeard++;
@@ -387,7 +409,7 @@ public final class RigConnection implements AutoCloseable {
     private LinkLostException stopped() {
       return new LinkLostException(
           "The "
-              + rig.name()
+              + RigNames.of(greeting)
               + " on "
               + rig.candidate().path()
               + " stopped answering. What it sent before is kept; a firing under way does not"
@@ -404,12 +426,6 @@ public final class RigConnection implements AutoCloseable {
           rig.baudRate(),
           commands.nextSequence(),
           List.of());
-    }
-  }
-
-  private void setConnected(boolean now) {
-    synchronized (commandLock) {
-      connected = now;
     }
   }
 

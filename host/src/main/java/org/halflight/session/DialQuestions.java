@@ -172,11 +172,15 @@ final class DialQuestions {
         && there.distanceStops(seconds) < here.distanceStops(seconds);
   }
 
-  /** Own readings of a speed: of the latest run that has any, some firings left out. */
+  /**
+   * Own readings of a speed: of the latest run that has any, some firings left out. Those of
+   * another phase do not count: the work in between has changed them.
+   */
   private Optional<Readings> own(MarkedSpeed speed, FiringResult now, List<FiringResult> without) {
     List<FiringResult> good =
         log.all().stream()
             .filter(r -> r.run() >= firstRunOfCamera && r.run() <= now.run())
+            .filter(r -> r.phase().equals(now.phase()))
             .filter(r -> r.isGood() && r.shown().equals(Optional.of(speed)))
             .filter(r -> without.stream().noneMatch(w -> w.key().equals(r.key())))
             .toList();

@@ -485,7 +485,10 @@ public final class Session {
     queue = new SpeedQueue(begun.settings());
     staysHere = false;
     runDoneTold = false;
-    queue.nextOpen(Optional.empty(), this::isDone).ifPresent(first -> show(first, news));
+    Optional<Setting> still = shown.filter(here -> goesOn && !isDone(here));
+    still
+        .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
+        .ifPresent(setting -> show(setting, news));
   }
 
   private void rejectLast(String reason, List<SessionNews> news) {

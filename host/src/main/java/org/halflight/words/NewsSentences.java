@@ -31,7 +31,7 @@ public final class NewsSentences {
   private static Optional<String> ofRun(SessionNews news) {
     if (news instanceof SessionNews.SpeedShown shown) {
       return shown.wanted() > 0
-          ? say("news.shown", shown.speed(), shown.good(), shown.wanted())
+          ? say("run.fire", shown.speed(), shown.good() + 1, shown.wanted())
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionNews.CheckShown shown) {
@@ -41,12 +41,12 @@ public final class NewsSentences {
       return say("news.setBeforeCocking", set.speed());
     }
     if (news instanceof SessionNews.EnoughToKnow enough) {
-      return say("news.enough", enough.speed(), enough.good(), enough.tries());
+      return say("run.enough", enough.speed(), enough.tries(), enough.good());
     }
     if (news instanceof SessionNews.EnoughOfCheck enough) {
       return say("news.enoughCheck", enough.check(), enough.tries());
     }
-    return news instanceof SessionNews.RunDone ? say("news.runDone") : Optional.empty();
+    return news instanceof SessionNews.RunDone ? say("run.done") : Optional.empty();
   }
 
   private static Optional<String> ofQuestion(SessionNews news) {
@@ -82,9 +82,8 @@ public final class NewsSentences {
 
   private static String rejected(FiringResult result) {
     String reason = result.rejection().orElse("");
-    return reason.isBlank()
-        ? Words.say("news.rejected.noReason", result.number())
-        : Words.say("news.rejected", result.number(), reason);
+    return Words.say(
+        "run.rejected", result.number(), reason.isBlank() ? Words.say("run.noReason") : reason);
   }
 
   private static Optional<String> say(String key, Object... parts) {

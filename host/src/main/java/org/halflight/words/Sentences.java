@@ -28,6 +28,11 @@ public final class Sentences {
     return Words.say("phase." + key(phase));
   }
 
+  /** An outcome in a word or two. */
+  public static String outcome(Outcome outcome) {
+    return Words.say("outcome." + key(outcome));
+  }
+
   /** How markings are read. */
   public static String reference(Reference reference) {
     return Words.say("reference." + key(reference));

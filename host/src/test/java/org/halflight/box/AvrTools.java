@@ -67,18 +67,20 @@ public final class AvrTools implements ExecutionCondition {
   /** What {@link #makeKeepingResult} ends with when make succeeded. */
   static final String RAN_WELL = "make: done\n";
 
-  /** Runs make in the firmware folder and gives back what it printed. */
-  static String make(String... goals) throws IOException, InterruptedException {
-    String printed = makeKeepingResult(goals);
+  /** Runs make in a folder and gives back what it printed. */
+  static String make(String folder, String... goals) throws IOException, InterruptedException {
+    String printed = makeKeepingResult(folder, goals);
     if (!printed.endsWith(RAN_WELL)) {
-      throw new AssertionError("make -C firmware " + String.join(" ", goals) + ":\n" + printed);
+      throw new AssertionError(
+          "make -C " + folder + " " + String.join(" ", goals) + ":\n" + printed);
     }
     return printed;
   }
 
   /** The same, whether it succeeded or not. */
-  static String makeKeepingResult(String... goals) throws IOException, InterruptedException {
-    List<String> command = new ArrayList<>(List.of("make", "-C", "firmware"));
+  static String makeKeepingResult(String folder, String... goals)
+      throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(List.of("make", "-C", folder));
     command.addAll(List.of(goals));
     Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
     process.getOutputStream().close();

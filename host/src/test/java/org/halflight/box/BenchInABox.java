@@ -76,7 +76,8 @@ public final class BenchInABox implements AutoCloseable {
 
   private static synchronized void build() throws IOException, InterruptedException {
     if (!built) {
-      AvrTools.make("all", "bench");
+      AvrTools.make("firmware", "all");
+      AvrTools.make("firmware/test/sim", "all");
       built = true;
     }
   }
@@ -84,6 +85,11 @@ public final class BenchInABox implements AutoCloseable {
   /** The path of the port; stays the same when the pseudo-terminal behind it changes. */
   public String port() {
     return link.toString();
+  }
+
+  /** The pseudo-terminal that the port stands for now. */
+  public String realPort() throws IOException {
+    return link.toRealPath().toString();
   }
 
   /** Says a line of the scenario language to the running bench. */

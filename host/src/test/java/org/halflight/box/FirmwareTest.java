@@ -22,7 +22,7 @@ class FirmwareTest {
 
   @TestFactory
   Stream<DynamicNode> firmwareTests() throws Exception {
-    String printed = AvrTools.makeKeepingResult("all", "test");
+    String printed = AvrTools.makeKeepingResult("firmware", "all", "test");
     List<DynamicNode> tests = new ArrayList<>();
     printed
         .lines()

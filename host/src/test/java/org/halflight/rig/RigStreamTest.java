@@ -179,6 +179,17 @@ class RigStreamTest {
   }
 
   @Test
+  void takesAGreetingStampedJustBeforeABeatAsNoRestart() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+
+    assertThat(stream.accept(rig.greeting(BEAT - 300)))
+        .hasSize(1)
+        .first()
+        .isInstanceOf(Greeted.class);
+  }
+
+  @Test
   void noticesTwoStartsOfARigWhoseBootCountIsDamaged() {
     String start =
         LineCodec.format(

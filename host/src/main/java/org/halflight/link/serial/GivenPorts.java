@@ -29,6 +29,11 @@ final class GivenPorts {
     return paths;
   }
 
+  /** Whether a path is one of a file that is not there. A name such as COM7 has no file. */
+  static boolean isMissing(String path) {
+    return path.startsWith("/") && !Files.exists(Path.of(path));
+  }
+
   private static boolean isPattern(String name) {
     return name.chars().anyMatch(c -> "*?[{".indexOf(c) >= 0);
   }

@@ -42,7 +42,9 @@ public final class SerialPorts implements Ports {
   public List<PortCandidate> candidates() {
     List<PortCandidate> candidates = new ArrayList<>();
     for (String path : GivenPorts.paths(given)) {
-      candidates.add(new PortCandidate(path, "named by you", true));
+      // The words change when the port goes, so that who watches the list sees it come back.
+      String words = GivenPorts.isMissing(path) ? "named by you, not there now" : "named by you";
+      candidates.add(new PortCandidate(path, words, true));
     }
     candidates.addAll(withoutTwins(listed()));
     return likelyFirst(candidates);
@@ -60,7 +62,10 @@ public final class SerialPorts implements Ports {
       SerialLink.setUp(port, baudRate);
       // Success is what it returns: on a pseudo-terminal it leaves an error number behind as well.
       if (!port.openPort(0)) {
-        throw Refusals.failed(path, port.getLastErrorCode(), isWindows());
+        int errorNumber = port.getLastErrorCode();
+        throw isWindows()
+            ? Refusals.ofWindows(path, errorNumber)
+            : Refusals.ofUnix(path, errorNumber, GivenPorts.isMissing(path));
       }
       return SerialLink.over(port, path);
     } catch (SerialPortInvalidPortException absent) {

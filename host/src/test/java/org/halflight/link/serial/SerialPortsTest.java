@@ -36,9 +36,16 @@ class SerialPortsTest {
   }
 
   @Test
-  void namesThePortsOfThePersonAsLikely() {
-    assertThat(new SerialPorts(List.of("/dev/pts/9999")).candidates())
-        .contains(new PortCandidate("/dev/pts/9999", "named by you", true));
+  void namesThePortsOfThePersonAsLikelyAndShowsWhenTheyGo() throws IOException {
+    String path = folder.resolve("tty1").toString();
+    SerialPorts ports = new SerialPorts(List.of(path, "COM7"));
+
+    assertThat(ports.candidates())
+        .startsWith(
+            new PortCandidate(path, "named by you, not there now", true),
+            new PortCandidate("COM7", "named by you", true));
+    Files.createFile(Path.of(path));
+    assertThat(ports.candidates()).startsWith(new PortCandidate(path, "named by you", true));
   }
 
   @Test
@@ -93,13 +100,17 @@ class SerialPortsTest {
   @Test
   void readsTheErrorNumbersOfTheSystems() {
     // Numbers of errno.h (Linux, BSD) and of the system error codes of Windows.
-    assertThat(Refusals.failed("p", 16, false).reason()).isEqualTo(Reason.BUSY);
-    assertThat(Refusals.failed("p", 11, false).reason()).isEqualTo(Reason.BUSY);
-    assertThat(Refusals.failed("p", 13, false).reason()).isEqualTo(Reason.NO_PERMISSION);
-    assertThat(Refusals.failed("p", 2, false).reason()).isEqualTo(Reason.ABSENT);
-    assertThat(Refusals.failed("p", 5, true).reason()).isEqualTo(Reason.BUSY);
-    assertThat(Refusals.failed("p", 5, false).reason()).isEqualTo(Reason.FAILED);
-    assertThat(Refusals.failed("p", 5, false)).hasMessageContaining("error 5 of the system");
+    assertThat(Refusals.ofUnix("p", 16, false).reason()).isEqualTo(Reason.BUSY);
+    assertThat(Refusals.ofUnix("p", 11, false).reason()).isEqualTo(Reason.BUSY);
+    assertThat(Refusals.ofUnix("p", 35, false).reason()).isEqualTo(Reason.BUSY);
+    assertThat(Refusals.ofUnix("p", 13, false).reason()).isEqualTo(Reason.NO_PERMISSION);
+    assertThat(Refusals.ofUnix("p", 2, true).reason()).isEqualTo(Reason.ABSENT);
+    assertThat(Refusals.ofUnix("p", 2, false).reason()).isEqualTo(Reason.BUSY);
+    assertThat(Refusals.ofUnix("p", 5, false).reason()).isEqualTo(Reason.FAILED);
+    assertThat(Refusals.ofUnix("p", 5, false)).hasMessageContaining("error 5 of the system");
+    assertThat(Refusals.ofWindows("p", 5).reason()).isEqualTo(Reason.BUSY);
+    assertThat(Refusals.ofWindows("p", 2).reason()).isEqualTo(Reason.ABSENT);
+    assertThat(Refusals.ofWindows("p", 31).reason()).isEqualTo(Reason.FAILED);
   }
 
   @Test

@@ -1,0 +1,111 @@
+package org.halflight.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.halflight.exposure.LightLevels;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class MarksTest {
+  private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
+
+  static Stream<SessionInput> inputs() {
+    RunSetup plain =
+        new RunSetup("invented 1", Phase.AS_FOUND, "leaf", List.of(SIXTIETH), Reference.LITERAL, 5);
+    RunSetup full =
+        new RunSetup(
+            "",
+            Phase.AS_LEFT,
+            "custom",
+            List.of(),
+            Reference.EXACT,
+            1,
+            List.of(Check.B, Check.T),
+            new CameraCustoms(true, true),
+            new RunConditions(
+                OptionalDouble.of(86_400.5),
+                Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
+    return Stream.of(
+        new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.RunBegins(plain),
+        new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            new RunSetup(
+                "x",
+                Phase.ADJUSTING,
+                "leaf",
+                List.of(SIXTIETH, MarkedSpeed.parse("1")),
+                Reference.EXACT,
+                3,
+                List.of(Check.T),
+                new CameraCustoms(false, true),
+                RunConditions.NONE)),
+        new SessionInput.SpeedChosen(SIXTIETH),
+        new SessionInput.CheckChosen(Check.T),
+        new SessionInput.NextChosen(),
+        new SessionInput.PreviousChosen(),
+        new SessionInput.LastRejected("knocked the bench"),
+        new SessionInput.ClosedByHand(),
+        new SessionInput.AcceptedAsShown(),
+        new SessionInput.FiringsMoved(
+            List.of(new FiringKey("R-0001", 7, 16_000_000_000L), new FiringKey("none", 0, 1)),
+            SIXTIETH),
+        new SessionInput.FiringsMoved(List.of(), SIXTIETH),
+        new SessionInput.CockingLearnt(true),
+        new SessionInput.CockingLearnt(false),
+        new SessionInput.LensCap(true),
+        new SessionInput.LensCap(false),
+        new SessionInput.LinkLost(),
+        new SessionInput.Ends());
+  }
+
+  @ParameterizedTest
+  @MethodSource("inputs")
+  void everyInputComesBackFromTheLineOfItsMark(SessionInput input) {
+    String line = BenchText.format(Marks.of(123, input));
+    BenchEvent event = BenchText.parse(line).orElseThrow();
+    assertThat(event).isInstanceOf(BenchEvent.Mark.class);
+    assertThat(Marks.input((BenchEvent.Mark) event)).contains(input);
+  }
+
+  @ParameterizedTest
+  @MethodSource("inputs")
+  void everyMarkIsDocumented(SessionInput input) throws IOException {
+    String docs = java.nio.file.Files.readString(java.nio.file.Path.of("docs", "file-formats.md"));
+    BenchEvent.Mark mark = Marks.of(0, input);
+    assertThat(docs).contains("`" + mark.kind() + "`");
+    mark.values().keySet().stream()
+        .map(name -> name.startsWith("with.") ? "with.NAME" : name)
+        .forEach(name -> assertThat(docs).contains("`" + name + "`"));
+  }
+
+  @Test
+  void aDamagedMarkIsNoInput() {
+    assertThat(Marks.input(mark("move", Map.of("firings", "R-1/2", "to", "1/60")))).isEmpty();
+    assertThat(Marks.input(mark("move", Map.of("firings", "R-1/2/x", "to", "1/60")))).isEmpty();
+    assertThat(Marks.input(mark("move", Map.of("firings", "", "to", "B")))).isEmpty();
+    assertThat(Marks.input(mark("check", Map.of("is", "Z")))).isEmpty();
+    assertThat(Marks.input(mark("lens-cap", Map.of()))).isEmpty();
+    assertThat(Marks.input(mark("cocking", Map.of("learning", "maybe")))).isEmpty();
+    assertThat(Marks.input(mark("unheard-of", Map.of()))).isEmpty();
+  }
+
+  private static BenchEvent.Mark mark(String kind, Map<String, String> values) {
+    return new BenchEvent.Mark(0, kind, values);
+  }
+}

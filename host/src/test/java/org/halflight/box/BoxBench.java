@@ -1,0 +1,143 @@
+package org.halflight.box;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.LightSetting;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.Marks;
+import org.halflight.bench.SessionFile;
+import org.halflight.bench.Workbench;
+import org.halflight.link.serial.SerialPorts;
+import org.halflight.rig.LinkChange;
+import org.halflight.rig.RigWish;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.session.SessionNews;
+
+/**
+ * The host as it is used, on a simulated board: jSerialComm on the pseudo-terminal, session file,
+ * session.
+ */
+final class BoxBench implements AutoCloseable {
+  /** The board that a scenario with this line has. */
+  static final String NAMED = "tx 0.05 i 0001 BOX-0001#";
+
+  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(120);
+
+  private final BenchInABox box;
+  private final BenchDriver driver;
+  private final List<SessionNews> news = new ArrayList<>();
+  private final List<LinkChange> changes = new ArrayList<>();
+
+  BoxBench(BenchInABox box, Path sessionFile, List<String> ports) {
+    this.box = box;
+    Workbench workbench =
+        Workbench.begin(
+            SessionFile.create(sessionFile),
+            System::nanoTime,
+            new BenchEvent.Mark(
+                0, Marks.BEGINS, Map.of("version", "test", "at", Instant.EPOCH.toString())));
+    driver =
+        new BenchDriver(
+            workbench, new LiveFeed(new SerialPorts(ports), RigWish.any(), workbench::now));
+  }
+
+  Session session() {
+    return driver.workbench().fold().session();
+  }
+
+  BenchDriver driver() {
+    return driver;
+  }
+
+  List<SessionNews> news() {
+    return news;
+  }
+
+  List<LinkChange> changes() {
+    return changes;
+  }
+
+  /** Goes on until a condition holds; fails when it takes absurdly long. */
+  void until(String what, BooleanSupplier condition) {
+    long from = System.nanoTime();
+    while (!condition.getAsBoolean()) {
+      if (System.nanoTime() - from > LIMIT_NANOS) {
+        throw new AssertionError("never came: " + what + "; link: " + changes);
+      }
+      driver
+          .step()
+          .ifPresent(
+              happened -> {
+                happened.change().ifPresent(changes::add);
+                news.addAll(happened.news());
+              });
+    }
+  }
+
+  /** Waits for the board of this bench, by its serial number. */
+  void connect() {
+    until(
+        "the greeting of the board",
+        () ->
+            driver
+                .workbench()
+                .fold()
+                .greeting()
+                .filter(g -> g.serial().startsWith("BOX-"))
+                .isPresent());
+  }
+
+  /** Sets the light, holding the simulated shutter open when asked. */
+  void setLight() throws IOException {
+    LightSetting setting = driver.setLight();
+    until(
+        "the dark level",
+        () ->
+            setting.step() == LightSetting.Step.OPEN_THE_SHUTTER
+                || setting.step() == LightSetting.Step.REFUSED);
+    if (setting.step() == LightSetting.Step.REFUSED) {
+      throw new AssertionError("light refused: " + setting.refusal());
+    }
+    box.say("hold +0 1");
+    until("the light of the open shutter", () -> session().isQuiet() == false);
+    driver.shutterIsOpen();
+    until(
+        "the light",
+        () ->
+            setting.step() == LightSetting.Step.DONE
+                || setting.step() == LightSetting.Step.REFUSED);
+    if (setting.step() == LightSetting.Step.REFUSED) {
+      throw new AssertionError("light refused: " + setting.refusal());
+    }
+    box.say("hold +0 0");
+    until("the shutter to close", () -> session().isQuiet());
+  }
+
+  /** Tells the session something. */
+  void tell(SessionInput input) {
+    news.addAll(driver.tell(input));
+  }
+
+  /** Fires a curve and waits until the firing is settled. */
+  FiringResult fire(String curve) throws IOException {
+    int before = session().results().size();
+    box.say("fire +0.02 " + curve);
+    until("the firing of " + curve, () -> session().results().size() > before);
+    return session().results().get(before);
+  }
+
+  @Override
+  public void close() {
+    driver.close();
+  }
+}

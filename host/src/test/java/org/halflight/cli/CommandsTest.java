@@ -1,0 +1,141 @@
+package org.halflight.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import org.halflight.export.CsvTable;
+import org.halflight.link.serial.SerialPorts;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The commands as they are typed; figures come from the practice rig and are simulated. */
+class CommandsTest {
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+
+  @Test
+  void thePracticeRunLeavesEverythingAndSaysWhatIsWrong() {
+    Path practice = folder.resolve("practice");
+    assertThat(execute("practice", "--out", practice.toString())).isZero();
+    assertThat(printed())
+        .contains("practice rig: invented shutter, simulated figures")
+        .containsPattern("1/8 runs 0\\.\\d\\d stop slow")
+        .containsPattern("1/125 is within tolerance");
+    assertThat(practice)
+        .isDirectoryContaining("glob:**/practice.session")
+        .isDirectoryContaining("glob:**/firings.csv")
+        .isDirectoryContaining("glob:**/speeds.csv")
+        .isDirectoryContaining("glob:**/speed-map.png")
+        .isDirectoryContaining("glob:**/firing-row-as-found.png");
+  }
+
+  @Test
+  void theSameSeedBringsTheSameFiringsAndReplayTheSameTables() throws Exception {
+    Path one = folder.resolve("one");
+    Path two = folder.resolve("two");
+    execute("practice", "--out", one.toString(), "--seed", "5");
+    execute("practice", "--out", two.toString(), "--seed", "5");
+    assertThat(Files.readString(one.resolve("firings.csv")))
+        .isEqualTo(Files.readString(two.resolve("firings.csv")));
+    String session = one.resolve("practice.session").toString();
+    // The same file twice brings nothing twice.
+    Path again = folder.resolve("again.csv");
+    Path speeds = folder.resolve("speeds.csv");
+    assertThat(
+            execute(
+                "export",
+                session,
+                session,
+                "--firings",
+                again.toString(),
+                "--speeds",
+                speeds.toString()))
+        .isZero();
+    assertThat(CsvTable.read(again)).isEqualTo(CsvTable.read(one.resolve("firings.csv")));
+    assertThat(CsvTable.read(speeds)).isEqualTo(CsvTable.read(one.resolve("speeds.csv")));
+    assertThat(CsvTable.read(speeds).rows()).hasSize(20);
+    assertThat(
+            execute(
+                "picture",
+                session,
+                "--map",
+                folder.resolve("map.png").toString(),
+                "--row",
+                folder.resolve("row.png").toString(),
+                "--speed",
+                "1/8"))
+        .isZero();
+    assertThat(folder.resolve("map.png")).isNotEmptyFile();
+    assertThat(execute("replay", session, "--each")).isZero();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "run SESSION --dial nonsense|There is no dial called nonsense",
+        "run SESSION --speeds 1/77|1/77 is not on this dial",
+        "run SESSION --firings 0|0 firings of each speed are not possible",
+        "run SESSION --phase later|--phase does not know later",
+        "replay SESSION|There is no file",
+        "export OTHER --firings x.csv|is no Halflight session file",
+        "export EMPTY|Say what to export",
+        "picture EMPTY --map x.png|There is no run in these sessions",
+        "picture EMPTY|Say what to draw"
+      })
+  void badInputGetsOneSentence(String words, String sentence) throws Exception {
+    Path other = Files.writeString(folder.resolve("other"), "something else\n");
+    Path empty = Files.writeString(folder.resolve("empty.session"), "halflight-session 1\n");
+    String[] typed =
+        words
+            .replace("SESSION", folder.resolve("none.session").toString())
+            .replace("OTHER", other.toString())
+            .replace("EMPTY", empty.toString())
+            .split(" ");
+    assertThat(execute(typed)).isEqualTo(1);
+    assertThat(printed()).contains(sentence);
+    assertThat(printed().strip().lines()).hasSize(1);
+    assertThat(folder.resolve("none.session")).doesNotExist();
+  }
+
+  @Test
+  void anEmptyRunSaysSo() throws Exception {
+    Path empty = Files.writeString(folder.resolve("empty.session"), "halflight-session 1\n");
+    assertThat(execute("replay", empty.toString())).isZero();
+    assertThat(printed()).contains("Nothing was fired yet.");
+  }
+
+  @Test
+  void withoutARigItSaysWhatToDo() {
+    assertThat(execute("rigs", "--port", folder.resolve("nothing").toString())).isEqualTo(1);
+    assertThat(printed()).contains("nothing").containsIgnoringCase("there");
+  }
+
+  private int execute(String... words) {
+    out.reset();
+    Surroundings surroundings =
+        new Surroundings(
+            new Terminal(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new ByteArrayInputStream(new byte[0])),
+            (List<String> given) -> new SerialPorts(given),
+            System::nanoTime,
+            () -> Instant.EPOCH,
+            "test");
+    return Halflight.execute(surroundings, words);
+  }
+
+  private String printed() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+}
