@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.LightLevels;
@@ -10,6 +11,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.words.Words;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -32,6 +34,7 @@ public final class BenchDriver implements AutoCloseable {
   private final Workbench workbench;
   private final RigFeed feed;
   private Optional<LightSetting> lightSetting = Optional.empty();
+  private boolean heldOpen;
 
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
@@ -56,8 +59,9 @@ public final class BenchDriver implements AutoCloseable {
     return setting;
   }
 
-  /** The person holds the shutter open, as the light setting asked. */
+  /** The person holds the shutter open, as the light setting asked: no firing, when it settles. */
   public void shutterIsOpen() {
+    heldOpen |= lightSetting.isPresent();
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
   }
 
@@ -85,7 +89,18 @@ public final class BenchDriver implements AutoCloseable {
       }
       lightSetting.ifPresent(setting -> go(setting, said));
     }
-    return new Happening(Optional.empty(), brought.news());
+    List<SessionNews> news = new ArrayList<>(brought.news());
+    boolean settled =
+        news.stream()
+            .anyMatch(
+                n ->
+                    n instanceof SessionNews.Settled firing
+                        && firing.result().outcome().isOfTheShutter());
+    if (heldOpen && settled) {
+      heldOpen = false;
+      news.addAll(workbench.tell(new SessionInput.LastRejected(Words.say("light.heldOpen"))));
+    }
+    return new Happening(Optional.empty(), news);
   }
 
   private void go(LightSetting setting, RigEvent said) {

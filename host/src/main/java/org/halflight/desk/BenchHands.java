@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.halflight.bench.BenchDriver;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
@@ -15,9 +16,13 @@ import org.halflight.words.Words;
 
 /** What the person does at the bench, done to rig and session. For the bench thread only. */
 final class BenchHands {
+  /** The model shutter is open well before. */
+  private static final long OPENING_NANOS = 300_000_000;
+
   private final BenchDriver driver;
   private final BenchModel model;
   private final Optional<ModelCamera> camera;
+  private OptionalLong openFromNanos = OptionalLong.empty();
 
   BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera) {
     this.driver = driver;
@@ -74,9 +79,22 @@ final class BenchHands {
     model.lightBegan(driver.setLight());
   }
 
+  /** The person holds the shutter open; the model shutter needs a moment until it is. */
   void shutterIsOpen() {
-    camera.ifPresent(model -> model.hold(true));
-    driver.shutterIsOpen();
+    if (camera.isEmpty()) {
+      driver.shutterIsOpen();
+      return;
+    }
+    camera.get().hold(true);
+    openFromNanos = OptionalLong.of(driver.workbench().now() + OPENING_NANOS);
+  }
+
+  /** Does what waits for its time. */
+  void waitedFor() {
+    if (openFromNanos.isPresent() && driver.workbench().now() >= openFromNanos.getAsLong()) {
+      openFromNanos = OptionalLong.empty();
+      driver.shutterIsOpen();
+    }
   }
 
   void fire() {

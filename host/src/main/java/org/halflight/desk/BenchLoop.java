@@ -109,6 +109,7 @@ final class BenchLoop implements AutoCloseable {
       news(next.apply(hands));
       next = asked.poll();
     }
+    hands.waitedFor();
     Optional<BenchDriver.Happening> happening = driver.step();
     if (happening.isPresent()) {
       model.happened(happening.get()).forEach(sounds);

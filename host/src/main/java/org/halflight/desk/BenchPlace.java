@@ -45,6 +45,7 @@ final class BenchPlace extends JPanel implements Looked {
   private transient BenchView view;
   private transient BenchView pictured;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
+  private transient Optional<MarkedSpeed> lookedPictured = Optional.empty();
   private boolean looksElsewhere;
 
   /**
@@ -84,14 +85,14 @@ final class BenchPlace extends JPanel implements Looked {
     band.add(numerals);
     rowSide.add(row);
     rowSide.add(verdict, BorderLayout.SOUTH);
-    pictures.add(map);
-    pictures.add(rowSide);
+    pictures.add(map, "wmin 0, hmin 0");
+    pictures.add(rowSide, "wmin 0, hmin 0");
     add(edge, "dock west");
     add(keys, "dock south");
-    add(band, "wrap");
-    add(say, "wrap");
+    add(band, "h pref!, wrap");
+    add(say, "h pref!, wrap");
     add(mark, "wrap");
-    add(pictures, "push, wrap");
+    add(pictures, "push, h 100:200:, wrap");
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
@@ -178,7 +179,6 @@ final class BenchPlace extends JPanel implements Looked {
   private void lookAt(MarkedSpeed speed) {
     looked = Optional.of(speed);
     looksElsewhere = true;
-    pictured = null;
     showPictures();
   }
 
@@ -202,10 +202,16 @@ final class BenchPlace extends JPanel implements Looked {
             && pictured.setup().equals(view.setup())
             && pictured.shown().equals(view.shown())
             && pictured.link().isPractice() == view.link().isPractice()
-            && pictured.marks().equals(view.marks());
+            && pictured.marks().equals(view.marks())
+            && lookedPictured.equals(looked);
     if (!same) {
       pictured = view;
+      lookedPictured = looked;
       map.show(BenchPictures.speedMap(view));
+      row.whenEmpty(
+          looked
+              .map(speed -> Words.say("desk.row.notFired", speed))
+              .orElseGet(() -> Words.say("desk.row.empty")));
       row.show(looked.flatMap(speed -> BenchPictures.firingRow(view, speed)));
       verdict.setText(
           looked.map(speed -> String.join(" ", BenchPictures.verdict(view, speed))).orElse(""));

@@ -33,8 +33,11 @@ final class LightPlace extends JPanel implements Looked {
     add(title);
     add(sentence);
     add(progress, "h 10!");
-    add(set, "split 2, grow 0");
-    add(open, "grow 0, gapleft 10");
+    JPanel buttons = new JPanel(new MigLayout("insets 0"));
+    buttons.setOpaque(false);
+    buttons.add(set);
+    buttons.add(open, "gapleft 10");
+    add(buttons);
     add(hint, "gaptop 20");
     look(look);
   }
@@ -69,6 +72,8 @@ final class LightPlace extends JPanel implements Looked {
     sentence.setFont(Look.letters(1.9));
     sentence.setForeground(look.ink());
     sentence.setBackground(look.ground());
+    sentence.setBorder(null);
+    hint.setBorder(null);
     hint.setFont(Look.letters(1.1));
     hint.setForeground(look.quietInk());
     hint.setBackground(look.ground());
@@ -80,6 +85,7 @@ final class LightPlace extends JPanel implements Looked {
     area.setName(name);
     area.setEditable(false);
     area.setFocusable(false);
+    area.setBorder(null);
     area.setLineWrap(true);
     area.setWrapStyleWord(true);
     area.getAccessibleContext().setAccessibleName(spoken);

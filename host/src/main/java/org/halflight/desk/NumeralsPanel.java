@@ -110,7 +110,13 @@ final class NumeralsPanel extends Painted {
     int beside = beside(g, digits);
     int room = getWidth() - left - Look.px(16) - beside;
     if (!text.figure()) {
-      large = fitted(g, large, text.large(), getWidth() - 2 * left);
+      boolean quiet = text.tone() == NumeralsText.Tone.NOTHING;
+      large =
+          fitted(
+              g,
+              quiet ? ofHeight(g, digits / 3) : large,
+              text.large(),
+              getWidth() - 2 * left);
     } else {
       large = fitted(g, large, text.large(), Math.max(room, digits));
     }

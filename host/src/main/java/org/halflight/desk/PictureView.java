@@ -45,6 +45,8 @@ final class PictureView extends JPanel implements Looked {
     table.getAccessibleContext().setAccessibleName(name);
     table.setAutoCreateRowSorter(false);
     table.setCellSelectionEnabled(true);
+    table.setAutoResizeMode(JTable.AUTO_RESIZE_OFF);
+    table.getTableHeader().setReorderingAllowed(false);
     nothing.setText(whenEmpty);
     nothing.setHorizontalAlignment(JLabel.CENTER);
     tableSide.add(caption, BorderLayout.NORTH);
@@ -62,6 +64,16 @@ final class PictureView extends JPanel implements Looked {
 
   JTable table() {
     return table;
+  }
+
+  /** What is said while there is nothing to show. */
+  void whenEmpty(String words) {
+    nothing.setText(words);
+  }
+
+  @Override
+  public java.awt.Dimension getMinimumSize() {
+    return new java.awt.Dimension(Look.px(120), Look.px(80));
   }
 
   void show(Optional<? extends Picture> another) {
@@ -106,6 +118,7 @@ final class PictureView extends JPanel implements Looked {
 
   private void fill(TableTwin twin) {
     caption.setText(twin.caption());
+    caption.setToolTipText(twin.caption());
     DefaultTableModel model =
         new DefaultTableModel(twin.headings().toArray(), 0) {
           private static final long serialVersionUID = 1L;
@@ -121,8 +134,33 @@ final class PictureView extends JPanel implements Looked {
     int row = table.getSelectedRow();
     int column = table.getSelectedColumn();
     table.setModel(model);
+    fitColumns();
     if (row >= 0 && row < model.getRowCount() && column < model.getColumnCount()) {
       table.changeSelection(row, Math.max(0, column), false, false);
+    }
+  }
+
+  /** Every word can be read: columns as wide as their widest cell. */
+  private void fitColumns() {
+    for (int column = 0; column < table.getColumnCount(); column++) {
+      int widest =
+          table
+              .getTableHeader()
+              .getDefaultRenderer()
+              .getTableCellRendererComponent(
+                  table, table.getColumnName(column), false, false, -1, column)
+              .getPreferredSize()
+              .width;
+      for (int row = 0; row < table.getRowCount(); row++) {
+        widest =
+            Math.max(
+                widest,
+                table
+                    .prepareRenderer(table.getCellRenderer(row, column), row, column)
+                    .getPreferredSize()
+                    .width);
+      }
+      table.getColumnModel().getColumn(column).setPreferredWidth(widest + Look.px(14));
     }
   }
 }

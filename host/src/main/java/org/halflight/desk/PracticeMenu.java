@@ -46,7 +46,7 @@ final class PracticeMenu {
 
   /** Opens below a button. */
   void open(JComponent button) {
-    menu.show(button, 0, button.getHeight());
+    menu.show(button, button.getWidth() - menu.getPreferredSize().width, button.getHeight());
   }
 
   List<JMenuItem> items() {

@@ -29,11 +29,12 @@ final class TopBar extends JPanel implements Looked {
   private final JLabel link = new JLabel();
   private final JButton rig;
   private final JButton sounds;
+  private final JButton theme;
   private transient Look look;
   private transient LinkText text;
 
   TopBar(Look look, Consumer<Act> acts) {
-    super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3", "", "[center]"));
+    super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
     ButtonGroup group = new ButtonGroup();
     for (Act act : PLACES) {
       JToggleButton button = new JToggleButton(KeyHints.words(act));
@@ -50,6 +51,7 @@ final class TopBar extends JPanel implements Looked {
     }
     rig = button(Act.PRACTICE, acts);
     sounds = button(Act.SOUNDS, acts);
+    theme = button(Act.THEME, acts);
     link.setName("link");
     practice.setName("practiceMark");
     add(new JLabel(), "pushx");
@@ -57,6 +59,7 @@ final class TopBar extends JPanel implements Looked {
     add(link, "gapleft 12, wmax 420");
     add(rig, "gapleft 6");
     add(sounds);
+    add(theme);
     look(look);
   }
 
@@ -99,6 +102,8 @@ final class TopBar extends JPanel implements Looked {
         });
     rig.setIcon(new KeyCap(KeyHints.keyName(Act.PRACTICE), look, false));
     sounds.setIcon(new KeyCap(KeyHints.keyName(Act.SOUNDS), look, false));
+    theme.setIcon(new KeyCap(KeyHints.keyName(Act.THEME), look, false));
+    theme.setText(Words.say(look.dark() ? "desk.theme.light" : "desk.theme.dark"));
     practice.setFont(Look.bold(1));
     practice.setForeground(look.ground());
     practice.setBackground(look.attention());

@@ -136,11 +136,10 @@ public final class Sentences {
 
   private static String timed(FiringResult firing, String speed) {
     LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
-    String time =
-        Numbers.fraction(timed.effectiveSeconds())
-            + " ("
-            + Numbers.time(timed.effectiveSeconds())
-            + ")";
+    String fraction = Numbers.fraction(timed.effectiveSeconds());
+    String inMillis = Numbers.time(timed.effectiveSeconds());
+    // From a second up both are the same words.
+    String time = fraction.equals(inMillis) ? fraction : fraction + " (" + inMillis + ")";
     String line =
         firing.errorStops().isPresent()
             ? Words.say(

@@ -40,7 +40,7 @@ final class DeskSmoke {
     hand.await("run", v -> v.setup().isPresent());
     hand.shot(out, "07-run-begun");
     for (int i = 0; i < 9; i++) {
-      int n = i + 2;
+      int n = i + 3;
       hand.key(KeyEvent.VK_F);
       hand.await("firing " + n, v -> v.results().size() == n || v.openSeconds().isPresent());
       if (hand.window().view().get().openSeconds().isPresent()) {

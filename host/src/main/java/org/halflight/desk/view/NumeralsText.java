@@ -153,7 +153,7 @@ public record NumeralsText(
         fraction.substring(0, fraction.length() - " s".length()),
         "s",
         true,
-        Numbers.time(seconds),
+        Numbers.time(seconds).equals(fraction) ? "" : Numbers.time(seconds),
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);
