@@ -102,17 +102,21 @@ public final class RunPictures {
    * @param speed summed up
    */
   public static FiringRow firingRow(List<FiringResult> firings, SpeedSummary speed, String note) {
-    return firingRow(firings, speed, List.of(), note);
+    return firingRow(firings, speed, Sentences.phase(speed.phase()), List.of(), note);
   }
 
   /**
    * The firing row of one speed in one phase, with adjustments between its firings.
    *
+   * @param firings all of them
+   * @param speed what the firings that count come to
+   * @param runName how those are called
    * @param adjustments count the releases that the row shows, see {@link #releases}
    */
   public static FiringRow firingRow(
       List<FiringResult> firings,
       SpeedSummary speed,
+      String runName,
       List<Adjustment> adjustments,
       String note) {
     List<Release> releases =
@@ -120,7 +124,7 @@ public final class RunPictures {
     return new FiringRow(
         new FiringRowData(
             speed.speed().label(),
-            Sentences.phase(speed.phase()),
+            runName,
             speed.phase() == Phase.AS_LEFT,
             releases,
             mean(speed),

@@ -12,6 +12,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
 
 /** What the person does at the bench, done to rig and session. For the bench thread only. */
@@ -22,9 +23,12 @@ final class BenchHands {
   private final BenchDriver driver;
   private final BenchModel model;
   private final Optional<ModelCamera> camera;
+  private final Archive archive;
   private OptionalLong openFromNanos = OptionalLong.empty();
 
-  BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera) {
+  BenchHands(
+      BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
+    this.archive = archive;
     this.driver = driver;
     this.model = model;
     this.camera = camera;
@@ -38,7 +42,9 @@ final class BenchHands {
   List<SessionNews> beginRun(RunSetup setup) {
     camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
     model.runBegan();
-    return driver.tell(new SessionInput.RunBegins(setup));
+    List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
+    archive.runBegan(session().run(), setup);
+    return news;
   }
 
   List<SessionNews> tell(SessionInput input) {
@@ -71,8 +77,18 @@ final class BenchHands {
     return driver.tell(new SessionInput.LensCap(on));
   }
 
-  AdjustingMark mark(String words) {
-    return model.mark(words);
+  void mark(String words) {
+    AdjustingMark mark = model.mark(words);
+    archive.adjusted(mark);
+  }
+
+  /** The camera on the bench was named. */
+  void named(String label, Dial dial) {
+    model.named(label, dial);
+  }
+
+  void isNobodys() {
+    model.isNobodys();
   }
 
   void setLight() {

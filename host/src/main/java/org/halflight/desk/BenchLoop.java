@@ -29,7 +29,7 @@ final class BenchLoop implements AutoCloseable {
   private final BenchHands hands;
   private final Consumer<BenchView> window;
   private final Consumer<Cue> sounds;
-  private final BenchWatcher watcher;
+  private final Archive archive;
   private final Queue<Function<BenchHands, List<SessionNews>>> asked =
       new ConcurrentLinkedQueue<>();
   private final Thread thread = new Thread(this::run, "halflight-bench");
@@ -47,14 +47,14 @@ final class BenchLoop implements AutoCloseable {
       BenchHands hands,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
-      BenchWatcher watcher) {
+      Archive archive) {
     this.feed = feed;
     this.driver = driver;
     this.model = model;
     this.hands = hands;
     this.window = window;
     this.sounds = sounds;
-    this.watcher = watcher;
+    this.archive = archive;
     thread.setDaemon(true);
   }
 
@@ -114,7 +114,7 @@ final class BenchLoop implements AutoCloseable {
     if (happening.isPresent()) {
       model.happened(happening.get()).forEach(sounds);
       show();
-      watcher.happened(driver.workbench(), happening.get().news());
+      archive.happened(happening.get().news());
       watchLight();
     }
   }
@@ -122,7 +122,7 @@ final class BenchLoop implements AutoCloseable {
   private void news(List<SessionNews> news) {
     model.news(news).forEach(sounds);
     show();
-    watcher.happened(driver.workbench(), news);
+    archive.happened(news);
   }
 
   /** The model camera lets go of the release when the light needs it open no longer. */

@@ -7,11 +7,12 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import javax.swing.BorderFactory;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import javax.swing.Timer;
-import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.Act;
 import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
@@ -38,15 +39,17 @@ final class BenchPlace extends JPanel implements Looked {
   private final MarkField mark;
   private final KeyBar keys;
   private final JPanel rowSide = new JPanel(new BorderLayout());
-  private final JPanel pictures =
-      new JPanel(new MigLayout("insets 0, fill, gap 0", "[61%!,fill][39%!,fill]", "[fill]"));
   private final Timer slow;
   private transient Look look;
   private transient BenchView view;
   private transient BenchView pictured;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
   private transient Optional<MarkedSpeed> lookedPictured = Optional.empty();
+  private transient BenchPictures.All all = BenchPictures.All.NOTHING;
+  private final transient Executor drawing;
   private boolean looksElsewhere;
+  private boolean making;
+  private boolean again;
 
   /**
    * @param acts takes what keys and clicks ask for
@@ -58,8 +61,8 @@ final class BenchPlace extends JPanel implements Looked {
       LongSupplier nanos,
       Consumer<Act> acts,
       Consumer<String> marks) {
-    super(new MigLayout("insets 0, fill, gap 0, hidemode 3", "[fill]", "[][][fill,grow][]"));
     this.look = look;
+    this.drawing = drawing;
     next = new NextPanel(look);
     numerals = new NumeralsPanel(look);
     edge = new EdgeBar(look);
@@ -80,19 +83,14 @@ final class BenchPlace extends JPanel implements Looked {
     verdict.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
     map.canvas().onChoice(this::choose);
 
-    JPanel band = new JPanel(new MigLayout("insets 0, fill, gap 0", "[30%!,fill][fill]", "[fill]"));
-    band.add(next);
-    band.add(numerals);
     rowSide.add(row);
     rowSide.add(verdict, BorderLayout.SOUTH);
-    pictures.add(map, "wmin 0, hmin 0");
-    pictures.add(rowSide, "wmin 0, hmin 0");
-    add(edge, "dock west");
-    add(keys, "dock south");
-    add(band, "h pref!, wrap");
-    add(say, "h pref!, wrap");
-    add(mark, "wrap");
-    add(pictures, "push, h 100:200:, wrap");
+    setLayout(
+        new BenchLayout(
+            new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, keys)));
+    for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, keys)) {
+      add(each);
+    }
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
@@ -129,9 +127,14 @@ final class BenchPlace extends JPanel implements Looked {
     }
   }
 
+  /** Whether the pictures on the screen are those of the last view. */
+  boolean isUpToDate() {
+    return !slow.isRunning() && !making && map.canvas().isUpToDate() && row.canvas().isUpToDate();
+  }
+
   /** Looks at the next slower or faster speed, without another one to fire. */
   void lookAlong(int by) {
-    List<MarkedSpeed> speeds = view == null ? List.of() : BenchPictures.speeds(view);
+    List<MarkedSpeed> speeds = all.speeds();
     if (!speeds.isEmpty()) {
       int here = looked.map(speeds::indexOf).orElse(0);
       lookAt(speeds.get(Math.max(0, Math.min(speeds.size() - 1, here + by))));
@@ -164,7 +167,6 @@ final class BenchPlace extends JPanel implements Looked {
   public void look(Look another) {
     look = another;
     setBackground(look.ground());
-    pictures.setBackground(look.ground());
     rowSide.setBackground(look.ground());
     verdict.setFont(Look.letters(1.1));
     verdict.setForeground(look.ink());
@@ -183,46 +185,68 @@ final class BenchPlace extends JPanel implements Looked {
   }
 
   private void choose(double place) {
-    List<MarkedSpeed> speeds = view == null ? List.of() : BenchPictures.speeds(view);
+    List<MarkedSpeed> speeds = all.speeds();
     if (!speeds.isEmpty()) {
       lookAt(speeds.get(Math.min(speeds.size() - 1, (int) (place * speeds.size()))));
     }
   }
 
-  private void showPictures() {
-    if (view == null) {
+  /**
+   * Has the pictures of the last view made on the drawing thread, where that is not busy with
+   * earlier ones; by itself this happens 20 times a second at most.
+   */
+  void showPictures() {
+    if (view == null || making) {
+      again = making;
       return;
     }
     if (!looksElsewhere) {
       looked = speedToLookAt();
     }
-    boolean same =
-        pictured != null
-            && pictured.results() == view.results()
-            && pictured.setup().equals(view.setup())
-            && pictured.shown().equals(view.shown())
-            && pictured.link().isPractice() == view.link().isPractice()
-            && pictured.marks().equals(view.marks())
-            && lookedPictured.equals(looked);
-    if (!same) {
-      pictured = view;
-      lookedPictured = looked;
-      map.show(BenchPictures.speedMap(view));
-      row.whenEmpty(
-          looked
-              .map(speed -> Words.say("desk.row.notFired", speed))
-              .orElseGet(() -> Words.say("desk.row.empty")));
-      row.show(looked.flatMap(speed -> BenchPictures.firingRow(view, speed)));
-      verdict.setText(
-          looked.map(speed -> String.join(" ", BenchPictures.verdict(view, speed))).orElse(""));
-      verdict.getAccessibleContext().setAccessibleDescription(verdict.getText());
+    if (isPictured()) {
+      return;
     }
-    List<MarkedSpeed> speeds = BenchPictures.speeds(view);
-    int place = looked.map(speeds::indexOf).orElse(-1);
-    if (place >= 0) {
-      map.canvas().mark((double) place / speeds.size(), (place + 1.0) / speeds.size());
-    } else {
-      map.canvas().mark(Double.NaN, Double.NaN);
+    making = true;
+    BenchView of = view;
+    Optional<MarkedSpeed> at = looked;
+    drawing.execute(
+        () -> {
+          BenchPictures.All made = BenchPictures.all(of, at);
+          SwingUtilities.invokeLater(() -> arrived(of, at, made));
+        });
+  }
+
+  private boolean isPictured() {
+    return pictured != null
+        && pictured.results() == view.results()
+        && pictured.setup().equals(view.setup())
+        && pictured.dial().equals(view.dial())
+        && pictured.link().serial().equals(view.link().serial())
+        && pictured.marks().equals(view.marks())
+        && lookedPictured.equals(looked);
+  }
+
+  private void arrived(BenchView of, Optional<MarkedSpeed> at, BenchPictures.All made) {
+    making = false;
+    pictured = of;
+    lookedPictured = at;
+    all = made;
+    row.whenEmpty(
+        at.map(speed -> Words.say("desk.row.notFired", speed))
+            .orElseGet(() -> Words.say("desk.row.empty")));
+    map.show(made.map(), made.mapTwin());
+    row.show(made.row(), made.rowTwin());
+    verdict.setText(made.verdict());
+    verdict.getAccessibleContext().setAccessibleDescription(made.verdict());
+    int place = at.map(made.speeds()::indexOf).orElse(-1);
+    int count = made.speeds().size();
+    map.canvas()
+        .mark(
+            place < 0 ? Double.NaN : (double) place / count,
+            place < 0 ? Double.NaN : (place + 1.0) / count);
+    if (again) {
+      again = false;
+      showPictures();
     }
   }
 

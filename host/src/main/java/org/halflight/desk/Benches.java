@@ -43,16 +43,16 @@ final class Benches {
   }
 
   /** Begins a session on the practice rig. */
-  BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, BenchWatcher watcher) {
+  BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
     ModelCamera camera = ModelCamera.begin(surroundings);
     return begin(
-        camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, watcher);
+        camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 
   /** Begins a session on a rig, and looks for it. */
-  BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, BenchWatcher watcher) {
+  BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
     return begin(
-        surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, watcher);
+        surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
   }
 
   private BenchLoop begin(
@@ -61,7 +61,7 @@ final class Benches {
       Optional<ModelCamera> camera,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
-      BenchWatcher watcher) {
+      Archive archive) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("version", surroundings.version());
     values.put("at", surroundings.clock().instant().toString());
@@ -71,8 +71,9 @@ final class Benches {
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
     BenchDriver driver = new BenchDriver(workbench, feed);
     BenchModel model = new BenchModel(driver, source);
-    BenchHands hands = new BenchHands(driver, model, camera);
-    return new BenchLoop(feed, driver, model, hands, window, sounds, watcher);
+    archive.sessionBegan(begins, workbench.path());
+    BenchHands hands = new BenchHands(driver, model, camera, archive);
+    return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 
   private Path file(Source source) {

@@ -21,6 +21,7 @@ import org.halflight.desk.view.Act;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.Said;
+import org.halflight.job.Camera;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -47,6 +48,9 @@ final class DeskWindow {
   private final LightPlace light;
   private final RunPlace run;
   private final KeysPlace keys;
+  private final Archive archive;
+  private final CameraPlace camera;
+  private final CamerasPlace cameras;
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
   private Look look;
@@ -59,6 +63,7 @@ final class DeskWindow {
   DeskWindow(DeskSurroundings surroundings, Look look) {
     this.look = look;
     this.benches = new Benches(surroundings);
+    archive = new Archive(surroundings, said -> says(said));
     top = new TopBar(look, this::act);
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
     light =
@@ -66,12 +71,24 @@ final class DeskWindow {
             look, () -> loop.does(BenchHands::setLight), () -> loop.does(BenchHands::shutterIsOpen));
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
+    camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
+    cameras =
+        new CamerasPlace(
+            look,
+            archive,
+            surroundings.clock(),
+            surroundings.folder().resolve("tables"),
+            drawing,
+            surroundings.nanos(),
+            this::take);
     practice =
         new PracticeMenu(
-            doing -> loop.does(hands -> hands.camera().ifPresent(doing)));
+            this::onModelCamera);
     add(Act.TO_BENCH, bench);
     add(Act.TO_LIGHT, light);
+    add(Act.TO_CAMERA, camera);
     add(Act.TO_RUN, run);
+    add(Act.TO_CAMERAS, cameras);
     add(Act.KEYS, keys);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places);
@@ -101,8 +118,8 @@ final class DeskWindow {
     LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
     loop =
         benches.isBoardThere()
-            ? benches.rig(post, sounds::play, BenchWatcher.NONE)
-            : benches.practice(post, sounds::play, BenchWatcher.NONE);
+            ? benches.rig(post, sounds::play, archive)
+            : benches.practice(post, sounds::play, archive);
     goTo(Act.TO_BENCH);
     frame.setVisible(true);
     bench.requestFocusInWindow();
@@ -117,6 +134,10 @@ final class DeskWindow {
     return bench;
   }
 
+  CamerasPlace cameras() {
+    return cameras;
+  }
+
   /** What the window shows; empty until the bench has begun. */
   Optional<BenchView> view() {
     return Optional.ofNullable(view);
@@ -127,8 +148,9 @@ final class DeskWindow {
     onView = hearer;
   }
 
-  PracticeMenu practice() {
-    return practice;
+  /** Does something to the model camera, on the thread of the bench. */
+  void onModelCamera(Consumer<ModelCamera> doing) {
+    loop.does(hands -> hands.camera().ifPresent(doing));
   }
 
   boolean isDark() {
@@ -139,6 +161,7 @@ final class DeskWindow {
   void close() {
     deskKeys.remove();
     loop.close();
+    archive.close();
     sounds.close();
     drawing.shutdown();
     frame.dispose();
@@ -177,6 +200,7 @@ final class DeskWindow {
       case TABLES -> {
         tables = !tables;
         bench.asTables(tables);
+        cameras.map().asTable(tables);
       }
       case SOUNDS -> {
         sounds.setOn(!sounds.isOn());
@@ -209,6 +233,14 @@ final class DeskWindow {
     switch (where) {
       case TO_LIGHT -> light.first().requestFocusInWindow();
       case TO_RUN -> run.first().requestFocusInWindow();
+      case TO_CAMERA -> {
+        camera.showLog();
+        camera.first().requestFocusInWindow();
+      }
+      case TO_CAMERAS -> {
+        cameras.refresh();
+        cameras.first().requestFocusInWindow();
+      }
       default -> placeOf.get(where).requestFocusInWindow();
     }
   }
@@ -216,11 +248,20 @@ final class DeskWindow {
   /** After as found comes adjusting, then as left; otherwise the same again. */
   private RunForm suggestion() {
     Optional<RunSetup> before = view == null ? Optional.empty() : view.setup();
-    if (before.isEmpty()) {
-      return RunForm.usual("", Phase.AS_FOUND, Dial.builtIn().get(0));
+    Optional<Camera> here = camera.camera();
+    boolean sameCamera =
+        before.isPresent()
+            && (here.isEmpty()
+                || before.get().camera().isBlank()
+                || before.get().camera().equals(here.get().label()));
+    if (!sameCamera) {
+      return RunForm.usual(
+          here.map(Camera::label).orElse(""),
+          Phase.AS_FOUND,
+          here.map(Camera::dial).orElse(Dial.builtIn().get(0)));
     }
-    RunSetup setup = before.get();
-    return RunForm.after(setup, view.runDone());
+    return RunForm.after(
+        before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
   private void beginRun(RunSetup setup) {
@@ -229,18 +270,33 @@ final class DeskWindow {
   }
 
   private void marked(String words) {
-    loop.does(
-        hands -> {
-          hands.mark(words);
-        });
+    loop.does(hands -> hands.mark(words));
     loop.say(new Said(Said.Kind.NEWS, Words.say("desk.mark.marked", words)));
+  }
+
+  private void named(Camera known) {
+    if (known == null) {
+      loop.does(BenchHands::isNobodys);
+    } else {
+      loop.does(hands -> hands.named(known.label(), known.dial()));
+      loop.say(new Said(Said.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
+    }
+  }
+
+  private void take(Camera known) {
+    camera.take(known);
+    goTo(Act.TO_CAMERA);
+  }
+
+  private void says(Said said) {
+    SwingUtilities.invokeLater(() -> loop.say(said));
   }
 
   private void look(boolean dark) {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (Looked each : List.of(top, bench, light, run, keys)) {
+    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys)) {
       each.look(look);
     }
     if (view != null) {

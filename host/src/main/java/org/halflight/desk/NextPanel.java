@@ -83,7 +83,7 @@ final class NextPanel extends Painted {
     g.drawString(text.doing(), left, y);
 
     int bottom = getHeight() - Look.px(14);
-    int pips = text.wanted() > 0 ? g.getFontMetrics(small).getHeight() : 0;
+    int pips = !text.count().isEmpty() ? g.getFontMetrics(small).getHeight() : 0;
     int digits =
         (int)
             Math.min(
@@ -93,7 +93,7 @@ final class NextPanel extends Painted {
     g.setFont(large);
     g.setColor(text.done() ? look.done() : look.ink());
     g.drawString(text.large(), left, bottom - pips - Look.px(10));
-    if (text.wanted() > 0) {
+    if (!text.count().isEmpty()) {
       paintCount(g, small, left, bottom);
     }
   }
@@ -104,7 +104,7 @@ final class NextPanel extends Painted {
     int gap = Look.px(7);
     int x = left;
     int most = (getWidth() / 2) / (size + gap);
-    if (text.wanted() <= most) {
+    if (text.wanted() > 0 && text.wanted() <= most) {
       g.setStroke(new BasicStroke(Look.px(2)));
       for (int i = 0; i < text.wanted(); i++) {
         Ellipse2D pip = new Ellipse2D.Double(x + 1, bottom - size - 1, size - 2, size - 2);

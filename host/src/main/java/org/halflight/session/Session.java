@@ -147,6 +147,11 @@ public final class Session {
     return setup;
   }
 
+  /** Counts the runs of the session from 1; 0 before one was begun. */
+  public int run() {
+    return run;
+  }
+
   /** The marked speed shown now; empty also while a check is shown. */
   public Optional<MarkedSpeed> shown() {
     return shown.flatMap(Setting::speed);

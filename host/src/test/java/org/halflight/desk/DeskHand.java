@@ -4,7 +4,6 @@ import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GraphicsEnvironment;
 import java.awt.Point;
 import java.awt.Rectangle;
 import java.awt.Robot;
@@ -179,8 +178,7 @@ final class DeskHand {
     await(
         "the pictures are drawn",
         view ->
-            window.bench().map().canvas().isUpToDate()
-                && window.bench().row().canvas().isUpToDate());
+            window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {
@@ -190,6 +188,17 @@ final class DeskHand {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Makes the window another size. */
+  void size(Dimension size) {
+    onScreen(
+        () -> {
+          window.frame().setSize(size);
+          window.frame().validate();
+          return null;
+        });
+    await("the window has its size", view -> window.frame().getSize().equals(size));
   }
 
   /** A component by its name. */
@@ -246,7 +255,4 @@ final class DeskHand {
     return result.get();
   }
 
-  static boolean hasDisplay() {
-    return !GraphicsEnvironment.isHeadless();
-  }
 }

@@ -16,6 +16,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.speeds.Dial;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
 
@@ -35,7 +36,8 @@ public final class BenchModel {
   private final List<AdjustingMark> marks = new ArrayList<>();
   private Optional<Said> said = Optional.empty();
   private Optional<LightSetting> lightSetting = Optional.empty();
-  private int run;
+  private String camera = "";
+  private Optional<Dial> dial = Optional.empty();
 
   /**
    * @param source what stands on the bench, until a rig greets
@@ -97,8 +99,19 @@ public final class BenchModel {
 
   /** A run was begun. */
   public void runBegan() {
-    run = Math.max(run, 0) + 1;
     justDone = Optional.empty();
+  }
+
+  /** The camera on the bench was named. */
+  public void named(String label, Dial speeds) {
+    camera = label;
+    dial = Optional.of(speeds);
+  }
+
+  /** Another camera is on the bench, and nobody has named it yet. */
+  public void isNobodys() {
+    camera = "";
+    dial = Optional.empty();
   }
 
   /** The light is being set. */
@@ -108,7 +121,7 @@ public final class BenchModel {
 
   /** An adjustment is marked here. */
   public AdjustingMark mark(String words) {
-    AdjustingMark mark = new AdjustingMark(run, results.size(), words);
+    AdjustingMark mark = new AdjustingMark(session().run(), results.size(), words);
     marks.add(mark);
     return mark;
   }
@@ -126,7 +139,9 @@ public final class BenchModel {
         link(),
         light(),
         session.setup(),
-        run,
+        session.run(),
+        camera,
+        dial,
         shown,
         shown.flatMap(Setting::speed).map(session::goodAt).orElse(0),
         session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
@@ -182,6 +197,9 @@ public final class BenchModel {
       boolean plain = result.outcome() == Outcome.TIMED && !result.notes().lightDoubtful();
       return NewsSentences.of(news)
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
+    }
+    if (news instanceof SessionNews.RunDone) {
+      return Optional.of(new Said(Said.Kind.NEWS, Words.say("desk.say.runDone")));
     }
     if (news instanceof SessionNews.SpeedShown
         || news instanceof SessionNews.StillOpen

@@ -11,6 +11,7 @@ import org.halflight.chart.Adjustment;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
+import org.halflight.chart.TableTwin;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -24,7 +25,47 @@ import org.halflight.words.Words;
 
 /** The pictures of a view: the speed map of its runs, the firing row of one speed. */
 public final class BenchPictures {
+  /**
+   * All that is drawn of a view, and the same in words.
+   *
+   * @param map the speed map
+   * @param mapTwin its table
+   * @param row the firing row of the speed that is looked at
+   * @param rowTwin its table
+   * @param verdict on that speed
+   * @param speeds places of the map, slow to fast
+   */
+  public record All(
+      Optional<SpeedMap> map,
+      Optional<TableTwin> mapTwin,
+      Optional<FiringRow> row,
+      Optional<TableTwin> rowTwin,
+      String verdict,
+      List<MarkedSpeed> speeds) {
+    /** Nothing. */
+    public static final All NOTHING =
+        new All(
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), "", List.of());
+
+    public All {
+      speeds = List.copyOf(speeds);
+    }
+  }
+
   private BenchPictures() {}
+
+  /** Everything at once; takes a while with many firings. */
+  public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<SpeedMap> map = speedMap(view);
+    Optional<FiringRow> row = looked.flatMap(speed -> firingRow(view, speed));
+    return new All(
+        map,
+        map.map(SpeedMap::table),
+        row,
+        row.map(FiringRow::table),
+        looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
+        speeds(view));
+  }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */
   public static Optional<SpeedMap> speedMap(BenchView view) {
@@ -33,7 +74,7 @@ public final class BenchPictures {
     }
     RunSetup setup = view.setup().get();
     List<MarkedSpeed> dial = speeds(view);
-    Function<MarkedSpeed, Tolerance> tolerances = tolerances(setup);
+    Function<MarkedSpeed, Tolerance> tolerances = tolerances(view, setup);
     return Optional.of(
         RunPictures.speedMap(
             Words.say("desk.map.title"),
@@ -47,7 +88,7 @@ public final class BenchPictures {
   public static List<MarkedSpeed> speeds(BenchView view) {
     List<MarkedSpeed> speeds =
         new ArrayList<>(
-            view.setup().map(setup -> dial(setup).speeds()).orElseGet(List::of));
+            view.setup().map(setup -> dial(view, setup).speeds()).orElseGet(List::of));
     latestRuns(view).stream()
         .flatMap(firing -> firing.shown().stream())
         .filter(speed -> !speeds.contains(speed))
@@ -70,7 +111,13 @@ public final class BenchPictures {
         .map(
             summary ->
                 RunPictures.firingRow(
-                    firings, summary, adjustments(view, firings, summary), note(view)));
+                    firings,
+                    summary,
+                    lastMark(view, firings) > 0
+                        ? Words.say("desk.row.sinceAdjustment")
+                        : Sentences.phase(summary.phase()),
+                    adjustments(view, firings, summary),
+                    note(view)));
   }
 
   /** What the firings of a speed come to, in sentences; empty where there are none. */
@@ -93,16 +140,22 @@ public final class BenchPictures {
     return new Dial(Dial.CUSTOM, sorted, setup.reference());
   }
 
-  private static Function<MarkedSpeed, Tolerance> tolerances(RunSetup setup) {
-    Dial dial = dial(setup);
+  private static Dial dial(BenchView view, RunSetup setup) {
+    return view.dial()
+        .filter(dial -> dial.speeds().containsAll(setup.order()))
+        .orElseGet(() -> dial(setup));
+  }
+
+  private static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, RunSetup setup) {
+    Dial dial = dial(view, setup);
     return speed -> Tolerance.usual(dial, speed);
   }
 
   private static Optional<SpeedSummary> summary(BenchView view, MarkedSpeed speed) {
-    List<FiringResult> firings = latestOf(view, speed);
+    List<FiringResult> firings = sinceAdjustment(view, latestOf(view, speed));
     return firings.isEmpty() || view.setup().isEmpty()
         ? Optional.empty()
-        : Optional.of(SpeedSummary.of(firings, tolerances(view.setup().get()).apply(speed)));
+        : Optional.of(SpeedSummary.of(firings, tolerances(view, view.setup().get()).apply(speed)));
   }
 
   private static List<FiringResult> latestOf(BenchView view, MarkedSpeed speed) {
@@ -112,6 +165,21 @@ public final class BenchPictures {
             .toList();
     int run = all.stream().mapToInt(FiringResult::run).max().orElse(0);
     return all.stream().filter(f -> f.run() == run).toList();
+  }
+
+  /** A mean over an adjustment would be a mean of two shutters. */
+  private static List<FiringResult> sinceAdjustment(BenchView view, List<FiringResult> firings) {
+    int last = lastMark(view, firings);
+    List<FiringResult> since = firings.stream().filter(f -> f.number() > last).toList();
+    return since.isEmpty() ? firings : since;
+  }
+
+  private static int lastMark(BenchView view, List<FiringResult> firings) {
+    return view.marks().stream()
+        .filter(mark -> !firings.isEmpty() && mark.run() == firings.get(0).run())
+        .mapToInt(AdjustingMark::afterFiring)
+        .max()
+        .orElse(0);
   }
 
   private static List<FiringResult> latestRuns(BenchView view) {

@@ -8,6 +8,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
+import org.halflight.speeds.Dial;
 
 /**
  * Everything that the window shows of the bench, at one moment.
@@ -16,6 +17,8 @@ import org.halflight.session.Setting;
  * @param light the light and its setting
  * @param setup the run under way or done; empty before one was begun
  * @param run counts the runs of the session from 1; 0 before one was begun
+ * @param camera the owner's label of the camera on the bench; empty before it was named
+ * @param dial the marked speeds of that camera
  * @param shown what the dial is to stand at
  * @param good firings of it that have what was asked for
  * @param wanted firings asked for; 0 where none are
@@ -35,6 +38,8 @@ public record BenchView(
     LightView light,
     Optional<RunSetup> setup,
     int run,
+    String camera,
+    Optional<Dial> dial,
     Optional<Setting> shown,
     int good,
     int wanted,
@@ -62,6 +67,8 @@ public record BenchView(
     Objects.requireNonNull(link);
     Objects.requireNonNull(light);
     Objects.requireNonNull(setup);
+    Objects.requireNonNull(camera);
+    Objects.requireNonNull(dial);
     Objects.requireNonNull(shown);
     Objects.requireNonNull(justDone);
     Objects.requireNonNull(last);

@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.Check;
+import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
 import org.halflight.words.Sentences;
@@ -36,7 +37,8 @@ public record NextText(
     }
     RunSetup setup = view.setup().get();
     String heading = heading(view, setup);
-    if (view.runDone() && !isStayingForMore(view)) {
+    boolean adjusting = setup.phase() == Phase.ADJUSTING;
+    if (view.runDone() && !adjusting && !isStayingForMore(view)) {
       return new NextText(
           heading, Words.say("desk.next.done"), Words.say("desk.next.doneWhat"), 0, 0, "", true);
     }
@@ -44,6 +46,16 @@ public record NextText(
       return new NextText(heading, "", "", 0, 0, "", false);
     }
     Setting shown = view.shown().get();
+    if (adjusting && shown.speed().isPresent()) {
+      return new NextText(
+          heading,
+          shown.label(),
+          Words.say("desk.next.adjusting"),
+          0,
+          0,
+          Words.say("desk.next.adjustingCount", view.good()),
+          false);
+    }
     return new NextText(
         heading,
         shown.label(),
@@ -72,7 +84,9 @@ public record NextText(
   private static String heading(BenchView view, RunSetup setup) {
     String phase = Sentences.phase(setup.phase());
     String camera =
-        setup.camera().isBlank() ? Words.say("desk.next.unnamed") : setup.camera().strip();
+        !view.camera().isBlank()
+            ? view.camera()
+            : setup.camera().isBlank() ? Words.say("desk.next.unnamed") : setup.camera();
     int place = view.shown().map(setup.settings()::indexOf).orElse(-1);
     return place < 0 || setup.settings().size() == 1
         ? Words.say("desk.next.heading", phase, camera)

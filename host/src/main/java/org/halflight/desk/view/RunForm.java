@@ -85,7 +85,7 @@ public record RunForm(
   }
 
   /** The form for the run that follows another: the next phase once that is done. */
-  public static RunForm after(RunSetup before, boolean done) {
+  public static RunForm after(RunSetup before, String camera, boolean done) {
     Phase phase =
         done
             ? switch (before.phase()) {
@@ -94,7 +94,7 @@ public record RunForm(
             }
             : before.phase();
     return new RunForm(
-        before.camera(),
+        camera,
         phase,
         before.dial(),
         before.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(", ")),

@@ -287,6 +287,20 @@ public final class PracticeRig implements Link {
     }
   }
 
+  /**
+   * When the counter of this link's board stands at some ticks, by the clock that was handed in.
+   *
+   * @throws IllegalStateException on a rig without a clock
+   */
+  public long nanosAt(long boardTicks) {
+    bench.lock().lock();
+    try {
+      return bench.world().nanosAt(board.startTicks() + boardTicks);
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
   /** Does several things on the bench, or writes, while virtual time stands still. */
   public void together(Runnable steps) {
     onBench(steps);
