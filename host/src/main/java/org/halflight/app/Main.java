@@ -12,6 +12,7 @@ import org.halflight.cli.Terminal;
 import org.halflight.desk.Desk;
 import org.halflight.desk.DeskSurroundings;
 import org.halflight.link.serial.SerialPorts;
+import org.halflight.record.DataFolder;
 import org.halflight.trouble.Trouble;
 
 /** Starts Halflight: the window where there is a display, and else the terminal. */
@@ -29,7 +30,11 @@ public final class Main {
     try {
       Desk.open(
           new DeskSurroundings(
-              Path.of(System.getProperty("user.home"), ".local", "share", "halflight"),
+              Path.of(
+                  DataFolder.of(
+                      System.getProperty("os.name"),
+                      System.getenv(),
+                      System.getProperty("user.home"))),
               () -> new SerialPorts(List.of()),
               System::nanoTime,
               Clock.systemUTC(),

@@ -51,6 +51,7 @@ final class Archive implements AutoCloseable {
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
   private final DeskSurroundings surroundings;
   private final Consumer<Said> says;
+  private volatile Consumer<Visit> onVisit = here -> {};
 
   // All below on the thread of the record only.
   private Optional<WorkshopRecord> record = Optional.empty();
@@ -88,6 +89,38 @@ final class Archive implements AutoCloseable {
           missed = record.isEmpty();
           onRecord(known -> known.begin(session.orElseThrow()));
         });
+  }
+
+  /** A session that was interrupted goes on: its runs are known, or are taken in now. */
+  void sessionGoesOn(BenchEvent first, Path file) {
+    thread.execute(
+        () -> {
+          takeInWhatIsMissing(file);
+          runs.clear();
+          SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
+          session = Optional.of(start);
+          sessionFile = Optional.of(file);
+          missed = record.isEmpty();
+          onRecord(
+              known -> {
+                known.takeIn(file);
+                for (int ordinal = 1; known.run(start.key(), ordinal).isPresent(); ordinal++) {
+                  Run run = known.run(start.key(), ordinal).get();
+                  runs.put(ordinal, run.id());
+                  visit = run.visit().or(() -> visit);
+                }
+                visit.flatMap(known::visit).ifPresent(this::onBench);
+              });
+        });
+  }
+
+  /** Hears, on the window's own thread, of a visit that goes on. */
+  void onVisit(Consumer<Visit> hearer) {
+    onVisit = hearer;
+  }
+
+  private void onBench(Visit here) {
+    SwingUtilities.invokeLater(() -> onVisit.accept(here));
   }
 
   /** A run begins; the same run that goes on is known already. */

@@ -27,6 +27,8 @@ final class Benches {
   private static final DateTimeFormatter FILE_NAME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss-SSS").withZone(ZoneOffset.UTC);
 
+  private static final String SESSIONS = "sessions";
+
   private final DeskSurroundings surroundings;
 
   Benches(DeskSurroundings surroundings) {
@@ -42,14 +44,14 @@ final class Benches {
     }
   }
 
-  /** Begins a session on the practice rig. */
+  /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
     ModelCamera camera = ModelCamera.begin(surroundings);
     return begin(
         camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 
-  /** Begins a session on a rig, and looks for it. */
+  /** Begins a session on a rig, or goes on with one, and looks for the rig. */
   BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
     return begin(
         surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
@@ -66,12 +68,25 @@ final class Benches {
     values.put("version", surroundings.version());
     values.put("at", surroundings.clock().instant().toString());
     BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
+    Optional<InterruptedRun> interrupted =
+        InterruptedRun.find(surroundings.folder().resolve(SESSIONS), source);
     Workbench workbench =
-        Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
+        interrupted.isPresent()
+            ? Workbench.resume(
+                SessionFile.resume(interrupted.get().file()),
+                surroundings.nanos(),
+                interrupted.get().events(),
+                begins)
+            : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
     BenchDriver driver = new BenchDriver(workbench, feed);
     BenchModel model = new BenchModel(driver, source);
-    archive.sessionBegan(begins, workbench.path());
+    if (interrupted.isPresent()) {
+      archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());
+      model.say(interrupted.get().said());
+    } else {
+      archive.sessionBegan(begins, workbench.path());
+    }
     BenchHands hands = new BenchHands(driver, model, camera, archive);
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
@@ -80,7 +95,7 @@ final class Benches {
     String name = FILE_NAME.format(surroundings.clock().instant());
     return surroundings
         .folder()
-        .resolve("sessions")
-        .resolve(name + (source == Source.PRACTICE ? "-practice" : "") + ".session");
+        .resolve(SESSIONS)
+        .resolve(name + InterruptedRun.ending(source));
   }
 }

@@ -134,6 +134,13 @@ final class CameraPlace extends JPanel implements Looked {
         here -> isHere(known, here));
   }
 
+  /** A visit goes on that was interrupted. */
+  void goesOn(Visit here) {
+    archive.ask(
+        record -> record.camera(here.camera()),
+        found -> found.ifPresent(known -> isHere(known, here)));
+  }
+
   @Override
   public void look(Look look) {
     setBackground(look.ground());

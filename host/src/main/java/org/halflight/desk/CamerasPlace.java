@@ -122,9 +122,9 @@ final class CamerasPlace extends JPanel implements Looked {
     add(title, "span, wrap 8");
     add(searchLabel, "split 2, grow 0");
     add(search, "growx, pushx");
-    add(map, "spany 2, hmin 200, wrap");
-    add(new JScrollPane(cameras), "spany 2, wrap");
-    add(drifts, "h 130:285:, wrap");
+    add(map, "spany 2, grow, hmin 200, wrap");
+    add(new JScrollPane(cameras), "spany 2, grow, wrap");
+    add(drifts, "grow, h 130:322:, wrap");
     add(take, "split 2, grow 0");
     add(export, "grow 0");
     add(said, "wmin 0, wrap");

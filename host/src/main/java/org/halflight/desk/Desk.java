@@ -1,5 +1,8 @@
 package org.halflight.desk;
 
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.lang.reflect.InvocationTargetException;
 import java.util.concurrent.CountDownLatch;
 import javax.swing.SwingUtilities;
 import org.halflight.trouble.Trouble;
@@ -15,33 +18,29 @@ public final class Desk {
    */
   public static void open(DeskSurroundings surroundings) {
     CountDownLatch closed = new CountDownLatch(1);
-    Trouble[] trouble = new Trouble[1];
-    SwingUtilities.invokeLater(
-        () -> {
-          try {
-            DeskWindow window = new DeskWindow(surroundings, Look.install(false));
-            window.open(null);
-            window
+    DeskSettings settings = DeskSettings.of(surroundings.folder());
+    try {
+      DeskWindow[] window = new DeskWindow[1];
+      SwingUtilities.invokeAndWait(() -> window[0] = new DeskWindow(surroundings, settings));
+      BenchLoop bench = window[0].beginBench();
+      SwingUtilities.invokeLater(
+          () -> {
+            window[0]
                 .frame()
                 .addWindowListener(
-                    new java.awt.event.WindowAdapter() {
+                    new WindowAdapter() {
                       @Override
-                      public void windowClosed(java.awt.event.WindowEvent event) {
+                      public void windowClosed(WindowEvent event) {
                         closed.countDown();
                       }
                     });
-          } catch (Trouble failed) {
-            trouble[0] = failed;
-            closed.countDown();
-          }
-        });
-    try {
+            window[0].open(null, bench);
+          });
       closed.await();
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
-    }
-    if (trouble[0] != null) {
-      throw trouble[0];
+    } catch (InvocationTargetException failed) {
+      throw new IllegalStateException(failed.getCause());
     }
   }
 }

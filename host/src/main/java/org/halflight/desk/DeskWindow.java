@@ -32,7 +32,8 @@ import org.halflight.words.Words;
 final class DeskWindow {
   private final JFrame frame = new JFrame(Words.say("desk.title"));
   private final Benches benches;
-  private final CuePlayer sounds = new CuePlayer(true);
+  private final DeskSettings settings;
+  private final CuePlayer sounds;
   private final ExecutorService drawing =
       Executors.newSingleThreadExecutor(
           work -> {
@@ -60,8 +61,10 @@ final class DeskWindow {
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
-  DeskWindow(DeskSurroundings surroundings, Look look) {
-    this.look = look;
+  DeskWindow(DeskSurroundings surroundings, DeskSettings settings) {
+    this.settings = settings;
+    this.sounds = new CuePlayer(settings.sounds());
+    this.look = Look.install(settings.dark());
     this.benches = new Benches(surroundings);
     archive = new Archive(surroundings, said -> says(said));
     top = new TopBar(look, this::act);
@@ -107,19 +110,27 @@ final class DeskWindow {
     deskKeys.install();
   }
 
-  /** Opens on a rig where a board is plugged in, and else on the practice rig. */
-  void open(Dimension size) {
+  /**
+   * Begins a session on a rig where a board is plugged in, and else on the practice rig. Reads and
+   * writes files, so not for the window's own thread.
+   */
+  BenchLoop beginBench() {
+    LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
+    return benches.isBoardThere()
+        ? benches.rig(post, sounds::play, archive)
+        : benches.practice(post, sounds::play, archive);
+  }
+
+  /** Opens on a bench that has begun. */
+  void open(Dimension size, BenchLoop begun) {
+    loop = begun;
+    archive.onVisit(camera::goesOn);
     if (size == null) {
       frame.setSize(1280, 800);
       frame.setExtendedState(JFrame.MAXIMIZED_BOTH);
     } else {
       frame.setSize(size);
     }
-    LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
-    loop =
-        benches.isBoardThere()
-            ? benches.rig(post, sounds::play, archive)
-            : benches.practice(post, sounds::play, archive);
     goTo(Act.TO_BENCH);
     frame.setVisible(true);
     bench.requestFocusInWindow();
@@ -162,6 +173,7 @@ final class DeskWindow {
     deskKeys.remove();
     loop.close();
     archive.close();
+    settings.with(look.dark(), sounds.isOn()).keep();
     sounds.close();
     drawing.shutdown();
     frame.dispose();
@@ -289,7 +301,12 @@ final class DeskWindow {
   }
 
   private void says(Said said) {
-    SwingUtilities.invokeLater(() -> loop.say(said));
+    SwingUtilities.invokeLater(
+        () -> {
+          if (loop != null) {
+            loop.say(said);
+          }
+        });
   }
 
   private void look(boolean dark) {

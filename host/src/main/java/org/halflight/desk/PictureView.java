@@ -95,7 +95,7 @@ final class PictureView extends JPanel implements Looked {
     table.setBorder(
         BorderFactory.createEmptyBorder(Look.px(12), Look.px(16), Look.px(8), Look.px(16)));
     nothing.setForeground(look.quietInk());
-    nothing.setFont(Look.letters(1.1));
+    nothing.setFont(Look.letters(1.2));
     canvas.look(look);
   }
 

@@ -74,6 +74,7 @@ final class RunPlace extends JPanel implements Looked {
     for (String name : Dial.names()) {
       dial.addItem(Words.say("desk.dial." + name));
     }
+    dial.addItem(Words.say("desk.dial.custom"));
     dial.addActionListener(event -> dialChosen());
     for (String each : RunForm.RESTS.keySet()) {
       rest.addItem(Words.say("desk.run.rest." + each));
@@ -117,9 +118,7 @@ final class RunPlace extends JPanel implements Looked {
     camera.setText(form.camera());
     phases.get(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.dial());
-    if (known >= 0) {
-      dial.setSelectedIndex(known);
-    }
+    dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
     speeds.setText(form.speeds());
     marking.setSelectedIndex(form.exact() ? 0 : 1);
   }
@@ -149,7 +148,12 @@ final class RunPlace extends JPanel implements Looked {
   }
 
   private void dialChosen() {
-    Dial chosen = Dial.builtIn().get(Math.max(0, dial.getSelectedIndex()));
+    int index = dial.getSelectedIndex();
+    if (index < 0 || index >= Dial.builtIn().size()) {
+      // Its own speeds stay as they are written.
+      return;
+    }
+    Dial chosen = Dial.builtIn().get(index);
     speeds.setText(RunForm.list(chosen));
     marking.setSelectedIndex(
         chosen.reference() == org.halflight.speeds.Reference.EXACT ? 0 : 1);
@@ -181,7 +185,9 @@ final class RunPlace extends JPanel implements Looked {
                 .map(Map.Entry::getKey)
                 .findFirst()
                 .orElseThrow(),
-            Dial.names().get(Math.max(0, dial.getSelectedIndex())),
+            dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
+                ? Dial.names().get(dial.getSelectedIndex())
+                : Dial.CUSTOM,
             speeds.getText(),
             marking.getSelectedIndex() == 0,
             (Integer) firings.getValue(),

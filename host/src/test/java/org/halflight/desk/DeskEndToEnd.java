@@ -16,7 +16,9 @@ import javax.swing.JTable;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Said;
+import org.halflight.desk.view.NumeralsText;
 import org.halflight.export.CsvTable;
+import org.halflight.link.LinkState;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -209,7 +211,16 @@ final class DeskEndToEnd {
           }
           fire();
         });
-    for (String speed : List.of("1/60", "1/125", "1/250")) {
+    turn[0] = 0;
+    done(
+        "1/60",
+        () -> {
+          if (turn[0]++ == 2) {
+            pulledCable();
+          }
+          fire();
+        });
+    for (String speed : List.of("1/125", "1/250")) {
       done(speed, () -> fire());
     }
     hand.await("the run is done", BenchView::runDone);
@@ -273,6 +284,17 @@ final class DeskEndToEnd {
     check(last().outcome() == Outcome.DOUBLE, "double, not " + last());
     hand.key(KeyEvent.VK_BACK_SPACE);
     hand.await("not counted", v -> lastOf(v).rejection().isPresent());
+  }
+
+  private void pulledCable() {
+    hand.mishap("cable");
+    hand.await("the rig is lost", v -> v.link().state() == LinkState.LOST);
+    check(
+        hand.window().bench().numerals().text().tone() == NumeralsText.Tone.STALE,
+        "figures of a lost link are grey");
+    hand.shot(shots, "5-lost");
+    hand.mishap("cable");
+    hand.await("the rig is back", v -> v.link().state() == LinkState.BACK);
   }
 
   private void lightWhileCocking() {

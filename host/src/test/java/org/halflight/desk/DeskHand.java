@@ -47,14 +47,21 @@ final class DeskHand {
   void open(DeskSurroundings surroundings, Dimension size, boolean dark) {
     onScreen(
         () -> {
-          window = new DeskWindow(surroundings, Look.install(dark));
+          window =
+              new DeskWindow(
+                  surroundings, new DeskSettings(surroundings.folder().resolve("s"), dark, true));
           window.onView(
               view -> {
                 synchronized (news) {
                   news.notifyAll();
                 }
               });
-          window.open(size);
+          return null;
+        });
+    BenchLoop bench = window.beginBench();
+    onScreen(
+        () -> {
+          window.open(size, bench);
           return null;
         });
     await("the window has the focus", view -> window.frame().isFocused());

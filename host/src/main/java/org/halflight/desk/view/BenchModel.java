@@ -12,6 +12,7 @@ import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.session.Session;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
@@ -100,6 +101,8 @@ public final class BenchModel {
   /** A run was begun. */
   public void runBegan() {
     justDone = Optional.empty();
+    last = Optional.empty();
+    said = Optional.empty();
   }
 
   /** The camera on the bench was named. */
@@ -191,7 +194,7 @@ public final class BenchModel {
     }
   }
 
-  private static Optional<Said> sentence(SessionNews news) {
+  private Optional<Said> sentence(SessionNews news) {
     if (news instanceof SessionNews.Settled settled) {
       FiringResult result = settled.result();
       boolean plain = result.outcome() == Outcome.TIMED && !result.notes().lightDoubtful();
@@ -199,7 +202,11 @@ public final class BenchModel {
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }
     if (news instanceof SessionNews.RunDone) {
-      return Optional.of(new Said(Said.Kind.NEWS, Words.say("desk.say.runDone")));
+      boolean left =
+          session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
+      return Optional.of(
+          new Said(
+              Said.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
     }
     if (news instanceof SessionNews.SpeedShown
         || news instanceof SessionNews.StillOpen
@@ -237,17 +244,17 @@ public final class BenchModel {
     linkSentence = change.sentence();
     if (change.state() == LinkState.LOST) {
       openSeconds = OptionalDouble.empty();
-      say(new Said(Said.Kind.TROUBLE, lostSentence(change)));
+      say(new Said(Said.Kind.TROUBLE, lostSentence()));
     } else if (change.state() == LinkState.BACK) {
       say(new Said(Said.Kind.NEWS, change.sentence()));
     }
   }
 
-  private String lostSentence(LinkChange change) {
+  private String lostSentence() {
     String at =
         session().setting().map(Setting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
     return Words.say(
-        "desk.link.lost", change.sentence(), session().results().size() + 1, at, results.size());
+        "desk.link.lost", session().results().size() + 1, at, results.size());
   }
 
   private LinkView link() {

@@ -140,7 +140,13 @@ public record NumeralsText(
                   Numbers.time(never.highestSeconds().getAsDouble()))
               : Words.say("desk.numerals.atLeast", Numbers.time(never.lowestSeconds()));
     } else if (firing.exposure() instanceof LeafExposure.Timed timed) {
-      known = Words.say("desk.numerals.openFor", Numbers.time(timed.widthLowSeconds()));
+      String key =
+          switch (firing.outcome()) {
+            case LIGHT_WHILE_COCKING -> "desk.numerals.lightFor";
+            case DOUBLE -> "desk.numerals.firstOpening";
+            default -> "desk.numerals.openFor";
+          };
+      known = Words.say(key, Numbers.time(timed.widthLowSeconds()));
     }
     return words(outcome, known, note, usual);
   }

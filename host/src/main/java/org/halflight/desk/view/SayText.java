@@ -54,7 +54,10 @@ public record SayText(String text, Kind kind) {
   private static SayText hint(BenchView view) {
     String key;
     if (view.setup().isPresent()) {
-      key = view.light().set().isEmpty() ? "desk.hint.runNoLight" : "desk.hint.run";
+      key =
+          view.light().set().isEmpty()
+              ? "desk.hint.runNoLight"
+              : view.link().isPractice() ? "desk.hint.runPractice" : "desk.hint.run";
     } else {
       key = view.link().isPractice() ? "desk.hint.startPractice" : "desk.hint.start";
     }
