@@ -316,7 +316,7 @@ final class CameraPlace extends JPanel implements Looked {
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
     add(name);
-    add(field, "wrap");
+    add(field, "wmax 620, wrap");
   }
 
   private static String word(Enum<?> value) {

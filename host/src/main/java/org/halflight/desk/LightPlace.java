@@ -33,7 +33,7 @@ final class LightPlace extends JPanel implements Looked {
     add(title);
     add(sentence);
     add(progress, "h 10!");
-    JPanel buttons = new JPanel(new MigLayout("insets 0"));
+    JPanel buttons = new JPanel(new MigLayout("insets 4 0 4 4"));
     buttons.setOpaque(false);
     buttons.add(set);
     buttons.add(open, "gapleft 10");
