@@ -3,15 +3,12 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.exposure.LightLevels;
-import org.halflight.exposure.ThresholdCodes;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
-import org.halflight.words.Words;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -33,8 +30,8 @@ public final class BenchDriver implements AutoCloseable {
 
   private final Workbench workbench;
   private final RigFeed feed;
+  private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private Optional<LightSetting> lightSetting = Optional.empty();
-  private boolean heldOpen;
 
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
@@ -55,13 +52,13 @@ public final class BenchDriver implements AutoCloseable {
   public LightSetting setLight() {
     LightSetting setting = new LightSetting();
     lightSetting = Optional.of(setting);
+    workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
     return setting;
   }
 
-  /** The person holds the shutter open, as the light setting asked: no firing, when it settles. */
+  /** The person holds the shutter open, as the light setting asked. */
   public void shutterIsOpen() {
-    heldOpen |= lightSetting.isPresent();
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
   }
 
@@ -75,52 +72,61 @@ public final class BenchDriver implements AutoCloseable {
     return workbench;
   }
 
+  /** Lets go of the rig; what it had sent by then still reaches the session file. */
   @Override
   public void close() {
-    feed.close();
-    workbench.close();
+    try (workbench) {
+      feed.close();
+      for (Optional<Happening> rest = step(); rest.isPresent(); rest = step()) {
+        // Taken, and so kept; nobody is there to be told.
+      }
+      endLightSetting();
+    }
   }
 
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
-    for (RigEvent said : brought.said()) {
-      if (said instanceof RigEvent.Greeted && lightSetting.isEmpty()) {
-        restoreThresholds();
-      }
-      lightSetting.ifPresent(setting -> go(setting, said));
-    }
     List<SessionNews> news = new ArrayList<>(brought.news());
-    boolean settled =
-        news.stream()
-            .anyMatch(
-                n ->
-                    n instanceof SessionNews.Settled firing
-                        && firing.result().outcome().isOfTheShutter());
-    if (heldOpen && settled) {
-      heldOpen = false;
-      news.addAll(workbench.tell(new SessionInput.LastRejected(Words.say("light.heldOpen"))));
+    for (RigEvent said : brought.said()) {
+      if (lightSetting.isPresent()) {
+        go(lightSetting.get(), said);
+      } else if (said instanceof RigEvent.Restarted) {
+        // Its greeting may not have come through; without it nobody knows which start this is.
+        feed.send(new RigCommand.AskGreeting());
+      } else if (said instanceof RigEvent.Greeted) {
+        restoreThresholds();
+      } else {
+        thresholds.hear(said).ifPresent(feed::send);
+      }
+    }
+    if (thresholds.isOff()) {
+      news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
     return new Happening(Optional.empty(), news);
   }
 
   private void go(LightSetting setting, RigEvent said) {
     setting.hear(said).ifPresent(feed::send);
-    if (setting.step() == LightSetting.Step.DONE) {
+    if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
+      endLightSetting();
+      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set)));
+    }
+    if (setting.step() == LightSetting.Step.REFUSED) {
+      // It may have moved the thresholds already.
+      restoreThresholds();
+    }
+  }
+
+  private void endLightSetting() {
+    if (lightSetting.isPresent()) {
       lightSetting = Optional.empty();
-      workbench.tell(new SessionInput.LightSet(setting.levels().orElseThrow()));
-    } else if (setting.step() == LightSetting.Step.REFUSED) {
-      lightSetting = Optional.empty();
+      workbench.tell(new SessionInput.LightBeingSet(false));
     }
   }
 
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restoreThresholds() {
-    Optional<LightLevels> light = workbench.fold().session().light();
-    if (light.isPresent()
-        && ThresholdCodes.forLight(light.get().darkCounts(), light.get().fullCounts())
-            instanceof ThresholdCodes.Found found) {
-      feed.send(new RigCommand.SetThresholds(found.codes().low(), found.codes().high()));
-    }
+    workbench.fold().session().light().flatMap(thresholds::restore).ifPresent(feed::send);
   }
 
   private Happening changed(LinkChange change) {

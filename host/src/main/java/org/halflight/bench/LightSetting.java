@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TwoLevelRule;
 import org.halflight.light.FlickerJudge;
 import org.halflight.light.LampLight;
 import org.halflight.light.LightBlock;
@@ -31,6 +33,9 @@ public final class LightSetting {
   /** Beats of at most 262 ms that the threshold filters get to settle; they need 0.1 s. */
   private static final int SETTLE_BEATS = 2;
 
+  /** Opening a shutter by hand makes four edges a channel, with some bounce. */
+  private static final int MOST_EDGES = 40;
+
   /** Where the procedure stands. */
   public enum Step {
     /** The dark level is being measured; the shutter must stay closed. */
@@ -55,6 +60,15 @@ public final class LightSetting {
     /** The lamp is not steady. */
     record Lamp(LampLight finding) implements Refusal {}
 
+    /** The thresholds were read back too far from the levels that belong to this light. */
+    record ThresholdsOff(LevelPair levels) implements Refusal {}
+
+    /** The light crossed the thresholds again and again while the shutter was held open. */
+    record Chatters() implements Refusal {}
+
+    /** The rig started anew meanwhile. */
+    record Restarted() implements Refusal {}
+
     /** The rig sent no light, or refused a command. */
     record NoAnswer() implements Refusal {}
   }
@@ -64,6 +78,7 @@ public final class LightSetting {
   private double darkSum16;
   private double fullSum16;
   private int beatsWithoutNews;
+  private int lightEdges;
   private boolean thresholdsSet;
   private Optional<LightLevels> levels = Optional.empty();
   private Optional<Refusal> refusal = Optional.empty();
@@ -91,8 +106,14 @@ public final class LightSetting {
     if (event instanceof RigEvent.TimeAt) {
       return beat();
     }
+    if (event instanceof RigEvent.EdgeAt edge && edge.edge().channel().isLight()) {
+      lightEdges++;
+    }
     if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
       judgeThresholds(read.readBack());
+    }
+    if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
+      refuse(new Refusal.Restarted());
     }
     if (event instanceof RigEvent.Answered answered
         && answered.result() != RigMessage.Result.DONE
@@ -136,6 +157,7 @@ public final class LightSetting {
   private RigCommand measure() {
     blocks.clear();
     beatsWithoutNews = 0;
+    lightEdges = 0;
     return new RigCommand.MeasureLight(Channel.CENTRE_LOW, BLOCKS);
   }
 
@@ -164,7 +186,9 @@ public final class LightSetting {
       return measured();
     }
     if (beatsWithoutNews >= PATIENCE_BEATS) {
-      refuse(new Refusal.NoAnswer());
+      // Edges go before light blocks: so many of them keep the light from being told at all.
+      boolean chatters = step == Step.FULL && lightEdges > MOST_EDGES;
+      refuse(chatters ? new Refusal.Chatters() : new Refusal.NoAnswer());
     }
     return Optional.empty();
   }
@@ -203,6 +227,11 @@ public final class LightSetting {
     LightLevels set = LightLevels.ofSums(darkSum16, fullSum16, read.lowSum64(), read.highSum64());
     if (set.levels() instanceof LightLevels.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
+      return;
+    }
+    LevelPair pair = ((LightLevels.Known) set.levels()).levels();
+    if (!TwoLevelRule.allows(pair)) {
+      refuse(new Refusal.ThresholdsOff(pair));
       return;
     }
     levels = Optional.of(set);

@@ -35,7 +35,19 @@ public final class LightText {
     if (refusal instanceof LightSetting.Refusal.Lamp lamp) {
       return lamp(lamp.finding());
     }
-    return Words.say("light.refused.noAnswer");
+    if (refusal instanceof LightSetting.Refusal.ThresholdsOff off) {
+      return Words.say(
+          "light.refused.thresholds-off",
+          Numbers.percent(off.levels().low()),
+          Numbers.percent(off.levels().high()));
+    }
+    if (refusal instanceof LightSetting.Refusal.Chatters) {
+      return Words.say("light.refused.chatters");
+    }
+    return Words.say(
+        refusal instanceof LightSetting.Refusal.Restarted
+            ? "light.refused.restarted"
+            : "light.refused.noAnswer");
   }
 
   private static String lamp(LampLight finding) {

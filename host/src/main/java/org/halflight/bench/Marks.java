@@ -35,6 +35,8 @@ public final class Marks {
   private static final String MOVE = "move";
   private static final String COCKING = "cocking";
   private static final String CAP = "lens-cap";
+  private static final String LIGHT_FORGOTTEN = "light-forgotten";
+  private static final String LIGHT_BEING_SET = "light-being-set";
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
@@ -94,6 +96,13 @@ public final class Marks {
       values.put("learning", learnt.begins() ? "begins" : "ends");
       return new Mark(hostNanos, COCKING, values);
     }
+    if (input instanceof SessionInput.LightForgotten) {
+      return new Mark(hostNanos, LIGHT_FORGOTTEN, values);
+    }
+    if (input instanceof SessionInput.LightBeingSet being) {
+      values.put("is", being.begins() ? "begun" : "ended");
+      return new Mark(hostNanos, LIGHT_BEING_SET, values);
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -140,6 +149,9 @@ public final class Marks {
                     MarkedSpeed.parse(values.getOrDefault("to", ""))));
         case COCKING ->
             oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
+        case LIGHT_FORGOTTEN -> Optional.of(new SessionInput.LightForgotten());
+        case LIGHT_BEING_SET ->
+            oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());

@@ -23,6 +23,7 @@ public final class PumpFeed implements RigFeed {
   private final byte[] buffer = new byte[4096];
   private final Deque<Item> waiting = new ArrayDeque<>();
   private int sequence;
+  private boolean closed;
 
   /**
    * @param nanos host clock, in nanoseconds from the start of the session
@@ -35,7 +36,7 @@ public final class PumpFeed implements RigFeed {
 
   @Override
   public Optional<Item> next() {
-    if (waiting.isEmpty()) {
+    if (waiting.isEmpty() && !closed) {
       int count = link.read(buffer);
       for (String line : reader.accept(buffer, count)) {
         waiting.add(new Item.Line(new BenchEvent.Received(nanos.getAsLong(), line)));
@@ -46,6 +47,9 @@ public final class PumpFeed implements RigFeed {
 
   @Override
   public void send(RigCommand command) {
+    if (closed) {
+      return;
+    }
     String line = LineCodec.format(sequence, command);
     sequence = (sequence + 1) % SEQUENCES;
     waiting.add(new Item.Line(new BenchEvent.Sent(nanos.getAsLong(), line)));
@@ -54,6 +58,7 @@ public final class PumpFeed implements RigFeed {
 
   @Override
   public void close() {
+    closed = true;
     link.close();
   }
 }

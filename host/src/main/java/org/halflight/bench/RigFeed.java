@@ -16,7 +16,7 @@ public interface RigFeed extends AutoCloseable {
   }
 
   /**
-   * The next thing that came, in order.
+   * The next thing that came, in order. After closing, what had come before is still given.
    *
    * @return empty when nothing came for a short while (at most about 100 ms)
    */

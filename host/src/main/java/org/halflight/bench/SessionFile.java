@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -53,10 +55,10 @@ public final class SessionFile implements AutoCloseable {
       if (folder != null) {
         Files.createDirectories(folder);
       }
-      SessionFile file =
-          new SessionFile(
-              path,
-              FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE));
+      FileChannel channel =
+          FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      lock(path, channel);
+      SessionFile file = new SessionFile(path, channel);
       file.line(BenchText.HEADING);
       return file;
     } catch (java.nio.file.FileAlreadyExistsException exists) {
@@ -83,6 +85,7 @@ public final class SessionFile implements AutoCloseable {
     try {
       FileChannel channel =
           FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
+      lock(path, channel);
       long end = channel.size();
       ByteBuffer last = ByteBuffer.allocate(1);
       channel.read(last, end - 1);
@@ -176,6 +179,24 @@ public final class SessionFile implements AutoCloseable {
       channel.close();
     } catch (IOException e) {
       throw new Trouble("The session file " + path + " could not be closed: " + reason(e) + ".", e);
+    }
+  }
+
+  /** Held until the channel is closed: two programs must not write into one session. */
+  private static void lock(Path path, FileChannel channel) throws IOException {
+    FileLock lock;
+    try {
+      lock = channel.tryLock();
+    } catch (OverlappingFileLockException here) {
+      lock = null;
+    }
+    if (lock == null) {
+      channel.close();
+      throw new Trouble(
+          "The session file "
+              + path
+              + " is being written by another Halflight. Nothing was changed; use that one, or give"
+              + " another name.");
     }
   }
 

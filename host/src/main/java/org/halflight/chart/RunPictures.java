@@ -183,7 +183,8 @@ public final class RunPictures {
       case DID_NOT_OPEN -> untimed.apply(ReleaseOutcome.DID_NOT_OPEN);
       case DOUBLE -> untimed.apply(ReleaseOutcome.DOUBLE);
       case LIGHT_WHILE_COCKING -> untimed.apply(ReleaseOutcome.LIGHT_WHILE_COCKING);
-      case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, NOT_A_SHUTTER_EVENT, UNUSABLE -> Optional.empty();
+      case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, UNUSABLE ->
+          Optional.empty();
     };
   }
 }

@@ -102,17 +102,18 @@ final class BenchTalk {
     }
   }
 
-  /** Begins a run and stays until it is done or the person stops it. */
+  /**
+   * Begins a run, or goes on with the same one where it was stopped, until it is done or stopped
+   * again.
+   */
   void run(RunSetup setup) {
-    terminal.say(Words.say(hand.works() ? "run.begins.practice" : "run.begins"));
+    boolean goesOn = session().setup().equals(Optional.of(setup)) && !session().isRunDone();
+    terminal.say(
+        Words.say(goesOn ? "run.goesOn" : hand.works() ? "run.begins.practice" : "run.begins"));
+    if (!hand.works()) {
+      terminal.say(Words.say("run.keys"));
+    }
     tell(driver.tell(new SessionInput.RunBegins(setup)));
-    stay();
-  }
-
-  /** Goes on with the run that the session holds. */
-  void goOn() {
-    terminal.say(Words.say("run.goesOn"));
-    tell(driver.tell(new SessionInput.RunBegins(session().setup().orElseThrow())));
     stay();
   }
 

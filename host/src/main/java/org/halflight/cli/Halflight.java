@@ -41,6 +41,8 @@ public final class Halflight {
           }
           throw exception;
         });
+    commands.setOut(surroundings.terminal().writer());
+    commands.setErr(surroundings.terminal().writer());
     commands.getCommandSpec().version(Words.say("version", surroundings.version()));
   }
 

@@ -54,7 +54,7 @@ final class PictureCommand implements Callable<Integer> {
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }
-    String note = Sentences.source(firings.get(0).key().rigSerial());
+    String note = Sentences.source(firings);
     if (map != null) {
       Pictures.write(RunPictures.speedMap(Words.say("picture.map"), runs, note), map);
       surroundings.terminal().say(Words.say("export.written", map));

@@ -1,12 +1,23 @@
 package org.halflight.cli;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.RigFeed;
 import org.halflight.link.Ports;
+import org.halflight.rig.LineCodec;
+import org.halflight.rig.ParsedLine;
+import org.halflight.rig.PortOutcome;
+import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigFinder;
+import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigSearch;
+import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Says which rigs are there. */
 @Command(
@@ -14,6 +25,14 @@ import picocli.CommandLine.Mixin;
     description = "Says which rigs are plugged in. Opening a port restarts many boards.")
 final class RigsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
+
+  @Option(
+      names = "--give",
+      paramLabel = "SERIAL",
+      description =
+          "Give the rig this serial number, 1 to 12 characters; it keeps it. Needed with more than"
+              + " one rig.")
+  private String serial;
 
   @Mixin private RigOptions rig = new RigOptions();
 
@@ -25,6 +44,9 @@ final class RigsCommand implements Callable<Integer> {
   public Integer call() {
     Terminal terminal = surroundings.terminal();
     Ports ports = surroundings.ports().apply(rig.ports());
+    if (serial != null) {
+      return give(ports);
+    }
     terminal.say(Words.say("rigs.looking"));
     RigSearch search = new RigFinder(ports, surroundings.nanos()).search(rig.wish(), () -> true);
     search.rig().ifPresent(found -> found.link().close());
@@ -32,6 +54,43 @@ final class RigsCommand implements Callable<Integer> {
       terminal.say(search.sentence());
     }
     search.outcomes().forEach(outcome -> terminal.say(outcome.sentence()));
-    return search.rig().isPresent() ? 0 : 1;
+    boolean any = search.outcomes().stream().anyMatch(o -> o.finding() == PortOutcome.Finding.RIG);
+    return any ? 0 : 1;
+  }
+
+  private int give(Ports ports) {
+    RigCommand.SetSerial command;
+    try {
+      command = new RigCommand.SetSerial(serial);
+    } catch (IllegalArgumentException badName) {
+      throw new Trouble(Words.say("rigs.badSerial", serial), badName);
+    }
+    try (LiveFeed feed = new LiveFeed(ports, rig.wish(), surroundings.nanos())) {
+      boolean sent = false;
+      while (true) {
+        Optional<RigFeed.Item> item = feed.next();
+        if (surroundings.terminal().typed().filter("q"::equals).isPresent()) {
+          return 1;
+        }
+        if (item.isPresent() && item.get() instanceof RigFeed.Item.Changed changed) {
+          surroundings.terminal().say(changed.change().sentence());
+          if (changed.change().greeting().isPresent() && !sent) {
+            sent = true;
+            feed.send(command);
+          }
+        } else if (sent && item.filter(this::isDone).isPresent()) {
+          surroundings.terminal().say(Words.say("rigs.given", serial));
+          return 0;
+        }
+      }
+    }
+  }
+
+  private boolean isDone(RigFeed.Item item) {
+    return item instanceof RigFeed.Item.Line line
+        && line.event() instanceof BenchEvent.Received received
+        && LineCodec.parse(received.line()) instanceof ParsedLine.Message parsed
+        && parsed.message() instanceof RigMessage.Greeting greeting
+        && greeting.serial().equals(serial);
   }
 }

@@ -7,7 +7,6 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import picocli.CommandLine.Command;
@@ -53,21 +52,11 @@ final class RunCommand implements Callable<Integer> {
       if ((lightAgain || state.light().isEmpty()) && !talk.setLight()) {
         return 1;
       }
-      if (goesOn(state, setup.phase())) {
-        talk.goOn();
-      } else {
-        talk.run(setup);
-      }
+      talk.run(setup);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
       surroundings.terminal().say(ResultText.lines(firings, Sessions.summaries(firings)));
       return state.isRunDone() ? 0 : 1;
     }
-  }
-
-  /** An unfinished run of the same phase is gone on with; anything else begins a new one. */
-  private static boolean goesOn(Session state, Phase phase) {
-    return state.setup().filter(before -> before.phase() == phase).isPresent()
-        && !state.isRunDone();
   }
 }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -26,6 +27,11 @@ public final class Terminal {
   void say(String line) {
     out.println(line);
     out.flush();
+  }
+
+  /** The same way out, for help texts. */
+  PrintWriter writer() {
+    return new PrintWriter(out, true, Charset.defaultCharset());
   }
 
   /** Says several lines. */

@@ -175,6 +175,21 @@ public final class RigConnection implements AutoCloseable {
   }
 
   private void run() {
+    try {
+      searchAndServe();
+    } catch (RuntimeException fault) {
+      // Whoever waits for lines must not wait for ever.
+      change(
+          LinkState.LOST,
+          "The program stopped reading the rig because of a fault of its own ("
+              + fault
+              + "). What came before is kept; start the program again.",
+          Optional.empty());
+      throw fault;
+    }
+  }
+
+  private void searchAndServe() {
     change(LinkState.SEARCHING, lookingFor(), Optional.empty());
     Optional<Found> found = findFirst();
     while (found.isPresent()) {

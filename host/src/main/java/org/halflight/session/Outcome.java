@@ -18,6 +18,8 @@ public enum Outcome {
   DID_NOT_HOLD,
   /** Light as it comes when this shutter is cocked; no release. */
   LIGHT_WHILE_COCKING,
+  /** Held open by the person to set the light; no release to be judged. */
+  HELD_FOR_LIGHT,
   /** A sound or a contact only, or a release behind the lens cap. */
   NOT_A_SHUTTER_EVENT,
   /** The record of the edges is damaged, so nothing is claimed about the shutter. */
@@ -25,6 +27,9 @@ public enum Outcome {
 
   /** Whether it is a release that says how the shutter is (and not the rig, the room or a cap). */
   public boolean isOfTheShutter() {
-    return this != LIGHT_WHILE_COCKING && this != NOT_A_SHUTTER_EVENT && this != UNUSABLE;
+    return this != LIGHT_WHILE_COCKING
+        && this != HELD_FOR_LIGHT
+        && this != NOT_A_SHUTTER_EVENT
+        && this != UNUSABLE;
   }
 }

@@ -62,6 +62,7 @@ public final class Session {
   private boolean staysHere;
   private boolean runDoneTold;
 
+  private final LightHold lightSetting = new LightHold();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
@@ -87,14 +88,24 @@ public final class Session {
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
-      grouper.damage(damaged.damage());
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
+        // Ticks of another start mean nothing beside these, whether its greeting came through or
+        // not.
+        settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
         forgetTicks();
+      } else {
+        grouper.damage(damaged.damage());
       }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
+      lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
+    } else if (input instanceof SessionInput.LightBeingSet being) {
+      lightSetting.take(being.begins(), latestTicks);
+    } else if (input instanceof SessionInput.LightForgotten) {
+      light = Optional.empty();
+      news.add(new SessionNews.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
       trust.lightSet(log.size());
@@ -104,6 +115,7 @@ public final class Session {
       capOn = cap.on();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
+      lightSetting.take(false, latestTicks);
     } else {
       decide(input, news);
     }
@@ -113,6 +125,7 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void decide(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.RunBegins begins) {
+      lightSetting.take(false, latestTicks);
       begin(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       choose(new Setting.Speed(chosen.speed()), news);
@@ -228,6 +241,8 @@ public final class Session {
     forgetTicks();
     if (!rig.serial().equals(rigSerial)) {
       releaseIsWired = false;
+      // The light was set on another rig's sensors and thresholds.
+      light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
     grouper = grouperFor(rate);
@@ -237,6 +252,7 @@ public final class Session {
 
   private void forgetTicks() {
     latestTicks = 0;
+    lightSetting.forget();
     link.forget();
     plateaus.forget();
     awaitsLight = Optional.empty();
@@ -259,6 +275,10 @@ public final class Session {
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
     OptionalDouble plateau = plateaus.countsOf(firing, rate);
     if (log.knows(key)) {
+      return;
+    }
+    if (lightSetting.holds(firing)) {
+      add(heldForLight(key, firing), news);
       return;
     }
     boolean pressed = ReleaseTiming.isPressed(firing);
@@ -334,6 +354,23 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+  }
+
+  private FiringResult heldForLight(FiringKey key, Firing firing) {
+    return new FiringResult(
+        log.size() + 1,
+        key,
+        firing,
+        rate,
+        run,
+        Optional.empty(),
+        setup.map(RunSetup::reference).orElse(Reference.EXACT),
+        setup.map(RunSetup::phase),
+        Outcome.HELD_FOR_LIGHT,
+        measure(firing),
+        levels(),
+        false,
+        FiringNotes.NONE);
   }
 
   private FiringResult result(
@@ -639,7 +676,7 @@ public final class Session {
 
   private void tellUnderway(long nowTicks, List<SessionNews> news) {
     Optional<Firing> underway = grouper.underway();
-    if (underway.isEmpty()) {
+    if (underway.isEmpty() || lightSetting.holds(underway.get())) {
       return;
     }
     if (grouper.isLight()) {

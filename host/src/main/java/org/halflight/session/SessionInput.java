@@ -59,6 +59,15 @@ public sealed interface SessionInput {
   /** The link is gone: what was under way will not be seen to its end. */
   record LinkLost() implements SessionInput {}
 
+  /**
+   * The light begins to be set, or that ends, whatever came of it: openings meanwhile are no
+   * releases.
+   */
+  record LightBeingSet(boolean begins) implements SessionInput {}
+
+  /** The thresholds do not stand where they were set, so full-open light is unknown again. */
+  record LightForgotten() implements SessionInput {}
+
   /** The light was set. */
   record LightSet(LightLevels levels) implements SessionInput {
     public LightSet {

@@ -53,6 +53,9 @@ public sealed interface SessionNews {
   /** Ten tries did not bring a check to its end. */
   record EnoughOfCheck(Check check, int tries) implements SessionNews {}
 
+  /** The thresholds do not stand where the light had set them: full-open light is unknown again. */
+  record LightForgotten() implements SessionNews {}
+
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionNews {}
 

@@ -17,6 +17,12 @@ public final class NewsSentences {
     if (news instanceof SessionNews.Rejected rejected) {
       return Optional.of(rejected(rejected.result()));
     }
+    if (news instanceof SessionNews.Changed changed) {
+      return say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
+    }
+    if (news instanceof SessionNews.LightForgotten) {
+      return say("news.lightForgotten");
+    }
     if (news instanceof SessionNews.StillOpen open) {
       return say("news.stillOpen", Numbers.running(open.seconds()));
     }

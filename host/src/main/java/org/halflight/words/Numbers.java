@@ -1,6 +1,7 @@
 package org.halflight.words;
 
 import java.util.Locale;
+import org.halflight.speeds.MarkedSpeed;
 
 /** Numbers as a person reads them, always with their unit and with a point before the decimals. */
 public final class Numbers {
@@ -37,6 +38,16 @@ public final class Numbers {
     return "1/"
         + (denominator < 9.95 ? significant2(denominator) : String.valueOf(Math.round(denominator)))
         + " s";
+  }
+
+  /** Both: {@code 1/64 s (15.6 ms)}; from half a second up the time alone. */
+  public static String fractionAndTime(double seconds) {
+    return seconds > 0.45 ? time(seconds) : fraction(seconds) + " (" + time(seconds) + ")";
+  }
+
+  /** A marked speed as it is spoken of: {@code 1/60}, and {@code 2 s} for whole seconds. */
+  public static String speed(MarkedSpeed speed) {
+    return speed.label().contains("/") ? speed.label() : speed.label() + " s";
   }
 
   /** An error with its sign: {@code +0.42 stop}. */

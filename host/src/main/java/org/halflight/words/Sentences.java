@@ -23,6 +23,17 @@ public final class Sentences {
     return Words.say("source." + key(Source.of(rigSerial)), rigSerial);
   }
 
+  /** Where the least trustworthy of some figures come from. */
+  public static String source(List<FiringResult> firings) {
+    Source worst = Source.of(firings);
+    return firings.stream()
+        .map(firing -> firing.key().rigSerial())
+        .filter(serial -> Source.of(serial) == worst)
+        .findFirst()
+        .map(Sentences::source)
+        .orElse("");
+  }
+
   /** A phase of the work. */
   public static String phase(Phase phase) {
     return Words.say("phase." + key(phase));
@@ -57,8 +68,12 @@ public final class Sentences {
     return line;
   }
 
+  private static String setting(Setting setting) {
+    return setting.speed().map(Numbers::speed).orElseGet(setting::label);
+  }
+
   private static String outcome(FiringResult firing) {
-    String speed = firing.setting().map(Setting::label).orElseGet(() -> Words.say("noSpeed"));
+    String speed = firing.setting().map(Sentences::setting).orElseGet(() -> Words.say("noSpeed"));
     return switch (firing.outcome()) {
       case TIMED -> timed(firing, speed);
       case NEVER_FULLY_OPEN -> never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
@@ -73,6 +88,7 @@ public final class Sentences {
       case DID_NOT_HOLD -> Words.say("firing.didNotHold", speed, held(firing));
       case LIGHT_WHILE_COCKING ->
           Words.say(firing.notes().leak() ? "firing.cocking.leak" : "firing.cocking");
+      case HELD_FOR_LIGHT -> Words.say("firing.heldForLight");
       case NOT_A_SHUTTER_EVENT ->
           Words.say(
               firing.notes().capOn() && !firing.firing().of(Channel.RELEASE).isEmpty()
@@ -136,10 +152,7 @@ public final class Sentences {
 
   private static String timed(FiringResult firing, String speed) {
     LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
-    String fraction = Numbers.fraction(timed.effectiveSeconds());
-    String inMillis = Numbers.time(timed.effectiveSeconds());
-    // From a second up both are the same words.
-    String time = fraction.equals(inMillis) ? fraction : fraction + " (" + inMillis + ")";
+    String time = Numbers.fractionAndTime(timed.effectiveSeconds());
     String line =
         firing.errorStops().isPresent()
             ? Words.say(

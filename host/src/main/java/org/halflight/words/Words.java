@@ -1,6 +1,7 @@
 package org.halflight.words;
 
 import java.util.ResourceBundle;
+import org.halflight.speeds.MarkedSpeed;
 
 /**
  * Every sentence that a person reads, from one bundle of whole sentences, so that screen, terminal
@@ -28,9 +29,13 @@ public final class Words {
     String sentence = SENTENCES.getString(key);
     // From the last place to the first, so that a part that itself holds "{0}" is left alone.
     for (int i = parts.length - 1; i >= 0; i--) {
-      sentence = sentence.replace("{" + i + "}", String.valueOf(parts[i]));
+      sentence = sentence.replace("{" + i + "}", spoken(parts[i]));
     }
     return sentence;
+  }
+
+  private static String spoken(Object part) {
+    return part instanceof MarkedSpeed speed ? Numbers.speed(speed) : String.valueOf(part);
   }
 
   /** The sentence of one of two keys: {@code key.one} for a count of one, else {@code key.many}. */

@@ -57,6 +57,19 @@ class SessionFileTest {
   }
 
   @Test
+  void twoAtOnceDoNotWriteIntoOneSession() {
+    Path path = folder.resolve("a.session");
+    try (SessionFile file = SessionFile.create(path)) {
+      file.add(FIRST);
+      assertThatThrownBy(() -> SessionFile.resume(path))
+          .isInstanceOf(Trouble.class)
+          .hasMessageContaining("another Halflight");
+    }
+    SessionFile.resume(path).close();
+    assertThat(SessionFile.read(path).events()).containsExactly(FIRST);
+  }
+
+  @Test
   void saysWhatAFileIsThatItCannotRead() throws IOException {
     Path other = Files.writeString(folder.resolve("other"), "something else\n");
     Path later = Files.writeString(folder.resolve("later"), "halflight-session 9\n");

@@ -74,7 +74,7 @@ public final class BenchInABox implements AutoCloseable {
     return box;
   }
 
-  private static synchronized void build() throws IOException, InterruptedException {
+  static synchronized void build() throws IOException, InterruptedException {
     if (!built) {
       AvrTools.make("firmware", "all");
       AvrTools.make("firmware/test/sim", "all");

@@ -118,7 +118,9 @@ class CommandsTest {
   @Test
   void withoutARigItSaysWhatToDo() {
     assertThat(execute("rigs", "--port", folder.resolve("nothing").toString())).isEqualTo(1);
-    assertThat(printed()).contains("nothing").containsIgnoringCase("there");
+    assertThat(printed())
+        .contains("Looking for rigs")
+        .containsPattern("There is no port .*nothing. Plug the rig in");
   }
 
   private int execute(String... words) {

@@ -124,7 +124,7 @@ class SessionRandomTest {
 
   private void something() {
     // In every other round hardly anything but firings happens, so that rows of them build up.
-    switch (random.nextInt(calm ? 160 : 24)) {
+    switch (random.nextInt(calm ? 160 : 25)) {
       case 0 -> begin();
       case 1 -> inputs.add(new SessionInput.SpeedChosen(anySpeed()));
       case 2 -> inputs.add(new SessionInput.CheckChosen(random.nextBoolean() ? Check.B : Check.T));
@@ -141,6 +141,11 @@ class SessionRandomTest {
       case 13 -> pressOnly();
       case 14 -> straggler();
       case 15 -> pass(random.nextInt(3) == 0 ? 5 : 0.3);
+      case 16 -> {
+        inputs.add(new SessionInput.LightBeingSet(true));
+        light();
+        inputs.add(new SessionInput.LightBeingSet(false));
+      }
       default -> light();
     }
   }

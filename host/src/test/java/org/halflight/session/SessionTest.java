@@ -149,6 +149,67 @@ class SessionTest {
   }
 
   @Test
+  void holdingTheShutterOpenForTheLightIsNoRelease() {
+    begin(Phase.AS_FOUND, 1, SIXTIETH);
+    tell(new SessionInput.LightBeingSet(true));
+    edge(Channel.CENTRE_LOW, true, nowSeconds);
+    edge(Channel.CENTRE_HIGH, true, nowSeconds + 0.001);
+    beat(nowSeconds + 3, 0b11);
+    tell(new SessionInput.LightBeingSet(false));
+    edge(Channel.CENTRE_HIGH, false, nowSeconds + 4);
+    edge(Channel.CENTRE_LOW, false, nowSeconds + 4.001);
+    quiet(nowSeconds + 4.001);
+    fire(0.020, 0.001);
+    fire(0.016, 0.001);
+    assertThat(news).doesNotHaveAnyElementsOfTypes(SessionNews.StillOpen.class);
+    assertThat(session.results())
+        .extracting(FiringResult::outcome)
+        .containsExactly(Outcome.HELD_FOR_LIGHT, Outcome.TIMED, Outcome.TIMED);
+    // The first release after rest is the first release, not the holding.
+    assertThat(session.results())
+        .extracting(FiringResult::afterRest)
+        .containsExactly(false, true, false);
+    assertThat(session.isRunDone()).isTrue();
+  }
+
+  @Test
+  void aLightSettingThatWasGivenUpDoesNotSwallowWhatComesLater() {
+    tell(new SessionInput.LightBeingSet(true));
+    nowSeconds += 1;
+    beat(nowSeconds, 0);
+    begin(Phase.ADJUSTING, 1, SIXTIETH);
+    nowSeconds += 1;
+    fire(0.016, 0.001);
+    assertThat(session.results()).extracting(FiringResult::outcome).containsExactly(Outcome.TIMED);
+  }
+
+  @Test
+  void aRestartWithoutAGreetingStartsTheTicksAnew() {
+    begin(Phase.ADJUSTING, 2, SIXTIETH);
+    nowSeconds = 1000;
+    fire(0.016, 0.001);
+    tell(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
+    nowSeconds = 1;
+    beat(nowSeconds, 0);
+    nowSeconds += 0.3;
+    edge(Channel.CONTACT, true, nowSeconds - 0.01);
+    edge(Channel.CONTACT, false, nowSeconds + 0.1);
+    fire(0.016, 0.001);
+    assertThat(session.results())
+        .extracting(FiringResult::outcome)
+        .containsExactly(Outcome.TIMED, Outcome.TIMED);
+  }
+
+  @Test
+  void theLightOfOneRigIsNotUsedForAnother() {
+    tell(new SessionInput.RigIs("R-0002", 1, RATE));
+    assertThat(session.light()).isEmpty();
+    begin(Phase.ADJUSTING, 1, SIXTIETH);
+    fire(0.016, 0.001);
+    assertThat(session.results().get(0).levels()).isEmpty();
+  }
+
+  @Test
   void theSameEdgesTwiceMakeOneFiring() {
     begin(Phase.ADJUSTING, 5, SIXTIETH);
     double start = nowSeconds;

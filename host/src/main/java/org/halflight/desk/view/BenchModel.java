@@ -166,6 +166,9 @@ public final class BenchModel {
 
   private void settled(FiringResult result, List<Cue> cues) {
     openSeconds = OptionalDouble.empty();
+    if (result.outcome() == Outcome.HELD_FOR_LIGHT) {
+      return;
+    }
     last = Optional.of(new LastFiring.Settled(result));
     if (result.outcome() == Outcome.NOT_A_SHUTTER_EVENT
         || result.outcome() == Outcome.LIGHT_WHILE_COCKING) {
@@ -220,6 +223,7 @@ public final class BenchModel {
             || news instanceof SessionNews.LeakWhileCocking
             || news instanceof SessionNews.SetBeforeCocking
             || news instanceof SessionNews.EnoughToKnow
+            || news instanceof SessionNews.LightForgotten
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
