@@ -22,6 +22,7 @@ public final class BenchFold {
   private final RigStream stream = new RigStream();
   private final Session session = new Session();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
+  private boolean heard;
   private int damagedMarks;
 
   /**
@@ -42,11 +43,16 @@ public final class BenchFold {
     List<RigEvent> said = List.of();
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
+      heard = true;
       said = stream.accept(received.line());
       said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
+      if (mark.kind().equals(Marks.BEGINS)) {
+        news.addAll(breakOff());
+        return new Brought(said, news);
+      }
       Optional<SessionInput> input = Marks.input(mark);
-      if (input.isEmpty() && !mark.kind().equals(Marks.BEGINS)) {
+      if (input.isEmpty()) {
         damagedMarks++;
       }
       input.ifPresent(known -> tell(known, news));
@@ -54,11 +60,27 @@ public final class BenchFold {
     return new Brought(said, news);
   }
 
-  /** Takes all events of a file, and ends there. */
+  /**
+   * Ends whatever is under way: the program died here and may have begun again, or the file ends.
+   * Where the light was off again, the firing settles as it is, with nothing known to be lost;
+   * where it was on, nobody saw how it went on, which is damage and no stuck shutter.
+   */
+  public List<SessionNews> breakOff() {
+    List<SessionNews> news = new ArrayList<>();
+    if (heard) {
+      if (!session.seesLight()) {
+        tell(new SessionInput.Ends(), news);
+      }
+      tell(new SessionInput.LinkLost(), news);
+    }
+    return news;
+  }
+
+  /** Takes all events of a file, and breaks off there. */
   public static BenchFold replay(List<BenchEvent> events) {
     BenchFold fold = new BenchFold();
     events.forEach(fold::take);
-    fold.session.take(new SessionInput.Ends());
+    fold.breakOff();
     return fold;
   }
 

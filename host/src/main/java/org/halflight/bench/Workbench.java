@@ -44,8 +44,7 @@ public final class Workbench implements AutoCloseable {
     long gone = before.stream().mapToLong(BenchEvent::hostNanos).max().orElse(0);
     Workbench bench = new Workbench(file, nanos, gone);
     before.forEach(bench.fold::take);
-    // Whatever was under way when the session stopped was not seen to its end.
-    bench.tell(new SessionInput.LinkLost());
+    // This ends whatever was under way, here and in every replay of the file.
     bench.take(new BenchEvent.Mark(bench.now(), begins.kind(), begins.values()));
     return bench;
   }

@@ -67,7 +67,9 @@ final class PracticeCommand implements Callable<Integer> {
     startAfresh(session);
     Dial dial = Dial.find(DIAL).orElseThrow();
     LeafShutter dirty = InventedShutters.dirtySlowTrain(dial.speeds(), seed);
-    PracticeRig rig = PracticeRig.unpaced(dirty, SensorSet.INVENTED, seed);
+    PracticeRig rig =
+        PracticeRig.unpaced(
+            dirty, SensorSet.INVENTED, seed, PracticeRig.startsBefore(surroundings.date().get()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), new PracticeHand(rig));

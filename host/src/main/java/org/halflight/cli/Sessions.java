@@ -2,12 +2,14 @@ package org.halflight.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
@@ -28,11 +30,17 @@ final class Sessions {
   static Workbench open(Path path, Surroundings surroundings) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("version", surroundings.version());
-    values.put("at", surroundings.date().get().toString());
-    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
+    values.put(
+        "at",
+        surroundings.date().get().atZone(ZoneId.systemDefault()).toOffsetDateTime().toString());
     if (!Files.exists(path)) {
-      return Workbench.begin(SessionFile.create(path), surroundings.nanos(), begins);
+      values.put("session", UUID.randomUUID().toString());
+      return Workbench.begin(
+          SessionFile.create(path),
+          surroundings.nanos(),
+          new BenchEvent.Mark(0, Marks.BEGINS, values));
     }
+    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
     List<BenchEvent> before = SessionFile.read(path).events();
     return Workbench.resume(SessionFile.resume(path), surroundings.nanos(), before, begins);
   }

@@ -41,7 +41,7 @@ final class ModelCamera {
             SensorSet.INVENTED,
             surroundings.seed(),
             surroundings.nanos(),
-            surroundings.clock().instant().getEpochSecond());
+            PracticeRig.startsBefore(surroundings.clock().instant()));
     return new ModelCamera(new PracticePorts(rig), dial, surroundings.seed());
   }
 

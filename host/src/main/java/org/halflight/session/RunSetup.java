@@ -66,6 +66,12 @@ public record RunSetup(
         RunConditions.NONE);
   }
 
+  /** The same run under other conditions. */
+  public RunSetup withConditions(RunConditions conditions) {
+    return new RunSetup(
+        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions);
+  }
+
   /** All settings in the order in which they are shown, each once: the speeds, then the checks. */
   public List<Setting> settings() {
     List<Setting> settings = new ArrayList<>();

@@ -190,6 +190,11 @@ public final class Session {
     return grouper.underway().isEmpty() && !grouper.isLight();
   }
 
+  /** Whether a light sensor sees light, by edges and beats so far. */
+  public boolean seesLight() {
+    return grouper.isLight();
+  }
+
   /** The light as it was set last. */
   public Optional<LightLevels> light() {
     return light;

@@ -22,7 +22,8 @@ class WallsTest {
 
   /**
    * The way of the data: a package uses only those before it in this list (and itself). The
-   * practice model comes after the verdict: a judge must not know the answer.
+   * practice model comes after the verdict: a judge must not know the answer. Jobs come after the
+   * session: a run of a job is a run of a session and more, and a session knows no camera.
    */
   private static final List<String> WAY =
       List.of(
@@ -35,8 +36,8 @@ class WallsTest {
           "exposure",
           "stats",
           "calibration",
-          "job",
           "session",
+          "job",
           "verdict",
           "words",
           "shuttermodel",

@@ -1,5 +1,6 @@
 package org.halflight.rig.practice;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -29,6 +30,9 @@ public final class PracticeRig implements Link {
   private static final long UNPACED_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
   private static final long PACED_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
 
+  /** A greeting tells starts in 32 bits; the last ones are room for cables that are plugged in. */
+  private static final long STARTS_MOST = (1L << 32) - (1L << 16);
+
   /** What all links to the same bench share. */
   private record Bench(
       ReentrantLock lock, Condition changed, PracticeWorld world, PracticeCamera camera) {}
@@ -55,7 +59,18 @@ public final class PracticeRig implements Link {
    * @param seed of noise and looks
    */
   public static PracticeRig unpaced(LeafShutter shutter, SensorSet sensors, long seed) {
-    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed, 0));
+    return unpaced(shutter, sensors, seed, 0);
+  }
+
+  /**
+   * A rig whose time goes on as it is read, of a board that has started before.
+   *
+   * @param startsBefore how often the board has started before, 0 or more; see {@link
+   *     #startsBefore}
+   */
+  public static PracticeRig unpaced(
+      LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+    return new PracticeRig(bench(new Pace.Unpaced(), shutter, sensors, seed, startsBefore));
   }
 
   /**
@@ -72,22 +87,31 @@ public final class PracticeRig implements Link {
   }
 
   /**
-   * {@link #paced(LeafShutter, SensorSet, long, LongSupplier)} on a board that has started before,
-   * so that no two of its firings in a record have the same identity.
+   * A rig whose time goes on with a clock, of a board that has started before.
    *
-   * @param startsBefore 0 or more, below 2^32
+   * @param startsBefore how often the board has started before, 0 or more; see {@link
+   *     #startsBefore}
    */
   public static PracticeRig paced(
       LeafShutter shutter, SensorSet sensors, long seed, LongSupplier nanos, long startsBefore) {
-    if (startsBefore < 0 || startsBefore >= 1L << 32) {
-      throw new IllegalArgumentException("a board counts its starts in 32 bits: " + startsBefore);
-    }
     return new PracticeRig(
         bench(new Pace.Paced(nanos, nanos.getAsLong()), shutter, sensors, seed, startsBefore));
   }
 
+  /**
+   * How often the board of a practice rig has started before, for a bench that is set up now: the
+   * seconds since 1970. A real board counts its starts; this one has no memory, and by the date no
+   * two sessions hold firings of the same start. A session whose firings are kept needs it.
+   */
+  public static long startsBefore(Instant now) {
+    return Math.floorMod(now.getEpochSecond(), STARTS_MOST);
+  }
+
   private static Bench bench(
       Pace pace, LeafShutter shutter, SensorSet sensors, long seed, long startsBefore) {
+    if (startsBefore < 0 || startsBefore >= STARTS_MOST) {
+      throw new IllegalArgumentException("not how often a board has started: " + startsBefore);
+    }
     Objects.requireNonNull(shutter);
     Objects.requireNonNull(sensors);
     ReentrantLock lock = new ReentrantLock();

@@ -34,8 +34,8 @@ final class PracticeWorld {
   private long cursor;
 
   PracticeWorld(Pace pace, SensorSet sensors, long seed, long startsBefore) {
-    this.pace = pace;
     bootCount = startsBefore;
+    this.pace = pace;
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
     edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));

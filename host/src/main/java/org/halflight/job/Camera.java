@@ -1,0 +1,63 @@
+package org.halflight.job;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.speeds.Dial;
+
+/**
+ * A camera that comes to the bench.
+ *
+ * @param id what the record knows it by
+ * @param label the owner's label; two cameras may bear the same
+ * @param serialNumber as engraved; empty when there is none or it is not known
+ * @param shutter how its shutter is built
+ * @param dial the marked speeds, as the user made them out
+ * @param widestFNumber the f-number of the widest stop, above 0; empty when not known
+ * @param frame the size of the picture; empty when not known
+ * @param firingWithoutFilm how it is fired without film; empty when nothing is peculiar about it
+ */
+public record Camera(
+    CameraId id,
+    String label,
+    String serialNumber,
+    ShutterKind shutter,
+    Dial dial,
+    OptionalDouble widestFNumber,
+    Optional<FrameSize> frame,
+    String firingWithoutFilm) {
+  public Camera {
+    Objects.requireNonNull(id);
+    Objects.requireNonNull(label);
+    Objects.requireNonNull(serialNumber);
+    Objects.requireNonNull(shutter);
+    Objects.requireNonNull(dial);
+    Objects.requireNonNull(frame);
+    Objects.requireNonNull(firingWithoutFilm);
+    if (widestFNumber.isPresent() && !isFNumber(widestFNumber.getAsDouble())) {
+      throw new IllegalArgumentException("not an f-number: " + widestFNumber.getAsDouble());
+    }
+  }
+
+  /** A camera that is in no record yet, and of which only label, shutter and dial are known. */
+  public static Camera of(String label, ShutterKind shutter, Dial dial) {
+    return new Camera(
+        CameraId.NEW, label, "", shutter, dial, OptionalDouble.empty(), Optional.empty(), "");
+  }
+
+  /** The same camera under a number of the record. */
+  public Camera withId(CameraId id) {
+    return new Camera(
+        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm);
+  }
+
+  /** The same camera with another dial. */
+  public Camera withDial(Dial dial) {
+    return new Camera(
+        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm);
+  }
+
+  static boolean isFNumber(double value) {
+    return value > 0 && value < 10_000;
+  }
+}

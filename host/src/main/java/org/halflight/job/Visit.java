@@ -1,0 +1,62 @@
+package org.halflight.job;
+
+import java.time.Instant;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * One stay of a camera at the bench, from intake to hand-back.
+ *
+ * @param id what the record knows it by
+ * @param camera which camera
+ * @param jobNumber the workshop's number of the job; may be empty
+ * @param receivedAt when it came in
+ * @param handedBackAt when it went back; empty while it is here
+ * @param intake what was found when it came in
+ * @param handBack what was found before it went back
+ */
+public record Visit(
+    VisitId id,
+    CameraId camera,
+    String jobNumber,
+    Instant receivedAt,
+    Optional<Instant> handedBackAt,
+    Checklist intake,
+    Checklist handBack) {
+  public Visit {
+    Objects.requireNonNull(id);
+    Objects.requireNonNull(camera);
+    Objects.requireNonNull(jobNumber);
+    Objects.requireNonNull(receivedAt);
+    Objects.requireNonNull(handedBackAt);
+    Objects.requireNonNull(intake);
+    Objects.requireNonNull(handBack);
+  }
+
+  /** A visit that begins, with empty lists. */
+  public static Visit begins(CameraId camera, String jobNumber, Instant receivedAt) {
+    return new Visit(
+        VisitId.NEW,
+        camera,
+        jobNumber,
+        receivedAt,
+        Optional.empty(),
+        Checklist.EMPTY,
+        Checklist.EMPTY);
+  }
+
+  /** The same visit under a number of the record. */
+  public Visit withId(VisitId id) {
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack);
+  }
+
+  /** The same visit with another intake list. */
+  public Visit withIntake(Checklist intake) {
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack);
+  }
+
+  /** The same visit at its end. */
+  public Visit handedBack(Instant at, Checklist handBack) {
+    return new Visit(id, camera, jobNumber, receivedAt, Optional.of(at), intake, handBack);
+  }
+}

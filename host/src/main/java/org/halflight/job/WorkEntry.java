@@ -1,0 +1,57 @@
+package org.halflight.job;
+
+import java.time.Instant;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * An entry of the work log of a visit.
+ *
+ * @param id what the record knows it by
+ * @param visit which visit
+ * @param at when it was written
+ * @param kind what it tells
+ * @param text in the person's words
+ * @param measured a value that was measured, with its unit
+ * @param run the run in whose course it was done, for adjustments whose effect is watched
+ * @param afterFiring number of the firing of that session after which it was done
+ */
+public record WorkEntry(
+    WorkEntryId id,
+    VisitId visit,
+    Instant at,
+    WorkKind kind,
+    String text,
+    Optional<MeasuredValue> measured,
+    Optional<RunId> run,
+    OptionalInt afterFiring) {
+  public WorkEntry {
+    Objects.requireNonNull(id);
+    Objects.requireNonNull(visit);
+    Objects.requireNonNull(at);
+    Objects.requireNonNull(kind);
+    Objects.requireNonNull(text);
+    Objects.requireNonNull(measured);
+    Objects.requireNonNull(run);
+    Objects.requireNonNull(afterFiring);
+  }
+
+  /** An entry of words only, at no run. */
+  public static WorkEntry of(VisitId visit, Instant at, WorkKind kind, String text) {
+    return new WorkEntry(
+        WorkEntryId.NEW,
+        visit,
+        at,
+        kind,
+        text,
+        Optional.empty(),
+        Optional.empty(),
+        OptionalInt.empty());
+  }
+
+  /** The same entry under a number of the record. */
+  public WorkEntry withId(WorkEntryId id) {
+    return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring);
+  }
+}

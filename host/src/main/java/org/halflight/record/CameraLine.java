@@ -1,0 +1,47 @@
+package org.halflight.record;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.halflight.job.Camera;
+import org.halflight.session.Source;
+
+/**
+ * A camera as the list of cameras shows it.
+ *
+ * @param camera the camera
+ * @param jobNumbers job numbers of its visits, the first one first; those without one left out
+ * @param visits how often it was here
+ * @param lastReceivedAt when it came in last
+ * @param firings all its firings
+ * @param sources where its figures come from; practice and simulator are to be marked
+ */
+public record CameraLine(
+    Camera camera,
+    List<String> jobNumbers,
+    int visits,
+    Optional<Instant> lastReceivedAt,
+    int firings,
+    Set<Source> sources) {
+  public CameraLine {
+    Objects.requireNonNull(camera);
+    jobNumbers = List.copyOf(jobNumbers);
+    Objects.requireNonNull(lastReceivedAt);
+    sources = Set.copyOf(sources);
+  }
+
+  /** Whether label, serial number or a job number holds a text, in capitals or not. */
+  public boolean holds(String text) {
+    String wanted = text.strip().toLowerCase(Locale.ROOT);
+    return holds(camera.label(), wanted)
+        || holds(camera.serialNumber(), wanted)
+        || jobNumbers.stream().anyMatch(number -> holds(number, wanted));
+  }
+
+  private static boolean holds(String text, String wanted) {
+    return text.toLowerCase(Locale.ROOT).contains(wanted);
+  }
+}

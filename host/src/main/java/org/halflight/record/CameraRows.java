@@ -1,0 +1,86 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.FrameSize;
+import org.halflight.job.ShutterKind;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+
+/** Cameras as rows of their table. */
+final class CameraRows {
+  private CameraRows() {}
+
+  static Camera keep(Connection connection, Camera camera) throws SQLException {
+    Columns columns =
+        new Columns()
+            .set("label", camera.label())
+            .set("serial_number", camera.serialNumber())
+            .set("shutter", camera.shutter())
+            .set("dial", camera.dial().name())
+            .set("dial_speeds", speeds(camera.dial().speeds()))
+            .set("dial_reference", camera.dial().reference())
+            .set("widest_f_number", camera.widestFNumber())
+            .setOptional("frame_width_micrometres", camera.frame().map(FrameSize::widthMicrometres))
+            .setOptional(
+                "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
+            .set("firing_without_film", camera.firingWithoutFilm());
+    if (camera.id().isNew()) {
+      return camera.withId(new CameraId(columns.insert(connection, "camera")));
+    }
+    Kept.need(columns.update(connection, "camera", camera.id().value()), camera.id());
+    return camera;
+  }
+
+  static Optional<Camera> find(Connection connection, CameraId id) throws SQLException {
+    return Query.first(
+        connection, "SELECT * FROM camera WHERE id = ?", CameraRows::read, id.value());
+  }
+
+  static List<Camera> all(Connection connection) throws SQLException {
+    return Query.list(connection, "SELECT * FROM camera ORDER BY id", CameraRows::read);
+  }
+
+  static List<Camera> ofLabel(Connection connection, String label) throws SQLException {
+    return Query.list(
+        connection, "SELECT * FROM camera WHERE label = ? ORDER BY id", CameraRows::read, label);
+  }
+
+  static String speeds(List<MarkedSpeed> speeds) {
+    return speeds.stream().map(MarkedSpeed::label).collect(Collectors.joining(","));
+  }
+
+  static List<MarkedSpeed> speeds(String labels) {
+    return labels.isEmpty()
+        ? List.of()
+        : Arrays.stream(labels.split(",", -1)).map(MarkedSpeed::parse).toList();
+  }
+
+  private static Camera read(ResultSet row) throws SQLException {
+    OptionalLong width = Row.integer(row, "frame_width_micrometres");
+    OptionalLong height = Row.integer(row, "frame_height_micrometres");
+    return new Camera(
+        new CameraId(row.getLong("id")),
+        row.getString("label"),
+        row.getString("serial_number"),
+        Row.word(row, "shutter", ShutterKind.class),
+        new Dial(
+            row.getString("dial"),
+            speeds(row.getString("dial_speeds")),
+            Row.word(row, "dial_reference", Reference.class)),
+        Row.real(row, "widest_f_number"),
+        width.isPresent() && height.isPresent()
+            ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))
+            : Optional.empty(),
+        row.getString("firing_without_film"));
+  }
+}

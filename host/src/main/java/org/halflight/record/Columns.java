@@ -1,0 +1,130 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+
+/** Values for the columns of one row, by name. */
+final class Columns {
+  private final Map<String, Object> values = new LinkedHashMap<>();
+
+  Columns set(String column, String value) {
+    values.put(column, value);
+    return this;
+  }
+
+  Columns set(String column, long value) {
+    values.put(column, value);
+    return this;
+  }
+
+  Columns set(String column, double value) {
+    values.put(column, value);
+    return this;
+  }
+
+  Columns set(String column, boolean value) {
+    values.put(column, value ? 1L : 0L);
+    return this;
+  }
+
+  Columns set(String column, byte[] value) {
+    values.put(column, value);
+    return this;
+  }
+
+  Columns set(String column, Enum<?> value) {
+    return set(column, Word.of(value));
+  }
+
+  Columns set(String column, Instant value) {
+    return set(column, value.toEpochMilli());
+  }
+
+  Columns set(String column, OptionalDouble value) {
+    values.put(column, value.isPresent() ? value.getAsDouble() : null);
+    return this;
+  }
+
+  Columns set(String column, OptionalLong value) {
+    values.put(column, value.isPresent() ? value.getAsLong() : null);
+    return this;
+  }
+
+  /** A text, a number, a moment or a word; empty becomes NULL. */
+  Columns setOptional(String column, Optional<?> value) {
+    Object kept = value.orElse(null);
+    if (kept instanceof Enum<?> word) {
+      kept = Word.of(word);
+    } else if (kept instanceof Instant moment) {
+      kept = moment.toEpochMilli();
+    } else if (kept instanceof Boolean yes) {
+      kept = yes ? 1L : 0L;
+    }
+    values.put(column, kept);
+    return this;
+  }
+
+  /** Adds a row; gives its number. */
+  long insert(Connection connection, String table) throws SQLException {
+    insert(connection, "INSERT", table);
+    return Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+  }
+
+  /** Adds a row to a table that numbers none. */
+  void add(Connection connection, String table) throws SQLException {
+    insert(connection, "INSERT", table);
+  }
+
+  /** Adds a row, or puts it in the place of the one with the same key. */
+  void replace(Connection connection, String table) throws SQLException {
+    insert(connection, "INSERT OR REPLACE", table);
+  }
+
+  /** Changes the row of a number; gives whether there is one. */
+  boolean update(Connection connection, String table, long id) throws SQLException {
+    String sql =
+        "UPDATE "
+            + table
+            + " SET "
+            + values.keySet().stream().map(name -> name + " = ?").collect(Collectors.joining(", "))
+            + " WHERE id = ?";
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      int at = bind(statement);
+      statement.setLong(at, id);
+      return statement.executeUpdate() > 0;
+    }
+  }
+
+  private void insert(Connection connection, String verb, String table) throws SQLException {
+    String sql =
+        verb
+            + " INTO "
+            + table
+            + " ("
+            + String.join(", ", values.keySet())
+            + ") VALUES ("
+            + String.join(", ", Collections.nCopies(values.size(), "?"))
+            + ")";
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      bind(statement);
+      statement.executeUpdate();
+    }
+  }
+
+  private int bind(PreparedStatement statement) throws SQLException {
+    int at = 1;
+    for (Object value : values.values()) {
+      statement.setObject(at++, value);
+    }
+    return at;
+  }
+}

@@ -1,0 +1,37 @@
+package org.halflight.record;
+
+import java.util.Locale;
+import java.util.Map;
+
+/** Where a record lies unless the person names a file: each system's place for a user's data. */
+public final class DataFolder {
+  /** The name of the record in its folder. */
+  public static final String RECORD_FILE = "record.sqlite";
+
+  private DataFolder() {}
+
+  /**
+   * The folder for the data of one user.
+   *
+   * <p>Windows: {@code %APPDATA%\Halflight}. macOS: {@code ~/Library/Application
+   * Support/Halflight}. Elsewhere: {@code halflight} in {@code $XDG_DATA_HOME}, or in {@code
+   * ~/.local/share} where that is not set; a path there that is not absolute is not heeded (XDG
+   * Base Directory Specification 0.8).
+   *
+   * @param systemName name of the operating system, as in the property {@code os.name}
+   * @param environment environment variables by name
+   * @param home the user's home folder, as in the property {@code user.home}
+   */
+  public static String of(String systemName, Map<String, String> environment, String home) {
+    String system = systemName.toLowerCase(Locale.ROOT);
+    if (system.startsWith("windows")) {
+      String appData = environment.getOrDefault("APPDATA", "");
+      return (appData.isBlank() ? home + "\\AppData\\Roaming" : appData) + "\\Halflight";
+    }
+    if (system.startsWith("mac")) {
+      return home + "/Library/Application Support/Halflight";
+    }
+    String dataHome = environment.getOrDefault("XDG_DATA_HOME", "");
+    return (dataHome.startsWith("/") ? dataHome : home + "/.local/share") + "/halflight";
+  }
+}

@@ -1,0 +1,85 @@
+package org.halflight.record;
+
+import java.io.ByteArrayOutputStream;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+
+/**
+ * The raw edges of a firing as bytes: exact, and small (some 4 bytes an edge).
+ *
+ * <p>Byte 0 is the form, 1. Then for each edge in the order of the firing: the ticks since the edge
+ * before (for the first edge, since the ticks that the firing is known by), zigzag (n to 2n, -n to
+ * 2n - 1) and as a varint (seven bits a byte, the lowest first, bit 7 set when more follow); then
+ * one byte, twice the code of the channel, plus one when the level after the edge is high.
+ */
+final class EdgeBlob {
+  private static final int FORM = 1;
+
+  private EdgeBlob() {}
+
+  /** Edges of the record that cannot be read. */
+  static final class Unreadable extends SQLException {
+    private static final long serialVersionUID = 1L;
+
+    Unreadable(long firstTicks) {
+      super(String.valueOf(firstTicks));
+    }
+  }
+
+  static byte[] of(List<Edge> edges) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream(2 + 5 * edges.size());
+    out.write(FORM);
+    long before = edges.get(0).ticks();
+    for (Edge edge : edges) {
+      long step = edge.ticks() - before;
+      long bits = (step << 1) ^ (step >> 63);
+      while ((bits & ~0x7FL) != 0) {
+        out.write((int) ((bits & 0x7F) | 0x80));
+        bits >>>= 7;
+      }
+      out.write((int) bits);
+      out.write(2 * edge.channel().code() + (edge.high() ? 1 : 0));
+      before = edge.ticks();
+    }
+    return out.toByteArray();
+  }
+
+  /** The edges of a blob; empty where these bytes are none. */
+  static Optional<List<Edge>> read(byte[] blob, long firstTicks) {
+    if (blob.length < 3 || blob[0] != FORM) {
+      return Optional.empty();
+    }
+    List<Edge> edges = new ArrayList<>();
+    long ticks = firstTicks;
+    int at = 1;
+    while (at < blob.length) {
+      long bits = 0;
+      int shift = 0;
+      boolean more = true;
+      while (more) {
+        if (at >= blob.length || shift > 63) {
+          return Optional.empty();
+        }
+        byte next = blob[at++];
+        bits |= (next & 0x7FL) << shift;
+        shift += 7;
+        more = next < 0;
+      }
+      ticks += (bits >>> 1) ^ -(bits & 1);
+      if (at >= blob.length) {
+        return Optional.empty();
+      }
+      int what = blob[at++] & 0xFF;
+      Optional<Channel> channel = Channel.ofCode(what >> 1);
+      if (channel.isEmpty()) {
+        return Optional.empty();
+      }
+      edges.add(new Edge(channel.get(), (what & 1) != 0, ticks));
+    }
+    return Optional.of(edges);
+  }
+}

@@ -1,0 +1,363 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.job.CameraId;
+import org.halflight.job.RunId;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
+import org.halflight.session.FiringNotes;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Setting;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.signal.Firing;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.time.TickRate;
+
+/** Firings as rows: their raw edges, and what the session and the person said about them. */
+final class FiringRows {
+  private static final String SELECT =
+      "SELECT firing.*, firing_result.*, run.id AS run_id FROM firing"
+          + " JOIN firing_result ON firing_result.firing_id = firing.id"
+          + " LEFT JOIN run ON run.session_id = firing.session_id"
+          + " AND run.run_ordinal = firing.run_ordinal ";
+
+  private FiringRows() {}
+
+  /**
+   * A firing and its number in the table.
+   *
+   * @param settledOutcome what the session called it
+   * @param settledExposure the case of exposure that the session went by
+   * @param closedByHand whether the session knew that it was closed by hand
+   */
+  record Numbered(
+      long id,
+      KeptFiring firing,
+      Outcome settledOutcome,
+      String settledExposure,
+      boolean closedByHand) {}
+
+  /**
+   * Keeps a firing, or what is new about a known one.
+   *
+   * @param cutOff whether its last edges may be missing
+   * @param mayChange whether what is said about a known firing now holds over what was said before
+   */
+  static Settling keep(
+      Connection connection,
+      long sessionId,
+      FiringResult result,
+      boolean cutOff,
+      boolean mayChange,
+      Instant now)
+      throws SQLException {
+    Optional<Numbered> there = find(connection, result.key());
+    if (there.isEmpty()) {
+      insert(connection, sessionId, result, cutOff, now);
+      return Settling.ADDED;
+    }
+    long id = there.get().id();
+    KeptFiring known = there.get().firing();
+    if (isMore(result.firing(), cutOff, there.get())) {
+      complete(connection, id, merged(result, known), cutOff, now);
+      return Settling.COMPLETED;
+    }
+    Firing before = known.result().firing();
+    if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
+      // The same file cut short, or damage that only means that the record ended there.
+      boolean lessOfTheSame =
+          holds(before, result.firing())
+              && (known.cutOff() || before.edges().size() > result.firing().edges().size());
+      return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
+    }
+    FiringResult said = mayChange ? merged(result, known) : known.result();
+    if (said.equals(known.result())) {
+      return Settling.KNOWN;
+    }
+    Columns columns = new Columns();
+    setSaid(columns, said);
+    columns.update(connection, "firing", id);
+    keepResult(connection, id, said);
+    return Settling.CHANGED;
+  }
+
+  static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {
+    return Query.first(
+        connection,
+        SELECT + "WHERE rig_serial = ? AND boot_count = ? AND first_ticks = ?",
+        FiringRows::read,
+        key.rigSerial(),
+        key.bootCount(),
+        key.firstTicks());
+  }
+
+  /** The firings of a run, in order of firing. */
+  static List<KeptFiring> of(Connection connection, RunId run) throws SQLException {
+    return Query.list(
+        connection,
+        SELECT + "WHERE run.id = ? ORDER BY firing_number, firing.id",
+        row -> read(row).firing(),
+        run.value());
+  }
+
+  /** All firings of a session, those before its first run too, in order of firing. */
+  static List<KeptFiring> of(Connection connection, String sessionKey) throws SQLException {
+    return Query.list(
+        connection,
+        SELECT
+            + "WHERE firing.session_id = (SELECT id FROM bench_session WHERE session_key = ?)"
+            + " ORDER BY firing_number, firing.id",
+        row -> read(row).firing(),
+        sessionKey);
+  }
+
+  /** All firings after one of a number, by number, at most so many. */
+  static List<Numbered> after(Connection connection, long id, int most) throws SQLException {
+    return Query.list(
+        connection,
+        SELECT + "WHERE firing.id > ? ORDER BY firing.id LIMIT ?",
+        FiringRows::read,
+        id,
+        most);
+  }
+
+  /** The firings of a camera after one of a number, by number, at most so many. */
+  static List<Numbered> after(Connection connection, CameraId camera, long id, int most)
+      throws SQLException {
+    return Query.list(
+        connection,
+        SELECT
+            + "WHERE firing.id > ? AND run.visit_id IN"
+            + " (SELECT id FROM visit WHERE camera_id = ?) ORDER BY firing.id LIMIT ?",
+        FiringRows::read,
+        id,
+        camera.value(),
+        most);
+  }
+
+  /** Keeps what was worked out today, in the place of what was worked out before. */
+  static void keepResult(Connection connection, long id, FiringResult result) throws SQLException {
+    ResultRows.keep(
+        connection,
+        id,
+        result.outcome(),
+        result.exposure(),
+        result.errorStops(),
+        ExposureMethodVersion.CURRENT);
+  }
+
+  /** The same firing with something else worked out from its edges. */
+  static FiringResult with(FiringResult result, Outcome outcome, LeafExposure exposure) {
+    return new FiringResult(
+        result.number(),
+        result.key(),
+        result.firing(),
+        result.rate(),
+        result.run(),
+        result.setting(),
+        result.reference(),
+        result.phase(),
+        outcome,
+        exposure,
+        result.levels(),
+        result.afterRest(),
+        result.notes());
+  }
+
+  /**
+   * Whether the person closed the shutter by hand: 'stuck open' is what the session calls that, but
+   * its edges do end in the dark.
+   */
+  static boolean isClosedByHand(FiringResult result) {
+    List<Edge> low = result.firing().of(Channel.CENTRE_LOW);
+    return result.exposure() instanceof LeafExposure.StuckOpen
+        && !low.isEmpty()
+        && !low.get(low.size() - 1).high();
+  }
+
+  /**
+   * Whether a firing tells more than one that was not whole: more edges, or that none came. Not
+   * whole is what was cut off, and a press of the release whose light came much later.
+   */
+  private static boolean isMore(Firing now, boolean cutOff, Numbered known) {
+    Firing before = known.firing().result().firing();
+    if (known.firing().cutOff()) {
+      return holds(now, before)
+          && (now.edges().size() > before.edges().size()
+              || (!cutOff && before.damage().containsAll(now.damage())));
+    }
+    return known.settledOutcome() == Outcome.DID_NOT_OPEN && begins(now, before);
+  }
+
+  /** Whether a firing begins with all edges of another and goes on. */
+  private static boolean begins(Firing firing, Firing other) {
+    int n = other.edges().size();
+    return firing.edges().size() > n && firing.edges().subList(0, n).equals(other.edges());
+  }
+
+  /**
+   * Whether all edges of another firing are in it, in their order. Those that are not may stand
+   * between: edges of different channels may come a little out of order, so that a file may end
+   * before an earlier edge.
+   */
+  private static boolean holds(Firing firing, Firing other) {
+    Iterator<Edge> edges = firing.edges().iterator();
+    for (Edge wanted : other.edges()) {
+      boolean found = false;
+      while (!found && edges.hasNext()) {
+        found = edges.next().equals(wanted);
+      }
+      if (!found) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** What is said now, but once not counted stays not counted. */
+  private static FiringResult merged(FiringResult now, KeptFiring known) {
+    Optional<String> before = known.result().rejection();
+    return now.rejection().isEmpty() && before.isPresent() ? now.rejected(before.get()) : now;
+  }
+
+  private static void insert(
+      Connection connection, long sessionId, FiringResult result, boolean cutOff, Instant now)
+      throws SQLException {
+    Columns columns =
+        new Columns()
+            .set("rig_serial", result.key().rigSerial())
+            .set("boot_count", result.key().bootCount())
+            .set("first_ticks", result.key().firstTicks())
+            .set("ticks_per_second", result.rate().ticksPerSecond())
+            .set("session_id", sessionId);
+    setSeen(columns, result.firing(), cutOff, now);
+    setSaid(columns, result);
+    keepResult(connection, columns.insert(connection, "firing"), result);
+  }
+
+  private static void complete(
+      Connection connection, long id, FiringResult result, boolean cutOff, Instant now)
+      throws SQLException {
+    Columns columns = new Columns();
+    setSeen(columns, result.firing(), cutOff, now);
+    setSaid(columns, result);
+    columns.update(connection, "firing", id);
+    keepResult(connection, id, result);
+  }
+
+  private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
+    columns
+        .set("edges", EdgeBlob.of(firing.edges()))
+        .set("damage", Word.inOrder(firing.damage()))
+        .set("cut_off", cutOff)
+        .set("kept_at_millis", now);
+  }
+
+  private static void setSaid(Columns columns, FiringResult result) {
+    FiringNotes notes = result.notes();
+    columns
+        .set("run_ordinal", result.run())
+        .set("firing_number", result.number())
+        .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
+        .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
+        .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
+        .setOptional("b_or_t", result.check())
+        .set("reference", result.reference())
+        .setOptional("phase", result.phase())
+        .set("after_rest", result.afterRest())
+        .setOptional("level_low", result.levels().map(LevelPair::low))
+        .setOptional("level_high", result.levels().map(LevelPair::high))
+        .set("release_delay_seconds", notes.releaseDelaySeconds())
+        .set("plateau_counts", notes.plateauCounts())
+        .set("plateau_share", notes.plateauShare())
+        .set("light_doubtful", notes.lightDoubtful())
+        .set("leak", notes.leak())
+        .set("cap_on", notes.capOn())
+        .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
+        .setOptional("rejection", notes.rejection())
+        .set("settled_outcome", result.outcome())
+        .set("settled_exposure", ResultRows.kind(result.exposure()))
+        .set("closed_by_hand", isClosedByHand(result));
+  }
+
+  private static Numbered read(ResultSet row) throws SQLException {
+    long firstTicks = row.getLong("first_ticks");
+    List<Edge> edges =
+        EdgeBlob.read(row.getBytes("edges"), firstTicks)
+            .orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
+    OptionalLong run = Row.integer(row, "run_id");
+    FiringResult result =
+        new FiringResult(
+            row.getInt("firing_number"),
+            new FiringKey(row.getString("rig_serial"), row.getLong("boot_count"), firstTicks),
+            new Firing(edges, Word.readAll(Firing.Damage.class, row.getString("damage"))),
+            new TickRate(row.getLong("ticks_per_second")),
+            row.getInt("run_ordinal"),
+            setting(row),
+            Row.word(row, "reference", Reference.class),
+            Row.optionalWord(row, "phase", Phase.class),
+            Row.word(row, "outcome", Outcome.class),
+            ResultRows.read(row),
+            levels(row),
+            row.getBoolean("after_rest"),
+            notes(row));
+    return new Numbered(
+        row.getLong("id"),
+        new KeptFiring(
+            result,
+            row.getInt("method_version"),
+            run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
+            row.getBoolean("cut_off")),
+        Row.word(row, "settled_outcome", Outcome.class),
+        row.getString("settled_exposure"),
+        row.getBoolean("closed_by_hand"));
+  }
+
+  private static Optional<Setting> setting(ResultSet row) throws SQLException {
+    Optional<String> label = Row.text(row, "marked_speed");
+    if (label.isPresent()) {
+      return Optional.of(
+          new Setting.Speed(
+              new MarkedSpeed(
+                  label.get(),
+                  row.getDouble("marked_literal_seconds"),
+                  row.getDouble("marked_exact_seconds"))));
+    }
+    return Row.optionalWord(row, "b_or_t", Check.class).map(Setting.Untimed::new);
+  }
+
+  private static FiringNotes notes(ResultSet row) throws SQLException {
+    return new FiringNotes(
+        Row.real(row, "release_delay_seconds"),
+        Row.real(row, "plateau_counts"),
+        Row.real(row, "plateau_share"),
+        row.getBoolean("light_doubtful"),
+        row.getBoolean("leak"),
+        row.getBoolean("cap_on"),
+        Row.text(row, "moved_from").map(MarkedSpeed::parse),
+        Row.text(row, "rejection"));
+  }
+
+  private static Optional<LevelPair> levels(ResultSet row) throws SQLException {
+    OptionalDouble low = Row.real(row, "level_low");
+    OptionalDouble high = Row.real(row, "level_high");
+    return low.isPresent() && high.isPresent()
+        ? Optional.of(new LevelPair(low.getAsDouble(), high.getAsDouble()))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,123 @@
+package org.halflight.record;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
+import org.halflight.bench.Marks;
+import org.halflight.rig.LinkStatistics;
+import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.session.FiringKey;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionNews;
+
+/**
+ * A session worked out from its events, with its runs.
+ *
+ * <p>Where the events end in the middle of a firing, or the program had died there and began again,
+ * that firing is settled as {@link BenchFold#breakOff} says. If its light was off again, its
+ * figures hold but for bounce that may have followed.
+ */
+final class FoldedSession {
+  /** A run as the events tell it. */
+  static final class FoldedRun {
+    private final RunSetup asked;
+    private final Optional<Instant> beganAt;
+    private final LinkStatistics linkBefore;
+    private LinkStatistics linkAfter;
+
+    private FoldedRun(RunSetup asked, Optional<Instant> beganAt, LinkStatistics linkBefore) {
+      this.asked = asked;
+      this.beganAt = beganAt;
+      this.linkBefore = linkBefore;
+      this.linkAfter = linkBefore;
+    }
+
+    RunSetup asked() {
+      return asked;
+    }
+
+    Optional<Instant> beganAt() {
+      return beganAt;
+    }
+
+    LinkStatistics link() {
+      return LinkRows.between(linkBefore, linkAfter);
+    }
+  }
+
+  private final BenchFold fold = new BenchFold();
+  private final List<FoldedRun> runs = new ArrayList<>();
+  private final List<Greeting> greetings = new ArrayList<>();
+  private final Set<FiringKey> cutOff = new HashSet<>();
+  private Optional<BenchEvent.Mark> begins = Optional.empty();
+
+  private FoldedSession() {}
+
+  static FoldedSession of(List<BenchEvent> events) {
+    FoldedSession folded = new FoldedSession();
+    events.forEach(folded::take);
+    folded.noteCutOff(folded.fold.breakOff());
+    return folded;
+  }
+
+  List<FiringResult> firings() {
+    return fold.session().results();
+  }
+
+  /** The runs, in order. */
+  List<FoldedRun> runs() {
+    return runs;
+  }
+
+  /** What the rigs said of themselves. */
+  List<Greeting> greetings() {
+    return greetings;
+  }
+
+  /** Whether the events broke off before the quiet time of a firing had passed. */
+  boolean isCutOff(FiringResult firing) {
+    return cutOff.contains(firing.key());
+  }
+
+  private void take(BenchEvent event) {
+    if (SessionStart.beganAt(event).isPresent()) {
+      begins = Optional.of((BenchEvent.Mark) event);
+    }
+    Optional<Greeting> greetingBefore = fold.greeting();
+    LinkStatistics linkBefore = fold.linkStatistics();
+    BenchFold.Brought brought = fold.take(event);
+    if (event instanceof BenchEvent.Mark mark && mark.kind().equals(Marks.BEGINS)) {
+      noteCutOff(brought.news());
+    }
+    fold.greeting()
+        .filter(now -> !Optional.of(now).equals(greetingBefore))
+        .ifPresent(greetings::add);
+    if (fold.session().run() > runs.size()) {
+      runs.add(new FoldedRun(fold.session().setup().orElseThrow(), at(event), linkBefore));
+    }
+    if (!runs.isEmpty()) {
+      runs.get(runs.size() - 1).linkAfter = fold.linkStatistics();
+    }
+  }
+
+  private void noteCutOff(List<SessionNews> news) {
+    for (SessionNews each : news) {
+      if (each instanceof SessionNews.Settled settled) {
+        cutOff.add(settled.result().key());
+      }
+    }
+  }
+
+  private Optional<Instant> at(BenchEvent event) {
+    return begins.flatMap(
+        mark ->
+            SessionStart.beganAt(mark)
+                .map(began -> began.plusNanos(event.hostNanos() - mark.hostNanos())));
+  }
+}

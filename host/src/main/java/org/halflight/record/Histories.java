@@ -1,0 +1,58 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.Run;
+import org.halflight.job.Visit;
+import org.halflight.job.VisitId;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Source;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+
+/** Gathers the history of a camera. */
+final class Histories {
+  private Histories() {}
+
+  static Optional<CameraHistory> of(
+      Connection connection, CameraId id, Function<MarkedSpeed, Tolerance> tolerances)
+      throws SQLException {
+    Optional<Camera> camera = CameraRows.find(connection, id);
+    if (camera.isEmpty()) {
+      return Optional.empty();
+    }
+    Map<VisitId, Visit> visits = new HashMap<>();
+    VisitRows.of(connection, id).forEach(visit -> visits.put(visit.id(), visit));
+    List<RunHistory> runs = new ArrayList<>();
+    for (Run run : RunRows.of(connection, id)) {
+      runs.add(history(connection, run, visits.get(run.visit().orElseThrow()), tolerances));
+    }
+    return Optional.of(new CameraHistory(camera.get(), runs));
+  }
+
+  private static RunHistory history(
+      Connection connection, Run run, Visit visit, Function<MarkedSpeed, Tolerance> tolerances)
+      throws SQLException {
+    List<FiringResult> firings =
+        FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList();
+    Set<Source> sources = EnumSet.noneOf(Source.class);
+    firings.forEach(firing -> sources.add(Source.of(firing.key().rigSerial())));
+    List<SpeedSummary> speeds =
+        RunSummary.of(firings, tolerances).stream()
+            .flatMap(phase -> phase.speeds().stream())
+            .toList();
+    return new RunHistory(visit, run, firings.size(), sources, speeds);
+  }
+}

@@ -1,0 +1,48 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Questions to the database. */
+final class Query {
+  /** Makes a value of the row that a result stands at. */
+  interface Mapper<T> {
+    T map(ResultSet row) throws SQLException;
+  }
+
+  private Query() {}
+
+  /** All rows of a question, in order. */
+  static <T> List<T> list(Connection connection, String sql, Mapper<T> mapper, Object... values)
+      throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      for (int i = 0; i < values.length; i++) {
+        statement.setObject(i + 1, values[i]);
+      }
+      try (ResultSet rows = statement.executeQuery()) {
+        List<T> all = new ArrayList<>();
+        while (rows.next()) {
+          all.add(mapper.map(rows));
+        }
+        return all;
+      }
+    }
+  }
+
+  /** The first row of a question, if there is one. */
+  static <T> Optional<T> first(
+      Connection connection, String sql, Mapper<T> mapper, Object... values) throws SQLException {
+    return list(connection, sql, mapper, values).stream().findFirst();
+  }
+
+  /** The only row of a question that always has one. */
+  static <T> T one(Connection connection, String sql, Mapper<T> mapper, Object... values)
+      throws SQLException {
+    return list(connection, sql, mapper, values).get(0);
+  }
+}

@@ -1,0 +1,88 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LeafExposureMethod;
+import org.halflight.exposure.LevelPair;
+import org.halflight.job.CameraId;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+
+/**
+ * Works results out again from raw edges with today's method, some hundred firings a transaction so
+ * that firings of a run that is under way are not held up.
+ *
+ * <p>What the session judged by more than the edges (double, light while cocking, no shutter event)
+ * stays as long as the edges come to the same case of exposure; where today's method comes to
+ * another case, the outcome follows that.
+ */
+final class Recomputing {
+  private static final int AT_ONCE = 500;
+
+  private final Database database;
+  private final Optional<CameraId> camera;
+  private long doneId;
+  private int firings;
+  private int changed;
+
+  Recomputing(Database database, Optional<CameraId> camera) {
+    this.database = database;
+    this.camera = camera;
+  }
+
+  Recomputed all() {
+    while (database.write(this::some) == AT_ONCE) {
+      // The next ones begin after the last one done.
+    }
+    return new Recomputed(firings, changed, ExposureMethodVersion.CURRENT);
+  }
+
+  private int some(Connection connection) throws SQLException {
+    List<FiringRows.Numbered> some =
+        camera.isPresent()
+            ? FiringRows.after(connection, camera.get(), doneId, AT_ONCE)
+            : FiringRows.after(connection, doneId, AT_ONCE);
+    for (FiringRows.Numbered each : some) {
+      FiringResult before = each.firing().result();
+      FiringResult now = again(each);
+      boolean same = now.equals(before);
+      if (!same || each.firing().methodVersion() != ExposureMethodVersion.CURRENT) {
+        FiringRows.keepResult(connection, each.id(), now);
+      }
+      changed += same ? 0 : 1;
+      firings++;
+      doneId = each.id();
+    }
+    return some.size();
+  }
+
+  private static FiringResult again(FiringRows.Numbered kept) {
+    FiringResult result = kept.firing().result();
+    LeafExposure exposure =
+        LeafExposureMethod.measure(
+            result.firing(), result.levels().orElse(LevelPair.GAUSS), result.rate());
+    if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
+      exposure =
+          new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
+    }
+    Outcome outcome =
+        ResultRows.kind(exposure).equals(kept.settledExposure())
+            ? kept.settledOutcome()
+            : outcome(exposure);
+    return FiringRows.with(result, outcome, exposure);
+  }
+
+  private static Outcome outcome(LeafExposure exposure) {
+    if (exposure instanceof LeafExposure.Timed) {
+      return Outcome.TIMED;
+    }
+    if (exposure instanceof LeafExposure.NeverFullyOpen) {
+      return Outcome.NEVER_FULLY_OPEN;
+    }
+    return exposure instanceof LeafExposure.StuckOpen ? Outcome.STUCK_OPEN : Outcome.UNUSABLE;
+  }
+}

@@ -1,0 +1,65 @@
+package org.halflight.record;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.halflight.record.RecordTrouble.Reason;
+
+/**
+ * Keeps a second copy of the program from the same record: a lock of the system on a file beside
+ * it, which goes with the process however that ends.
+ *
+ * <p>The file stays when the lock goes: to delete it would let two copies lock two files of one
+ * name.
+ */
+final class RecordLock implements AutoCloseable {
+  private final FileChannel channel;
+
+  private RecordLock(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  static RecordLock take(Path record) {
+    Path file = record.resolveSibling(record.getFileName() + ".lock");
+    FileChannel channel = null;
+    boolean taken = false;
+    try {
+      Path folder = record.toAbsolutePath().getParent();
+      if (folder != null) {
+        Files.createDirectories(folder);
+      }
+      channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      FileLock lock = channel.tryLock();
+      taken = lock != null;
+    } catch (OverlappingFileLockException within) {
+      taken = false;
+    } catch (IOException e) {
+      close(channel);
+      throw SqlTrouble.of(record, e);
+    }
+    if (!taken) {
+      close(channel);
+      throw RecordTrouble.of(Reason.IN_USE, "record.inUse", record);
+    }
+    return new RecordLock(channel);
+  }
+
+  @Override
+  public void close() {
+    close(channel);
+  }
+
+  private static void close(FileChannel channel) {
+    try {
+      if (channel != null) {
+        channel.close();
+      }
+    } catch (IOException gone) {
+      // The lock is the system's and goes with the process at the latest.
+    }
+  }
+}

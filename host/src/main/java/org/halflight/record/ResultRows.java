@@ -1,0 +1,152 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.exposure.ByLaw;
+import org.halflight.exposure.Crossings;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LeafExposure.Flag;
+import org.halflight.exposure.LeafExposure.NeverFullyOpen;
+import org.halflight.exposure.LeafExposure.Reason;
+import org.halflight.exposure.LeafExposure.StuckOpen;
+import org.halflight.exposure.LeafExposure.Timed;
+import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.session.Outcome;
+import org.halflight.signal.Firing;
+
+/** What was worked out from firings, as rows of its own table: it may be worked out again. */
+final class ResultRows {
+  private ResultRows() {}
+
+  static void keep(
+      Connection connection,
+      long firingId,
+      Outcome outcome,
+      LeafExposure exposure,
+      OptionalDouble errorStops,
+      int methodVersion)
+      throws SQLException {
+    Columns columns =
+        new Columns()
+            .set("firing_id", firingId)
+            .set("method_version", methodVersion)
+            .set("outcome", outcome)
+            .set("exposure", kind(exposure))
+            .set("error_stops", errorStops)
+            .set("remarks", "")
+            .set("reason_damage", "");
+    if (exposure instanceof Timed timed) {
+      setTimed(columns, timed);
+    } else if (exposure instanceof NeverFullyOpen bounds) {
+      columns
+          .set("high_reached", bounds.highReached())
+          .set("lowest_seconds", bounds.lowestSeconds())
+          .set("highest_seconds", bounds.highestSeconds())
+          .set("width_low_seconds", bounds.widthLowSeconds())
+          .set("width_high_seconds", bounds.widthHighSeconds())
+          .set("low_rise_ticks", bounds.startTicks())
+          .set("low_fall_ticks", bounds.endTicks());
+    } else if (exposure instanceof StuckOpen stuck) {
+      columns
+          .set("lowest_seconds", stuck.lowestSeconds())
+          .set("low_rise_ticks", stuck.startTicks());
+    } else if (exposure instanceof Unusable unusable) {
+      columns
+          .set("reason", unusable.reason())
+          .set("reason_damage", Word.inOrder(unusable.damage()));
+    }
+    columns.replace(connection, "firing_result");
+  }
+
+  /** The word for a case of exposure. */
+  static String kind(LeafExposure exposure) {
+    if (exposure instanceof Timed) {
+      return "timed";
+    }
+    if (exposure instanceof NeverFullyOpen) {
+      return "never-fully-open";
+    }
+    return exposure instanceof StuckOpen ? "stuck-open" : "unusable";
+  }
+
+  static LeafExposure read(ResultSet row) throws SQLException {
+    return switch (row.getString("exposure")) {
+      case "timed" -> readTimed(row);
+      case "never-fully-open" ->
+          new NeverFullyOpen(
+              row.getBoolean("high_reached"),
+              row.getDouble("lowest_seconds"),
+              Row.real(row, "highest_seconds"),
+              row.getDouble("width_low_seconds"),
+              row.getDouble("width_high_seconds"),
+              row.getLong("low_rise_ticks"),
+              row.getLong("low_fall_ticks"));
+      case "stuck-open" ->
+          new StuckOpen(row.getDouble("lowest_seconds"), row.getLong("low_rise_ticks"));
+      case "unusable" ->
+          new Unusable(
+              Row.word(row, "reason", Reason.class),
+              Word.readAll(Firing.Damage.class, row.getString("reason_damage")));
+      default -> throw new Word.Unknown(row.getString("exposure"));
+    };
+  }
+
+  private static void setTimed(Columns columns, Timed timed) {
+    columns
+        .set("effective_seconds", timed.effectiveSeconds())
+        .set("method_seconds", timed.methodSeconds())
+        .set("width_low_seconds", timed.widthLowSeconds())
+        .set("width_high_seconds", timed.widthHighSeconds());
+    set(columns, "half_width_", "_seconds", timed.halfWidthSeconds());
+    set(columns, "fully_open_", "_seconds", timed.fullyOpenSeconds());
+    set(columns, "opening_", "_seconds", timed.openingSeconds());
+    set(columns, "closing_", "_seconds", timed.closingSeconds());
+    set(columns, "total_", "_seconds", timed.totalSeconds());
+    set(columns, "efficiency_", "", timed.efficiency());
+    columns
+        .set("early_light_share", timed.earlyLightShare())
+        .set("late_light_share", timed.lateLightShare())
+        .set("low_rise_ticks", timed.crossings().lowRiseTicks())
+        .set("high_rise_ticks", timed.crossings().highRiseTicks())
+        .set("high_fall_ticks", timed.crossings().highFallTicks())
+        .set("low_fall_ticks", timed.crossings().lowFallTicks())
+        .set("remarks", Word.all(timed.flags()));
+  }
+
+  private static void set(Columns columns, String before, String after, ByLaw value) {
+    columns
+        .set(before + "area_linear" + after, value.areaLinear())
+        .set(before + "radius_linear" + after, value.radiusLinear());
+  }
+
+  private static Timed readTimed(ResultSet row) throws SQLException {
+    return new Timed(
+        row.getDouble("effective_seconds"),
+        row.getDouble("method_seconds"),
+        row.getDouble("width_low_seconds"),
+        row.getDouble("width_high_seconds"),
+        byLaw(row, "half_width_", "_seconds"),
+        byLaw(row, "fully_open_", "_seconds"),
+        byLaw(row, "opening_", "_seconds"),
+        byLaw(row, "closing_", "_seconds"),
+        byLaw(row, "total_", "_seconds"),
+        byLaw(row, "efficiency_", ""),
+        row.getDouble("early_light_share"),
+        row.getDouble("late_light_share"),
+        new Crossings(
+            row.getLong("low_rise_ticks"),
+            row.getLong("high_rise_ticks"),
+            row.getLong("high_fall_ticks"),
+            row.getLong("low_fall_ticks")),
+        Set.copyOf(Word.readAll(Flag.class, row.getString("remarks"))));
+  }
+
+  private static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {
+    return new ByLaw(
+        row.getDouble(before + "area_linear" + after),
+        row.getDouble(before + "radius_linear" + after));
+  }
+}

@@ -1,0 +1,145 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.halflight.job.CameraId;
+import org.halflight.job.Run;
+import org.halflight.job.RunId;
+import org.halflight.job.VisitId;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunSetup;
+import org.halflight.speeds.Reference;
+
+/** Runs with their set-up, as rows of their table. */
+final class RunRows {
+  private static final String SELECT =
+      "SELECT run.*, bench_session.session_key FROM run"
+          + " JOIN bench_session ON bench_session.id = run.session_id ";
+
+  private RunRows() {}
+
+  static Run keep(Connection connection, Run run) throws SQLException {
+    long sessionId =
+        SessionRows.find(connection, run.sessionKey())
+            .orElseThrow(
+                () -> new IllegalArgumentException("no session is called " + run.sessionKey()));
+    RunSetup asked = run.asked();
+    Columns columns =
+        new Columns()
+            .setOptional("visit_id", run.visit().map(VisitId::value))
+            .set("session_id", sessionId)
+            .set("run_ordinal", run.ordinal())
+            .set("camera_label", asked.camera())
+            .set("phase", asked.phase())
+            .set("dial", asked.dial())
+            .set("speeds", CameraRows.speeds(asked.order()))
+            .set("reference", asked.reference())
+            .set("firings_per_speed", asked.firingsPerSpeed())
+            .set("checks", Word.inOrder(asked.checks()))
+            .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
+            .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
+            .set("rest_seconds", asked.conditions().restSeconds())
+            .setOptional("began_at_millis", run.beganAt());
+    Run kept = run;
+    if (run.id().isNew()) {
+      kept = run.withId(new RunId(columns.insert(connection, "run")));
+    } else {
+      Kept.need(columns.update(connection, "run", run.id().value()), run.id());
+    }
+    keepNoted(connection, kept);
+    return kept;
+  }
+
+  private static void keepNoted(Connection connection, Run run) throws SQLException {
+    try (PreparedStatement statement =
+        connection.prepareStatement("DELETE FROM run_condition WHERE run_id = ?")) {
+      statement.setLong(1, run.id().value());
+      statement.executeUpdate();
+    }
+    for (Map.Entry<String, String> noted : run.asked().conditions().noted().entrySet()) {
+      new Columns()
+          .set("run_id", run.id().value())
+          .set("name", noted.getKey())
+          .set("words", noted.getValue())
+          .add(connection, "run_condition");
+    }
+  }
+
+  static Optional<Run> find(Connection connection, RunId id) throws SQLException {
+    return list(connection, "WHERE run.id = ?", id.value()).stream().findFirst();
+  }
+
+  static Optional<Run> find(Connection connection, String sessionKey, int ordinal)
+      throws SQLException {
+    return list(connection, "WHERE session_key = ? AND run_ordinal = ?", sessionKey, ordinal)
+        .stream()
+        .findFirst();
+  }
+
+  /** The runs of a visit, in the order of the work. */
+  static List<Run> of(Connection connection, VisitId visit) throws SQLException {
+    return list(
+        connection, "WHERE visit_id = ? ORDER BY run.began_at_millis, run.id", visit.value());
+  }
+
+  static List<Run> of(Connection connection, CameraId camera) throws SQLException {
+    return list(
+        connection,
+        "JOIN visit ON visit.id = run.visit_id WHERE visit.camera_id = ?"
+            + " ORDER BY visit.received_at_millis, visit.id, run.began_at_millis, run.id",
+        camera.value());
+  }
+
+  static List<Run> withoutCamera(Connection connection) throws SQLException {
+    return list(connection, "WHERE visit_id IS NULL ORDER BY run.id");
+  }
+
+  private static List<Run> list(Connection connection, String which, Object... values)
+      throws SQLException {
+    return Query.list(connection, SELECT + which, row -> read(connection, row), values);
+  }
+
+  private static Run read(Connection connection, ResultSet row) throws SQLException {
+    RunId id = new RunId(row.getLong("id"));
+    OptionalLong visit = Row.integer(row, "visit_id");
+    return new Run(
+        id,
+        visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
+        row.getString("session_key"),
+        row.getInt("run_ordinal"),
+        new RunSetup(
+            row.getString("camera_label"),
+            Row.word(row, "phase", Phase.class),
+            row.getString("dial"),
+            CameraRows.speeds(row.getString("speeds")),
+            Row.word(row, "reference", Reference.class),
+            row.getInt("firings_per_speed"),
+            Word.readAll(Check.class, row.getString("checks")),
+            new CameraCustoms(
+                row.getBoolean("top_speed_before_cocking"),
+                row.getBoolean("blades_shut_while_cocking")),
+            new RunConditions(Row.real(row, "rest_seconds"), noted(connection, id))),
+        Row.moment(row, "began_at_millis"));
+  }
+
+  private static Map<String, String> noted(Connection connection, RunId run) throws SQLException {
+    Map<String, String> noted = new HashMap<>();
+    Query.list(
+            connection,
+            "SELECT name, words FROM run_condition WHERE run_id = ?",
+            row -> Map.entry(row.getString(1), row.getString(2)),
+            run.value())
+        .forEach(each -> noted.put(each.getKey(), each.getValue()));
+    return noted;
+  }
+}

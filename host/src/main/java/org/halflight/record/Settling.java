@@ -1,0 +1,21 @@
+package org.halflight.record;
+
+/** What keeping a firing came to. */
+public enum Settling {
+  /** It was new. */
+  ADDED,
+  /**
+   * It was there with its last edges cut off, or as a press of the release whose light came much
+   * later; now it is whole.
+   */
+  COMPLETED,
+  /** It was there; what was said about it since (not counted, another speed) was kept too. */
+  CHANGED,
+  /** It was there like this. */
+  KNOWN,
+  /**
+   * Another firing is known by the same rig, start and ticks; that one stays, and this one is not
+   * kept. Cannot happen with a rig that counts its starts.
+   */
+  DIFFERS
+}

@@ -1,0 +1,122 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.job.CameraId;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.job.Checklist;
+import org.halflight.job.Finding;
+import org.halflight.job.Visit;
+import org.halflight.job.VisitId;
+
+/** Visits with their two lists, as rows of two tables. */
+final class VisitRows {
+  private static final String INTAKE = "intake";
+  private static final String HAND_BACK = "hand-back";
+
+  private VisitRows() {}
+
+  static Visit keep(Connection connection, Visit visit) throws SQLException {
+    Columns columns =
+        new Columns()
+            .set("camera_id", visit.camera().value())
+            .set("job_number", visit.jobNumber())
+            .set("received_at_millis", visit.receivedAt())
+            .setOptional("handed_back_at_millis", visit.handedBackAt());
+    Visit kept = visit;
+    if (visit.id().isNew()) {
+      kept = visit.withId(new VisitId(columns.insert(connection, "visit")));
+    } else {
+      Kept.need(columns.update(connection, "visit", visit.id().value()), visit.id());
+      try (PreparedStatement old =
+          connection.prepareStatement("DELETE FROM visit_check WHERE visit_id = ?")) {
+        old.setLong(1, visit.id().value());
+        old.executeUpdate();
+      }
+    }
+    keep(connection, kept.id(), INTAKE, kept.intake());
+    keep(connection, kept.id(), HAND_BACK, kept.handBack());
+    return kept;
+  }
+
+  static Optional<Visit> find(Connection connection, VisitId id) throws SQLException {
+    return list(connection, "WHERE id = ?", id.value()).stream().findFirst();
+  }
+
+  /** The visits of a camera, the first one first. */
+  static List<Visit> of(Connection connection, CameraId camera) throws SQLException {
+    return list(connection, "WHERE camera_id = ?", camera.value());
+  }
+
+  private static List<Visit> list(Connection connection, String where, long value)
+      throws SQLException {
+    List<Visit> visits = new ArrayList<>();
+    for (Visit bare :
+        Query.list(
+            connection,
+            "SELECT * FROM visit " + where + " ORDER BY received_at_millis, id",
+            VisitRows::readBare,
+            value)) {
+      visits.add(
+          new Visit(
+              bare.id(),
+              bare.camera(),
+              bare.jobNumber(),
+              bare.receivedAt(),
+              bare.handedBackAt(),
+              checklist(connection, bare.id(), INTAKE),
+              checklist(connection, bare.id(), HAND_BACK)));
+    }
+    return visits;
+  }
+
+  private static Visit readBare(ResultSet row) throws SQLException {
+    return new Visit(
+        new VisitId(row.getLong("id")),
+        new CameraId(row.getLong("camera_id")),
+        row.getString("job_number"),
+        Row.moment(row, "received_at_millis").orElseThrow(),
+        Row.moment(row, "handed_back_at_millis"),
+        Checklist.EMPTY,
+        Checklist.EMPTY);
+  }
+
+  /** Only what was answered has a row. */
+  private static void keep(Connection connection, VisitId visit, String list, Checklist checklist)
+      throws SQLException {
+    for (Map.Entry<CheckItem, Finding> each : checklist.findings().entrySet()) {
+      if (!each.getValue().equals(Finding.NOT_TESTED)) {
+        new Columns()
+            .set("visit_id", visit.value())
+            .set("list", list)
+            .set("item", each.getKey())
+            .set("state", each.getValue().state())
+            .set("note", each.getValue().note())
+            .insert(connection, "visit_check");
+      }
+    }
+  }
+
+  private static Checklist checklist(Connection connection, VisitId visit, String list)
+      throws SQLException {
+    Map<CheckItem, Finding> findings = new EnumMap<>(CheckItem.class);
+    Query.list(
+        connection,
+        "SELECT * FROM visit_check WHERE visit_id = ? AND list = ?",
+        row ->
+            findings.put(
+                Row.word(row, "item", CheckItem.class),
+                new Finding(Row.word(row, "state", CheckState.class), row.getString("note"))),
+        visit.value(),
+        list);
+    return new Checklist(findings);
+  }
+}

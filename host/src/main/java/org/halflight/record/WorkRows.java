@@ -1,0 +1,68 @@
+package org.halflight.record;
+
+import java.math.BigDecimal;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import org.halflight.job.MeasuredValue;
+import org.halflight.job.RunId;
+import org.halflight.job.VisitId;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkEntryId;
+import org.halflight.job.WorkKind;
+
+/** The work log as rows of its table. */
+final class WorkRows {
+  private WorkRows() {}
+
+  static WorkEntry keep(Connection connection, WorkEntry entry) throws SQLException {
+    OptionalInt after = entry.afterFiring();
+    Columns columns =
+        new Columns()
+            .set("visit_id", entry.visit().value())
+            .set("at_millis", entry.at())
+            .set("kind", entry.kind())
+            .set("text", entry.text())
+            .setOptional("measured_value", entry.measured().map(m -> m.value().toPlainString()))
+            .setOptional("measured_unit", entry.measured().map(MeasuredValue::unit))
+            .setOptional("run_id", entry.run().map(RunId::value))
+            .set(
+                "after_firing_number",
+                after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty());
+    if (entry.id().isNew()) {
+      return entry.withId(new WorkEntryId(columns.insert(connection, "work_entry")));
+    }
+    Kept.need(columns.update(connection, "work_entry", entry.id().value()), entry.id());
+    return entry;
+  }
+
+  /** The work log of a visit, in order of time. */
+  static List<WorkEntry> of(Connection connection, VisitId visit) throws SQLException {
+    return Query.list(
+        connection,
+        "SELECT * FROM work_entry WHERE visit_id = ? ORDER BY at_millis, id",
+        WorkRows::read,
+        visit.value());
+  }
+
+  private static WorkEntry read(ResultSet row) throws SQLException {
+    Optional<String> value = Row.text(row, "measured_value");
+    Optional<String> unit = Row.text(row, "measured_unit");
+    OptionalLong run = Row.integer(row, "run_id");
+    return new WorkEntry(
+        new WorkEntryId(row.getLong("id")),
+        new VisitId(row.getLong("visit_id")),
+        Row.moment(row, "at_millis").orElseThrow(),
+        Row.word(row, "kind", WorkKind.class),
+        row.getString("text"),
+        value.isPresent() && unit.isPresent()
+            ? Optional.of(new MeasuredValue(new BigDecimal(value.get()), unit.get()))
+            : Optional.empty(),
+        run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
+        Row.count(row, "after_firing_number"));
+  }
+}

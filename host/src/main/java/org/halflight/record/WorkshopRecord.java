@@ -1,0 +1,377 @@
+package org.halflight.record;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.SessionFile;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.Run;
+import org.halflight.job.RunId;
+import org.halflight.job.Visit;
+import org.halflight.job.VisitId;
+import org.halflight.job.WorkEntry;
+import org.halflight.record.RecordTrouble.Reason;
+import org.halflight.rig.LinkStatistics;
+import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.session.FiringKey;
+import org.halflight.session.FiringResult;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Tolerance;
+
+/**
+ * What a workshop keeps for good, in one SQLite file: cameras, visits, work logs, runs, and every
+ * firing with its raw edges. docs/record.md describes the file.
+ *
+ * <p>Raw lines reach the session file first; the record takes a firing when it has settled.
+ * Whatever goes wrong with the record, {@link #takeIn(Path)} brings in later what it misses. Each
+ * write is kept and forced to the disk when its method returns, or not at all.
+ *
+ * <p>Safe for use by several threads. All methods throw {@link RecordTrouble} when the file or its
+ * disk fail, and {@link IllegalArgumentException} for numbers that this record never gave.
+ */
+public final class WorkshopRecord implements AutoCloseable {
+  final Database database;
+  private final RecordLock lock;
+  private final Clock clock;
+
+  private WorkshopRecord(Database database, RecordLock lock, Clock clock) {
+    this.database = database;
+    this.lock = lock;
+    this.clock = clock;
+  }
+
+  /**
+   * Opens the record in a file, or makes it. An older one is brought up after a copy was made
+   * beside it.
+   *
+   * @param file the file; its folder is made when it is not there
+   * @param clock says when something was kept
+   * @throws RecordTrouble when another copy has it open, it is newer, damaged, of something else or
+   *     may not be written to; the file is then as it was
+   */
+  public static WorkshopRecord open(Path file, Clock clock) {
+    return open(file, clock, CommitListener.NONE);
+  }
+
+  /**
+   * Opens the record like {@link #open(Path, Clock)}.
+   *
+   * @param listener is told of every write
+   */
+  public static WorkshopRecord open(Path file, Clock clock, CommitListener listener) {
+    return open(file, clock, listener, Migrations.OWN);
+  }
+
+  static WorkshopRecord open(
+      Path file, Clock clock, CommitListener listener, Migrations migrations) {
+    RecordLock lock = RecordLock.take(file);
+    try {
+      return new WorkshopRecord(Database.open(file, migrations, listener), lock, clock);
+    } catch (RuntimeException e) {
+      lock.close();
+      throw e;
+    }
+  }
+
+  /** Where the record is. */
+  public Path file() {
+    return database.file();
+  }
+
+  /**
+   * Keeps a camera: a new one gets its number, a known one is changed.
+   *
+   * @return the camera with its number
+   */
+  public Camera keep(Camera camera) {
+    return database.write(connection -> CameraRows.keep(connection, camera));
+  }
+
+  /** Keeps a visit with its lists, like {@link #keep(Camera)}. */
+  public Visit keep(Visit visit) {
+    return database.write(connection -> VisitRows.keep(connection, visit));
+  }
+
+  /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
+  public WorkEntry keep(WorkEntry entry) {
+    return database.write(connection -> WorkRows.keep(connection, entry));
+  }
+
+  /**
+   * Keeps a run, like {@link #keep(Camera)}. Its session must have begun; see {@link #begin}. A run
+   * whose camera is named later is kept again with its visit.
+   */
+  public Run keep(Run run) {
+    return database.write(connection -> RunRows.keep(connection, run));
+  }
+
+  /** The camera of a number. */
+  public Optional<Camera> camera(CameraId id) {
+    return database.read(connection -> CameraRows.find(connection, id));
+  }
+
+  /** All cameras, the one that came in last first. */
+  public List<CameraLine> cameras() {
+    return database.read(CameraList::of);
+  }
+
+  /**
+   * The cameras whose label, serial number or job number holds a text, in capitals or not, the one
+   * that came in last first. A blank text finds all.
+   */
+  public List<CameraLine> search(String text) {
+    return cameras().stream().filter(line -> line.holds(text)).toList();
+  }
+
+  /** The visit of a number. */
+  public Optional<Visit> visit(VisitId id) {
+    return database.read(connection -> VisitRows.find(connection, id));
+  }
+
+  /** The visits of a camera, the first one first. */
+  public List<Visit> visits(CameraId camera) {
+    return database.read(connection -> VisitRows.of(connection, camera));
+  }
+
+  /** The work log of a visit, in order of time. */
+  public List<WorkEntry> workLog(VisitId visit) {
+    return database.read(connection -> WorkRows.of(connection, visit));
+  }
+
+  /** The run of a number. */
+  public Optional<Run> run(RunId id) {
+    return database.read(connection -> RunRows.find(connection, id));
+  }
+
+  /** The run of a session, counted from 1. */
+  public Optional<Run> run(String sessionKey, int ordinal) {
+    return database.read(connection -> RunRows.find(connection, sessionKey, ordinal));
+  }
+
+  /** The runs of a visit, in order of time. */
+  public List<Run> runs(VisitId visit) {
+    return database.read(connection -> RunRows.of(connection, visit));
+  }
+
+  /** The runs whose camera nobody has named yet. */
+  public List<Run> runsWithoutCamera() {
+    return database.read(RunRows::withoutCamera);
+  }
+
+  /** Notes a session; one that is known already stays as it is. */
+  public void begin(SessionStart start) {
+    database.write(connection -> SessionRows.idOf(connection, start));
+  }
+
+  /** Keeps what a rig said of itself at a start of its board. */
+  public void keep(Greeting greeting) {
+    database.write(
+        connection -> {
+          SessionRows.keep(connection, greeting);
+          return null;
+        });
+  }
+
+  /** What the rig of a firing said of itself at that start. */
+  public Optional<RigStart> rigStart(String rigSerial, long bootCount) {
+    return database.read(connection -> SessionRows.rigStart(connection, rigSerial, bootCount));
+  }
+
+  /**
+   * Keeps what came over the link during a run, in the place of what was kept of it before.
+   *
+   * @param before statistics of the link when the run began
+   * @param after statistics of the same link now
+   */
+  public void keepLink(RunId run, LinkStatistics before, LinkStatistics after) {
+    LinkStatistics during = LinkRows.between(before, after);
+    database.write(
+        connection -> {
+          LinkRows.keep(connection, run, during);
+          return null;
+        });
+  }
+
+  /** What came over the link during a run; counters of the rig itself as they stood at its end. */
+  public Optional<LinkStatistics> link(RunId run) {
+    return database.read(connection -> LinkRows.of(connection, run));
+  }
+
+  /**
+   * Keeps a firing that has settled, or what was said since about one that is known: not counted,
+   * another speed. A firing that is not counted stays so.
+   *
+   * <p>It belongs to the run of its session that it names. A press of the release that was kept
+   * without light may get the light that came later.
+   *
+   * @param sessionKey its session, which must have begun
+   */
+  public Settling settle(String sessionKey, FiringResult firing) {
+    return settle(sessionKey, List.of(firing)).get(0);
+  }
+
+  /**
+   * Keeps firings of one session like {@link #settle(String, FiringResult)}, all or none.
+   *
+   * @return what each came to, in order
+   */
+  public List<Settling> settle(String sessionKey, List<FiringResult> firings) {
+    return database.write(
+        connection -> {
+          long sessionId =
+              SessionRows.find(connection, sessionKey)
+                  .orElseThrow(
+                      () -> new IllegalArgumentException("no session is called " + sessionKey));
+          List<Settling> came = new ArrayList<>();
+          for (FiringResult firing : firings) {
+            came.add(FiringRows.keep(connection, sessionId, firing, false, true, clock.instant()));
+          }
+          return came;
+        });
+  }
+
+  /** The firing of a key. */
+  public Optional<KeptFiring> firing(FiringKey key) {
+    return database.read(
+        connection -> FiringRows.find(connection, key).map(FiringRows.Numbered::firing));
+  }
+
+  /** The firings of a run, in order of firing. */
+  public List<KeptFiring> firings(RunId run) {
+    return database.read(connection -> FiringRows.of(connection, run));
+  }
+
+  /** All firings of a session, those before its first run too, in order of firing. */
+  public List<KeptFiring> firings(String sessionKey) {
+    return database.read(connection -> FiringRows.of(connection, sessionKey));
+  }
+
+  /**
+   * Takes in a session file: whatever of it the record does not know yet. Twice is the same as
+   * once.
+   *
+   * <p>Runs go to the camera that bears their label, which is made when there is none; where
+   * several cameras bear it, they wait to be named.
+   *
+   * @throws org.halflight.trouble.Trouble when the file cannot be read
+   */
+  public TakenIn takeIn(Path sessionFile) {
+    SessionFile.Contents contents = SessionFile.read(sessionFile);
+    Path name = sessionFile.getFileName();
+    return takeIn(contents.events(), name == null ? "" : name.toString(), contents.damagedLines());
+  }
+
+  /**
+   * Takes in the events of a session like {@link #takeIn(Path)}.
+   *
+   * @param events from the first one of the session on
+   * @param fileName name of their file, for people; may be empty
+   */
+  public TakenIn takeIn(List<BenchEvent> events, String fileName) {
+    return takeIn(events, fileName, 0);
+  }
+
+  private TakenIn takeIn(List<BenchEvent> events, String fileName, int damagedLines) {
+    if (events.isEmpty()) {
+      return new TakenIn(0, 0, 0, 0, 0, damagedLines, List.of());
+    }
+    return database.write(
+        connection -> Intake.take(connection, events, fileName, damagedLines, clock.instant()));
+  }
+
+  /** All that was fired on a camera, with the usual tolerances of its dial. */
+  public Optional<CameraHistory> history(CameraId camera) {
+    return database.read(
+        connection -> {
+          Optional<Camera> known = CameraRows.find(connection, camera);
+          return known.isPresent()
+              ? Histories.of(
+                  connection, camera, speed -> Tolerance.usual(known.get().dial(), speed))
+              : Optional.empty();
+        });
+  }
+
+  /**
+   * All that was fired on a camera.
+   *
+   * @param tolerances the tolerance of each speed
+   */
+  public Optional<CameraHistory> history(
+      CameraId camera, Function<MarkedSpeed, Tolerance> tolerances) {
+    return database.read(connection -> Histories.of(connection, camera, tolerances));
+  }
+
+  /** Works out all results again from the raw edges, with today's method. */
+  public Recomputed recompute() {
+    return new Recomputing(database, Optional.empty()).all();
+  }
+
+  /** Works out the results of one camera again from the raw edges, with today's method. */
+  public Recomputed recompute(CameraId camera) {
+    return new Recomputing(database, Optional.of(camera)).all();
+  }
+
+  /**
+   * Copies the whole record as it stands into a new file, while work goes on.
+   *
+   * @throws RecordTrouble when there is a file of that name, or it cannot be written
+   */
+  public void backUp(Path to) {
+    database.beside(
+        connection -> {
+          Backup.write(connection, to);
+          return null;
+        });
+  }
+
+  /**
+   * Puts a backup in the place of this record and goes on with it. The backup stays where it is.
+   *
+   * @return where the file is that was replaced
+   * @throws RecordTrouble when the backup is not there, damaged, newer or of something else; the
+   *     record is then as it was
+   */
+  public Path restore(Path backup) {
+    if (!Files.isRegularFile(backup)) {
+      throw RecordTrouble.of(Reason.BACKUP, "record.restore.missing", backup);
+    }
+    examine(backup);
+    Path[] aside = new Path[1];
+    database.whileClosed(() -> aside[0] = Backup.restore(backup, database.file()));
+    return aside[0];
+  }
+
+  /**
+   * Looks through the whole file.
+   *
+   * @return what is wrong with it; empty when nothing is
+   */
+  public List<String> integrityFaults() {
+    return database.integrityFaults();
+  }
+
+  /** Lets go of the file. May be called twice. */
+  @Override
+  public void close() {
+    database.close();
+    lock.close();
+  }
+
+  private static void examine(Path backup) {
+    try (Connection connection = Database.connection(backup)) {
+      if (Database.examine(connection, backup, Migrations.OWN.newest()) == 0) {
+        throw RecordTrouble.of(Reason.NOT_OURS, "record.notOurs", backup);
+      }
+    } catch (SQLException e) {
+      throw SqlTrouble.of(backup, e);
+    }
+  }
+}

@@ -1,0 +1,69 @@
+package org.halflight.record;
+
+import java.io.BufferedReader;
+import java.io.File;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+
+/** Another Java process with the same classes, whose lines can be waited for. */
+final class ChildJvm implements AutoCloseable {
+  private static final long LIMIT_SECONDS = 120;
+
+  private final Process process;
+  private final BufferedReader lines;
+
+  ChildJvm(Class<?> main, String... arguments) throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-Xmx128m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-cp"));
+    command.add(classPath());
+    command.add(main.getName());
+    command.addAll(List.of(arguments));
+    process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    lines =
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+  }
+
+  /** The next line; empty when the child has ended. */
+  Optional<String> line() throws IOException {
+    return Optional.ofNullable(lines.readLine());
+  }
+
+  /**
+   * Ends it as the system's {@code kill -9} does, and gives the lines that were still on the way.
+   */
+  List<String> kill() throws IOException, InterruptedException {
+    // By its handle: Process.destroyForcibly would close the pipe too, and with it what was said.
+    process.toHandle().destroyForcibly();
+    List<String> rest = new ArrayList<>();
+    for (Optional<String> line = line(); line.isPresent(); line = line()) {
+      rest.add(line.get());
+    }
+    if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
+      throw new IllegalStateException("the child does not end");
+    }
+    return rest;
+  }
+
+  @Override
+  public void close() {
+    process.destroyForcibly();
+  }
+
+  /** As the program has it: without the logging interface that only a test library brings. */
+  private static String classPath() {
+    String own =
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+    return Arrays.stream(own.split(File.pathSeparator, -1))
+        .filter(entry -> !entry.contains("slf4j"))
+        .collect(Collectors.joining(File.pathSeparator));
+  }
+}

@@ -1,0 +1,471 @@
+package org.halflight.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
+import org.halflight.exposure.ExposureMethodVersion;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.job.Camera;
+import org.halflight.job.Run;
+import org.halflight.job.RunId;
+import org.halflight.job.ShutterKind;
+import org.halflight.job.Visit;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
+import org.halflight.session.FiringNotes;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.SessionNews;
+import org.halflight.session.Setting;
+import org.halflight.session.Source;
+import org.halflight.signal.Firing;
+import org.halflight.speeds.MarkedSpeed;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class IntakeTest {
+  @TempDir private Path folder;
+  private WorkshopRecord record;
+
+  @BeforeEach
+  void open() {
+    record = RecordFixture.open(folder.resolve("record.sqlite"));
+  }
+
+  @AfterEach
+  void close() {
+    record.close();
+  }
+
+  @Test
+  void everyFiringComesBackAsTheReplayHasIt() {
+    List<BenchEvent> events = RecordFixture.everything("R-0001");
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    // The script is worth something only if it holds many kinds of firings.
+    assertThat(replayed)
+        .extracting(FiringResult::outcome)
+        .contains(
+            Outcome.TIMED,
+            Outcome.STUCK_OPEN,
+            Outcome.DID_NOT_OPEN,
+            Outcome.NEVER_FULLY_OPEN,
+            Outcome.NOT_A_SHUTTER_EVENT,
+            Outcome.OPENS_HOLDS_CLOSES,
+            Outcome.DID_NOT_HOLD);
+    assertThat(replayed).anyMatch(f -> f.rejection().isPresent());
+    assertThat(replayed).anyMatch(f -> f.setting().isEmpty());
+    assertThat(replayed).anyMatch(FiringResult::isBySelfTimer);
+    assertThat(replayed).anyMatch(f -> f.notes().movedFrom().isPresent());
+    assertThat(replayed).anyMatch(f -> f.notes().plateauShare().isPresent());
+    assertThat(replayed).anyMatch(f -> f.notes().lightDoubtful());
+    assertThat(replayed).anyMatch(f -> f.notes().capOn());
+    assertThat(replayed).anyMatch(FiringResult::afterRest);
+
+    TakenIn taken = record.takeIn(events, "a.session");
+    assertThat(taken.added()).isEqualTo(replayed.size());
+    assertThat(taken.firings()).isEqualTo(replayed.size());
+    String key = SessionStart.of(events.get(0), "").key();
+    record.close();
+    record = RecordFixture.open(folder.resolve("record.sqlite"));
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    assertThat(record.firings(key))
+        .allMatch(firing -> firing.methodVersion() == ExposureMethodVersion.CURRENT)
+        .noneMatch(KeptFiring::cutOff);
+    assertThat(record.firing(replayed.get(3).key()).orElseThrow().result())
+        .isEqualTo(replayed.get(3));
+    assertThat(record.rigStart("R-0001", 7)).isPresent();
+  }
+
+  @Test
+  void twiceIsTheSameAsOnce() {
+    Path file = RecordFixture.write(folder.resolve("a.session"), RecordFixture.everything("R-1"));
+    TakenIn first = record.takeIn(file);
+    assertThat(first.added()).isGreaterThan(10);
+    List<KeptFiring> after = record.firings(first.runs().get(0));
+    TakenIn second = record.takeIn(file);
+    assertThat(second).isEqualTo(new TakenIn(0, 0, 0, first.added(), 0, 0, first.runs()));
+    assertThat(record.firings(first.runs().get(0))).isEqualTo(after);
+    assertThat(record.cameras()).hasSize(1);
+    assertThat(record.visits(record.cameras().get(0).camera().id())).hasSize(1);
+  }
+
+  @Test
+  void runsGoToTheCameraOfTheirLabel() {
+    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    CameraLine line = record.cameras().get(0);
+    assertThat(line.camera().label()).isEqualTo("Old 6x6");
+    assertThat(line.camera().dial().speeds())
+        .extracting(Object::toString)
+        .containsExactly("1/60", "1/125");
+    assertThat(line.sources()).containsExactly(Source.RIG);
+    List<Run> runs = taken.runs().stream().map(id -> record.run(id).orElseThrow()).toList();
+    assertThat(runs)
+        .extracting(run -> run.asked().phase())
+        .containsExactly(Phase.AS_FOUND, Phase.AS_LEFT);
+    // The first firing came before any run.
+    int inRuns = runs.stream().mapToInt(run -> record.firings(run.id()).size()).sum();
+    assertThat(inRuns).isEqualTo(taken.added() - 1).isEqualTo(line.firings());
+    assertThat(record.link(runs.get(1).id()).orElseThrow().lines()).isPositive();
+    assertThat(runs.get(0).beganAt().orElseThrow())
+        .isBetween(Instant.parse("2026-11-24T09:00:00Z"), Instant.parse("2026-11-24T09:00:05Z"));
+  }
+
+  @Test
+  void aKnownCameraKeepsWhatIsKnownOfIt() {
+    Camera camera = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
+    Visit visit =
+        record.keep(Visit.begins(camera.id(), "J-1", Instant.parse("2026-11-24T12:00:00Z")));
+    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    assertThat(record.cameras()).hasSize(1);
+    assertThat(record.run(taken.runs().get(0)).orElseThrow().visit()).contains(visit.id());
+  }
+
+  @Test
+  void aVisitThatWasOverIsNotGoneOnWith() {
+    Camera camera = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
+    Visit old =
+        Visit.begins(camera.id(), "J-1", Instant.parse("2024-03-01T12:00:00Z"))
+            .handedBack(Instant.parse("2024-03-05T12:00:00Z"), org.halflight.job.Checklist.EMPTY);
+    record.keep(old);
+    record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    assertThat(record.visits(camera.id())).hasSize(2);
+  }
+
+  @Test
+  void whereTwoCamerasBearTheLabelTheRunWaitsToBeNamed() {
+    record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
+    Camera second = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
+    record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    assertThat(record.runsWithoutCamera()).hasSize(2);
+    Visit visit = record.keep(Visit.begins(second.id(), "", RecordFixture.NOW));
+    for (Run run : record.runsWithoutCamera()) {
+      record.keep(run.withVisit(visit.id()));
+    }
+    TakenIn again = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    assertThat(again.added()).isZero();
+    assertThat(record.runs(visit.id())).hasSize(2);
+  }
+
+  @Test
+  void liveAndTakenInAreTheSameFiring() {
+    List<BenchEvent> events = RecordFixture.everything("R-1");
+    SessionStart start = SessionStart.of(events.get(0), "a.session");
+    record.begin(start);
+    BenchFold fold = new BenchFold();
+    Set<FiringKey> settled = new HashSet<>();
+    for (BenchEvent event : events.subList(0, events.size() / 2)) {
+      for (SessionNews news : fold.take(event).news()) {
+        if (news instanceof SessionNews.Settled done) {
+          assertThat(record.settle(start.key(), done.result()))
+              .isEqualTo(settled.add(done.result().key()) ? Settling.ADDED : Settling.COMPLETED);
+        }
+      }
+    }
+    assertThat(settled).hasSizeGreaterThan(3);
+    TakenIn taken = record.takeIn(events, "a.session");
+    int all = BenchFold.replay(events).session().results().size();
+    assertThat(taken.added()).isEqualTo(all - settled.size());
+    // What the person said later about what was settled live comes with the file.
+    assertThat(taken.known() + taken.changed()).isEqualTo(settled.size());
+    assertThat(results(record.firings(start.key())))
+        .isEqualTo(BenchFold.replay(events).session().results());
+  }
+
+  @Test
+  void aRejectionIsKeptAndStays() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-1",
+            1,
+            script ->
+                script
+                    .begins("2026-11-24T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run("A", Phase.ADJUSTING, 3, "1/60")
+                    .fires(16)
+                    .fires(17));
+    record.takeIn(events, "a.session");
+    FiringResult first = BenchFold.replay(events).session().results().get(0);
+    String key = SessionStart.of(events.get(0), "").key();
+    assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(Settling.CHANGED);
+    assertThat(record.takeIn(events, "a.session").added()).isZero();
+    KeptFiring kept = record.firing(first.key()).orElseThrow();
+    assertThat(kept.result().rejection()).contains("bumped");
+    assertThat(kept.run()).isPresent();
+  }
+
+  @Test
+  void aFileCutShortChangesNothingThatALongerOneSaid() {
+    List<BenchEvent> events = RecordFixture.everything("R-1");
+    record.takeIn(events, "a.session");
+    String key = SessionStart.of(events.get(0), "").key();
+    List<KeptFiring> whole = record.firings(key);
+    for (int length = 1; length < events.size(); length += 3) {
+      TakenIn taken = record.takeIn(events.subList(0, length), "a.session");
+      assertThat(taken.added() + taken.completed() + taken.changed() + taken.differing()).isZero();
+    }
+    assertThat(record.firings(key)).isEqualTo(whole);
+  }
+
+  @Test
+  void aFileThatGrowsComesToTheSameWhereverItWasCut() {
+    List<BenchEvent> events = RecordFixture.everything("R-1");
+    String key = SessionStart.of(events.get(0), "").key();
+    for (int length = 1; length <= events.size(); length++) {
+      record.takeIn(events.subList(0, length), "a.session");
+    }
+    assertThat(results(record.firings(key)))
+        .isEqualTo(BenchFold.replay(events).session().results());
+    assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
+    assertThat(record.cameras()).hasSize(1);
+    assertThat(record.integrityFaults()).isEmpty();
+  }
+
+  @Test
+  void aProvisionalFiringIsRecoveredWithItsFigures() {
+    List<BenchEvent> events = cut(script -> script.opensAndCloses(16));
+    TakenIn taken = record.takeIn(events, "a.session");
+    assertThat(taken.added()).isEqualTo(2);
+    KeptFiring last = record.firings(taken.runs().get(0)).get(1);
+    assertThat(last.cutOff()).isTrue();
+    assertThat(last.result().outcome()).isEqualTo(Outcome.TIMED);
+  }
+
+  @Test
+  void aFileThatEndsInLightIsNoStuckShutter() {
+    List<BenchEvent> events = cut(BenchScript::opens);
+    TakenIn taken = record.takeIn(events, "a.session");
+    KeptFiring last = record.firings(taken.runs().get(0)).get(1);
+    assertThat(last.cutOff()).isTrue();
+    assertThat(last.result().outcome()).isEqualTo(Outcome.UNUSABLE);
+    assertThat(last.result().firing().damage()).containsExactly(Firing.Damage.LINK_LOST);
+  }
+
+  @Test
+  void lightThatComesLongAfterItsPressMakesTheKeptPressWhole() {
+    List<BenchEvent> events =
+        new ArrayList<>(cut(script -> script.pressesInVain().waits(3).fires(16)));
+    String key = SessionStart.of(events.get(0), "").key();
+    record.begin(SessionStart.of(events.get(0), "a.session"));
+    BenchFold fold = new BenchFold();
+    List<Settling> came = new ArrayList<>();
+    for (BenchEvent event : events) {
+      for (SessionNews news : fold.take(event).news()) {
+        if (news instanceof SessionNews.Settled done) {
+          came.add(record.settle(key, done.result()));
+        }
+      }
+    }
+    assertThat(came).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED);
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    assertThat(replayed.get(1).isBySelfTimer()).isTrue();
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    // A copy of the file that ends before the light says nothing against it.
+    int beforeTheLight = events.size() - 8;
+    assertThat(record.takeIn(events.subList(0, beforeTheLight), "a.session").known()).isEqualTo(2);
+    record.takeIn(events, "a.session");
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+  }
+
+  @Test
+  void aFileMayEndBeforeAnEdgeThatComesOutOfOrder() {
+    List<BenchEvent> events =
+        new ArrayList<>(cut(script -> script.opensAndClosesOutOfOrder(16).quiet()));
+    String key = SessionStart.of(events.get(0), "").key();
+    for (int length = 1; length <= events.size(); length++) {
+      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+    }
+    assertThat(results(record.firings(key)))
+        .isEqualTo(BenchFold.replay(events).session().results());
+    assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
+  }
+
+  @Test
+  void everythingThatIsNotedOfAFiringComesBack() {
+    List<BenchEvent> events = cut(script -> script.fires(16));
+    record.takeIn(events, "a.session");
+    String key = SessionStart.of(events.get(0), "").key();
+    FiringResult plain = record.firings(key).get(0).result();
+    FiringNotes all =
+        new FiringNotes(
+            OptionalDouble.of(0.0123456789),
+            OptionalDouble.of(811.0625),
+            OptionalDouble.of(0.98),
+            true,
+            true,
+            true,
+            Optional.of(MarkedSpeed.parse("1/400")),
+            Optional.of("knocked, 'hard'"));
+    FiringResult noted = with(plain, plain.setting(), all);
+    assertThat(record.settle(key, noted)).isEqualTo(Settling.CHANGED);
+    assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);
+    for (Check check : Check.values()) {
+      FiringResult untimed = with(plain, Optional.of(new Setting.Untimed(check)), all);
+      record.settle(key, untimed);
+      assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(untimed);
+    }
+  }
+
+  private static FiringResult with(
+      FiringResult firing, Optional<Setting> setting, FiringNotes notes) {
+    return new FiringResult(
+        firing.number(),
+        firing.key(),
+        firing.firing(),
+        firing.rate(),
+        firing.run(),
+        setting,
+        firing.reference(),
+        firing.phase(),
+        firing.outcome(),
+        firing.exposure(),
+        firing.levels(),
+        firing.afterRest(),
+        notes);
+  }
+
+  @Test
+  void aSessionThatDiedAndWentOnComesToWhatWasTakenInBefore() {
+    for (boolean light : new boolean[] {false, true}) {
+      String rig = light ? "R-light" : "R-dark";
+      List<BenchEvent> died =
+          BenchScript.events(
+              rig,
+              1,
+              script -> {
+                script.begins("2026-11-24T09:00:00Z").greets().lightIsSet();
+                script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16);
+                if (light) {
+                  script.opens();
+                } else {
+                  script.opensAndCloses(16);
+                }
+              });
+      String key = SessionStart.of(died.get(0), "").key();
+      record.takeIn(died, "a.session");
+      List<KeptFiring> before = record.firings(key);
+      assertThat(before).extracting(KeptFiring::cutOff).containsExactly(false, true);
+      List<BenchEvent> wentOn = new ArrayList<>(died);
+      wentOn.addAll(
+          BenchScript.events(
+              rig, 2, script -> script.begins("2026-11-24T10:00:00Z").greets().fires(17)));
+      TakenIn taken = record.takeIn(wentOn, "a.session");
+      assertThat(taken).isEqualTo(new TakenIn(1, 0, 0, 2, 0, 0, taken.runs()));
+      assertThat(record.firings(key).subList(0, 2)).isEqualTo(before);
+    }
+  }
+
+  @Test
+  void aRunOfChecksAloneIsKeptWithItsConditions() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-1",
+            1,
+            script ->
+                script
+                    .begins("2026-11-24T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run("No dial known", Phase.AS_FOUND, List.of(Check.T))
+                    .fires(700));
+    TakenIn taken = record.takeIn(events, "a.session");
+    Run run = record.run(taken.runs().get(0)).orElseThrow();
+    assertThat(run.asked()).isEqualTo(BenchFold.replay(events).session().setup().orElseThrow());
+    assertThat(run.asked().checks()).containsExactly(Check.T);
+    assertThat(run.asked().conditions().noted()).hasSize(2);
+    assertThat(record.runsWithoutCamera()).containsExactly(run);
+    assertThat(record.firings(run.id()).get(0).result().check()).contains(Check.T);
+  }
+
+  @Test
+  void theSameRunThatIsGoneOnWithIsOneRun() {
+    TakenIn taken =
+        record.takeIn(
+            cut(script -> script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16)), "a.session");
+    assertThat(taken.runs()).hasSize(1);
+    assertThat(record.firings(taken.runs().get(0))).hasSize(2);
+  }
+
+  @Test
+  void anotherFiringUnderAKnownKeyIsSaidAndNotKept() {
+    List<BenchEvent> one = cut(script -> script.fires(16));
+    // The same rig, start and first edge; another closing.
+    List<BenchEvent> other = cut(script -> script.fires(20));
+    record.takeIn(one, "a.session");
+    TakenIn taken = record.takeIn(other, "b.session");
+    assertThat(taken.differing()).isEqualTo(1);
+    assertThat(taken.known()).isEqualTo(1);
+    assertThat(record.firings(taken.runs().get(0))).hasSize(2);
+  }
+
+  @Test
+  void practiceIsMarked() {
+    record.takeIn(RecordFixture.everything(Source.PRACTICE_SERIAL), "a.session");
+    assertThat(record.cameras().get(0).sources()).containsExactly(Source.PRACTICE);
+    assertThat(
+            record
+                .history(record.cameras().get(0).camera().id())
+                .orElseThrow()
+                .runs()
+                .get(0)
+                .sources())
+        .containsExactly(Source.PRACTICE);
+  }
+
+  @Test
+  void anEmptyFileBringsNothing() {
+    Path file = RecordFixture.write(folder.resolve("a.session"), List.of());
+    assertThat(record.takeIn(file)).isEqualTo(new TakenIn(0, 0, 0, 0, 0, 0, List.<RunId>of()));
+  }
+
+  @Test
+  void closedByHandIsALowerLimitInTheRecordToo() {
+    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    Map<Outcome, Long> counts =
+        record.firings(taken.runs().get(0)).stream()
+            .collect(Collectors.groupingBy(f -> f.result().outcome(), Collectors.counting()));
+    assertThat(counts).containsEntry(Outcome.STUCK_OPEN, 1L);
+    FiringResult stuck =
+        results(record.firings(taken.runs().get(0))).stream()
+            .filter(f -> f.outcome() == Outcome.STUCK_OPEN)
+            .findFirst()
+            .orElseThrow();
+    assertThat(((LeafExposure.StuckOpen) stuck.exposure()).lowestSeconds()).isBetween(2.9, 3.1);
+    assertThat(FiringRows.isClosedByHand(stuck)).isTrue();
+  }
+
+  private static List<BenchEvent> cut(java.util.function.Consumer<BenchScript> end) {
+    return new ArrayList<>(
+        BenchScript.events(
+            "R-1",
+            1,
+            script -> {
+              script
+                  .begins("2026-11-24T09:00:00Z")
+                  .greets()
+                  .lightIsSet()
+                  .run("A", Phase.ADJUSTING, 3, "1/60")
+                  .fires(16);
+              end.accept(script);
+            }));
+  }
+
+  private static List<FiringResult> results(List<KeptFiring> firings) {
+    return firings.stream().map(KeptFiring::result).toList();
+  }
+}

@@ -1,0 +1,210 @@
+package org.halflight.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.assertj.core.data.Offset;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.job.Visit;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkKind;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.FiringKey;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class MigrationTest {
+  private static final Path FIXTURES = Path.of("fixtures/record");
+
+  @TempDir private Path folder;
+  private Path file;
+
+  @BeforeEach
+  void name() {
+    file = folder.resolve("record.sqlite");
+  }
+
+  @Test
+  void everyVersionHasItsFixture() throws IOException {
+    try (Stream<Path> files = Files.list(FIXTURES)) {
+      List<String> names = files.map(path -> path.getFileName().toString()).sorted().toList();
+      for (int version = 1; version <= Migrations.OWN.newest(); version++) {
+        assertThat(names).contains("v" + version + ".sqlite");
+      }
+    }
+  }
+
+  @Test
+  void aRecordOfVersionOneIsReadAsItWasWritten() throws IOException {
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(record.integrityFaults()).isEmpty();
+      CameraLine line = record.search("j-2026/117").get(0);
+      assertThat(line.camera().label()).isEqualTo("Invented folder, 6x9");
+      assertThat(line.camera().serialNumber()).isEqualTo("INV-0001");
+      assertThat(line.camera().widestFNumber()).hasValue(4.5);
+      assertThat(line.camera().frame().orElseThrow().heightMillimetres()).isEqualTo(84.5);
+      assertThat(line.firings()).isEqualTo(16);
+      Visit visit = record.visits(line.camera().id()).get(0);
+      assertThat(visit.intake().of(CheckItem.OIL_ON_BLADES).state()).isEqualTo(CheckState.FAULT);
+      assertThat(visit.handBack().of(CheckItem.BLADES).state()).isEqualTo(CheckState.OK);
+      WorkEntry shim = record.workLog(visit.id()).get(1);
+      assertThat(shim.kind()).isEqualTo(WorkKind.REPLACED);
+      assertThat(shim.measured().orElseThrow().value()).isEqualTo(new BigDecimal("0.150"));
+      CameraHistory history = record.history(line.camera().id()).orElseThrow();
+      assertThat(history.runs())
+          .extracting(run -> run.run().asked().phase())
+          .containsExactly(Phase.AS_FOUND, Phase.AS_LEFT);
+      RunSetup found = history.runs().get(0).run().asked();
+      assertThat(found.conditions().restSeconds()).hasValue(90 * 86_400.0);
+      assertThat(found.conditions().noted())
+          .containsEntry("place", "in the camera")
+          .containsEntry("wet", "dry");
+      RunSetup left = history.runs().get(1).run().asked();
+      assertThat(left.checks()).containsExactly(Check.B, Check.T);
+      assertThat(left.customs()).isEqualTo(new CameraCustoms(true, false));
+      KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 37_569_419)).orElseThrow();
+      assertThat(timed.methodVersion()).isEqualTo(1);
+      assertThat(timed.result().outcome()).isEqualTo(Outcome.TIMED);
+      assertThat(timed.result().firing().edges()).hasSize(4);
+      assertThat(timed.result().firing().lastTicks()).isEqualTo(37_850_657);
+      // 17 ms were asked of the invented shutter; the rest is the rounding to ticks.
+      assertThat(timed.result().effectiveSeconds().orElseThrow())
+          .isCloseTo(0.017, Offset.offset(1.3e-7));
+      assertThat(record.recompute().firings()).isEqualTo(17);
+    }
+  }
+
+  @Test
+  void aNewRecordHasTheNewestForm() {
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
+      String journal =
+          record.database.read(c -> Query.one(c, "PRAGMA journal_mode", row -> row.getString(1)));
+      assertThat(journal).isEqualTo("wal");
+      // SQLite documentation of PRAGMA synchronous: 2 is FULL.
+      int synchronous =
+          record.database.write(c -> Query.one(c, "PRAGMA synchronous", row -> row.getInt(1)));
+      assertThat(synchronous).isEqualTo(2);
+      int foreignKeys =
+          record.database.write(c -> Query.one(c, "PRAGMA foreign_keys", row -> row.getInt(1)));
+      assertThat(foreignKeys).isEqualTo(1);
+      int busyMillis =
+          record.database.write(c -> Query.one(c, "PRAGMA busy_timeout", row -> row.getInt(1)));
+      assertThat(busyMillis).isEqualTo(5000);
+    }
+  }
+
+  @Test
+  void aStepIsTakenOnceAndACopyIsMadeBefore() throws IOException {
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    Migrations two =
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "ALTER TABLE camera ADD COLUMN colour TEXT NOT NULL DEFAULT 'black'\n\n"
+                    + "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT"));
+    Path copy = folder.resolve("record.before-version-2.sqlite");
+    for (int opened = 0; opened < 2; opened++) {
+      try (WorkshopRecord record = open(two)) {
+        assertThat(version(record)).isEqualTo(2);
+        String colour =
+            record.database.read(
+                c -> Query.one(c, "SELECT colour FROM camera", row -> row.getString(1)));
+        assertThat(colour).isEqualTo("black");
+      }
+    }
+    assertThat(folder.resolve("record.before-version-2-2.sqlite")).doesNotExist();
+    try (WorkshopRecord record = RecordFixture.open(copy)) {
+      assertThat(version(record)).isEqualTo(1);
+      assertThat(record.cameras()).hasSize(1);
+    }
+  }
+
+  @Test
+  void aStepThatFailsLeavesTheRecordAsItWas() throws IOException {
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    Migrations broken =
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT\n\nDROP TABLE no_such_table"));
+    assertThatThrownBy(() -> open(broken)).isInstanceOf(RecordTrouble.class);
+    Migrations orphans =
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99"));
+    assertThatThrownBy(() -> open(orphans)).isInstanceOf(RecordTrouble.class);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(version(record)).isEqualTo(1);
+      int straps =
+          record.database.read(
+              c ->
+                  Query.list(
+                          c,
+                          "SELECT name FROM sqlite_schema WHERE name = 'strap'",
+                          row -> row.getString(1))
+                      .size());
+      assertThat(straps).isZero();
+      assertThat(record.visits(record.cameras().get(0).camera().id())).hasSize(1);
+    }
+  }
+
+  @Test
+  void aNewerRecordIsRefusedAndLeftAlone() throws IOException {
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    try (WorkshopRecord record =
+        open(
+            new Migrations(
+                List.of(
+                    Migrations.resource("1.sql"),
+                    "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
+      assertThat(version(record)).isEqualTo(2);
+    }
+    byte[] before = Files.readAllBytes(file);
+    assertThatThrownBy(() -> RecordFixture.open(file))
+        .isInstanceOf(RecordTrouble.class)
+        .hasMessageContaining("written by a later Halflight")
+        .hasMessageContaining("newest Halflight")
+        .extracting(e -> ((RecordTrouble) e).reason())
+        .isEqualTo(RecordTrouble.Reason.NEWER);
+    assertThat(Files.readAllBytes(file)).isEqualTo(before);
+  }
+
+  @Test
+  void aWordOfALaterVersionIsSaidAndNotGuessedAt() {
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      record.takeIn(RecordFixture.everything("R-1"), "a.session");
+      record.database.write(
+          c -> {
+            try (var statement = c.createStatement()) {
+              return statement.execute("UPDATE camera SET shutter = 'of-liquid-crystal'");
+            }
+          });
+      assertThatThrownBy(record::cameras)
+          .isInstanceOf(RecordTrouble.class)
+          .hasMessageContaining("of-liquid-crystal");
+    }
+  }
+
+  private WorkshopRecord open(Migrations migrations) {
+    return WorkshopRecord.open(file, RecordFixture.CLOCK, CommitListener.NONE, migrations);
+  }
+
+  private static int version(WorkshopRecord record) {
+    return record.database.read(Migrations::version);
+  }
+}

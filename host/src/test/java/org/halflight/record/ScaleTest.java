@@ -1,0 +1,211 @@
+package org.halflight.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.Run;
+import org.halflight.job.RunId;
+import org.halflight.job.ShutterKind;
+import org.halflight.job.Visit;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Setting;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A record of 100,000 invented firings against one of 1,000. Times are printed; only their ratios
+ * are held against anything, since machines differ.
+ */
+class ScaleTest {
+  private static final int FIRINGS_A_CAMERA = 500;
+  private static final int FIRINGS_OF_THE_BUSY_CAMERA = 10_000;
+  private static final int FIRINGS_A_RUN = 50;
+
+  /** Medians of so many. */
+  private static final int TIMES = 5;
+
+  private record Figures(
+      long openNanos, long listNanos, long searchNanos, long historyNanos, long settleNanos) {}
+
+  @TempDir private Path folder;
+  private int seconds;
+
+  @Test
+  void aHundredThousandFiringsAreNoBurden() throws Exception {
+    Path small = folder.resolve("small.sqlite");
+    fill(small, 2, 0);
+    Figures few = figures(small, "camera 1");
+    Path large = folder.resolve("large.sqlite");
+    fill(large, 180, FIRINGS_OF_THE_BUSY_CAMERA);
+    Figures many = figures(large, "camera 170");
+    print("1,000 firings", small, few);
+    print("100,000 firings", large, many);
+    try (WorkshopRecord record = RecordFixture.open(large)) {
+      CameraId busy = record.search("busy").get(0).camera().id();
+      long nanos = median(() -> assertThat(record.history(busy)).isPresent());
+      System.out.printf(
+          "ScaleTest: history of a camera with 10,000 firings %.1f ms%n", nanos / 1e6);
+      assertThat(record.cameras().stream().mapToInt(CameraLine::firings).sum()).isEqualTo(100_000);
+      assertThat(record.history(busy).orElseThrow().runs()).hasSize(200);
+      long before = System.nanoTime();
+      Recomputed done = record.recompute();
+      System.out.printf(
+          "ScaleTest: recompute of %d firings %.1f s%n",
+          done.firings(), (System.nanoTime() - before) / 1e9);
+      assertThat(done)
+          .extracting(Recomputed::firings, Recomputed::changed)
+          .containsExactly(100_000, 0);
+    }
+    // A hundred times the firings and ninety times the cameras. What looks at one camera must not
+    // feel the others; a full scan would make these ratios about 100.
+    assertThat((double) many.historyNanos() / few.historyNanos()).isLessThan(10);
+    assertThat((double) many.settleNanos() / few.settleNanos()).isLessThan(10);
+    // What looks at all grows with them: 100, and room for an uneven machine.
+    assertThat((double) many.listNanos() / few.listNanos()).isLessThan(300);
+    assertThat((double) many.searchNanos() / few.searchNanos()).isLessThan(300);
+    assertThat((double) many.openNanos() / few.openNanos()).isLessThan(300);
+  }
+
+  private Figures figures(Path file, String label) {
+    long open = median(() -> RecordFixture.open(file).close());
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      CameraId camera = record.search(label).get(0).camera().id();
+      Run run = record.history(camera).orElseThrow().runs().get(0).run();
+      FiringResult firing = record.firings(run.id()).get(0).result();
+      // Only measured: put under a start of the board of its own and never counted.
+      record.begin(SessionStart.of(new BenchEvent.Received(1, "measured"), ""));
+      String key = SessionStart.of(new BenchEvent.Received(1, "measured"), "").key();
+      long[] next = {1};
+      return new Figures(
+          open,
+          median(record::cameras),
+          median(() -> record.search(label)),
+          median(() -> assertThat(record.history(camera)).isPresent()),
+          median(
+              () ->
+                  record.database.write(
+                      connection -> {
+                        // Undone by what is thrown, so that the record stays as it is.
+                        FiringRows.keep(
+                            connection,
+                            SessionRows.find(connection, key).orElseThrow(),
+                            Firings.later(firing, (int) (900_000 + next[0]++)),
+                            false,
+                            true,
+                            RecordFixture.NOW);
+                        throw new Undo();
+                      })));
+    }
+  }
+
+  private static final class Undo extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+  }
+
+  private static long median(Runnable work) {
+    long[] nanos = new long[TIMES];
+    for (int i = 0; i < TIMES; i++) {
+      long before = System.nanoTime();
+      try {
+        work.run();
+      } catch (Undo done) {
+        assertThat(done).isNotNull();
+      }
+      nanos[i] = System.nanoTime() - before;
+    }
+    Arrays.sort(nanos);
+    return nanos[TIMES / 2];
+  }
+
+  private static void print(String what, Path file, Figures figures) throws Exception {
+    System.out.printf(
+        "ScaleTest: %s, %.1f MB: open %.1f ms, list %.1f ms, search %.1f ms, history of a camera with"
+            + " 500 firings %.1f ms, one firing before its commit %.2f ms%n",
+        what,
+        Files.size(file) / 1e6,
+        figures.openNanos() / 1e6,
+        figures.listNanos() / 1e6,
+        figures.searchNanos() / 1e6,
+        figures.historyNanos() / 1e6,
+        figures.settleNanos() / 1e6);
+  }
+
+  private void fill(Path file, int cameras, int firingsOfTheBusyCamera) {
+    FiringResult timed =
+        BenchFold.replay(RecordFixture.everything("BOX-1")).session().results().stream()
+            .filter(f -> f.outcome() == Outcome.TIMED && f.shown().isPresent() && !f.afterRest())
+            .findFirst()
+            .orElseThrow();
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      SessionStart start = SessionStart.of(new BenchEvent.Received(0, "invented"), "");
+      record.begin(start);
+      int[] ordinal = {0};
+      for (int i = 0; i < cameras; i++) {
+        String label = "camera " + i;
+        // One transaction a camera: this test is not about how long the disk takes.
+        record.database.write(
+            connection -> camera(connection, label, FIRINGS_A_CAMERA, timed, start.key(), ordinal));
+      }
+      if (firingsOfTheBusyCamera > 0) {
+        record.database.write(
+            connection ->
+                camera(
+                    connection,
+                    "busy camera",
+                    firingsOfTheBusyCamera,
+                    timed,
+                    start.key(),
+                    ordinal));
+      }
+    }
+  }
+
+  private Camera camera(
+      Connection connection,
+      String label,
+      int firings,
+      FiringResult timed,
+      String sessionKey,
+      int[] ordinal)
+      throws SQLException {
+    long session = SessionRows.find(connection, sessionKey).orElseThrow();
+    Camera camera =
+        CameraRows.keep(connection, Camera.of(label, ShutterKind.LEAF, BenchScript.DIAL));
+    List<MarkedSpeed> speeds = BenchScript.DIAL.speeds();
+    for (int done = 0; done < firings; done += FIRINGS_A_RUN) {
+      Instant at = RecordFixture.NOW.plusSeconds(done);
+      Visit visit = VisitRows.keep(connection, Visit.begins(camera.id(), "J-" + seconds, at));
+      RunRows.keep(
+          connection,
+          new Run(
+              RunId.NEW,
+              Optional.of(visit.id()),
+              sessionKey,
+              ++ordinal[0],
+              new RunSetup(label, Phase.AS_FOUND, "custom", speeds, Reference.EXACT, 5),
+              Optional.of(at)));
+      for (int i = 0; i < FIRINGS_A_RUN; i++) {
+        Setting setting = new Setting.Speed(speeds.get(i % speeds.size()));
+        FiringResult firing = Firings.later(timed, ++seconds, ordinal[0], Optional.of(setting));
+        FiringRows.keep(connection, session, firing, false, true, at);
+      }
+    }
+    return camera;
+  }
+}

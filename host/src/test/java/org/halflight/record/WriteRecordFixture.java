@@ -1,0 +1,87 @@
+package org.halflight.record;
+
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.job.Checklist;
+import org.halflight.job.FrameSize;
+import org.halflight.job.MeasuredValue;
+import org.halflight.job.Run;
+import org.halflight.job.ShutterKind;
+import org.halflight.job.Visit;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkEntryId;
+import org.halflight.job.WorkKind;
+import org.halflight.session.RunConditions;
+
+/**
+ * Writes the fixture of the newest form of the record, once for each: {@code mvn -q test-compile
+ * exec:java -Dexec.classpathScope=test -Dexec.mainClass=org.halflight.record.WriteRecordFixture}. A
+ * fixture that is there is left alone: it stands for the files that people have.
+ */
+public final class WriteRecordFixture {
+  private WriteRecordFixture() {}
+
+  public static void main(String[] args) throws Exception {
+    Path folder = Files.createTempDirectory("record");
+    try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
+      fill(record);
+      record.backUp(Path.of("fixtures/record/v" + Migrations.OWN.newest() + ".sqlite"));
+    }
+  }
+
+  private static void fill(WorkshopRecord record) {
+    Instant received = Instant.parse("2026-11-24T08:00:00Z");
+    Camera camera =
+        record.keep(
+            new Camera(
+                CameraId.NEW,
+                "Invented folder, 6x9",
+                "INV-0001",
+                ShutterKind.LEAF,
+                BenchScript.DIAL,
+                OptionalDouble.of(4.5),
+                Optional.of(FrameSize.ofMillimetres(56, 84.5)),
+                "press the lever behind the door"));
+    Visit visit =
+        record.keep(
+            Visit.begins(camera.id(), "J-2026/117", received)
+                .withIntake(
+                    Checklist.EMPTY
+                        .with(CheckItem.OIL_ON_BLADES, CheckState.FAULT, "a film of it")
+                        .with(CheckItem.WIND, CheckState.OK, "")));
+    record.keep(WorkEntry.of(visit.id(), received, WorkKind.FOUND, "oil on the blades"));
+    record.keep(
+        new WorkEntry(
+            WorkEntryId.NEW,
+            visit.id(),
+            received.plusSeconds(3600),
+            WorkKind.REPLACED,
+            "shim",
+            Optional.of(new MeasuredValue(new BigDecimal("0.150"), "mm")),
+            Optional.empty(),
+            OptionalInt.empty()));
+    // The serial number of a simulated board: nobody shall take these figures for a real shutter's.
+    TakenIn taken =
+        record.takeIn(RecordFixture.everything("BOX-0001", camera.label()), "invented.session");
+    Run found = record.run(taken.runs().get(0)).orElseThrow();
+    record.keep(
+        found.withConditions(
+            new RunConditions(
+                OptionalDouble.of(90 * 86_400),
+                Map.of(RunConditions.PLACE, "in the camera", RunConditions.WET, "dry"))));
+    record.keep(
+        visit.handedBack(
+            received.plusSeconds(86_400),
+            Checklist.EMPTY.with(CheckItem.BLADES, CheckState.OK, "dry")));
+  }
+}
