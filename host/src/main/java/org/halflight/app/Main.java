@@ -22,8 +22,7 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
-    System.exit(
-        args.length == 0 && !GraphicsEnvironment.isHeadless() ? window() : terminal(args));
+    System.exit(args.length == 0 && !GraphicsEnvironment.isHeadless() ? window() : terminal(args));
   }
 
   private static int window() {

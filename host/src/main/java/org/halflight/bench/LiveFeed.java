@@ -17,6 +17,7 @@ public final class LiveFeed implements RigFeed {
 
   /** Empty entries only wake who waits. */
   private final BlockingQueue<Optional<Item>> queue = new LinkedBlockingQueue<>();
+
   private final RigConnection connection;
 
   /**

@@ -68,7 +68,8 @@ public final class RunPictures {
       String note) {
     List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
     List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
-    List<SpeedSummary> first = found.isEmpty() && left.isEmpty() ? speeds(runs, Phase.ADJUSTING) : found;
+    List<SpeedSummary> first =
+        found.isEmpty() && left.isEmpty() ? speeds(runs, Phase.ADJUSTING) : found;
     List<SpeedColumn> columns =
         dial.stream()
             .map(

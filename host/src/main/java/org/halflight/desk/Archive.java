@@ -157,9 +157,7 @@ final class Archive implements AutoCloseable {
       }
     }
     if (!firings.isEmpty()) {
-      thread.execute(
-          () ->
-              onRecord(known -> known.settle(session.orElseThrow().key(), firings)));
+      thread.execute(() -> onRecord(known -> known.settle(session.orElseThrow().key(), firings)));
     }
   }
 

@@ -26,8 +26,7 @@ final class BenchHands {
   private final Archive archive;
   private OptionalLong openFromNanos = OptionalLong.empty();
 
-  BenchHands(
-      BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
+  BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
     this.archive = archive;
     this.driver = driver;
     this.model = model;
@@ -114,8 +113,7 @@ final class BenchHands {
   }
 
   void fire() {
-    camera.ifPresent(
-        model -> session().shown().ifPresentOrElse(model::fire, model::fire));
+    camera.ifPresent(model -> session().shown().ifPresentOrElse(model::fire, model::fire));
   }
 
   void cock() {

@@ -56,11 +56,7 @@ final class BenchPlace extends JPanel implements Looked {
    * @param marks takes the words of adjustments
    */
   BenchPlace(
-      Look look,
-      Executor drawing,
-      LongSupplier nanos,
-      Consumer<Act> acts,
-      Consumer<String> marks) {
+      Look look, Executor drawing, LongSupplier nanos, Consumer<Act> acts, Consumer<String> marks) {
     this.look = look;
     this.drawing = drawing;
     next = new NextPanel(look);
@@ -252,8 +248,6 @@ final class BenchPlace extends JPanel implements Looked {
 
   /** The speed just fired as long as it stands on the edge bar, then the one to fire. */
   private Optional<MarkedSpeed> speedToLookAt() {
-    return view.justDone()
-        .or(view::shown)
-        .flatMap(org.halflight.session.Setting::speed);
+    return view.justDone().or(view::shown).flatMap(org.halflight.session.Setting::speed);
   }
 }

@@ -47,14 +47,12 @@ final class Benches {
   /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
     ModelCamera camera = ModelCamera.begin(surroundings);
-    return begin(
-        camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
+    return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 
   /** Begins a session on a rig, or goes on with one, and looks for the rig. */
   BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    return begin(
-        surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
+    return begin(surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
   }
 
   private BenchLoop begin(
@@ -93,9 +91,6 @@ final class Benches {
 
   private Path file(Source source) {
     String name = FILE_NAME.format(surroundings.clock().instant());
-    return surroundings
-        .folder()
-        .resolve(SESSIONS)
-        .resolve(name + InterruptedRun.ending(source));
+    return surroundings.folder().resolve(SESSIONS).resolve(name + InterruptedRun.ending(source));
   }
 }

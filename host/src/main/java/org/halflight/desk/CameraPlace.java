@@ -32,6 +32,8 @@ import org.halflight.words.Words;
 final class CameraPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
+  private static final List<ShutterKind> KINDS = List.of(ShutterKind.values());
+
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
@@ -65,7 +67,7 @@ final class CameraPlace extends JPanel implements Looked {
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
-    for (ShutterKind kind : ShutterKind.values()) {
+    for (ShutterKind kind : KINDS) {
       shutter.addItem(Words.say("desk.shutter." + word(kind)));
     }
     label.setName("cameraLabel");
@@ -280,7 +282,7 @@ final class CameraPlace extends JPanel implements Looked {
     return new CameraForm(
         label.getText(),
         serial.getText(),
-        ShutterKind.values()[Math.max(0, shutter.getSelectedIndex())],
+        KINDS.get(Math.max(0, shutter.getSelectedIndex())),
         speeds.getText(),
         widest.getText(),
         frame.getText(),
@@ -290,7 +292,7 @@ final class CameraPlace extends JPanel implements Looked {
   private void show(CameraForm form) {
     label.setText(form.label());
     serial.setText(form.serialNumber());
-    shutter.setSelectedIndex(form.shutter().ordinal());
+    shutter.setSelectedIndex(KINDS.indexOf(form.shutter()));
     speeds.setText(form.speeds());
     speeds.setCaretPosition(0);
     widest.setText(form.widest());
@@ -303,8 +305,7 @@ final class CameraPlace extends JPanel implements Looked {
         camera
             .map(known -> Words.say("desk.camera.title.of", known.label()))
             .orElseGet(() -> Words.say("desk.camera.title")));
-    keep.setText(
-        Words.say(camera.isPresent() ? "desk.camera.keepChanges" : "desk.camera.keep"));
+    keep.setText(Words.say(camera.isPresent() ? "desk.camera.keepChanges" : "desk.camera.keep"));
     lists.setEnabled(visit.isPresent());
     log.enabled(visit.isPresent());
     handBack.setEnabled(visit.isPresent());

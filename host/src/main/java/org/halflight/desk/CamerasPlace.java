@@ -216,8 +216,7 @@ final class CamerasPlace extends JPanel implements Looked {
                       SpeedTable.of(
                           Source.of(firings),
                           h.runs().stream()
-                              .map(
-                                  run -> new RunSummary(run.run().asked().phase(), run.speeds()))
+                              .map(run -> new RunSummary(run.run().asked().phase(), run.speeds()))
                               .toList()),
                       base,
                       "-speeds.csv");
@@ -268,12 +267,8 @@ final class CamerasPlace extends JPanel implements Looked {
             line.sources().contains(Source.PRACTICE)
                 ? Words.say("desk.cameras.practice", line.camera().label())
                 : line.camera().label();
-        case 1 ->
-            line.jobNumbers().stream().collect(Collectors.joining(", "));
-        default ->
-            line.lastReceivedAt()
-                .map(at -> HistoryText.day(at, clock.getZone()))
-                .orElse("");
+        case 1 -> line.jobNumbers().stream().collect(Collectors.joining(", "));
+        default -> line.lastReceivedAt().map(at -> HistoryText.day(at, clock.getZone())).orElse("");
       };
     }
   }

@@ -3,6 +3,7 @@ package org.halflight.desk;
 import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.BiConsumer;
 import javax.swing.AbstractAction;
@@ -18,6 +19,8 @@ import org.halflight.words.Words;
 /** The lists of intake and hand-back side by side; Space or a click turns an answer over. */
 final class ChecklistTable extends JTable {
   private static final long serialVersionUID = 1L;
+
+  private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
 
   private final transient BiConsumer<Checklist, Checklist> onChange;
   private transient Checklist intake = Checklist.EMPTY;
@@ -58,14 +61,14 @@ final class ChecklistTable extends JTable {
   void show(Checklist first, Checklist second) {
     intake = first;
     handBack = second;
-    ((Lists) getModel()).fireTableRowsUpdated(0, CheckItem.values().length - 1);
+    ((Lists) getModel()).fireTableRowsUpdated(0, ITEMS.size() - 1);
   }
 
   private void turn(int row, int column) {
     if (row < 0 || column < 1 || !isEnabled()) {
       return;
     }
-    CheckItem item = CheckItem.values()[row];
+    CheckItem item = ITEMS.get(row);
     if (column == 1) {
       intake = turned(intake, item);
     } else {
@@ -91,7 +94,7 @@ final class ChecklistTable extends JTable {
 
     @Override
     public int getRowCount() {
-      return CheckItem.values().length;
+      return ITEMS.size();
     }
 
     @Override
@@ -106,7 +109,7 @@ final class ChecklistTable extends JTable {
 
     @Override
     public Object getValueAt(int row, int column) {
-      CheckItem item = CheckItem.values()[row];
+      CheckItem item = ITEMS.get(row);
       if (column == 0) {
         return Words.say("desk.item." + word(item));
       }

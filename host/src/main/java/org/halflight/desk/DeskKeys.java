@@ -101,9 +101,7 @@ final class DeskKeys implements KeyEventDispatcher {
         if (code >= KeyEvent.VK_F1 && code <= KeyEvent.VK_F12) {
           yield "F" + (code - KeyEvent.VK_F1 + 1);
         }
-        yield code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z
-            ? String.valueOf((char) code)
-            : "";
+        yield code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z ? String.valueOf((char) code) : "";
       }
     };
   }

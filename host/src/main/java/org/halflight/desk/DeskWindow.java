@@ -71,7 +71,9 @@ final class DeskWindow {
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
     light =
         new LightPlace(
-            look, () -> loop.does(BenchHands::setLight), () -> loop.does(BenchHands::shutterIsOpen));
+            look,
+            () -> loop.does(BenchHands::setLight),
+            () -> loop.does(BenchHands::shutterIsOpen));
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
@@ -84,9 +86,7 @@ final class DeskWindow {
             drawing,
             surroundings.nanos(),
             this::take);
-    practice =
-        new PracticeMenu(
-            this::onModelCamera);
+    practice = new PracticeMenu(this::onModelCamera);
     add(Act.TO_BENCH, bench);
     add(Act.TO_LIGHT, light);
     add(Act.TO_CAMERA, camera);
@@ -181,8 +181,7 @@ final class DeskWindow {
 
   private void show(BenchView shown) {
     view = shown;
-    frame.setTitle(
-        Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
+    frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     bench.show(shown);
     light.show(shown);
@@ -207,8 +206,7 @@ final class DeskWindow {
           bench
               .looked()
               .ifPresent(
-                  speed ->
-                      loop.ask(hands -> hands.tell(new SessionInput.SpeedChosen(speed))));
+                  speed -> loop.ask(hands -> hands.tell(new SessionInput.SpeedChosen(speed))));
       case TABLES -> {
         tables = !tables;
         bench.asTables(tables);

@@ -49,8 +49,7 @@ record InterruptedRun(Path file, List<BenchEvent> events, Said said) {
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> file.toString().endsWith(ending(source)))
-          .filter(
-              file -> source == Source.PRACTICE || !file.toString().endsWith(PRACTICE_ENDING))
+          .filter(file -> source == Source.PRACTICE || !file.toString().endsWith(PRACTICE_ENDING))
           .max(Comparator.comparing(Path::toString));
     } catch (IOException | UncheckedIOException unreadable) {
       return Optional.empty();
@@ -65,10 +64,7 @@ record InterruptedRun(Path file, List<BenchEvent> events, Said said) {
       // It stays where it is; a new session begins.
       return Optional.empty();
     }
-    boolean ended =
-        events.isEmpty()
-            || events.get(events.size() - 1) instanceof BenchEvent.Mark mark
-                && mark.kind().equals(ENDS);
+    boolean ended = events.isEmpty() || isEnd(events.get(events.size() - 1));
     if (ended) {
       return Optional.empty();
     }
@@ -87,5 +83,9 @@ record InterruptedRun(Path file, List<BenchEvent> events, Said said) {
                     session.results().size() + 1,
                     session.setting().map(Setting::label).orElse(""),
                     session.results().size()))));
+  }
+
+  private static boolean isEnd(BenchEvent event) {
+    return event instanceof BenchEvent.Mark mark && mark.kind().equals(ENDS);
   }
 }

@@ -51,8 +51,7 @@ final class KeyCap implements Icon {
     g.setColor(strong ? look.ground() : look.ink());
     g.setFont(font);
     int text = g.getFontMetrics().stringWidth(key);
-    g.drawString(
-        key, x + (width - text) / 2, y + Look.px(3) + g.getFontMetrics().getAscent());
+    g.drawString(key, x + (width - text) / 2, y + Look.px(3) + g.getFontMetrics().getAscent());
     g.dispose();
   }
 }

@@ -112,11 +112,7 @@ final class NumeralsPanel extends Painted {
     if (!text.figure()) {
       boolean quiet = text.tone() == NumeralsText.Tone.NOTHING;
       large =
-          fitted(
-              g,
-              quiet ? ofHeight(g, digits / 3) : large,
-              text.large(),
-              getWidth() - 2 * left);
+          fitted(g, quiet ? ofHeight(g, digits / 3) : large, text.large(), getWidth() - 2 * left);
     } else {
       large = fitted(g, large, text.large(), Math.max(room, digits));
     }
@@ -197,8 +193,7 @@ final class NumeralsPanel extends Painted {
   private static int width(Graphics2D g, Font font, String text) {
     return text.isEmpty()
         ? 0
-        : (int)
-            Math.ceil(font.getStringBounds(text, g.getFontRenderContext()).getWidth());
+        : (int) Math.ceil(font.getStringBounds(text, g.getFontRenderContext()).getWidth());
   }
 
   /** Large letters as shapes: the same pixels whatever the text cache does. */

@@ -4,7 +4,9 @@ import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 
-/** A component that paints itself and still has a name, a role and a description when read aloud. */
+/**
+ * A component that paints itself and still has a name, a role and a description when read aloud.
+ */
 abstract class Painted extends JComponent implements Looked {
   private static final long serialVersionUID = 1L;
 

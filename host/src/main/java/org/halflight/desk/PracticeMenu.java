@@ -14,8 +14,7 @@ import org.halflight.words.Words;
 final class PracticeMenu {
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<ModelCamera>> onCamera;
-  private final JCheckBoxMenuItem stop =
-      new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
+  private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 

@@ -47,7 +47,9 @@ final class RunPlace extends JPanel implements Looked {
   private final JSpinner firings = new JSpinner(new SpinnerNumberModel(5, 1, MOST_FIRINGS, 1));
   private final JComboBox<String> marking =
       new JComboBox<>(
-          new String[] {Words.say("desk.run.marking.exact"), Words.say("desk.run.marking.literal")});
+          new String[] {
+            Words.say("desk.run.marking.exact"), Words.say("desk.run.marking.literal")
+          });
   private final JComboBox<String> rest = new JComboBox<>();
   private final Map<String, JComboBox<String>> conditions = new LinkedHashMap<>();
   private final JTextField stop = new JTextField();
@@ -155,8 +157,7 @@ final class RunPlace extends JPanel implements Looked {
     }
     Dial chosen = Dial.builtIn().get(index);
     speeds.setText(RunForm.list(chosen));
-    marking.setSelectedIndex(
-        chosen.reference() == org.halflight.speeds.Reference.EXACT ? 0 : 1);
+    marking.setSelectedIndex(chosen.reference() == org.halflight.speeds.Reference.EXACT ? 0 : 1);
   }
 
   private void begin(Consumer<RunSetup> onBegin) {
@@ -210,7 +211,9 @@ final class RunPlace extends JPanel implements Looked {
   private JComboBox<String> condition(String name) {
     JComboBox<String> box = new JComboBox<>();
     box.addItem(Words.say("desk.run.notNoted"));
-    CONDITIONS.get(name).forEach(each -> box.addItem(Words.say("desk.condition." + name + "." + each)));
+    CONDITIONS
+        .get(name)
+        .forEach(each -> box.addItem(Words.say("desk.condition." + name + "." + each)));
     named(box, "condition." + name);
     conditions.put(name, box);
     return box;

@@ -52,8 +52,7 @@ final class SayLine extends JPanel implements Looked {
     area.setBorder(null);
     area.setOpaque(false);
     area.setFont(Look.letters(1.3));
-    setBorder(
-        BorderFactory.createEmptyBorder(Look.px(8), Look.px(26), Look.px(6), Look.px(20)));
+    setBorder(BorderFactory.createEmptyBorder(Look.px(8), Look.px(26), Look.px(6), Look.px(20)));
     dress();
   }
 

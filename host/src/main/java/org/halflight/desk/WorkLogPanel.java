@@ -103,8 +103,7 @@ final class WorkLogPanel extends JPanel {
       }
       measured =
           Optional.of(
-              new MeasuredValue(
-                  new BigDecimal(value.getText().strip()), unit.getText().strip()));
+              new MeasuredValue(new BigDecimal(value.getText().strip()), unit.getText().strip()));
     }
     if (text.getText().isBlank() && measured.isEmpty()) {
       trouble.setText(Words.say("desk.log.nothing"));
@@ -113,7 +112,7 @@ final class WorkLogPanel extends JPanel {
     trouble.setText(" ");
     onAdd.accept(
         new Entry(
-            WorkKind.values()[Math.max(0, kind.getSelectedIndex())],
+            List.of(WorkKind.values()).get(Math.max(0, kind.getSelectedIndex())),
             text.getText().strip(),
             measured));
     text.setText("");

@@ -185,7 +185,8 @@ class WallsTest {
       JavaClass.Predicates.resideInAPackage("org.halflight..");
 
   private static boolean forbiddenPair(JavaClass from, JavaClass to) {
-    return from.getPackageName().startsWith(ROOT + "desk") && to.getPackageName().equals(ROOT + "cli");
+    return from.getPackageName().startsWith(ROOT + "desk")
+        && to.getPackageName().equals(ROOT + "cli");
   }
 
   private static int place(JavaClass item) {

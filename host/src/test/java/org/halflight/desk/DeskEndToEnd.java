@@ -15,8 +15,8 @@ import javax.swing.JRadioButton;
 import javax.swing.JTable;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.Said;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.Said;
 import org.halflight.export.CsvTable;
 import org.halflight.link.LinkState;
 import org.halflight.session.FiringResult;
@@ -225,8 +225,7 @@ final class DeskEndToEnd {
     }
     hand.await("the run is done", BenchView::runDone);
     everyWay("5-as-found");
-    for (Outcome once :
-        List.of(Outcome.STUCK_OPEN, Outcome.DOUBLE, Outcome.LIGHT_WHILE_COCKING)) {
+    for (Outcome once : List.of(Outcome.STUCK_OPEN, Outcome.DOUBLE, Outcome.LIGHT_WHILE_COCKING)) {
       check(
           view().results().stream().filter(f -> f.run() == 1 && f.outcome() == once).count() >= 1,
           once + " is in the run");
@@ -309,8 +308,7 @@ final class DeskEndToEnd {
     phase(Phase.ADJUSTING);
     hand.fill("runSpeeds", "1/8");
     hand.click("beginRun");
-    hand.await(
-        "adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
+    hand.await("adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
     for (int i = 0; i < 3; i++) {
       fire();
     }
@@ -332,7 +330,7 @@ final class DeskEndToEnd {
     hand.fill("runSpeeds", SPEEDS);
     hand.click("beginRun");
     hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());
-    for (String speed : SPEEDS.split(", ")) {
+    for (String speed : SPEEDS.split(", ", -1)) {
       done(speed, () -> fire());
     }
     hand.await("the run is done", BenchView::runDone);
@@ -383,8 +381,8 @@ final class DeskEndToEnd {
       List<String> row = byTicks.get(String.valueOf(firing.key().firstTicks()));
       check(row != null, "a row of " + firing.key());
       check(
-          row.get(outcome).equals(
-              firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')),
+          row.get(outcome)
+              .equals(firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')),
           "the outcome of " + firing + " in " + row);
       if (firing.effectiveSeconds().isPresent()) {
         check(
@@ -445,8 +443,7 @@ final class DeskEndToEnd {
     hand.key(KeyEvent.VK_F);
     BenchView after =
         hand.await(
-            "a firing settles",
-            v -> v.results().size() > before || v.openSeconds().orElse(0) > 4);
+            "a firing settles", v -> v.results().size() > before || v.openSeconds().orElse(0) > 4);
     if (after.results().size() == before) {
       hand.key(KeyEvent.VK_C);
       hand.await("a hang settles", v -> v.results().size() > before);

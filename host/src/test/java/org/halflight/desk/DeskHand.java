@@ -27,7 +27,9 @@ import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
 import org.halflight.desk.view.BenchView;
 
-/** A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see. */
+/**
+ * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
+ */
 final class DeskHand {
   private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(60);
 
@@ -184,14 +186,12 @@ final class DeskHand {
   void shot(Path folder, String name) {
     await(
         "the pictures are drawn",
-        view ->
-            window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
+        view -> window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {
       Files.createDirectories(folder);
-      ImageIO.write(
-          robot.createScreenCapture(area), "png", folder.resolve(name + ".png").toFile());
+      ImageIO.write(robot.createScreenCapture(area), "png", folder.resolve(name + ".png").toFile());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -261,5 +261,4 @@ final class DeskHand {
     }
     return result.get();
   }
-
 }

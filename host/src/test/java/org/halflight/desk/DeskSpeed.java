@@ -46,8 +46,7 @@ final class DeskSpeed {
 
   private void run(Path folder) {
     hand.open(
-        new DeskSurroundings(
-            folder, NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
+        new DeskSurroundings(folder, NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
         new Dimension(1366, 768),
         false);
     DeskHand.onScreen(
@@ -84,9 +83,7 @@ final class DeskSpeed {
       hand.window()
           .onModelCamera(
               camera ->
-                  camera
-                      .ports()
-                      .onBench(rig -> millis.add((now - rig.nanosAt(ticks)) / 1e6)));
+                  camera.ports().onBench(rig -> millis.add((now - rig.nanosAt(ticks)) / 1e6)));
     }
   }
 

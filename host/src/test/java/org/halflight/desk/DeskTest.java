@@ -48,17 +48,19 @@ class DeskTest {
     clear(folder);
     try (Display display = new Display()) {
       String printed = display.run(DeskSpeed.class, folder.toString());
-      // The figures depend on the machine; they are printed for people and not held to a limit here.
+      // The figures depend on the machine; they are printed for people and not held to a limit
+      // here.
       System.out.println(printed);
       assertThat(printed).contains("from last edge to pixels").endsWith("exit code 0");
     }
   }
 
-  private static void assertSize(Path folder, String name, int width, int height)
-      throws Exception {
+  private static void assertSize(Path folder, String name, int width, int height) throws Exception {
     var image = ImageIO.read(folder.resolve("screens").resolve(name + ".png").toFile());
     assertThat(image).as(name).isNotNull();
-    assertThat(List.of(image.getWidth(), image.getHeight())).as(name).containsExactly(width, height);
+    assertThat(List.of(image.getWidth(), image.getHeight()))
+        .as(name)
+        .containsExactly(width, height);
   }
 
   private static void clear(Path folder) throws Exception {

@@ -60,8 +60,7 @@ final class Display implements ExecutionCondition, AutoCloseable {
     String display = start();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(
-        List.of("-cp", System.getProperty("java.class.path"), program.getName()));
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), program.getName()));
     command.addAll(List.of(words));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
     builder.environment().put("DISPLAY", display);

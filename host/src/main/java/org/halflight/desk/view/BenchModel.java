@@ -205,11 +205,9 @@ public final class BenchModel {
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }
     if (news instanceof SessionNews.RunDone) {
-      boolean left =
-          session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
+      boolean left = session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
       return Optional.of(
-          new Said(
-              Said.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
+          new Said(Said.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
     }
     if (news instanceof SessionNews.SpeedShown
         || news instanceof SessionNews.StillOpen
@@ -257,8 +255,7 @@ public final class BenchModel {
   private String lostSentence() {
     String at =
         session().setting().map(Setting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
-    return Words.say(
-        "desk.link.lost", session().results().size() + 1, at, results.size());
+    return Words.say("desk.link.lost", session().results().size() + 1, at, results.size());
   }
 
   private LinkView link() {

@@ -87,8 +87,7 @@ public final class BenchPictures {
   /** The marked speeds of the map, slow to fast: those of the run and those that were fired. */
   public static List<MarkedSpeed> speeds(BenchView view) {
     List<MarkedSpeed> speeds =
-        new ArrayList<>(
-            view.setup().map(setup -> dial(view, setup).speeds()).orElseGet(List::of));
+        new ArrayList<>(view.setup().map(setup -> dial(view, setup).speeds()).orElseGet(List::of));
     latestRuns(view).stream()
         .flatMap(firing -> firing.shown().stream())
         .filter(speed -> !speeds.contains(speed))

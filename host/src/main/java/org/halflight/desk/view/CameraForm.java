@@ -69,9 +69,7 @@ public record CameraForm(
         camera.serialNumber(),
         camera.shutter(),
         RunForm.list(camera.dial()),
-        camera.widestFNumber().isPresent()
-            ? plain(camera.widestFNumber().getAsDouble())
-            : "",
+        camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
         camera
             .frame()
             .map(f -> plain(f.widthMillimetres()) + " x " + plain(f.heightMillimetres()))

@@ -1,5 +1,6 @@
 package org.halflight.desk.view;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -8,27 +9,27 @@ import java.util.List;
  */
 public enum Cue {
   /** A firing counts: one short. */
-  COUNTED(90),
+  COUNTED("90"),
   /** A firing does not count as a time: one long. */
-  NOT_COUNTED(340),
+  NOT_COUNTED("340"),
   /** A speed is done: two short, one long. */
-  SPEED_DONE(80, -70, 80, -70, 260),
+  SPEED_DONE("80 -70 80 -70 260"),
   /** The run is done: long, short, long. */
-  RUN_DONE(240, -90, 80, -90, 400),
+  RUN_DONE("240 -90 80 -90 400"),
   /** Something is asked: three even. */
-  QUESTION(120, -120, 120, -120, 120);
+  QUESTION("120 -120 120 -120 120");
 
   /** The tone of every sound, in hertz. */
   public static final double HERTZ = 587.33;
 
-  private final List<Integer> rhythm;
+  private final String millis;
 
-  Cue(Integer... rhythm) {
-    this.rhythm = List.of(rhythm);
+  Cue(String millis) {
+    this.millis = millis;
   }
 
   /** Milliseconds of tone, and of silence below zero. */
   public List<Integer> rhythmMillis() {
-    return rhythm;
+    return Arrays.stream(millis.split(" ", -1)).map(Integer::valueOf).toList();
   }
 }

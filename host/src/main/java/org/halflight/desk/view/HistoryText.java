@@ -35,8 +35,7 @@ public final class HistoryText {
     for (RunHistory run : history.runs()) {
       headings.add(heading(run, zone));
     }
-    boolean several =
-        history.runs().stream().map(run -> run.visit().id()).distinct().count() > 1;
+    boolean several = history.runs().stream().map(run -> run.visit().id()).distinct().count() > 1;
     if (several) {
       headings.add(Words.say("desk.history.drift"));
     }
@@ -58,10 +57,7 @@ public final class HistoryText {
       rows.add(row);
     }
     return new TableTwin(
-        Words.say("desk.history.caption", history.camera().label()),
-        headings,
-        rows,
-        note(history));
+        Words.say("desk.history.caption", history.camera().label()), headings, rows, note(history));
   }
 
   /** The speed map of the last visit; empty where nothing was fired at a speed. */
@@ -96,8 +92,7 @@ public final class HistoryText {
   }
 
   private static String heading(RunHistory run, ZoneId zone) {
-    String day =
-        DAY.format(run.run().beganAt().orElse(run.visit().receivedAt()).atZone(zone));
+    String day = DAY.format(run.run().beganAt().orElse(run.visit().receivedAt()).atZone(zone));
     return Words.say("desk.history.run", Sentences.phase(run.run().asked().phase()), day);
   }
 

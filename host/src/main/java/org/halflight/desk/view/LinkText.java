@@ -23,8 +23,7 @@ public record LinkText(String text, String more, boolean up) {
         Words.say("desk.link.more", link.sentence(), link.damagedLines(), link.missingLines());
     if (!link.isUp()) {
       return new LinkText(
-          Words.say(
-              link.state() == LinkState.LOST ? "desk.link.isLost" : "desk.link.isSearching"),
+          Words.say(link.state() == LinkState.LOST ? "desk.link.isLost" : "desk.link.isSearching"),
           more,
           false);
     }
@@ -33,7 +32,6 @@ public record LinkText(String text, String more, boolean up) {
             ? Words.say("desk.link.practice")
             : Words.say("desk.link.rig", link.serial());
     long bad = link.damagedLines() + link.missingLines();
-    return new LinkText(
-        bad == 0 ? who : Words.say("desk.link.withLosses", who, bad), more, true);
+    return new LinkText(bad == 0 ? who : Words.say("desk.link.withLosses", who, bad), more, true);
   }
 }

@@ -21,13 +21,7 @@ import org.halflight.words.Words;
  * @param tone how sure it stands there
  */
 public record NumeralsText(
-    String large,
-    String unit,
-    boolean figure,
-    String time,
-    String error,
-    String note,
-    Tone tone) {
+    String large, String unit, boolean figure, String time, String error, String note, Tone tone) {
   /** How sure a figure stands there. */
   public enum Tone {
     /** Settled. */
@@ -104,8 +98,7 @@ public record NumeralsText(
   private static NumeralsText provisional(LastFiring.Provisional firing) {
     return firing.exposure() instanceof LeafExposure.Timed timed
         ? timed(timed, firing.errorStops(), label(firing.shown()), Tone.PROVISIONAL)
-        : words(
-            Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
+        : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
   }
 
   private static NumeralsText settled(FiringResult firing) {

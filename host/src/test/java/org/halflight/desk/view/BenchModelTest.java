@@ -165,9 +165,7 @@ class BenchModelTest {
     work.fire();
     work.link(LinkState.LOST);
     assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.STALE);
-    assertThat(SayText.of(work.view()).text())
-        .contains("at firing 2 (1/60)")
-        .contains("saved: 1.");
+    assertThat(SayText.of(work.view()).text()).contains("at firing 2 (1/60)").contains("saved: 1.");
     assertThat(LinkText.of(work.view().link()).up()).isFalse();
     work.link(LinkState.BACK);
     assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.SETTLED);

@@ -37,7 +37,9 @@ class FormsTest {
             true,
             false);
     RunSetup setup = form.read().setup().orElseThrow();
-    assertThat(setup.order()).extracting(MarkedSpeed::label).containsExactly("1/60", "1/30", "1/125");
+    assertThat(setup.order())
+        .extracting(MarkedSpeed::label)
+        .containsExactly("1/60", "1/30", "1/125");
     assertThat(setup.dial()).isEqualTo("leaf");
     assertThat(setup.reference()).isEqualTo(Reference.EXACT);
     assertThat(setup.checks()).containsExactly(Check.B);
