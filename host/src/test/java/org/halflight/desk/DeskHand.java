@@ -114,7 +114,8 @@ final class DeskHand {
 
   /** Types letters, digits and a few signs. */
   void type(String text) {
-    for (char each : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char each = text.charAt(i);
       boolean upper = Character.isUpperCase(each);
       int code =
           switch (each) {
