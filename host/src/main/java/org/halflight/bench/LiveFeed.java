@@ -15,7 +15,9 @@ import org.halflight.rig.RigWish;
 public final class LiveFeed implements RigFeed {
   private static final long WAIT_MILLIS = 100;
 
-  private final BlockingQueue<Item> queue = new LinkedBlockingQueue<>();
+  /** Empty entries only wake who waits. */
+  private final BlockingQueue<Optional<Item>> queue = new LinkedBlockingQueue<>();
+
   private final RigConnection connection;
 
   /**
@@ -31,17 +33,17 @@ public final class LiveFeed implements RigFeed {
             new RigConnection.Listener() {
               @Override
               public void received(long hostNanos, String line) {
-                queue.add(new Item.Line(new BenchEvent.Received(hostNanos, line)));
+                queue.add(Optional.of(new Item.Line(new BenchEvent.Received(hostNanos, line))));
               }
 
               @Override
               public void sent(long hostNanos, String line) {
-                queue.add(new Item.Line(new BenchEvent.Sent(hostNanos, line)));
+                queue.add(Optional.of(new Item.Line(new BenchEvent.Sent(hostNanos, line))));
               }
 
               @Override
               public void changed(LinkChange change) {
-                queue.add(new Item.Changed(change));
+                queue.add(Optional.of(new Item.Changed(change)));
               }
             },
             nanos);
@@ -51,11 +53,17 @@ public final class LiveFeed implements RigFeed {
   @Override
   public Optional<Item> next() {
     try {
-      return Optional.ofNullable(queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS));
+      Optional<Item> came = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
+      return came == null ? Optional.empty() : came;
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       return Optional.empty();
     }
+  }
+
+  /** Lets {@link #next} give back empty at once, so that its thread can do something else. */
+  public void wake() {
+    queue.add(Optional.empty());
   }
 
   @Override

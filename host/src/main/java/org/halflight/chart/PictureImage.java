@@ -8,6 +8,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import javax.imageio.ImageIO;
+import org.jfree.chart.ChartRenderingInfo;
 
 /** Pictures as pixels. */
 public final class PictureImage {
@@ -22,6 +23,19 @@ public final class PictureImage {
    */
   public static BufferedImage draw(
       Picture picture, Theme theme, int width, int height, double scale) {
+    return drawn(picture, theme, width, height, scale).image();
+  }
+
+  /**
+   * A picture for a screen, and where its plot lies.
+   *
+   * @param image pixels of the screen
+   * @param plot the area between the axes, before scaling
+   */
+  public record Drawn(BufferedImage image, Rectangle2D plot) {}
+
+  /** {@link #draw}, with the place of the plot. */
+  public static Drawn drawn(Picture picture, Theme theme, int width, int height, double scale) {
     if (width < 1 || height < 1 || !(scale > 0)) {
       throw new IllegalArgumentException(
           "no image of " + width + " by " + height + " at scale " + scale);
@@ -36,11 +50,12 @@ public final class PictureImage {
       graphics.scale(scale, scale);
       graphics.setRenderingHint(
           RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
-      picture.chart(theme).draw(graphics, new Rectangle2D.Double(0, 0, width, height));
+      ChartRenderingInfo info = new ChartRenderingInfo(null);
+      picture.chart(theme).draw(graphics, new Rectangle2D.Double(0, 0, width, height), info);
+      return new Drawn(image, (Rectangle2D) info.getPlotInfo().getDataArea().clone());
     } finally {
       graphics.dispose();
     }
-    return image;
   }
 
   /** A picture as the bytes of a PNG file, always in the light theme, whatever the screen shows. */

@@ -52,29 +52,86 @@ public final class RunPictures {
   }
 
   /**
+   * The speed map of a run that is under way: every speed of its dial has a place from the start.
+   *
+   * @param title what it is of
+   * @param dial the marked speeds, slow to fast, at least one; each speed that was fired is there
+   * @param tolerances of each speed
+   * @param runs may be empty
+   * @param note where the figures come from
+   */
+  public static SpeedMap speedMap(
+      String title,
+      List<MarkedSpeed> dial,
+      Function<MarkedSpeed, org.halflight.speeds.Tolerance> tolerances,
+      List<RunSummary> runs,
+      String note) {
+    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
+    List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
+    List<SpeedSummary> first =
+        found.isEmpty() && left.isEmpty() ? speeds(runs, Phase.ADJUSTING) : found;
+    List<SpeedColumn> columns =
+        dial.stream()
+            .map(
+                speed ->
+                    new SpeedColumn(
+                        speed.label(),
+                        tolerance(tolerances.apply(speed)),
+                        of(first, speed).map(RunPictures::run),
+                        of(left, speed).map(RunPictures::run)))
+            .toList();
+    return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
+  }
+
+  /**
+   * The firings that a row shows: of one speed and phase, of a release, and not rejected.
+   *
+   * @param firings in order of firing
+   */
+  public static List<FiringResult> releases(List<FiringResult> firings, SpeedSummary speed) {
+    return firings.stream()
+        .filter(f -> f.shown().equals(Optional.of(speed.speed())))
+        .filter(f -> f.phase().equals(Optional.of(speed.phase())))
+        .filter(f -> f.rejection().isEmpty() && release(f).isPresent())
+        .toList();
+  }
+
+  /**
    * The firing row of one speed in one phase.
    *
    * @param firings all firings of the session; at least one of the speed and phase
    * @param speed summed up
    */
   public static FiringRow firingRow(List<FiringResult> firings, SpeedSummary speed, String note) {
+    return firingRow(firings, speed, Sentences.phase(speed.phase()), List.of(), note);
+  }
+
+  /**
+   * The firing row of one speed in one phase, with adjustments between its firings.
+   *
+   * @param firings all of them
+   * @param speed what the firings that count come to
+   * @param runName how those are called
+   * @param adjustments count the releases that the row shows, see {@link #releases}
+   */
+  public static FiringRow firingRow(
+      List<FiringResult> firings,
+      SpeedSummary speed,
+      String runName,
+      List<Adjustment> adjustments,
+      String note) {
     List<Release> releases =
-        firings.stream()
-            .filter(f -> f.shown().equals(Optional.of(speed.speed())))
-            .filter(f -> f.phase().equals(Optional.of(speed.phase())))
-            .filter(f -> f.rejection().isEmpty())
-            .flatMap(f -> release(f).stream())
-            .toList();
+        releases(firings, speed).stream().flatMap(f -> release(f).stream()).toList();
     return new FiringRow(
         new FiringRowData(
             speed.speed().label(),
-            Sentences.phase(speed.phase()),
+            runName,
             speed.phase() == Phase.AS_LEFT,
             releases,
             mean(speed),
             SpeedSummary.LEVEL,
             tolerance(speed),
-            List.of(),
+            adjustments,
             note));
   }
 
@@ -108,9 +165,12 @@ public final class RunPictures {
   }
 
   private static Tolerance tolerance(SpeedSummary speed) {
+    return tolerance(speed.tolerance());
+  }
+
+  private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {
     return new Tolerance(
-        new Span(-speed.tolerance().fastStops(), speed.tolerance().slowStops()),
-        OptionalDouble.empty());
+        new Span(-tolerance.fastStops(), tolerance.slowStops()), OptionalDouble.empty());
   }
 
   private static Optional<Release> release(FiringResult firing) {

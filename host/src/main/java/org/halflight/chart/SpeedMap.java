@@ -15,6 +15,7 @@ import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYDotRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
 import org.jfree.data.Range;
@@ -83,7 +84,7 @@ public final class SpeedMap implements Picture {
 
     XYPlot plot = Frame.plot(domain, range(), theme);
     plot.setDataset(0, firings());
-    plot.setRenderer(0, firingRenderer(theme));
+    plot.setRenderer(0, isCrowded() ? dots(theme) : firingRenderer(theme));
     plot.setDataset(1, means());
     plot.setRenderer(1, meanRenderer(theme));
     for (int place = 0; place < speeds; place++) {
@@ -308,6 +309,26 @@ public final class SpeedMap implements Picture {
       strip.add(place, EdgeStrip.Line.of(words));
       lines.forEach(line -> strip.add(place, line));
     }
+  }
+
+  /** Above this many firings each is a dot: hollow and filled cannot be told apart any more. */
+  static final int MARKS_UP_TO = 5000;
+
+  private boolean isCrowded() {
+    return data.speeds().stream()
+            .flatMap(speed -> Stream.concat(speed.asFound().stream(), speed.asLeft().stream()))
+            .mapToInt(run -> run.firingsStops().size())
+            .sum()
+        > MARKS_UP_TO;
+  }
+
+  private static XYDotRenderer dots(Theme theme) {
+    XYDotRenderer renderer = new XYDotRenderer();
+    renderer.setDotWidth(2);
+    renderer.setDotHeight(2);
+    renderer.setSeriesPaint(0, colour(true, theme));
+    renderer.setSeriesPaint(1, colour(false, theme));
+    return renderer;
   }
 
   private static XYLineAndShapeRenderer firingRenderer(Theme theme) {

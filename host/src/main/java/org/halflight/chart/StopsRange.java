@@ -8,6 +8,8 @@ final class StopsRange implements DoubleConsumer {
   /** A shutter that is exactly right still shows this much, so that nothing small looks large. */
   private static final double LEAST_STOPS = 0.5;
 
+  private static final double WIDEST_INTERVAL_STOPS = 1;
+
   private static final double AIR = 0.06;
 
   private double low = -LEAST_STOPS;
@@ -30,8 +32,10 @@ final class StopsRange implements DoubleConsumer {
     mean.interval()
         .ifPresent(
             span -> {
-              accept(span.lowStops());
-              accept(span.highStops());
+              // The interval of two firings may be ten stops wide; it is cut off at the edge then,
+              // so that the firings themselves can be told apart.
+              accept(Math.max(span.lowStops(), mean.stops() - WIDEST_INTERVAL_STOPS));
+              accept(Math.min(span.highStops(), mean.stops() + WIDEST_INTERVAL_STOPS));
             });
   }
 

@@ -6,13 +6,13 @@ import java.util.Locale;
 final class StopsText {
   private StopsText() {}
 
-  /** Such as {@code 0.31 stops slow}; what rounds to nothing is {@code 0.00 stops}. */
+  /** Such as {@code 0.31 stop slow}; what rounds to nothing is {@code 0.00 stop}. */
   static String of(double stops) {
     String number = String.format(Locale.ROOT, "%.2f", Math.abs(stops));
     if (number.equals("0.00")) {
-      return "0.00 stops";
+      return "0.00 stop";
     }
-    return number + (stops > 0 ? " stops slow" : " stops fast");
+    return number + (stops > 0 ? " stop slow" : " stop fast");
   }
 
   static String of(Span span) {
@@ -20,7 +20,7 @@ final class StopsText {
   }
 
   static String plusMinus(double stops) {
-    return String.format(Locale.ROOT, "\u00b1%.2f stops", stops);
+    return String.format(Locale.ROOT, "\u00b1%.2f stop", stops);
   }
 
   static String percent(double level) {

@@ -100,19 +100,19 @@ class FiringRowTest {
     TableTwin table = new FiringRow(DATA).table();
     assertThat(table.caption())
         .isEqualTo(
-            "1/2 s, adjusting: mean 0.08 stops slow, 95 % interval 2.00 stops fast to 2.10 stops"
-                + " slow; tolerance 0.33 stops fast to 0.33 stops slow, unsure zone \u00b10.04"
-                + " stops");
+            "1/2 s, adjusting: mean 0.08 stop slow, 95 % interval 2.00 stop fast to 2.10 stop"
+                + " slow; tolerance 0.33 stop fast to 0.33 stop slow, unsure zone \u00b10.04"
+                + " stop");
     assertThat(table.headings())
         .containsExactly("release", "outcome", "error", "rest", "adjustment before it");
     assertThat(table.rows())
         .containsExactly(
-            List.of("1", "timed", "2.40 stops slow", "first after rest", ""),
-            List.of("2", "timed", "0.61 stops slow", "", ""),
+            List.of("1", "timed", "2.40 stop slow", "first after rest", ""),
+            List.of("2", "timed", "0.61 stop slow", "", ""),
             List.of("3", "stuck open", "no time", "", ""),
-            List.of("4", "timed", "0.52 stops slow", "", "slow-speed train lifted"),
+            List.of("4", "timed", "0.52 stop slow", "", "slow-speed train lifted"),
             List.of("5", "did not open", "no time", "", ""),
-            List.of("6", "timed", "0.90 stops fast", "", ""));
+            List.of("6", "timed", "0.90 stop fast", "", ""));
     assertThat(table.note()).isEqualTo(DATA.note());
   }
 
@@ -132,7 +132,7 @@ class FiringRowTest {
     XYPlot empty = new FiringRow(nothing).chart(Theme.LIGHT).getXYPlot();
     assertThat(empty.getDataset(0).getItemCount(0)).isZero();
     assertThat(new FiringRow(nothing).table().caption())
-        .isEqualTo("1 s, as found; tolerance 0.30 stops fast to 0.30 stops slow");
+        .isEqualTo("1 s, as found; tolerance 0.30 stop fast to 0.30 stop slow");
     assertThat(PictureImage.png(new FiringRow(nothing), 400, 300, 1)).isNotEmpty();
   }
 

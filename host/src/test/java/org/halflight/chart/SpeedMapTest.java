@@ -231,23 +231,23 @@ class SpeedMapTest {
             List.of(
                 "1 s",
                 "as found",
-                "1.57 stops slow",
-                "0.65 stops fast to 3.79 stops slow",
-                "1.20 stops slow, 2.60 stops slow, 0.90 stops slow",
+                "1.57 stop slow",
+                "0.65 stop fast to 3.79 stop slow",
+                "1.20 stop slow, 2.60 stop slow, 0.90 stop slow",
                 "2 of 5",
                 "0 of 5",
-                "0.33 stops fast to 0.33 stops slow",
-                "\u00b10.05 stops"),
+                "0.33 stop fast to 0.33 stop slow",
+                "\u00b10.05 stop"),
             List.of(
                 "1 s",
                 "as left",
-                "0.04 stops slow",
-                "0.14 stops fast to 0.21 stops slow",
-                "0.10 stops slow, 0.05 stops slow, 0.04 stops fast",
+                "0.04 stop slow",
+                "0.14 stop fast to 0.21 stop slow",
+                "0.10 stop slow, 0.05 stop slow, 0.04 stop fast",
                 "0 of 3",
                 "0 of 3",
-                "0.33 stops fast to 0.33 stops slow",
-                "\u00b10.05 stops"),
+                "0.33 stop fast to 0.33 stop slow",
+                "\u00b10.05 stop"),
             List.of(
                 "1/60 s",
                 "not fired",
@@ -256,20 +256,20 @@ class SpeedMapTest {
                 "none",
                 "0 of 0",
                 "0 of 0",
-                "0.33 stops fast to 0.33 stops slow",
+                "0.33 stop fast to 0.33 stop slow",
                 "not known"),
             List.of(
                 "1/500 s",
                 "as found",
-                "0.31 stops fast",
+                "0.31 stop fast",
                 "not known",
-                "0.31 stops fast",
+                "0.31 stop fast",
                 "0 of 2",
                 "1 of 2",
-                "0.50 stops fast to 0.50 stops slow",
+                "0.50 stop fast to 0.50 stop slow",
                 "not known"));
     assertThat(table.cell(0, "95 % interval of the mean"))
-        .isEqualTo("0.65 stops fast to 3.79 stops slow");
+        .isEqualTo("0.65 stop fast to 3.79 stop slow");
   }
 
   @Test

@@ -49,6 +49,7 @@ final class PracticeCamera {
   private double saidToRestSeconds;
   private int sinceRest;
   private long releases;
+  private double lightShare = 1;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -93,8 +94,29 @@ final class PracticeCamera {
     }
   }
 
+  /** From now on only a share of the light comes through: the stop or the lamp was moved. */
+  void dim(double share) {
+    lightShare = share;
+  }
+
+  /** Cocks the shutter without firing it; blades that do not overlap then let light through. */
+  void cock(boolean lightComesThrough) {
+    long ticks = world.start();
+    if (open) {
+      return;
+    }
+    if (!lightComesThrough) {
+      busyUntil(ticks);
+      return;
+    }
+    double slowness = 1 + 0.1 * (releaseDraws().uniform() - 0.5);
+    LightPath path = MishapLight.cockingStroke(slowness);
+    light(ticks, path);
+    busyUntil(ticks + RATE.ticks(path.endSeconds()));
+  }
+
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
-  Optional<PracticeFiring> fire() {
+  Optional<PracticeFiring> fire(PracticeMishap mishap) {
     long pressTicks = world.start();
     press(pressTicks);
     if (open) {
@@ -106,7 +128,7 @@ final class PracticeCamera {
     sinceRest++;
     int atThisSpeed = sinceRestAtSpeed.merge(speed, 1, Integer::sum);
     FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
-    ModelFiring model = shutter.firing(speed, turn);
+    ModelFiring model = MishapLight.of(mishap, shutter.firing(speed, turn));
     SeededDraws draws = releaseDraws();
     long lightTicks = lightAfter(pressTicks, draws);
     click(lightTicks, draws);
@@ -166,7 +188,8 @@ final class PracticeCamera {
     return lightTicks + RATE.ticks(contactSeconds);
   }
 
-  private void light(long startTicks, LightPath path) {
+  private void light(long startTicks, LightPath undimmed) {
+    LightPath path = MishapLight.dimmed(undimmed, lightShare);
     world.light().add(startTicks, path);
     world.later(
         startTicks,

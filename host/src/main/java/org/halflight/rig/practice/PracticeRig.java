@@ -216,10 +216,16 @@ public final class PracticeRig implements Link {
    *     moves nothing
    */
   public Optional<PracticeFiring> fire() {
+    return fire(PracticeMishap.NONE);
+  }
+
+  /** {@link #fire()}, with something that goes wrong. */
+  public Optional<PracticeFiring> fire(PracticeMishap mishap) {
+    Objects.requireNonNull(mishap);
     bench.lock().lock();
     try {
       catchUp();
-      Optional<PracticeFiring> fired = bench.camera().fire();
+      Optional<PracticeFiring> fired = bench.camera().fire(mishap);
       bench.changed().signalAll();
       return fired;
     } finally {
@@ -230,6 +236,28 @@ public final class PracticeRig implements Link {
   /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */
   public void holdOpen(boolean open) {
     onBench(() -> bench.camera().hold(open));
+  }
+
+  /**
+   * Cocks the shutter without firing it.
+   *
+   * @param lightComesThrough whether the blades let light through meanwhile
+   */
+  public void cock(boolean lightComesThrough) {
+    onBench(() -> bench.camera().cock(lightComesThrough));
+  }
+
+  /**
+   * From the next light on only a share of it comes through, as when the stop or the lamp was
+   * moved.
+   *
+   * @param share of the full light of the sensors, above 0 and at most 1
+   */
+  public void dim(double share) {
+    if (!(share > 0 && share <= 1)) {
+      throw new IllegalArgumentException("a share of the light is above 0 up to 1, not " + share);
+    }
+    onBench(() -> bench.camera().dim(share));
   }
 
   /**
@@ -278,6 +306,20 @@ public final class PracticeRig implements Link {
       bench.world().startBoard();
       bench.changed().signalAll();
       return new PracticeRig(bench);
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /**
+   * When the counter of this link's board stands at some ticks, by the clock that was handed in.
+   *
+   * @throws IllegalStateException on a rig without a clock
+   */
+  public long nanosAt(long boardTicks) {
+    bench.lock().lock();
+    try {
+      return bench.world().nanosAt(board.startTicks() + boardTicks);
     } finally {
       bench.lock().unlock();
     }

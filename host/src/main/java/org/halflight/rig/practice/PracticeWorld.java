@@ -52,6 +52,14 @@ final class PracticeWorld {
     return now;
   }
 
+  /** The time of the clock at ticks of the world. */
+  long nanosAt(long ticks) {
+    if (pace instanceof Pace.Paced paced) {
+      return paced.startNanos() + ticks / 16 * 1000 + ticks % 16 * 1000 / 16;
+    }
+    throw new IllegalStateException("virtual time alone has no clock");
+  }
+
   boolean isPaced() {
     return pace instanceof Pace.Paced;
   }

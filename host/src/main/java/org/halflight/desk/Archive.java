@@ -1,0 +1,292 @@
+package org.halflight.desk;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import javax.swing.SwingUtilities;
+import org.halflight.bench.BenchEvent;
+import org.halflight.desk.view.AdjustingMark;
+import org.halflight.desk.view.Said;
+import org.halflight.job.Run;
+import org.halflight.job.RunId;
+import org.halflight.job.Visit;
+import org.halflight.job.VisitId;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkEntryId;
+import org.halflight.job.WorkKind;
+import org.halflight.record.DataFolder;
+import org.halflight.record.SessionStart;
+import org.halflight.record.WorkshopRecord;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionNews;
+import org.halflight.trouble.Trouble;
+
+/**
+ * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
+ * record misses because of trouble stands in the session file and is taken in at the next start.
+ * Its methods may be called from any thread.
+ */
+final class Archive implements AutoCloseable {
+  /** Beside a session file whose firings are all in the record. */
+  private static final String KEPT = ".kept";
+
+  private static final long CLOSE_WAIT_SECONDS = 20;
+
+  private final ExecutorService thread =
+      Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
+  private final DeskSurroundings surroundings;
+  private final Consumer<Said> says;
+  private volatile Consumer<Visit> onVisit = here -> {};
+
+  // All below on the thread of the record only.
+  private Optional<WorkshopRecord> record = Optional.empty();
+  private Optional<SessionStart> session = Optional.empty();
+  private Optional<Path> sessionFile = Optional.empty();
+  private Optional<VisitId> visit = Optional.empty();
+  private final Map<Integer, RunId> runs = new HashMap<>();
+  private boolean missed;
+
+  /**
+   * @param says takes what goes wrong, on any thread
+   */
+  Archive(DeskSurroundings surroundings, Consumer<Said> says) {
+    this.surroundings = surroundings;
+    this.says = says;
+    thread.execute(
+        () ->
+            guarded(
+                () ->
+                    record =
+                        Optional.of(
+                            WorkshopRecord.open(
+                                surroundings.folder().resolve(DataFolder.RECORD_FILE),
+                                surroundings.clock()))));
+  }
+
+  /** A session begins with this event, in this file. */
+  void sessionBegan(BenchEvent first, Path file) {
+    thread.execute(
+        () -> {
+          takeInWhatIsMissing(file);
+          runs.clear();
+          session = Optional.of(SessionStart.of(first, String.valueOf(file.getFileName())));
+          sessionFile = Optional.of(file);
+          missed = record.isEmpty();
+          onRecord(known -> known.begin(session.orElseThrow()));
+        });
+  }
+
+  /** A session that was interrupted goes on: its runs are known, or are taken in now. */
+  void sessionGoesOn(BenchEvent first, Path file) {
+    thread.execute(
+        () -> {
+          takeInWhatIsMissing(file);
+          runs.clear();
+          SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
+          session = Optional.of(start);
+          sessionFile = Optional.of(file);
+          missed = record.isEmpty();
+          onRecord(
+              known -> {
+                known.takeIn(file);
+                for (int ordinal = 1; known.run(start.key(), ordinal).isPresent(); ordinal++) {
+                  Run run = known.run(start.key(), ordinal).get();
+                  runs.put(ordinal, run.id());
+                  visit = run.visit().or(() -> visit);
+                }
+                visit.flatMap(known::visit).ifPresent(this::onBench);
+              });
+        });
+  }
+
+  /** Hears, on the window's own thread, of a visit that goes on. */
+  void onVisit(Consumer<Visit> hearer) {
+    onVisit = hearer;
+  }
+
+  private void onBench(Visit here) {
+    SwingUtilities.invokeLater(() -> onVisit.accept(here));
+  }
+
+  /** A run begins; the same run that goes on is known already. */
+  void runBegan(int ordinal, RunSetup setup) {
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () ->
+            onRecord(
+                known -> {
+                  if (!runs.containsKey(ordinal)) {
+                    Run run =
+                        new Run(
+                            RunId.NEW,
+                            visit,
+                            session.orElseThrow().key(),
+                            ordinal,
+                            setup,
+                            Optional.of(now));
+                    runs.put(ordinal, known.keep(run).id());
+                  }
+                }));
+  }
+
+  /** There are news of the bench. */
+  void happened(List<SessionNews> news) {
+    List<FiringResult> firings = new ArrayList<>();
+    for (SessionNews each : news) {
+      if (each instanceof SessionNews.Settled settled) {
+        firings.add(settled.result());
+      } else if (each instanceof SessionNews.Changed changed) {
+        firings.add(changed.result());
+      } else if (each instanceof SessionNews.Rejected rejected) {
+        firings.add(rejected.result());
+      }
+    }
+    if (!firings.isEmpty()) {
+      thread.execute(() -> onRecord(known -> known.settle(session.orElseThrow().key(), firings)));
+    }
+  }
+
+  /** An adjustment was marked. */
+  void adjusted(AdjustingMark mark) {
+    Instant now = surroundings.clock().instant();
+    thread.execute(
+        () ->
+            onRecord(
+                known ->
+                    visit.ifPresent(
+                        here ->
+                            known.keep(
+                                new WorkEntry(
+                                    WorkEntryId.NEW,
+                                    here,
+                                    now,
+                                    WorkKind.ADJUSTED,
+                                    mark.words(),
+                                    Optional.empty(),
+                                    Optional.ofNullable(runs.get(mark.run())),
+                                    OptionalInt.of(mark.afterFiring()))))));
+  }
+
+  /** The runs of this session, those before too, and those to come belong to a visit. */
+  void isFor(Visit now) {
+    thread.execute(
+        () -> {
+          visit = Optional.of(now.id());
+          onRecord(
+              known ->
+                  runs.values().stream()
+                      .flatMap(id -> known.run(id).stream())
+                      .filter(run -> run.visit().isEmpty())
+                      .forEach(run -> known.keep(run.withVisit(now.id()))));
+        });
+  }
+
+  /** Another camera comes on the bench: runs to come are of nobody until it is named. */
+  void isForNobody() {
+    thread.execute(() -> visit = Optional.empty());
+  }
+
+  /**
+   * Reads or keeps something.
+   *
+   * @param answer takes what came of it, on the window's own thread; not called after trouble
+   */
+  <T> void ask(Function<WorkshopRecord, T> question, Consumer<T> answer) {
+    thread.execute(
+        () ->
+            onRecord(
+                known -> {
+                  T found = question.apply(known);
+                  SwingUtilities.invokeLater(() -> answer.accept(found));
+                }));
+  }
+
+  /** Ends when everything is kept. */
+  @Override
+  public void close() {
+    thread.execute(
+        () -> {
+          if (!missed) {
+            sessionFile.ifPresent(this::noteKept);
+          }
+          record.ifPresent(known -> guarded(known::close));
+        });
+    thread.shutdown();
+    try {
+      if (!thread.awaitTermination(CLOSE_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        thread.shutdownNow();
+      }
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Sessions that ended before the record had all of them. */
+  private void takeInWhatIsMissing(Path current) {
+    onRecord(
+        known -> {
+          for (Path file : notKept(current)) {
+            guarded(
+                () -> {
+                  known.takeIn(file);
+                  noteKept(file);
+                });
+          }
+        });
+  }
+
+  private List<Path> notKept(Path current) {
+    Path folder = current.toAbsolutePath().getParent();
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .filter(file -> file.toString().endsWith(".session"))
+          .filter(file -> !file.equals(current.toAbsolutePath()))
+          .filter(file -> !Files.exists(kept(file)))
+          .sorted()
+          .toList();
+    } catch (IOException | UncheckedIOException unreadable) {
+      return List.of();
+    }
+  }
+
+  private void noteKept(Path file) {
+    try {
+      Files.writeString(kept(file), "");
+    } catch (IOException later) {
+      // Then the file is taken in once more at the next start, which changes nothing.
+      return;
+    }
+  }
+
+  private static Path kept(Path file) {
+    return file.resolveSibling(file.getFileName() + KEPT);
+  }
+
+  private void onRecord(Consumer<WorkshopRecord> doing) {
+    record.ifPresent(known -> guarded(() -> doing.accept(known)));
+  }
+
+  private void guarded(Runnable doing) {
+    try {
+      doing.run();
+    } catch (Trouble trouble) {
+      missed = true;
+      says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+    }
+  }
+}

@@ -1,0 +1,130 @@
+package org.halflight.desk;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.halflight.bench.BenchDriver;
+import org.halflight.desk.view.AdjustingMark;
+import org.halflight.desk.view.BenchModel;
+import org.halflight.desk.view.Said;
+import org.halflight.session.Question;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.session.SessionNews;
+import org.halflight.speeds.Dial;
+import org.halflight.words.Words;
+
+/** What the person does at the bench, done to rig and session. For the bench thread only. */
+final class BenchHands {
+  /** The model shutter is open well before. */
+  private static final long OPENING_NANOS = 300_000_000;
+
+  private final BenchDriver driver;
+  private final BenchModel model;
+  private final Optional<ModelCamera> camera;
+  private final Archive archive;
+  private OptionalLong openFromNanos = OptionalLong.empty();
+
+  BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
+    this.archive = archive;
+    this.driver = driver;
+    this.model = model;
+    this.camera = camera;
+  }
+
+  /** The model camera, on the practice rig only. */
+  Optional<ModelCamera> camera() {
+    return camera;
+  }
+
+  List<SessionNews> beginRun(RunSetup setup) {
+    camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
+    model.runBegan();
+    List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
+    archive.runBegan(session().run(), setup);
+    return news;
+  }
+
+  List<SessionNews> tell(SessionInput input) {
+    return driver.tell(input);
+  }
+
+  /** The open question is answered: the firings belong to the other speed. */
+  List<SessionNews> move() {
+    Optional<Question> question = session().question();
+    return question.isPresent() ? driver.tell(question.get().move()) : List.of();
+  }
+
+  List<SessionNews> closedByHand() {
+    List<SessionNews> news = driver.tell(new SessionInput.ClosedByHand());
+    camera.ifPresent(model -> model.hold(false));
+    return news;
+  }
+
+  List<SessionNews> learnCocking() {
+    boolean begins = !session().isLearningCocking();
+    if (begins) {
+      model.say(new Said(Said.Kind.NEWS, Words.say("desk.say.learning")));
+    }
+    return driver.tell(new SessionInput.CockingLearnt(begins));
+  }
+
+  List<SessionNews> lensCap() {
+    boolean on = !session().isCapOn();
+    model.say(new Said(Said.Kind.NEWS, Words.say(on ? "desk.say.capOn" : "desk.say.capOff")));
+    return driver.tell(new SessionInput.LensCap(on));
+  }
+
+  void mark(String words) {
+    AdjustingMark mark = model.mark(words);
+    archive.adjusted(mark);
+  }
+
+  /** The camera on the bench was named. */
+  void named(String label, Dial dial) {
+    model.named(label, dial);
+  }
+
+  void isNobodys() {
+    model.isNobodys();
+  }
+
+  void setLight() {
+    model.lightBegan(driver.setLight());
+  }
+
+  /** The person holds the shutter open; the model shutter needs a moment until it is. */
+  void shutterIsOpen() {
+    if (camera.isEmpty()) {
+      driver.shutterIsOpen();
+      return;
+    }
+    camera.get().hold(true);
+    openFromNanos = OptionalLong.of(driver.workbench().now() + OPENING_NANOS);
+  }
+
+  /** Does what waits for its time. */
+  void waitedFor() {
+    if (openFromNanos.isPresent() && driver.workbench().now() >= openFromNanos.getAsLong()) {
+      openFromNanos = OptionalLong.empty();
+      driver.shutterIsOpen();
+    }
+  }
+
+  void fire() {
+    camera.ifPresent(model -> session().shown().ifPresentOrElse(model::fire, model::fire));
+  }
+
+  void cock() {
+    camera.ifPresent(ModelCamera::cockWithLight);
+  }
+
+  private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {
+    return org.halflight.desk.view.BenchPictures.dial(setup).speeds();
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}

@@ -1,0 +1,151 @@
+package org.halflight.desk;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightSetting;
+import org.halflight.bench.LiveFeed;
+import org.halflight.desk.view.BenchModel;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.Cue;
+import org.halflight.desk.view.Said;
+import org.halflight.session.SessionNews;
+import org.halflight.trouble.Trouble;
+
+/**
+ * The bench thread: takes what the rig says and what the person does, one after the other, and
+ * tells the window what there is to show. The window's own thread never waits for it.
+ */
+final class BenchLoop implements AutoCloseable {
+  private static final long CLOSE_WAIT_MILLIS = 5000;
+
+  private final LiveFeed feed;
+  private final BenchDriver driver;
+  private final BenchModel model;
+  private final BenchHands hands;
+  private final Consumer<BenchView> window;
+  private final Consumer<Cue> sounds;
+  private final Archive archive;
+  private final Queue<Function<BenchHands, List<SessionNews>>> asked =
+      new ConcurrentLinkedQueue<>();
+  private final Thread thread = new Thread(this::run, "halflight-bench");
+  private volatile boolean ending;
+  private Optional<LightSetting.Step> lightStep = Optional.empty();
+
+  /**
+   * @param window takes views on this thread
+   * @param sounds takes sounds on this thread
+   */
+  BenchLoop(
+      LiveFeed feed,
+      BenchDriver driver,
+      BenchModel model,
+      BenchHands hands,
+      Consumer<BenchView> window,
+      Consumer<Cue> sounds,
+      Archive archive) {
+    this.feed = feed;
+    this.driver = driver;
+    this.model = model;
+    this.hands = hands;
+    this.window = window;
+    this.sounds = sounds;
+    this.archive = archive;
+    thread.setDaemon(true);
+  }
+
+  void start() {
+    thread.start();
+  }
+
+  /** Lets the person do something on the bench thread, soon; from any thread. */
+  void ask(Function<BenchHands, List<SessionNews>> doing) {
+    asked.add(doing);
+    feed.wake();
+  }
+
+  /** The same for what brings no news. */
+  void does(Consumer<BenchHands> doing) {
+    ask(
+        h -> {
+          doing.accept(h);
+          return List.of();
+        });
+  }
+
+  /** Says something to the person; from any thread. */
+  void say(Said said) {
+    does(h -> model.say(said));
+  }
+
+  /** Ends the session: what was under way is settled, and everything is on the disk. */
+  @Override
+  public void close() {
+    ending = true;
+    feed.wake();
+    try {
+      thread.join(CLOSE_WAIT_MILLIS);
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    show();
+    while (!ending) {
+      guarded(this::step);
+    }
+    guarded(() -> news(driver.tell(new org.halflight.session.SessionInput.Ends())));
+    guarded(driver::close);
+  }
+
+  private void step() {
+    Function<BenchHands, List<SessionNews>> next = asked.poll();
+    while (next != null) {
+      news(next.apply(hands));
+      next = asked.poll();
+    }
+    hands.waitedFor();
+    Optional<BenchDriver.Happening> happening = driver.step();
+    if (happening.isPresent()) {
+      model.happened(happening.get()).forEach(sounds);
+      show();
+      archive.happened(happening.get().news());
+      watchLight();
+    }
+  }
+
+  private void news(List<SessionNews> news) {
+    model.news(news).forEach(sounds);
+    show();
+    archive.happened(news);
+  }
+
+  /** The model camera lets go of the release when the light needs it open no longer. */
+  private void watchLight() {
+    Optional<LightSetting.Step> step = model.view().light().step();
+    boolean ended =
+        step.filter(s -> s == LightSetting.Step.DONE || s == LightSetting.Step.REFUSED).isPresent();
+    if (!step.equals(lightStep) && ended) {
+      hands.camera().ifPresent(camera -> camera.hold(false));
+    }
+    lightStep = step;
+  }
+
+  private void show() {
+    window.accept(model.view());
+  }
+
+  private void guarded(Runnable step) {
+    try {
+      step.run();
+    } catch (Trouble trouble) {
+      model.say(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+      show();
+    }
+  }
+}

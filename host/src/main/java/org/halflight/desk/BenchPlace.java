@@ -1,0 +1,253 @@
+package org.halflight.desk;
+
+import java.awt.BorderLayout;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+import org.halflight.desk.view.Act;
+import org.halflight.desk.view.BenchPictures;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.NextText;
+import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.SayText;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.Words;
+
+/** The bench: next speed, last firing, speed map, firing row, one sentence, and the keys. */
+final class BenchPlace extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private static final int LEAST_MILLIS = 50;
+
+  private final NextPanel next;
+  private final NumeralsPanel numerals;
+  private final EdgeBar edge;
+  private final SayLine say;
+  private final PictureView map;
+  private final PictureView row;
+  private final JTextArea verdict = new JTextArea();
+  private final MarkField mark;
+  private final KeyBar keys;
+  private final JPanel rowSide = new JPanel(new BorderLayout());
+  private final Timer slow;
+  private transient Look look;
+  private transient BenchView view;
+  private transient BenchView pictured;
+  private transient Optional<MarkedSpeed> looked = Optional.empty();
+  private transient Optional<MarkedSpeed> lookedPictured = Optional.empty();
+  private transient BenchPictures.All all = BenchPictures.All.NOTHING;
+  private final transient Executor drawing;
+  private boolean looksElsewhere;
+  private boolean making;
+  private boolean again;
+
+  /**
+   * @param acts takes what keys and clicks ask for
+   * @param marks takes the words of adjustments
+   */
+  BenchPlace(
+      Look look, Executor drawing, LongSupplier nanos, Consumer<Act> acts, Consumer<String> marks) {
+    this.look = look;
+    this.drawing = drawing;
+    next = new NextPanel(look);
+    numerals = new NumeralsPanel(look);
+    edge = new EdgeBar(look);
+    say = new SayLine(look);
+    map =
+        new PictureView(
+            Words.say("desk.map.title"), Words.say("desk.map.empty"), look, drawing, nanos);
+    row =
+        new PictureView(
+            Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
+    mark = new MarkField(look, marks);
+    keys = new KeyBar(look, acts);
+    verdict.setName("verdict");
+    verdict.setEditable(false);
+    verdict.setFocusable(false);
+    verdict.setLineWrap(true);
+    verdict.setWrapStyleWord(true);
+    verdict.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
+    map.canvas().onChoice(this::choose);
+
+    rowSide.add(row);
+    rowSide.add(verdict, BorderLayout.SOUTH);
+    setLayout(
+        new BenchLayout(
+            new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, keys)));
+    for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, keys)) {
+      add(each);
+    }
+    slow = new Timer(LEAST_MILLIS, event -> showPictures());
+    slow.setRepeats(false);
+    look(look);
+  }
+
+  NumeralsPanel numerals() {
+    return numerals;
+  }
+
+  PictureView map() {
+    return map;
+  }
+
+  PictureView row() {
+    return row;
+  }
+
+  /** Shows a view: the figures at once, the pictures soon. */
+  void show(BenchView shown) {
+    boolean moved = view != null && !view.shown().equals(shown.shown());
+    boolean fired = view != null && view.results() != shown.results();
+    view = shown;
+    if (moved || fired) {
+      looksElsewhere = false;
+    }
+    numerals.show(NumeralsText.of(shown));
+    NextText nextText = NextText.of(shown);
+    next.show(nextText);
+    edge.show(nextText, shown.justDone().isPresent());
+    say.show(SayText.of(shown));
+    keys.show(KeyHints.of(shown));
+    if (!slow.isRunning()) {
+      slow.start();
+    }
+  }
+
+  /** Whether the pictures on the screen are those of the last view. */
+  boolean isUpToDate() {
+    return !slow.isRunning() && !making && map.canvas().isUpToDate() && row.canvas().isUpToDate();
+  }
+
+  /** Looks at the next slower or faster speed, without another one to fire. */
+  void lookAlong(int by) {
+    List<MarkedSpeed> speeds = all.speeds();
+    if (!speeds.isEmpty()) {
+      int here = looked.map(speeds::indexOf).orElse(0);
+      lookAt(speeds.get(Math.max(0, Math.min(speeds.size() - 1, here + by))));
+    }
+  }
+
+  /** The speed whose row is shown. */
+  Optional<MarkedSpeed> looked() {
+    return looked;
+  }
+
+  void asTables(boolean on) {
+    map.asTable(on);
+    row.asTable(on);
+    if (on) {
+      map.table().requestFocusInWindow();
+    }
+  }
+
+  /** Asks for the words of an adjustment, without a box in the way. */
+  void askForMark() {
+    mark.ask();
+  }
+
+  JTextField markField() {
+    return mark.field();
+  }
+
+  @Override
+  public void look(Look another) {
+    look = another;
+    setBackground(look.ground());
+    rowSide.setBackground(look.ground());
+    verdict.setFont(Look.letters(1.1));
+    verdict.setForeground(look.ink());
+    verdict.setBackground(look.ground());
+    verdict.setBorder(
+        BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
+    for (Looked each : List.of(next, numerals, edge, say, map, row, mark, keys)) {
+      each.look(look);
+    }
+  }
+
+  private void lookAt(MarkedSpeed speed) {
+    looked = Optional.of(speed);
+    looksElsewhere = true;
+    showPictures();
+  }
+
+  private void choose(double place) {
+    List<MarkedSpeed> speeds = all.speeds();
+    if (!speeds.isEmpty()) {
+      lookAt(speeds.get(Math.min(speeds.size() - 1, (int) (place * speeds.size()))));
+    }
+  }
+
+  /**
+   * Has the pictures of the last view made on the drawing thread, where that is not busy with
+   * earlier ones; by itself this happens 20 times a second at most.
+   */
+  void showPictures() {
+    if (view == null || making) {
+      again = making;
+      return;
+    }
+    if (!looksElsewhere) {
+      looked = speedToLookAt();
+    }
+    if (isPictured()) {
+      return;
+    }
+    making = true;
+    BenchView of = view;
+    Optional<MarkedSpeed> at = looked;
+    drawing.execute(
+        () -> {
+          BenchPictures.All made = BenchPictures.all(of, at);
+          SwingUtilities.invokeLater(() -> arrived(of, at, made));
+        });
+  }
+
+  private boolean isPictured() {
+    return pictured != null
+        && pictured.results() == view.results()
+        && pictured.setup().equals(view.setup())
+        && pictured.dial().equals(view.dial())
+        && pictured.link().serial().equals(view.link().serial())
+        && pictured.marks().equals(view.marks())
+        && lookedPictured.equals(looked);
+  }
+
+  private void arrived(BenchView of, Optional<MarkedSpeed> at, BenchPictures.All made) {
+    making = false;
+    pictured = of;
+    lookedPictured = at;
+    all = made;
+    row.whenEmpty(
+        at.map(speed -> Words.say("desk.row.notFired", speed))
+            .orElseGet(() -> Words.say("desk.row.empty")));
+    map.show(made.map(), made.mapTwin());
+    row.show(made.row(), made.rowTwin());
+    verdict.setText(made.verdict());
+    verdict.getAccessibleContext().setAccessibleDescription(made.verdict());
+    int place = at.map(made.speeds()::indexOf).orElse(-1);
+    int count = made.speeds().size();
+    map.canvas()
+        .mark(
+            place < 0 ? Double.NaN : (double) place / count,
+            place < 0 ? Double.NaN : (place + 1.0) / count);
+    if (again) {
+      again = false;
+      showPictures();
+    }
+  }
+
+  /** The speed just fired as long as it stands on the edge bar, then the one to fire. */
+  private Optional<MarkedSpeed> speedToLookAt() {
+    return view.justDone().or(view::shown).flatMap(org.halflight.session.Setting::speed);
+  }
+}

@@ -1,0 +1,96 @@
+package org.halflight.desk;
+
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.Marks;
+import org.halflight.bench.SessionFile;
+import org.halflight.bench.Workbench;
+import org.halflight.desk.view.BenchModel;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.Cue;
+import org.halflight.link.LinkRefusedException;
+import org.halflight.link.PortCandidate;
+import org.halflight.link.Ports;
+import org.halflight.rig.RigWish;
+import org.halflight.session.Source;
+
+/** Begins sessions at the bench, on a rig or on the practice rig. */
+final class Benches {
+  private static final DateTimeFormatter FILE_NAME =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss-SSS").withZone(ZoneOffset.UTC);
+
+  private static final String SESSIONS = "sessions";
+
+  private final DeskSurroundings surroundings;
+
+  Benches(DeskSurroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  /** Whether a port looks like a board; none is opened for that. */
+  boolean isBoardThere() {
+    try {
+      return surroundings.ports().get().candidates().stream().anyMatch(PortCandidate::likelyBoard);
+    } catch (LinkRefusedException noPorts) {
+      return false;
+    }
+  }
+
+  /** Begins a session on the practice rig, or goes on with one that was interrupted. */
+  BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
+    ModelCamera camera = ModelCamera.begin(surroundings);
+    return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
+  }
+
+  /** Begins a session on a rig, or goes on with one, and looks for the rig. */
+  BenchLoop rig(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
+    return begin(surroundings.ports().get(), Source.RIG, Optional.empty(), window, sounds, archive);
+  }
+
+  private BenchLoop begin(
+      Ports ports,
+      Source source,
+      Optional<ModelCamera> camera,
+      Consumer<BenchView> window,
+      Consumer<Cue> sounds,
+      Archive archive) {
+    Map<String, String> values = new LinkedHashMap<>();
+    values.put("version", surroundings.version());
+    values.put("at", surroundings.clock().instant().toString());
+    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
+    Optional<InterruptedRun> interrupted =
+        InterruptedRun.find(surroundings.folder().resolve(SESSIONS), source);
+    Workbench workbench =
+        interrupted.isPresent()
+            ? Workbench.resume(
+                SessionFile.resume(interrupted.get().file()),
+                surroundings.nanos(),
+                interrupted.get().events(),
+                begins)
+            : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
+    LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
+    BenchDriver driver = new BenchDriver(workbench, feed);
+    BenchModel model = new BenchModel(driver, source);
+    if (interrupted.isPresent()) {
+      archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());
+      model.say(interrupted.get().said());
+    } else {
+      archive.sessionBegan(begins, workbench.path());
+    }
+    BenchHands hands = new BenchHands(driver, model, camera, archive);
+    return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
+  }
+
+  private Path file(Source source) {
+    String name = FILE_NAME.format(surroundings.clock().instant());
+    return surroundings.folder().resolve(SESSIONS).resolve(name + InterruptedRun.ending(source));
+  }
+}

@@ -1,0 +1,326 @@
+package org.halflight.desk;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.CameraForm;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.Checklist;
+import org.halflight.job.ShutterKind;
+import org.halflight.job.Visit;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkEntryId;
+import org.halflight.words.Words;
+
+/** The camera on the bench, its visit with both lists, and the work log. */
+final class CameraPlace extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private static final List<ShutterKind> KINDS = List.of(ShutterKind.values());
+
+  private final transient Archive archive;
+  private final transient Clock clock;
+  private final transient Consumer<Camera> onNamed;
+  private final JLabel title = new JLabel();
+  private final JTextField label = new JTextField();
+  private final JTextField serial = new JTextField();
+  private final JTextField job = new JTextField();
+  private final JComboBox<String> shutter = new JComboBox<>();
+  private final JTextField speeds = new JTextField();
+  private final JTextField widest = new JTextField();
+  private final JTextField frame = new JTextField();
+  private final JTextField firing = new JTextField();
+  private final JTextArea trouble = new JTextArea();
+  private final JButton keep = new JButton(Words.say("desk.camera.keep"));
+  private final JButton another = new JButton(Words.say("desk.camera.another"));
+  private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
+  private final ChecklistTable lists = new ChecklistTable(this::listed);
+  private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private transient Optional<Camera> camera = Optional.empty();
+  private transient Optional<Visit> visit = Optional.empty();
+
+  /**
+   * @param onNamed hears when the camera on the bench was named, or is nobody's any more (null)
+   */
+  CameraPlace(Look look, Archive archive, Clock clock, Consumer<Camera> onNamed) {
+    super(
+        new MigLayout(
+            "insets 20 44 16 32, gap 16 6, fill",
+            "[][fill,grow,260::][fill,grow,420::560]",
+            "[][][][][][][][][][][][grow,fill]"));
+    this.archive = archive;
+    this.clock = clock;
+    this.onNamed = onNamed;
+    for (ShutterKind kind : KINDS) {
+      shutter.addItem(Words.say("desk.shutter." + word(kind)));
+    }
+    label.setName("cameraLabel");
+    serial.setName("cameraSerial");
+    job.setName("cameraJob");
+    shutter.setName("cameraShutter");
+    speeds.setName("cameraSpeeds");
+    widest.setName("cameraWidest");
+    frame.setName("cameraFrame");
+    firing.setName("cameraFiring");
+    keep.setName("keepCamera");
+    another.setName("anotherCamera");
+    handBack.setName("handBack");
+    keep.addActionListener(event -> keep());
+    another.addActionListener(event -> another());
+    handBack.addActionListener(event -> handBack());
+    trouble.setName("cameraTrouble");
+    trouble.setEditable(false);
+    trouble.setFocusable(false);
+    trouble.setLineWrap(true);
+    trouble.setWrapStyleWord(true);
+    trouble.setRows(2);
+    trouble.getAccessibleContext().setAccessibleName(Words.say("desk.run.troubleName"));
+
+    add(title, "span 2, wrap 10");
+    row("desk.camera.label", label);
+    row("desk.camera.serial", serial);
+    row("desk.camera.job", job);
+    row("desk.camera.shutter", shutter);
+    row("desk.camera.speeds", speeds);
+    row("desk.camera.widest", widest);
+    row("desk.camera.frame", frame);
+    row("desk.camera.firing", firing);
+    JPanel buttons = new JPanel(new MigLayout("insets 0"));
+    buttons.setOpaque(false);
+    buttons.add(keep);
+    buttons.add(another);
+    buttons.add(handBack);
+    add(buttons, "skip 1, wrap");
+    add(trouble, "skip 1, wmin 100, wrap");
+    add(log, "span 2, growx, growy, pushy");
+    add(new JScrollPane(lists), "cell 2 1 1 11, growy");
+    show(CameraForm.empty());
+    dress();
+    look(look);
+  }
+
+  /** The camera on the bench, once it was named. */
+  Optional<Camera> camera() {
+    return camera;
+  }
+
+  JTextField first() {
+    return label;
+  }
+
+  /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
+  void take(Camera known) {
+    Instant now = clock.instant();
+    archive.ask(
+        record ->
+            record.visits(known.id()).stream()
+                .filter(v -> v.handedBackAt().isEmpty())
+                .reduce((first, second) -> second)
+                .orElseGet(() -> record.keep(Visit.begins(known.id(), "", now))),
+        here -> isHere(known, here));
+  }
+
+  /** A visit goes on that was interrupted. */
+  void goesOn(Visit here) {
+    archive.ask(
+        record -> record.camera(here.camera()),
+        found -> found.ifPresent(known -> isHere(known, here)));
+  }
+
+  @Override
+  public void look(Look look) {
+    setBackground(look.ground());
+    title.setFont(Look.bold(2));
+    title.setForeground(look.ink());
+    trouble.setBorder(null);
+    trouble.setBackground(look.ground());
+    trouble.setForeground(look.attention());
+    keep.setFont(Look.bold(1.1));
+    letters(this);
+    title.setFont(Look.bold(2));
+    keep.setFont(Look.bold(1.1));
+  }
+
+  private static void letters(Container in) {
+    for (Component each : in.getComponents()) {
+      if (each instanceof JLabel || each instanceof JTextField || each instanceof JTextArea) {
+        each.setFont(Look.letters(1.05));
+      }
+    }
+  }
+
+  private void keep() {
+    CameraForm.Result result = form().read(camera.map(Camera::id).orElse(CameraId.NEW));
+    trouble.setText(result.trouble());
+    if (result.camera().isEmpty()) {
+      return;
+    }
+    Camera typed = result.camera().get();
+    String number = job.getText().strip();
+    Optional<Visit> before = visit;
+    Instant now = clock.instant();
+    archive.ask(
+        record -> {
+          Camera kept = record.keep(typed);
+          Visit here =
+              before
+                  .map(
+                      v ->
+                          new Visit(
+                              v.id(),
+                              kept.id(),
+                              number,
+                              v.receivedAt(),
+                              v.handedBackAt(),
+                              v.intake(),
+                              v.handBack()))
+                  .orElseGet(() -> Visit.begins(kept.id(), number, now));
+          return new Here(kept, record.keep(here));
+        },
+        here -> isHere(here.camera(), here.visit()));
+  }
+
+  private record Here(Camera camera, Visit visit) {}
+
+  private void isHere(Camera known, Visit here) {
+    camera = Optional.of(known);
+    visit = Optional.of(here);
+    show(CameraForm.of(known));
+    job.setText(here.jobNumber());
+    lists.show(here.intake(), here.handBack());
+    archive.isFor(here);
+    onNamed.accept(known);
+    dress();
+    showLog();
+  }
+
+  private void another() {
+    camera = Optional.empty();
+    visit = Optional.empty();
+    archive.isForNobody();
+    onNamed.accept(null);
+    show(CameraForm.empty());
+    job.setText("");
+    lists.show(Checklist.EMPTY, Checklist.EMPTY);
+    log.show(List.of(), clock.getZone());
+    trouble.setText("");
+    dress();
+    label.requestFocusInWindow();
+  }
+
+  private void handBack() {
+    Instant now = clock.instant();
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.keep(here.handedBack(now, here.handBack())),
+                gone -> {
+                  trouble.setText(Words.say("desk.camera.handedBack", form().label()));
+                  another.requestFocusInWindow();
+                }));
+  }
+
+  private void listed(Checklist intake, Checklist handBackList) {
+    visit =
+        visit.map(
+            v ->
+                new Visit(
+                    v.id(),
+                    v.camera(),
+                    v.jobNumber(),
+                    v.receivedAt(),
+                    v.handedBackAt(),
+                    intake,
+                    handBackList));
+    visit.ifPresent(changed -> archive.ask(record -> record.keep(changed), kept -> {}));
+  }
+
+  private void logged(WorkLogPanel.Entry entry) {
+    Instant now = clock.instant();
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record ->
+                    record.keep(
+                        new WorkEntry(
+                            WorkEntryId.NEW,
+                            here.id(),
+                            now,
+                            entry.kind(),
+                            entry.text(),
+                            entry.measured(),
+                            Optional.empty(),
+                            OptionalInt.empty())),
+                kept -> showLog()));
+  }
+
+  /** Reads the work log anew, as after an adjustment that was marked at the bench. */
+  void showLog() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.workLog(here.id()), all -> log.show(all, clock.getZone())));
+  }
+
+  private CameraForm form() {
+    return new CameraForm(
+        label.getText(),
+        serial.getText(),
+        KINDS.get(Math.max(0, shutter.getSelectedIndex())),
+        speeds.getText(),
+        widest.getText(),
+        frame.getText(),
+        firing.getText());
+  }
+
+  private void show(CameraForm form) {
+    label.setText(form.label());
+    serial.setText(form.serialNumber());
+    shutter.setSelectedIndex(KINDS.indexOf(form.shutter()));
+    speeds.setText(form.speeds());
+    speeds.setCaretPosition(0);
+    widest.setText(form.widest());
+    frame.setText(form.frame());
+    firing.setText(form.firing());
+  }
+
+  private void dress() {
+    title.setText(
+        camera
+            .map(known -> Words.say("desk.camera.title.of", known.label()))
+            .orElseGet(() -> Words.say("desk.camera.title")));
+    keep.setText(Words.say(camera.isPresent() ? "desk.camera.keepChanges" : "desk.camera.keep"));
+    lists.setEnabled(visit.isPresent());
+    log.enabled(visit.isPresent());
+    handBack.setEnabled(visit.isPresent());
+    another.setEnabled(visit.isPresent());
+  }
+
+  private void row(String key, JComponent field) {
+    JLabel name = new JLabel(Words.say(key));
+    name.setLabelFor(field);
+    field.getAccessibleContext().setAccessibleName(name.getText());
+    add(name);
+    add(field, "wmax 620, wrap");
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,275 @@
+package org.halflight.desk;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTable;
+import javax.swing.JTextField;
+import javax.swing.ListSelectionModel;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import javax.swing.table.AbstractTableModel;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.HistoryText;
+import org.halflight.export.FiringTable;
+import org.halflight.export.SpeedTable;
+import org.halflight.job.Camera;
+import org.halflight.record.CameraHistory;
+import org.halflight.record.CameraLine;
+import org.halflight.record.KeptFiring;
+import org.halflight.record.RunHistory;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Source;
+import org.halflight.verdict.RunSummary;
+import org.halflight.words.Words;
+
+/** All cameras of the record with a search, and the history of the one that is chosen. */
+final class CamerasPlace extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private final transient Archive archive;
+  private final transient Clock clock;
+  private final transient Path folder;
+  private final JLabel title = new JLabel(Words.say("desk.cameras.title"));
+  private final JTextField search = new JTextField();
+  private final JLabel searchLabel = new JLabel(Words.say("desk.cameras.search"));
+  private final Lines lines = new Lines();
+  private final JTable cameras = new JTable(lines);
+  private final PictureView map;
+  private final TwinTable drifts;
+  private final JLabel said = new JLabel(" ");
+  private final JButton take = new JButton(Words.say("desk.cameras.take"));
+  private final JButton export = new JButton(Words.say("desk.cameras.export"));
+  private transient List<CameraLine> all = List.of();
+  private transient Optional<CameraHistory> history = Optional.empty();
+
+  /**
+   * @param folder where tables are written to
+   * @param onTake takes a camera that comes on the bench again
+   */
+  CamerasPlace(
+      Look look,
+      Archive archive,
+      Clock clock,
+      Path folder,
+      Executor drawing,
+      LongSupplier nanos,
+      Consumer<Camera> onTake) {
+    super(
+        new MigLayout(
+            "insets 20 32 14 28, gap 18 8, fill",
+            "[fill,330::420][fill,grow]",
+            "[][][fill,grow 100][fill,grow 10][][]"));
+    this.archive = archive;
+    this.clock = clock;
+    this.folder = folder;
+    map =
+        new PictureView(
+            Words.say("desk.map.title"), Words.say("desk.history.empty"), look, drawing, nanos);
+    drifts = new TwinTable(Words.say("desk.history.name"));
+    search.setName("search");
+    searchLabel.setLabelFor(search);
+    search.getAccessibleContext().setAccessibleName(searchLabel.getText());
+    cameras.setName("cameras");
+    cameras.getAccessibleContext().setAccessibleName(Words.say("desk.cameras.title"));
+    cameras.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    cameras.getTableHeader().setReorderingAllowed(false);
+    cameras.getColumnModel().getColumn(0).setPreferredWidth(Look.px(220));
+    cameras.getColumnModel().getColumn(1).setPreferredWidth(Look.px(70));
+    cameras.getColumnModel().getColumn(2).setPreferredWidth(Look.px(100));
+    cameras
+        .getSelectionModel()
+        .addListSelectionListener(
+            event -> {
+              if (!event.getValueIsAdjusting()) {
+                choose();
+              }
+            });
+    search
+        .getDocument()
+        .addDocumentListener(
+            new DocumentListener() {
+              @Override
+              public void insertUpdate(DocumentEvent event) {
+                filter();
+              }
+
+              @Override
+              public void removeUpdate(DocumentEvent event) {
+                filter();
+              }
+
+              @Override
+              public void changedUpdate(DocumentEvent event) {
+                filter();
+              }
+            });
+    take.setName("takeCamera");
+    export.setName("exportCamera");
+    said.setName("exportSaid");
+    take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
+    export.addActionListener(event -> export());
+    add(title, "span, wrap 8");
+    add(searchLabel, "split 2, grow 0");
+    add(search, "growx, pushx");
+    add(map, "spany 2, grow, hmin 200, wrap");
+    add(new JScrollPane(cameras), "spany 2, grow, wrap");
+    add(drifts, "grow, h 130:322:, wrap");
+    add(take, "split 2, grow 0");
+    add(export, "grow 0");
+    add(said, "wmin 0, wrap");
+    show(Optional.empty());
+    look(look);
+  }
+
+  JTextField first() {
+    return search;
+  }
+
+  PictureView map() {
+    return map;
+  }
+
+  TwinTable drifts() {
+    return drifts;
+  }
+
+  /** Reads the list anew, and the history of the camera that is chosen. */
+  void refresh() {
+    archive.ask(
+        record -> record.cameras(),
+        found -> {
+          all = found;
+          filter();
+        });
+  }
+
+  @Override
+  public void look(Look look) {
+    setBackground(look.ground());
+    title.setFont(Look.bold(2));
+    title.setForeground(look.ink());
+    said.setForeground(look.quietInk());
+    map.look(look);
+    drifts.look(look);
+  }
+
+  private void filter() {
+    Optional<Camera> chosen = history.map(CameraHistory::camera);
+    List<CameraLine> shown = all.stream().filter(line -> line.holds(search.getText())).toList();
+    lines.show(shown);
+    int row =
+        chosen
+            .map(c -> shown.stream().map(line -> line.camera().id()).toList().indexOf(c.id()))
+            .orElse(-1);
+    if (row < 0 && !shown.isEmpty()) {
+      row = 0;
+    }
+    if (row >= 0) {
+      cameras.changeSelection(row, 0, false, false);
+    } else {
+      show(Optional.empty());
+    }
+  }
+
+  private void choose() {
+    int row = cameras.getSelectedRow();
+    if (row < 0 || row >= lines.getRowCount()) {
+      return;
+    }
+    Camera camera = lines.line(row).camera();
+    archive.ask(record -> record.history(camera.id()), this::show);
+  }
+
+  private void show(Optional<CameraHistory> shown) {
+    history = shown;
+    take.setEnabled(shown.isPresent());
+    export.setEnabled(shown.isPresent());
+    map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
+    drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
+  }
+
+  private void export() {
+    history.ifPresent(
+        h ->
+            archive.ask(
+                record -> {
+                  List<FiringResult> firings = new ArrayList<>();
+                  for (RunHistory run : h.runs()) {
+                    record.firings(run.run().id()).stream()
+                        .map(KeptFiring::result)
+                        .forEach(firings::add);
+                  }
+                  Path base = folder.resolve(fileName(h.camera()));
+                  Path firingFile = Tables.write(FiringTable.of(firings), base, "-firings.csv");
+                  Tables.write(
+                      SpeedTable.of(
+                          Source.of(firings),
+                          h.runs().stream()
+                              .map(run -> new RunSummary(run.run().asked().phase(), run.speeds()))
+                              .toList()),
+                      base,
+                      "-speeds.csv");
+                  return firingFile;
+                },
+                file -> said.setText(Words.say("desk.cameras.exported", file))));
+  }
+
+  private static String fileName(Camera camera) {
+    String plain = camera.label().replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
+    return (plain.isEmpty() ? "camera" : plain) + "-" + camera.id().value();
+  }
+
+  private final class Lines extends AbstractTableModel {
+    private static final long serialVersionUID = 1L;
+
+    private transient List<CameraLine> shown = List.of();
+
+    void show(List<CameraLine> lines) {
+      shown = List.copyOf(lines);
+      fireTableDataChanged();
+    }
+
+    CameraLine line(int row) {
+      return shown.get(row);
+    }
+
+    @Override
+    public int getRowCount() {
+      return shown.size();
+    }
+
+    @Override
+    public int getColumnCount() {
+      return 3;
+    }
+
+    @Override
+    public String getColumnName(int column) {
+      return Words.say("desk.cameras.column" + column);
+    }
+
+    @Override
+    public Object getValueAt(int row, int column) {
+      CameraLine line = shown.get(row);
+      return switch (column) {
+        case 0 ->
+            line.sources().contains(Source.PRACTICE)
+                ? Words.say("desk.cameras.practice", line.camera().label())
+                : line.camera().label();
+        case 1 -> line.jobNumbers().stream().collect(Collectors.joining(", "));
+        default -> line.lastReceivedAt().map(at -> HistoryText.day(at, clock.getZone())).orElse("");
+      };
+    }
+  }
+}

@@ -1,0 +1,124 @@
+package org.halflight.desk;
+
+import java.awt.event.ActionEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.BiConsumer;
+import javax.swing.AbstractAction;
+import javax.swing.JTable;
+import javax.swing.KeyStroke;
+import javax.swing.ListSelectionModel;
+import javax.swing.table.AbstractTableModel;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.job.Checklist;
+import org.halflight.words.Words;
+
+/** The lists of intake and hand-back side by side; Space or a click turns an answer over. */
+final class ChecklistTable extends JTable {
+  private static final long serialVersionUID = 1L;
+
+  private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
+
+  private final transient BiConsumer<Checklist, Checklist> onChange;
+  private transient Checklist intake = Checklist.EMPTY;
+  private transient Checklist handBack = Checklist.EMPTY;
+
+  /**
+   * @param onChange takes both lists, intake first
+   */
+  ChecklistTable(BiConsumer<Checklist, Checklist> onChange) {
+    this.onChange = onChange;
+    setName("lists");
+    setModel(new Lists());
+    setCellSelectionEnabled(true);
+    setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    getTableHeader().setReorderingAllowed(false);
+    getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
+    getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "turn");
+    getActionMap()
+        .put(
+            "turn",
+            new AbstractAction() {
+              private static final long serialVersionUID = 1L;
+
+              @Override
+              public void actionPerformed(ActionEvent event) {
+                turn(getSelectedRow(), getSelectedColumn());
+              }
+            });
+    addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent event) {
+            turn(rowAtPoint(event.getPoint()), columnAtPoint(event.getPoint()));
+          }
+        });
+  }
+
+  void show(Checklist first, Checklist second) {
+    intake = first;
+    handBack = second;
+    ((Lists) getModel()).fireTableRowsUpdated(0, ITEMS.size() - 1);
+  }
+
+  private void turn(int row, int column) {
+    if (row < 0 || column < 1 || !isEnabled()) {
+      return;
+    }
+    CheckItem item = ITEMS.get(row);
+    if (column == 1) {
+      intake = turned(intake, item);
+    } else {
+      handBack = turned(handBack, item);
+    }
+    ((Lists) getModel()).fireTableCellUpdated(row, column);
+    onChange.accept(intake, handBack);
+  }
+
+  /** Not tested, OK, fault, and round again. */
+  private static Checklist turned(Checklist list, CheckItem item) {
+    CheckState next =
+        switch (list.of(item).state()) {
+          case NOT_TESTED -> CheckState.OK;
+          case OK -> CheckState.FAULT;
+          case FAULT -> CheckState.NOT_TESTED;
+        };
+    return list.with(item, next, list.of(item).note());
+  }
+
+  private final class Lists extends AbstractTableModel {
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    public int getRowCount() {
+      return ITEMS.size();
+    }
+
+    @Override
+    public int getColumnCount() {
+      return 3;
+    }
+
+    @Override
+    public String getColumnName(int column) {
+      return Words.say("desk.lists.column" + column);
+    }
+
+    @Override
+    public Object getValueAt(int row, int column) {
+      CheckItem item = ITEMS.get(row);
+      if (column == 0) {
+        return Words.say("desk.item." + word(item));
+      }
+      Checklist list = column == 1 ? intake : handBack;
+      return Words.say("desk.state." + word(list.of(item).state()));
+    }
+
+    private static String word(Enum<?> value) {
+      return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
+}

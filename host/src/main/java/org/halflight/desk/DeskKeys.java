@@ -1,0 +1,108 @@
+package org.halflight.desk;
+
+import java.awt.Component;
+import java.awt.KeyEventDispatcher;
+import java.awt.KeyboardFocusManager;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import javax.swing.AbstractButton;
+import javax.swing.JFrame;
+import javax.swing.JTable;
+import javax.swing.MenuSelectionManager;
+import javax.swing.text.JTextComponent;
+import org.halflight.desk.view.Act;
+import org.halflight.desk.view.KeyMap;
+
+/** Hears every key of the window before whatever has the focus does. */
+final class DeskKeys implements KeyEventDispatcher {
+  private static final Set<String> OF_TABLES = Set.of("LEFT", "RIGHT", "ENTER");
+
+  private final JFrame window;
+  private final BooleanSupplier atBench;
+  private final BooleanSupplier practice;
+  private final Consumer<Act> acts;
+  private boolean swallow;
+
+  DeskKeys(JFrame window, BooleanSupplier atBench, BooleanSupplier practice, Consumer<Act> acts) {
+    this.window = window;
+    this.atBench = atBench;
+    this.practice = practice;
+    this.acts = acts;
+  }
+
+  void install() {
+    KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(this);
+  }
+
+  void remove() {
+    KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(this);
+  }
+
+  @Override
+  public boolean dispatchKeyEvent(KeyEvent event) {
+    if (event.getID() == KeyEvent.KEY_TYPED) {
+      return swallow;
+    }
+    if (event.getID() == KeyEvent.KEY_RELEASED) {
+      boolean was = swallow;
+      swallow = false;
+      return was;
+    }
+    swallow = false;
+    Optional<Act> act = act(event);
+    act.ifPresent(
+        found -> {
+          swallow = true;
+          acts.accept(found);
+        });
+    return act.isPresent();
+  }
+
+  private Optional<Act> act(KeyEvent event) {
+    boolean withOthers =
+        (event.getModifiersEx()
+                & (InputEvent.CTRL_DOWN_MASK
+                    | InputEvent.ALT_DOWN_MASK
+                    | InputEvent.META_DOWN_MASK
+                    | InputEvent.ALT_GRAPH_DOWN_MASK))
+            != 0;
+    boolean inMenu = MenuSelectionManager.defaultManager().getSelectedPath().length > 0;
+    if (withOthers || inMenu || !window.isFocused()) {
+      return Optional.empty();
+    }
+    Component focus = KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+    String key = name(event);
+    if (OF_TABLES.contains(key) && focus instanceof JTable) {
+      return Optional.empty();
+    }
+    if (key.equals("ENTER") && focus instanceof AbstractButton button && atBench.getAsBoolean()) {
+      // The space bar belongs to the firing, so Enter presses buttons here.
+      button.doClick();
+      swallow = true;
+      return Optional.empty();
+    }
+    boolean typing = focus instanceof JTextComponent text && text.isEditable();
+    return KeyMap.act(key, atBench.getAsBoolean(), typing, practice.getAsBoolean());
+  }
+
+  private static String name(KeyEvent event) {
+    return switch (event.getKeyCode()) {
+      case KeyEvent.VK_SPACE -> "SPACE";
+      case KeyEvent.VK_BACK_SPACE -> "BACKSPACE";
+      case KeyEvent.VK_ENTER -> "ENTER";
+      case KeyEvent.VK_LEFT -> "LEFT";
+      case KeyEvent.VK_RIGHT -> "RIGHT";
+      default -> {
+        int code = event.getKeyCode();
+        if (code >= KeyEvent.VK_F1 && code <= KeyEvent.VK_F12) {
+          yield "F" + (code - KeyEvent.VK_F1 + 1);
+        }
+        yield code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z ? String.valueOf((char) code) : "";
+      }
+    };
+  }
+}

@@ -1,0 +1,54 @@
+package org.halflight.desk;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Properties;
+
+/**
+ * What the person likes, kept beside the record. It may get lost: then things are as usual.
+ *
+ * @param file where it is kept
+ * @param dark light letters on a dark ground
+ * @param sounds whether sounds are played
+ */
+record DeskSettings(Path file, boolean dark, boolean sounds) {
+  /** The settings of a folder, or the usual ones. */
+  static DeskSettings of(Path folder) {
+    Path file = folder.resolve("settings.properties");
+    Properties kept = new Properties();
+    if (Files.exists(file)) {
+      try (Reader reader = Files.newBufferedReader(file)) {
+        kept.load(reader);
+      } catch (IOException | IllegalArgumentException unreadable) {
+        kept.clear();
+      }
+    }
+    return new DeskSettings(
+        file,
+        Boolean.parseBoolean(kept.getProperty("dark", "false")),
+        Boolean.parseBoolean(kept.getProperty("sounds", "true")));
+  }
+
+  DeskSettings with(boolean nowDark, boolean nowSounds) {
+    return new DeskSettings(file, nowDark, nowSounds);
+  }
+
+  /** Keeps them, where the folder can be written to. */
+  void keep() {
+    Properties kept = new Properties();
+    kept.setProperty("dark", String.valueOf(dark));
+    kept.setProperty("sounds", String.valueOf(sounds));
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
+      try (Writer writer = Files.newBufferedWriter(file)) {
+        kept.store(writer, null);
+      }
+    } catch (IOException notKept) {
+      // Nothing that was measured depends on it.
+      return;
+    }
+  }
+}

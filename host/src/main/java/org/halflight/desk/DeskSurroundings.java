@@ -1,0 +1,34 @@
+package org.halflight.desk;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Objects;
+import java.util.function.LongSupplier;
+import java.util.function.Supplier;
+import org.halflight.link.Ports;
+
+/**
+ * What the window gets from the world around it.
+ *
+ * @param folder where record, session files and settings lie
+ * @param ports the ports of this computer
+ * @param nanos a clock that never runs back, in nanoseconds
+ * @param clock the date and time
+ * @param version of this program
+ * @param seed of the invented shutter on the practice rig
+ */
+public record DeskSurroundings(
+    Path folder,
+    Supplier<Ports> ports,
+    LongSupplier nanos,
+    Clock clock,
+    String version,
+    long seed) {
+  public DeskSurroundings {
+    Objects.requireNonNull(folder);
+    Objects.requireNonNull(ports);
+    Objects.requireNonNull(nanos);
+    Objects.requireNonNull(clock);
+    Objects.requireNonNull(version);
+  }
+}

@@ -1,0 +1,332 @@
+package org.halflight.desk;
+
+import java.awt.BorderLayout;
+import java.awt.CardLayout;
+import java.awt.Dimension;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
+import javax.swing.WindowConstants;
+import org.halflight.desk.view.Act;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.RunForm;
+import org.halflight.desk.view.Said;
+import org.halflight.job.Camera;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.speeds.Dial;
+import org.halflight.words.Words;
+
+/** The one window. For the window's own thread. */
+final class DeskWindow {
+  private final JFrame frame = new JFrame(Words.say("desk.title"));
+  private final Benches benches;
+  private final DeskSettings settings;
+  private final CuePlayer sounds;
+  private final ExecutorService drawing =
+      Executors.newSingleThreadExecutor(
+          work -> {
+            Thread thread = new Thread(work, "halflight-pictures");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final CardLayout cards = new CardLayout();
+  private final JPanel places = new JPanel(cards);
+  private final Map<Act, JComponent> placeOf = new EnumMap<>(Act.class);
+  private final TopBar top;
+  private final BenchPlace bench;
+  private final LightPlace light;
+  private final RunPlace run;
+  private final KeysPlace keys;
+  private final Archive archive;
+  private final CameraPlace camera;
+  private final CamerasPlace cameras;
+  private final PracticeMenu practice;
+  private final DeskKeys deskKeys;
+  private Look look;
+  private BenchLoop loop;
+  private BenchView view;
+  private Act place = Act.TO_BENCH;
+  private boolean tables;
+  private Consumer<BenchView> onView = shown -> {};
+
+  DeskWindow(DeskSurroundings surroundings, DeskSettings settings) {
+    this.settings = settings;
+    this.sounds = new CuePlayer(settings.sounds());
+    this.look = Look.install(settings.dark());
+    this.benches = new Benches(surroundings);
+    archive = new Archive(surroundings, said -> says(said));
+    top = new TopBar(look, this::act);
+    bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
+    light =
+        new LightPlace(
+            look,
+            () -> loop.does(BenchHands::setLight),
+            () -> loop.does(BenchHands::shutterIsOpen));
+    run = new RunPlace(look, this::beginRun);
+    keys = new KeysPlace(look);
+    camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
+    cameras =
+        new CamerasPlace(
+            look,
+            archive,
+            surroundings.clock(),
+            surroundings.folder().resolve("tables"),
+            drawing,
+            surroundings.nanos(),
+            this::take);
+    practice = new PracticeMenu(this::onModelCamera);
+    add(Act.TO_BENCH, bench);
+    add(Act.TO_LIGHT, light);
+    add(Act.TO_CAMERA, camera);
+    add(Act.TO_RUN, run);
+    add(Act.TO_CAMERAS, cameras);
+    add(Act.KEYS, keys);
+    frame.add(top, BorderLayout.NORTH);
+    frame.add(places);
+    frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
+    frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
+    frame.addWindowListener(
+        new WindowAdapter() {
+          @Override
+          public void windowClosing(WindowEvent event) {
+            close();
+          }
+        });
+    bench.setFocusable(true);
+    top.soundsOn(sounds.isOn());
+    deskKeys = new DeskKeys(frame, () -> place == Act.TO_BENCH, this::isPractice, this::act);
+    deskKeys.install();
+  }
+
+  /**
+   * Begins a session on a rig where a board is plugged in, and else on the practice rig. Reads and
+   * writes files, so not for the window's own thread.
+   */
+  BenchLoop beginBench() {
+    LatestPost<BenchView> post = new LatestPost<>(SwingUtilities::invokeLater, this::show);
+    return benches.isBoardThere()
+        ? benches.rig(post, sounds::play, archive)
+        : benches.practice(post, sounds::play, archive);
+  }
+
+  /** Opens on a bench that has begun. */
+  void open(Dimension size, BenchLoop begun) {
+    loop = begun;
+    archive.onVisit(camera::goesOn);
+    if (size == null) {
+      frame.setSize(1280, 800);
+      frame.setExtendedState(JFrame.MAXIMIZED_BOTH);
+    } else {
+      frame.setSize(size);
+    }
+    goTo(Act.TO_BENCH);
+    frame.setVisible(true);
+    bench.requestFocusInWindow();
+    loop.start();
+  }
+
+  JFrame frame() {
+    return frame;
+  }
+
+  BenchPlace bench() {
+    return bench;
+  }
+
+  CamerasPlace cameras() {
+    return cameras;
+  }
+
+  /** What the window shows; empty until the bench has begun. */
+  Optional<BenchView> view() {
+    return Optional.ofNullable(view);
+  }
+
+  /** Hears of every view when the window shows it. */
+  void onView(Consumer<BenchView> hearer) {
+    onView = hearer;
+  }
+
+  /** Does something to the model camera, on the thread of the bench. */
+  void onModelCamera(Consumer<ModelCamera> doing) {
+    loop.does(hands -> hands.camera().ifPresent(doing));
+  }
+
+  boolean isDark() {
+    return look.dark();
+  }
+
+  /** Ends the session and closes the window. */
+  void close() {
+    deskKeys.remove();
+    loop.close();
+    archive.close();
+    settings.with(look.dark(), sounds.isOn()).keep();
+    sounds.close();
+    drawing.shutdown();
+    frame.dispose();
+  }
+
+  private void show(BenchView shown) {
+    view = shown;
+    frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
+    top.show(shown);
+    bench.show(shown);
+    light.show(shown);
+    onView.accept(shown);
+  }
+
+  private void act(Act act) {
+    switch (act) {
+      case ACCEPT -> loop.ask(hands -> hands.tell(new SessionInput.AcceptedAsShown()));
+      case REJECT ->
+          loop.ask(hands -> hands.tell(new SessionInput.LastRejected(Words.say("run.noReason"))));
+      case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
+      case PREVIOUS -> loop.ask(hands -> hands.tell(new SessionInput.PreviousChosen()));
+      case MOVE -> loop.ask(BenchHands::move);
+      case CLOSED_BY_HAND -> loop.ask(BenchHands::closedByHand);
+      case LEARN_COCKING -> loop.ask(BenchHands::learnCocking);
+      case LENS_CAP -> loop.ask(BenchHands::lensCap);
+      case MARK -> bench.askForMark();
+      case LOOK_SLOWER -> bench.lookAlong(-1);
+      case LOOK_FASTER -> bench.lookAlong(1);
+      case CHOOSE ->
+          bench
+              .looked()
+              .ifPresent(
+                  speed -> loop.ask(hands -> hands.tell(new SessionInput.SpeedChosen(speed))));
+      case TABLES -> {
+        tables = !tables;
+        bench.asTables(tables);
+        cameras.map().asTable(tables);
+      }
+      case SOUNDS -> {
+        sounds.setOn(!sounds.isOn());
+        top.soundsOn(sounds.isOn());
+      }
+      case THEME -> look(!look.dark());
+      case FIRE -> loop.does(BenchHands::fire);
+      case COCK -> loop.does(BenchHands::cock);
+      case PRACTICE -> {
+        if (isPractice()) {
+          practice.open(top.rigButton());
+        }
+      }
+      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, KEYS -> goTo(act);
+    }
+  }
+
+  private void goTo(Act where) {
+    if (where == Act.TO_RUN && place != Act.TO_RUN) {
+      run.suggest(suggestion());
+    }
+    if (!placeOf.containsKey(where)) {
+      return;
+    }
+    place = where;
+    cards.show(places, where.name());
+    if (where != Act.KEYS) {
+      top.at(where);
+    }
+    switch (where) {
+      case TO_LIGHT -> light.first().requestFocusInWindow();
+      case TO_RUN -> run.first().requestFocusInWindow();
+      case TO_CAMERA -> {
+        camera.showLog();
+        camera.first().requestFocusInWindow();
+      }
+      case TO_CAMERAS -> {
+        cameras.refresh();
+        cameras.first().requestFocusInWindow();
+      }
+      default -> placeOf.get(where).requestFocusInWindow();
+    }
+  }
+
+  /** After as found comes adjusting, then as left; otherwise the same again. */
+  private RunForm suggestion() {
+    Optional<RunSetup> before = view == null ? Optional.empty() : view.setup();
+    Optional<Camera> here = camera.camera();
+    boolean sameCamera =
+        before.isPresent()
+            && (here.isEmpty()
+                || before.get().camera().isBlank()
+                || before.get().camera().equals(here.get().label()));
+    if (!sameCamera) {
+      return RunForm.usual(
+          here.map(Camera::label).orElse(""),
+          Phase.AS_FOUND,
+          here.map(Camera::dial).orElse(Dial.builtIn().get(0)));
+    }
+    return RunForm.after(
+        before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
+  }
+
+  private void beginRun(RunSetup setup) {
+    loop.ask(hands -> hands.beginRun(setup));
+    goTo(Act.TO_BENCH);
+  }
+
+  private void marked(String words) {
+    loop.does(hands -> hands.mark(words));
+    loop.say(new Said(Said.Kind.NEWS, Words.say("desk.mark.marked", words)));
+  }
+
+  private void named(Camera known) {
+    if (known == null) {
+      loop.does(BenchHands::isNobodys);
+    } else {
+      loop.does(hands -> hands.named(known.label(), known.dial()));
+      loop.say(new Said(Said.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
+    }
+  }
+
+  private void take(Camera known) {
+    camera.take(known);
+    goTo(Act.TO_CAMERA);
+  }
+
+  private void says(Said said) {
+    SwingUtilities.invokeLater(
+        () -> {
+          if (loop != null) {
+            loop.say(said);
+          }
+        });
+  }
+
+  private void look(boolean dark) {
+    look = Look.install(dark);
+    SwingUtilities.updateComponentTreeUI(frame);
+    SwingUtilities.updateComponentTreeUI(practice.menu());
+    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys)) {
+      each.look(look);
+    }
+    if (view != null) {
+      show(view);
+    }
+    frame.repaint();
+  }
+
+  private boolean isPractice() {
+    return view != null && view.link().isPractice();
+  }
+
+  private <T extends JComponent & Looked> void add(Act act, T component) {
+    placeOf.put(act, component);
+    component.setFocusable(true);
+    places.add(component, act.name());
+  }
+}

@@ -1,0 +1,65 @@
+package org.halflight.desk;
+
+import java.awt.FlowLayout;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JPanel;
+import org.halflight.desk.view.Act;
+import org.halflight.desk.view.KeyHints;
+import org.halflight.words.Words;
+
+/** The keys of the moment, quietly; each can be clicked as well. */
+final class KeyBar extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private final transient Consumer<Act> acts;
+  private transient Look look;
+  private transient List<KeyHints.Hint> hints = List.of();
+
+  KeyBar(Look look, Consumer<Act> acts) {
+    super(new FlowLayout(FlowLayout.LEADING, Look.px(2), 0));
+    this.look = look;
+    this.acts = acts;
+    setName("keyBar");
+    getAccessibleContext().setAccessibleName(Words.say("desk.keys.name"));
+    look(look);
+  }
+
+  void show(List<KeyHints.Hint> shown) {
+    if (!shown.equals(hints)) {
+      hints = List.copyOf(shown);
+      fill();
+    }
+  }
+
+  @Override
+  public void look(Look another) {
+    look = another;
+    setBackground(look.ground());
+    setBorder(
+        BorderFactory.createCompoundBorder(
+            BorderFactory.createMatteBorder(1, 0, 0, 0, look.line()),
+            BorderFactory.createEmptyBorder(Look.px(3), Look.px(10), Look.px(3), Look.px(10))));
+    fill();
+  }
+
+  private void fill() {
+    removeAll();
+    for (KeyHints.Hint hint : hints) {
+      JButton button = new JButton(hint.words(), new KeyCap(hint.key(), look, hint.answers()));
+      button.setName("key." + hint.act());
+      button.putClientProperty("JButton.buttonType", "toolBarButton");
+      button.setForeground(hint.answers() ? look.ink() : look.quietInk());
+      button.setIconTextGap(Look.px(6));
+      button
+          .getAccessibleContext()
+          .setAccessibleName(Words.say("desk.keys.spoken", hint.words(), hint.key()));
+      button.addActionListener(event -> acts.accept(hint.act()));
+      add(button);
+    }
+    revalidate();
+    repaint();
+  }
+}

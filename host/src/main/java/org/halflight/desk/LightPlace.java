@@ -1,0 +1,93 @@
+package org.halflight.desk;
+
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.bench.LightSetting;
+import org.halflight.desk.view.BenchView;
+import org.halflight.words.Words;
+
+/** Setting the light, led by one sentence at a time. */
+final class LightPlace extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private final JLabel title = new JLabel(Words.say("desk.light.title"));
+  private final JTextArea sentence = new JTextArea();
+  private final JTextArea hint = new JTextArea();
+  private final JProgressBar progress = new JProgressBar(0, 100);
+  private final JButton set = new JButton(Words.say("desk.light.set"));
+  private final JButton open = new JButton(Words.say("desk.light.isOpen"));
+
+  LightPlace(Look look, Runnable onSet, Runnable onOpen) {
+    super(new MigLayout("insets 40 60 30 60, wrap 1, gap 18", "[fill, 300:900:1000]", ""));
+    text(sentence, "lightSentence", Words.say("desk.light.name"));
+    text(hint, "lightHint", Words.say("desk.light.hintName"));
+    set.setName("setLight");
+    open.setName("shutterIsOpen");
+    set.addActionListener(event -> onSet.run());
+    open.addActionListener(event -> onOpen.run());
+    progress.getAccessibleContext().setAccessibleName(Words.say("desk.light.progress"));
+    add(title);
+    add(sentence);
+    add(progress, "h 10!");
+    JPanel buttons = new JPanel(new MigLayout("insets 4 0 4 4"));
+    buttons.setOpaque(false);
+    buttons.add(set);
+    buttons.add(open, "gapleft 10");
+    add(buttons);
+    add(hint, "gaptop 20");
+    look(look);
+  }
+
+  void show(BenchView view) {
+    sentence.setText(view.light().sentence());
+    sentence.getAccessibleContext().setAccessibleDescription(view.light().sentence());
+    hint.setText(
+        Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
+    boolean waits =
+        view.light().step().filter(s -> s == LightSetting.Step.OPEN_THE_SHUTTER).isPresent();
+    progress.setValue((int) Math.round(100 * view.light().progress()));
+    progress.setVisible(view.light().isUnderWay() && !waits);
+    set.setEnabled(view.link().isUp() && !view.light().isUnderWay());
+    boolean turns = waits && !open.isEnabled();
+    open.setEnabled(waits);
+    if (turns && isShowing()) {
+      open.requestFocusInWindow();
+    }
+  }
+
+  /** The button that is to have the focus when this place comes up. */
+  JButton first() {
+    return open.isEnabled() ? open : set;
+  }
+
+  @Override
+  public void look(Look look) {
+    setBackground(look.ground());
+    title.setFont(Look.bold(2));
+    title.setForeground(look.ink());
+    sentence.setFont(Look.letters(1.9));
+    sentence.setForeground(look.ink());
+    sentence.setBackground(look.ground());
+    sentence.setBorder(null);
+    hint.setBorder(null);
+    hint.setFont(Look.letters(1.1));
+    hint.setForeground(look.quietInk());
+    hint.setBackground(look.ground());
+    set.setFont(Look.letters(1.2));
+    open.setFont(Look.letters(1.2));
+  }
+
+  private static void text(JTextArea area, String name, String spoken) {
+    area.setName(name);
+    area.setEditable(false);
+    area.setFocusable(false);
+    area.setBorder(null);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.getAccessibleContext().setAccessibleName(spoken);
+  }
+}

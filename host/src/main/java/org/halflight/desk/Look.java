@@ -1,0 +1,103 @@
+package org.halflight.desk;
+
+import com.formdev.flatlaf.FlatDarkLaf;
+import com.formdev.flatlaf.FlatLaf;
+import com.formdev.flatlaf.FlatLightLaf;
+import com.formdev.flatlaf.util.UIScale;
+import java.awt.Color;
+import java.awt.Font;
+import java.util.HashMap;
+import java.util.Map;
+import javax.swing.UIManager;
+import org.halflight.chart.Theme;
+
+/**
+ * Colours and letters of the window, light or dark, from the palette of the pictures. The size of
+ * the letters is the desktop's.
+ *
+ * @param dark light letters on a dark ground
+ * @param theme of the pictures
+ */
+record Look(boolean dark, Theme theme) {
+  /** Makes Swing look so. Only what is made or updated afterwards looks so. */
+  static Look install(boolean dark) {
+    Theme theme = dark ? Theme.DARK : Theme.LIGHT;
+    Map<String, String> extra = new HashMap<>();
+    extra.put("@background", hex(theme.background()));
+    extra.put("@foreground", hex(theme.ink()));
+    extra.put("@accentColor", hex(theme.asLeft()));
+    extra.put("Component.focusWidth", "2");
+    extra.put("Component.arc", "8");
+    extra.put("Button.arc", "8");
+    extra.put("ScrollBar.showButtons", "false");
+    extra.put("Table.showHorizontalLines", "true");
+    extra.put("Table.rowHeight", "28");
+    extra.put("TextComponent.arc", "8");
+    FlatLaf.setGlobalExtraDefaults(extra);
+    if (dark) {
+      FlatDarkLaf.setup();
+    } else {
+      FlatLightLaf.setup();
+    }
+    return new Look(dark, theme.withLetterSize(letters().getSize2D()));
+  }
+
+  /** The desktop's letters. */
+  static Font letters() {
+    return UIManager.getFont("Label.font");
+  }
+
+  /** The desktop's letters, larger. */
+  static Font letters(double times) {
+    return letters().deriveFont((float) (letters().getSize2D() * times));
+  }
+
+  static Font bold(double times) {
+    return letters(times).deriveFont(Font.BOLD);
+  }
+
+  /** A length in pixels that grows with the desktop's letters. */
+  static int px(int pixels) {
+    return UIScale.scale(pixels);
+  }
+
+  Color ground() {
+    return theme.background();
+  }
+
+  Color ink() {
+    return theme.ink();
+  }
+
+  Color quietInk() {
+    return theme.quietInk();
+  }
+
+  Color line() {
+    return dark ? new Color(0x39414A) : new Color(0xD8DCE0);
+  }
+
+  /** Behind what is set apart a little. */
+  Color shade() {
+    return dark ? new Color(0x1D2329) : new Color(0xF4F5F6);
+  }
+
+  /** Done, and all is well: bluish green. */
+  Color done() {
+    return dark ? new Color(0x2FBF95) : new Color(0x009E73);
+  }
+
+  /** Something asks to be looked at: orange of the palette. */
+  Color attention() {
+    return dark ? new Color(0xE69F00) : new Color(0xB56A00);
+  }
+
+  /** Behind a sentence that asks. */
+  Color askGround() {
+    return dark ? new Color(0x3A2F14) : new Color(0xFFF3D6);
+  }
+
+  private static String hex(Color colour) {
+    return String.format("#%06X", colour.getRGB() & 0xFFFFFF);
+  }
+}

@@ -1,0 +1,126 @@
+package org.halflight.desk;
+
+import java.util.List;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.rig.practice.PracticePorts;
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * The invented camera on the practice rig, and the hand that works it: turns the dial to what the
+ * screen shows, cocks and fires, and makes the mistakes that it is asked for. For one thread.
+ */
+final class ModelCamera {
+  /** The light that is left after the stop was moved: not so little that no time can be taken. */
+  static final double MOVED_STOP_SHARE = 0.8;
+
+  private final PracticePorts ports;
+  private final long seed;
+  private List<MarkedSpeed> dial;
+  private boolean cleaned;
+  private PracticeMishap next = PracticeMishap.NONE;
+  private boolean forgetsDial;
+  private boolean stopMoved;
+
+  private ModelCamera(PracticePorts ports, List<MarkedSpeed> dial, long seed) {
+    this.ports = ports;
+    this.dial = dial;
+    this.seed = seed;
+  }
+
+  /** A rig with an uncleaned shutter on it. */
+  static ModelCamera begin(DeskSurroundings surroundings) {
+    List<MarkedSpeed> dial = Dial.find("leaf").orElseThrow().speeds();
+    PracticeRig rig =
+        PracticeRig.paced(
+            InventedShutters.dirtySlowTrain(dial, surroundings.seed()),
+            SensorSet.INVENTED,
+            surroundings.seed(),
+            surroundings.nanos(),
+            PracticeRig.startsBefore(surroundings.clock().instant()));
+    return new ModelCamera(new PracticePorts(rig), dial, surroundings.seed());
+  }
+
+  PracticePorts ports() {
+    return ports;
+  }
+
+  /** Puts the same shutter with another dial on the rig, when the dial is another. */
+  void useDial(List<MarkedSpeed> wanted) {
+    if (!dial.containsAll(wanted)) {
+      dial = List.copyOf(wanted);
+      putOn();
+    }
+  }
+
+  /** Turns the dial there, unless it is forgotten this time, and fires. */
+  void fire(MarkedSpeed shown) {
+    PracticeMishap mishap = next;
+    next = PracticeMishap.NONE;
+    boolean turns = !forgetsDial && dial.contains(shown);
+    forgetsDial = false;
+    ports.onBench(
+        rig -> {
+          if (turns) {
+            rig.chooseSpeed(shown);
+          }
+          rig.fire(mishap);
+        });
+  }
+
+  /** Fires at whatever speed the dial stands at. */
+  void fire() {
+    PracticeMishap mishap = next;
+    next = PracticeMishap.NONE;
+    ports.onBench(rig -> rig.fire(mishap));
+  }
+
+  /** Cocks, and light comes through meanwhile. */
+  void cockWithLight() {
+    ports.onBench(rig -> rig.cock(true));
+  }
+
+  void hold(boolean open) {
+    ports.onBench(rig -> rig.holdOpen(open));
+  }
+
+  void nextMishap(PracticeMishap mishap) {
+    next = mishap;
+  }
+
+  void forgetDialOnce() {
+    forgetsDial = true;
+  }
+
+  /** The stop is moved, or put back. */
+  void moveStop(boolean moved) {
+    stopMoved = moved;
+    ports.onBench(rig -> rig.dim(moved ? MOVED_STOP_SHARE : 1));
+  }
+
+  boolean isStopMoved() {
+    return stopMoved;
+  }
+
+  /** The slow-speed train is cleaned, or dirty again. The shutter has rested meanwhile. */
+  void clean(boolean clean) {
+    cleaned = clean;
+    putOn();
+  }
+
+  boolean isCleaned() {
+    return cleaned;
+  }
+
+  private void putOn() {
+    LeafShutter shutter =
+        cleaned
+            ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
+            : InventedShutters.dirtySlowTrain(dial, seed);
+    ports.onBench(rig -> rig.setShutter(shutter));
+  }
+}

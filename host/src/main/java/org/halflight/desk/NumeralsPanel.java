@@ -1,0 +1,204 @@
+package org.halflight.desk;
+
+import java.awt.Color;
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.font.GlyphVector;
+import java.util.function.Consumer;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JComponent;
+import javax.swing.SwingUtilities;
+import org.halflight.desk.view.NumeralsText;
+import org.halflight.words.Words;
+
+/**
+ * The last firing in numerals whose height is a sixth of the window's at least, to be read from two
+ * metres.
+ */
+final class NumeralsPanel extends Painted {
+  private static final long serialVersionUID = 1L;
+
+  /** Height of the digits as a share of the window's. */
+  static final double SHARE_OF_WINDOW = 1 / 6.0;
+
+  private static final double WORDS_AT_LEAST = 0.3;
+
+  private transient NumeralsText text;
+  private transient Look look;
+  private transient Consumer<NumeralsText> afterPaint = painted -> {};
+
+  NumeralsPanel(Look look) {
+    super(AccessibleRole.LABEL, Words.say("desk.numerals.name"));
+    this.look = look;
+    setName("numerals");
+    setOpaque(true);
+  }
+
+  void show(NumeralsText shown) {
+    if (!shown.equals(text)) {
+      text = shown;
+      speak(shown.spoken());
+      repaint();
+    }
+  }
+
+  NumeralsText text() {
+    return text;
+  }
+
+  /** Hears of every text when its pixels are drawn. */
+  void afterPaint(Consumer<NumeralsText> hearer) {
+    afterPaint = hearer;
+  }
+
+  @Override
+  public void look(Look another) {
+    look = another;
+    repaint();
+  }
+
+  /** Height of the digits that the window asks for, in pixels. */
+  static int digitHeight(JComponent inWindow) {
+    var root = SwingUtilities.getRoot(inWindow);
+    int window = root == null ? 720 : root.getHeight();
+    return (int) Math.ceil(window * SHARE_OF_WINDOW) + 1;
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    int digits = digitHeight(this);
+    int note = getFontMetrics(Look.letters(1.1)).getHeight();
+    return new Dimension(5 * digits, (int) (digits * 1.12) + note + Look.px(22));
+  }
+
+  @Override
+  protected void paintComponent(Graphics graphics) {
+    Graphics2D g = (Graphics2D) graphics.create();
+    try {
+      g.setColor(look.ground());
+      g.fillRect(0, 0, getWidth(), getHeight());
+      if (text != null) {
+        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        g.setRenderingHint(
+            RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        paint(g);
+      }
+    } finally {
+      g.dispose();
+    }
+    if (text != null) {
+      afterPaint.accept(text);
+    }
+  }
+
+  private void paint(Graphics2D g) {
+    int digits = digitHeight(this);
+    int left = Look.px(20);
+    Font noteFont = Look.letters(1.1);
+    int noteHeight = g.getFontMetrics(noteFont).getHeight();
+    int baseline = Look.px(10) + noteHeight + digits + (int) (digits * 0.05);
+    Color ink = ink();
+
+    g.setFont(noteFont);
+    g.setColor(look.quietInk());
+    g.drawString(note(), left, Look.px(8) + g.getFontMetrics().getAscent());
+
+    Font large = ofHeight(g, digits);
+    int beside = beside(g, digits);
+    int room = getWidth() - left - Look.px(16) - beside;
+    if (!text.figure()) {
+      boolean quiet = text.tone() == NumeralsText.Tone.NOTHING;
+      large =
+          fitted(g, quiet ? ofHeight(g, digits / 3) : large, text.large(), getWidth() - 2 * left);
+    } else {
+      large = fitted(g, large, text.large(), Math.max(room, digits));
+    }
+    g.setColor(ink);
+    g.setFont(large);
+    int y = text.figure() ? baseline : baseline - (int) (digits * 0.42);
+    drawShape(g, large, text.large(), left, y);
+    int x = left + width(g, large, text.large());
+    if (!text.unit().isEmpty()) {
+      Font unit = ofHeight(g, (int) (digits * 0.42));
+      g.setFont(unit);
+      drawShape(g, unit, text.unit(), x + digits / 8, y);
+      x += digits / 8 + width(g, unit, text.unit());
+    }
+    if (text.figure()) {
+      paintBeside(g, digits, x + (int) (digits * 0.32), baseline);
+    } else {
+      g.setFont(Look.bold(1.6));
+      g.drawString(text.time(), left, baseline);
+    }
+  }
+
+  private void paintBeside(Graphics2D g, int digits, int x, int baseline) {
+    Font error = fitted(g, besideFont(g, digits), text.error(), getWidth() - x - Look.px(8));
+    g.setFont(error);
+    g.setColor(ink());
+    g.drawString(text.error(), x, baseline - (int) (digits * 0.55));
+    g.setFont(besideFont(g, digits).deriveFont(Font.PLAIN));
+    g.setColor(text.tone() == NumeralsText.Tone.STALE ? look.quietInk() : look.ink());
+    g.drawString(text.time(), x, baseline);
+  }
+
+  private Font besideFont(Graphics2D g, int digits) {
+    return ofHeight(g, (int) (digits * 0.235));
+  }
+
+  private int beside(Graphics2D g, int digits) {
+    if (text.error().isEmpty() && text.time().isEmpty()) {
+      return digits / 2;
+    }
+    Font font = besideFont(g, digits);
+    return digits
+        + Math.max(width(g, font, text.error()), width(g, font, text.time()))
+        + Look.px(8);
+  }
+
+  private String note() {
+    return text.tone() == NumeralsText.Tone.PROVISIONAL
+        ? Words.say("desk.numerals.settling", text.note())
+        : text.note();
+  }
+
+  private Color ink() {
+    return switch (text.tone()) {
+      case SETTLED, PROVISIONAL -> look.ink();
+      case OPEN, OUTCOME -> look.attention();
+      case REJECTED, STALE, NOTHING -> look.quietInk();
+    };
+  }
+
+  private static Font ofHeight(Graphics2D g, int digitHeight) {
+    Font base = Look.letters().deriveFont(Font.BOLD, 100f);
+    double height =
+        base.createGlyphVector(g.getFontRenderContext(), "0").getVisualBounds().getHeight();
+    return base.deriveFont((float) (100 * digitHeight / height));
+  }
+
+  /** The largest of a font that fits, but words never smaller than can be read. */
+  private static Font fitted(Graphics2D g, Font font, String text, int room) {
+    int width = width(g, font, text);
+    if (width <= room || width == 0) {
+      return font;
+    }
+    double share = Math.max(WORDS_AT_LEAST, (double) room / width);
+    return font.deriveFont((float) (font.getSize2D() * share));
+  }
+
+  private static int width(Graphics2D g, Font font, String text) {
+    return text.isEmpty()
+        ? 0
+        : (int) Math.ceil(font.getStringBounds(text, g.getFontRenderContext()).getWidth());
+  }
+
+  /** Large letters as shapes: the same pixels whatever the text cache does. */
+  private static void drawShape(Graphics2D g, Font font, String text, int x, int y) {
+    GlyphVector glyphs = font.createGlyphVector(g.getFontRenderContext(), text);
+    g.fill(glyphs.getOutline(x, y));
+  }
+}

@@ -1,0 +1,75 @@
+package org.halflight.desk;
+
+import java.util.List;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javax.swing.JCheckBoxMenuItem;
+import javax.swing.JComponent;
+import javax.swing.JMenuItem;
+import javax.swing.JPopupMenu;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.words.Words;
+
+/** What can be made to happen on the practice rig. */
+final class PracticeMenu {
+  private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
+  private final Consumer<Consumer<ModelCamera>> onCamera;
+  private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
+  private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
+  private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
+
+  /**
+   * @param onCamera does something to the model camera on the thread of the bench
+   */
+  PracticeMenu(Consumer<Consumer<ModelCamera>> onCamera) {
+    this.onCamera = onCamera;
+    item("hang", camera -> camera.nextMishap(PracticeMishap.HANG));
+    item("double", camera -> camera.nextMishap(PracticeMishap.DOUBLE));
+    item("forget", ModelCamera::forgetDialOnce);
+    item("cock", ModelCamera::cockWithLight);
+    menu.addSeparator();
+    tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
+    tick(clean, "clean", on -> camera -> camera.clean(on));
+    tick(
+        cable,
+        "cable",
+        on ->
+            camera -> {
+              if (on) {
+                camera.ports().pullCable();
+              } else {
+                camera.ports().plugIn();
+              }
+            });
+  }
+
+  /** Opens below a button. */
+  void open(JComponent button) {
+    menu.show(button, button.getWidth() - menu.getPreferredSize().width, button.getHeight());
+  }
+
+  List<JMenuItem> items() {
+    return java.util.Arrays.stream(menu.getComponents())
+        .filter(JMenuItem.class::isInstance)
+        .map(JMenuItem.class::cast)
+        .toList();
+  }
+
+  JPopupMenu menu() {
+    return menu;
+  }
+
+  private void item(String name, Consumer<ModelCamera> doing) {
+    JMenuItem item = new JMenuItem(Words.say("desk.practice." + name));
+    item.setName("practice." + name);
+    item.addActionListener(event -> onCamera.accept(doing));
+    menu.add(item);
+  }
+
+  private void tick(
+      JCheckBoxMenuItem item, String name, Function<Boolean, Consumer<ModelCamera>> doing) {
+    item.setName("practice." + name);
+    item.addActionListener(event -> onCamera.accept(doing.apply(item.isSelected())));
+    menu.add(item);
+  }
+}

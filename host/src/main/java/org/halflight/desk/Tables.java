@@ -1,0 +1,30 @@
+package org.halflight.desk;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.halflight.export.CsvTable;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+
+/** Writes tables into the folder for them. */
+final class Tables {
+  private Tables() {}
+
+  /**
+   * Writes a table.
+   *
+   * @return the file
+   * @throws Trouble when it cannot be written
+   */
+  static Path write(CsvTable table, Path base, String ending) {
+    Path file = base.resolveSibling(base.getFileName() + ending);
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
+    } catch (IOException e) {
+      throw new Trouble(Words.say("desk.cameras.noFolder", file, e.getMessage()), e);
+    }
+    table.write(file);
+    return file;
+  }
+}

@@ -1,0 +1,131 @@
+package org.halflight.desk;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.ButtonGroup;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JToggleButton;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.Act;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.LinkText;
+import org.halflight.words.Words;
+
+/** Where to go, and how things stand with the rig; on every screen. */
+final class TopBar extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private static final List<Act> PLACES =
+      List.of(Act.TO_BENCH, Act.TO_LIGHT, Act.TO_CAMERA, Act.TO_RUN, Act.TO_CAMERAS);
+
+  private final Map<Act, JToggleButton> places = new EnumMap<>(Act.class);
+  private final JLabel practice = new JLabel(Words.say("desk.practice.mark"));
+  private final JLabel link = new JLabel();
+  private final JButton rig;
+  private final JButton sounds;
+  private final JButton theme;
+  private transient Look look;
+  private transient LinkText text;
+
+  TopBar(Look look, Consumer<Act> acts) {
+    super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
+    ButtonGroup group = new ButtonGroup();
+    for (Act act : PLACES) {
+      JToggleButton button = new JToggleButton(KeyHints.words(act));
+      button.setName("place." + act);
+      button.putClientProperty("JButton.buttonType", "toolBarButton");
+      button
+          .getAccessibleContext()
+          .setAccessibleName(
+              Words.say("desk.keys.spoken", KeyHints.words(act), KeyHints.keyName(act)));
+      button.addActionListener(event -> acts.accept(act));
+      group.add(button);
+      places.put(act, button);
+      add(button);
+    }
+    rig = button(Act.PRACTICE, acts);
+    sounds = button(Act.SOUNDS, acts);
+    theme = button(Act.THEME, acts);
+    link.setName("link");
+    practice.setName("practiceMark");
+    add(new JLabel(), "pushx");
+    add(practice);
+    add(link, "gapleft 12, wmax 420");
+    add(rig, "gapleft 6");
+    add(sounds);
+    add(theme);
+    look(look);
+  }
+
+  void show(BenchView view) {
+    LinkText shown = LinkText.of(view.link());
+    practice.setVisible(view.link().isPractice());
+    rig.setVisible(view.link().isPractice());
+    if (!shown.equals(text)) {
+      text = shown;
+      link.setText(shown.text());
+      link.setToolTipText(shown.more());
+      link.getAccessibleContext().setAccessibleName(Words.say("desk.link.name"));
+      link.getAccessibleContext().setAccessibleDescription(shown.text() + ". " + shown.more());
+      dress();
+    }
+  }
+
+  /** The place on the screen. */
+  void at(Act place) {
+    places.get(place).setSelected(true);
+  }
+
+  void soundsOn(boolean on) {
+    sounds.setText(Words.say(on ? "desk.sounds.on" : "desk.sounds.off"));
+  }
+
+  JButton rigButton() {
+    return rig;
+  }
+
+  @Override
+  public void look(Look another) {
+    look = another;
+    setBackground(look.shade());
+    setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, look.line()));
+    places.forEach(
+        (act, button) -> {
+          button.setIcon(new KeyCap(KeyHints.keyName(act), look, false));
+          button.setFont(Look.letters(1.08));
+        });
+    rig.setIcon(new KeyCap(KeyHints.keyName(Act.PRACTICE), look, false));
+    sounds.setIcon(new KeyCap(KeyHints.keyName(Act.SOUNDS), look, false));
+    theme.setIcon(new KeyCap(KeyHints.keyName(Act.THEME), look, false));
+    theme.setText(Words.say(look.dark() ? "desk.theme.light" : "desk.theme.dark"));
+    practice.setFont(Look.bold(1));
+    practice.setForeground(look.ground());
+    practice.setBackground(look.attention());
+    practice.setOpaque(true);
+    practice.setBorder(
+        BorderFactory.createEmptyBorder(Look.px(3), Look.px(8), Look.px(3), Look.px(8)));
+    dress();
+  }
+
+  private void dress() {
+    if (text != null) {
+      link.setForeground(text.up() ? look.ink() : look.attention());
+      link.setIcon(new LinkDot(look, text.up()));
+      link.setIconTextGap(Look.px(7));
+    }
+  }
+
+  private static JButton button(Act act, Consumer<Act> acts) {
+    JButton button = new JButton(KeyHints.words(act));
+    button.setName("top." + act);
+    button.putClientProperty("JButton.buttonType", "toolBarButton");
+    button.addActionListener(event -> acts.accept(act));
+    return button;
+  }
+}

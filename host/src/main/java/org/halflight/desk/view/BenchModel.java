@@ -1,0 +1,305 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightSetting;
+import org.halflight.bench.LightText;
+import org.halflight.link.LinkState;
+import org.halflight.rig.LinkChange;
+import org.halflight.rig.LinkStatistics;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Session;
+import org.halflight.session.SessionNews;
+import org.halflight.session.Setting;
+import org.halflight.session.Source;
+import org.halflight.speeds.Dial;
+import org.halflight.words.NewsSentences;
+import org.halflight.words.Words;
+
+/**
+ * Turns what happens at the bench into what the window shows, and into sounds. Shows nothing and
+ * plays nothing itself. For the bench thread only.
+ */
+public final class BenchModel {
+  private final BenchDriver driver;
+  private final Source source;
+  private LinkState linkState = LinkState.SEARCHING;
+  private String linkSentence = Words.say("desk.link.searching");
+  private Optional<LastFiring> last = Optional.empty();
+  private OptionalDouble openSeconds = OptionalDouble.empty();
+  private Optional<Setting> justDone = Optional.empty();
+  private List<FiringResult> results = List.of();
+  private final List<AdjustingMark> marks = new ArrayList<>();
+  private Optional<Said> said = Optional.empty();
+  private Optional<LightSetting> lightSetting = Optional.empty();
+  private String camera = "";
+  private Optional<Dial> dial = Optional.empty();
+
+  /**
+   * @param source what stands on the bench, until a rig greets
+   */
+  public BenchModel(BenchDriver driver, Source source) {
+    this.driver = driver;
+    this.source = source;
+    results = List.copyOf(session().results());
+  }
+
+  /** Something happened; gives the sounds that go with it. */
+  public List<Cue> happened(BenchDriver.Happening happening) {
+    happening.change().ifPresent(this::changed);
+    return news(happening.news());
+  }
+
+  /** There are news because of something that the person did. */
+  public List<Cue> news(List<SessionNews> news) {
+    List<Cue> cues = new ArrayList<>();
+    Optional<Setting> before = Optional.empty();
+    for (SessionNews each : news) {
+      if (each instanceof SessionNews.Settled settled) {
+        before = settled.result().setting();
+        settled(settled.result(), cues);
+      } else if (each instanceof SessionNews.Provisional provisional) {
+        justDone = Optional.empty();
+        openSeconds = OptionalDouble.empty();
+        last =
+            Optional.of(
+                new LastFiring.Provisional(
+                    provisional.exposure(), provisional.errorStops(), session().setting()));
+      } else if (each instanceof SessionNews.StillOpen open) {
+        justDone = Optional.empty();
+        openSeconds = OptionalDouble.of(open.seconds());
+      } else if (each instanceof SessionNews.RunDone) {
+        cues.clear();
+        cues.add(Cue.RUN_DONE);
+        justDone = before.or(() -> justDone);
+      } else if (each instanceof SessionNews.SpeedShown shown && before.isPresent()) {
+        movedOn(before.get(), new Setting.Speed(shown.speed()), cues);
+      } else if (each instanceof SessionNews.CheckShown shown && before.isPresent()) {
+        movedOn(before.get(), new Setting.Untimed(shown.check()), cues);
+      } else if (each instanceof SessionNews.Changed changed) {
+        replaceLast(changed.result());
+      } else if (each instanceof SessionNews.Rejected rejected) {
+        replaceLast(rejected.result());
+      }
+      sentence(each).ifPresent(this::say);
+      if (isQuestion(each)) {
+        cues.clear();
+        cues.add(Cue.QUESTION);
+      }
+    }
+    if (changesResults(news)) {
+      results = List.copyOf(session().results());
+    }
+    return cues;
+  }
+
+  /** A run was begun. */
+  public void runBegan() {
+    justDone = Optional.empty();
+    last = Optional.empty();
+    said = Optional.empty();
+  }
+
+  /** The camera on the bench was named. */
+  public void named(String label, Dial speeds) {
+    camera = label;
+    dial = Optional.of(speeds);
+  }
+
+  /** Another camera is on the bench, and nobody has named it yet. */
+  public void isNobodys() {
+    camera = "";
+    dial = Optional.empty();
+  }
+
+  /** The light is being set. */
+  public void lightBegan(LightSetting setting) {
+    lightSetting = Optional.of(setting);
+  }
+
+  /** An adjustment is marked here. */
+  public AdjustingMark mark(String words) {
+    AdjustingMark mark = new AdjustingMark(session().run(), results.size(), words);
+    marks.add(mark);
+    return mark;
+  }
+
+  /** Something is said to the person. */
+  public void say(Said sentence) {
+    said = Optional.of(sentence);
+  }
+
+  /** What the window shows now. */
+  public BenchView view() {
+    Session session = session();
+    Optional<Setting> shown = session.setting();
+    return new BenchView(
+        link(),
+        light(),
+        session.setup(),
+        session.run(),
+        camera,
+        dial,
+        shown,
+        shown.flatMap(Setting::speed).map(session::goodAt).orElse(0),
+        session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
+        session.isRunDone(),
+        justDone,
+        last,
+        openSeconds,
+        results,
+        session.question(),
+        marks,
+        session.isLearningCocking()
+            ? BenchView.Cocking.LEARNING
+            : session.cockingPattern().isPresent()
+                ? BenchView.Cocking.LEARNT
+                : BenchView.Cocking.UNKNOWN,
+        session.isCapOn(),
+        said);
+  }
+
+  private void settled(FiringResult result, List<Cue> cues) {
+    openSeconds = OptionalDouble.empty();
+    if (result.outcome() == Outcome.HELD_FOR_LIGHT) {
+      return;
+    }
+    last = Optional.of(new LastFiring.Settled(result));
+    if (result.outcome() == Outcome.NOT_A_SHUTTER_EVENT
+        || result.outcome() == Outcome.LIGHT_WHILE_COCKING) {
+      return;
+    }
+    justDone = Optional.empty();
+    cues.add(
+        result.answersTheQuestion() || result.outcome() == Outcome.OPENS_HOLDS_CLOSES
+            ? Cue.COUNTED
+            : Cue.NOT_COUNTED);
+  }
+
+  private void movedOn(Setting from, Setting to, List<Cue> cues) {
+    if (!from.equals(to)) {
+      justDone = Optional.of(from);
+      cues.clear();
+      cues.add(Cue.SPEED_DONE);
+    }
+  }
+
+  private void replaceLast(FiringResult changed) {
+    if (last.isPresent()
+        && last.get() instanceof LastFiring.Settled settled
+        && settled.result().key().equals(changed.key())) {
+      last = Optional.of(new LastFiring.Settled(changed));
+    }
+  }
+
+  private Optional<Said> sentence(SessionNews news) {
+    if (news instanceof SessionNews.Settled settled) {
+      FiringResult result = settled.result();
+      boolean plain = result.outcome() == Outcome.TIMED && !result.notes().lightDoubtful();
+      return NewsSentences.of(news)
+          .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
+    }
+    if (news instanceof SessionNews.RunDone) {
+      boolean left = session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
+      return Optional.of(
+          new Said(Said.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
+    }
+    if (news instanceof SessionNews.SpeedShown
+        || news instanceof SessionNews.StillOpen
+        || news instanceof SessionNews.CheckShown) {
+      return Optional.empty();
+    }
+    boolean matters =
+        isQuestion(news)
+            || news instanceof SessionNews.PlateauOff
+            || news instanceof SessionNews.IsTheSelfTimerOn
+            || news instanceof SessionNews.LeakWhileCocking
+            || news instanceof SessionNews.SetBeforeCocking
+            || news instanceof SessionNews.EnoughToKnow
+            || news instanceof SessionNews.LightForgotten
+            || news instanceof SessionNews.LinkGap;
+    return NewsSentences.of(news)
+        .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
+  }
+
+  private static boolean isQuestion(SessionNews news) {
+    return news instanceof SessionNews.IsItTheNeighbour
+        || news instanceof SessionNews.IsTheDialTurned;
+  }
+
+  private static boolean changesResults(List<SessionNews> news) {
+    return news.stream()
+        .anyMatch(
+            n ->
+                n instanceof SessionNews.Settled
+                    || n instanceof SessionNews.Changed
+                    || n instanceof SessionNews.Rejected);
+  }
+
+  private void changed(LinkChange change) {
+    linkState = change.state();
+    linkSentence = change.sentence();
+    if (change.state() == LinkState.LOST) {
+      openSeconds = OptionalDouble.empty();
+      say(new Said(Said.Kind.TROUBLE, lostSentence()));
+    } else if (change.state() == LinkState.BACK) {
+      say(new Said(Said.Kind.NEWS, change.sentence()));
+    }
+  }
+
+  private String lostSentence() {
+    String at =
+        session().setting().map(Setting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
+    return Words.say("desk.link.lost", session().results().size() + 1, at, results.size());
+  }
+
+  private LinkView link() {
+    LinkStatistics statistics = driver.workbench().fold().linkStatistics();
+    String serial = driver.workbench().fold().greeting().map(g -> g.serial()).orElse("");
+    return new LinkView(
+        linkState,
+        linkSentence,
+        serial.isEmpty() ? source : Source.of(serial),
+        serial,
+        statistics.bad(),
+        statistics.missing());
+  }
+
+  private LightView light() {
+    Session session = session();
+    String sentence =
+        lightSetting
+            .map(BenchModel::lightSentence)
+            .orElseGet(
+                () ->
+                    session
+                        .light()
+                        .map(LightText::done)
+                        .orElseGet(() -> Words.say("desk.light.notSet")));
+    return new LightView(
+        session.light(),
+        lightSetting.map(LightSetting::step),
+        lightSetting.map(LightSetting::progress).orElse(0.0),
+        sentence);
+  }
+
+  private static String lightSentence(LightSetting setting) {
+    return switch (setting.step()) {
+      case DARK -> Words.say("light.close");
+      case OPEN_THE_SHUTTER -> Words.say("desk.light.open");
+      case FULL -> Words.say("light.keepOpen");
+      case THRESHOLDS -> Words.say("desk.light.thresholds");
+      case DONE -> LightText.done(setting.levels().orElseThrow());
+      case REFUSED -> LightText.refused(setting.refusal().orElseThrow());
+    };
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}

@@ -1,0 +1,215 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.halflight.chart.Adjustment;
+import org.halflight.chart.FiringRow;
+import org.halflight.chart.RunPictures;
+import org.halflight.chart.SpeedMap;
+import org.halflight.chart.TableTwin;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** The pictures of a view: the speed map of its runs, the firing row of one speed. */
+public final class BenchPictures {
+  /**
+   * All that is drawn of a view, and the same in words.
+   *
+   * @param map the speed map
+   * @param mapTwin its table
+   * @param row the firing row of the speed that is looked at
+   * @param rowTwin its table
+   * @param verdict on that speed
+   * @param speeds places of the map, slow to fast
+   */
+  public record All(
+      Optional<SpeedMap> map,
+      Optional<TableTwin> mapTwin,
+      Optional<FiringRow> row,
+      Optional<TableTwin> rowTwin,
+      String verdict,
+      List<MarkedSpeed> speeds) {
+    /** Nothing. */
+    public static final All NOTHING =
+        new All(
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), "", List.of());
+
+    public All {
+      speeds = List.copyOf(speeds);
+    }
+  }
+
+  private BenchPictures() {}
+
+  /** Everything at once; takes a while with many firings. */
+  public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<SpeedMap> map = speedMap(view);
+    Optional<FiringRow> row = looked.flatMap(speed -> firingRow(view, speed));
+    return new All(
+        map,
+        map.map(SpeedMap::table),
+        row,
+        row.map(FiringRow::table),
+        looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
+        speeds(view));
+  }
+
+  /** The speed map of the latest run of each phase; empty before a run was begun. */
+  public static Optional<SpeedMap> speedMap(BenchView view) {
+    if (view.setup().isEmpty()) {
+      return Optional.empty();
+    }
+    RunSetup setup = view.setup().get();
+    List<MarkedSpeed> dial = speeds(view);
+    Function<MarkedSpeed, Tolerance> tolerances = tolerances(view, setup);
+    return Optional.of(
+        RunPictures.speedMap(
+            Words.say("desk.map.title"),
+            dial,
+            tolerances,
+            RunSummary.of(latestRuns(view), tolerances),
+            note(view)));
+  }
+
+  /** The marked speeds of the map, slow to fast: those of the run and those that were fired. */
+  public static List<MarkedSpeed> speeds(BenchView view) {
+    List<MarkedSpeed> speeds =
+        new ArrayList<>(view.setup().map(setup -> dial(view, setup).speeds()).orElseGet(List::of));
+    latestRuns(view).stream()
+        .flatMap(firing -> firing.shown().stream())
+        .filter(speed -> !speeds.contains(speed))
+        .distinct()
+        .forEach(speeds::add);
+    return speeds.stream()
+        .distinct()
+        .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
+        .toList();
+  }
+
+  /** The firing row of a speed in the latest run that fired it; empty where none did. */
+  public static Optional<FiringRow> firingRow(BenchView view, MarkedSpeed speed) {
+    List<FiringResult> firings = latestOf(view, speed);
+    if (firings.stream().allMatch(f -> f.rejection().isPresent())) {
+      return Optional.empty();
+    }
+    return summary(view, speed)
+        .filter(summary -> !RunPictures.releases(firings, summary).isEmpty())
+        .map(
+            summary ->
+                RunPictures.firingRow(
+                    firings,
+                    summary,
+                    lastMark(view, firings) > 0
+                        ? Words.say("desk.row.sinceAdjustment")
+                        : Sentences.phase(summary.phase()),
+                    adjustments(view, firings, summary),
+                    note(view)));
+  }
+
+  /** What the firings of a speed come to, in sentences; empty where there are none. */
+  public static List<String> verdict(BenchView view, MarkedSpeed speed) {
+    return summary(view, speed).map(Sentences::speed).orElseGet(List::of);
+  }
+
+  /** The dial that the speeds of a run are on. */
+  public static Dial dial(RunSetup setup) {
+    Optional<Dial> known =
+        Dial.find(setup.dial()).filter(dial -> dial.speeds().containsAll(setup.order()));
+    if (known.isPresent() || setup.order().isEmpty()) {
+      return known.orElseGet(() -> Dial.builtIn().get(0));
+    }
+    List<MarkedSpeed> sorted =
+        setup.order().stream()
+            .distinct()
+            .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
+            .toList();
+    return new Dial(Dial.CUSTOM, sorted, setup.reference());
+  }
+
+  private static Dial dial(BenchView view, RunSetup setup) {
+    return view.dial()
+        .filter(dial -> dial.speeds().containsAll(setup.order()))
+        .orElseGet(() -> dial(setup));
+  }
+
+  private static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, RunSetup setup) {
+    Dial dial = dial(view, setup);
+    return speed -> Tolerance.usual(dial, speed);
+  }
+
+  private static Optional<SpeedSummary> summary(BenchView view, MarkedSpeed speed) {
+    List<FiringResult> firings = sinceAdjustment(view, latestOf(view, speed));
+    return firings.isEmpty() || view.setup().isEmpty()
+        ? Optional.empty()
+        : Optional.of(SpeedSummary.of(firings, tolerances(view, view.setup().get()).apply(speed)));
+  }
+
+  private static List<FiringResult> latestOf(BenchView view, MarkedSpeed speed) {
+    List<FiringResult> all =
+        view.results().stream()
+            .filter(f -> f.shown().equals(Optional.of(speed)) && f.phase().isPresent())
+            .toList();
+    int run = all.stream().mapToInt(FiringResult::run).max().orElse(0);
+    return all.stream().filter(f -> f.run() == run).toList();
+  }
+
+  /** A mean over an adjustment would be a mean of two shutters. */
+  private static List<FiringResult> sinceAdjustment(BenchView view, List<FiringResult> firings) {
+    int last = lastMark(view, firings);
+    List<FiringResult> since = firings.stream().filter(f -> f.number() > last).toList();
+    return since.isEmpty() ? firings : since;
+  }
+
+  private static int lastMark(BenchView view, List<FiringResult> firings) {
+    return view.marks().stream()
+        .filter(mark -> !firings.isEmpty() && mark.run() == firings.get(0).run())
+        .mapToInt(AdjustingMark::afterFiring)
+        .max()
+        .orElse(0);
+  }
+
+  private static List<FiringResult> latestRuns(BenchView view) {
+    Map<Phase, Integer> latest = new EnumMap<>(Phase.class);
+    view.results()
+        .forEach(f -> f.phase().ifPresent(phase -> latest.merge(phase, f.run(), Math::max)));
+    return view.results().stream()
+        .filter(f -> f.phase().isPresent() && latest.get(f.phase().get()) == f.run())
+        .toList();
+  }
+
+  private static List<Adjustment> adjustments(
+      BenchView view, List<FiringResult> firings, SpeedSummary summary) {
+    List<FiringResult> shown = RunPictures.releases(firings, summary);
+    int run = firings.get(0).run();
+    return view.marks().stream()
+        .filter(mark -> mark.run() == run)
+        .map(
+            mark ->
+                new Adjustment(
+                    1 + (int) shown.stream().filter(f -> f.number() <= mark.afterFiring()).count(),
+                    mark.words()))
+        .toList();
+  }
+
+  private static String note(BenchView view) {
+    return view.link().isPractice() || !view.link().serial().isEmpty()
+        ? Sentences.source(
+            view.link().serial().isEmpty()
+                ? org.halflight.session.Source.PRACTICE_SERIAL
+                : view.link().serial())
+        : "";
+  }
+}

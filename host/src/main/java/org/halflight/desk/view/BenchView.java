@@ -1,0 +1,82 @@
+package org.halflight.desk.view;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Question;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Setting;
+import org.halflight.speeds.Dial;
+
+/**
+ * Everything that the window shows of the bench, at one moment.
+ *
+ * @param link how things stand with the rig
+ * @param light the light and its setting
+ * @param setup the run under way or done; empty before one was begun
+ * @param run counts the runs of the session from 1; 0 before one was begun
+ * @param camera the owner's label of the camera on the bench; empty before it was named
+ * @param dial the marked speeds of that camera
+ * @param shown what the dial is to stand at
+ * @param good firings of it that have what was asked for
+ * @param wanted firings asked for; 0 where none are
+ * @param runDone whether every speed of the run has its firings
+ * @param justDone the speed that has just got its last firing, until the next firing begins
+ * @param last the firing whose numerals are shown
+ * @param openSeconds how long the shutter has been open, where that is longer than expected
+ * @param results all firings of the session
+ * @param question that waits for an answer
+ * @param marks adjustments
+ * @param cocking what is known of light while cocking
+ * @param capOn whether the lens cap is said to be on
+ * @param said the last sentence
+ */
+public record BenchView(
+    LinkView link,
+    LightView light,
+    Optional<RunSetup> setup,
+    int run,
+    String camera,
+    Optional<Dial> dial,
+    Optional<Setting> shown,
+    int good,
+    int wanted,
+    boolean runDone,
+    Optional<Setting> justDone,
+    Optional<LastFiring> last,
+    OptionalDouble openSeconds,
+    List<FiringResult> results,
+    Optional<Question> question,
+    List<AdjustingMark> marks,
+    Cocking cocking,
+    boolean capOn,
+    Optional<Said> said) {
+  /** What is known of light while cocking. */
+  public enum Cocking {
+    /** Nothing. */
+    UNKNOWN,
+    /** Strokes are being learnt. */
+    LEARNING,
+    /** It is known again. */
+    LEARNT
+  }
+
+  public BenchView {
+    Objects.requireNonNull(link);
+    Objects.requireNonNull(light);
+    Objects.requireNonNull(setup);
+    Objects.requireNonNull(camera);
+    Objects.requireNonNull(dial);
+    Objects.requireNonNull(shown);
+    Objects.requireNonNull(justDone);
+    Objects.requireNonNull(last);
+    Objects.requireNonNull(openSeconds);
+    Objects.requireNonNull(question);
+    Objects.requireNonNull(cocking);
+    Objects.requireNonNull(said);
+    results = List.copyOf(results);
+    marks = List.copyOf(marks);
+  }
+}

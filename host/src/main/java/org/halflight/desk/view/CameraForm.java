@@ -1,0 +1,151 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.halflight.job.Camera;
+import org.halflight.job.CameraId;
+import org.halflight.job.FrameSize;
+import org.halflight.job.ShutterKind;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.words.Words;
+
+/**
+ * A camera as it is typed and chosen.
+ *
+ * @param label the owner's label
+ * @param serialNumber as engraved
+ * @param shutter how its shutter is built
+ * @param speeds its marked speeds, with commas between
+ * @param widest f-number of the widest stop
+ * @param frame size of the picture in millimetres, such as 36 x 24
+ * @param firing how it is fired without film
+ */
+public record CameraForm(
+    String label,
+    String serialNumber,
+    ShutterKind shutter,
+    String speeds,
+    String widest,
+    String frame,
+    String firing) {
+  private static final Pattern FRAME =
+      Pattern.compile("(\\d{1,3}(?:\\.\\d)?)\\s*[xX*\u00d7]\\s*(\\d{1,3}(?:\\.\\d)?)(?:\\s*mm)?");
+  private static final Pattern STOP =
+      Pattern.compile("(?:[fF]\\s*/?\\s*)?(\\d{1,3}(?:\\.\\d{1,2})?)");
+
+  /**
+   * What a form comes to.
+   *
+   * @param camera empty where something cannot be understood
+   * @param trouble what, and what to do; empty otherwise
+   */
+  public record Result(Optional<Camera> camera, String trouble) {}
+
+  public CameraForm {
+    Objects.requireNonNull(label);
+    Objects.requireNonNull(serialNumber);
+    Objects.requireNonNull(shutter);
+    Objects.requireNonNull(speeds);
+    Objects.requireNonNull(widest);
+    Objects.requireNonNull(frame);
+    Objects.requireNonNull(firing);
+  }
+
+  /** An empty form with the dial that most cameras have. */
+  public static CameraForm empty() {
+    return new CameraForm(
+        "", "", ShutterKind.LEAF, RunForm.list(Dial.builtIn().get(0)), "", "", "");
+  }
+
+  /** The form of a camera. */
+  public static CameraForm of(Camera camera) {
+    return new CameraForm(
+        camera.label(),
+        camera.serialNumber(),
+        camera.shutter(),
+        RunForm.list(camera.dial()),
+        camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
+        camera
+            .frame()
+            .map(f -> plain(f.widthMillimetres()) + " x " + plain(f.heightMillimetres()))
+            .orElse(""),
+        camera.firingWithoutFilm());
+  }
+
+  /**
+   * Reads the form.
+   *
+   * @param id of the camera that it is about
+   */
+  public Result read(CameraId id) {
+    if (label.isBlank()) {
+      return trouble("desk.camera.noLabel");
+    }
+    Optional<Dial> dial = dial();
+    if (dial.isEmpty()) {
+      return trouble("desk.camera.badSpeeds");
+    }
+    OptionalDouble stop = OptionalDouble.empty();
+    if (!widest.isBlank()) {
+      Matcher matcher = STOP.matcher(widest.strip());
+      if (!matcher.matches() || Double.parseDouble(matcher.group(1)) == 0) {
+        return trouble("desk.camera.badStop");
+      }
+      stop = OptionalDouble.of(Double.parseDouble(matcher.group(1)));
+    }
+    Optional<FrameSize> size = Optional.empty();
+    if (!frame.isBlank()) {
+      Matcher matcher = FRAME.matcher(frame.strip());
+      if (!matcher.matches()
+          || Double.parseDouble(matcher.group(1)) == 0
+          || Double.parseDouble(matcher.group(2)) == 0) {
+        return trouble("desk.camera.badFrame");
+      }
+      size =
+          Optional.of(
+              FrameSize.ofMillimetres(
+                  Double.parseDouble(matcher.group(1)), Double.parseDouble(matcher.group(2))));
+    }
+    return new Result(
+        Optional.of(
+            new Camera(
+                id,
+                label.strip(),
+                serialNumber.strip(),
+                shutter,
+                dial.get(),
+                stop,
+                size,
+                firing.strip())),
+        "");
+  }
+
+  private Optional<Dial> dial() {
+    return Dial.custom(speeds)
+        .map(
+            typed ->
+                Dial.builtIn().stream()
+                    .filter(known -> known.speeds().equals(typed.speeds()))
+                    .findFirst()
+                    .orElse(typed));
+  }
+
+  private static Result trouble(String key) {
+    return new Result(Optional.empty(), Words.say(key));
+  }
+
+  private static String plain(double value) {
+    return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
+  }
+
+  /** Whether the dial of a camera is read exactly. */
+  public static boolean isExact(Camera camera) {
+    return camera.dial().reference() == Reference.EXACT
+        && camera.dial().speeds().stream().allMatch(MarkedSpeed::standsForPowerOfTwo);
+  }
+}

@@ -1,0 +1,123 @@
+package org.halflight.desk.view;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.chart.RunPictures;
+import org.halflight.chart.SpeedMap;
+import org.halflight.chart.TableTwin;
+import org.halflight.job.VisitId;
+import org.halflight.record.CameraHistory;
+import org.halflight.record.RunHistory;
+import org.halflight.record.SpeedDrift;
+import org.halflight.session.Source;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.RunSummary;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** The history of a camera as tables and a picture. */
+public final class HistoryText {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+
+  private HistoryText() {}
+
+  /** Each marked speed: its mean in every run, and how far it drifted between visits. */
+  public static TableTwin drifts(CameraHistory history, ZoneId zone) {
+    List<String> headings = new ArrayList<>();
+    headings.add(Words.say("desk.history.speed"));
+    for (RunHistory run : history.runs()) {
+      headings.add(heading(run, zone));
+    }
+    boolean several = history.runs().stream().map(run -> run.visit().id()).distinct().count() > 1;
+    if (several) {
+      headings.add(Words.say("desk.history.drift"));
+    }
+    List<List<String>> rows = new ArrayList<>();
+    for (SpeedDrift drift : history.drifts()) {
+      List<String> row = new ArrayList<>();
+      row.add(drift.speed().label() + " s");
+      for (RunHistory run : history.runs()) {
+        row.add(
+            drift.points().stream()
+                .filter(point -> point.run().id().equals(run.run().id()))
+                .findFirst()
+                .map(HistoryText::cell)
+                .orElse(Words.say("table.nothing")));
+      }
+      if (several) {
+        row.add(between(drift));
+      }
+      rows.add(row);
+    }
+    return new TableTwin(
+        Words.say("desk.history.caption", history.camera().label()), headings, rows, note(history));
+  }
+
+  /** The speed map of the last visit; empty where nothing was fired at a speed. */
+  public static Optional<SpeedMap> map(CameraHistory history, ZoneId zone) {
+    List<RunHistory> withSpeeds =
+        history.runs().stream().filter(run -> !run.speeds().isEmpty()).toList();
+    if (withSpeeds.isEmpty()) {
+      return Optional.empty();
+    }
+    RunHistory last = withSpeeds.get(withSpeeds.size() - 1);
+    VisitId visit = last.visit().id();
+    List<RunSummary> runs = new ArrayList<>();
+    for (RunHistory run : withSpeeds) {
+      if (run.visit().id().equals(visit)) {
+        runs.removeIf(earlier -> earlier.phase() == run.run().asked().phase());
+        runs.add(new RunSummary(run.run().asked().phase(), run.speeds()));
+      }
+    }
+    String day = DAY.format(last.visit().receivedAt().atZone(zone));
+    return Optional.of(
+        RunPictures.speedMap(
+            Words.say("desk.history.map", history.camera().label(), day),
+            history.camera().dial().speeds(),
+            speed -> Tolerance.usual(history.camera().dial(), speed),
+            runs,
+            note(history)));
+  }
+
+  /** A day as a person writes it. */
+  public static String day(java.time.Instant at, ZoneId zone) {
+    return DAY.format(at.atZone(zone));
+  }
+
+  private static String heading(RunHistory run, ZoneId zone) {
+    String day = DAY.format(run.run().beganAt().orElse(run.visit().receivedAt()).atZone(zone));
+    return Words.say("desk.history.run", Sentences.phase(run.run().asked().phase()), day);
+  }
+
+  private static String cell(SpeedDrift.Point point) {
+    OptionalDouble mean = point.summary().meanStops();
+    return mean.isPresent()
+        ? Numbers.signedStops(mean.getAsDouble())
+        : Words.say("desk.history.noTime", point.summary().tries());
+  }
+
+  private static String between(SpeedDrift drift) {
+    List<SpeedDrift.Between> all = drift.betweenVisits();
+    if (all.isEmpty() || all.get(all.size() - 1).stops().isEmpty()) {
+      return Words.say("table.nothing");
+    }
+    return Numbers.stopsInWords(all.get(all.size() - 1).stops().getAsDouble());
+  }
+
+  private static String note(CameraHistory history) {
+    boolean practice =
+        history.runs().stream().anyMatch(run -> run.sources().contains(Source.PRACTICE));
+    boolean simulated =
+        history.runs().stream().anyMatch(run -> run.sources().contains(Source.SIMULATOR));
+    return practice
+        ? Sentences.source(Source.PRACTICE_SERIAL)
+        : simulated ? Sentences.source(Source.SIMULATOR_PREFIX) : "";
+  }
+}

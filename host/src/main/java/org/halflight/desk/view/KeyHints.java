@@ -1,0 +1,92 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.halflight.session.Phase;
+import org.halflight.words.Words;
+
+/** Which keys are worth showing now, those of the moment first. */
+public final class KeyHints {
+  /**
+   * A key and what it does now.
+   *
+   * @param act what it does
+   * @param key its name for people
+   * @param words what it does in a few words
+   * @param answers whether it answers what is asked now
+   */
+  public record Hint(Act act, String key, String words, boolean answers) {}
+
+  private KeyHints() {}
+
+  /** The keys of the bench. */
+  public static List<Hint> of(BenchView view) {
+    List<Hint> hints = new ArrayList<>();
+    boolean practice = view.link().isPractice();
+    if (view.question().isPresent()) {
+      hints.add(
+          hint(
+              Act.MOVE,
+              Words.say("desk.key.move.to", view.question().get().other().label()),
+              true));
+      hints.add(
+          hint(
+              Act.ACCEPT,
+              Words.say("desk.key.accept.as", view.question().get().shown().label()),
+              true));
+    }
+    if (view.openSeconds().isPresent()) {
+      hints.add(hint(Act.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
+    }
+    if (practice) {
+      hints.add(hint(Act.FIRE, Words.say("desk.key.fire"), false));
+    }
+    if (view.setup().isPresent()) {
+      hints.add(plain(Act.NEXT));
+      hints.add(plain(Act.PREVIOUS));
+    }
+    if (!view.results().isEmpty()) {
+      hints.add(plain(Act.REJECT));
+    }
+    if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
+      hints.add(hint(Act.MARK, Words.say("desk.key.mark"), true));
+    }
+    hints.add(
+        hint(
+            Act.LEARN_COCKING,
+            Words.say(
+                view.cocking() == BenchView.Cocking.LEARNING
+                    ? "desk.key.learn_cocking.end"
+                    : "desk.key.learn_cocking"),
+            view.cocking() == BenchView.Cocking.LEARNING));
+    hints.add(plain(Act.TABLES));
+    hints.add(plain(Act.KEYS));
+    return hints;
+  }
+
+  private static Hint plain(Act act) {
+    return hint(act, words(act), false);
+  }
+
+  private static Hint hint(Act act, String words, boolean answers) {
+    return new Hint(act, keyName(act), words, answers);
+  }
+
+  /** What an act does, in a few words. */
+  public static String words(Act act) {
+    return Words.say("desk.key." + act.name().toLowerCase(java.util.Locale.ROOT));
+  }
+
+  /** The name of the key of an act, as a person calls it. */
+  public static String keyName(Act act) {
+    String key = KeyMap.keyOf(act);
+    return switch (key) {
+      case "SPACE" -> Words.say("desk.keyName.space");
+      case "BACKSPACE" -> Words.say("desk.keyName.backspace");
+      case "ENTER" -> Words.say("desk.keyName.enter");
+      case "LEFT" -> "\u2190";
+      case "RIGHT" -> "\u2192";
+      default -> key;
+    };
+  }
+}

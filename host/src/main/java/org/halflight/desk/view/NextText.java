@@ -1,0 +1,102 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.session.Check;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Setting;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/**
+ * The speed to set next, large before cocking, and how many good firings it has.
+ *
+ * @param heading run and camera
+ * @param large the speed as engraved
+ * @param doing what to do with it
+ * @param good firings that have what was asked for
+ * @param wanted firings asked for; 0 where none are
+ * @param count the same in words
+ * @param done whether the run is done
+ */
+public record NextText(
+    String heading, String large, String doing, int good, int wanted, String count, boolean done) {
+  public NextText {
+    Objects.requireNonNull(heading);
+    Objects.requireNonNull(large);
+    Objects.requireNonNull(doing);
+    Objects.requireNonNull(count);
+  }
+
+  /** The next speed of a view. */
+  public static NextText of(BenchView view) {
+    if (view.setup().isEmpty()) {
+      return new NextText(
+          Words.say("desk.next.noRun"), "", Words.say("desk.next.fireAnyway"), 0, 0, "", false);
+    }
+    RunSetup setup = view.setup().get();
+    String heading = heading(view, setup);
+    boolean adjusting = setup.phase() == Phase.ADJUSTING;
+    if (view.runDone() && !adjusting && !isStayingForMore(view)) {
+      return new NextText(
+          heading, Words.say("desk.next.done"), Words.say("desk.next.doneWhat"), 0, 0, "", true);
+    }
+    if (view.shown().isEmpty()) {
+      return new NextText(heading, "", "", 0, 0, "", false);
+    }
+    Setting shown = view.shown().get();
+    if (adjusting && shown.speed().isPresent()) {
+      return new NextText(
+          heading,
+          shown.label(),
+          Words.say("desk.next.adjusting"),
+          0,
+          0,
+          Words.say("desk.next.adjustingCount", view.good()),
+          false);
+    }
+    return new NextText(
+        heading,
+        shown.label(),
+        view.justDone().isPresent()
+            ? Words.say("desk.next.doneNext", view.justDone().get().label())
+            : doing(shown.check()),
+        view.good(),
+        shown.speed().isPresent() ? view.wanted() : 0,
+        shown.speed().isPresent() ? Words.say("desk.next.count", view.good(), view.wanted()) : "",
+        false);
+  }
+
+  /** The whole in one line, as it is read aloud. */
+  public String spoken() {
+    return String.join(
+        ", ",
+        java.util.stream.Stream.of(heading, doing, large, count)
+            .filter(part -> !part.isBlank())
+            .toList());
+  }
+
+  private static boolean isStayingForMore(BenchView view) {
+    return view.justDone().isEmpty() && view.good() < view.wanted();
+  }
+
+  private static String heading(BenchView view, RunSetup setup) {
+    String phase = Sentences.phase(setup.phase());
+    String camera =
+        !view.camera().isBlank()
+            ? view.camera()
+            : setup.camera().isBlank() ? Words.say("desk.next.unnamed") : setup.camera();
+    int place = view.shown().map(setup.settings()::indexOf).orElse(-1);
+    return place < 0 || setup.settings().size() == 1
+        ? Words.say("desk.next.heading", phase, camera)
+        : Words.say("desk.next.headingPlace", phase, camera, place + 1, setup.settings().size());
+  }
+
+  private static String doing(Optional<Check> check) {
+    if (check.isEmpty()) {
+      return Words.say("desk.next.setAndFire");
+    }
+    return Words.say(check.get() == Check.T ? "desk.next.checkT" : "desk.next.checkB");
+  }
+}

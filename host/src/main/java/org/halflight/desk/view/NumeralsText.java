@@ -1,0 +1,170 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Setting;
+import org.halflight.words.Numbers;
+import org.halflight.words.Words;
+
+/**
+ * The last firing as numerals: what is to be read from two metres, and what stands beside it.
+ *
+ * @param large the figure or the outcome
+ * @param unit of the figure; empty for words
+ * @param figure whether {@code large} is a figure, which keeps its size, or words, which may shrink
+ * @param time the same in other units, or what is known instead
+ * @param error against the marking, in stops; empty where there is none
+ * @param note what the figure is of
+ * @param tone how sure it stands there
+ */
+public record NumeralsText(
+    String large, String unit, boolean figure, String time, String error, String note, Tone tone) {
+  /** How sure a figure stands there. */
+  public enum Tone {
+    /** Settled. */
+    SETTLED,
+    /** May still move a little. */
+    PROVISIONAL,
+    /** The shutter is open now. */
+    OPEN,
+    /** No time, but an outcome. */
+    OUTCOME,
+    /** Not counted by the person. */
+    REJECTED,
+    /** From a link that is lost since. */
+    STALE,
+    /** Nothing was fired yet. */
+    NOTHING
+  }
+
+  public NumeralsText {
+    Objects.requireNonNull(large);
+    Objects.requireNonNull(unit);
+    Objects.requireNonNull(time);
+    Objects.requireNonNull(error);
+    Objects.requireNonNull(note);
+    Objects.requireNonNull(tone);
+  }
+
+  /** The numerals of a view. */
+  public static NumeralsText of(BenchView view) {
+    NumeralsText text = live(view);
+    boolean stale = !view.link().isUp() && text.tone() != Tone.NOTHING;
+    return stale
+        ? new NumeralsText(
+            text.large,
+            text.unit,
+            text.figure,
+            text.time,
+            text.error,
+            Words.say("desk.numerals.stale"),
+            Tone.STALE)
+        : text;
+  }
+
+  /** The whole in one line, as it is read aloud. */
+  public String spoken() {
+    return String.join(
+        ", ",
+        java.util.stream.Stream.of(note, (large + " " + unit).strip(), time, error)
+            .filter(part -> !part.isBlank())
+            .toList());
+  }
+
+  private static NumeralsText live(BenchView view) {
+    if (view.openSeconds().isPresent() && view.link().isUp()) {
+      return new NumeralsText(
+          Numbers.running(view.openSeconds().getAsDouble()).replace(" s", ""),
+          "s",
+          true,
+          "",
+          Words.say("desk.numerals.open"),
+          label(view.shown()),
+          Tone.OPEN);
+    }
+    if (view.last().isEmpty()) {
+      return new NumeralsText(
+          Words.say("desk.numerals.nothing"), "", false, "", "", "", Tone.NOTHING);
+    }
+    LastFiring last = view.last().get();
+    return last instanceof LastFiring.Settled settled
+        ? settled(settled.result())
+        : provisional((LastFiring.Provisional) last);
+  }
+
+  private static NumeralsText provisional(LastFiring.Provisional firing) {
+    return firing.exposure() instanceof LeafExposure.Timed timed
+        ? timed(timed, firing.errorStops(), label(firing.shown()), Tone.PROVISIONAL)
+        : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
+  }
+
+  private static NumeralsText settled(FiringResult firing) {
+    String note = label(firing.setting());
+    if (firing.rejection().isPresent()) {
+      note = Words.say("desk.numerals.rejected", note);
+    } else if (firing.afterRest()) {
+      note = Words.say("desk.numerals.afterRest", note);
+    }
+    Tone usual = firing.rejection().isPresent() ? Tone.REJECTED : Tone.OUTCOME;
+    String outcome =
+        Words.say(
+            "outcome."
+                + firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    if (firing.exposure() instanceof LeafExposure.Timed timed
+        && firing.effectiveSeconds().isPresent()) {
+      return timed(
+          timed,
+          firing.errorStops(),
+          note,
+          firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
+    }
+    String known = "";
+    if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
+      known = Words.say("desk.numerals.atLeast", Numbers.time(stuck.lowestSeconds()));
+    } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen never) {
+      known =
+          never.highestSeconds().isPresent()
+              ? Words.say(
+                  "desk.numerals.between",
+                  Numbers.time(never.lowestSeconds()),
+                  Numbers.time(never.highestSeconds().getAsDouble()))
+              : Words.say("desk.numerals.atLeast", Numbers.time(never.lowestSeconds()));
+    } else if (firing.exposure() instanceof LeafExposure.Timed timed) {
+      String key =
+          switch (firing.outcome()) {
+            case LIGHT_WHILE_COCKING -> "desk.numerals.lightFor";
+            case DOUBLE -> "desk.numerals.firstOpening";
+            default -> "desk.numerals.openFor";
+          };
+      known = Words.say(key, Numbers.time(timed.widthLowSeconds()));
+    }
+    return words(outcome, known, note, usual);
+  }
+
+  private static NumeralsText timed(
+      LeafExposure.Timed timed, OptionalDouble error, String note, Tone tone) {
+    double seconds = timed.effectiveSeconds();
+    String fraction = Numbers.fraction(seconds);
+    return new NumeralsText(
+        fraction.substring(0, fraction.length() - " s".length()),
+        "s",
+        true,
+        Numbers.time(seconds).equals(fraction) ? "" : Numbers.time(seconds),
+        error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
+        note,
+        tone);
+  }
+
+  private static NumeralsText words(String outcome, String known, String note, Tone tone) {
+    return new NumeralsText(outcome, "", false, known, "", note, tone);
+  }
+
+  private static String label(Optional<Setting> setting) {
+    return setting
+        .map(s -> Words.say("desk.numerals.of", s.label()))
+        .orElseGet(() -> Words.say("desk.numerals.noSpeed"));
+  }
+}

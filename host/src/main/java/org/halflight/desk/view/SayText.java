@@ -1,0 +1,76 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.link.LinkState;
+import org.halflight.session.Question;
+import org.halflight.words.Words;
+
+/**
+ * The one sentence of the bench: a question before trouble, trouble before news, and what to do
+ * next when there are none.
+ *
+ * @param text whole sentences
+ * @param kind how it is shown
+ */
+public record SayText(String text, Kind kind) {
+  /** How a sentence is shown. */
+  public enum Kind {
+    QUESTION,
+    TROUBLE,
+    ATTENTION,
+    NEWS,
+    HINT
+  }
+
+  public SayText {
+    Objects.requireNonNull(text);
+    Objects.requireNonNull(kind);
+  }
+
+  /** The sentence of a view. */
+  public static SayText of(BenchView view) {
+    if (view.question().isPresent()) {
+      return new SayText(question(view.question().get()), Kind.QUESTION);
+    }
+    if (view.openSeconds().isPresent() && view.link().isUp()) {
+      return new SayText(Words.say("desk.say.open"), Kind.ATTENTION);
+    }
+    if (!view.link().isUp() && view.link().state() == LinkState.SEARCHING) {
+      return new SayText(view.link().sentence(), Kind.HINT);
+    }
+    Optional<Said> said = view.said();
+    if (said.isPresent() && said.get().kind() != Said.Kind.NEWS) {
+      return new SayText(
+          said.get().text(),
+          said.get().kind() == Said.Kind.TROUBLE ? Kind.TROUBLE : Kind.ATTENTION);
+    }
+    if (view.cocking() == BenchView.Cocking.LEARNING && said.isEmpty()) {
+      return new SayText(Words.say("desk.say.learning"), Kind.HINT);
+    }
+    return said.map(s -> new SayText(s.text(), Kind.NEWS)).orElseGet(() -> hint(view));
+  }
+
+  private static SayText hint(BenchView view) {
+    String key;
+    if (view.setup().isPresent()) {
+      key =
+          view.light().set().isEmpty()
+              ? "desk.hint.runNoLight"
+              : view.link().isPractice() ? "desk.hint.runPractice" : "desk.hint.run";
+    } else {
+      key = view.link().isPractice() ? "desk.hint.startPractice" : "desk.hint.start";
+    }
+    return new SayText(Words.say(key), Kind.HINT);
+  }
+
+  private static String question(Question question) {
+    return question.kind() == Question.Kind.DIAL_NOT_TURNED
+        ? Words.say("desk.question.dial", question.shown(), question.other())
+        : Words.say(
+            "desk.question.neighbour",
+            question.shown(),
+            question.other(),
+            question.firings().size());
+  }
+}

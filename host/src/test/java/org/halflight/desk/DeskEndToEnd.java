@@ -1,0 +1,491 @@
+package org.halflight.desk;
+
+import java.awt.Dimension;
+import java.awt.event.KeyEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import javax.swing.JRadioButton;
+import javax.swing.JTable;
+import org.halflight.bench.LightSetting;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.Said;
+import org.halflight.export.CsvTable;
+import org.halflight.link.LinkState;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Question;
+
+/**
+ * A whole piece of work at the window, with real keys on the practice rig: as found with everything
+ * that may go wrong once, adjusting, as left, close, open again, history, tables. Writes pictures
+ * of every screen. Its figures are those of an invented shutter.
+ *
+ * <p>A program of its own, because it needs a display: {@link DeskTest} gives it one.
+ */
+final class DeskEndToEnd {
+  private static final String SPEEDS = "1, 1/2, 1/4, 1/8, 1/15, 1/30, 1/60, 1/125, 1/250";
+  private static final int EACH = 5;
+  private static final long SEED = 20;
+
+  private static final Dimension SMALL = new Dimension(1366, 768);
+  private static final Dimension LARGE = new Dimension(1920, 1080);
+
+  private final Path folder;
+  private final Path shots;
+  private final DeskHand hand = new DeskHand();
+
+  private DeskEndToEnd(Path folder) {
+    this.folder = folder;
+    this.shots = folder.resolve("screens");
+  }
+
+  /** Does it all; ends with 0 when everything was as expected. */
+  public static void main(String[] args) {
+    try {
+      new DeskEndToEnd(Path.of(args[0])).run();
+      System.out.println("END TO END: done");
+      System.exit(0);
+    } catch (Throwable failed) {
+      failed.printStackTrace();
+      System.exit(1);
+    }
+  }
+
+  private void run() throws Exception {
+    hand.open(surroundings(), SMALL, false);
+    everyWay("1-start");
+    fireBeforeNaming();
+    setLight();
+    nameCamera();
+    learnCocking();
+    asFound();
+    adjust();
+    asLeft();
+    List<FiringResult> results = DeskHand.onScreen(() -> hand.window().view().get().results());
+    hand.close();
+
+    hand.open(surroundings(), SMALL, false);
+    history(results);
+    hand.key(KeyEvent.VK_F1);
+    everyWay("9-keys");
+    hand.close();
+  }
+
+  private DeskSurroundings surroundings() {
+    // Twice as fast as the clock on the wall: nobody's hands have to follow.
+    long start = System.nanoTime();
+    LongSupplier fast = () -> start + 2 * (System.nanoTime() - start);
+    return new DeskSurroundings(
+        folder.resolve("data"), NoPorts::new, fast, Clock.systemUTC(), "test", SEED);
+  }
+
+  private void fireBeforeNaming() {
+    fire();
+    check(view().setup().isEmpty() && view().results().size() == 1, "a firing without a run");
+    check(view().results().get(0).outcome() == Outcome.TIMED, "it is timed");
+    hand.shot(shots, "1-fired");
+  }
+
+  private void setLight() {
+    hand.key(KeyEvent.VK_F3);
+    hand.click("setLight");
+    hand.await(
+        "the open shutter is asked for",
+        v -> v.light().step().equals(Optional.of(LightSetting.Step.OPEN_THE_SHUTTER)));
+    everyWay("2-light");
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("the light is set", v -> v.light().set().isPresent());
+    // The opening that the light was set by is in the record, but no firing of the shutter.
+    hand.await(
+        "the opening is not counted",
+        v -> v.results().size() == 2 && lastOf(v).outcome() == Outcome.HELD_FOR_LIGHT);
+    hand.shot(shots, "2-light-set");
+  }
+
+  private void nameCamera() {
+    hand.key(KeyEvent.VK_F4);
+    hand.fill("cameraLabel", "Invented No. 1");
+    hand.fill("cameraSerial", "000042");
+    hand.fill("cameraJob", "J-17");
+    hand.fill("cameraSpeeds", SPEEDS);
+    hand.fill("cameraWidest", "2.8");
+    hand.fill("cameraFrame", "36 x 24");
+    hand.click("keepCamera");
+    hand.await("the camera is named", v -> v.camera().equals("Invented No. 1"));
+    JTable lists = (JTable) hand.find("lists");
+    DeskHand.onScreen(
+        () -> {
+          lists.requestFocusInWindow();
+          lists.changeSelection(1, 1, false, false);
+          return null;
+        });
+    hand.await("the list has the focus", v -> lists.isFocusOwner());
+    hand.key(KeyEvent.VK_SPACE);
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("oil on the blades is a fault", v -> "fault".equals(lists.getValueAt(1, 1)));
+    hand.fill("logText", "oil on two blades");
+    hand.click("logAdd");
+    hand.await(
+        "the entry is in the log",
+        v -> ((javax.swing.JList<?>) hand.find("log")).getModel().getSize() == 1);
+    everyWay("3-camera");
+  }
+
+  private void learnCocking() {
+    hand.key(KeyEvent.VK_F2);
+    hand.key(KeyEvent.VK_K);
+    hand.await("learning", v -> v.cocking() == BenchView.Cocking.LEARNING);
+    for (int i = 0; i < 3; i++) {
+      int before = view().results().size();
+      hand.key(KeyEvent.VK_J);
+      hand.await("a stroke was seen", v -> v.results().size() > before);
+    }
+    hand.await("learnt", v -> v.cocking() == BenchView.Cocking.LEARNT);
+  }
+
+  private void asFound() {
+    hand.key(KeyEvent.VK_F5);
+    everyWay("4-run");
+    hand.click("beginRun");
+    hand.await("the run has begun", v -> v.setup().isPresent());
+    check(view().setup().get().order().size() == 9, "nine speeds, not " + view().setup());
+    check(view().setup().get().phase() == Phase.AS_FOUND, "as found");
+    hand.shot(shots, "5-begun");
+
+    done("1", () -> fire());
+    int[] turn = {0};
+    done(
+        "1/2",
+        () -> {
+          if (turn[0]++ == 2) {
+            movedStop();
+          } else {
+            fire();
+          }
+        });
+    turn[0] = 0;
+    done(
+        "1/4",
+        () -> {
+          if (turn[0]++ == 2) {
+            hang();
+          } else {
+            fire();
+          }
+        });
+    turn[0] = 0;
+    done(
+        "1/8",
+        () -> {
+          if (turn[0]++ == 0) {
+            forgottenDial("1/4");
+          } else {
+            fire();
+          }
+        });
+    turn[0] = 0;
+    done(
+        "1/15",
+        () -> {
+          if (turn[0]++ == 1) {
+            openedTwice();
+          } else {
+            fire();
+          }
+        });
+    turn[0] = 0;
+    done(
+        "1/30",
+        () -> {
+          if (turn[0]++ == 1) {
+            lightWhileCocking();
+          }
+          fire();
+        });
+    turn[0] = 0;
+    done(
+        "1/60",
+        () -> {
+          if (turn[0]++ == 2) {
+            pulledCable();
+          }
+          fire();
+        });
+    for (String speed : List.of("1/125", "1/250")) {
+      done(speed, () -> fire());
+    }
+    hand.await("the run is done", BenchView::runDone);
+    everyWay("5-as-found");
+    for (Outcome once : List.of(Outcome.STUCK_OPEN, Outcome.DOUBLE, Outcome.LIGHT_WHILE_COCKING)) {
+      check(
+          view().results().stream().filter(f -> f.run() == 1 && f.outcome() == once).count() >= 1,
+          once + " is in the run");
+    }
+    hand.key(KeyEvent.VK_T);
+    hand.await("tables", v -> hand.window().bench().map().table().isShowing());
+    hand.key(KeyEvent.VK_RIGHT);
+    everyWay("6-tables");
+    hand.key(KeyEvent.VK_T);
+  }
+
+  /** The stop moves; the plateau of a slow firing shows it; the firing is taken out by a key. */
+  private void movedStop() {
+    hand.mishap("moveStop");
+    fire();
+    hand.await(
+        "the moved stop is noticed",
+        v -> v.said().filter(s -> s.kind() == Said.Kind.ATTENTION).isPresent());
+    check(last().notes().lightDoubtful(), "the firing is marked: " + last());
+    hand.shot(shots, "5-moved-stop");
+    hand.mishap("moveStop");
+    int before = view().good();
+    hand.key(KeyEvent.VK_BACK_SPACE);
+    hand.await("the firing is not counted", v -> v.good() == before - 1);
+  }
+
+  private void hang() {
+    hand.mishap("hang");
+    int before = view().results().size();
+    hand.key(KeyEvent.VK_F);
+    hand.await("it says that it is open", v -> v.openSeconds().orElse(0) > 2.4);
+    hand.shot(shots, "5-open");
+    hand.key(KeyEvent.VK_C);
+    hand.await("it settles", v -> v.results().size() > before);
+    check(last().outcome() == Outcome.STUCK_OPEN, "stuck open, not " + last());
+  }
+
+  private void forgottenDial(String previous) {
+    hand.mishap("forget");
+    fire();
+    BenchView asked = hand.await("a question", v -> v.question().isPresent());
+    check(
+        asked.question().get().kind() == Question.Kind.DIAL_NOT_TURNED
+            && asked.question().get().other().label().equals(previous),
+        "the dial was not turned from " + previous + ", not " + asked.question());
+    everyWay("5-question");
+    hand.key(KeyEvent.VK_M);
+    hand.await("answered", v -> v.question().isEmpty());
+    check(last().shown().get().label().equals(previous), "moved to " + previous);
+  }
+
+  private void openedTwice() {
+    hand.mishap("double");
+    fire();
+    check(last().outcome() == Outcome.DOUBLE, "double, not " + last());
+    hand.key(KeyEvent.VK_BACK_SPACE);
+    hand.await("not counted", v -> lastOf(v).rejection().isPresent());
+  }
+
+  private void pulledCable() {
+    hand.mishap("cable");
+    hand.await("the rig is lost", v -> v.link().state() == LinkState.LOST);
+    check(
+        hand.window().bench().numerals().text().tone() == NumeralsText.Tone.STALE,
+        "figures of a lost link are grey");
+    hand.shot(shots, "5-lost");
+    hand.mishap("cable");
+    hand.await("the rig is back", v -> v.link().state() == LinkState.BACK);
+  }
+
+  private void lightWhileCocking() {
+    int before = view().results().size();
+    hand.key(KeyEvent.VK_J);
+    hand.await("light while cocking", v -> v.results().size() > before);
+    check(last().outcome() == Outcome.LIGHT_WHILE_COCKING, "while cocking, not " + last());
+  }
+
+  private void adjust() {
+    hand.key(KeyEvent.VK_F5);
+    phase(Phase.ADJUSTING);
+    hand.fill("runSpeeds", "1/8");
+    hand.click("beginRun");
+    hand.await("adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
+    for (int i = 0; i < 3; i++) {
+      fire();
+    }
+    hand.key(KeyEvent.VK_A);
+    hand.await("the field is there", v -> hand.window().bench().markField().isFocusOwner());
+    hand.type("train cleaned");
+    hand.key(KeyEvent.VK_ENTER);
+    hand.await("marked", v -> v.marks().size() == 1);
+    hand.mishap("clean");
+    for (int i = 0; i < 3; i++) {
+      fire();
+    }
+    everyWay("7-adjusting");
+  }
+
+  private void asLeft() {
+    hand.key(KeyEvent.VK_F5);
+    phase(Phase.AS_LEFT);
+    hand.fill("runSpeeds", SPEEDS);
+    hand.click("beginRun");
+    hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());
+    for (String speed : SPEEDS.split(", ", -1)) {
+      done(speed, () -> fire());
+    }
+    hand.await("the run is done", BenchView::runDone);
+    everyWay("7-as-left");
+  }
+
+  private void history(List<FiringResult> before) {
+    hand.key(KeyEvent.VK_F6);
+    JTable cameras = (JTable) hand.find("cameras");
+    hand.await("the camera is listed", v -> cameras.getRowCount() == 1);
+    hand.fill("search", "j-17");
+    hand.await("it is found by its job", v -> cameras.getRowCount() == 1);
+    JTable drifts = hand.window().cameras().drifts().table();
+    hand.await("its history is there", v -> drifts.getRowCount() == 9);
+    everyWay("8-history");
+    List<String> headings = new ArrayList<>();
+    for (int i = 0; i < drifts.getColumnCount(); i++) {
+      headings.add(drifts.getColumnName(i));
+    }
+    check(
+        headings.stream().anyMatch(h -> h.startsWith("As found"))
+            && headings.stream().anyMatch(h -> h.startsWith("As left")),
+        "both runs are in the history, not only " + headings);
+
+    hand.click("exportCamera");
+    Path firings = folder.resolve("data/tables/Invented-No-1-1-firings.csv");
+    Path speeds = folder.resolve("data/tables/Invented-No-1-1-speeds.csv");
+    hand.await("the tables are written", v -> Files.exists(firings) && Files.exists(speeds));
+    hand.await(
+        "it says where",
+        v -> ((javax.swing.JLabel) hand.find("exportSaid")).getText().contains("firings.csv"));
+    sameFirings(before, CsvTable.read(firings));
+    sameMeans(drifts, headings, CsvTable.read(speeds));
+  }
+
+  /** What the window showed before it was closed stands in the table, firing by firing. */
+  private static void sameFirings(List<FiringResult> before, CsvTable table) {
+    int effective = table.headings().indexOf("effective_ms");
+    int ticks = table.headings().indexOf("first_ticks");
+    int outcome = table.headings().indexOf("outcome");
+    Map<String, List<String>> byTicks =
+        table.rows().stream().collect(Collectors.toMap(row -> row.get(ticks), row -> row));
+    List<FiringResult> ofRuns = before.stream().filter(f -> f.run() > 0).toList();
+    check(
+        byTicks.size() == ofRuns.size(),
+        ofRuns.size() + " firings of runs and " + byTicks.size() + " rows");
+    for (FiringResult firing : ofRuns) {
+      List<String> row = byTicks.get(String.valueOf(firing.key().firstTicks()));
+      check(row != null, "a row of " + firing.key());
+      check(
+          row.get(outcome)
+              .equals(firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')),
+          "the outcome of " + firing + " in " + row);
+      if (firing.effectiveSeconds().isPresent()) {
+        check(
+            row.get(effective)
+                .equals(
+                    String.format(
+                        java.util.Locale.ROOT,
+                        "%.6f",
+                        firing.effectiveSeconds().getAsDouble() * 1e3)),
+            "the time of " + firing + " in " + row);
+      }
+    }
+  }
+
+  private static void sameMeans(JTable drifts, List<String> headings, CsvTable table) {
+    int speed = table.headings().indexOf("marked_speed");
+    int phase = table.headings().indexOf("phase");
+    int mean = table.headings().indexOf("mean_error_stops");
+    for (List<String> row : table.rows()) {
+      String heading = row.get(phase).equals("as-found") ? "As found" : "As left";
+      if (row.get(phase).equals("adjusting")) {
+        heading = "Adjusting";
+      }
+      for (int column = 1; column < headings.size(); column++) {
+        for (int i = 0; i < drifts.getRowCount(); i++) {
+          if (headings.get(column).startsWith(heading)
+              && drifts.getValueAt(i, 0).equals(row.get(speed) + " s")) {
+            String shown = String.valueOf(drifts.getValueAt(i, column));
+            String expected =
+                String.format(
+                    java.util.Locale.ROOT, "%+.2f stop", Double.parseDouble(row.get(mean)));
+            check(shown.equals(expected), heading + " " + row.get(speed) + ": " + shown);
+          }
+        }
+      }
+    }
+  }
+
+  /** Fires until a speed has what it needs. */
+  private void done(String speed, Runnable firing) {
+    hand.await(
+        speed + " is shown",
+        v -> v.shown().filter(s -> s.label().equals(speed)).isPresent() && !v.runDone());
+    for (int tries = 0; tries < 2 * EACH + 2 && isShown(speed); tries++) {
+      firing.run();
+    }
+    check(!isShown(speed) || view().runDone(), speed + " is done");
+  }
+
+  private boolean isShown(String speed) {
+    BenchView now = view();
+    return !now.runDone() && now.shown().filter(s -> s.label().equals(speed)).isPresent();
+  }
+
+  /** Fires once and waits until it has settled, closing by hand what hangs by itself. */
+  private void fire() {
+    int before = view().results().size();
+    hand.key(KeyEvent.VK_F);
+    BenchView after =
+        hand.await(
+            "a firing settles", v -> v.results().size() > before || v.openSeconds().orElse(0) > 4);
+    if (after.results().size() == before) {
+      hand.key(KeyEvent.VK_C);
+      hand.await("a hang settles", v -> v.results().size() > before);
+    }
+  }
+
+  private void phase(Phase phase) {
+    JRadioButton button = (JRadioButton) hand.find("phase." + phase);
+    hand.click("phase." + phase);
+    hand.await(phase + " is chosen", v -> button.isSelected());
+  }
+
+  private void everyWay(String name) {
+    for (boolean dark : new boolean[] {false, true}) {
+      if (DeskHand.onScreen(() -> hand.window().isDark()) != dark) {
+        hand.key(KeyEvent.VK_F9);
+        hand.await("the look is another", v -> hand.window().isDark() == dark);
+      }
+      for (Dimension size : List.of(LARGE, SMALL)) {
+        hand.size(size);
+        hand.shot(shots, name + "-" + size.width + (dark ? "-dark" : "-light"));
+      }
+    }
+    hand.key(KeyEvent.VK_F9);
+    hand.await("light again", v -> !hand.window().isDark());
+  }
+
+  private BenchView view() {
+    return DeskHand.onScreen(() -> hand.window().view().orElseThrow());
+  }
+
+  private FiringResult last() {
+    return lastOf(view());
+  }
+
+  private static FiringResult lastOf(BenchView view) {
+    return view.results().get(view.results().size() - 1);
+  }
+
+  private static void check(boolean holds, String what) {
+    if (!holds) {
+      throw new AssertionError("not as expected: " + what);
+    }
+  }
+}

@@ -1,0 +1,265 @@
+package org.halflight.desk;
+
+import java.awt.AWTException;
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.Point;
+import java.awt.Rectangle;
+import java.awt.Robot;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
+import javax.imageio.ImageIO;
+import javax.swing.JComboBox;
+import javax.swing.MenuElement;
+import javax.swing.MenuSelectionManager;
+import javax.swing.SwingUtilities;
+import javax.swing.text.JTextComponent;
+import org.halflight.desk.view.BenchView;
+
+/**
+ * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
+ */
+final class DeskHand {
+  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(60);
+
+  private final Robot robot;
+  private final Object news = new Object();
+  private DeskWindow window;
+
+  DeskHand() {
+    try {
+      robot = new Robot();
+    } catch (AWTException noScreen) {
+      throw new IllegalStateException(noScreen);
+    }
+  }
+
+  /** Opens a window of a size. */
+  void open(DeskSurroundings surroundings, Dimension size, boolean dark) {
+    onScreen(
+        () -> {
+          window =
+              new DeskWindow(
+                  surroundings, new DeskSettings(surroundings.folder().resolve("s"), dark, true));
+          window.onView(
+              view -> {
+                synchronized (news) {
+                  news.notifyAll();
+                }
+              });
+          return null;
+        });
+    BenchLoop bench = window.beginBench();
+    onScreen(
+        () -> {
+          window.open(size, bench);
+          return null;
+        });
+    await("the window has the focus", view -> window.frame().isFocused());
+    await("the rig answers", view -> view.link().isUp());
+  }
+
+  DeskWindow window() {
+    return window;
+  }
+
+  /** Closes the window as a person does. */
+  void close() {
+    onScreen(
+        () -> {
+          window.close();
+          return null;
+        });
+  }
+
+  /** Waits until the window shows something; fails with what it shows when it never does. */
+  BenchView await(String what, Predicate<BenchView> expected) {
+    long end = System.nanoTime() + LIMIT_NANOS;
+    while (true) {
+      Optional<BenchView> view = onScreen(window::view);
+      if (view.isPresent() && onScreen(() -> expected.test(view.get()))) {
+        return view.get();
+      }
+      long left = end - System.nanoTime();
+      if (left <= 0) {
+        throw new AssertionError("waited in vain until " + what + "; the window shows " + view);
+      }
+      synchronized (news) {
+        try {
+          news.wait(Math.min(50, TimeUnit.NANOSECONDS.toMillis(left) + 1));
+        } catch (InterruptedException interrupted) {
+          throw new IllegalStateException(interrupted);
+        }
+      }
+    }
+  }
+
+  /** Presses a key, whatever has the focus. */
+  void key(int code) {
+    robot.keyPress(code);
+    robot.keyRelease(code);
+    robot.waitForIdle();
+  }
+
+  /** Types letters, digits and a few signs. */
+  void type(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char each = text.charAt(i);
+      boolean upper = Character.isUpperCase(each);
+      int code =
+          switch (each) {
+            case ' ' -> KeyEvent.VK_SPACE;
+            case '/' -> KeyEvent.VK_SLASH;
+            case ',' -> KeyEvent.VK_COMMA;
+            case '.' -> KeyEvent.VK_PERIOD;
+            case '-' -> KeyEvent.VK_MINUS;
+            default -> KeyEvent.getExtendedKeyCodeForChar(Character.toLowerCase(each));
+          };
+      if (upper) {
+        robot.keyPress(KeyEvent.VK_SHIFT);
+      }
+      robot.keyPress(code);
+      robot.keyRelease(code);
+      if (upper) {
+        robot.keyRelease(KeyEvent.VK_SHIFT);
+      }
+    }
+    robot.waitForIdle();
+  }
+
+  /** Puts other words into a text field. */
+  void fill(String name, String text) {
+    click(name);
+    JTextComponent field = (JTextComponent) find(name);
+    onScreen(
+        () -> {
+          field.selectAll();
+          return null;
+        });
+    type(text);
+    await(name + " holds " + text, view -> field.getText().equals(text));
+  }
+
+  /** Chooses an entry of a box. */
+  void choose(String name, int index) {
+    JComboBox<?> box = (JComboBox<?>) find(name);
+    onScreen(
+        () -> {
+          box.setSelectedIndex(index);
+          return null;
+        });
+  }
+
+  /** Clicks in the middle of a component. */
+  void click(String name) {
+    Component component = find(name);
+    await(name + " is on the screen", view -> component.isShowing() && component.isEnabled());
+    Point at = onScreen(component::getLocationOnScreen);
+    robot.mouseMove(at.x + component.getWidth() / 2, at.y + component.getHeight() / 2);
+    robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+    robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+    robot.waitForIdle();
+  }
+
+  /** Chooses an entry of the menu of mishaps, by the keyboard alone. */
+  void mishap(String name) {
+    key(KeyEvent.VK_F7);
+    await("the menu is open", view -> selected().length > 0);
+    for (int i = 0; i < 20 && !isSelected("practice." + name); i++) {
+      key(KeyEvent.VK_DOWN);
+    }
+    key(KeyEvent.VK_ENTER);
+    await("the menu is closed", view -> selected().length == 0);
+  }
+
+  /** Waits for the pictures and writes what is on the screen. */
+  void shot(Path folder, String name) {
+    await(
+        "the pictures are drawn",
+        view -> window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
+    robot.waitForIdle();
+    Rectangle area = onScreen(() -> window.frame().getBounds());
+    try {
+      Files.createDirectories(folder);
+      ImageIO.write(robot.createScreenCapture(area), "png", folder.resolve(name + ".png").toFile());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Makes the window another size. */
+  void size(Dimension size) {
+    onScreen(
+        () -> {
+          window.frame().setSize(size);
+          window.frame().validate();
+          return null;
+        });
+    await("the window has its size", view -> window.frame().getSize().equals(size));
+  }
+
+  /** A component by its name. */
+  Component find(String name) {
+    return onScreen(
+        () ->
+            find(window.frame().getContentPane(), name)
+                .orElseThrow(() -> new AssertionError("nothing is called " + name)));
+  }
+
+  private static Optional<Component> find(Container in, String name) {
+    for (Component each : in.getComponents()) {
+      if (name.equals(each.getName())) {
+        return Optional.of(each);
+      }
+      if (each instanceof Container inner) {
+        Optional<Component> found = find(inner, name);
+        if (found.isPresent()) {
+          return found;
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static MenuElement[] selected() {
+    return MenuSelectionManager.defaultManager().getSelectedPath();
+  }
+
+  private boolean isSelected(String name) {
+    return onScreen(
+        () -> {
+          MenuElement[] path = selected();
+          return path.length > 0 && name.equals(path[path.length - 1].getComponent().getName());
+        });
+  }
+
+  /** Does something on the window's own thread. */
+  static <T> T onScreen(Supplier<T> doing) {
+    if (SwingUtilities.isEventDispatchThread()) {
+      return doing.get();
+    }
+    AtomicReference<T> result = new AtomicReference<>();
+    try {
+      SwingUtilities.invokeAndWait(() -> result.set(doing.get()));
+    } catch (InvocationTargetException e) {
+      if (e.getCause() instanceof AssertionError failed) {
+        throw failed;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+    return result.get();
+  }
+}

@@ -1,0 +1,76 @@
+package org.halflight.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** The window from end to end, on a display of its own. Its screens are left in target/desk. */
+@ExtendWith(Display.class)
+class DeskTest {
+  @Test
+  void aWholePieceOfWorkByKeysAndAllOfItStandsInHistoryAndTables() throws Exception {
+    Path folder = Path.of("target", "desk");
+    clear(folder);
+    try (Display display = new Display()) {
+      String printed = display.run(DeskEndToEnd.class, folder.toString());
+      assertThat(printed).endsWith("END TO END: done\nexit code 0");
+    }
+    for (String screen :
+        List.of(
+            "1-start",
+            "2-light",
+            "3-camera",
+            "4-run",
+            "5-as-found",
+            "5-question",
+            "6-tables",
+            "7-adjusting",
+            "7-as-left",
+            "8-history",
+            "9-keys")) {
+      for (String look : List.of("light", "dark")) {
+        assertSize(folder, screen + "-1366-" + look, 1366, 768);
+        assertSize(folder, screen + "-1920-" + look, 1920, 1080);
+      }
+    }
+  }
+
+  @Test
+  void figuresAreOnTheScreenSoonAfterTheLastEdge() throws Exception {
+    Path folder = Path.of("target", "desk-speed");
+    clear(folder);
+    try (Display display = new Display()) {
+      String printed = display.run(DeskSpeed.class, folder.toString());
+      // The figures depend on the machine; they are printed for people and not held to a limit
+      // here.
+      System.out.println(printed);
+      assertThat(printed).contains("from last edge to pixels").endsWith("exit code 0");
+    }
+  }
+
+  private static void assertSize(Path folder, String name, int width, int height) throws Exception {
+    var image = ImageIO.read(folder.resolve("screens").resolve(name + ".png").toFile());
+    assertThat(image).as(name).isNotNull();
+    assertThat(List.of(image.getWidth(), image.getHeight()))
+        .as(name)
+        .containsExactly(width, height);
+  }
+
+  private static void clear(Path folder) throws Exception {
+    if (Files.exists(folder)) {
+      try (Stream<Path> files = Files.walk(folder)) {
+        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(file);
+        }
+      }
+    }
+    Files.createDirectories(folder);
+  }
+}

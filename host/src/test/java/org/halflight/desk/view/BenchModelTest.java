@@ -1,0 +1,214 @@
+package org.halflight.desk.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.halflight.link.LinkState;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Question;
+import org.halflight.session.SessionInput;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.Words;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the window shows and sounds, without a window. Figures are those of an invented shutter. */
+class BenchModelTest {
+  private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
+  private static final MarkedSpeed THIRTIETH = MarkedSpeed.parse("1/30");
+
+  private PracticeWork work;
+
+  @BeforeEach
+  void begin(@TempDir Path folder) {
+    work = new PracticeWork(folder);
+  }
+
+  @AfterEach
+  void end() {
+    work.close();
+  }
+
+  @Test
+  void aFiringBeforeAnythingIsNamedIsShownAndHeldAgainstNothing() {
+    BenchView view = work.fire(Optional.of(SIXTIETH), PracticeMishap.NONE);
+    NumeralsText numerals = NumeralsText.of(view);
+    assertThat(numerals.large()).matches("1/[56]\\d");
+    assertThat(numerals.unit()).isEqualTo("s");
+    assertThat(numerals.time()).endsWith(" ms");
+    assertThat(numerals.error()).isEmpty();
+    assertThat(NextText.of(view).heading()).isEqualTo(Words.say("desk.next.noRun"));
+    assertThat(view.link().isPractice()).isTrue();
+    assertThat(LinkText.of(view.link()).text()).contains("practice");
+  }
+
+  @Test
+  void goodFiringsAreCountedAndTheNextSpeedComesByItself() {
+    work.begin(Phase.AS_LEFT, 2, "1/60", "1/125");
+    assertThat(NextText.of(work.view()).large()).isEqualTo("1/60");
+    work.fire();
+    assertThat(NextText.of(work.view()).count()).isEqualTo("1 of 2");
+    assertThat(work.cues).containsExactly(Cue.COUNTED);
+    work.cues.clear();
+
+    BenchView done = work.fire();
+    assertThat(work.cues).containsExactly(Cue.SPEED_DONE);
+    assertThat(done.justDone()).isPresent();
+    assertThat(NextText.of(done).large()).isEqualTo("1/125");
+    assertThat(NextText.of(done).doing()).contains("1/60 is done");
+
+    work.fire();
+    assertThat(work.view().justDone()).as("steady until the next firing").isEmpty();
+    work.cues.clear();
+    BenchView all = work.fire();
+    assertThat(work.cues).containsExactly(Cue.RUN_DONE);
+    assertThat(NextText.of(all).done()).isTrue();
+    assertThat(SayText.of(all).text()).isEqualTo(Words.say("desk.say.leftDone"));
+  }
+
+  @Test
+  void theFirstFiringAfterRestSaysSo() {
+    work.begin(Phase.AS_FOUND, 1, "1/60");
+    assertThat(NumeralsText.of(work.fire()).note()).contains("first after rest");
+  }
+
+  @Test
+  void aHangCountsSecondsUntilItIsClosedByHand() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    work.fireOnly(Optional.of(SIXTIETH), PracticeMishap.HANG);
+    work.until(() -> work.view().openSeconds().orElse(0) > 2.5);
+    NumeralsText open = NumeralsText.of(work.view());
+    assertThat(open.tone()).isEqualTo(NumeralsText.Tone.OPEN);
+    assertThat(Double.parseDouble(open.large())).isBetween(2.5, 3.5);
+    assertThat(SayText.of(work.view()).text()).contains("press C");
+    assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(Act.CLOSED_BY_HAND);
+
+    work.tell(new SessionInput.ClosedByHand());
+    work.rig.holdOpen(false);
+    work.until(() -> !work.view().results().isEmpty());
+    NumeralsText stuck = NumeralsText.of(work.view());
+    assertThat(stuck.large()).isEqualTo(Words.say("outcome.stuck-open"));
+    assertThat(stuck.time()).startsWith("at least 2.");
+    assertThat(work.cues).contains(Cue.NOT_COUNTED);
+  }
+
+  @Test
+  void aForgottenDialIsAskedAboutAndOneKeyAnswers() {
+    work.begin(Phase.AS_LEFT, 3, "1/30", "1/60");
+    for (int i = 0; i < 3; i++) {
+      work.fire();
+    }
+    work.cues.clear();
+    BenchView asked = work.fire(Optional.of(THIRTIETH), PracticeMishap.NONE);
+    assertThat(asked.question().map(Question::kind)).contains(Question.Kind.DIAL_NOT_TURNED);
+    assertThat(work.cues).containsExactly(Cue.QUESTION);
+    SayText say = SayText.of(asked);
+    assertThat(say.kind()).isEqualTo(SayText.Kind.QUESTION);
+    assertThat(say.text()).contains("1/30").contains("M").contains("Space");
+    assertThat(KeyHints.of(asked).subList(0, 2))
+        .extracting(KeyHints.Hint::act)
+        .containsExactly(Act.MOVE, Act.ACCEPT);
+
+    work.tell(asked.question().get().move());
+    assertThat(work.view().question()).isEmpty();
+    assertThat(work.view().results().get(3).shown()).contains(THIRTIETH);
+    assertThat(work.view().good()).isZero();
+  }
+
+  @Test
+  void aDoubleIsNamedAndNotCounted() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    BenchView view = work.fire(Optional.of(SIXTIETH), PracticeMishap.DOUBLE);
+    assertThat(view.results().get(0).outcome()).isEqualTo(Outcome.DOUBLE);
+    assertThat(NumeralsText.of(view).large()).isEqualTo("double");
+    assertThat(view.good()).isZero();
+  }
+
+  @Test
+  void lightWhileCockingIsLearntAndKnownAgain() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    work.fire();
+    work.tell(new SessionInput.CockingLearnt(true));
+    assertThat(work.view().cocking()).isEqualTo(BenchView.Cocking.LEARNING);
+    for (int i = 0; i < 3; i++) {
+      int before = work.view().results().size();
+      work.rig.cock(true);
+      work.until(() -> work.view().results().size() > before);
+    }
+    assertThat(work.view().cocking()).isEqualTo(BenchView.Cocking.LEARNT);
+    work.rig.cock(true);
+    work.until(() -> work.view().results().size() == 5);
+    assertThat(work.view().results().get(4).outcome()).isEqualTo(Outcome.LIGHT_WHILE_COCKING);
+    assertThat(work.view().good()).isEqualTo(1);
+  }
+
+  @Test
+  void aRejectedFiringIsGreyAndLacksAtItsSpeed() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    work.fire();
+    work.tell(new SessionInput.LastRejected("slipped"));
+    assertThat(work.view().good()).isZero();
+    NumeralsText numerals = NumeralsText.of(work.view());
+    assertThat(numerals.tone()).isEqualTo(NumeralsText.Tone.REJECTED);
+    assertThat(numerals.note()).contains("not counted");
+  }
+
+  @Test
+  void figuresOfALostLinkAreGreyAndTheSentenceSaysWhatIsSaved() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    work.fire();
+    work.link(LinkState.LOST);
+    assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.STALE);
+    assertThat(SayText.of(work.view()).text()).contains("at firing 2 (1/60)").contains("saved: 1.");
+    assertThat(LinkText.of(work.view().link()).up()).isFalse();
+    work.link(LinkState.BACK);
+    assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.SETTLED);
+  }
+
+  @Test
+  void anAdjustmentStandsOnTheRowAndTheMeanBeginsAnewAfterIt() {
+    work.begin(Phase.ADJUSTING, 2, "1/60");
+    work.fire();
+    work.fire();
+    work.model.mark("spring turned");
+    work.fire();
+    BenchView view = work.fire();
+    var row = BenchPictures.firingRow(view, SIXTIETH).orElseThrow();
+    assertThat(row.data().releases()).hasSize(4);
+    assertThat(row.data().adjustments())
+        .singleElement()
+        .satisfies(
+            adjustment -> {
+              assertThat(adjustment.beforeRelease()).isEqualTo(3);
+              assertThat(adjustment.words()).isEqualTo("spring turned");
+            });
+    double mean =
+        (row.data().releases().get(2).stops().getAsDouble()
+                + row.data().releases().get(3).stops().getAsDouble())
+            / 2;
+    assertThat(row.data().mean().orElseThrow().stops()).isCloseTo(mean, withinPercentage(0.001));
+    assertThat(NextText.of(view).done()).as("adjusting is never done by itself").isFalse();
+  }
+
+  @Test
+  void theMapHasAPlaceForEverySpeedFromTheStart() {
+    work.begin(Phase.AS_FOUND, 2, "1/60", "1/125");
+    var map = BenchPictures.speedMap(work.view()).orElseThrow();
+    assertThat(map.data().speeds()).hasSize(10);
+    assertThat(map.data().note()).contains("practice rig");
+  }
+
+  @Test
+  void everythingIsReadAloudWithUnits() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    BenchView view = work.fire();
+    assertThat(NumeralsText.of(view).spoken()).contains("at 1/60").contains(" s").contains("ms");
+    assertThat(NextText.of(view).spoken()).contains("1/60").contains("1 of 2");
+  }
+}

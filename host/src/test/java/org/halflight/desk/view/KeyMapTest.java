@@ -1,0 +1,51 @@
+package org.halflight.desk.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.Locale;
+import org.halflight.words.Words;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class KeyMapTest {
+  @ParameterizedTest
+  @CsvSource({
+    "SPACE, ACCEPT",
+    "BACKSPACE, REJECT",
+    "N, NEXT",
+    "P, PREVIOUS",
+    "M, MOVE",
+    "C, CLOSED_BY_HAND",
+    "F, FIRE"
+  })
+  void keysOfTheBench(String key, Act act) {
+    assertThat(KeyMap.act(key, true, false, true)).contains(act);
+  }
+
+  @Test
+  void whoTypesIsLeftAlone() {
+    for (String key : new String[] {"SPACE", "BACKSPACE", "N", "P", "F", "ENTER"}) {
+      assertThat(KeyMap.act(key, true, true, true)).as(key).isEmpty();
+      assertThat(KeyMap.act(key, false, false, true)).as(key + " elsewhere").isEmpty();
+    }
+    assertThat(KeyMap.act("F2", false, true, true)).contains(Act.TO_BENCH);
+  }
+
+  @Test
+  void noKeyFiresARealCamera() {
+    assertThat(KeyMap.act("F", true, false, false)).isEmpty();
+    assertThat(KeyMap.act("J", true, false, false)).isEmpty();
+  }
+
+  @Test
+  void everyActHasOneKeyAndItsWords() {
+    assertThat(Arrays.stream(Act.values()).map(KeyMap::keyOf)).doesNotHaveDuplicates();
+    for (Act act : Act.values()) {
+      String name = act.name().toLowerCase(Locale.ROOT);
+      assertThat(Words.say("desk.key." + name)).isNotBlank();
+      assertThat(Words.say("desk.keyLong." + name)).isNotBlank();
+    }
+  }
+}
