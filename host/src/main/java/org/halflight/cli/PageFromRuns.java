@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.StopTable;
 import org.halflight.report.CheckLine;
+import org.halflight.report.Conditions;
 import org.halflight.report.PageInput;
 import org.halflight.report.RunPart;
 import org.halflight.session.FiringResult;
@@ -69,9 +70,9 @@ final class PageFromRuns {
         typed.work,
         typed.notTested,
         Optional.empty(),
-        typed.wet || isWet(last),
+        typed.wet || Conditions.isWet(conditions(last)),
         stopTables(last),
-        typed.fNumber.isPresent() ? typed.fNumber : fNumber(last),
+        typed.fNumber.isPresent() ? typed.fNumber : Conditions.fNumber(conditions(last)),
         Source.of(firings),
         sourceWords(firings),
         now,
@@ -102,27 +103,13 @@ final class PageFromRuns {
     return new RunPart(run.run(), String.join(", ", when), run.conditions());
   }
 
-  private static boolean isWet(RunChoice run) {
-    return run.conditions()
-        .getOrDefault(RunConditions.WET, "")
-        .toLowerCase(Locale.ROOT)
-        .matches("wet|yes|still wet|true");
+  private static RunConditions conditions(RunChoice run) {
+    return new RunConditions(OptionalDouble.empty(), run.conditions());
   }
 
   private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run) {
     boolean curtain = run.notes().filter(notes -> notes.setup().dial().equals(CURTAIN)).isPresent();
     return curtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
-  }
-
-  private static OptionalDouble fNumber(RunChoice run) {
-    String stop = run.conditions().getOrDefault(RunConditions.STOP, "").replaceFirst("^f/?", "");
-    try {
-      double number = Double.parseDouble(stop);
-      return number > 0 && number < 1000 ? OptionalDouble.of(number) : OptionalDouble.empty();
-    } catch (NumberFormatException noted) {
-      // The stop was noted in words; the stop table then counts from it without naming it.
-      return OptionalDouble.empty();
-    }
   }
 
   private static String sourceWords(List<FiringResult> firings) {

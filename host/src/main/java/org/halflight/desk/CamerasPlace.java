@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
-import java.util.function.LongSupplier;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JLabel;
@@ -28,6 +27,10 @@ import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.RunHistory;
+import org.halflight.report.HandOverPage;
+import org.halflight.report.PageInput;
+import org.halflight.report.Paper;
+import org.halflight.report.RecordPage;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Source;
 import org.halflight.verdict.RunSummary;
@@ -40,6 +43,7 @@ final class CamerasPlace extends JPanel implements Looked {
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Path folder;
+  private final transient String version;
   private final JLabel title = new JLabel(Words.say("desk.cameras.title"));
   private final JTextField search = new JTextField();
   private final JLabel searchLabel = new JLabel(Words.say("desk.cameras.search"));
@@ -50,20 +54,18 @@ final class CamerasPlace extends JPanel implements Looked {
   private final JLabel said = new JLabel(" ");
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
+  private final JButton page = new JButton(Words.say("desk.cameras.page"));
   private transient List<CameraLine> all = List.of();
   private transient Optional<CameraHistory> history = Optional.empty();
 
   /**
-   * @param folder where tables are written to
    * @param onTake takes a camera that comes on the bench again
    */
   CamerasPlace(
       Look look,
       Archive archive,
-      Clock clock,
-      Path folder,
+      DeskSurroundings surroundings,
       Executor drawing,
-      LongSupplier nanos,
       Consumer<Camera> onTake) {
     super(
         new MigLayout(
@@ -71,11 +73,16 @@ final class CamerasPlace extends JPanel implements Looked {
             "[fill,330::420][fill,grow]",
             "[][][fill,grow 100][fill,grow 10][][]"));
     this.archive = archive;
-    this.clock = clock;
-    this.folder = folder;
+    clock = surroundings.clock();
+    folder = surroundings.folder().resolve("tables");
+    version = surroundings.version();
     map =
         new PictureView(
-            Words.say("desk.map.title"), Words.say("desk.history.empty"), look, drawing, nanos);
+            Words.say("desk.map.title"),
+            Words.say("desk.history.empty"),
+            look,
+            drawing,
+            surroundings.nanos());
     drifts = new TwinTable(Words.say("desk.history.name"));
     search.setName("search");
     searchLabel.setLabelFor(search);
@@ -119,13 +126,16 @@ final class CamerasPlace extends JPanel implements Looked {
     said.setName("exportSaid");
     take.addActionListener(event -> history.ifPresent(h -> onTake.accept(h.camera())));
     export.addActionListener(event -> export());
+    page.setName("pageCamera");
+    page.addActionListener(event -> page());
     add(title, "span, wrap 8");
     add(searchLabel, "split 2, grow 0");
     add(search, "growx, pushx");
     add(map, "spany 2, grow, hmin 200, wrap");
     add(new JScrollPane(cameras), "spany 2, grow, wrap");
     add(drifts, "grow, h 130:322:, wrap");
-    add(take, "split 2, grow 0");
+    add(take, "split 3, grow 0");
+    add(page, "grow 0");
     add(export, "grow 0");
     add(said, "wmin 0, wrap");
     show(Optional.empty());
@@ -195,8 +205,31 @@ final class CamerasPlace extends JPanel implements Looked {
     history = shown;
     take.setEnabled(shown.isPresent());
     export.setEnabled(shown.isPresent());
+    page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
+  }
+
+  private void page() {
+    history
+        .flatMap(RecordPage::of)
+        .ifPresent(
+            of ->
+                archive.ask(
+                    record -> {
+                      PageInput input =
+                          of.input(
+                              record.workLog(of.visit().id()),
+                              run -> record.firings(run).stream().map(KeptFiring::result).toList(),
+                              clock.instant(),
+                              clock.getZone(),
+                              version);
+                      Path file = folder.resolve(fileName(history.orElseThrow().camera()) + ".pdf");
+                      Tables.folder(folder);
+                      HandOverPage.write(input, Paper.A4, file);
+                      return file;
+                    },
+                    file -> said.setText(Words.say("desk.cameras.pageWritten", file))));
   }
 
   private void export() {

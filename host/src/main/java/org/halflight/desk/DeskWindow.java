@@ -77,15 +77,7 @@ final class DeskWindow {
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
-    cameras =
-        new CamerasPlace(
-            look,
-            archive,
-            surroundings.clock(),
-            surroundings.folder().resolve("tables"),
-            drawing,
-            surroundings.nanos(),
-            this::take);
+    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
     practice = new PracticeMenu(this::onModelCamera);
     add(Act.TO_BENCH, bench);
     add(Act.TO_LIGHT, light);

@@ -19,12 +19,21 @@ final class Tables {
    */
   static Path write(CsvTable table, Path base, String ending) {
     Path file = base.resolveSibling(base.getFileName() + ending);
-    try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-    } catch (IOException e) {
-      throw new Trouble(Words.say("desk.cameras.noFolder", file, e.getMessage()), e);
-    }
+    folder(file.toAbsolutePath().getParent());
     table.write(file);
     return file;
+  }
+
+  /**
+   * Makes the folder if it is not there.
+   *
+   * @throws Trouble when it cannot be made
+   */
+  static void folder(Path folder) {
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new Trouble(Words.say("desk.cameras.noFolder", folder, e.getMessage()), e);
+    }
   }
 }

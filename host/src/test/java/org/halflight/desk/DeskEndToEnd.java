@@ -1,5 +1,10 @@
 package org.halflight.desk;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
 import java.nio.file.Files;
@@ -364,6 +369,24 @@ final class DeskEndToEnd {
         v -> ((javax.swing.JLabel) hand.find("exportSaid")).getText().contains("firings.csv"));
     sameFirings(before, CsvTable.read(firings));
     sameMeans(drifts, headings, CsvTable.read(speeds));
+
+    hand.click("pageCamera");
+    hand.await(
+        "the page is written",
+        v -> ((javax.swing.JLabel) hand.find("exportSaid")).getText().contains(".pdf"));
+    page(folder.resolve("data/tables/Invented-No-1-1.pdf"));
+  }
+
+  /** The page of the last visit says what was on the screens. */
+  private static void page(Path pdf) {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      String text = new PDFTextStripper().getText(document);
+      check(text.contains("Invented No. 1"), "the page names the camera: " + text);
+      check(text.contains("slow-speed train"), "the page says what was wrong: " + text);
+      check(text.contains("invented shutter"), "the page says that it is practice: " + text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** What the window showed before it was closed stands in the table, firing by firing. */

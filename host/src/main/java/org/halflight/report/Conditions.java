@@ -1,0 +1,31 @@
+package org.halflight.report;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.halflight.session.RunConditions;
+
+/** What the conditions that a person noted for a run mean for the page. */
+public final class Conditions {
+  private Conditions() {}
+
+  /** Whether the shutter was still wet. */
+  public static boolean isWet(RunConditions conditions) {
+    return conditions
+        .noted()
+        .getOrDefault(RunConditions.WET, "")
+        .toLowerCase(Locale.ROOT)
+        .matches("wet|yes|still wet|true");
+  }
+
+  /** The f-number of the stop; empty where it was noted in other words, or not. */
+  public static OptionalDouble fNumber(RunConditions conditions) {
+    String stop = conditions.noted().getOrDefault(RunConditions.STOP, "").replaceFirst("^f/?", "");
+    try {
+      double number = Double.parseDouble(stop);
+      return number > 0 && number < 1000 ? OptionalDouble.of(number) : OptionalDouble.empty();
+    } catch (NumberFormatException noted) {
+      // The stop was noted in words; the stop table then counts from it without naming it.
+      return OptionalDouble.empty();
+    }
+  }
+}
