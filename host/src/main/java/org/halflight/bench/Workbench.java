@@ -35,7 +35,8 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * Goes on with a session that was stopped.
+   * Goes on with a session that was stopped. What was under way then is in {@link #fold} settled,
+   * and told to nobody: who keeps firings elsewhere takes the file in.
    *
    * @param before the events of the file so far
    */

@@ -9,7 +9,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.SessionFile;
 import org.halflight.export.CsvTable;
 import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
@@ -86,6 +92,20 @@ class CommandsTest {
         .isZero();
     assertThat(folder.resolve("map.png")).isNotEmptyFile();
     assertThat(execute("replay", session, "--each")).isZero();
+  }
+
+  @Test
+  void eachSessionFileBeginsWithANameOfItsOwnAndADateWithItsOffset() {
+    Set<String> names = new HashSet<>();
+    for (String folderName : List.of("one", "two")) {
+      Path out = folder.resolve(folderName);
+      execute("practice", "--out", out.toString());
+      BenchEvent first = SessionFile.read(out.resolve("practice.session")).events().get(0);
+      Map<String, String> values = ((BenchEvent.Mark) first).values();
+      assertThat(OffsetDateTime.parse(values.get("at")).toInstant()).isEqualTo(Instant.EPOCH);
+      names.add(values.get("session"));
+    }
+    assertThat(names).hasSize(2).doesNotContainNull();
   }
 
   @ParameterizedTest

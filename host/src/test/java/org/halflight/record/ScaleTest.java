@@ -6,10 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.job.Camera;
@@ -45,6 +48,7 @@ class ScaleTest {
 
   @TempDir private Path folder;
   private int seconds;
+  private int ordinal;
 
   @Test
   void aHundredThousandFiringsAreNoBurden() throws Exception {
@@ -152,37 +156,104 @@ class ScaleTest {
             .filter(f -> f.outcome() == Outcome.TIMED && f.shown().isPresent() && !f.afterRest())
             .findFirst()
             .orElseThrow();
+    seconds = 0;
+    ordinal = 0;
     try (WorkshopRecord record = RecordFixture.open(file)) {
       SessionStart start = SessionStart.of(new BenchEvent.Received(0, "invented"), "");
       record.begin(start);
-      int[] ordinal = {0};
-      for (int i = 0; i < cameras; i++) {
-        String label = "camera " + i;
-        // One transaction a camera: this test is not about how long the disk takes.
-        record.database.write(
-            connection -> camera(connection, label, FIRINGS_A_CAMERA, timed, start.key(), ordinal));
-      }
+      // One camera is fired, and all others are copies of it with other numbers and ticks.
+      record.database.write(
+          connection -> camera(connection, "camera 0", FIRINGS_A_CAMERA, timed, start.key()));
+      record.database.write(connection -> copy(connection, cameras - 1));
+      ordinal = cameras * FIRINGS_A_CAMERA / FIRINGS_A_RUN;
+      seconds = cameras * FIRINGS_A_CAMERA;
       if (firingsOfTheBusyCamera > 0) {
         record.database.write(
             connection ->
-                camera(
-                    connection,
-                    "busy camera",
-                    firingsOfTheBusyCamera,
-                    timed,
-                    start.key(),
-                    ordinal));
+                camera(connection, "busy camera", firingsOfTheBusyCamera, timed, start.key()));
       }
     }
   }
 
+  private static int copy(Connection connection, int copies) throws SQLException {
+    int runs = FIRINGS_A_CAMERA / FIRINGS_A_RUN;
+    String ticks = " + k * " + FIRINGS_A_CAMERA * 16_000_000L;
+    String firings = " + k * " + FIRINGS_A_CAMERA;
+    copy(connection, copies, "camera", Map.of("id", "id + k", "label", "'camera ' || k"));
+    copy(
+        connection,
+        copies,
+        "visit",
+        Map.of("id", "id + k * " + runs, "camera_id", "camera_id + k"));
+    copy(
+        connection,
+        copies,
+        "run",
+        Map.of(
+            "id",
+            "id + k * " + runs,
+            "visit_id",
+            "visit_id + k * " + runs,
+            "run_ordinal",
+            "run_ordinal + k * " + runs));
+    copy(
+        connection,
+        copies,
+        "firing",
+        Map.of(
+            "id",
+            "id" + firings,
+            "run_ordinal",
+            "run_ordinal + k * " + runs,
+            "firing_number",
+            "firing_number" + firings,
+            "first_ticks",
+            "first_ticks" + ticks));
+    copy(
+        connection,
+        copies,
+        "firing_result",
+        Map.of(
+            "firing_id",
+            "firing_id" + firings,
+            "low_rise_ticks",
+            "low_rise_ticks" + ticks,
+            "high_rise_ticks",
+            "high_rise_ticks" + ticks,
+            "high_fall_ticks",
+            "high_fall_ticks" + ticks,
+            "low_fall_ticks",
+            "low_fall_ticks" + ticks));
+    return copies;
+  }
+
+  /** Copies all rows of a table so many times, k from 1, with what is another in each. */
+  private static void copy(
+      Connection connection, int copies, String table, Map<String, String> others)
+      throws SQLException {
+    List<String> columns =
+        Query.list(connection, "PRAGMA table_info (" + table + ")", row -> row.getString("name"));
+    String values =
+        columns.stream()
+            .map(column -> others.getOrDefault(column, column))
+            .collect(Collectors.joining(", "));
+    try (Statement statement = connection.createStatement()) {
+      statement.executeUpdate(
+          "WITH RECURSIVE times (k) AS (SELECT 1 UNION ALL SELECT k + 1 FROM times WHERE k < "
+              + copies
+              + ") INSERT INTO "
+              + table
+              + " ("
+              + String.join(", ", columns)
+              + ") SELECT "
+              + values
+              + " FROM times, "
+              + table);
+    }
+  }
+
   private Camera camera(
-      Connection connection,
-      String label,
-      int firings,
-      FiringResult timed,
-      String sessionKey,
-      int[] ordinal)
+      Connection connection, String label, int firings, FiringResult timed, String sessionKey)
       throws SQLException {
     long session = SessionRows.find(connection, sessionKey).orElseThrow();
     Camera camera =
@@ -197,12 +268,12 @@ class ScaleTest {
               RunId.NEW,
               Optional.of(visit.id()),
               sessionKey,
-              ++ordinal[0],
+              ++ordinal,
               new RunSetup(label, Phase.AS_FOUND, "custom", speeds, Reference.EXACT, 5),
               Optional.of(at)));
       for (int i = 0; i < FIRINGS_A_RUN; i++) {
         Setting setting = new Setting.Speed(speeds.get(i % speeds.size()));
-        FiringResult firing = Firings.later(timed, ++seconds, ordinal[0], Optional.of(setting));
+        FiringResult firing = Firings.later(timed, ++seconds, ordinal, Optional.of(setting));
         FiringRows.keep(connection, session, firing, false, true, at);
       }
     }
