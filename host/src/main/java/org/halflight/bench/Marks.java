@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,6 +43,22 @@ public final class Marks {
   private static final String ENDS = "ends";
 
   private Marks() {}
+
+  /**
+   * The first mark of a stretch of work on a session file.
+   *
+   * @param version of this program
+   * @param at the date and time with its offset
+   * @param sessionName a name that no other session has, for a new file; empty when an old one is
+   *     gone on with
+   */
+  public static Mark begins(String version, OffsetDateTime at, Optional<String> sessionName) {
+    Map<String, String> values = new LinkedHashMap<>();
+    values.put("version", version);
+    values.put("at", at.toString());
+    sessionName.ifPresent(name -> values.put("session", name));
+    return new Mark(0, BEGINS, values);
+  }
 
   /** The mark of an input that does not come from a line of the rig. */
   public static Mark of(long hostNanos, SessionInput input) {

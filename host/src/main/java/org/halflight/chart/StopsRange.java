@@ -8,7 +8,7 @@ final class StopsRange implements DoubleConsumer {
   /** A shutter that is exactly right still shows this much, so that nothing small looks large. */
   private static final double LEAST_STOPS = 0.5;
 
-  private static final double WIDEST_INTERVAL_STOPS = 1;
+  private static final double WIDEST_INTERVAL_STOPS = 2.5;
 
   private static final double AIR = 0.06;
 

@@ -2,12 +2,12 @@ package org.halflight.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -34,19 +34,14 @@ final class Sessions {
 
   /** Begins a session in a new file, or goes on with the one that is there. */
   static Workbench open(Path path, Surroundings surroundings) {
-    Map<String, String> values = new LinkedHashMap<>();
-    values.put("version", surroundings.version());
-    values.put(
-        "at",
-        surroundings.date().get().atZone(ZoneId.systemDefault()).toOffsetDateTime().toString());
+    OffsetDateTime at = surroundings.date().get().atZone(ZoneId.systemDefault()).toOffsetDateTime();
     if (!Files.exists(path)) {
-      values.put("session", UUID.randomUUID().toString());
       return Workbench.begin(
           SessionFile.create(path),
           surroundings.nanos(),
-          new BenchEvent.Mark(0, Marks.BEGINS, values));
+          Marks.begins(surroundings.version(), at, Optional.of(UUID.randomUUID().toString())));
     }
-    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
+    BenchEvent.Mark begins = Marks.begins(surroundings.version(), at, Optional.empty());
     List<BenchEvent> before = SessionFile.read(path).events();
     return Workbench.resume(SessionFile.resume(path), surroundings.nanos(), before, begins);
   }

@@ -1,11 +1,11 @@
 package org.halflight.desk;
 
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
@@ -62,12 +62,13 @@ final class Benches {
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
       Archive archive) {
-    Map<String, String> values = new LinkedHashMap<>();
-    values.put("version", surroundings.version());
-    values.put("at", surroundings.clock().instant().toString());
-    BenchEvent.Mark begins = new BenchEvent.Mark(0, Marks.BEGINS, values);
     Optional<InterruptedRun> interrupted =
         InterruptedRun.find(surroundings.folder().resolve(SESSIONS), source);
+    BenchEvent.Mark begins =
+        Marks.begins(
+            surroundings.version(),
+            OffsetDateTime.now(surroundings.clock()),
+            interrupted.isPresent() ? Optional.empty() : Optional.of(UUID.randomUUID().toString()));
     Workbench workbench =
         interrupted.isPresent()
             ? Workbench.resume(

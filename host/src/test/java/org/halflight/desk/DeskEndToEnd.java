@@ -1,12 +1,9 @@
 package org.halflight.desk;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import java.awt.Dimension;
 import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -18,6 +15,9 @@ import java.util.function.LongSupplier;
 import java.util.stream.Collectors;
 import javax.swing.JRadioButton;
 import javax.swing.JTable;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.NumeralsText;
