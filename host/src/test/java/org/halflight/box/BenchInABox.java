@@ -18,6 +18,11 @@ import org.halflight.signal.LightCurve;
  * like any port. All figures from it are simulated.
  */
 public final class BenchInABox implements AutoCloseable {
+  /**
+   * A line of a scenario that gives the board a serial number, by which it is known as simulated.
+   */
+  public static final String NAMED = "tx 0.05 i 0001 BOX-0001#";
+
   private static boolean built;
 
   private final Process process;

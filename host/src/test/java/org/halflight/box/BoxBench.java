@@ -28,9 +28,6 @@ import org.halflight.session.SessionNews;
  * session.
  */
 final class BoxBench implements AutoCloseable {
-  /** The board that a scenario with this line has. */
-  static final String NAMED = "tx 0.05 i 0001 BOX-0001#";
-
   private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(120);
 
   private final BenchInABox box;

@@ -31,7 +31,7 @@ class CommandsOnTheBoardTest {
   @Test
   void aRunCanBeStoppedAndGoneOnWith() throws Exception {
     try (BenchInABox box =
-        BenchInABox.start(folder, List.of("light all 40 4000", BoxBench.NAMED))) {
+        BenchInABox.start(folder, List.of("light all 40 4000", BenchInABox.NAMED))) {
       box.curve(
           "c", new LightCurve(new double[] {0, 0.001, 0.0156, 0.0166}, new double[] {0, 1, 1, 0}));
       String session = folder.resolve("a.session").toString();

@@ -45,7 +45,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 @ExtendWith(AvrTools.class)
 class SimulatedBoardTest {
-  private static final List<String> SCENARIO = List.of("light all 40 4000", BoxBench.NAMED);
+  private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
   private static final double RAMP_SECONDS = 0.001;
   private static final int RAMP_POINTS = 200;
 
@@ -183,7 +183,7 @@ class SimulatedBoardTest {
         "light all 1500 4000|ripple 0 0|still sees much light"
       })
   void aBadLightIsRefusedWithASentence(String light, String ripple, String words) throws Exception {
-    try (BenchInABox box = BenchInABox.start(folder, List.of(light, ripple, BoxBench.NAMED));
+    try (BenchInABox box = BenchInABox.start(folder, List.of(light, ripple, BenchInABox.NAMED));
         BoxBench bench = new BoxBench(box, folder.resolve("bad.session"), List.of(box.port()))) {
       bench.connect();
       LightSetting setting = bench.tryLight();

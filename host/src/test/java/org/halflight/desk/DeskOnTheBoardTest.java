@@ -1,0 +1,23 @@
+package org.halflight.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.halflight.box.AvrTools;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The window from end to end on the real firmware in its simulator. All figures are simulated. */
+@ExtendWith({AvrTools.class, Display.class})
+class DeskOnTheBoardTest {
+  @TempDir private Path folder;
+
+  @Test
+  void aWholePieceOfWorkOnTheSimulatedBoard() throws Exception {
+    try (Display display = new Display()) {
+      String printed = display.run(DeskOnTheBoard.class, folder.toString());
+      assertThat(printed).endsWith("ON THE BOARD: done\nexit code 0");
+    }
+  }
+}
