@@ -98,7 +98,8 @@ class SimulatedBoardTest {
     }
     BenchFold replayed = BenchFold.replay(SessionFile.read(sessionFile).events());
     assertThat(replayed.session().results()).isEqualTo(live);
-    assertThat(replayed.linkStatistics().bad()).isZero();
+    // The port may be opened in the middle of a line; every other line must be whole.
+    assertThat(replayed.linkStatistics().bad()).isLessThanOrEqualTo(1);
   }
 
   @Test
