@@ -63,6 +63,18 @@ final class Keys {
     return item(words, box(theme), filling, filling);
   }
 
+  /** An arrow pointing down. */
+  static LegendItem arrow(String words, Theme theme) {
+    double size = markSize(theme);
+    Path2D shape = new Path2D.Double();
+    shape.append(new Line2D.Double(0, -size * 0.75, 0, 0), false);
+    shape.moveTo(0, size * 0.75);
+    shape.lineTo(-size * 0.4, 0);
+    shape.lineTo(size * 0.4, 0);
+    shape.closePath();
+    return item(words, shape, theme.ink(), theme.ink());
+  }
+
   static LegendItem hatching(String words, Theme theme) {
     return item(words, box(theme), texture(theme), theme.quietInk());
   }

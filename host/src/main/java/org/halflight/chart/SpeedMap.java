@@ -7,7 +7,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.halflight.stats.Sample;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.AxisLocation;
@@ -23,8 +25,9 @@ import org.jfree.data.xy.DefaultXYDataset;
 /**
  * The whole shutter at a glance: marked speeds along the bottom, slow to fast and evenly spaced,
  * error in stops upwards. Every firing is a point, the mean a bar with its interval; as found is
- * hollow, as left filled. Firings stand in their order from left to right. Releases without a time
- * are counted above their speed.
+ * hollow, as left filled. Firings stand in their order from left to right, on a pale bar of one
+ * standard deviation either way. Where both runs have a mean and their intervals lie apart, an
+ * arrow leads from the one to the other. Releases without a time are counted above their speed.
  */
 public final class SpeedMap implements Picture {
   /** Key of the data of the run as found. */
@@ -46,6 +49,12 @@ public final class SpeedMap implements Picture {
   private static final double MEAN_AT = 0.14;
   private static final double MEAN_HALF = 0.05;
   private static final double WIDEST_STEP = 0.055;
+
+  /** How far the bar of scatter reaches beyond the firings to the left and right. */
+  private static final double SCATTER_AIR = 0.015;
+
+  /** Between the mean as found and the firings as left. */
+  private static final double ARROW_AT = -0.008;
 
   private final SpeedMapData data;
 
@@ -85,6 +94,8 @@ public final class SpeedMap implements Picture {
                   place - COLUMN, place + COLUMN, data.speeds().get(place).tolerance(), theme),
               Layer.BACKGROUND);
     }
+    scatterBars(plot, theme);
+    shiftArrows(plot, theme);
     plot.setDomainAxis(1, strip(places, theme));
     plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
     return Frame.chart(data.title(), plot, legend(theme), data.note(), theme);
@@ -210,6 +221,66 @@ public final class SpeedMap implements Picture {
     return means;
   }
 
+  private void scatterBars(XYPlot plot, Theme theme) {
+    for (boolean found : new boolean[] {true, false}) {
+      for (int place = 0; place < data.speeds().size(); place++) {
+        double middle = place + side(found);
+        Optional<Span> span = run(place, found).flatMap(SpeedMap::scatter);
+        span.ifPresent(
+            scatter ->
+                plot.getRenderer(1)
+                    .addAnnotation(
+                        new ScatterBar(
+                            middle + FIRINGS_FROM - SCATTER_AIR,
+                            middle + FIRINGS_TO + SCATTER_AIR,
+                            scatter,
+                            colour(found, theme)),
+                        Layer.BACKGROUND));
+      }
+    }
+  }
+
+  /** One standard deviation either way of the mean of the firings; from two firings up. */
+  private static Optional<Span> scatter(RunAtSpeed run) {
+    Sample firings = Sample.of(run.firingsStops());
+    return firings
+        .sd()
+        .known()
+        .map(sd -> new Span(firings.mean().get() - sd, firings.mean().get() + sd));
+  }
+
+  private void shiftArrows(XYPlot plot, Theme theme) {
+    for (int place = 0; place < data.speeds().size(); place++) {
+      Optional<Mean> found = run(place, true).flatMap(RunAtSpeed::mean);
+      Optional<Mean> left = run(place, false).flatMap(RunAtSpeed::mean);
+      if (found.isPresent() && left.isPresent() && apart(found.get(), left.get())) {
+        plot.getRenderer(1)
+            .addAnnotation(
+                new ShiftArrow(place + ARROW_AT, found.get().stops(), left.get().stops(), theme),
+                Layer.FOREGROUND);
+      }
+    }
+  }
+
+  private boolean anyArrow() {
+    return IntStream.range(0, data.speeds().size())
+        .anyMatch(
+            place -> {
+              Optional<Mean> found = run(place, true).flatMap(RunAtSpeed::mean);
+              Optional<Mean> left = run(place, false).flatMap(RunAtSpeed::mean);
+              return found.isPresent() && left.isPresent() && apart(found.get(), left.get());
+            });
+  }
+
+  private static boolean apart(Mean found, Mean left) {
+    if (found.interval().isEmpty() || left.interval().isEmpty()) {
+      return false;
+    }
+    Span first = found.interval().get();
+    Span second = left.interval().get();
+    return first.lowStops() > second.highStops() || second.lowStops() > first.highStops();
+  }
+
   private EdgeStrip strip(Range places, Theme theme) {
     EdgeStrip strip = new EdgeStrip(places, theme);
     for (int place = 0; place < data.speeds().size(); place++) {
@@ -307,6 +378,15 @@ public final class SpeedMap implements Picture {
                 : anyFound ? theme.quietInk() : theme.asLeft(),
             anyFound && !anyLeft ? theme.asFound() : anyFound ? theme.quietInk() : theme.asLeft(),
             theme));
+    if (data.speeds().stream()
+        .flatMap(s -> Stream.concat(s.asFound().stream(), s.asLeft().stream()))
+        .anyMatch(run -> scatter(run).isPresent())) {
+      Color colour = anyFound == anyLeft ? theme.quietInk() : colour(anyFound, theme);
+      legend.add(Keys.band("scatter (1 sd)", ScatterBar.pale(colour), theme));
+    }
+    if (anyArrow()) {
+      legend.add(Keys.arrow("shift", theme));
+    }
     legend.add(Keys.band("tolerance", theme.tolerance(), theme));
     if (data.speeds().stream().anyMatch(s -> s.tolerance().unsureStops().isPresent())) {
       legend.add(Keys.hatching("unsure zone", theme));

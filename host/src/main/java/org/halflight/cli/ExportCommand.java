@@ -47,6 +47,7 @@ final class ExportCommand implements Callable<Integer> {
       SpeedTable.of(Source.of(firings), Sessions.summaries(firings)).write(speedTable);
       surroundings.terminal().say(Words.say("export.written", speedTable));
     }
+    surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;
   }
 }

@@ -28,6 +28,8 @@ public final class Halflight {
     commands.addSubcommand(new ReplayCommand(surroundings));
     commands.addSubcommand(new ExportCommand(surroundings));
     commands.addSubcommand(new PictureCommand(surroundings));
+    commands.addSubcommand(new CompareCommand(surroundings));
+    commands.addSubcommand(new PageCommand(surroundings));
     commands.addSubcommand(new PracticeCommand(surroundings));
     commands
         .getSubcommands()

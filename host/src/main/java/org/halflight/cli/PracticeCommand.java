@@ -4,13 +4,19 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
+import org.halflight.export.ComparisonTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.StatisticTable;
+import org.halflight.report.HandOverPage;
+import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -21,6 +27,8 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunComparison;
+import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
@@ -79,7 +87,7 @@ final class PracticeCommand implements Callable<Integer> {
       rig.setShutter(InventedShutters.cleanedSlowTrain(dial.speeds(), seed + 1));
       surroundings.terminal().say(Words.say("practice.cleaned"));
       talk.run(setup(dial, Phase.AS_LEFT));
-      leave(workbench.fold().session().results());
+      leave(session, workbench.fold().session().results());
     }
     return 0;
   }
@@ -105,7 +113,7 @@ final class PracticeCommand implements Callable<Integer> {
     }
   }
 
-  private void leave(List<FiringResult> firings) {
+  private void leave(Path session, List<FiringResult> firings) {
     List<RunSummary> runs = Sessions.summaries(firings);
     Terminal terminal = surroundings.terminal();
     terminal.say("");
@@ -121,7 +129,37 @@ final class PracticeCommand implements Callable<Integer> {
           RunPictures.firingRow(firings, slowest, note),
           out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
     }
+    beforeAndAfter(runs, firings, RunNotes.of(List.of(session)));
     terminal.say("");
     terminal.say(Words.say("practice.left", out.toAbsolutePath().normalize()));
+  }
+
+  private void beforeAndAfter(
+      List<RunSummary> runs, List<FiringResult> firings, List<RunNotes> notes) {
+    RunSummary found = runs.get(0);
+    RunSummary left = runs.get(runs.size() - 1);
+    RunComparison comparison = RunComparison.of(found, left);
+    surroundings.terminal().say("");
+    surroundings.terminal().say(CompareCommand.lines(comparison, firings));
+    ComparisonTable.of(Source.PRACTICE, comparison).write(out.resolve("comparison.csv"));
+    StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList())
+        .write(out.resolve("statistics.csv"));
+    PageFromRuns page =
+        new PageFromRuns(
+            surroundings,
+            Optional.of(new RunChoice(found, firings, RunNotes.last(notes, found.phase()))),
+            Optional.of(new RunChoice(left, firings, RunNotes.last(notes, left.phase()))));
+    PageFromRuns.Typed typed =
+        new PageFromRuns.Typed(
+            "",
+            "",
+            "",
+            Words.say("practice.page.shutter"),
+            List.of(),
+            List.of(Words.say("practice.cleaning")),
+            List.of(),
+            false,
+            OptionalDouble.empty());
+    HandOverPage.write(page.with(typed), Paper.A4, out.resolve("hand-over.pdf"));
   }
 }

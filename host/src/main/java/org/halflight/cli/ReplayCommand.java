@@ -40,6 +40,7 @@ final class ReplayCommand implements Callable<Integer> {
       terminal.say("");
     }
     terminal.say(ResultText.lines(firings, Sessions.summaries(firings)));
+    terminal.say(Sessions.remarks(sessions));
     return 0;
   }
 }

@@ -1,6 +1,5 @@
 package org.halflight.cli;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.session.Phase;
@@ -71,11 +70,11 @@ final class RunOptions {
         speeds.isEmpty() ? chosen.speeds() : speeds.stream().map(s -> speed(chosen, s)).toList();
     return new RunSetup(
         camera,
-        word(Phase.values(), phase, "--phase"),
+        CliWords.word(Phase.values(), phase, "--phase"),
         chosen.name(),
         order,
         Optional.ofNullable(marking)
-            .map(how -> word(Reference.values(), how, "--marking"))
+            .map(how -> CliWords.word(Reference.values(), how, "--marking"))
             .orElse(chosen.reference()),
         firings);
   }
@@ -97,19 +96,5 @@ final class RunOptions {
                         text,
                         String.join(
                             ", ", dial.speeds().stream().map(MarkedSpeed::label).toList()))));
-  }
-
-  private static <T extends Enum<T>> T word(T[] values, String text, String option) {
-    return Arrays.stream(values)
-        .filter(value -> CliWords.of(value).equals(text))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new Trouble(
-                    Words.say(
-                        "run.unknownWord",
-                        option,
-                        text,
-                        String.join(", ", Arrays.stream(values).map(CliWords::of).toList()))));
   }
 }

@@ -9,18 +9,24 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
+import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.Words;
 
 /** Opens session files for work and for reading. */
 final class Sessions {
@@ -46,18 +52,45 @@ final class Sessions {
   }
 
   /**
-   * The firings of several session files; one that is in two of them, or a file given twice, counts
-   * once.
+   * The firings of several session files of one camera; one that is in two of them, or a file given
+   * twice, counts once.
+   *
+   * @throws Trouble when the files are of cameras with different labels
    */
   static List<FiringResult> firings(List<Path> paths) {
     Set<FiringKey> known = new HashSet<>();
+    Set<String> cameras = new TreeSet<>();
     List<FiringResult> firings = new ArrayList<>();
     for (Path path : paths) {
-      BenchFold.replay(SessionFile.read(path).events()).session().results().stream()
-          .filter(firing -> known.add(firing.key()))
-          .forEach(firings::add);
+      Session session = BenchFold.replay(SessionFile.read(path).events()).session();
+      session.runs().stream()
+          .map(RunSetup::camera)
+          .filter(camera -> !camera.isBlank())
+          .forEach(cameras::add);
+      session.results().stream().filter(f -> known.add(f.key())).forEach(firings::add);
+    }
+    if (cameras.size() > 1) {
+      throw new Trouble(Words.say("sessions.severalCameras", String.join(", ", cameras)));
     }
     return firings;
+  }
+
+  /** What was lost or damaged in session files, in sentences; empty when nothing was. */
+  static List<String> remarks(List<Path> paths) {
+    List<String> remarks = new ArrayList<>();
+    for (Path path : paths) {
+      SessionFile.Contents contents = SessionFile.read(path);
+      BenchFold fold = BenchFold.replay(contents.events());
+      int notRead = contents.damagedLines() + fold.damagedMarks();
+      if (notRead > 0) {
+        remarks.add(Words.say("remark.notRead", path, notRead));
+      }
+      LinkStatistics link = fold.linkStatistics();
+      if (link.bad() + link.missing() > 0) {
+        remarks.add(Words.say("remark.link", path, link.bad(), link.missing()));
+      }
+    }
+    return remarks;
   }
 
   /** The firings summed up, each speed against its usual tolerance. */

@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -62,6 +63,7 @@ public final class Session {
   private boolean staysHere;
   private boolean runDoneTold;
 
+  private final List<RunSetup> runs = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
@@ -153,6 +155,11 @@ public final class Session {
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
     return log.all();
+  }
+
+  /** All runs so far, in order; a firing of run n belongs to the one at place n - 1. */
+  public List<RunSetup> runs() {
+    return Collections.unmodifiableList(runs);
   }
 
   /** The run under way or done. */
@@ -529,6 +536,11 @@ public final class Session {
           .ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
     }
     setup = Optional.of(begun);
+    if (goesOn) {
+      runs.set(run - 1, begun);
+    } else {
+      runs.add(begun);
+    }
     queue = new SpeedQueue(begun.settings());
     staysHere = false;
     runDoneTold = false;

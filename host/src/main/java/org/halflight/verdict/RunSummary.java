@@ -9,10 +9,11 @@ import java.util.function.Function;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
 
 /**
- * All speeds of one phase.
+ * All speeds of one phase under one reading of the markings.
  *
  * @param phase of the firings
  * @param speeds slow to fast
@@ -32,22 +33,29 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
       List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances) {
     List<RunSummary> runs = new ArrayList<>();
     for (Phase phase : Phase.values()) {
-      Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
-      firings.stream()
-          .filter(f -> f.phase().filter(phase::equals).isPresent() && f.shown().isPresent())
-          .forEach(f -> bySpeed.computeIfAbsent(f.shown().get(), s -> new ArrayList<>()).add(f));
-      if (!bySpeed.isEmpty()) {
-        runs.add(
-            new RunSummary(
-                phase,
-                bySpeed.entrySet().stream()
-                    .sorted(Comparator.comparingDouble(speed -> -speed.getKey().literalSeconds()))
-                    .map(
-                        speed ->
-                            SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey())))
-                    .toList()));
+      // Two readings of the markings are never mixed.
+      for (Reference reference : Reference.values()) {
+        List<FiringResult> own =
+            firings.stream()
+                .filter(f -> f.phase().filter(phase::equals).isPresent())
+                .filter(f -> f.reference() == reference && f.shown().isPresent())
+                .toList();
+        if (!own.isEmpty()) {
+          runs.add(new RunSummary(phase, speeds(own, tolerances)));
+        }
       }
     }
     return runs;
+  }
+
+  private static List<SpeedSummary> speeds(
+      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances) {
+    Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
+    firings.forEach(
+        f -> bySpeed.computeIfAbsent(f.shown().orElseThrow(), s -> new ArrayList<>()).add(f));
+    return bySpeed.entrySet().stream()
+        .sorted(Comparator.comparingDouble(speed -> -speed.getKey().literalSeconds()))
+        .map(speed -> SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey())))
+        .toList();
   }
 }

@@ -2,6 +2,7 @@ package org.halflight.words;
 
 import java.util.Locale;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.ThirdsOfStop;
 
 /** Numbers as a person reads them, always with their unit and with a point before the decimals. */
 public final class Numbers {
@@ -50,6 +51,16 @@ public final class Numbers {
     return speed.label().contains("/") ? speed.label() : speed.label() + " s";
   }
 
+  /** How long a shutter rested: {@code 40 min}, {@code 6 h}, {@code 12 days}. */
+  public static String rest(double seconds) {
+    if (seconds < 2 * 3600) {
+      return Words.say("rest.minutes", Math.round(seconds / 60));
+    }
+    return seconds < 2 * 86_400
+        ? Words.say("rest.hours", Math.round(seconds / 3600))
+        : Words.say("rest.days", Math.round(seconds / 86_400));
+  }
+
   /** An error with its sign: {@code +0.42 stop}. */
   public static String signedStops(double stops) {
     return String.format(Locale.ROOT, "%+.2f stop", withoutNegativeZero(stops, 2));
@@ -69,10 +80,47 @@ public final class Numbers {
     return String.format(Locale.ROOT, "%.2f stop", stops);
   }
 
+  /** Two sizes in stops without signs: {@code 0.49 to 0.95 stop}; one where both look the same. */
+  public static String stopsRange(double low, double high) {
+    String least = String.format(Locale.ROOT, "%.2f", low);
+    String most = plainStops(high);
+    return most.startsWith(least + " ") ? most : Words.say("table.fromTo", least, most);
+  }
+
+  /** An error with its sign and without its unit, for the column of a table: {@code +0.42}. */
+  public static String bareStops(double stops) {
+    return String.format(Locale.ROOT, "%+.2f", withoutNegativeZero(stops, 2));
+  }
+
+  /** A size in stops without sign and unit, for the column of a table: {@code 0.42}. */
+  public static String bareSize(double stops) {
+    return String.format(Locale.ROOT, "%.2f", stops);
+  }
+
   /** A share in percent: {@code 72 %}; below ten with one decimal. */
   public static String percent(double share) {
     double percent = share * 100;
     return String.format(Locale.ROOT, Math.abs(percent) < 9.95 ? "%.1f %%" : "%.0f %%", percent);
+  }
+
+  /**
+   * Thirds of a stop as they stand on a dial: {@code +\u2153}, {@code \u22121\u2154}, {@code 0}.
+   */
+  public static String thirds(ThirdsOfStop thirds) {
+    int size = Math.abs(thirds.thirds());
+    if (size == 0) {
+      return "0";
+    }
+    String whole = size >= 3 ? String.valueOf(size / 3) : "";
+    String part = size % 3 == 1 ? "\u2153" : size % 3 == 2 ? "\u2154" : "";
+    return (thirds.thirds() > 0 ? "+" : "\u2212") + whole + part;
+  }
+
+  /** A chance as people write it: {@code 0.032}; {@code below 0.001} where it is smaller. */
+  public static String chance(double p) {
+    return p < 0.001
+        ? Words.say("chance.small")
+        : String.format(Locale.ROOT, p < 0.0995 ? "%.3f" : "%.2f", p);
   }
 
   private static String significant(double value) {

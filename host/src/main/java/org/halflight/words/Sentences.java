@@ -194,7 +194,8 @@ public final class Sentences {
     return Words.say("why." + key(unusable.reason()), damage);
   }
 
-  private static String key(Enum<?> value) {
+  /** A value as it stands in the names of sentences. */
+  static String key(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

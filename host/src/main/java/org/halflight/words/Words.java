@@ -34,6 +34,11 @@ public final class Words {
     return sentence;
   }
 
+  /** Whether there is a sentence of this name. */
+  static boolean has(String key) {
+    return SENTENCES.containsKey(key);
+  }
+
   private static String spoken(Object part) {
     return part instanceof MarkedSpeed speed ? Numbers.speed(speed) : String.valueOf(part);
   }

@@ -145,13 +145,44 @@ class SpeedMapTest {
 
   @Test
   void everySpeedHasItsOwnTolerance() {
-    Collection<?> annotations = ((AbstractXYItemRenderer) plot.getRenderer(1)).getAnnotations();
-    assertThat(annotations)
-        .extracting(annotation -> ((ToleranceAnnotation) annotation).tolerance())
+    List<ToleranceAnnotation> bands = annotations(plot, ToleranceAnnotation.class);
+    assertThat(bands)
+        .extracting(ToleranceAnnotation::tolerance)
         .containsExactlyElementsOf(DATA.speeds().stream().map(SpeedColumn::tolerance).toList());
-    assertThat(annotations)
-        .extracting(annotation -> ((ToleranceAnnotation) annotation).from())
-        .containsExactly(-0.46, 0.54, 1.54);
+    assertThat(bands).extracting(ToleranceAnnotation::from).containsExactly(-0.46, 0.54, 1.54);
+  }
+
+  @Test
+  void scatterIsABarOfOneStandardDeviationEitherWay() {
+    // 1.2, 2.6 and 0.9: mean 47/30, standard deviation 0.907377 (by hand).
+    List<ScatterBar> bars = annotations(plot, ScatterBar.class);
+    assertThat(bars).hasSize(2);
+    assertThat(bars.get(0).span().lowStops()).isCloseTo(47 / 30.0 - 0.907377, within(1e-6));
+    assertThat(bars.get(0).span().highStops()).isCloseTo(47 / 30.0 + 0.907377, within(1e-6));
+  }
+
+  @Test
+  void anArrowShowsTheShiftWhereTheIntervalsLieApart() {
+    assertThat(annotations(plot, ShiftArrow.class)).isEmpty();
+    SpeedColumn cured =
+        new SpeedColumn(
+            "1",
+            Tolerance.plusMinus(0.3),
+            Optional.of(
+                new RunAtSpeed(List.of(1.0, 1.1), Optional.of(Mean.of(1.05, 0.5, 1.6)), 0, 0)),
+            Optional.of(SLOW_LEFT));
+    XYPlot both =
+        new SpeedMap(new SpeedMapData("", List.of(cured), 0.95, "")).chart(Theme.LIGHT).getXYPlot();
+    List<ShiftArrow> arrows = annotations(both, ShiftArrow.class);
+    assertThat(arrows).hasSize(1);
+    assertThat(arrows.get(0).fromStops()).isEqualTo(1.05);
+    assertThat(arrows.get(0).toStops()).isEqualTo(0.04);
+    assertThat(words(both.getLegendItems())).contains("shift");
+  }
+
+  private static <T> List<T> annotations(XYPlot of, Class<T> kind) {
+    Collection<?> all = ((AbstractXYItemRenderer) of.getRenderer(1)).getAnnotations();
+    return all.stream().filter(kind::isInstance).map(kind::cast).toList();
   }
 
   @Test
@@ -184,6 +215,7 @@ class SpeedMapTest {
             "firing as found",
             "firing as left",
             "mean with 95 % interval",
+            "scatter (1 sd)",
             "tolerance",
             "unsure zone");
     SpeedColumn plain =
@@ -191,7 +223,8 @@ class SpeedMapTest {
     XYPlot other =
         new SpeedMap(new SpeedMapData("", List.of(plain), 0.9, "")).chart(Theme.LIGHT).getXYPlot();
     assertThat(words(other.getLegendItems()))
-        .containsExactly("firing as left", "mean with 90 % interval", "tolerance");
+        .containsExactly(
+            "firing as left", "mean with 90 % interval", "scatter (1 sd)", "tolerance");
   }
 
   @Test

@@ -43,7 +43,7 @@ class CommandLineDocTest {
               .group(1)
               .replace("my.session", folder.resolve("practice.session").toString())
               .replace("FOLDER", folder.resolve("other").toString())
-              .replaceAll("([a-z]+\\.(csv|png))", Matcher.quoteReplacement(folder + "/") + "$1")
+              .replaceAll("([a-z]+\\.(csv|png|pdf))", Matcher.quoteReplacement(folder + "/") + "$1")
               .replace("\"my label\"", "label");
       String[] typed = words.split(" ");
       // Without a rig on this computer, help shows that each of the words is known.
@@ -51,9 +51,11 @@ class CommandLineDocTest {
           .as(line + "\n" + out)
           .isZero();
     }
-    assertThat(examples).isGreaterThanOrEqualTo(7);
+    assertThat(examples).isGreaterThanOrEqualTo(10);
     assertThat(folder.resolve("map.png")).isNotEmptyFile();
     assertThat(folder.resolve("speeds.csv")).isNotEmptyFile();
+    assertThat(folder.resolve("comparison.csv")).isNotEmptyFile();
+    assertThat(folder.resolve("page.pdf")).isNotEmptyFile();
   }
 
   private static String[] withHelp(String... words) {

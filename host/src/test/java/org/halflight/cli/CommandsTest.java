@@ -36,7 +36,16 @@ class CommandsTest {
         .isDirectoryContaining("glob:**/firings.csv")
         .isDirectoryContaining("glob:**/speeds.csv")
         .isDirectoryContaining("glob:**/speed-map.png")
-        .isDirectoryContaining("glob:**/firing-row-as-found.png");
+        .isDirectoryContaining("glob:**/firing-row-as-found.png")
+        .isDirectoryContaining("glob:**/comparison.csv")
+        .isDirectoryContaining("glob:**/statistics.csv")
+        .isDirectoryContaining("glob:**/hand-over.pdf");
+    // What cleaning did, in the words of a repairer.
+    assertThat(printed())
+        .contains("this points to the slow-speed train")
+        .contains("The speeds that the slow-speed train governs changed: 1 s to 1/15 are")
+        .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
+        .contains("The slow speeds taken together run more evenly");
   }
 
   @Test
@@ -91,7 +100,15 @@ class CommandsTest {
         "export OTHER --firings x.csv|is no Halflight session file",
         "export EMPTY|Say what to export",
         "picture EMPTY --map x.png|There is no run in these sessions",
-        "picture EMPTY|Say what to draw"
+        "picture EMPTY|Say what to draw",
+        "compare EMPTY|there is no run as-found",
+        "compare EMPTY --before later|--before does not know later",
+        "compare EMPTY --with SESSION|There is no run in these sessions",
+        "page EMPTY --out x.pdf|There is no run as found or as left",
+        "page EMPTY --out x.pdf --paper a5|--paper does not know a5",
+        "page EMPTY --out x.pdf --intake blades|--intake does not understand blades",
+        "page EMPTY --out x.pdf --hand-back blades=odd|--hand-back does not know odd",
+        "page EMPTY --out x.pdf --f-number 0|is no f-number"
       })
   void badInputGetsOneSentence(String words, String sentence) throws Exception {
     Path other = Files.writeString(folder.resolve("other"), "something else\n");
@@ -113,6 +130,28 @@ class CommandsTest {
     Path empty = Files.writeString(folder.resolve("empty.session"), "halflight-session 1\n");
     assertThat(execute("replay", empty.toString())).isZero();
     assertThat(printed()).contains("Nothing was fired yet.");
+  }
+
+  @Test
+  void whatWasLostOrDamagedIsSaid() throws Exception {
+    Path cut = folder.resolve("cut.session");
+    Files.writeString(
+        cut,
+        "halflight-session 1\nR 1 B 0005 000000B40391 00 0080#BB5E\nR 2 B 0009 000000F003C4 00"
+            + " 0080#0000\nR 3 B 00");
+    assertThat(execute("replay", cut.toString())).isZero();
+    assertThat(printed()).contains("of the lines from the rig 2 came damaged");
+  }
+
+  @Test
+  void camerasAreNotMixed() throws Exception {
+    String run =
+        "halflight-session 1\nM 1 run camera=%s phase=adjusting dial=custom speeds=1/60"
+            + " reference=exact firings=3\n";
+    Path one = Files.writeString(folder.resolve("one.session"), run.formatted("one"));
+    Path two = Files.writeString(folder.resolve("two.session"), run.formatted("two"));
+    assertThat(execute("replay", one.toString(), two.toString())).isEqualTo(1);
+    assertThat(printed()).contains("several cameras (one, two)");
   }
 
   @Test

@@ -1,0 +1,62 @@
+package org.halflight.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Graphics2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import org.jfree.chart.annotations.AbstractXYAnnotation;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.XYPlot;
+
+/** An arrow from the mean as found to the mean as left. */
+final class ShiftArrow extends AbstractXYAnnotation {
+  private static final double HEAD_PIXELS = 8;
+  private static final double HALF_HEAD_PIXELS = 4;
+
+  private final double x;
+  private final double fromStops;
+  private final double toStops;
+  private final transient Theme theme;
+
+  ShiftArrow(double x, double fromStops, double toStops, Theme theme) {
+    this.x = x;
+    this.fromStops = fromStops;
+    this.toStops = toStops;
+    this.theme = theme;
+  }
+
+  double fromStops() {
+    return fromStops;
+  }
+
+  double toStops() {
+    return toStops;
+  }
+
+  @Override
+  public void draw(
+      Graphics2D graphics,
+      XYPlot plot,
+      Rectangle2D area,
+      ValueAxis domain,
+      ValueAxis range,
+      int rendererIndex,
+      PlotRenderingInfo info) {
+    double at = domain.valueToJava2D(x, area, plot.getDomainAxisEdge());
+    double from = range.valueToJava2D(fromStops, area, plot.getRangeAxisEdge());
+    double to = range.valueToJava2D(toStops, area, plot.getRangeAxisEdge());
+    double way = Math.signum(to - from);
+    double head = Math.min(HEAD_PIXELS, Math.abs(to - from));
+    graphics.setPaint(theme.ink());
+    graphics.setStroke(new BasicStroke(1.4f));
+    graphics.draw(new Line2D.Double(at, from, at, to - way * head));
+    Path2D tip = new Path2D.Double();
+    tip.moveTo(at, to);
+    tip.lineTo(at - HALF_HEAD_PIXELS, to - way * head);
+    tip.lineTo(at + HALF_HEAD_PIXELS, to - way * head);
+    tip.closePath();
+    graphics.fill(tip);
+  }
+}

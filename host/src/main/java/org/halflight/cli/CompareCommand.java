@@ -1,0 +1,164 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.export.ComparisonTable;
+import org.halflight.export.StatisticTable;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.Source;
+import org.halflight.trouble.Trouble;
+import org.halflight.verdict.Patterns;
+import org.halflight.verdict.RunComparison;
+import org.halflight.verdict.RunStatistics;
+import org.halflight.verdict.SpeedStatistics;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.ComparisonWords;
+import org.halflight.words.PatternWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.StatisticLine;
+import org.halflight.words.StatisticWords;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Holds two runs against each other. */
+@Command(
+    name = "compare",
+    description =
+        "Says what changed between two runs: as found and as left of the same session files, or a"
+            + " run of --with.")
+final class CompareCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  private List<Path> sessions;
+
+  @Option(
+      names = "--with",
+      paramLabel = "SESSION",
+      description = "The later run is in this file, for example of the same camera years later.")
+  private List<Path> with = List.of();
+
+  @Option(
+      names = "--before",
+      paramLabel = "PHASE",
+      description =
+          "The earlier run: as-found, adjusting or as-left. Default: as-found; with --with the"
+              + " last there is.")
+  private String before;
+
+  @Option(
+      names = "--after",
+      paramLabel = "PHASE",
+      description = "The later run. Default: as-left; with --with the first there is.")
+  private String after;
+
+  @Option(names = "--details", description = "Show all statistics of both runs too.")
+  private boolean details;
+
+  @Option(names = "--table", paramLabel = "FILE", description = "Write the comparison (CSV).")
+  private Path table;
+
+  @Option(
+      names = "--statistics",
+      paramLabel = "FILE",
+      description = "Write all statistics of both runs (CSV).")
+  private Path statistics;
+
+  CompareCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    boolean other = !with.isEmpty();
+    RunChoice first =
+        RunChoice.of(
+            sessions,
+            before == null && !other ? CliWords.of(Phase.AS_FOUND) : before,
+            "--before",
+            false);
+    RunChoice second =
+        RunChoice.of(
+            other ? with : sessions,
+            after == null && !other ? CliWords.of(Phase.AS_LEFT) : after,
+            "--after",
+            true);
+    RunComparison runs =
+        RunComparison.of(first.run(), second.run(), first.conditions(), second.conditions());
+    if (runs.speeds().isEmpty()) {
+      throw new Trouble(Words.say("compare.none"));
+    }
+    List<FiringResult> firings = new ArrayList<>(first.firings());
+    firings.addAll(second.firings());
+    Source source = Source.of(firings);
+    Terminal terminal = surroundings.terminal();
+    terminal.say(lines(runs, firings));
+    List<RunStatistics> both =
+        List.of(RunStatistics.of(runs.before()), RunStatistics.of(runs.after()));
+    if (details) {
+      both.forEach(run -> terminal.say(details(run)));
+    }
+    if (table != null) {
+      ComparisonTable.of(source, runs).write(table);
+      terminal.say(Words.say("export.written", table));
+    }
+    if (statistics != null) {
+      StatisticTable.of(source, both).write(statistics);
+      terminal.say(Words.say("export.written", statistics));
+    }
+    return 0;
+  }
+
+  /** A comparison for the terminal. */
+  static List<String> lines(RunComparison runs, List<FiringResult> firings) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        Words.say(
+            "compare.heading",
+            Sentences.phase(runs.before().phase()),
+            Sentences.phase(runs.after().phase())));
+    firings.stream()
+        .map(firing -> firing.key().rigSerial())
+        .distinct()
+        .forEach(serial -> lines.add(Sentences.source(serial)));
+    lines.add("");
+    for (var run : List.of(runs.before(), runs.after())) {
+      lines.add(
+          Words.say(
+              "page.pattern",
+              Sentences.phase(run.phase()),
+              String.join(
+                  " ",
+                  PatternWords.of(
+                      Patterns.of(run), run.speeds().stream().map(SpeedSummary::speed).toList()))));
+    }
+    lines.addAll(ComparisonWords.all(runs));
+    return lines;
+  }
+
+  private static List<String> details(RunStatistics run) {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    lines.add(Words.say("compare.details", Sentences.phase(run.phase())));
+    lines.addAll(StatisticWords.troubles(run));
+    for (SpeedStatistics speed : run.speeds()) {
+      lines.add("");
+      lines.add(Words.say("compare.details.speed", speed.summary().speed()));
+      TextTable statistics =
+          new TextTable(
+              Words.say("compare.details.statistic"),
+              Words.say("compare.details.number"),
+              Words.say("compare.details.firings"));
+      List<StatisticLine> all = StatisticWords.lines(speed);
+      all.forEach(line -> statistics.add(line.name(), line.number(), line.firings()));
+      lines.addAll(statistics.lines());
+      all.forEach(line -> lines.add(line.sentence()));
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,176 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.halflight.report.CheckLine;
+import org.halflight.report.HandOverPage;
+import org.halflight.report.Paper;
+import org.halflight.session.Phase;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Writes the page that goes with the camera. */
+@Command(
+    name = "page",
+    description =
+        "Writes the page for the owner (PDF): as found and as left, what was done, how sure it is,"
+            + " and a pocket card of the true speeds to cut out.")
+final class PageCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  private List<Path> sessions;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      defaultValue = "hand-over.pdf",
+      description = "Where to write it. Default: hand-over.pdf.")
+  private Path out;
+
+  @Option(
+      names = "--paper",
+      paramLabel = "SIZE",
+      defaultValue = "a4",
+      description = "a4 or letter. Default: a4.")
+  private String paper;
+
+  @Option(
+      names = "--camera",
+      paramLabel = "LABEL",
+      defaultValue = "",
+      description = "The owner's label. Default: as the run has it.")
+  private String camera;
+
+  @Option(
+      names = "--serial",
+      paramLabel = "NUMBER",
+      defaultValue = "",
+      description = "Serial number.")
+  private String serial;
+
+  @Option(names = "--job", paramLabel = "NUMBER", defaultValue = "", description = "Job number.")
+  private String job;
+
+  @Option(
+      names = "--shutter",
+      paramLabel = "WORDS",
+      defaultValue = "",
+      description = "Kind of shutter.")
+  private String shutter;
+
+  @Option(
+      names = "--done",
+      paramLabel = "WORDS",
+      description = "What was done; once for each thing.")
+  private List<String> done = List.of();
+
+  @Option(
+      names = "--intake",
+      paramLabel = "ITEM=STATE[,REMARK]",
+      description = "How an item was at intake: ok, fault or not-tested; once for each item.")
+  private List<String> intake = List.of();
+
+  @Option(
+      names = "--hand-back",
+      paramLabel = "ITEM=STATE[,REMARK]",
+      description = "How an item was at hand-back; once for each item.")
+  private List<String> handBack = List.of();
+
+  @Option(
+      names = "--not-tested",
+      paramLabel = "WORDS",
+      description = "What else was not tested; once for each thing.")
+  private List<String> notTested = List.of();
+
+  @Option(names = "--wet", description = "The shutter was still wet in the last run.")
+  private boolean wet;
+
+  @Option(
+      names = "--f-number",
+      paramLabel = "N",
+      description = "The stop that was set in the last run. Default: as noted with the run.")
+  private Double fNumber;
+
+  PageCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Paper size = CliWords.word(Paper.values(), paper, "--paper");
+    if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
+      throw new Trouble(Words.say("page.badFNumber", fNumber));
+    }
+    List<CheckLine> lists = lists();
+    Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND);
+    Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT);
+    if (found.isEmpty() && left.isEmpty()) {
+      throw new Trouble(Words.say("page.noRun"));
+    }
+    PageFromRuns.Typed typed =
+        new PageFromRuns.Typed(
+            camera,
+            serial,
+            job,
+            shutter,
+            lists,
+            done,
+            notTested,
+            wet,
+            fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
+    HandOverPage.write(new PageFromRuns(surroundings, found, left).with(typed), size, out);
+    surroundings.terminal().say(Words.say("export.written", out));
+    return 0;
+  }
+
+  private record Noted(CheckLine.State state, String remark) {}
+
+  private List<CheckLine> lists() {
+    Map<String, Noted> first = noted(intake, "--intake");
+    Map<String, Noted> second = noted(handBack, "--hand-back");
+    List<String> items = new ArrayList<>(first.keySet());
+    second.keySet().stream().filter(item -> !first.containsKey(item)).forEach(items::add);
+    return items.stream()
+        .map(
+            item -> {
+              Optional<Noted> before = Optional.ofNullable(first.get(item));
+              Optional<Noted> after = Optional.ofNullable(second.get(item));
+              List<String> remarks = new ArrayList<>();
+              before.map(Noted::remark).filter(r -> !r.isBlank()).ifPresent(remarks::add);
+              after.map(Noted::remark).filter(r -> !r.isBlank()).ifPresent(remarks::add);
+              return new CheckLine(
+                  item,
+                  before.map(Noted::state),
+                  after.map(Noted::state),
+                  String.join("; ", remarks));
+            })
+        .toList();
+  }
+
+  private static Map<String, Noted> noted(List<String> typed, String option) {
+    Map<String, Noted> noted = new LinkedHashMap<>();
+    for (String text : typed) {
+      String[] parts = text.split("=", 2);
+      if (parts.length < 2 || parts[0].isBlank()) {
+        throw new Trouble(Words.say("page.badItem", option, text));
+      }
+      String[] state = parts[1].split(",", 2);
+      noted.put(
+          parts[0].strip(),
+          new Noted(
+              CliWords.word(CheckLine.State.values(), state[0].strip(), option),
+              state.length > 1 ? state[1].strip() : ""));
+    }
+    return noted;
+  }
+}

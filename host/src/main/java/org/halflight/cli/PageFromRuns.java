@@ -1,0 +1,137 @@
+package org.halflight.cli;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.exposure.StopTable;
+import org.halflight.report.CheckLine;
+import org.halflight.report.PageInput;
+import org.halflight.report.RunPart;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunConditions;
+import org.halflight.session.Source;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.StopTables;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** Fills the page from session files and from what was typed. */
+final class PageFromRuns {
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+  private static final String CURTAIN = "curtain";
+
+  private final Surroundings surroundings;
+  private final Optional<RunChoice> found;
+  private final Optional<RunChoice> left;
+
+  /** What a person types beside the sessions; an empty text leaves its place out. */
+  record Typed(
+      String camera,
+      String serial,
+      String job,
+      String shutter,
+      List<CheckLine> lists,
+      List<String> work,
+      List<String> notTested,
+      boolean wet,
+      OptionalDouble fNumber) {}
+
+  PageFromRuns(Surroundings surroundings, Optional<RunChoice> found, Optional<RunChoice> left) {
+    this.surroundings = surroundings;
+    this.found = found;
+    this.left = left;
+  }
+
+  PageInput with(Typed typed) {
+    RunChoice last = left.or(() -> found).orElseThrow();
+    List<FiringResult> firings = last.firings();
+    Instant now = surroundings.date().get();
+    return new PageInput(
+        typed.camera.isBlank() ? camera(last) : typed.camera,
+        typed.serial,
+        typed.job,
+        typed.shutter,
+        dial(last),
+        found.map(this::part),
+        left.map(this::part),
+        typed.lists,
+        typed.work,
+        typed.notTested,
+        Optional.empty(),
+        typed.wet || isWet(last),
+        stopTables(last),
+        typed.fNumber.isPresent() ? typed.fNumber : fNumber(last),
+        Source.of(firings),
+        sourceWords(firings),
+        now,
+        date(now),
+        surroundings.version());
+  }
+
+  private static String camera(RunChoice run) {
+    return run.notes().map(notes -> notes.setup().camera()).orElse("");
+  }
+
+  private static List<MarkedSpeed> dial(RunChoice run) {
+    return run.notes()
+        .map(
+            notes ->
+                Dial.find(notes.setup().dial()).map(Dial::speeds).orElse(notes.setup().order()))
+        .orElse(List.of());
+  }
+
+  private RunPart part(RunChoice run) {
+    List<String> when = new ArrayList<>();
+    run.notes().flatMap(RunNotes::begunAt).ifPresent(at -> when.add(date(at)));
+    OptionalDouble rest =
+        run.notes()
+            .map(notes -> notes.setup().conditions().restSeconds())
+            .orElse(OptionalDouble.empty());
+    rest.ifPresent(seconds -> when.add(Words.say("page.rested", Numbers.rest(seconds))));
+    return new RunPart(run.run(), String.join(", ", when), run.conditions());
+  }
+
+  private static boolean isWet(RunChoice run) {
+    return run.conditions()
+        .getOrDefault(RunConditions.WET, "")
+        .toLowerCase(Locale.ROOT)
+        .matches("wet|yes|still wet|true");
+  }
+
+  private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run) {
+    boolean curtain = run.notes().filter(notes -> notes.setup().dial().equals(CURTAIN)).isPresent();
+    return curtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
+  }
+
+  private static OptionalDouble fNumber(RunChoice run) {
+    String stop = run.conditions().getOrDefault(RunConditions.STOP, "").replaceFirst("^f/?", "");
+    try {
+      double number = Double.parseDouble(stop);
+      return number > 0 && number < 1000 ? OptionalDouble.of(number) : OptionalDouble.empty();
+    } catch (NumberFormatException noted) {
+      // The stop was noted in words; the stop table then counts from it without naming it.
+      return OptionalDouble.empty();
+    }
+  }
+
+  private static String sourceWords(List<FiringResult> firings) {
+    Set<String> words = new LinkedHashSet<>();
+    firings.forEach(firing -> words.add(Sentences.source(firing.key().rigSerial())));
+    return String.join("; ", words);
+  }
+
+  private static String date(Instant at) {
+    return DATE.format(at.atZone(ZoneId.systemDefault()));
+  }
+}

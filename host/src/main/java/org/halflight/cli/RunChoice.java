@@ -1,0 +1,61 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
+import org.halflight.words.Words;
+
+/**
+ * One run picked out of session files.
+ *
+ * @param run what it came to
+ * @param firings of the files
+ * @param notes what the files say about it
+ */
+record RunChoice(RunSummary run, List<FiringResult> firings, Optional<RunNotes> notes) {
+  /** The run of a phase, where the files have one. */
+  static Optional<RunChoice> of(List<Path> paths, Phase phase) {
+    List<FiringResult> firings = Sessions.firings(paths);
+    return Sessions.summaries(firings).stream()
+        .filter(run -> run.phase() == phase)
+        .findFirst()
+        .map(run -> new RunChoice(run, firings, RunNotes.last(RunNotes.of(paths), phase)));
+  }
+
+  /**
+   * The run that is asked for, or the first or last there is.
+   *
+   * @param phase as it was typed, or null
+   * @throws Trouble when the files have no such run
+   */
+  static RunChoice of(List<Path> paths, String phase, String option, boolean first) {
+    if (phase != null) {
+      Phase asked = CliWords.word(Phase.values(), phase, option);
+      return of(paths, asked)
+          .orElseThrow(
+              () -> new Trouble(Words.say("compare.noRun", names(paths), CliWords.of(asked))));
+    }
+    Optional<RunChoice> chosen = Optional.empty();
+    for (Phase each : Phase.values()) {
+      Optional<RunChoice> here = of(paths, each);
+      if (here.isPresent() && (chosen.isEmpty() || !first)) {
+        chosen = here;
+      }
+    }
+    return chosen.orElseThrow(() -> new Trouble(Words.say("picture.noRun")));
+  }
+
+  /** What was noted about its set-up, by name. */
+  Map<String, String> conditions() {
+    return notes.map(each -> Map.copyOf(each.setup().conditions().noted())).orElse(Map.of());
+  }
+
+  private static String names(List<Path> paths) {
+    return String.join(", ", paths.stream().map(Path::toString).toList());
+  }
+}

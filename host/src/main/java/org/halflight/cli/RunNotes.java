@@ -1,0 +1,56 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.Marks;
+import org.halflight.bench.SessionFile;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+
+/**
+ * What session files say about their runs beside the firings.
+ *
+ * @param setup what the run was asked to do, with its conditions
+ * @param begunAt when the program that took it was started, by the computer's clock
+ */
+record RunNotes(RunSetup setup, Optional<Instant> begunAt) {
+  /** All runs of some session files, in their order. */
+  static List<RunNotes> of(List<Path> paths) {
+    List<RunNotes> notes = new ArrayList<>();
+    for (Path path : paths) {
+      Optional<Instant> at = Optional.empty();
+      for (BenchEvent event : SessionFile.read(path).events()) {
+        if (event instanceof BenchEvent.Mark mark) {
+          if (mark.kind().equals(Marks.BEGINS)) {
+            at = instant(mark.values().getOrDefault("at", ""));
+          }
+          if (Marks.input(mark).orElse(null) instanceof SessionInput.RunBegins begins) {
+            notes.add(new RunNotes(begins.setup(), at));
+          }
+        }
+      }
+    }
+    return notes;
+  }
+
+  /** The last run of a phase. */
+  static Optional<RunNotes> last(List<RunNotes> notes, Phase phase) {
+    return notes.stream()
+        .filter(note -> note.setup.phase() == phase)
+        .reduce((first, second) -> second);
+  }
+
+  private static Optional<Instant> instant(String text) {
+    try {
+      return Optional.of(Instant.parse(text));
+    } catch (DateTimeParseException none) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package org.halflight.report;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * One item of the lists of what was looked at.
+ *
+ * @param item such as blades or light seals
+ * @param intake how it was when the camera came in, empty where the list of intake does not have it
+ * @param handBack how it was when it went back, empty where that list does not have it
+ * @param remark may be empty
+ */
+public record CheckLine(
+    String item, Optional<State> intake, Optional<State> handBack, String remark) {
+  /** How an item was. */
+  public enum State {
+    /** In order. */
+    OK,
+    /** Not in order. */
+    FAULT,
+    /** Not looked at. */
+    NOT_TESTED
+  }
+
+  public CheckLine {
+    Objects.requireNonNull(item);
+    Objects.requireNonNull(intake);
+    Objects.requireNonNull(handBack);
+    Objects.requireNonNull(remark);
+  }
+
+  /** How it was last known. */
+  public State last() {
+    return handBack.or(() -> intake).orElse(State.NOT_TESTED);
+  }
+}

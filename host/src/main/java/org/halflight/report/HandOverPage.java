@@ -1,0 +1,298 @@
+package org.halflight.report;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.GregorianCalendar;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
+import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
+import org.apache.pdfbox.util.Matrix;
+import org.halflight.chart.RunPictures;
+import org.halflight.chart.SpeedMap;
+import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.ShiftFinding;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/** The page that goes with the camera: a PDF for its owner, with a pocket card to cut out. */
+public final class HandOverPage {
+  private static final float MAP_WIDTH = 860;
+  private static final float MAP_HEIGHT = 460;
+  private static final float STAMP_SIZE = 27;
+
+  private final PageInput input;
+  private final PageText text;
+  private final Letters letters;
+  private final PDDocument document;
+
+  private HandOverPage(PageInput input, PDDocument document) throws IOException {
+    this.input = input;
+    this.text = new PageText(input);
+    this.document = document;
+    this.letters = new Letters(document);
+  }
+
+  /**
+   * Writes the page, over a file of this name if there is one.
+   *
+   * @throws Trouble when the file cannot be written
+   */
+  public static void write(PageInput input, Paper paper, Path path) {
+    byte[] page = bytes(input, paper);
+    try {
+      Files.write(path, page);
+    } catch (IOException e) {
+      throw new Trouble(
+          "The page "
+              + path
+              + " cannot be written: "
+              + e.getMessage()
+              + ". Nothing else is lost; close the file if it is open, or give another name.",
+          e);
+    }
+  }
+
+  /** The page as the bytes of a PDF file. */
+  public static byte[] bytes(PageInput input, Paper paper) {
+    try (PDDocument document = new PDDocument();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
+      new HandOverPage(input, document).draw(paper);
+      document.save(bytes);
+      return bytes.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void draw(Paper paper) throws IOException {
+    describe();
+    try (Sheet sheet = new Sheet(document, paper, letters)) {
+      head(sheet);
+      section(sheet, "page.section.short", text.inShort());
+      speeds(sheet);
+      done(sheet);
+      lists(sheet);
+      section(sheet, "page.section.sure", text.howSure());
+      section(sheet, "page.section.cautions", text.cautions());
+      section(sheet, "page.section.notTested", text.notTested());
+      card(sheet);
+    }
+    int pages = document.getNumberOfPages();
+    for (int i = 0; i < pages; i++) {
+      finish(document.getPage(i), i + 1, pages);
+    }
+  }
+
+  private void describe() {
+    PDDocumentInformation about = document.getDocumentInformation();
+    about.setTitle(text.title());
+    about.setCreator("Halflight " + input.version());
+    about.setProducer("Halflight " + input.version());
+    GregorianCalendar written = GregorianCalendar.from(input.writtenAt().atZone(ZoneOffset.UTC));
+    about.setCreationDate(written);
+    about.setModificationDate(written);
+    document.setDocumentId(input.writtenAt().toEpochMilli());
+    document.getDocumentCatalog().setLanguage(Locale.ENGLISH.toLanguageTag());
+    PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
+    preferences.setDisplayDocTitle(true);
+    document.getDocumentCatalog().setViewerPreferences(preferences);
+  }
+
+  private void head(Sheet sheet) throws IOException {
+    sheet.paragraph(text.title(), letters.bold(), 17, Ink.BLACK);
+    if (text.comparison().isPresent()) {
+      sheet.paragraph(Words.say("page.subtitle.both"), letters.regular(), 10.5f, Ink.QUIET);
+    }
+    sheet.down(3);
+    List<String[]> fields = new ArrayList<>();
+    field(fields, "page.field.serial", input.serialNumber());
+    field(fields, "page.field.job", input.jobNumber());
+    field(fields, "page.field.shutter", input.shutterKind());
+    field(fields, "page.field.date", input.date());
+    for (RunPart part : text.parts()) {
+      List<String> said = new ArrayList<>();
+      if (!part.when().isBlank()) {
+        said.add(part.when());
+      }
+      part.setup().entrySet().stream()
+          .sorted(Map.Entry.comparingByKey())
+          .forEach(value -> said.add(value.getKey() + ": " + value.getValue()));
+      if (!said.isEmpty()) {
+        fields.add(new String[] {Sentences.phase(part.run().phase()), String.join("; ", said)});
+      }
+    }
+    float label = 84;
+    for (String[] field : fields) {
+      List<String> lines = letters.lines(letters.regular(), 9, field[1], sheet.width() - label);
+      boolean first = true;
+      for (String line : lines) {
+        sheet.need(Sheet.lineHeight(9));
+        sheet.down(Sheet.lineHeight(9));
+        if (first) {
+          sheet.text(letters.regular(), 9, Ink.QUIET, sheet.left(), sheet.y() + 2.3f, field[0]);
+        }
+        sheet.text(letters.regular(), 9, Ink.BLACK, sheet.left() + label, sheet.y() + 2.3f, line);
+        first = false;
+      }
+    }
+    sheet.down(3);
+  }
+
+  private static void field(List<String[]> fields, String key, String value) {
+    if (!value.isBlank()) {
+      fields.add(new String[] {Words.say(key), value});
+    }
+  }
+
+  private void section(Sheet sheet, String heading, List<String> points) throws IOException {
+    if (points.isEmpty()) {
+      return;
+    }
+    sheet.heading(Words.say(heading), 2 * Sheet.lineHeight(9));
+    for (String point : points) {
+      sheet.point(point);
+    }
+  }
+
+  private void speeds(Sheet sheet) throws IOException {
+    List<RunSummary> runs = text.parts().stream().map(RunPart::run).toList();
+    SpeedMap map = RunPictures.speedMap(Words.say("page.map"), runs, "");
+    float drawn = MAP_HEIGHT * sheet.width() / MAP_WIDTH;
+    sheet.need(drawn);
+    sheet.drawing(
+        VectorPicture.of(document, letters, map, MAP_WIDTH, MAP_HEIGHT), MAP_WIDTH, MAP_HEIGHT);
+    Columns columns = SpeedTables.columns(text.parts());
+    List<List<String>> rows = SpeedTables.rows(text.parts(), text.comparison());
+    sheet.heading(Words.say("page.section.speeds"), columns.heightOf(Math.min(rows.size(), 5)));
+    columns.draw(sheet, rows);
+    List<String> notes = new ArrayList<>(List.of(Words.say("page.table.units")));
+    if (text.comparison().stream()
+        .flatMap(both -> both.speeds().stream())
+        .anyMatch(speed -> speed.finding() == ShiftFinding.NO_EVIDENCE)) {
+      notes.add(Words.say("page.table.noneFound"));
+    }
+    notes.addAll(text.afterRest());
+    sheet.paragraph(String.join(" ", notes), letters.regular(), 7.5f, Ink.QUIET);
+  }
+
+  private void done(Sheet sheet) throws IOException {
+    List<String> work =
+        input.workDone().isEmpty() ? List.of(Words.say("page.done.nothing")) : input.workDone();
+    section(sheet, "page.section.done", work);
+  }
+
+  private void lists(Sheet sheet) throws IOException {
+    if (input.lists().isEmpty()) {
+      section(sheet, "page.section.lists", List.of(Words.say("page.lists.nothing")));
+      return;
+    }
+    Columns columns =
+        new Columns(
+            List.of(
+                Words.say("page.lists.item"),
+                Words.say("page.lists.intake"),
+                Words.say("page.lists.handBack"),
+                Words.say("page.lists.remark")),
+            List.of(),
+            List.of(45f, 25f, 25f, 79f),
+            List.of(false, false, false, false),
+            8.5f);
+    sheet.heading(Words.say("page.section.lists"), columns.heightOf(3));
+    columns.draw(
+        sheet,
+        input.lists().stream()
+            .map(
+                line ->
+                    List.of(
+                        line.item(),
+                        line.intake().map(HandOverPage::state).orElseGet(HandOverPage::none),
+                        line.handBack().map(HandOverPage::state).orElseGet(HandOverPage::none),
+                        line.remark()))
+            .toList());
+  }
+
+  private static String state(CheckLine.State state) {
+    return Words.say("page.check." + state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
+  private static String none() {
+    return Words.say("page.check.none");
+  }
+
+  private void card(Sheet sheet) throws IOException {
+    sheet.heading(Words.say("page.section.card"), PocketCard.height(input) + 30);
+    sheet.paragraph(
+        Words.say("page.card.hint", Words.say("page.card.explain")),
+        letters.regular(),
+        7.5f,
+        Ink.QUIET);
+    new PocketCard(input, sheet).draw();
+  }
+
+  private void finish(PDPage page, int number, int pages) throws IOException {
+    try (PDPageContentStream out =
+        new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
+      PDRectangle box = page.getMediaBox();
+      float size = 7;
+      float left = 18 * Sheet.MM;
+      float y = 10 * Sheet.MM;
+      String right = Words.say("page.number", number, pages);
+      float rightWidth = letters.width(letters.regular(), size, right);
+      String foot = Words.say("page.footer", input.version(), input.date(), input.sourceWords());
+      float room = box.getWidth() - 2 * left - rightWidth - 12;
+      String fitting = letters.lines(letters.regular(), size, foot, room).get(0);
+      write(out, size, left, y, fitting);
+      write(out, size, box.getWidth() - left - rightWidth, y, right);
+      if (text.stamp().isPresent()) {
+        stamp(out, box, text.stamp().get());
+      }
+    }
+  }
+
+  private void write(PDPageContentStream out, float size, float x, float y, String line)
+      throws IOException {
+    out.beginText();
+    out.setFont(letters.regular(), size);
+    out.setNonStrokingColor(Ink.QUIET);
+    out.newLineAtOffset(x, y);
+    out.showText(letters.shown(letters.regular(), line));
+    out.endText();
+  }
+
+  /** Over everything, lightly, so that no part of the page can be copied without it. */
+  private void stamp(PDPageContentStream out, PDRectangle box, String words) throws IOException {
+    PDExtendedGraphicsState light = new PDExtendedGraphicsState();
+    light.setNonStrokingAlphaConstant(0.16f);
+    double angle = Math.atan2(box.getHeight(), box.getWidth());
+    double diagonal = Math.hypot(box.getHeight(), box.getWidth());
+    float width = letters.width(letters.bold(), STAMP_SIZE, words);
+    float size = (float) Math.min(STAMP_SIZE, STAMP_SIZE * 0.82 * diagonal / width);
+    float length = letters.width(letters.bold(), size, words);
+    out.saveGraphicsState();
+    out.setGraphicsStateParameters(light);
+    out.setNonStrokingColor(Ink.STAMP);
+    out.transform(Matrix.getTranslateInstance(box.getWidth() / 2, box.getHeight() / 2));
+    out.transform(Matrix.getRotateInstance(angle, 0, 0));
+    out.beginText();
+    out.setFont(letters.bold(), size);
+    out.newLineAtOffset(-length / 2, -size / 3);
+    out.showText(words);
+    out.endText();
+    out.restoreGraphicsState();
+  }
+}

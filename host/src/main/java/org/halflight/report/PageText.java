@@ -1,0 +1,292 @@
+package org.halflight.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.halflight.session.Outcome;
+import org.halflight.session.Source;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.Pattern;
+import org.halflight.verdict.Patterns;
+import org.halflight.verdict.Placement;
+import org.halflight.verdict.RunComparison;
+import org.halflight.verdict.RunStatistics;
+import org.halflight.verdict.ShutterTrouble;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.ComparisonWords;
+import org.halflight.words.Numbers;
+import org.halflight.words.PatternWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.SpeedNames;
+import org.halflight.words.StatisticWords;
+import org.halflight.words.Words;
+
+/** What the page says, section by section, before anything is drawn. */
+final class PageText {
+  private static final Map<String, String> PLACEMENT_KEYS =
+      Map.of(
+          "WITHIN", "within",
+          "SLOW", "slow",
+          "FAST", "fast",
+          "TOO_CLOSE_TO_CALL", "tooClose",
+          "TOO_FEW", "tooFew");
+
+  private final PageInput input;
+  private final Optional<RunComparison> comparison;
+
+  PageText(PageInput input) {
+    this.input = input;
+    this.comparison =
+        input.asFound().isPresent() && input.asLeft().isPresent()
+            ? Optional.of(
+                RunComparison.of(
+                    input.asFound().get().run(),
+                    input.asLeft().get().run(),
+                    input.asFound().get().setup(),
+                    input.asLeft().get().setup()))
+            : Optional.empty();
+  }
+
+  Optional<RunComparison> comparison() {
+    return comparison;
+  }
+
+  String title() {
+    return input.camera().isBlank()
+        ? Words.say("page.title.nameless")
+        : Words.say("page.title", input.camera());
+  }
+
+  /** Words across every page; empty for a shutter that exists. */
+  Optional<String> stamp() {
+    return switch (input.source()) {
+      case RIG -> Optional.empty();
+      case PRACTICE -> Optional.of(Words.say("page.stamp.practice"));
+      case SIMULATOR -> Optional.of(Words.say("page.stamp.simulator"));
+    };
+  }
+
+  /** The whole in a few sentences; outcomes without a time come first. */
+  List<String> inShort() {
+    List<String> said = new ArrayList<>();
+    for (RunPart part : parts()) {
+      for (ShutterTrouble trouble : RunStatistics.troubles(part.run())) {
+        said.add(
+            Words.say(
+                "page.trouble",
+                Sentences.phase(part.run().phase()),
+                StatisticWords.trouble(trouble)));
+      }
+    }
+    input.asFound().ifPresent(part -> pattern(part, said));
+    if (comparison.isPresent()) {
+      said.addAll(ComparisonWords.summary(comparison.get()));
+    }
+    said.addAll(placements(input.last()));
+    if (input.asLeft().isPresent() && input.asFound().isEmpty()) {
+      said.add(Words.say("page.noAsFound"));
+    }
+    if (input.asLeft().isEmpty()) {
+      said.add(Words.say("page.noAsLeft"));
+    }
+    if (input.stillWet()) {
+      said.add(Words.say("page.wet"));
+    }
+    return said;
+  }
+
+  private static void pattern(RunPart part, List<String> said) {
+    Pattern pattern = Patterns.of(part.run());
+    if (pattern.kind() == Pattern.Kind.TOO_LITTLE
+        || pattern.kind() == Pattern.Kind.NOTHING_STANDS_OUT) {
+      return;
+    }
+    List<MarkedSpeed> dial = speeds(part);
+    List<String> sentences = new ArrayList<>(PatternWords.of(pattern, dial));
+    sentences.removeAll(PatternWords.advice(pattern));
+    said.add(
+        Words.say(
+            "page.pattern", Sentences.phase(part.run().phase()), String.join(" ", sentences)));
+  }
+
+  private static List<String> placements(RunPart part) {
+    List<SpeedSummary> speeds = part.run().speeds();
+    String phase = Sentences.phase(part.run().phase());
+    if (speeds.stream().allMatch(s -> s.placement() == Placement.WITHIN)) {
+      return List.of(
+          speeds.size() == 1
+              ? Words.say("page.oneWithin", phase)
+              : Words.say("page.allWithin", phase, speeds.size()));
+    }
+    List<String> said = new ArrayList<>();
+    for (Placement placement :
+        List.of(
+            Placement.WITHIN,
+            Placement.SLOW,
+            Placement.FAST,
+            Placement.TOO_CLOSE_TO_CALL,
+            Placement.TOO_FEW)) {
+      List<MarkedSpeed> those =
+          speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
+      if (!those.isEmpty()) {
+        said.add(
+            Words.say(
+                "page." + PLACEMENT_KEYS.get(placement.name()),
+                phase,
+                SpeedNames.of(those, speeds(part))));
+      }
+    }
+    return said;
+  }
+
+  /** What is known of the uncertainty, and what the tolerance is. */
+  List<String> howSure() {
+    List<String> said = new ArrayList<>();
+    said.add(input.uncertainty().orElseGet(() -> Words.say("page.sure.notCalibrated")));
+    comparison.ifPresent(runs -> said.addAll(ComparisonWords.warnings(runs)));
+    if (comparison.filter(runs -> !runs.speeds().isEmpty()).isPresent()) {
+      said.add(Words.say("compare.chance"));
+    }
+    said.add(tolerance());
+    String reference = Sentences.reference(input.last().run().speeds().get(0).reference());
+    said.add(sentence(reference));
+    said.add(Words.say("page.sure.measured"));
+    if (input.source() != Source.RIG) {
+      said.add(sentence(input.sourceWords()));
+    }
+    return said;
+  }
+
+  private String tolerance() {
+    List<SpeedSummary> speeds = input.last().run().speeds();
+    MarkedSpeed top = speeds.get(speeds.size() - 1).speed();
+    boolean usual =
+        speeds.stream()
+            .allMatch(
+                s ->
+                    s.tolerance().equals(Tolerance.THIRD)
+                        || (s.speed().equals(top) && s.tolerance().equals(Tolerance.HALF)));
+    if (usual) {
+      return Words.say("tolerance.custom");
+    }
+    Set<Tolerance> kinds = new LinkedHashSet<>();
+    speeds.forEach(s -> kinds.add(s.tolerance()));
+    List<String> each = new ArrayList<>();
+    for (Tolerance kind : kinds) {
+      each.add(
+          Words.say(
+              "page.tolerance.each",
+              Numbers.plainStops(kind.slowStops()),
+              Numbers.plainStops(kind.fastStops()),
+              SpeedNames.of(
+                  speeds.stream()
+                      .filter(s -> s.tolerance().equals(kind))
+                      .map(SpeedSummary::speed)
+                      .toList(),
+                  speeds(input.last()))));
+    }
+    return Words.say("page.tolerance.chosen", String.join("; ", each));
+  }
+
+  List<String> cautions() {
+    List<String> said = new ArrayList<>();
+    List<SpeedSummary> last = input.last().run().speeds();
+    if (input.stillWet()) {
+      said.add(Words.say("page.wet"));
+    }
+    if (last.stream()
+        .anyMatch(s -> s.count(Outcome.STUCK_OPEN) + s.count(Outcome.DID_NOT_OPEN) > 0)) {
+      said.add(Words.say("page.caution.hung"));
+    }
+    List<MarkedSpeed> uneven = named(last, SpeedSummary::isUneven);
+    if (!uneven.isEmpty()) {
+      said.add(Words.say("page.caution.uneven", SpeedNames.of(uneven, speeds(input.last()))));
+    }
+    said.add(Words.say("page.caution.rest"));
+    said.add(Words.say("page.caution.drift"));
+    return said;
+  }
+
+  List<String> notTested() {
+    List<String> said = new ArrayList<>();
+    Set<MarkedSpeed> fired = new LinkedHashSet<>(speeds(input.last()));
+    List<MarkedSpeed> left = input.dial().stream().filter(s -> !fired.contains(s)).toList();
+    if (!left.isEmpty()) {
+      said.add(Words.say("page.notTested.speeds", SpeedNames.of(left, input.dial())));
+    }
+    List<String> items =
+        input.lists().stream()
+            .filter(line -> line.last() == CheckLine.State.NOT_TESTED)
+            .map(CheckLine::item)
+            .toList();
+    if (!items.isEmpty()) {
+      said.add(Words.say("page.notTested.items", String.join(", ", items)));
+    }
+    List<String> also = new ArrayList<>();
+    for (String key : List.of("bt", "selfTimer", "flash", "field")) {
+      String name = Words.say("page.notTested." + key);
+      boolean listed =
+          input.lists().stream()
+              .anyMatch(
+                  line ->
+                      line.item().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT)));
+      if (!listed) {
+        also.add(name);
+      }
+    }
+    also.addAll(input.notTested());
+    if (!also.isEmpty()) {
+      said.add(Words.say("page.notTested.also", String.join(", ", also)));
+    }
+    return said;
+  }
+
+  /** The first firings after rest, one sentence each. */
+  List<String> afterRest() {
+    List<String> said = new ArrayList<>();
+    for (RunPart part : parts()) {
+      for (SpeedSummary speed : part.run().speeds()) {
+        speed
+            .afterRestStops()
+            .ifPresent(
+                stops ->
+                    said.add(
+                        Words.say(
+                            "page.table.afterRest",
+                            Sentences.phase(part.run().phase()).toLowerCase(Locale.ROOT),
+                            speed.speed(),
+                            Numbers.stopsInWords(stops))));
+      }
+    }
+    return said;
+  }
+
+  List<RunPart> parts() {
+    List<RunPart> parts = new ArrayList<>();
+    input.asFound().ifPresent(parts::add);
+    input.asLeft().ifPresent(parts::add);
+    return parts;
+  }
+
+  static List<MarkedSpeed> speeds(RunPart part) {
+    return part.run().speeds().stream().map(SpeedSummary::speed).toList();
+  }
+
+  private static List<MarkedSpeed> named(List<SpeedSummary> of, Predicate<SpeedSummary> which) {
+    return of.stream().filter(which).map(SpeedSummary::speed).toList();
+  }
+
+  private static String sentence(String words) {
+    return words.isEmpty()
+        ? words
+        : Character.toUpperCase(words.charAt(0))
+            + words.substring(1)
+            + (words.endsWith(".") ? "" : ".");
+  }
+}

@@ -1,0 +1,23 @@
+package org.halflight.report;
+
+import java.util.Map;
+import java.util.Objects;
+import org.halflight.verdict.RunSummary;
+
+/**
+ * One run on the page.
+ *
+ * @param run what it came to; at least one speed
+ * @param when it was fired, as it is to be printed; may be empty
+ * @param setup named values of its set-up, as they are to be printed; may be empty
+ */
+public record RunPart(RunSummary run, String when, Map<String, String> setup) {
+  public RunPart {
+    Objects.requireNonNull(run);
+    Objects.requireNonNull(when);
+    setup = Map.copyOf(setup);
+    if (run.speeds().isEmpty()) {
+      throw new IllegalArgumentException("a run on the page has at least one speed");
+    }
+  }
+}

@@ -1,0 +1,20 @@
+package org.halflight.verdict;
+
+/** What a comparison says about the mean of one speed. */
+public enum ShiftFinding {
+  /** A change is shown. */
+  CHANGED,
+  /** A change is shown, and also that it is less than a tenth of a stop. */
+  CHANGED_BY_LITTLE,
+  /** No change is shown, but that any is less than a tenth of a stop. */
+  LESS_THAN_A_TENTH,
+  /** Neither a change is shown nor that there is none worth a tenth of a stop. */
+  NO_EVIDENCE,
+  /** Fewer than two timed firings in one of the runs, or firings that are all alike. */
+  NOT_COMPARABLE;
+
+  /** Whether a change is shown. */
+  public boolean isChange() {
+    return this == CHANGED || this == CHANGED_BY_LITTLE;
+  }
+}

@@ -1,0 +1,221 @@
+package org.halflight.report;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.exposure.ByLaw;
+import org.halflight.exposure.StopTable;
+import org.halflight.session.Phase;
+import org.halflight.session.Source;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.validation.ModelRuns;
+import org.halflight.verdict.Fired;
+import org.halflight.verdict.RunSummary;
+
+/** Pages of every kind, for tests and for looking at. All figures are invented. */
+final class SamplePages {
+  static final List<MarkedSpeed> FIVE = Dial.custom("1/15,1/30,1/60,1/125,1/250").get().speeds();
+  static final List<MarkedSpeed> TEN = Dial.find("leaf").orElseThrow().speeds();
+  static final List<MarkedSpeed> FOURTEEN =
+      Dial.custom("8,4,2,1,1/2,1/4,1/8,1/15,1/30,1/60,1/125,1/250,1/500,1/1000").get().speeds();
+  static final String LONG_NAME =
+      "Invented folding camera of the late thirties, nickel front, with the second owner's initials"
+          + " K\u00f6ln-\u0141\u00f3d\u017a No. 2 and a Donaudampfschifffahrtsgesellschaftskapit\u00e4nsm\u00fctzenabzeichen";
+
+  private static final Map<String, PageInput> ALL = make();
+
+  private SamplePages() {}
+
+  static Map<String, PageInput> all() {
+    return ALL;
+  }
+
+  private static Map<String, PageInput> make() {
+    Map<String, PageInput> pages = new LinkedHashMap<>();
+    pages.put("ten", cleaned(TEN, "Invented camera", Source.PRACTICE));
+    pages.put("five", cleaned(FIVE, "Invented camera", Source.RIG));
+    pages.put("fourteen", cleaned(FOURTEEN, "Invented camera", Source.PRACTICE));
+    pages.put("long-names", longNames());
+    pages.put("no-as-found", noAsFound());
+    pages.put("hung", hung());
+    pages.put("few-speeds", fewSpeeds());
+    return pages;
+  }
+
+  static PageInput cleaned(List<MarkedSpeed> dial, String camera, Source source) {
+    RunSummary found =
+        new ModelRuns(InventedShutters.dirtySlowTrain(dial, 20)).next(Phase.AS_FOUND, 5);
+    RunSummary left =
+        new ModelRuns(InventedShutters.cleanedSlowTrain(dial, 21)).next(Phase.AS_LEFT, 5);
+    return page(
+        camera,
+        dial,
+        Optional.of(new RunPart(found, "3 March, rested for 40 days", Map.of())),
+        Optional.of(new RunPart(left, "6 March", Map.of())),
+        lists(),
+        List.of(
+            "Slow-speed train taken out, rinsed, dried, a trace of oil at the bearings.",
+            "Blades wiped dry."),
+        source,
+        false);
+  }
+
+  private static PageInput longNames() {
+    RunSummary found =
+        new ModelRuns(InventedShutters.dirtySlowTrain(TEN, 20)).next(Phase.AS_FOUND, 5);
+    RunSummary left =
+        new ModelRuns(InventedShutters.cleanedSlowTrain(TEN, 21)).next(Phase.AS_LEFT, 5);
+    List<CheckLine> lists = new ArrayList<>(lists());
+    lists.add(
+        new CheckLine(
+            "Rangefinder, vertical and horizontal, at infinity and at one metre",
+            Optional.of(CheckLine.State.FAULT),
+            Optional.of(CheckLine.State.OK),
+            "The lower prism had slipped; it was set and fixed with shellac. " + LONG_NAME));
+    return page(
+        LONG_NAME,
+        TEN,
+        Optional.of(
+            new RunPart(
+                found,
+                "before any work, after an unknown rest of at least some years",
+                Map.of("shutter", "in the camera", "cells", "on", "attitude", "lens level"))),
+        Optional.of(
+            new RunPart(
+                left, "the same evening", Map.of("shutter", "in the camera", "cells", "off"))),
+        lists,
+        List.of(
+            "Everything that could be taken apart without heat was taken apart, and "
+                + "x".repeat(120)
+                + " was put together again. \u4e2d\u6587",
+            "Ground."),
+        Source.RIG,
+        true);
+  }
+
+  private static PageInput noAsFound() {
+    RunSummary left = new ModelRuns(InventedShutters.soundLeaf(TEN, 3)).next(Phase.AS_LEFT, 5);
+    return page(
+        "Invented camera",
+        TEN,
+        Optional.empty(),
+        Optional.of(new RunPart(left, "", Map.of())),
+        List.of(),
+        List.of(),
+        Source.RIG,
+        false);
+  }
+
+  private static PageInput hung() {
+    Fired found = Fired.asFound();
+    Fired left = Fired.asLeft();
+    for (MarkedSpeed speed : TEN) {
+      boolean slow = speed.literalSeconds() > 0.2;
+      if (speed.label().equals("1")) {
+        found.hanging("1", 5);
+      } else if (slow) {
+        found.hanging(speed.label(), 2, 0.9, 1.4, 0.7);
+      } else {
+        found.at(speed.label(), Fired.errors(speed.label().hashCode(), 5, 0.05, 0.03));
+      }
+      if (speed.label().equals("1")) {
+        left.hanging("1", 1, 0.35, 0.1, 0.4, 0.02, 0.5);
+      } else {
+        left.at(speed.label(), Fired.errors(speed.label().hashCode() + 1, 5, 0.04, 0.03));
+      }
+    }
+    return page(
+        "Invented camera",
+        TEN,
+        Optional.of(new RunPart(found.run(), "", Map.of())),
+        Optional.of(new RunPart(left.run(), "", Map.of())),
+        lists(),
+        List.of("Flushed."),
+        Source.SIMULATOR,
+        true);
+  }
+
+  private static PageInput fewSpeeds() {
+    RunSummary found = Fired.asFound().at("1/60", 0.1, 0.12).at("1/125", 0.3).run();
+    return page(
+        "",
+        FIVE,
+        Optional.of(new RunPart(found, "", Map.of())),
+        Optional.empty(),
+        List.of(),
+        List.of(),
+        Source.RIG,
+        false);
+  }
+
+  private static List<CheckLine> lists() {
+    Optional<CheckLine.State> ok = Optional.of(CheckLine.State.OK);
+    Optional<CheckLine.State> fault = Optional.of(CheckLine.State.FAULT);
+    Optional<CheckLine.State> not = Optional.of(CheckLine.State.NOT_TESTED);
+    return List.of(
+        new CheckLine("Blades", ok, ok, ""),
+        new CheckLine("Oil on blades", fault, ok, "a film near the pivots"),
+        new CheckLine("B and T", ok, ok, "T not on this shutter"),
+        new CheckLine("Self-timer", not, not, "never wound: the gears are known to be weak"),
+        new CheckLine("Flash contact", not, not, ""),
+        new CheckLine("Light seals", fault, fault, "owner does not want them replaced"));
+  }
+
+  private static PageInput page(
+      String camera,
+      List<MarkedSpeed> dial,
+      Optional<RunPart> found,
+      Optional<RunPart> left,
+      List<CheckLine> lists,
+      List<String> work,
+      Source source,
+      boolean wet) {
+    Map<MarkedSpeed, StopTable> tables = new LinkedHashMap<>();
+    left.or(() -> found)
+        .orElseThrow()
+        .run()
+        .speeds()
+        .forEach(
+            speed -> {
+              if (speed.meanSeconds().isPresent()) {
+                // Blades that take 1.6 ms to open and close together, by one law and the other.
+                ByLaw travel = new ByLaw(1.6e-3, 2.0e-3);
+                double effective = speed.meanSeconds().getAsDouble();
+                tables.put(
+                    speed.speed(),
+                    new StopTable(
+                        ByLaw.of(law -> effective + law.lostPart() * travel.under(law)), travel));
+              }
+            });
+    return new PageInput(
+        camera,
+        camera.isEmpty() ? "" : "INV 20 114",
+        camera.isEmpty() ? "" : "J-0420",
+        "leaf shutter",
+        dial,
+        found,
+        left,
+        lists,
+        work,
+        List.of(),
+        Optional.empty(),
+        wet,
+        tables,
+        camera.equals(LONG_NAME) ? OptionalDouble.of(3.5) : OptionalDouble.empty(),
+        source,
+        switch (source) {
+          case RIG -> "measured on rig R-0001";
+          case PRACTICE -> "practice rig: invented shutter, simulated figures";
+          case SIMULATOR -> "simulated board: real firmware, simulated shutter and light";
+        },
+        Instant.parse("2026-03-07T10:00:00Z"),
+        "7 March 2026",
+        "test");
+  }
+}
