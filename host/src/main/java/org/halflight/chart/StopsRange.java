@@ -8,7 +8,11 @@ final class StopsRange implements DoubleConsumer {
   /** A shutter that is exactly right still shows this much, so that nothing small looks large. */
   private static final double LEAST_STOPS = 0.5;
 
-  private static final double WIDEST_INTERVAL_STOPS = 2.5;
+  /** An interval up to this wide is held whole. */
+  private static final double WIDEST_INTERVAL_STOPS = 5;
+
+  /** Of a wider one so much either side of the mean. */
+  private static final double CUT_OFF_STOPS = 1;
 
   private static final double AIR = 0.06;
 
@@ -32,10 +36,14 @@ final class StopsRange implements DoubleConsumer {
     mean.interval()
         .ifPresent(
             span -> {
-              // The interval of two firings may be ten stops wide; it is cut off at the edge then,
-              // so that the firings themselves can be told apart.
-              accept(Math.max(span.lowStops(), mean.stops() - WIDEST_INTERVAL_STOPS));
-              accept(Math.min(span.highStops(), mean.stops() + WIDEST_INTERVAL_STOPS));
+              // The interval of two firings may be twenty stops wide; it is cut off at the edge
+              // then, so that the firings themselves can be told apart.
+              double room =
+                  span.highStops() - span.lowStops() > WIDEST_INTERVAL_STOPS
+                      ? CUT_OFF_STOPS
+                      : WIDEST_INTERVAL_STOPS;
+              accept(Math.max(span.lowStops(), mean.stops() - room));
+              accept(Math.min(span.highStops(), mean.stops() + room));
             });
   }
 

@@ -40,8 +40,9 @@ final class BenchHands {
 
   List<SessionNews> beginRun(RunSetup setup) {
     camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
-    model.runBegan();
+    model.runBegins();
     List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
+    model.runBegan(setup);
     archive.runBegan(session().run(), setup);
     return news;
   }

@@ -1,6 +1,8 @@
 package org.halflight.desk;
 
 import java.awt.BorderLayout;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -36,6 +38,8 @@ final class BenchPlace extends JPanel implements Looked {
   private final PictureView map;
   private final PictureView row;
   private final JTextArea verdict = new JTextArea();
+  private final JTextArea hints = new JTextArea();
+  private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
   private final JPanel rowSide = new JPanel(new BorderLayout());
@@ -71,22 +75,28 @@ final class BenchPlace extends JPanel implements Looked {
             Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
     mark = new MarkField(look, marks);
     keys = new KeyBar(look, acts);
-    verdict.setName("verdict");
-    verdict.setEditable(false);
-    verdict.setFocusable(false);
-    verdict.setLineWrap(true);
-    verdict.setWrapStyleWord(true);
-    verdict.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
+    sentences(verdict, "verdict", Words.say("desk.verdict.name"));
+    sentences(hints, "hints", Words.say("desk.hints.name"));
+    hints.setVisible(false);
     map.canvas().onChoice(this::choose);
 
+    words.add(verdict);
+    words.add(hints, BorderLayout.SOUTH);
     rowSide.add(row);
-    rowSide.add(verdict, BorderLayout.SOUTH);
+    rowSide.add(words, BorderLayout.SOUTH);
     setLayout(
         new BenchLayout(
             new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, keys)));
     for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, keys)) {
       add(each);
     }
+    rowSide.addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent event) {
+            fitWords();
+          }
+        });
     slow = new Timer(LEAST_MILLIS, event -> showPictures());
     slow.setRepeats(false);
     look(look);
@@ -164,14 +174,37 @@ final class BenchPlace extends JPanel implements Looked {
     look = another;
     setBackground(look.ground());
     rowSide.setBackground(look.ground());
-    verdict.setFont(Look.letters(1.1));
-    verdict.setForeground(look.ink());
-    verdict.setBackground(look.ground());
-    verdict.setBorder(
-        BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
+    words.setBackground(look.ground());
+    for (JTextArea area : List.of(verdict, hints)) {
+      area.setFont(Look.letters(area == hints ? 1 : 1.1));
+      area.setForeground(look.ink());
+      area.setBackground(look.ground());
+      area.setBorder(
+          BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
+    }
     for (Looked each : List.of(next, numerals, edge, say, map, row, mark, keys)) {
       each.look(look);
     }
+  }
+
+  /**
+   * Wrapped text is as high as it is at the width that it has, which the layout must know first.
+   */
+  private void fitWords() {
+    for (JTextArea area : List.of(verdict, hints)) {
+      area.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
+    }
+    words.invalidate();
+    rowSide.revalidate();
+  }
+
+  private static void sentences(JTextArea area, String name, String spoken) {
+    area.setName(name);
+    area.setEditable(false);
+    area.setFocusable(false);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.getAccessibleContext().setAccessibleName(spoken);
   }
 
   private void lookAt(MarkedSpeed speed) {
@@ -216,6 +249,7 @@ final class BenchPlace extends JPanel implements Looked {
     return pictured != null
         && pictured.results() == view.results()
         && pictured.setup().equals(view.setup())
+        && pictured.runDone() == view.runDone()
         && pictured.dial().equals(view.dial())
         && pictured.link().serial().equals(view.link().serial())
         && pictured.marks().equals(view.marks())
@@ -234,6 +268,10 @@ final class BenchPlace extends JPanel implements Looked {
     row.show(made.row(), made.rowTwin());
     verdict.setText(made.verdict());
     verdict.getAccessibleContext().setAccessibleDescription(made.verdict());
+    hints.setText(made.hints());
+    hints.getAccessibleContext().setAccessibleDescription(made.hints());
+    hints.setVisible(!made.hints().isEmpty());
+    fitWords();
     int place = at.map(made.speeds()::indexOf).orElse(-1);
     int count = made.speeds().size();
     map.canvas()

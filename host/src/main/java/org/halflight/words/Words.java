@@ -35,7 +35,7 @@ public final class Words {
   }
 
   /** Whether there is a sentence of this name. */
-  static boolean has(String key) {
+  public static boolean has(String key) {
     return SENTENCES.containsKey(key);
   }
 

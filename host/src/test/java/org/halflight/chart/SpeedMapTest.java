@@ -118,6 +118,24 @@ class SpeedMapTest {
   }
 
   @Test
+  void anIntervalOfTwoFiringsThatIsEndlessIsCutOff() {
+    RunAtSpeed two =
+        new RunAtSpeed(
+            List.of(0.2, 2.2),
+            Optional.of(new Mean(1.2, Optional.of(new Span(-11.5, 13.9)))),
+            0,
+            0);
+    SpeedColumn column =
+        new SpeedColumn("1", Tolerance.plusMinus(0.3), Optional.of(two), Optional.empty());
+    XYPlot other =
+        new SpeedMap(new SpeedMapData("", List.of(column), 0.95, ""))
+            .chart(Theme.LIGHT)
+            .getXYPlot();
+    assertThat(other.getRangeAxis().getLowerBound()).isBetween(-1.0, 0.2);
+    assertThat(other.getRangeAxis().getUpperBound()).isBetween(2.2, 3.0);
+  }
+
+  @Test
   void speedsStandEvenlyInTheirOrder() {
     SymbolAxis domain = (SymbolAxis) plot.getDomainAxis();
     assertThat(domain.getSymbols()).containsExactly("1", "1/60", "1/500");

@@ -130,6 +130,7 @@ final class DeskSpeed {
               results,
               view.question(),
               view.marks(),
+              view.conditions(),
               view.cocking(),
               view.capOn(),
               view.said());

@@ -1,7 +1,9 @@
 package org.halflight.desk.view;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
@@ -13,6 +15,8 @@ import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
@@ -35,6 +39,7 @@ public final class BenchModel {
   private Optional<Setting> justDone = Optional.empty();
   private List<FiringResult> results = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
+  private final Map<Integer, RunConditions> conditions = new HashMap<>();
   private Optional<Said> said = Optional.empty();
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
@@ -98,11 +103,16 @@ public final class BenchModel {
     return cues;
   }
 
-  /** A run was begun. */
-  public void runBegan() {
+  /** A run is to begin, or goes on. */
+  public void runBegins() {
     justDone = Optional.empty();
     last = Optional.empty();
     said = Optional.empty();
+  }
+
+  /** A run has begun under these conditions. */
+  public void runBegan(RunSetup setup) {
+    conditions.put(session().run(), setup.conditions());
   }
 
   /** The camera on the bench was named. */
@@ -155,6 +165,7 @@ public final class BenchModel {
         results,
         session.question(),
         marks,
+        conditions,
         session.isLearningCocking()
             ? BenchView.Cocking.LEARNING
             : session.cockingPattern().isPresent()

@@ -33,6 +33,7 @@ public final class BenchPictures {
    * @param row the firing row of the speed that is looked at
    * @param rowTwin its table
    * @param verdict on that speed
+   * @param hints what the whole run looks like, once it is done; may be empty
    * @param speeds places of the map, slow to fast
    */
   public record All(
@@ -41,11 +42,18 @@ public final class BenchPictures {
       Optional<FiringRow> row,
       Optional<TableTwin> rowTwin,
       String verdict,
+      String hints,
       List<MarkedSpeed> speeds) {
     /** Nothing. */
     public static final All NOTHING =
         new All(
-            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), "", List.of());
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            "",
+            "",
+            List.of());
 
     public All {
       speeds = List.copyOf(speeds);
@@ -64,6 +72,7 @@ public final class BenchPictures {
         row,
         row.map(FiringRow::table),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
+        String.join(" ", RunHints.of(view)),
         speeds(view));
   }
 
@@ -145,7 +154,7 @@ public final class BenchPictures {
         .orElseGet(() -> dial(setup));
   }
 
-  private static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, RunSetup setup) {
+  static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, RunSetup setup) {
     Dial dial = dial(view, setup);
     return speed -> Tolerance.usual(dial, speed);
   }
@@ -181,7 +190,7 @@ public final class BenchPictures {
         .orElse(0);
   }
 
-  private static List<FiringResult> latestRuns(BenchView view) {
+  static List<FiringResult> latestRuns(BenchView view) {
     Map<Phase, Integer> latest = new EnumMap<>(Phase.class);
     view.results()
         .forEach(f -> f.phase().ifPresent(phase -> latest.merge(phase, f.run(), Math::max)));

@@ -1,11 +1,13 @@
 package org.halflight.desk.view;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
 import org.halflight.speeds.Dial;
@@ -29,6 +31,7 @@ import org.halflight.speeds.Dial;
  * @param results all firings of the session
  * @param question that waits for an answer
  * @param marks adjustments
+ * @param conditions what was noted about each run of this session, by its number
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
  * @param said the last sentence
@@ -50,6 +53,7 @@ public record BenchView(
     List<FiringResult> results,
     Optional<Question> question,
     List<AdjustingMark> marks,
+    Map<Integer, RunConditions> conditions,
     Cocking cocking,
     boolean capOn,
     Optional<Said> said) {
@@ -78,5 +82,6 @@ public record BenchView(
     Objects.requireNonNull(said);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
+    conditions = Map.copyOf(conditions);
   }
 }

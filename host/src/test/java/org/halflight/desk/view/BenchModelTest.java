@@ -197,6 +197,32 @@ class BenchModelTest {
   }
 
   @Test
+  void aRunThatIsDoneSaysWhatItLooksLike() {
+    work.begin(Phase.AS_FOUND, 2, "1/15", "1/30", "1/60", "1/125");
+    assertThat(BenchPictures.all(work.view(), Optional.empty()).hints()).isEmpty();
+    work.until(
+        () -> {
+          if (!work.view().runDone()) {
+            work.fire();
+          }
+          return work.view().runDone();
+        });
+    assertThat(BenchPictures.all(work.view(), Optional.empty()).hints()).isNotBlank();
+    work.begin(Phase.AS_LEFT, 2, "1/15", "1/30", "1/60", "1/125");
+    work.until(
+        () -> {
+          if (!work.view().runDone()) {
+            work.fire();
+          }
+          return work.view().runDone();
+        });
+    assertThat(RunHints.of(work.view()))
+        .as("the same shutter twice")
+        .noneMatch(sentence -> sentence.contains("not noted"));
+    assertThat(RunHints.of(work.view())).isNotEmpty();
+  }
+
+  @Test
   void theMapHasAPlaceForEverySpeedFromTheStart() {
     work.begin(Phase.AS_FOUND, 2, "1/60", "1/125");
     var map = BenchPictures.speedMap(work.view()).orElseThrow();

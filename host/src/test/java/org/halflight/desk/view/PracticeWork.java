@@ -63,18 +63,17 @@ final class PracticeWork implements AutoCloseable {
   }
 
   void begin(Phase phase, int firings, String... speeds) {
-    model.runBegan();
-    cues.addAll(
-        model.news(
-            driver.tell(
-                new SessionInput.RunBegins(
-                    new RunSetup(
-                        "invented",
-                        phase,
-                        "leaf",
-                        java.util.Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-                        Reference.EXACT,
-                        firings)))));
+    RunSetup setup =
+        new RunSetup(
+            "invented",
+            phase,
+            "leaf",
+            java.util.Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+            Reference.EXACT,
+            firings);
+    model.runBegins();
+    cues.addAll(model.news(driver.tell(new SessionInput.RunBegins(setup))));
+    model.runBegan(setup);
   }
 
   void tell(SessionInput input) {

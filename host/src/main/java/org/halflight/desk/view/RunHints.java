@@ -1,0 +1,81 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.verdict.Patterns;
+import org.halflight.verdict.RunComparison;
+import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.ComparisonWords;
+import org.halflight.words.PatternWords;
+import org.halflight.words.Words;
+
+/** What a run that is done looks like, and where to look first; or what the work has changed. */
+final class RunHints {
+  private RunHints() {}
+
+  /** The sentences; empty while a run is under way, and while adjusting. */
+  static List<String> of(BenchView view) {
+    if (!view.runDone() || view.setup().isEmpty()) {
+      return List.of();
+    }
+    Phase phase = view.setup().get().phase();
+    List<FiringResult> firings = BenchPictures.latestRuns(view);
+    List<RunSummary> runs =
+        RunSummary.of(firings, BenchPictures.tolerances(view, view.setup().get()));
+    Optional<RunSummary> found = run(runs, Phase.AS_FOUND);
+    Optional<RunSummary> left = run(runs, Phase.AS_LEFT);
+    if (phase == Phase.AS_LEFT && left.isPresent() && found.isPresent()) {
+      RunComparison comparison =
+          RunComparison.of(
+              found.get(),
+              left.get(),
+              conditions(view, firings, Phase.AS_FOUND),
+              conditions(view, firings, Phase.AS_LEFT));
+      List<String> sentences = new ArrayList<>(ComparisonWords.warnings(comparison));
+      sentences.addAll(ComparisonWords.summary(comparison));
+      return sentences;
+    }
+    return run(runs, phase)
+        .filter(run -> phase != Phase.ADJUSTING)
+        .map(
+            run ->
+                PatternWords.of(
+                    Patterns.of(run), run.speeds().stream().map(SpeedSummary::speed).toList()))
+        .orElseGet(List::of);
+  }
+
+  private static Optional<RunSummary> run(List<RunSummary> runs, Phase phase) {
+    return runs.stream().filter(run -> run.phase() == phase).findFirst();
+  }
+
+  /** What was noted about the run of a phase, in the words of the form that it was noted in. */
+  private static Map<String, String> conditions(
+      BenchView view, List<FiringResult> firings, Phase phase) {
+    RunConditions noted =
+        firings.stream()
+            .filter(firing -> firing.phase().filter(phase::equals).isPresent())
+            .findFirst()
+            .map(firing -> view.conditions().getOrDefault(firing.run(), RunConditions.NONE))
+            .orElse(RunConditions.NONE);
+    Map<String, String> words = new TreeMap<>();
+    noted.noted().forEach((name, value) -> words.put(name(name), value(name, value)));
+    return words;
+  }
+
+  private static String name(String name) {
+    String key = "desk.run." + name;
+    return Words.has(key) ? Words.say(key) : name;
+  }
+
+  private static String value(String name, String value) {
+    String key = "desk.condition." + name + "." + value;
+    return Words.has(key) ? Words.say(key) : value;
+  }
+}
