@@ -29,11 +29,7 @@ public final class Main {
     try {
       Desk.open(
           new DeskSurroundings(
-              Path.of(
-                  DataFolder.of(
-                      System.getProperty("os.name"),
-                      System.getenv(),
-                      System.getProperty("user.home"))),
+              folder(),
               () -> new SerialPorts(List.of()),
               System::nanoTime,
               Clock.systemUTC(),
@@ -53,8 +49,15 @@ public final class Main {
             SerialPorts::new,
             System::nanoTime,
             Instant::now,
+            folder(),
             version());
     return Halflight.execute(surroundings, args);
+  }
+
+  private static Path folder() {
+    return Path.of(
+        DataFolder.of(
+            System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
   }
 
   private static String version() {

@@ -30,6 +30,7 @@ public final class Halflight {
     commands.addSubcommand(new PictureCommand(surroundings));
     commands.addSubcommand(new CompareCommand(surroundings));
     commands.addSubcommand(new PageCommand(surroundings));
+    commands.addSubcommand(new RecordCommand(surroundings));
     commands.addSubcommand(new PracticeCommand(surroundings));
     commands
         .getSubcommands()

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.function.Function;
@@ -14,6 +15,7 @@ import org.halflight.link.Ports;
  * @param ports the ports of this computer, with those that the person named
  * @param nanos a clock that never runs back, in nanoseconds
  * @param date the date and time
+ * @param folder where the record lies
  * @param version of this program
  */
 public record Surroundings(
@@ -21,4 +23,5 @@ public record Surroundings(
     Function<List<String>, Ports> ports,
     LongSupplier nanos,
     Supplier<Instant> date,
+    Path folder,
     String version) {}

@@ -333,6 +333,24 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
+   * Copies a record as it stands into a new file, whether another program has it open or not.
+   *
+   * @throws RecordTrouble when the record is not there or none of ours, there is a file of that
+   *     name, or it cannot be written
+   */
+  public static void backUp(Path record, Path to) {
+    if (!Files.isRegularFile(record)) {
+      throw RecordTrouble.of(Reason.BACKUP, "record.backup.noRecord", record);
+    }
+    examine(record);
+    try (Connection connection = Database.connection(record)) {
+      Backup.write(connection, to);
+    } catch (SQLException e) {
+      throw SqlTrouble.of(record, e);
+    }
+  }
+
+  /**
    * Puts a backup in the place of this record and goes on with it. The backup stays where it is.
    *
    * @return where the file is that was replaced

@@ -71,7 +71,7 @@ class CommandsOnTheBoardTest {
   }
 
   /** Executes a command and does what its lines ask for; types q after some firings. */
-  private static int execute(BenchInABox box, List<String> said, int firings, String... words)
+  private int execute(BenchInABox box, List<String> said, int firings, String... words)
       throws Exception {
     try (PipedInputStream keys = new PipedInputStream();
         PipedOutputStream typing = new PipedOutputStream(keys);
@@ -86,6 +86,7 @@ class CommandsOnTheBoardTest {
               SerialPorts::new,
               System::nanoTime,
               () -> Instant.EPOCH,
+              folder,
               "test");
       CompletableFuture<Integer> code =
           CompletableFuture.supplyAsync(

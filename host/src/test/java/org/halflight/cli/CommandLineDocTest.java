@@ -43,7 +43,8 @@ class CommandLineDocTest {
               .group(1)
               .replace("my.session", folder.resolve("practice.session").toString())
               .replace("FOLDER", folder.resolve("other").toString())
-              .replaceAll("([a-z]+\\.(csv|png|pdf))", Matcher.quoteReplacement(folder + "/") + "$1")
+              .replaceAll(
+                  "([a-z]+\\.(csv|png|pdf|sqlite))", Matcher.quoteReplacement(folder + "/") + "$1")
               .replace("\"my label\"", "label");
       String[] typed = words.split(" ");
       // Without a rig on this computer, help shows that each of the words is known.
@@ -73,6 +74,7 @@ class CommandLineDocTest {
             (List<String> given) -> new SerialPorts(given),
             System::nanoTime,
             () -> Instant.EPOCH,
+            folder,
             "test");
     return Halflight.execute(surroundings, words);
   }

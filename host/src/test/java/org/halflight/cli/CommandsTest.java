@@ -192,6 +192,7 @@ class CommandsTest {
             (List<String> given) -> new SerialPorts(given),
             System::nanoTime,
             () -> Instant.EPOCH,
+            folder,
             "test");
     return Halflight.execute(surroundings, words);
   }
