@@ -3,6 +3,7 @@ package org.halflight.desk;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.util.EnumMap;
@@ -118,7 +119,8 @@ final class DeskWindow {
     loop = begun;
     archive.onVisit(camera::goesOn);
     if (size == null) {
-      frame.setSize(1280, 800);
+      // Not every desktop can make a window as large as the screen; none may cut off its edge.
+      frame.setBounds(GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
       frame.setExtendedState(JFrame.MAXIMIZED_BOTH);
     } else {
       frame.setSize(size);
