@@ -1,0 +1,63 @@
+package org.halflight.signal;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * The light of the centre sensor during one opening, as the rig's converter sampled it: raw, kept
+ * for ever beside the edges of the firing.
+ *
+ * @param parts in order of time, at least one
+ * @param cutOff whether the rig stopped before it was dark again
+ */
+public record SampledLight(List<Part> parts, boolean cutOff) {
+  /** What a part of the curve holds. */
+  public enum Kind {
+    /** Single eight-bit readings around the opening. */
+    OPENING,
+    /** Means of many readings, as sums of 16 ten-bit readings. */
+    PLATEAU,
+    /** Single eight-bit readings around the closing. */
+    CLOSING
+  }
+
+  /**
+   * Values at equal distances.
+   *
+   * @param firstTicks when the first value was sampled; on the plateau, when its first span began
+   * @param periodTicks from one value to the next, above 0
+   * @param values eight-bit readings (0 to 255), on the plateau sums of 16 ten-bit readings (0 to
+   *     16368); -1 where a value was lost on the way
+   * @param gapBefore whether readings are missing between the part before and this one
+   */
+  public record Part(
+      Kind kind, long firstTicks, long periodTicks, List<Integer> values, boolean gapBefore) {
+    public Part {
+      Objects.requireNonNull(kind);
+      values = List.copyOf(values);
+      if (periodTicks <= 0) {
+        throw new IllegalArgumentException("values need a time between them, not " + periodTicks);
+      }
+    }
+
+    /**
+     * A value on the scale of the ten-bit converter, 0 to 1023. The middle of what an eight-bit
+     * reading can stand for: a reading of v is a voltage from v/256 to (v + 1)/256 of the supply.
+     * NaN where the value was lost.
+     */
+    public double counts(int index) {
+      int value = values.get(index);
+      if (value < 0) {
+        return Double.NaN;
+      }
+      return kind == Kind.PLATEAU ? value / 16.0 : 4 * value + 1.5;
+    }
+  }
+
+  public SampledLight {
+    parts = List.copyOf(parts);
+    if (parts.isEmpty()) {
+      throw new IllegalArgumentException("a sampled curve has at least one part");
+    }
+  }
+}
