@@ -24,8 +24,10 @@
 #define BOARD_PORTD_MASK 0xF4
 #define BOARD_LOW_THRESHOLD_BIT 3 /* OC2B */
 
-/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release. D9 (OC1A) is kept for a reference LED. */
+/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release; D9 (OC1A) and D10 (OC1B) drive the reference LED. */
 #define BOARD_CAPTURE_BIT 0
+#define BOARD_LED_BIT 1        /* OC1A: square pulses */
+#define BOARD_RAMPED_LED_BIT 2 /* OC1B: the same through a low-pass filter */
 #define BOARD_HIGH_THRESHOLD_BIT 3 /* OC2A */
 #define BOARD_RELEASE_BIT 4
 #define BOARD_PORTB_MASK 0x10
@@ -76,7 +78,7 @@ static inline void board_start(void) {
   PORTD = BOARD_PULLUPS_D;
   PORTB = BOARD_PULLUPS_B;
   DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
-  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT;
+  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT | 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
   DIDR0 = BOARD_ADC_DIGITAL_OFF;
 }
 #endif

@@ -6,6 +6,7 @@
 #include "light.h"
 #include "line_reader.h"
 #include "lines.h"
+#include "reference.h"
 #include "status.h"
 #include "thresholds.h"
 #include "timebase.h"
@@ -159,6 +160,9 @@ bool orders_start_line(void) {
       return go_on_storing();
     case 't':
       thresholds_set(command->first, (uint8_t)command->number);
+      return answer(RESULT_DONE);
+    case 'r':
+      reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);
     case 'm':
       return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
