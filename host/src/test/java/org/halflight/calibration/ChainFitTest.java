@@ -142,7 +142,7 @@ class ChainFitTest {
     List<Edge> edges = new ArrayList<>();
     for (MadePulse made : MADE) {
       edges.add(new Edge(Channel.CENTRE_LOW, high, made.beginTicks() + delay));
-      edges.add(new Edge(Channel.CENTRE_LOW, !high, made.endTicks() + 2 * delay));
+      edges.add(new Edge(Channel.CENTRE_LOW, !high, made.endTicks() + 2L * delay));
     }
     return edges;
   }
