@@ -1,5 +1,6 @@
 #include "orders.h"
 
+#include "board.h"
 #include "command.h"
 #include "config.h"
 #include "identity.h"
@@ -161,6 +162,9 @@ bool orders_start_line(void) {
       thresholds_set(command->first, (uint8_t)command->number);
       return answer(RESULT_DONE);
     case 'm':
+      if (!(CHANNELS_MASK >> command->first & 1)) {
+        return answer(RESULT_NOT_ON_THIS_RIG);
+      }
       return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
     default:
       break;
