@@ -37,7 +37,7 @@
 #endif
 #define BOARD_LOW_THRESHOLD_BIT 3 /* OC2B */
 
-/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release. D9 (OC1A) is kept for a reference LED. */
+/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release; D9 (OC1A) and D10 (OC1B) drive the reference LED. */
 #define BOARD_CAPTURE_BIT 0
 /* Where the level of the capture stands when both names are used as I/O addresses. */
 #if CONFIG_SMALL_RIG
@@ -47,6 +47,8 @@
 #define BOARD_CAPTURE_LEVEL PINB
 #define BOARD_CAPTURE_LEVEL_BIT BOARD_CAPTURE_BIT
 #endif
+#define BOARD_LED_BIT 1        /* OC1A: square pulses */
+#define BOARD_RAMPED_LED_BIT 2 /* OC1B: the same through a low-pass filter */
 #define BOARD_HIGH_THRESHOLD_BIT 3 /* OC2A */
 #define BOARD_RELEASE_BIT 4
 #define BOARD_PORTB_MASK 0x10
@@ -115,8 +117,9 @@ static inline void board_start(void) {
 #if CONFIG_SMALL_RIG
   DIDR1 = 1 << AIN1D | 1 << AIN0D;
   ACSR = 1 << ACIC; /* the comparator takes the place of the capture pin */
+  DDRB = 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
 #else
-  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT;
+  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT | 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
 #endif
   DIDR0 = BOARD_ADC_DIGITAL_OFF;
 }

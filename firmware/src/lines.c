@@ -97,6 +97,14 @@ void lines_thresholds(void) {
   hex(light_high_threshold(), 4);
 }
 
+void lines_pulse(const struct reference_pulse *pulse) {
+  begin('R');
+  hex(pulse->index, 4);
+  hex(pulse->kind, 1);
+  hex32(pulse->begin);
+  hex32(pulse->end);
+}
+
 void lines_block(const struct block *block) {
   begin('M');
   hex(light_block_channel(), 1);

@@ -7,6 +7,7 @@
 #include "light.h"
 #include "line_reader.h"
 #include "lines.h"
+#include "reference.h"
 #include "status.h"
 #include "thresholds.h"
 #include "timebase.h"
@@ -160,6 +161,9 @@ bool orders_start_line(void) {
       return go_on_storing();
     case 't':
       thresholds_set(command->first, (uint8_t)command->number);
+      return answer(RESULT_DONE);
+    case 'r':
+      reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);
     case 'm':
       if (!(CHANNELS_MASK >> command->first & 1)) {
