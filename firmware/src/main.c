@@ -6,6 +6,7 @@
 #include "identity.h"
 #include "light.h"
 #include "orders.h"
+#include "reference.h"
 #include "report.h"
 #include "status.h"
 #include "thresholds.h"
@@ -16,6 +17,7 @@
    50 us. */
 static void short_slices(void) {
   light_tend();
+  reference_tend();
   report_continue();
   orders_tend();
 }
@@ -39,6 +41,7 @@ int main(void) {
     short_slices();
     capture_tend();
     short_slices();
+    light_tend(); /* reading a command and composing its answer are too long together */
     report_tend();
     short_slices();
     identity_tend();

@@ -1,11 +1,13 @@
 #include "orders.h"
 
+#include "board.h"
 #include "command.h"
 #include "config.h"
 #include "identity.h"
 #include "light.h"
 #include "line_reader.h"
 #include "lines.h"
+#include "reference.h"
 #include "status.h"
 #include "thresholds.h"
 #include "timebase.h"
@@ -160,7 +162,13 @@ bool orders_start_line(void) {
     case 't':
       thresholds_set(command->first, (uint8_t)command->number);
       return answer(RESULT_DONE);
+    case 'r':
+      reference_ask(command->first, command->wide, command->number);
+      return answer(RESULT_DONE);
     case 'm':
+      if (!(CHANNELS_MASK >> command->first & 1)) {
+        return answer(RESULT_NOT_ON_THIS_RIG);
+      }
       return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
     default:
       break;

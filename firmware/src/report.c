@@ -8,6 +8,7 @@
 #include "edges.h"
 #include "lines.h"
 #include "orders.h"
+#include "reference.h"
 #include "status.h"
 #include "timebase.h"
 #include "uart.h"
@@ -44,6 +45,11 @@ static void send_block(void) {
   lines_block(&block);
 }
 
+static void send_pulse(void) {
+  lines_pulse(reference_pulse());
+  reference_told();
+}
+
 /* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
 static void start_line(void) {
   uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
@@ -55,6 +61,8 @@ static void start_line(void) {
     send_beat();
   } else if (counters_due || status_changed()) {
     send_counters();
+  } else if (reference_pulse_waiting()) {
+    send_pulse();
   } else if (!orders_start_line() && block_queue_waiting()) {
     send_block();
   }

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "converter.h"
+#include "led_drive.h"
 #include "outputs.h"
 
 #define PIN_DRIVEN_LOW 0x08  /* PD3, OC2B */
@@ -23,19 +24,21 @@ void bench_pin(struct bench *bench, enum pin pin, bool level) {
   }
 }
 
-static void comparator_switched(void *context, enum pin pin, bool level) {
+static void comparator_switched(void *context, cycles_t at, enum pin pin, bool level) {
+  struct bench *bench = context;
+  bench->edge_due = at;
   bench_pin(context, pin, level);
 }
 
 static avr_cycle_count_t optics_timer(struct avr_t *avr, avr_cycle_count_t when, void *context) {
+  (void)when;
   struct bench *bench = context;
-  bench->edge_due = when;
   optics_advance(&bench->optics, avr->cycle);
   cycles_t due = optics_due(&bench->optics);
   return due == NEVER ? 0 : due;
 }
 
-static void watch_optics(struct bench *bench) {
+void bench_watch_optics(struct bench *bench) {
   cycles_t due = optics_due(&bench->optics), now = bench_now(bench);
   if (due == NEVER) {
     avr_cycle_timer_cancel(bench->chip.avr, optics_timer, bench);
@@ -46,7 +49,7 @@ static void watch_optics(struct bench *bench) {
 
 void bench_optics_changed(struct bench *bench) {
   optics_changed(&bench->optics, bench_now(bench));
-  watch_optics(bench);
+  bench_watch_optics(bench);
 }
 
 static void drive_threshold(struct threshold *threshold, cycles_t now, bool driven, uint8_t code) {
@@ -98,15 +101,15 @@ static void perform(struct bench *bench, struct event event) {
   switch (event.deed) {
     case DEED_LAMP:
       optics_lamp(&bench->optics, event.at, event.value);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_FIRE:
       optics_fire(&bench->optics, event.at, event.subject, event.curve);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_HOLD:
       optics_hold(&bench->optics, event.at, event.value);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_PIN:
       bench_pin(bench, event.subject, event.level);
@@ -172,6 +175,7 @@ static void rearm(struct bench *bench) {
   chip_restore_pins(&bench->chip);
   wire_rearm(&bench->wire);
   pwm_written(NULL, 0, bench);
+  led_drive_reset(bench);
   watch_agenda(bench);
   journal_write(&bench->journal, "note", bench_now(bench), "the board was reset, cause %02X",
                 bench->chip.avr->data[REG_MCUSR]);
@@ -209,13 +213,14 @@ const char *bench_open(struct bench *bench, const char *elf_path) {
   wire_begin(&bench->wire, &bench->chip, &bench->journal);
   optics_begin(&bench->optics, comparator_switched, bench);
   outputs_begin(bench);
+  led_drive_begin(bench);
   converter_begin(bench);
   static const uint16_t pwm_registers[] = {REG_OCR2A, REG_OCR2B, REG_TCCR2A, REG_DDRB, REG_DDRD};
   for (size_t i = 0; i < sizeof pwm_registers / sizeof *pwm_registers; i++) {
     avr_irq_register_notify(avr_iomem_getirq(avr, pwm_registers[i], NULL, AVR_IOMEM_IRQ_ALL), pwm_written, bench);
   }
   bench->chip.reset_seen = false;
-  watch_optics(bench);
+  bench_watch_optics(bench);
   watch_agenda(bench);
   return NULL;
 }
