@@ -29,7 +29,7 @@ void lines_greeting(void) {
   begin('H');
   hex(PROTOCOL_VERSION, 2);
   hex32(F_CPU);
-  word("full");
+  word(BOARD_KIND);
   hex(CHANNELS_MASK, 2);
   word(identity_serial());
   hex32(identity_boots());

@@ -1,5 +1,6 @@
 #include "orders.h"
 
+#include "board.h"
 #include "command.h"
 #include "config.h"
 #include "identity.h"
@@ -129,6 +130,9 @@ static bool go_on_reading_thresholds(void) {
 
 /* `w` is answered at the end of the sweep (report.c); other commands do not wait for that. */
 static bool begin_sweep(const struct command *command) {
+  if (!(CHANNELS_MASK >> command->first & 1)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
+  }
   if (!sweep_ask(command->first, (uint16_t)command->wide, command->number, command->seq)) {
     return answer(RESULT_BUSY);
   }
@@ -187,6 +191,9 @@ bool orders_start_line(void) {
       reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);
     case 'm':
+      if (!(CHANNELS_MASK >> command->first & 1)) {
+        return answer(RESULT_NOT_ON_THIS_RIG);
+      }
       return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
     default:
       break;
