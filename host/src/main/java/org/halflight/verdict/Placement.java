@@ -1,14 +1,14 @@
 package org.halflight.verdict;
 
-/** Where the mean of a speed lies against its tolerance, as far as the firings tell. */
+/** Where the mean of a speed lies against its tolerance, as far as anybody can tell. */
 public enum Placement {
-  /** The whole interval of the mean lies within. */
+  /** Within both limits by more than the guard band. */
   WITHIN,
-  /** The whole interval lies beyond the slow limit. */
+  /** Beyond the slow limit by more than the guard band. */
   SLOW,
-  /** The whole interval lies beyond the fast limit. */
+  /** Beyond the fast limit by more than the guard band. */
   FAST,
-  /** The interval reaches over a limit: more firings may tell. */
+  /** Within the guard band of a limit: more firings or a calibrated rig may tell. */
   TOO_CLOSE_TO_CALL,
   /** Fewer than two timed firings: nothing is claimed. */
   TOO_FEW

@@ -31,6 +31,16 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
    */
   public static List<RunSummary> of(
       List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances) {
+    return of(firings, tolerances, Judging.UNCALIBRATED);
+  }
+
+  /**
+   * Sums up firings as above, with what is known of the rig.
+   *
+   * @param tolerances the tolerance of each speed
+   */
+  public static List<RunSummary> of(
+      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances, Judging judging) {
     List<RunSummary> runs = new ArrayList<>();
     for (Phase phase : Phase.values()) {
       // Two readings of the markings are never mixed.
@@ -41,7 +51,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
                 .filter(f -> f.reference() == reference && f.shown().isPresent())
                 .toList();
         if (!own.isEmpty()) {
-          runs.add(new RunSummary(phase, speeds(own, tolerances)));
+          runs.add(new RunSummary(phase, speeds(own, tolerances, judging)));
         }
       }
     }
@@ -49,13 +59,13 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
   }
 
   private static List<SpeedSummary> speeds(
-      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances) {
+      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances, Judging judging) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
     firings.forEach(
         f -> bySpeed.computeIfAbsent(f.shown().orElseThrow(), s -> new ArrayList<>()).add(f));
     return bySpeed.entrySet().stream()
         .sorted(Comparator.comparingDouble(speed -> -speed.getKey().literalSeconds()))
-        .map(speed -> SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey())))
+        .map(speed -> SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey()), judging))
         .toList();
   }
 }

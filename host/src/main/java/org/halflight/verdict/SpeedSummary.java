@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -14,6 +15,8 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
+import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
  * What the firings of one marked speed in one phase come to.
@@ -30,6 +33,8 @@ import org.halflight.stats.Sample;
  * @param afterRestStops error of the first firing after rest, where this speed had it and it was
  *     timed
  * @param tolerance that it is held against
+ * @param travel of the blades, where it was seen
+ * @param judging what is known of the rig, and how it is decided
  */
 public record SpeedSummary(
     MarkedSpeed speed,
@@ -41,7 +46,9 @@ public record SpeedSummary(
     int unusable,
     Sample errors,
     OptionalDouble afterRestStops,
-    Tolerance tolerance) {
+    Tolerance tolerance,
+    Optional<BladeTravel> travel,
+    Judging judging) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -51,12 +58,44 @@ public record SpeedSummary(
    */
   public static final double UNEVEN_STOPS = 0.12;
 
+  /** Errors of a model, with no rig in between that could be off. */
+  public SpeedSummary(
+      MarkedSpeed speed,
+      Reference reference,
+      Phase phase,
+      int tries,
+      Map<Outcome, Integer> outcomes,
+      int rejected,
+      int unusable,
+      Sample errors,
+      OptionalDouble afterRestStops,
+      Tolerance tolerance) {
+    this(
+        speed,
+        reference,
+        phase,
+        tries,
+        outcomes,
+        rejected,
+        unusable,
+        errors,
+        afterRestStops,
+        tolerance,
+        Optional.empty(),
+        Judging.OF_A_MODEL);
+  }
+
+  /** Sums up the firings of one speed on a rig that was not calibrated. */
+  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
+    return of(firings, tolerance, Judging.UNCALIBRATED);
+  }
+
   /**
    * Sums up the firings of one speed.
    *
    * @param firings all of one marked speed and one phase, at least one, in order of firing
    */
-  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
+  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging judging) {
     FiringResult any = firings.get(0);
     List<FiringResult> counted =
         firings.stream()
@@ -84,7 +123,15 @@ public record SpeedSummary(
         (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
         Sample.of(errors),
         afterRest,
-        tolerance);
+        tolerance,
+        BladeTravel.of(
+            firings.stream()
+                .filter(FiringResult::isGood)
+                .map(f -> (LeafExposure.Timed) f.exposure())
+                .toList()),
+        firings.stream().anyMatch(f -> f.isGood() && f.levels().isEmpty())
+            ? judging.withLightUnset()
+            : judging);
   }
 
   /** How many firings came to an outcome. */
@@ -125,9 +172,52 @@ public record SpeedSummary(
     return value(errors.robustSpread());
   }
 
-  /** The interval of the mean error in stops, of confidence {@link #LEVEL}. */
+  /**
+   * The interval of the mean error in stops, of confidence {@link #LEVEL}, by the scatter of the
+   * firings alone: what two runs on one rig are held against each other with.
+   */
   public Optional<Interval> meanIntervalStops() {
     return errors.meanInterval(LEVEL).known();
+  }
+
+  /** All that the mean is uncertain by; empty below two timed firings. */
+  public Optional<UncertaintyBudget> budget() {
+    return errors.n() < Sample.LEAST_FOR_SCATTER
+        ? Optional.empty()
+        : Optional.of(
+            UncertaintyBudget.of(
+                meanSeconds().orElseThrow(),
+                travel.orElse(BladeTravel.NONE),
+                judging.rig(),
+                scatterStops().orElseThrow(),
+                errors.n()));
+  }
+
+  /** Half the width of the interval of the mean with the rig in it, in stops. */
+  public OptionalDouble expandedStops() {
+    return budget().stream().mapToDouble(b -> b.expandedStops(LEVEL)).findFirst();
+  }
+
+  /**
+   * The interval of the mean error in stops, of confidence {@link #LEVEL}, with all that the rig
+   * may be off by.
+   */
+  public Optional<Interval> expandedIntervalStops() {
+    OptionalDouble half = expandedStops();
+    if (half.isEmpty()) {
+      return Optional.empty();
+    }
+    double mean = meanStops().orElseThrow();
+    return Optional.of(new Interval(mean - half.getAsDouble(), mean + half.getAsDouble(), LEVEL));
+  }
+
+  /** The decision on the mean of this setting; empty below two timed firings. */
+  public Optional<Decision> decision() {
+    return budget()
+        .map(
+            budget ->
+                Decision.of(
+                    meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule()));
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */
@@ -137,21 +227,12 @@ public record SpeedSummary(
 
   /** Where the mean lies against the tolerance. */
   public Placement placement() {
-    Optional<Interval> interval = meanIntervalStops();
-    if (interval.isEmpty()) {
-      return Placement.TOO_FEW;
-    }
-    double low = interval.get().low();
-    double high = interval.get().high();
-    if (low > tolerance.slowStops()) {
-      return Placement.SLOW;
-    }
-    if (high < -tolerance.fastStops()) {
-      return Placement.FAST;
-    }
-    return low >= -tolerance.fastStops() && high <= tolerance.slowStops()
-        ? Placement.WITHIN
-        : Placement.TOO_CLOSE_TO_CALL;
+    return budget()
+        .map(
+            budget ->
+                Decision.placement(
+                    meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule()))
+        .orElse(Placement.TOO_FEW);
   }
 
   private static OptionalDouble value(Figure<Double> figure) {

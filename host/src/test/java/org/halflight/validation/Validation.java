@@ -59,6 +59,7 @@ public final class Validation {
     falseAlarms();
     dirtyTrain();
     power();
+    CoverageStudy.page().forEach(this::say);
     CorrectedLevels.page().forEach(this::say);
     published();
   }
@@ -229,6 +230,10 @@ public final class Validation {
         "| tolerance factors | Howe 2.2173, Natrella 1.8752, exact 4.4111 and others | `stats.ToleranceFactorTest` |");
     say(
         "| mean and standard deviation | NIST StRD Mavro, Michelso, PiDigits, NumAcc 1 to 3 | `stats.SampleTest` |");
+    say(
+        "| uncertainty budget | JCGM 100 H.1 (u_c 31.66 nm, 16.75 degrees of freedom), table G.2; JCGM 101, 9.2 (3.92 and 3.88) | `uncertainty.UncertaintyBudgetTest` |");
+    say(
+        "| chance of conformity | JCGM 106, two examples (0.92, 0.99), from memory | `uncertainty.UncertaintyBudgetTest` |");
     say("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
   }
 

@@ -1,0 +1,49 @@
+package org.halflight.uncertainty;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.halflight.exposure.LeafExposure;
+
+/**
+ * What the blades of a speed take for opening and closing: the errors of light act during that time
+ * only.
+ *
+ * @param rampSeconds opening plus closing time
+ * @param unlikeSeconds how far closing and opening time differ, as a size
+ * @param methodSeconds bound of the error of the rule of two levels
+ */
+public record BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+  /** No travel at all, for errors of a model without a rig. */
+  public static final BladeTravel NONE = new BladeTravel(0, 0, 0);
+
+  public BladeTravel {
+    for (double seconds : new double[] {rampSeconds, unlikeSeconds, methodSeconds}) {
+      if (!(seconds >= 0 && Double.isFinite(seconds))) {
+        throw new IllegalArgumentException("a travel is 0 s or more, not " + seconds);
+      }
+    }
+  }
+
+  /**
+   * The mean travel over some firings; what noise makes negative at slow speeds is no travel.
+   *
+   * @return empty where none was timed
+   */
+  public static Optional<BladeTravel> of(List<LeafExposure.Timed> timed) {
+    return timed.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new BladeTravel(
+                Math.max(
+                    0, mean(timed, t -> t.openingSeconds().middle() + t.closingSeconds().middle())),
+                Math.abs(
+                    mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
+                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds))));
+  }
+
+  private static double mean(
+      List<LeafExposure.Timed> timed, ToDoubleFunction<LeafExposure.Timed> figure) {
+    return timed.stream().mapToDouble(figure).average().orElseThrow();
+  }
+}

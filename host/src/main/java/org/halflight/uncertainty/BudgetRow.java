@@ -1,0 +1,34 @@
+package org.halflight.uncertainty;
+
+import java.util.Objects;
+
+/**
+ * One row of a budget.
+ *
+ * @param part of the uncertainty
+ * @param doubt the input, in the unit that {@link Part} names
+ * @param sensitivity seconds of effective time for one unit of the input, 0 or more
+ * @param standardSeconds what it comes to in seconds of effective time
+ * @param standardStops the same in stops
+ */
+public record BudgetRow(
+    Part part, Doubt doubt, double sensitivity, double standardSeconds, double standardStops) {
+  public BudgetRow {
+    Objects.requireNonNull(part);
+    Objects.requireNonNull(doubt);
+    if (!(sensitivity >= 0) || !(standardSeconds >= 0) || !(standardStops >= 0)) {
+      throw new IllegalArgumentException("a row of a budget is 0 or more: " + part);
+    }
+  }
+
+  static BudgetRow of(Part part, Doubt doubt, double sensitivity, double effectiveSeconds) {
+    double seconds = sensitivity * doubt.standard();
+    return new BudgetRow(
+        part, doubt, sensitivity, seconds, seconds / (effectiveSeconds * Math.log(2)));
+  }
+
+  /** Whether it is the same for all firings, so that more of them do not lessen it. */
+  public boolean isCommon() {
+    return part != Part.REPEATABILITY;
+  }
+}

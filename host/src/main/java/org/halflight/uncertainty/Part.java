@@ -1,0 +1,21 @@
+package org.halflight.uncertainty;
+
+/** A part of the uncertainty of an effective time. */
+public enum Part {
+  /** Where the comparators switch, as a share of full light. */
+  LEVELS,
+  /** Full light between setting it and the firing, as a share of it. */
+  LAMP,
+  /** The rule of two levels itself, in seconds. */
+  METHOD,
+  /** Lag of the front end and unlike delays of opening and closing edge, in seconds. */
+  DELAY,
+  /** Hysteresis of the comparators, as a share of full light. */
+  HYSTERESIS,
+  /** The steps in which edges are stamped, in seconds. */
+  QUANTISATION,
+  /** The rate of the board's clock, in parts of the time. */
+  CLOCK,
+  /** Scatter of the firings, in stops; the one part that more firings lessen. */
+  REPEATABILITY
+}

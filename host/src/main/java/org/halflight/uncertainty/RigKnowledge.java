@@ -1,0 +1,154 @@
+package org.halflight.uncertainty;
+
+import java.util.Collection;
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.RigProfile;
+import org.halflight.profile.TripPoints;
+import org.halflight.signal.Channel;
+
+/**
+ * How far each thing about a rig may be off. The wide allowances hold for any rig built as
+ * described; a calibration narrows those that it measured. Light that does not fill the lens evenly
+ * is in neither: no look at the edges can tell.
+ *
+ * @param levels where the comparators switch, as a share of full light
+ * @param lamp full light, as a share of it
+ * @param delaySeconds lag and delays, on the effective time
+ * @param hysteresis as a share of full light
+ * @param quantisationSeconds on the effective time
+ * @param clock as a share of the time
+ */
+public record RigKnowledge(
+    Doubt levels,
+    Doubt lamp,
+    Doubt delaySeconds,
+    Doubt hysteresis,
+    Doubt quantisationSeconds,
+    Doubt clock) {
+  /**
+   * A common comparator's offset is up to 9 mV over temperature, and a threshold is read back to
+   * one count of the converter, 5 mV: 1.4 % of the 1 V of light that is the least allowed.
+   */
+  static final double LEVEL_BOUND = 0.015;
+
+  /** Nobody has set the light: the thresholds are taken to stand where they should. */
+  static final double UNSET_LEVEL_BOUND = 0.1;
+
+  /**
+   * A lamp should hold to 0.3 % between setting the light and the shot. Warm-up and a crooked panel
+   * make more of it, and nothing but a slow firing's plateau watches them.
+   */
+  static final double LAMP_BOUND = 0.01;
+
+  /**
+   * A front end lags by 1 us or less by design, a two-channel edge is stamped within 2 us by
+   * software; unlike on both edges at the worst.
+   */
+  static final double DELAY_BOUND_SECONDS = 2e-6;
+
+  /** 30 mV of the 1 V of light that is the least allowed. */
+  static final double HYSTERESIS_BOUND = 0.03;
+
+  /** One tick of 16 MHz, and eight at the channel that software stamps, on a mean of two widths. */
+  static final double QUANTISATION_BOUND_SECONDS = 4.5 / 16e6;
+
+  /** Initial tolerance of the ceramic resonator of common boards, by its data sheet. */
+  static final double RESONATOR_BOUND = 5000e-6;
+
+  /** A resonator drifts by about 10 ppm a degree; a bench swings by 5 degrees. */
+  static final double RESONATOR_DRIFT_BOUND = 50e-6;
+
+  /** A rig of which nothing is known, with its light set. */
+  public static final RigKnowledge UNCALIBRATED =
+      new RigKnowledge(
+          Doubt.within(LEVEL_BOUND, Basis.ALLOWANCE),
+          Doubt.within(LAMP_BOUND, Basis.ALLOWANCE),
+          Doubt.within(DELAY_BOUND_SECONDS, Basis.ALLOWANCE),
+          Doubt.within(HYSTERESIS_BOUND, Basis.ALLOWANCE),
+          Doubt.within(QUANTISATION_BOUND_SECONDS, Basis.ALLOWANCE),
+          Doubt.within(RESONATOR_BOUND, Basis.ALLOWANCE));
+
+  /** No rig at all: the errors of a model are what they are. */
+  public static final RigKnowledge NO_RIG =
+      new RigKnowledge(Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE);
+
+  public RigKnowledge {
+    Objects.requireNonNull(levels);
+    Objects.requireNonNull(lamp);
+    Objects.requireNonNull(delaySeconds);
+    Objects.requireNonNull(hysteresis);
+    Objects.requireNonNull(quantisationSeconds);
+    Objects.requireNonNull(clock);
+  }
+
+  /** What a calibration leaves to doubt, for times that were corrected by it. */
+  public static RigKnowledge of(RigProfile profile) {
+    Optional<Double> trip = trip(profile);
+    return new RigKnowledge(
+        trip.map(u -> Doubt.normal(u, Basis.CALIBRATION)).orElse(UNCALIBRATED.levels),
+        UNCALIBRATED.lamp,
+        delay(profile),
+        // The distance of two trip points, each known so well.
+        trip.map(u -> Doubt.normal(u * Math.sqrt(2), Basis.CALIBRATION))
+            .orElse(UNCALIBRATED.hysteresis),
+        UNCALIBRATED.quantisationSeconds,
+        profile.clock().map(RigKnowledge::clock).orElse(UNCALIBRATED.clock));
+  }
+
+  /** The same rig with light that nobody has set. */
+  public RigKnowledge withLightUnset() {
+    return equals(NO_RIG)
+        ? this
+        : new RigKnowledge(
+            Doubt.within(UNSET_LEVEL_BOUND, Basis.ALLOWANCE),
+            lamp,
+            delaySeconds,
+            hysteresis,
+            quantisationSeconds,
+            clock);
+  }
+
+  /** Whether a calibration stands behind any of it. */
+  public boolean isCalibrated() {
+    return levels.basis() == Basis.CALIBRATION
+        || delaySeconds.basis() == Basis.CALIBRATION
+        || clock.basis() == Basis.CALIBRATION;
+  }
+
+  private static Optional<Double> trip(RigProfile profile) {
+    Collection<TripPoints> points = profile.tripPoints().values();
+    double span = profile.light().leastFullCounts() - profile.light().darkCounts();
+    return profile
+            .tripPoints()
+            .keySet()
+            .containsAll(java.util.List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH))
+        ? Optional.of(
+            points.stream().mapToDouble(TripPoints::standardUncertaintyCounts).max().orElseThrow()
+                / span)
+        : Optional.empty();
+  }
+
+  private static Doubt delay(RigProfile profile) {
+    EdgeDelays low = profile.delays().get(Channel.CENTRE_LOW);
+    EdgeDelays high = profile.delays().get(Channel.CENTRE_HIGH);
+    return low == null || high == null
+        ? UNCALIBRATED.delaySeconds
+        : Doubt.normal(
+            Math.hypot(
+                    low.widthStandardUncertaintySeconds(), high.widthStandardUncertaintySeconds())
+                / 2,
+            Basis.CALIBRATION);
+  }
+
+  private static Doubt clock(ClockRate rate) {
+    double drift = Doubt.within(RESONATOR_DRIFT_BOUND, Basis.ALLOWANCE).standard();
+    return new Doubt(
+        Distribution.NORMAL,
+        Math.hypot(rate.standardUncertaintyPpm() * 1e-6, drift),
+        rate.degreesOfFreedom(),
+        Basis.CALIBRATION);
+  }
+}

@@ -1,0 +1,82 @@
+package org.halflight.verdict;
+
+import java.util.Objects;
+import java.util.OptionalInt;
+import org.halflight.speeds.Tolerance;
+import org.halflight.uncertainty.UncertaintyBudget;
+
+/**
+ * The decision on the mean of a setting against its tolerance, with guard bands (after JCGM
+ * 106:2012, clause 8): within where the mean lies inside both limits by the guard band, outside
+ * where it lies beyond one by as much, and else too close to call.
+ *
+ * @param placement what is decided
+ * @param guardStops the guard band at each limit
+ * @param conformity the chance that the true mean lies within tolerance, by what is known
+ * @param furtherFirings how many more firings of this scatter would decide, if their number is
+ *     fixed now and the mean stays; 0 where it is decided, empty where no number up to {@link
+ *     #MOST} would
+ */
+public record Decision(
+    Placement placement, double guardStops, double conformity, OptionalInt furtherFirings) {
+  /** More firings at one speed than this are not proposed. */
+  public static final int MOST = 100;
+
+  public Decision {
+    Objects.requireNonNull(placement);
+    Objects.requireNonNull(furtherFirings);
+  }
+
+  /**
+   * Decides.
+   *
+   * @param meanStops mean error
+   * @param budget of that mean
+   * @param firings that it is the mean of
+   */
+  public static Decision of(
+      double meanStops,
+      UncertaintyBudget budget,
+      int firings,
+      Tolerance tolerance,
+      DecisionRule rule) {
+    Placement placement = placement(meanStops, budget, firings, tolerance, rule);
+    double conformity =
+        budget.chanceBelow(tolerance.slowStops() - meanStops)
+            - budget.chanceBelow(-tolerance.fastStops() - meanStops);
+    OptionalInt further = OptionalInt.of(0);
+    if (placement == Placement.TOO_CLOSE_TO_CALL) {
+      further = OptionalInt.empty();
+      for (int more = 1; firings + more <= MOST && further.isEmpty(); more++) {
+        int then = firings + more;
+        if (placement(meanStops, budget.withFirings(firings, then), then, tolerance, rule)
+            != Placement.TOO_CLOSE_TO_CALL) {
+          further = OptionalInt.of(more);
+        }
+      }
+    }
+    return new Decision(placement, budget.guardStops(rule.risk(firings)), conformity, further);
+  }
+
+  /** The decision alone. */
+  static Placement placement(
+      double meanStops,
+      UncertaintyBudget budget,
+      int firings,
+      Tolerance tolerance,
+      DecisionRule rule) {
+    if (!rule.decides(firings)) {
+      return Placement.TOO_CLOSE_TO_CALL;
+    }
+    double guard = budget.guardStops(rule.risk(firings));
+    if (meanStops - guard > tolerance.slowStops()) {
+      return Placement.SLOW;
+    }
+    if (meanStops + guard < -tolerance.fastStops()) {
+      return Placement.FAST;
+    }
+    return meanStops + guard <= tolerance.slowStops() && meanStops - guard >= -tolerance.fastStops()
+        ? Placement.WITHIN
+        : Placement.TOO_CLOSE_TO_CALL;
+  }
+}

@@ -1,0 +1,46 @@
+package org.halflight.verdict;
+
+/**
+ * How the number of firings came about; it changes what a decision is worth. Who looks after each
+ * firing and stops when it pleases finds 'within' three times as often as stated.
+ */
+public enum DecisionRule {
+  /** The number was fixed before the first firing. */
+  FIXED_NUMBER {
+    @Override
+    public double risk(int firings) {
+      return RISK;
+    }
+  },
+  /**
+   * Fired until it is decided, from {@link #FIRST_LOOK} firings up with a look after each: look j
+   * has {@code RISK / (j (j + 1))} of the risk, so that all looks together stay below {@link #RISK}
+   * however many there are (Bonferroni).
+   */
+  UNTIL_DECIDED {
+    @Override
+    public double risk(int firings) {
+      double look = Math.max(1, firings - FIRST_LOOK + 1);
+      return RISK / (look * (look + 1));
+    }
+
+    @Override
+    public boolean decides(int firings) {
+      return firings >= FIRST_LOOK;
+    }
+  };
+
+  /** The greatest risk of calling a speed within tolerance whose truth lies on a limit. */
+  public static final double RISK = 0.05;
+
+  /** With fewer nothing is decided by {@link #UNTIL_DECIDED}. */
+  public static final int FIRST_LOOK = 5;
+
+  /** The risk of a decision after so many firings. */
+  public abstract double risk(int firings);
+
+  /** Whether anything is decided after so many firings. */
+  public boolean decides(int firings) {
+    return true;
+  }
+}

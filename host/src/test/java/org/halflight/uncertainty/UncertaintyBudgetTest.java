@@ -1,0 +1,189 @@
+package org.halflight.uncertainty;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.fixtures.PublishedTable;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.profile.TripPoints;
+import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Test;
+
+class UncertaintyBudgetTest {
+  /** With a mean of so many seconds, one second is one stop. */
+  private static final double STOP_IS_SECOND = 1 / Math.log(2);
+
+  private static BudgetRow row(Doubt doubt) {
+    return BudgetRow.of(Part.CLOCK, doubt, 1, STOP_IS_SECOND);
+  }
+
+  private static UncertaintyBudget budget(BudgetRow... rows) {
+    return new UncertaintyBudget(STOP_IS_SECOND, List.of(rows));
+  }
+
+  /** JCGM 100:2008, H.1: u_c 31.66 nm with 16.7 degrees of freedom, U99 93 nm. */
+  @Test
+  void theEndGaugeOfTheGuide() {
+    List<BudgetRow> rows =
+        PublishedTable.rows("gum_h1_end_gauge.csv").stream()
+            .map(
+                r ->
+                    row(
+                        new Doubt(
+                            Distribution.NORMAL,
+                            Double.parseDouble(r.get("u_nm")),
+                            Double.parseDouble(r.get("nu")),
+                            Basis.FIRINGS)))
+            .toList();
+    UncertaintyBudget gauge = new UncertaintyBudget(STOP_IS_SECOND, rows);
+    assertThat(gauge.combinedSeconds()).isCloseTo(31.66, within(0.005));
+    // Combined from the components at once: the guide rounds the middle ones on the way.
+    assertThat(gauge.degrees()).isCloseTo(16.75, within(0.02));
+    assertThat(gauge.combinedStops()).isCloseTo(31.66, within(0.005));
+  }
+
+  /** JCGM 100:2008, table G.2 (computed anew, as the file says). */
+  @Test
+  void studentsFactorsOfTheGuide() {
+    for (Map<String, String> line : PublishedTable.rows("gum_table_g2.csv")) {
+      double degrees =
+          line.get("nu").equals("inf")
+              ? Double.POSITIVE_INFINITY
+              : Double.parseDouble(line.get("nu"));
+      UncertaintyBudget one =
+          budget(row(new Doubt(Distribution.NORMAL, 1, degrees, Basis.FIRINGS)));
+      for (String level : List.of("68.27", "90", "95", "95.45", "99", "99.73")) {
+        assertThat(one.coverageFactor(Double.parseDouble(level) / 100))
+            .as("nu %s, %s %%", line.get("nu"), level)
+            .isCloseTo(Double.parseDouble(line.get("p" + level)), within(0.0051));
+      }
+    }
+  }
+
+  /** JCGM 101:2008, 9.2: four normal and four rectangular inputs of u = 1. */
+  @Test
+  void fourInputsOfTheSupplement() {
+    for (Map<String, String> line : PublishedTable.rows("jcgm101_additive.csv")) {
+      Doubt input =
+          line.get("case").equals("normal")
+              ? Doubt.normal(1, Basis.ALLOWANCE)
+              : Doubt.within(Math.sqrt(3), Basis.ALLOWANCE);
+      UncertaintyBudget four =
+          new UncertaintyBudget(STOP_IS_SECOND, Collections.nCopies(4, row(input)));
+      assertThat(four.combinedSeconds()).isCloseTo(2, within(1e-12));
+      assertThat(four.expandedSeconds(0.95))
+          .as(line.get("case"))
+          .isCloseTo(Double.parseDouble(line.get("half95")), within(0.005));
+    }
+  }
+
+  @Test
+  void rectanglesByHand() {
+    Doubt one = Doubt.within(1, Basis.ALLOWANCE);
+    // Of a rectangle 95 % lie within 0.95 of its bound; two alike make a triangle of twice the
+    // width, of which 2.5 % lie beyond 2 (1 - sqrt 0.05).
+    assertThat(budget(row(one)).expandedSeconds(0.95)).isCloseTo(0.95, within(1e-3));
+    assertThat(budget(row(one), row(one)).expandedSeconds(0.95))
+        .isCloseTo(2 * (1 - Math.sqrt(0.05)), within(1e-3));
+  }
+
+  /** JCGM 106:2012; the figures of its examples are from memory, as the file says. */
+  @Test
+  void chancesOfConformity() {
+    for (Map<String, String> line : PublishedTable.rows("jcgm106_conformance.csv")) {
+      UncertaintyBudget of =
+          budget(row(Doubt.normal(Double.parseDouble(line.get("u")), Basis.ALLOWANCE)));
+      double y = Double.parseDouble(line.get("y"));
+      double conforms =
+          line.get("side").equals("upper")
+              ? of.chanceBelow(Double.parseDouble(line.get("T_U")) - y)
+              : 1 - of.chanceBelow(Double.parseDouble(line.get("T_L")) - y);
+      assertThat(conforms)
+          .as(line.get("case"))
+          .isCloseTo(Double.parseDouble(line.get("p_c_printed")), within(0.005));
+    }
+  }
+
+  @Test
+  void theGuardBandIsStudentsOneSidedQuantile() {
+    // t of 4 degrees at 95 % is 2.132 (any table).
+    assertThat(budget(row(new Doubt(Distribution.NORMAL, 0.1, 4, Basis.FIRINGS))).guardStops(0.05))
+        .isCloseTo(0.2132, within(5e-5));
+  }
+
+  @Test
+  void anUncalibratedRigAtTheTopSpeed() {
+    UncertaintyBudget fast =
+        UncertaintyBudget.of(
+            2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
+    // By hand: 2 ms of ramps times 1.5 % over root 3 is 17.3 us, 0.0125 stop of 2 ms.
+    assertThat(fast.rows().get(0).standardSeconds()).isCloseTo(17.3e-6, within(0.05e-6));
+    assertThat(fast.rows().get(0).standardStops()).isCloseTo(0.0125, within(5e-5));
+    // One percent of full light is 10 us, over root 3.
+    assertThat(fast.rows().get(1).standardSeconds()).isCloseTo(5.77e-6, within(0.01e-6));
+    assertThat(fast.expandedSeconds(0.95) / 2e-3).isBetween(0.02, 0.05);
+    assertThat(fast.allowancesRule()).isTrue();
+    UncertaintyBudget slow =
+        UncertaintyBudget.of(
+            1, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.02, 5);
+    // Ramps no longer count; what is left is the resonator: 5000 ppm over root 3 is 0.0042 stop.
+    assertThat(slow.commonStops()).isCloseTo(0.00417, within(5e-5));
+  }
+
+  @Test
+  void moreFiringsLessenTheirPartAndNoOther() {
+    UncertaintyBudget five =
+        UncertaintyBudget.of(
+            2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), RigKnowledge.UNCALIBRATED, 0.1, 5);
+    UncertaintyBudget eighty = five.withFirings(5, 80);
+    assertThat(eighty.commonStops()).isCloseTo(five.commonStops(), within(1e-12));
+    assertThat(eighty.rows().get(7).standardStops())
+        .isCloseTo(five.rows().get(7).standardStops() / 4, within(1e-12));
+    assertThat(eighty.rows().get(7).doubt().degrees()).isEqualTo(79);
+  }
+
+  @Test
+  void aCalibrationNarrowsWhatItMeasured() {
+    TripPoints trip = new TripPoints(2, -2, 0.5);
+    EdgeDelays delays = new EdgeDelays(0, 30e-9, 0, 40e-9);
+    RigKnowledge known =
+        RigKnowledge.of(
+            new RigProfile(
+                new ProfiledRig("R1", "full", "1.0"),
+                LocalDate.of(2026, 3, 1),
+                new LightRange(10, 510, 900),
+                Optional.empty(),
+                Map.of(Channel.CENTRE_LOW, trip, Channel.CENTRE_HIGH, trip),
+                Optional.of(new ClockRate(400, 3, 20, ClockRate.Source.HOST_CLOCK)),
+                Optional.empty(),
+                Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
+                Map.of(),
+                OptionalDouble.empty()));
+    assertThat(known.levels().standard()).isCloseTo(0.5 / 500, within(1e-12));
+    // Each width 50 ns, the mean of both 35 ns.
+    assertThat(known.delaySeconds().standard()).isCloseTo(35.4e-9, within(0.1e-9));
+    // 3 ppm and a rectangle of 50 ppm for the temperature.
+    assertThat(known.clock().standard()).isCloseTo(29.0e-6, within(0.1e-6));
+    assertThat(known.clock().degrees()).isEqualTo(20);
+    assertThat(known.lamp()).isEqualTo(RigKnowledge.UNCALIBRATED.lamp());
+    assertThat(known.isCalibrated()).isTrue();
+    List<Double> narrower = new ArrayList<>();
+    for (RigKnowledge rig : List.of(RigKnowledge.UNCALIBRATED, known)) {
+      narrower.add(
+          UncertaintyBudget.of(2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), rig, 0.02, 5)
+              .combinedStops());
+    }
+    assertThat(narrower.get(1)).isLessThan(narrower.get(0));
+  }
+}
