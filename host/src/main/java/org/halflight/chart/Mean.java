@@ -8,13 +8,21 @@ import java.util.Optional;
  *
  * @param stops the mean
  * @param interval of the mean; empty when one firing alone gives none
+ * @param byFirings the interval by the scatter of the firings alone, without what the rig may be off
+ *     by: two runs on one rig are apart where these are
  */
-public record Mean(double stops, Optional<Span> interval) {
+public record Mean(double stops, Optional<Span> interval, Optional<Span> byFirings) {
   public Mean {
     Objects.requireNonNull(interval);
+    Objects.requireNonNull(byFirings);
     if (!Double.isFinite(stops)) {
       throw new IllegalArgumentException("a mean is a finite number, not " + stops);
     }
+  }
+
+  /** A mean whose interval has nothing in it but the firings. */
+  public Mean(double stops, Optional<Span> interval) {
+    this(stops, interval, interval);
   }
 
   /** A mean with its interval. */

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.stats.Interval;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
@@ -42,7 +44,9 @@ public final class RunPictures {
                 speed ->
                     new SpeedColumn(
                         speed.speed().label(),
-                        tolerance(speed),
+                        withUnsure(
+                            tolerance(speed.tolerance()),
+                            Stream.concat(Stream.of(speed), of(left, speed.speed()).stream())),
                         adjustingOnly
                             ? Optional.of(run(speed))
                             : of(found, speed.speed()).map(RunPictures::run),
@@ -76,7 +80,10 @@ public final class RunPictures {
                 speed ->
                     new SpeedColumn(
                         speed.label(),
-                        tolerance(tolerances.apply(speed)),
+                        withUnsure(
+                            tolerance(tolerances.apply(speed)),
+                            Stream.concat(
+                                of(first, speed).stream(), of(left, speed).stream())),
                         of(first, speed).map(RunPictures::run),
                         of(left, speed).map(RunPictures::run)))
             .toList();
@@ -160,12 +167,27 @@ public final class RunPictures {
         ? Optional.of(
             new Mean(
                 mean.getAsDouble(),
-                speed.meanIntervalStops().map(i -> new Span(i.low(), i.high()))))
+                speed.expandedIntervalStops().map(RunPictures::span),
+                speed.meanIntervalStops().map(RunPictures::span)))
         : Optional.empty();
   }
 
+  private static Span span(Interval interval) {
+    return new Span(interval.low(), interval.high());
+  }
+
   private static Tolerance tolerance(SpeedSummary speed) {
-    return tolerance(speed.tolerance());
+    return withUnsure(tolerance(speed.tolerance()), Stream.of(speed));
+  }
+
+  /** The widest guard band of the runs that are shown; none before there are two firings. */
+  private static Tolerance withUnsure(Tolerance tolerance, Stream<SpeedSummary> runs) {
+    OptionalDouble widest =
+        runs.flatMap(run -> run.guardStops().stream().boxed())
+            .mapToDouble(Double::doubleValue)
+            .filter(guard -> guard > 0)
+            .max();
+    return widest.isPresent() ? tolerance.withUnsure(widest.getAsDouble()) : tolerance;
   }
 
   private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {

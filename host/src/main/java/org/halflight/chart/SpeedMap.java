@@ -273,11 +273,11 @@ public final class SpeedMap implements Picture {
   }
 
   private static boolean apart(Mean found, Mean left) {
-    if (found.interval().isEmpty() || left.interval().isEmpty()) {
+    if (found.byFirings().isEmpty() || left.byFirings().isEmpty()) {
       return false;
     }
-    Span first = found.interval().get();
-    Span second = left.interval().get();
+    Span first = found.byFirings().get();
+    Span second = left.byFirings().get();
     return first.lowStops() > second.highStops() || second.lowStops() > first.highStops();
   }
 

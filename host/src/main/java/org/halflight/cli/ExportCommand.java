@@ -10,6 +10,7 @@ import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -29,6 +30,8 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--speeds", paramLabel = "FILE", description = "Table with one row a speed.")
   private Path speedTable;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   ExportCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -44,7 +47,7 @@ final class ExportCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", firingTable));
     }
     if (speedTable != null) {
-      SpeedTable.of(Source.of(firings), Sessions.summaries(firings)).write(speedTable);
+      SpeedTable.of(Source.of(firings), judging.summaries(firings)).write(speedTable);
       surroundings.terminal().say(Words.say("export.written", speedTable));
     }
     surroundings.terminal().say(Sessions.remarks(sessions));

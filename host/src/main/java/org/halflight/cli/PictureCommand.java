@@ -11,6 +11,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -40,6 +41,8 @@ final class PictureCommand implements Callable<Integer> {
           "as-found, adjusting or as-left; for the firing row. Default: the last there is.")
   private String phase;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   PictureCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -50,7 +53,7 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
-    List<RunSummary> runs = Sessions.summaries(firings);
+    List<RunSummary> runs = judging.summaries(firings);
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }

@@ -117,7 +117,7 @@ final class PracticeCommand implements Callable<Integer> {
     List<RunSummary> runs = Sessions.summaries(firings);
     Terminal terminal = surroundings.terminal();
     terminal.say("");
-    terminal.say(ResultText.lines(firings, runs));
+    terminal.say(ResultText.lines(firings, runs, new JudgingOptions().remarks()));
     FiringTable.of(firings).write(out.resolve("firings.csv"));
     SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
     String note = Sentences.source(Source.PRACTICE_SERIAL);

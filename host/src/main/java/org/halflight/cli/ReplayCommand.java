@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.session.FiringResult;
+import org.halflight.verdict.RunSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -21,6 +23,13 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
   private List<Path> sessions;
+
+  @Option(
+      names = "--details",
+      description = "Show the uncertainty budget of each speed too.")
+  private boolean details;
+
+  @Mixin private JudgingOptions judging = new JudgingOptions();
 
   @Option(names = "--each", description = "Show each firing too.")
   private boolean each;
@@ -39,7 +48,11 @@ final class ReplayCommand implements Callable<Integer> {
               terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
       terminal.say("");
     }
-    terminal.say(ResultText.lines(firings, Sessions.summaries(firings)));
+    List<RunSummary> runs = judging.summaries(firings);
+    terminal.say(ResultText.lines(firings, runs, judging.remarks()));
+    if (details) {
+      terminal.say(ResultText.budgets(runs));
+    }
     terminal.say(Sessions.remarks(sessions));
     return 0;
   }

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.BudgetWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -14,7 +15,8 @@ import org.halflight.words.Words;
 final class ResultText {
   private ResultText() {}
 
-  static List<String> lines(List<FiringResult> firings, List<RunSummary> runs) {
+  static List<String> lines(
+      List<FiringResult> firings, List<RunSummary> runs, List<String> judged) {
     List<String> lines = new ArrayList<>();
     if (runs.isEmpty()) {
       if (firings.stream().noneMatch(f -> f.run() > 0)) {
@@ -27,7 +29,30 @@ final class ResultText {
       lines.addAll(run(firings, run));
       lines.add("");
     }
-    lines.add(Words.say("tolerance.custom"));
+    lines.addAll(judged);
+    return lines;
+  }
+
+  /** The uncertainty budget of each speed. */
+  static List<String> budgets(List<RunSummary> runs) {
+    List<String> lines = new ArrayList<>();
+    for (RunSummary run : runs) {
+      for (SpeedSummary speed : run.speeds()) {
+        if (speed.budget().isPresent()) {
+          lines.add("");
+          lines.add(
+              Words.say(
+                  "budget.heading", Sentences.phase(run.phase()), Numbers.speed(speed.speed())));
+          TextTable table = new TextTable(BudgetWords.headings().toArray(String[]::new));
+          BudgetWords.rows(speed.budget().get())
+              .forEach(row -> table.add(row.toArray(String[]::new)));
+          lines.addAll(table.lines());
+          lines.addAll(BudgetWords.sum(speed));
+        }
+      }
+    }
+    lines.add("");
+    lines.add(Words.say("budget.optics"));
     return lines;
   }
 
@@ -83,7 +108,7 @@ final class ResultText {
             ? Numbers.signedStops(speed.meanStops().getAsDouble())
             : Words.say("table.nothing"),
         speed
-            .meanIntervalStops()
+            .expandedIntervalStops()
             .map(
                 interval ->
                     Words.say(

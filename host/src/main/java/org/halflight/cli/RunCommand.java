@@ -30,6 +30,7 @@ final class RunCommand implements Callable<Integer> {
   private boolean lightAgain;
 
   @Mixin private RunOptions run = new RunOptions();
+  @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private RigOptions rig = new RigOptions();
 
   RunCommand(Surroundings surroundings) {
@@ -55,7 +56,7 @@ final class RunCommand implements Callable<Integer> {
       talk.run(setup);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
-      surroundings.terminal().say(ResultText.lines(firings, Sessions.summaries(firings)));
+      surroundings.terminal().say(ResultText.lines(firings, judging.summaries(firings), judging.remarks()));
       return state.isRunDone() ? 0 : 1;
     }
   }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Function;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
@@ -90,13 +91,17 @@ final class Sessions {
 
   /** The firings summed up, each speed against its usual tolerance. */
   static List<RunSummary> summaries(List<FiringResult> firings) {
+    return RunSummary.of(firings, usualTolerances(firings));
+  }
+
+  /** The usual tolerance of each speed that was fired. */
+  static Function<MarkedSpeed, Tolerance> usualTolerances(List<FiringResult> firings) {
     MarkedSpeed top =
         firings.stream()
             .flatMap(firing -> firing.shown().stream())
             .min(java.util.Comparator.comparingDouble(MarkedSpeed::literalSeconds))
             .orElse(null);
-    return RunSummary.of(
-        firings, speed -> speed.equals(top) && isTop(top) ? Tolerance.HALF : Tolerance.THIRD);
+    return speed -> speed.equals(top) && isTop(top) ? Tolerance.HALF : Tolerance.THIRD;
   }
 
   /**

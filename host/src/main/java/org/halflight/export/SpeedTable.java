@@ -1,10 +1,14 @@
 package org.halflight.export;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.halflight.session.Outcome;
 import org.halflight.session.Source;
 import org.halflight.stats.Interval;
+import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.verdict.Decision;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -36,7 +40,18 @@ public final class SpeedTable {
           "after_rest_error_stops",
           "tolerance_slow_stops",
           "tolerance_fast_stops",
-          "placement");
+          "placement",
+          "expanded_ms",
+          "expanded_stops",
+          "expanded_low_stops",
+          "expanded_high_stops",
+          "combined_stops",
+          "effective_degrees",
+          "coverage_factor",
+          "guard_stops",
+          "conformity",
+          "decision_rule",
+          "rig_calibrated");
 
   private SpeedTable() {}
 
@@ -52,7 +67,7 @@ public final class SpeedTable {
 
   private static List<String> row(Source source, SpeedSummary speed) {
     var interval = speed.meanIntervalStops();
-    return List.of(
+    List<String> row = new ArrayList<>(List.of(
         Cells.word(source),
         Cells.word(speed.phase()),
         speed.speed().label(),
@@ -77,6 +92,26 @@ public final class SpeedTable {
         Cells.number(speed.afterRestStops()),
         Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
         Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
-        Cells.word(speed.placement()));
+        Cells.word(speed.placement())));
+    double level = SpeedSummary.LEVEL;
+    row.addAll(
+        List.of(
+            Cells.millis(figure(speed, b -> b.expandedSeconds(level))),
+            Cells.number(speed.expandedStops()),
+            speed.expandedIntervalStops().map(Interval::low).map(Cells::number).orElse(""),
+            speed.expandedIntervalStops().map(Interval::high).map(Cells::number).orElse(""),
+            Cells.number(figure(speed, UncertaintyBudget::combinedStops)),
+            Cells.number(figure(speed, UncertaintyBudget::degrees)),
+            Cells.number(figure(speed, b -> b.coverageFactor(level))),
+            Cells.number(speed.guardStops()),
+            speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
+            Cells.word(speed.judging().rule()),
+            speed.judging().rig().isCalibrated() ? "yes" : "no"));
+    return List.copyOf(row);
+  }
+
+  private static OptionalDouble figure(
+      SpeedSummary speed, ToDoubleFunction<UncertaintyBudget> figure) {
+    return speed.budget().stream().mapToDouble(figure).filter(Double::isFinite).findFirst();
   }
 }

@@ -83,7 +83,7 @@ final class SpeedTables {
     row.add(error(speed));
     row.add(
         speed
-            .meanIntervalStops()
+            .expandedIntervalStops()
             .map(
                 i ->
                     Words.say(

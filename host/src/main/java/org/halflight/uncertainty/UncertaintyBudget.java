@@ -12,6 +12,9 @@ import org.halflight.stats.WelchSatterthwaite;
  * @param rows one for each {@link Part}
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
+  /** Rounding must not cut a whole number of degrees of freedom. */
+  private static final double WHOLE = 1e-9;
+
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   public UncertaintyBudget {
@@ -187,11 +190,15 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         >= 0.5;
   }
 
-  /** Student's quantile; the normal one where the degrees of freedom are infinite. */
+  /**
+   * Student's quantile, with the degrees of freedom cut to a whole number, which errs to the safe
+   * side (JCGM 100:2008, G.4.1); the normal one where they are infinite.
+   */
   private static double student(double p, double degrees) {
     return Double.isInfinite(degrees)
         ? NORMAL.inverseCumulativeProbability(p)
-        : new TDistribution(null, degrees).inverseCumulativeProbability(p);
+        : new TDistribution(null, Math.max(1, Math.floor(degrees + WHOLE)))
+            .inverseCumulativeProbability(p);
   }
 
   private static double rootOfSquares(List<BudgetRow> rows) {

@@ -211,6 +211,13 @@ public record SpeedSummary(
     return Optional.of(new Interval(mean - half.getAsDouble(), mean + half.getAsDouble(), LEVEL));
   }
 
+  /** The guard band at each limit, in stops; empty below two timed firings. */
+  public OptionalDouble guardStops() {
+    return budget().stream()
+        .mapToDouble(b -> b.guardStops(judging.rule().risk(errors.n())))
+        .findFirst();
+  }
+
   /** The decision on the mean of this setting; empty below two timed firings. */
   public Optional<Decision> decision() {
     return budget()

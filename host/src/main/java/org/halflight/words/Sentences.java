@@ -12,6 +12,8 @@ import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.Reference;
+import org.halflight.verdict.Decision;
+import org.halflight.verdict.Placement;
 import org.halflight.verdict.SpeedSummary;
 
 /** Results in sentences. */
@@ -122,6 +124,9 @@ public final class Sentences {
             ? Words.say(
                 "speed.uneven", placed, Numbers.plainStops(speed.scatterStops().orElseThrow()))
             : placed);
+    if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
+      sentences.add(further(speed.decision().orElseThrow()));
+    }
     speed
         .afterRestStops()
         .ifPresent(
@@ -135,6 +140,14 @@ public final class Sentences {
     return sentences;
   }
 
+  private static String further(Decision open) {
+    return open.furtherFirings().isEmpty()
+        ? Words.say("speed.further.none")
+        : open.furtherFirings().getAsInt() == 1
+            ? Words.say("speed.further.one")
+            : Words.say("speed.further", open.furtherFirings().getAsInt());
+  }
+
   private static String placed(SpeedSummary speed) {
     if (speed.meanStops().isEmpty()) {
       return Words.say("speed.tooFew.none", speed.speed());
@@ -145,7 +158,11 @@ public final class Sentences {
       case SLOW -> Words.say("speed.slow", speed.speed(), Numbers.plainStops(mean));
       case FAST -> Words.say("speed.fast", speed.speed(), Numbers.plainStops(-mean));
       case TOO_CLOSE_TO_CALL ->
-          Words.say("speed.tooClose", speed.speed(), Numbers.stopsInWords(mean));
+          Words.say(
+              "speed.tooClose",
+              speed.speed(),
+              Numbers.stopsInWords(mean),
+              Numbers.plainStops(speed.guardStops().orElseThrow()));
       case TOO_FEW -> Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
     };
   }

@@ -22,7 +22,7 @@ class CoverageStudyTest {
       assertThat(found.pooled()).as("seed %d", Validation.SEED).isBetween(0.935, 0.98);
       for (int i = 0; i < CoverageStudy.DIAL.size(); i++) {
         // 270 of 300 at 95 % or fewer come once in 5000 (binomial).
-        assertThat(found.held()[i]).as("%s", CoverageStudy.DIAL.get(i)).isGreaterThan(270);
+        assertThat(found.held().get(i)).as("%s", CoverageStudy.DIAL.get(i)).isGreaterThan(270);
       }
     }
   }
