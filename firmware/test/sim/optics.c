@@ -194,12 +194,20 @@ static void judge(const struct optics *o, const struct sensor *s, struct compara
   c->expected = c->driven ? decision(o, s, c, now) : crossing(o, s, c, now);
 }
 
+/* Ends the step under way at `at`, and looks there: what switches at once with the new step belongs to its beginning. */
+static void next_step(struct optics *o, struct sensor *s, cycles_t at) {
+  for (int i = 0; i < s->comparator_count; i++) {
+    charge_up(o, s, &s->comparators[i], at);
+  }
+  step(o, s, at, z_at(s, at));
+  for (int i = 0; i < s->comparator_count; i++) {
+    judge(o, s, &s->comparators[i], at);
+  }
+}
+
 static void advance(struct optics *o, struct sensor *s, cycles_t now) {
   while (s->ends <= now) {
-    for (int i = 0; i < s->comparator_count; i++) {
-      charge_up(o, s, &s->comparators[i], s->ends);
-    }
-    step(o, s, s->ends, z_at(s, s->ends));
+    next_step(o, s, s->ends);
   }
   s->due = s->ends;
   for (int i = 0; i < s->comparator_count; i++) {
@@ -236,11 +244,7 @@ void optics_changed(struct optics *o, cycles_t at) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     cycles_t from = at > s->begun ? at : s->begun;
-    for (int c = 0; c < s->comparator_count; c++) {
-      charge_up(o, s, &s->comparators[c], from);
-      s->comparators[c].expected = from;
-    }
-    step(o, s, from, z_at(s, from));
+    next_step(o, s, from);
     s->due = from;
   }
 }
