@@ -26,6 +26,7 @@ struct bench {
   bool ended;
   const char *stopped; /* why the simulation cannot go on, NULL while it can */
   uint8_t codes[2];    /* thresholds in force: low, high */
+  cycles_t codes_since;
 
   avr_irq_t *converter_irq;
   double conversion_mv; /* sampled at the start of the conversion under way */
