@@ -106,6 +106,70 @@ static void lamp_and_ripple(const char *elf) {
   rig_off(&rig);
 }
 
+/* A dimmer of 1 kHz, a quarter on: the comparator follows it cycle by cycle, and of 16 readings a millisecond four see light. */
+static void dimmer(const char *elf) {
+  start(elf, "light centre 0 4000\nhold 0.4 1\ndimmer 1000 0.25");
+  rig_run(&rig, 200);
+  bool good = true;
+  for (int n = 0; n < 40; n++) {
+    double begin = 0.4 * CYCLES_PER_SECOND + 16000.0 * n;
+    good = good && due_at(PIN_LOW, 2 * n, 1, begin) && due_at(PIN_LOW, 2 * n + 1, 0, begin + 4000);
+  }
+  tap_check(good, "a dimmer of 1 kHz switches the light on and off to the cycle");
+  rig_off(&rig);
+  start(elf, "light all 0 800\nhold 0.4 1\ndimmer 1000 0.25"); /* below the low threshold: no edges beside the light */
+  rig_run(&rig, 200);
+  size_t line = rig.line_count;
+  bool asked = rig_command(&rig, 'm', "0 0008") == 0;
+  rig_settle(&rig, 500);
+  const struct line *block = rig_find(&rig, "M", line);
+  unsigned reading = 800 * 1024 / 5000;
+  tap_check(asked && block && rig_hex(block, 4) == 4 * reading && rig_hex(block, 5) == 0 && rig_hex(block, 6) == reading,
+            "its light blocks hold four bright and twelve dark readings");
+  rig_off(&rig);
+  /* a blade that opens while the lamp is on is crossed within a cycle, as without a dimmer */
+  start(elf, "light centre 0 4000\ncurve c\n0 0\n200 1\nend-curve\ndimmer 1000 0.25\nfire 0.4 c");
+  rig_run(&rig, 200);
+  tap_check(due_at(PIN_HIGH, 0, 1, 0.4 * CYCLES_PER_SECOND + 3200 * HIGH_MV / 4000) &&
+                due_at(PIN_HIGH, 1, 0, 0.4 * CYCLES_PER_SECOND + 4000),
+            "a blade that opens under a dimmed lamp is crossed within a cycle");
+  rig_off(&rig);
+}
+
+/* A clock 5000 ppm fast that gains 600 ppm more each minute has made 16e6 (t + 0.005 t + 0.00001 t^2 / 2) cycles after t
+   seconds; a triangle of light of true 100 ms is as many more cycles long. */
+static void board_clock(const char *elf) {
+  start(elf, "clock 5000 600\nlight centre 0 4000\ncurve c\n0 0\n50000 1\n100000 0\nend-curve\nfire 0.5 c\nfire 4 c");
+  rig_run(&rig, 5000);
+  static const double times[] = {0.5, 4};
+  bool good = true;
+  for (int i = 0; i < 2; i++) {
+    double t = times[i], begin = 16e6 * (t + 0.005 * t + 0.00001 * t * t / 2);
+    double width = 0.1 * 16e6 * (1.005 + 0.00001 * t), part = LOW_MV / 4000 / 2;
+    good = good && due_at(PIN_LOW, 2 * i, 1, begin + width * part) &&
+           due_at(PIN_LOW, 2 * i + 1, 0, begin + width * (1 - part));
+  }
+  tap_check(good && !edge(PIN_LOW, 4), "a clock that is off and drifts: firings come and last as many cycles as it makes meanwhile");
+  cycles_t at = bench_now(&rig.bench);
+  rig_script(&rig, "burst +0.25 click 2 1000");
+  rig_run(&rig, 400);
+  double seconds = board_clock_seconds(&rig.bench.clock, at);
+  tap_check(due_at(PIN_CLICK, 0, 1, (double)board_clock_cycles(&rig.bench.clock, seconds + 0.25)) &&
+                due_at(PIN_CLICK, 1, 0, (double)board_clock_cycles(&rig.bench.clock, seconds + 0.251)),
+            "times counted from now and bursts are true time too");
+  rig_off(&rig);
+  double worst = 0;
+  for (double ppm = -5000; ppm <= 5000; ppm += 2500) {
+    for (double drift = -100; drift <= 100; drift += 50) {
+      struct board_clock clock = {ppm / 1e6, drift / 60e6};
+      for (double t = 0.001; t < 2000; t *= 3) {
+        worst = fmax(worst, fabs(board_clock_seconds(&clock, board_clock_cycles(&clock, t)) - t));
+      }
+    }
+  }
+  tap_check(worst < 1.0 / CYCLES_PER_SECOND, "seconds and cycles are each other's inverse within a cycle");
+}
+
 static void noise(const char *elf) {
   double sum = 0, squares = 0;
   for (int i = 0; i < 100000; i++) {
@@ -255,7 +319,8 @@ static void wrong_statements(const char *elf) {
       {"burst 0.4 low 4 0", "spacing"},           {"light centre 1 2 3 4 5 6 7", "write it as: light"},
       {"offset contact 3", "'contact' is no comparator"}, {"delay low -1 0", "delay in microseconds"},
       {"led lamp 3", "'lamp' is no sensor"},      {"led-filter x", "time constant"},
-      {"end-curve", "no statement 'end-curve'"},
+      {"end-curve", "no statement 'end-curve'"},  {"dimmer 50000 0.01", "2 us each"},
+      {"clock 100 0", "head of the scenario"},
   };
   start(elf, "");
   bool all = true;
@@ -300,6 +365,8 @@ int main(int count, char **words) {
   lag(elf);
   lagged_ramp(elf);
   lamp_and_ripple(elf);
+  dimmer(elf);
+  board_clock(elf);
   noise(elf);
   comparators(elf);
   led();
