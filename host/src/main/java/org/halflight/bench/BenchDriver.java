@@ -7,8 +7,11 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.session.SessionInput.LevelStands;
 import org.halflight.session.SessionNews;
+import org.halflight.signal.Channel;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -31,6 +34,7 @@ public final class BenchDriver implements AutoCloseable {
   private final Workbench workbench;
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
+  private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> lightSetting = Optional.empty();
 
   public BenchDriver(Workbench workbench, RigFeed feed) {
@@ -50,7 +54,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Begins to set the light; the shutter is closed. */
   public LightSetting setLight() {
-    LightSetting setting = new LightSetting();
+    LightSetting setting = new LightSetting(session().isOneLevelRig());
     lightSetting = Optional.of(setting);
     workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
@@ -95,9 +99,16 @@ public final class BenchDriver implements AutoCloseable {
         feed.send(new RigCommand.AskGreeting());
       } else if (said instanceof RigEvent.Greeted) {
         restoreThresholds();
+      } else if (session().isOneLevelRig()) {
+        turner.hear(said).ifPresent(level -> workbench.tell(new LevelStands(Optional.of(level))));
       } else {
         thresholds.hear(said).ifPresent(feed::send);
       }
+    }
+    if (session().isOneLevelRig()
+        && lightSetting.isEmpty()
+        && news.stream().anyMatch(BenchDriver::sawLight)) {
+      move(turner.turn());
     }
     if (thresholds.isOff()) {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
@@ -111,7 +122,8 @@ public final class BenchDriver implements AutoCloseable {
       endLightSetting();
       setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set)));
     }
-    if (setting.step() == LightSetting.Step.REFUSED) {
+    if (setting.step() == LightSetting.Step.REFUSED
+        || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
       // It may have moved the thresholds already.
       restoreThresholds();
     }
@@ -126,7 +138,25 @@ public final class BenchDriver implements AutoCloseable {
 
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restoreThresholds() {
-    workbench.fold().session().light().flatMap(thresholds::restore).ifPresent(feed::send);
+    if (session().isOneLevelRig()) {
+      move(turner.begin(session().light()));
+    } else {
+      session().light().flatMap(thresholds::restore).ifPresent(feed::send);
+    }
+  }
+
+  private void move(RigCommand threshold) {
+    workbench.tell(new LevelStands(Optional.empty()));
+    feed.send(threshold);
+  }
+
+  private Session session() {
+    return workbench.fold().session();
+  }
+
+  private static boolean sawLight(SessionNews news) {
+    return news instanceof SessionNews.Settled settled
+        && !settled.result().firing().of(Channel.CENTRE_LOW).isEmpty();
   }
 
   private Happening changed(LinkChange change) {

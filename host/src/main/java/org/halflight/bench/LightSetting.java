@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
@@ -73,6 +74,7 @@ public final class LightSetting {
     record NoAnswer() implements Refusal {}
   }
 
+  private final boolean oneLevel;
   private final List<LightBlock> blocks = new ArrayList<>();
   private Step step = Step.DARK;
   private double darkSum16;
@@ -80,9 +82,23 @@ public final class LightSetting {
   private int beatsWithoutNews;
   private int lightEdges;
   private boolean thresholdsSet;
+  private ThresholdCodes codesToSet;
+  private OptionalInt lowSum64 = OptionalInt.empty();
   private Optional<LightLevels> levels = Optional.empty();
   private Optional<Refusal> refusal = Optional.empty();
   private Optional<LampLight> lamp = Optional.empty();
+
+  /** With a rig of two levels. */
+  public LightSetting() {
+    this(false);
+  }
+
+  /**
+   * @param oneLevel whether the rig has one threshold, which is set to both levels in turn
+   */
+  public LightSetting(boolean oneLevel) {
+    this.oneLevel = oneLevel;
+  }
 
   /** Begins: the command to send first. The shutter is closed. */
   public RigCommand begin() {
@@ -110,6 +126,10 @@ public final class LightSetting {
       lightEdges++;
     }
     if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+      if (oneLevel && lowSum64.isEmpty()) {
+        lowSum64 = OptionalInt.of(read.readBack().lowSum64());
+        return setOne(codesToSet.high());
+      }
       judgeThresholds(read.readBack());
     }
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
@@ -219,12 +239,22 @@ public final class LightSetting {
     }
     step = Step.THRESHOLDS;
     thresholdsSet = false;
-    ThresholdCodes found = ((ThresholdCodes.Found) codes).codes();
-    return Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+    codesToSet = ((ThresholdCodes.Found) codes).codes();
+    return oneLevel
+        ? setOne(codesToSet.low())
+        : Optional.of(new RigCommand.SetThresholds(codesToSet.low(), codesToSet.high()));
+  }
+
+  private Optional<RigCommand> setOne(int code) {
+    thresholdsSet = false;
+    beatsWithoutNews = 0;
+    return Optional.of(new RigCommand.SetThresholds(code, 255));
   }
 
   private void judgeThresholds(RigMessage.Thresholds read) {
-    LightLevels set = LightLevels.ofSums(darkSum16, fullSum16, read.lowSum64(), read.highSum64());
+    LightLevels set =
+        LightLevels.ofSums(
+            darkSum16, fullSum16, lowSum64.orElse(read.lowSum64()), read.highSum64());
     if (set.levels() instanceof LightLevels.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
       return;

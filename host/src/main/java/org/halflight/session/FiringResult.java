@@ -27,6 +27,7 @@ import org.halflight.time.TickRate;
  * @param exposure the figures
  * @param levels the levels that the figures were worked out with; empty where full-open light was
  *     not known, and the thresholds were taken to stand where they should
+ * @param oneLevel how a rig of one level saw it; empty with a rig of two
  * @param afterRest whether it was the first release of an as-found run
  * @param notes what else there is to know
  */
@@ -42,6 +43,7 @@ public record FiringResult(
     Outcome outcome,
     LeafExposure exposure,
     Optional<LevelPair> levels,
+    Optional<OneLevel> oneLevel,
     boolean afterRest,
     FiringNotes notes) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
@@ -57,7 +59,40 @@ public record FiringResult(
     Objects.requireNonNull(outcome);
     Objects.requireNonNull(exposure);
     Objects.requireNonNull(levels);
+    Objects.requireNonNull(oneLevel);
     Objects.requireNonNull(notes);
+  }
+
+  /** A firing that a rig of two levels saw. */
+  public FiringResult(
+      int number,
+      FiringKey key,
+      Firing firing,
+      TickRate rate,
+      int run,
+      Optional<Setting> setting,
+      Reference reference,
+      Optional<Phase> phase,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<LevelPair> levels,
+      boolean afterRest,
+      FiringNotes notes) {
+    this(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        exposure,
+        levels,
+        Optional.empty(),
+        afterRest,
+        notes);
   }
 
   /** The marked speed that it is held to have been fired at. */
@@ -146,6 +181,25 @@ public record FiringResult(
     return with(setting, outcome, exposure, notes.doubtful());
   }
 
+  /** The same firing of a small rig, worked out with what is known of the other level since. */
+  FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
+    return new FiringResult(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        again,
+        figures,
+        levels,
+        Optional.of(seen),
+        afterRest,
+        notes);
+  }
+
   /** The same firing, open until the person closed it. */
   FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
     return with(setting, Outcome.STUCK_OPEN, stuck, notes);
@@ -155,6 +209,6 @@ public record FiringResult(
       Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
     return new FiringResult(
         number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        afterRest, notes);
+        oneLevel, afterRest, notes);
   }
 }

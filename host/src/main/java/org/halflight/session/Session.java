@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
@@ -65,6 +66,7 @@ public final class Session {
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
+  private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
@@ -103,6 +105,8 @@ public final class Session {
       lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
+    } else if (input instanceof SessionInput.LevelStands level) {
+      oneLevel.stands(level.level());
     } else if (input instanceof SessionInput.LightBeingSet being) {
       lightSetting.take(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightForgotten) {
@@ -237,6 +241,11 @@ public final class Session {
     return log.good(run, new Setting.Speed(speed));
   }
 
+  /** Whether the rig sees one level of light at a time. */
+  public boolean isOneLevelRig() {
+    return oneLevel.isOneLevel();
+  }
+
   /** Damage that fell into no firing: lines or edges lost while nothing happened. */
   public long damageBetweenFirings() {
     return grouper.damageBetweenFirings();
@@ -257,6 +266,10 @@ public final class Session {
       light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
+    oneLevel.meet(rig.oneLevel());
+    if (rig.oneLevel()) {
+      news.add(new SessionNews.OneLevelRig());
+    }
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
@@ -356,7 +369,43 @@ public final class Session {
     questions
         .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
         .ifPresent(question -> news.add(question.asNews()));
+    measureAgain(result, news);
     goOn(news);
+  }
+
+  /** With a small rig each firing tells more about the others of its speed. */
+  private void measureAgain(FiringResult latest, List<SessionNews> news) {
+    if (!oneLevel.isOneLevel()) {
+      return;
+    }
+    OptionalDouble gap = OneLevelWatch.gapOf(sameSpeed(latest.run(), latest.setting()));
+    for (FiringResult each : sameSpeed(latest.run(), latest.setting()).toList()) {
+      boolean waits = OneLevelWatch.awaitsOtherLevel(each.exposure());
+      if (each.oneLevel().isEmpty()
+          || !(waits || each.outcome() == Outcome.TIMED)
+          || each.oneLevel().get().gapSeconds().equals(gap)) {
+        continue;
+      }
+      OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
+      LeafExposure again =
+          OneLevelWatch.measure(
+              each.firing(),
+              Optional.of(seen),
+              each.levels().orElse(LevelPair.GAUSS),
+              each.rate(),
+              each.firing().lastTicks());
+      FiringResult changed =
+          each.measuredAgain(
+              seen,
+              OutcomeRule.of(each.firing(), again, each.rate(), each.check(), each.notes().capOn()),
+              again);
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+    }
+  }
+
+  private Stream<FiringResult> sameSpeed(int ofRun, Optional<Setting> at) {
+    return log.all().stream().filter(r -> r.run() == ofRun && r.setting().equals(at));
   }
 
   private void add(FiringResult result, List<SessionNews> news) {
@@ -406,13 +455,15 @@ public final class Session {
           outcome,
           exposure,
           levels(),
+          seen(firing),
           earlier.afterRest(),
           notes.moved(earlier.notes().movedFrom()));
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
         phase.equals(Optional.of(Phase.AS_FOUND))
-            && log.all().stream().noneMatch(r -> r.run() == run && r.outcome().isOfTheShutter());
+            && log.all().stream()
+                .noneMatch(r -> r.run() == run && isOfTheShutter(r.outcome(), r.exposure()));
     return new FiringResult(
         log.size() + 1,
         key,
@@ -425,8 +476,13 @@ public final class Session {
         outcome,
         exposure,
         levels(),
-        first && outcome.isOfTheShutter(),
+        seen(firing),
+        first && isOfTheShutter(outcome, exposure),
         notes);
+  }
+
+  private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {
+    return outcome.isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(exposure);
   }
 
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
@@ -453,8 +509,20 @@ public final class Session {
   }
 
   private LeafExposure measure(Firing firing) {
+    if (oneLevel.isOneLevel()) {
+      return OneLevelWatch.measure(
+          firing,
+          seen(firing),
+          levels().orElse(LevelPair.GAUSS),
+          rate,
+          Math.max(latestTicks, firing.lastTicks()));
+    }
     return LeafExposureMethod.measure(
         firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
+  }
+
+  private Optional<OneLevel> seen(Firing firing) {
+    return oneLevel.seen(firing, rate, sameSpeed(run, shown));
   }
 
   private Optional<LevelPair> levels() {
