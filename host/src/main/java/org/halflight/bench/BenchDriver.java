@@ -100,7 +100,7 @@ public final class BenchDriver implements AutoCloseable {
       } else if (said instanceof RigEvent.Greeted) {
         restoreThresholds();
       } else if (session().isOneLevelRig()) {
-        turner.hear(said).ifPresent(level -> workbench.tell(new LevelStands(Optional.of(level))));
+        turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
       } else {
         thresholds.hear(said).ifPresent(feed::send);
       }
@@ -143,6 +143,17 @@ public final class BenchDriver implements AutoCloseable {
     } else {
       session().light().flatMap(thresholds::restore).ifPresent(feed::send);
     }
+  }
+
+  private List<SessionNews> follow(LevelTurner.Next next) {
+    if (next instanceof LevelTurner.Next.Send send) {
+      feed.send(send.command());
+      return List.of();
+    }
+    return workbench.tell(
+        next instanceof LevelTurner.Next.Stands stands
+            ? new LevelStands(Optional.of(stands.level()))
+            : new SessionInput.LightForgotten());
   }
 
   private void move(RigCommand threshold) {
