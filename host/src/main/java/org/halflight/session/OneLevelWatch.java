@@ -28,6 +28,11 @@ final class OneLevelWatch {
     stands = Objects.requireNonNull(level);
   }
 
+  /** Where the threshold stands; empty while it is on its way, and with two levels. */
+  Optional<Level> stands() {
+    return stands;
+  }
+
   boolean isOneLevel() {
     return oneLevel;
   }

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
@@ -244,6 +245,14 @@ public final class Session {
   /** Whether the rig sees one level of light at a time. */
   public boolean isOneLevelRig() {
     return oneLevel.isOneLevel();
+  }
+
+  /**
+   * Where the one threshold of a small rig stands; empty while it is on its way, which takes half a
+   * second after each firing, and with a rig of two levels.
+   */
+  public Optional<AlternatingLevels.Level> levelStands() {
+    return oneLevel.stands();
   }
 
   /** Damage that fell into no firing: lines or edges lost while nothing happened. */

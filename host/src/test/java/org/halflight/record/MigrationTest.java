@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
@@ -109,47 +110,40 @@ class MigrationTest {
 
   @Test
   void aStepIsTakenOnceAndACopyIsMadeBefore() throws IOException {
-    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    int next = Migrations.OWN.newest() + 1;
+    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
     Migrations two =
-        new Migrations(
-            List.of(
-                Migrations.resource("1.sql"),
-                "ALTER TABLE camera ADD COLUMN colour TEXT NOT NULL DEFAULT 'black'\n\n"
-                    + "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT"));
-    Path copy = folder.resolve("record.before-version-2.sqlite");
+        withStep(
+            "ALTER TABLE camera ADD COLUMN colour TEXT NOT NULL DEFAULT 'black'\n\n"
+                + "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT");
+    Path copy = folder.resolve("record.before-version-" + next + ".sqlite");
     for (int opened = 0; opened < 2; opened++) {
       try (WorkshopRecord record = open(two)) {
-        assertThat(version(record)).isEqualTo(2);
+        assertThat(version(record)).isEqualTo(next);
         String colour =
             record.database.read(
                 c -> Query.one(c, "SELECT colour FROM camera", row -> row.getString(1)));
         assertThat(colour).isEqualTo("black");
       }
     }
-    assertThat(folder.resolve("record.before-version-2-2.sqlite")).doesNotExist();
+    assertThat(folder.resolve("record.before-version-" + next + "-2.sqlite")).doesNotExist();
     try (WorkshopRecord record = RecordFixture.open(copy)) {
-      assertThat(version(record)).isEqualTo(1);
+      assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
       assertThat(record.cameras()).hasSize(1);
     }
   }
 
   @Test
   void aStepThatFailsLeavesTheRecordAsItWas() throws IOException {
-    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
     Migrations broken =
-        new Migrations(
-            List.of(
-                Migrations.resource("1.sql"),
-                "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT\n\nDROP TABLE no_such_table"));
+        withStep("CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT\n\nDROP TABLE no_such_table");
     assertThatThrownBy(() -> open(broken)).isInstanceOf(RecordTrouble.class);
     Migrations orphans =
-        new Migrations(
-            List.of(
-                Migrations.resource("1.sql"),
-                "PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99"));
+        withStep("PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99");
     assertThatThrownBy(() -> open(orphans)).isInstanceOf(RecordTrouble.class);
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      assertThat(version(record)).isEqualTo(1);
+      assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
       int straps =
           record.database.read(
               c ->
@@ -165,14 +159,9 @@ class MigrationTest {
 
   @Test
   void aNewerRecordIsRefusedAndLeftAlone() throws IOException {
-    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
-    try (WorkshopRecord record =
-        open(
-            new Migrations(
-                List.of(
-                    Migrations.resource("1.sql"),
-                    "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
-      assertThat(version(record)).isEqualTo(2);
+    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
+    try (WorkshopRecord record = open(withStep("CREATE TABLE strap (id INTEGER PRIMARY KEY)"))) {
+      assertThat(version(record)).isEqualTo(Migrations.OWN.newest() + 1);
     }
     byte[] before = Files.readAllBytes(file);
     assertThatThrownBy(() -> RecordFixture.open(file))
@@ -206,5 +195,15 @@ class MigrationTest {
 
   private static int version(WorkshopRecord record) {
     return record.database.read(Migrations::version);
+  }
+
+  /** The steps of today and one more. */
+  private static Migrations withStep(String step) {
+    List<String> steps = new ArrayList<>();
+    for (int version = 1; version <= Migrations.OWN.newest(); version++) {
+      steps.add(Migrations.resource(version + ".sql"));
+    }
+    steps.add(step);
+    return new Migrations(steps);
   }
 }
