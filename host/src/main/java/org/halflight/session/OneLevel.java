@@ -9,7 +9,7 @@ import org.halflight.exposure.AlternatingLevels;
  *
  * @param level where its threshold stood
  * @param gapSeconds by how much the light stays longer above the low level than above the high one,
- *     from firings of the same speed; empty until either level was seen
+ *     from the other firings of the same speed; empty until those saw either level
  */
 public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds) {
   public OneLevel {

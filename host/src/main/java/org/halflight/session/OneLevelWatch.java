@@ -37,22 +37,24 @@ final class OneLevelWatch {
     return oneLevel;
   }
 
-  /** How a firing that is over now was seen; empty with a rig of two levels. */
-  Optional<OneLevel> seen(Firing firing, TickRate rate, Stream<FiringResult> sameSpeed) {
+  /**
+   * How a firing that is over now was seen; empty with a rig of two levels.
+   *
+   * @param others earlier firings of its speed
+   */
+  Optional<OneLevel> seen(Stream<FiringResult> others) {
     return oneLevel && stands.isPresent()
-        ? Optional.of(
-            new OneLevel(
-                stands.get(),
-                gapSeconds(
-                    Stream.concat(
-                        sameSpeed.flatMap(r -> Width.of(r).stream()),
-                        Width.of(firing, stands.get(), rate).stream()))))
+        ? Optional.of(new OneLevel(stands.get(), gapOf(others)))
         : Optional.empty();
   }
 
-  /** The gap that firings of one speed come to together. */
-  static OptionalDouble gapOf(Stream<FiringResult> sameSpeed) {
-    return gapSeconds(sameSpeed.flatMap(r -> Width.of(r).stream()));
+  /**
+   * The gap that firings of one speed come to together. The firing that it is to complete is not
+   * among them: a gap made of its own width would pull its figure to the mean, and one firing at
+   * either level would seem not to scatter at all.
+   */
+  static OptionalDouble gapOf(Stream<FiringResult> others) {
+    return gapSeconds(others.flatMap(r -> Width.of(r).stream()));
   }
 
   /**

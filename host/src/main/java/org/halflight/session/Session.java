@@ -378,17 +378,18 @@ public final class Session {
     questions
         .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
         .ifPresent(question -> news.add(question.asNews()));
-    measureAgain(result, news);
+    measureAgain(result.run(), result.setting(), news);
     goOn(news);
   }
 
-  /** With a small rig each firing tells more about the others of its speed. */
-  private void measureAgain(FiringResult latest, List<SessionNews> news) {
+  /** With a small rig each firing tells more about the others of its speed, never about itself. */
+  private void measureAgain(int ofRun, Optional<Setting> at, List<SessionNews> news) {
     if (!oneLevel.isOneLevel()) {
       return;
     }
-    OptionalDouble gap = OneLevelWatch.gapOf(sameSpeed(latest.run(), latest.setting()));
-    for (FiringResult each : sameSpeed(latest.run(), latest.setting()).toList()) {
+    for (FiringResult each : sameSpeed(ofRun, at).toList()) {
+      OptionalDouble gap =
+          OneLevelWatch.gapOf(sameSpeed(ofRun, at).filter(r -> !r.key().equals(each.key())));
       boolean waits = OneLevelWatch.awaitsOtherLevel(each.exposure());
       if (each.oneLevel().isEmpty()
           || !(waits || each.outcome() == Outcome.TIMED)
@@ -464,7 +465,7 @@ public final class Session {
           outcome,
           exposure,
           levels(),
-          seen(firing),
+          seenNow(),
           earlier.afterRest(),
           notes.moved(earlier.notes().movedFrom()));
     }
@@ -485,7 +486,7 @@ public final class Session {
         outcome,
         exposure,
         levels(),
-        seen(firing),
+        seenNow(),
         first && isOfTheShutter(outcome, exposure),
         notes);
   }
@@ -521,7 +522,7 @@ public final class Session {
     if (oneLevel.isOneLevel()) {
       return OneLevelWatch.measure(
           firing,
-          seen(firing),
+          seenNow(),
           levels().orElse(LevelPair.GAUSS),
           rate,
           Math.max(latestTicks, firing.lastTicks()));
@@ -530,8 +531,8 @@ public final class Session {
         firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
   }
 
-  private Optional<OneLevel> seen(Firing firing) {
-    return oneLevel.seen(firing, rate, sameSpeed(run, shown));
+  private Optional<OneLevel> seenNow() {
+    return oneLevel.seen(sameSpeed(run, shown));
   }
 
   private Optional<LevelPair> levels() {
@@ -636,6 +637,7 @@ public final class Session {
     FiringResult rejected = last.get().rejected(reason);
     log.replace(rejected);
     news.add(new SessionNews.Rejected(rejected));
+    measureAgain(rejected.run(), rejected.setting(), news);
     withdraw(Set.of(rejected.key()), news);
     showAgain(rejected, news);
   }
