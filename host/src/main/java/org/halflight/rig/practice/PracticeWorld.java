@@ -1,8 +1,10 @@
 package org.halflight.rig.practice;
 
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.halflight.shuttermodel.EdgeStamps;
+import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
@@ -66,14 +68,6 @@ final class PracticeWorld {
 
   LightTimeline light() {
     return light;
-  }
-
-  SensorSet sensors() {
-    return sensors;
-  }
-
-  SeededDraws edgeDraws() {
-    return edgeDraws;
   }
 
   /** The board, or null while it has no power. */
@@ -146,6 +140,24 @@ final class PracticeWorld {
   void occupy(long ticks) {
     cursor = Math.max(cursor, ticks);
     reach(ticks);
+  }
+
+  /** Light that comes to the sensors from a time on, and what the board sees of it. */
+  void shine(long startTicks, LightPath path) {
+    light.add(startTicks, path);
+    later(
+        startTicks,
+        () -> {
+          // A board that gets its power back meanwhile sees the rest at the levels it starts with.
+          List<Edge> edges =
+              sensors.edges(
+                  path,
+                  startTicks,
+                  board == null ? Thresholds.startLowMillivolts() : board.lowMillivolts(),
+                  board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
+                  edgeDraws);
+          edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
+        });
   }
 
   /** The board's stamp of a change now. */
