@@ -16,6 +16,7 @@ import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
 
 /**
@@ -69,7 +70,10 @@ final class PracticeBoard {
   private long obeyedTicks;
   private int lightRequest;
   private int blocksToCome;
-  private boolean sendingBlocks;
+  private boolean sendingLast;
+  private final ArrayDeque<IntFunction<RigMessage>> curveLines = new ArrayDeque<>();
+  private boolean takesCurves = true;
+  private int curves;
   private boolean readingThresholds;
   private Optional<ThresholdSweep> sweep = Optional.empty();
   private int referenceRequest;
@@ -120,6 +124,23 @@ final class PracticeBoard {
       edges++;
       send(at -> new RigMessage.EdgeSeen(at, channel, toHigh, (int) (ticks - startTicks)));
     }
+  }
+
+  /** Whether the converter is free to follow an opening. */
+  boolean takesCurve() {
+    return takesCurves && blocksToCome == 0 && !readingThresholds && sweep.isEmpty();
+  }
+
+  /** The light of an opening, sampled; told once it is over, behind all edges. */
+  void tellCurve(SampledLight light) {
+    SampledLight.Part last = light.parts().get(light.parts().size() - 1);
+    later(
+        last.firstTicks() + last.values().size() * last.periodTicks(),
+        () -> {
+          curveLines.addAll(CurveLines.of(light, curves & 0xFF, startTicks));
+          curves++;
+          beginSendingLast();
+        });
   }
 
   /** Bytes from the host; each takes its time on the wire. */
@@ -212,7 +233,8 @@ final class PracticeBoard {
       world.serial(set.serial());
       greet();
       answer(commandSequence, Result.DONE);
-    } else if (command instanceof RigCommand.TakeCurves) {
+    } else if (command instanceof RigCommand.TakeCurves take) {
+      takesCurves = take.on();
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.DriveReference drive) {
       answer(commandSequence, Result.DONE);
@@ -471,10 +493,7 @@ final class PracticeBoard {
                 at ->
                     new RigMessage.LightBlock(
                         at, channel, index, block.sum(), block.least(), block.most()));
-            if (!sendingBlocks) {
-              sendingBlocks = true;
-              sendNextBlock();
-            }
+            beginSendingLast();
           }
           blocksToCome--;
           if (blocksToCome > 0) {
@@ -483,16 +502,23 @@ final class PracticeBoard {
         });
   }
 
-  /** Light goes last: a block is sent only when no other line waits. */
-  private void sendNextBlock() {
+  private void beginSendingLast() {
+    if (!sendingLast) {
+      sendingLast = true;
+      sendNextOfTheLast();
+    }
+  }
+
+  /** Light goes last: curves and blocks are sent only when no other line waits. */
+  private void sendNextOfTheLast() {
     long free = sender.firstByteTicks(world.now());
     if (free > world.now()) {
-      later(free, this::sendNextBlock);
-    } else if (blocks.isEmpty()) {
-      sendingBlocks = false;
+      later(free, this::sendNextOfTheLast);
+    } else if (curveLines.isEmpty() && blocks.isEmpty()) {
+      sendingLast = false;
     } else {
-      send(blocks.remove());
-      later(sender.firstByteTicks(world.now()), this::sendNextBlock);
+      send(curveLines.isEmpty() ? blocks.remove() : curveLines.remove());
+      later(sender.firstByteTicks(world.now()), this::sendNextOfTheLast);
     }
   }
 
