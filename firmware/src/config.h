@@ -13,6 +13,13 @@
 #error "the rig is built around a 16 MHz clock"
 #endif
 
+/* Which rig: 0 the full rig, 1 the small rig of one photodiode and no other part than its amplifier.
+   Effect: with 1 the chip's own comparator (AIN0 against AIN1) feeds the input capture, and the high level, the outer
+   sensors and the flash contact do not exist; the greeting says `small`. Cost: none. */
+#ifndef CONFIG_SMALL_RIG
+#define CONFIG_SMALL_RIG 0
+#endif
+
 /* Serial speed.
    Effect: an edge line of 25 bytes takes 1 ms at 250000, 0.5 ms at 500000, 2.2 ms at 115200 (which is 2.1 % off).
    Cost: at 500000 the loop has 40 us from byte to byte, which a flood of edges exceeds (UARTLOST then counts).

@@ -6,8 +6,10 @@
 #include "identity.h"
 #include "light.h"
 #include "orders.h"
+#include "reference.h"
 #include "report.h"
 #include "status.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 #include "uart.h"
@@ -16,6 +18,8 @@
    50 us. */
 static void short_slices(void) {
   light_tend();
+  reference_tend();
+  sweep_tend();
   report_continue();
   orders_tend();
 }
@@ -39,6 +43,7 @@ int main(void) {
     short_slices();
     capture_tend();
     short_slices();
+    light_tend(); /* reading a command and composing its answer are too long together */
     report_tend();
     short_slices();
     identity_tend();
