@@ -95,8 +95,7 @@ class LightSettingTest {
   @Test
   void theSessionFileKeepsWhatWasFound() {
     LightSetting setting = set(SensorSet.INVENTED, true);
-    BenchFold again =
-        BenchFold.replay(SessionFile.read(folder.resolve("light.session")).events());
+    BenchFold again = BenchFold.replay(SessionFile.read(folder.resolve("light.session")).events());
     TripPoints.Comparator low = setting.trips().orElseThrow().low();
     // Marks have four digits behind the point, live and in a replay.
     assertThat(again.session().trips().low().offsetCounts())
@@ -120,8 +119,7 @@ class LightSettingTest {
     FrontEnd front = front(40, 4000, Lamp.STEADY);
     LightSetting setting =
         set(
-            new SensorSet(
-                front, front, front, new LevelComparators(low, ideal, ideal, ideal)),
+            new SensorSet(front, front, front, new LevelComparators(low, ideal, ideal, ideal)),
             true);
     assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
     assertThat(LightText.refused(setting.refusal().orElseThrow())).containsPattern(words);

@@ -50,11 +50,13 @@ class CommandQueueTest {
   /** A sweep of 513 codes there and back at 5 ms each takes 5.1 s. */
   @Test
   void waitsForASweepToItsEnd() {
-    add(new RigCommand.SweepThreshold(Channel.CENTRE_LOW, 0x100, 0x300));
+    CompletableFuture<Result> result =
+        add(new RigCommand.SweepThreshold(Channel.CENTRE_LOW, 0x100, 0x300));
     due(0);
 
     assertThat(due(6 * SECOND)).isEmpty();
     assertThat(due(8 * SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("w 0001"));
+    assertThat(result).isNotDone();
   }
 
   @Test
