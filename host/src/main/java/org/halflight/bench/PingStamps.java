@@ -41,8 +41,7 @@ public final class PingStamps {
 
   private static void add(List<ClockStamp> stamps, ClockStamp stamp) {
     // An echo that came twice brings nothing new.
-    if (stamps.isEmpty()
-        || stamp.boardSeconds() > stamps.get(stamps.size() - 1).boardSeconds()) {
+    if (stamps.isEmpty() || stamp.boardSeconds() > stamps.get(stamps.size() - 1).boardSeconds()) {
       stamps.add(stamp);
     }
   }

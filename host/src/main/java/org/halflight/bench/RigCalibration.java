@@ -130,8 +130,7 @@ public final class RigCalibration {
       return new Refused(new CalibrationRefusal.TooFewPoints(few.channel(), few.pulses()));
     }
     ChainFit fit = ((ChainFit.Fitted) outcome).fit();
-    if (fit.slopeP().orElse(1) < SLOPE_P
-        && fit.shortestTrustworthySeconds().isEmpty()) {
+    if (fit.slopeP().orElse(1) < SLOPE_P && fit.shortestTrustworthySeconds().isEmpty()) {
       return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slopeP().orElseThrow()));
     }
     tell.accept(Stage.RAMPED);

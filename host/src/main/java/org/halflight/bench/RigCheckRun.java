@@ -28,8 +28,8 @@ public final class RigCheckRun {
   public static final double WIDTH_SECONDS = 2e-3;
 
   /**
-   * The limits are never narrower than for this scatter: a shift of 3 us is 0.15 % of 2 ms, which is
-   * 0.002 stop, and does not matter.
+   * The limits are never narrower than for this scatter: a shift of 3 us is 0.15 % of 2 ms, which
+   * is 0.002 stop, and does not matter.
    */
   public static final double LEAST_SD_SECONDS = 1e-6;
 
@@ -67,8 +67,7 @@ public final class RigCheckRun {
         values[i] = (low[i] + high[i]) / 2;
       }
       if (values.length < RigCheck.LEAST) {
-        return new Refused(
-            new CalibrationRefusal.TooFewPoints(Channel.CENTRE_LOW, values.length));
+        return new Refused(new CalibrationRefusal.TooFewPoints(Channel.CENTRE_LOW, values.length));
       }
       return new Checked(RigCheck.of(limits(profile), values));
     } catch (CalibrationRefused refused) {

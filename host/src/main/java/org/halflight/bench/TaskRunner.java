@@ -36,7 +36,8 @@ final class TaskRunner {
       if (work.restarted()) {
         throw new CalibrationRefused(new CalibrationRefusal.Restarted());
       }
-      boolean lost = work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals);
+      boolean lost =
+          work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals);
       if (lost || beats > task.patienceBeats()) {
         throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
       }

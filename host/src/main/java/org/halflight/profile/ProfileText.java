@@ -9,8 +9,8 @@ import java.util.zip.CRC32;
 
 /**
  * A profile as a text file that a person can read: a title line, then {@code name = value}, then a
- * check sum over all before it (CRC-32 of the JDK over two bytes a character, high one first), so that a file that
- * was edited or cut is refused. docs/file-formats.md lists the names.
+ * check sum over all before it (CRC-32 of the JDK over two bytes a character, high one first), so
+ * that a file that was edited or cut is refused. docs/file-formats.md lists the names.
  */
 public final class ProfileText {
   /** What the first line says. */

@@ -34,6 +34,14 @@ final class CommandQueue {
       this.command = command;
       this.result = result;
     }
+
+    /** A sweep is answered at its end only: 5 ms a step and way, and some for reading back. */
+    long answerNanos() {
+      return command instanceof RigCommand.SweepThreshold sweep
+          ? ANSWER_NANOS
+              + (sweep.toCode() - sweep.fromCode()) * TimeUnit.MILLISECONDS.toNanos(2 * 6)
+          : ANSWER_NANOS;
+    }
   }
 
   private final Deque<Waiting> queue = new ArrayDeque<>();
@@ -74,7 +82,9 @@ final class CommandQueue {
   Optional<String> repeat(long nanos) {
     Waiting givenUp;
     synchronized (this) {
-      if (underWay.filter(waiting -> nanos - waiting.sentNanos >= ANSWER_NANOS).isEmpty()) {
+      if (underWay
+          .filter(waiting -> nanos - waiting.sentNanos >= waiting.answerNanos())
+          .isEmpty()) {
         return Optional.empty();
       }
       if (underWay.get().sequences.size() < ATTEMPTS_MOST) {
