@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
@@ -37,6 +38,9 @@ public final class BenchDriver implements AutoCloseable {
   private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> lightSetting = Optional.empty();
 
+  /** Asked and said once: until the rig is greeted again, another one may be there. */
+  private boolean rigCannotSweep;
+
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
     this.feed = feed;
@@ -54,7 +58,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Begins to set the light; the shutter is closed. */
   public LightSetting setLight() {
-    LightSetting setting = new LightSetting(session().isOneLevelRig());
+    LightSetting setting = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
     lightSetting = Optional.of(setting);
     workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
@@ -98,6 +102,7 @@ public final class BenchDriver implements AutoCloseable {
         // Its greeting may not have come through; without it nobody knows which start this is.
         feed.send(new RigCommand.AskGreeting());
       } else if (said instanceof RigEvent.Greeted) {
+        rigCannotSweep = false;
         restoreThresholds();
       } else if (session().isOneLevelRig()) {
         turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
@@ -120,7 +125,9 @@ public final class BenchDriver implements AutoCloseable {
     setting.hear(said).ifPresent(feed::send);
     if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       endLightSetting();
-      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set)));
+      rigCannotSweep |= setting.rigCannotSweep();
+      TripPoints trips = setting.trips().orElse(TripPoints.EXACT);
+      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set, trips)));
     }
     if (setting.step() == LightSetting.Step.REFUSED
         || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
@@ -139,9 +146,12 @@ public final class BenchDriver implements AutoCloseable {
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restoreThresholds() {
     if (session().isOneLevelRig()) {
-      move(turner.begin(session().light()));
+      move(turner.begin(session().light(), session().trips()));
     } else {
-      session().light().flatMap(thresholds::restore).ifPresent(feed::send);
+      session()
+          .light()
+          .flatMap(light -> thresholds.restore(light, session().trips()))
+          .ifPresent(feed::send);
     }
   }
 

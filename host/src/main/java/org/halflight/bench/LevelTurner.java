@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.exposure.AlternatingLevels.Level;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TripPoints;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -43,11 +44,11 @@ final class LevelTurner {
   private int beats;
 
   /** Begins with the low level of a light: the command to send. */
-  RigCommand begin(Optional<LightLevels> setLight) {
+  RigCommand begin(Optional<LightLevels> setLight, TripPoints trips) {
     light = setLight;
     codes =
         light
-            .map(known -> ThresholdCodes.forLight(known.darkCounts(), known.fullCounts()))
+            .map(known -> ThresholdCodes.forLight(known.darkCounts(), known.fullCounts(), trips))
             .filter(ThresholdCodes.Found.class::isInstance)
             .map(found -> ((ThresholdCodes.Found) found).codes())
             .orElse(UNKNOWN_LIGHT);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.halflight.exposure.AlternatingLevels.Level;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TripPoints;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -16,14 +17,14 @@ import org.junit.jupiter.api.Test;
 class LevelTurnerTest {
   private static final LightLevels LIGHT = new LightLevels(8, 819, 180, 648);
   private static final ThresholdCodes CODES =
-      ((ThresholdCodes.Found) ThresholdCodes.forLight(8, 819)).codes();
+      ((ThresholdCodes.Found) ThresholdCodes.forLight(8, 819, TripPoints.EXACT)).codes();
 
   private final LevelTurner turner = new LevelTurner();
   private final List<LevelTurner.Next> next = new ArrayList<>();
 
   @Test
   void aLevelStandsOnlyAfterTheRigHasReadItBack() {
-    assertThat(turner.begin(Optional.of(LIGHT)))
+    assertThat(turner.begin(Optional.of(LIGHT), TripPoints.EXACT))
         .isEqualTo(new RigCommand.SetThresholds(CODES.low(), 255));
     beats(1);
     assertThat(next).isEmpty();
@@ -37,7 +38,7 @@ class LevelTurnerTest {
 
   @Test
   void levelsTakeTurns() {
-    turner.begin(Optional.of(LIGHT));
+    turner.begin(Optional.of(LIGHT), TripPoints.EXACT);
     stand(CODES.low(), 180);
     assertThat(turner.turn()).isEqualTo(new RigCommand.SetThresholds(CODES.high(), 255));
     stand(CODES.high(), 648);
@@ -49,7 +50,7 @@ class LevelTurnerTest {
 
   @Test
   void aCommandThatWasLostIsSentAgainAndTheLevelDoesNotStandMeanwhile() {
-    turner.begin(Optional.of(LIGHT));
+    turner.begin(Optional.of(LIGHT), TripPoints.EXACT);
     stand(CODES.low(), 180);
     RigCommand toHigh = turner.turn();
     next.clear();
@@ -62,7 +63,7 @@ class LevelTurnerTest {
 
   @Test
   void aReadBackThatWasLostIsAskedForAgain() {
-    turner.begin(Optional.of(LIGHT));
+    turner.begin(Optional.of(LIGHT), TripPoints.EXACT);
     beats(2 + 6);
     assertThat(next)
         .containsExactly(
@@ -71,7 +72,7 @@ class LevelTurnerTest {
 
   @Test
   void aThresholdThatIsNotWhereTheLightHadSetItIsSaidToBeOff() {
-    turner.begin(Optional.of(LIGHT));
+    turner.begin(Optional.of(LIGHT), TripPoints.EXACT);
     stand(CODES.low(), 190);
     assertThat(next).last().isEqualTo(new LevelTurner.Next.Off());
   }
@@ -79,7 +80,7 @@ class LevelTurnerTest {
   @Test
   void withoutALightTheStartingLevelsTakeTurns() {
     // Codes of the protocol after a start.
-    assertThat(turner.begin(Optional.empty())).isEqualTo(new RigCommand.SetThresholds(0x2B, 255));
+    assertThat(turner.begin(Optional.empty(), TripPoints.EXACT)).isEqualTo(new RigCommand.SetThresholds(0x2B, 255));
     stand(0x2B, 190);
     assertThat(next).last().isEqualTo(new LevelTurner.Next.Stands(Level.LOW));
     assertThat(turner.turn()).isEqualTo(new RigCommand.SetThresholds(0xA1, 255));
