@@ -80,7 +80,8 @@ class LevelTurnerTest {
   @Test
   void withoutALightTheStartingLevelsTakeTurns() {
     // Codes of the protocol after a start.
-    assertThat(turner.begin(Optional.empty(), TripPoints.EXACT)).isEqualTo(new RigCommand.SetThresholds(0x2B, 255));
+    assertThat(turner.begin(Optional.empty(), TripPoints.EXACT))
+        .isEqualTo(new RigCommand.SetThresholds(0x2B, 255));
     stand(0x2B, 190);
     assertThat(next).last().isEqualTo(new LevelTurner.Next.Stands(Level.LOW));
     assertThat(turner.turn()).isEqualTo(new RigCommand.SetThresholds(0xA1, 255));
