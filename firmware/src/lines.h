@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "block.h"
+#include "curve.h"
 #include "edges.h"
 #include "ticks.h"
 
@@ -22,5 +23,6 @@ void lines_answer(uint16_t command_seq, uint8_t result);
 void lines_echo(uint16_t token, const struct ticks *received);
 void lines_thresholds(void);
 void lines_block(const struct block *block);
+void lines_curve(const struct curve_line *part);
 
 #endif

@@ -12,11 +12,12 @@
 #include "timebase.h"
 #include "uart.h"
 
-/* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, whose result stands for
-   50 us. */
+/* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, of which readings of half a
+   millisecond are kept. */
 static void short_slices(void) {
-  light_tend();
   report_continue();
+  orders_tend();
+  light_tend();
   orders_tend();
 }
 

@@ -2,6 +2,7 @@
 
 #include "command.h"
 #include "config.h"
+#include "curve.h"
 #include "identity.h"
 #include "light.h"
 #include "line_reader.h"
@@ -121,6 +122,17 @@ static bool go_on_reading_thresholds(void) {
   }
 }
 
+/* `m`: a curve has to be out of the memory first. Stopping needs none. */
+static bool go_on_asking_blocks(const struct command *command) {
+  if (command->number != 0) {
+    curve_suspend();
+    if (curve_waiting()) {
+      return false;
+    }
+  }
+  return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
+}
+
 /* `i`: step 0 waits for the store and begins to write, 1 waits for the writing, 2 answers. */
 static bool go_on_storing(void) {
   if (step != 2 && identity_writing()) {
@@ -160,8 +172,11 @@ bool orders_start_line(void) {
     case 't':
       thresholds_set(command->first, (uint8_t)command->number);
       return answer(RESULT_DONE);
+    case 'c':
+      curve_enable(command->first != 0);
+      return answer(RESULT_DONE);
     case 'm':
-      return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
+      return go_on_asking_blocks(command);
     default:
       break;
   }

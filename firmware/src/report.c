@@ -5,6 +5,7 @@
 
 #include "block.h"
 #include "config.h"
+#include "curve.h"
 #include "edges.h"
 #include "lines.h"
 #include "orders.h"
@@ -31,7 +32,7 @@ static void send_counters(void) {
   lines_counters();
 }
 
-/* The locals of these two are static, as a stack frame would make the compiler close interrupts around its making. */
+/* The locals of these are static, as a stack frame would make the compiler close interrupts around its making. */
 static void send_edge(void) {
   static struct edge edge;
   edges_next(&edge);
@@ -44,7 +45,15 @@ static void send_block(void) {
   lines_block(&block);
 }
 
-/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
+static void send_curve(void) {
+  static struct curve_line part;
+  if (curve_next_line(&part)) {
+    lines_curve(&part);
+  }
+}
+
+/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks and the light
+   curve, of which only one waits at a time, go last. */
 static void start_line(void) {
   uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
   if (since_beat >= CONFIG_BEAT_FORCED_HALVES) {
@@ -55,8 +64,12 @@ static void start_line(void) {
     send_beat();
   } else if (counters_due || status_changed()) {
     send_counters();
-  } else if (!orders_start_line() && block_queue_waiting()) {
+  } else if (orders_start_line()) {
+    return;
+  } else if (block_queue_waiting()) {
     send_block();
+  } else if (curve_waiting()) {
+    send_curve();
   }
 }
 

@@ -29,7 +29,8 @@ static void comparator_switched(void *context, enum pin pin, bool level) {
 
 static avr_cycle_count_t optics_timer(struct avr_t *avr, avr_cycle_count_t when, void *context) {
   struct bench *bench = context;
-  bench->edge_due = when;
+  cycles_t due_then = optics_due(&bench->optics); /* earlier, when an instruction was under way */
+  bench->edge_due = due_then < when ? due_then : when;
   optics_advance(&bench->optics, avr->cycle);
   cycles_t due = optics_due(&bench->optics);
   return due == NEVER ? 0 : due;
