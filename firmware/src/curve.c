@@ -52,6 +52,7 @@ static void watch(void) {
 
 void curve_start(void) {
   enabled = true;
+  number = 0;
   dark = 0;
   watch();
 }

@@ -118,9 +118,6 @@ static void read_threshold(void) {
 
 /* Not inlined, or light_tend would save registers for it each time that nothing is to be done. */
 static void __attribute__((noinline)) take_batch(void) {
-  if (curve_halve()) {
-    return;
-  }
   bool whole = stream_whole();
   if (task == WATCH_CENTRE) {
     if (whole) {
@@ -146,7 +143,7 @@ static void __attribute__((noinline)) take_batch(void) {
 }
 
 void light_tend(void) {
-  if (stream_ready()) {
+  if (!curve_halve() && stream_ready()) {
     take_batch();
   }
 }
