@@ -1,7 +1,9 @@
-/* Wiring of the full rig. The only file that names a port bit; docs/hardware.md shows the same table as a drawing.
+/* Wiring of both rigs. The only file that names a port bit; docs/hardware.md shows the same tables as drawings.
    Also read by the assembler (capture_isr.S) and, for board_levels, by the native tests. */
 #ifndef BOARD_H
 #define BOARD_H
+
+#include "config.h"
 
 /* Channel numbers of docs/protocol.md. */
 #define CHANNEL_CENTRE_LOW 0
@@ -11,9 +13,15 @@
 #define CHANNEL_CONTACT 4
 #define CHANNEL_CLICK 5
 #define CHANNEL_RELEASE 6
+#if CONFIG_SMALL_RIG
+#define BOARD_KIND "small"
+#define CHANNELS_MASK 0x61
+#else
+#define BOARD_KIND "full"
 #define CHANNELS_MASK 0x7F
+#endif
 /* The channels that a snapshot carries; the other one is the hardware capture. */
-#define SNAPSHOT_CHANNELS_MASK 0x7E
+#define SNAPSHOT_CHANNELS_MASK (CHANNELS_MASK & ~(1 << CHANNEL_CENTRE_LOW))
 
 /* Port D: D0 RXD, D1 TXD and D3 (OC2B, low threshold) also move but are no inputs of ours. */
 #define BOARD_CLICK_BIT 2
@@ -21,18 +29,38 @@
 #define BOARD_OUTER_B_BIT 5
 #define BOARD_CENTRE_HIGH_BIT 6
 #define BOARD_CONTACT_BIT 7
+#if CONFIG_SMALL_RIG
+/* D6 is AIN0, the light, and D7 AIN1, the threshold: analogue, never looked at as pins. */
+#define BOARD_PORTD_MASK 0x04
+#else
 #define BOARD_PORTD_MASK 0xF4
+#endif
 #define BOARD_LOW_THRESHOLD_BIT 3 /* OC2B */
 
-/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release. D9 (OC1A) is kept for a reference LED. */
+/* Port B: D8 is ICP1, D11 is OC2A (high threshold), D12 the release; D9 (OC1A) and D10 (OC1B) drive the reference LED. */
 #define BOARD_CAPTURE_BIT 0
+/* Where the level of the capture stands when both names are used as I/O addresses. */
+#if CONFIG_SMALL_RIG
+#define BOARD_CAPTURE_LEVEL ACSR
+#define BOARD_CAPTURE_LEVEL_BIT ACO
+#else
+#define BOARD_CAPTURE_LEVEL PINB
+#define BOARD_CAPTURE_LEVEL_BIT BOARD_CAPTURE_BIT
+#endif
+#define BOARD_LED_BIT 1        /* OC1A: square pulses */
+#define BOARD_RAMPED_LED_BIT 2 /* OC1B: the same through a low-pass filter */
 #define BOARD_HIGH_THRESHOLD_BIT 3 /* OC2A */
 #define BOARD_RELEASE_BIT 4
 #define BOARD_PORTB_MASK 0x10
 
 /* Contact and release close to ground against the chip's own pull-up: closed is a low pin. */
+#if CONFIG_SMALL_RIG
+#define BOARD_ACTIVE_LOW_D 0
+#define BOARD_PULLUPS_D 0
+#else
 #define BOARD_ACTIVE_LOW_D (1 << BOARD_CONTACT_BIT)
 #define BOARD_PULLUPS_D (1 << BOARD_CONTACT_BIT)
+#endif
 #define BOARD_PULLUPS_B (1 << BOARD_RELEASE_BIT)
 
 /* Analogue inputs, as numbers of the ADC multiplexer. */
@@ -40,7 +68,11 @@
 #define BOARD_ADC_OUTER_A 1
 #define BOARD_ADC_OUTER_B 2
 #define BOARD_ADC_LOW_THRESHOLD 3
+#if CONFIG_SMALL_RIG
+#define BOARD_ADC_HIGH_THRESHOLD BOARD_ADC_LOW_THRESHOLD /* there is one threshold; V shows it twice */
+#else
 #define BOARD_ADC_HIGH_THRESHOLD 4
+#endif
 #define BOARD_ADC_DIGITAL_OFF 0x1F /* DIDR0: no digital input stage on A0 to A4 */
 
 #ifndef __ASSEMBLER__
@@ -51,10 +83,12 @@
 static inline uint8_t board_levels(uint8_t pind, bool release_pin) {
   uint8_t pins = pind ^ BOARD_ACTIVE_LOW_D;
   uint8_t levels = 0;
+#if !CONFIG_SMALL_RIG
   if (pins & (1 << BOARD_CENTRE_HIGH_BIT)) levels |= 1 << CHANNEL_CENTRE_HIGH;
   if (pins & (1 << BOARD_OUTER_A_BIT)) levels |= 1 << CHANNEL_OUTER_A;
   if (pins & (1 << BOARD_OUTER_B_BIT)) levels |= 1 << CHANNEL_OUTER_B;
   if (pins & (1 << BOARD_CONTACT_BIT)) levels |= 1 << CHANNEL_CONTACT;
+#endif
   if (pins & (1 << BOARD_CLICK_BIT)) levels |= 1 << CHANNEL_CLICK;
   if (!release_pin) levels |= 1 << CHANNEL_RELEASE;
   return levels;
@@ -63,7 +97,11 @@ static inline uint8_t board_levels(uint8_t pind, bool release_pin) {
 #ifdef __AVR__
 #include <avr/io.h>
 
+#if CONFIG_SMALL_RIG
+static inline bool board_capture_pin(void) { return ACSR & (1 << ACO); }
+#else
 static inline bool board_capture_pin(void) { return PINB & (1 << BOARD_CAPTURE_BIT); }
+#endif
 static inline bool board_release_pin(void) { return PINB & (1 << BOARD_RELEASE_BIT); }
 
 /* All seven levels, read now. */
@@ -76,7 +114,13 @@ static inline void board_start(void) {
   PORTD = BOARD_PULLUPS_D;
   PORTB = BOARD_PULLUPS_B;
   DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
-  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT;
+#if CONFIG_SMALL_RIG
+  DIDR1 = 1 << AIN1D | 1 << AIN0D;
+  ACSR = 1 << ACIC; /* the comparator takes the place of the capture pin */
+  DDRB = 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
+#else
+  DDRB = 1 << BOARD_HIGH_THRESHOLD_BIT | 1 << BOARD_LED_BIT | 1 << BOARD_RAMPED_LED_BIT;
+#endif
   DIDR0 = BOARD_ADC_DIGITAL_OFF;
 }
 #endif

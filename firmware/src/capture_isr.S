@@ -152,13 +152,14 @@ capture_store:
   sts TCCR1B, r25
   sbi TIFR1, ICF1 /* changing ICES1 may set the flag */
   /* The edge that is waited for may have gone by before it was armed: then the pin stands where it would lead to. */
+  in r30, BOARD_CAPTURE_LEVEL
   sbrs r25, ICES1
   rjmp capture_wants_high
-  sbic PINB, BOARD_CAPTURE_BIT
+  sbrc r30, BOARD_CAPTURE_LEVEL_BIT
   rjmp capture_missed
   rjmp capture_end
 capture_wants_high:
-  sbis PINB, BOARD_CAPTURE_BIT
+  sbrs r30, BOARD_CAPTURE_LEVEL_BIT
   rjmp capture_missed
 capture_end:
   pop r31

@@ -25,8 +25,9 @@ struct command {
   char kind;
   uint16_t seq;
   uint8_t result; /* RESULT_DONE: may be carried out */
-  uint8_t first;   /* t: low code; m: channel */
-  uint16_t number; /* t: high code; m: blocks; p: token */
+  uint8_t first;   /* t: low code; m, w: channel; r: kind */
+  uint16_t number; /* t: high code; m: blocks; p: token; r: count; w: last fine code */
+  uint32_t wide;   /* r: width in ticks; w: first fine code */
 };
 
 /* Reads the fields of a good line. For `i` the serial number is the line's body. */

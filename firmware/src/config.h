@@ -13,6 +13,13 @@
 #error "the rig is built around a 16 MHz clock"
 #endif
 
+/* Which rig: 0 the full rig, 1 the small rig of one photodiode and no other part than its amplifier.
+   Effect: with 1 the chip's own comparator (AIN0 against AIN1) feeds the input capture, and the high level, the outer
+   sensors and the flash contact do not exist; the greeting says `small`. Cost: none. */
+#ifndef CONFIG_SMALL_RIG
+#define CONFIG_SMALL_RIG 0
+#endif
+
 /* Serial speed.
    Effect: an edge line of 25 bytes takes 1 ms at 250000, 0.5 ms at 500000, 2.2 ms at 115200 (which is 2.1 % off).
    Cost: at 500000 the loop has 40 us from byte to byte, which a flood of edges exceeds (UARTLOST then counts).
@@ -41,10 +48,10 @@
 #endif
 
 /* Light blocks that wait for the serial line.
-   Effect: a block is made every 1 ms and its line takes 1.3 ms at 250000 baud, so 120 blocks bridge a request of 500
-   without a gap. Cost: 7 bytes of RAM each, in the memory of the light curve (860 bytes) and so free. Range: 2 to 122. */
+   Effect: a block is made every 1 ms and its line takes 1.3 ms at 250000 baud, so 118 blocks bridge a request of 500
+   without a gap. Cost: 7 bytes of RAM each, in the memory of the light curve (828 bytes) and so free. Range: 2 to 118. */
 #ifndef CONFIG_BLOCK_QUEUE
-#define CONFIG_BLOCK_QUEUE 120
+#define CONFIG_BLOCK_QUEUE 118
 #endif
 
 /* Light curve, in blocks of 16 readings (256 us).
@@ -70,7 +77,7 @@
 /* Values of the plateau.
    Effect: how fine a plateau is; one of a second is left with spans of 16 ms. Cost: 2 bytes of RAM each. Range: even, 4 to 250. */
 #ifndef CONFIG_CURVE_PLATEAU_VALUES
-#define CONFIG_CURVE_PLATEAU_VALUES 80
+#define CONFIG_CURVE_PLATEAU_VALUES 64
 #endif
 
 /* Commands that wait for their turn. Cost: 13 bytes of RAM each. Range: 1 to 8. */

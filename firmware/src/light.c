@@ -4,6 +4,7 @@
 #include "board.h"
 #include "curve.h"
 #include "stream.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 
@@ -11,6 +12,8 @@
 #define LIGHT_BATCHES 4
 
 static enum { WATCH_CENTRE, MAKE_BLOCKS, READ_LOW, READ_HIGH } task;
+static bool fast;       /* the centre is watched at the fast rate */
+static bool paused;     /* it is not watched at all */
 static uint8_t batches; /* so far, of the sum */
 static uint16_t sum;
 static struct block block;
@@ -20,11 +23,14 @@ static uint8_t block_channel;
 static uint16_t low_sum;
 static uint16_t high_sum;
 
+/* A sweep takes the main loop to be quick and the handlers to be rare, so until it is over one millisecond of light must do. */
 static void watch_centre(void) {
+  paused = false;
   task = WATCH_CENTRE;
   batches = 0;
   sum = 0;
-  stream_start(BOARD_ADC_CENTRE, STREAM_FAST);
+  fast = !sweep_running();
+  stream_start(BOARD_ADC_CENTRE, fast ? STREAM_FAST : STREAM_SLOW);
 }
 
 static uint8_t adc_of(uint8_t channel) {
@@ -50,9 +56,7 @@ static void add_to_light(uint16_t batch_sum) {
 }
 
 static void tell_begin(uint16_t begin) {
-  static struct ticks now; /* static, as a stack frame for it would make the compiler close interrupts around its making */
-  timebase_now(&now);
-  uint32_t now32 = ticks_low32(now);
+  uint32_t now32 = timebase_now32();
   uint16_t ago = (uint16_t)now32 - begin;
   curve_begun(now32 - ago + STREAM_FAST_SAMPLE_DELAY);
 }
@@ -61,8 +65,9 @@ static uint8_t eight_bits(uint16_t reading) { return (uint8_t)(reading >> 2); }
 
 /* Both loops run once every 4096 cycles and are the curve's whole cost per reading, so there is one for each case. */
 static void watch_readings(void) {
+  bool for_curve = fast && !block_queue_waiting();
   const uint16_t *readings = stream_batch();
-  uint8_t *room = block_queue_waiting() ? 0 : curve_room();
+  uint8_t *room = for_curve ? curve_room() : 0;
   uint16_t batch_sum = 0;
   uint8_t most = 0;
   if (room) {
@@ -83,8 +88,14 @@ static void watch_readings(void) {
   }
   uint16_t begin = stream_begin();
   stream_next();
-  add_to_light(batch_sum);
-  if (!block_queue_waiting() && curve_take(most, batch_sum, thresholds_low_code())) {
+  if (fast) {
+    add_to_light(batch_sum);
+  } else {
+    centre_sum = batch_sum;
+    paused = true;
+    stream_stop();
+  }
+  if (for_curve && curve_take(most, batch_sum, thresholds_low_code())) {
     tell_begin(begin);
   }
 }
@@ -143,7 +154,11 @@ static void __attribute__((noinline)) take_batch(void) {
 }
 
 void light_tend(void) {
-  if (!curve_halve() && stream_ready()) {
+  if (paused) {
+    if (!sweep_running()) {
+      watch_centre();
+    }
+  } else if (!curve_halve() && stream_ready()) {
     take_batch();
   }
 }
@@ -159,6 +174,7 @@ bool light_ask_blocks(uint8_t channel, uint16_t blocks) {
   blocks_wanted = blocks;
   block.index = 0;
   if (blocks != 0) {
+    paused = false;
     task = MAKE_BLOCKS;
     stream_start(adc_of(channel), STREAM_SLOW);
   } else if (task == MAKE_BLOCKS) {
@@ -174,6 +190,7 @@ bool light_ask_thresholds(void) {
     return false;
   }
   curve_suspend();
+  paused = false;
   task = READ_LOW;
   batches = 0;
   sum = 0;

@@ -29,7 +29,7 @@ void lines_greeting(void) {
   begin('H');
   hex(PROTOCOL_VERSION, 2);
   hex32(F_CPU);
-  word("full");
+  word(BOARD_KIND);
   hex(CHANNELS_MASK, 2);
   word(identity_serial());
   hex32(identity_boots());
@@ -95,6 +95,23 @@ void lines_thresholds(void) {
   hex(thresholds_high_code(), 2);
   hex(light_low_threshold(), 4);
   hex(light_high_threshold(), 4);
+}
+
+void lines_pulse(const struct reference_pulse *pulse) {
+  begin('R');
+  hex(pulse->index, 4);
+  hex(pulse->kind, 1);
+  hex32(pulse->begin);
+  hex32(pulse->end);
+}
+
+void lines_trip(const struct trip *trip) {
+  begin('W');
+  hex(trip->channel, 1);
+  hex(trip->rising, 1);
+  hex(trip->code, 4);
+  hex(trip->level, 4);
+  hex(trip->light, 4);
 }
 
 void lines_block(const struct block *block) {

@@ -6,8 +6,10 @@
 #include "identity.h"
 #include "light.h"
 #include "orders.h"
+#include "reference.h"
 #include "report.h"
 #include "status.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 #include "uart.h"
@@ -15,9 +17,12 @@
 /* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, of which readings of half a
    millisecond are kept. */
 static void short_slices(void) {
+  reference_tend();
+  sweep_tend();
   report_continue();
   orders_tend();
   light_tend();
+  reference_tend();
   orders_tend();
 }
 

@@ -1,5 +1,6 @@
 #include "orders.h"
 
+#include "board.h"
 #include "command.h"
 #include "config.h"
 #include "curve.h"
@@ -7,7 +8,9 @@
 #include "light.h"
 #include "line_reader.h"
 #include "lines.h"
+#include "reference.h"
 #include "status.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 #include "uart.h"
@@ -93,11 +96,15 @@ void orders_tend(void) {
   }
 }
 
-static bool answer(uint8_t result) {
-  lines_answer(queue[first].command.seq, result);
+static void drop(void) {
   first = place_after(first, 1);
   waiting--;
   step = 0;
+}
+
+static bool answer(uint8_t result) {
+  lines_answer(queue[first].command.seq, result);
+  drop();
   return true;
 }
 
@@ -124,6 +131,9 @@ static bool go_on_reading_thresholds(void) {
 
 /* `m`: a curve has to be out of the memory first. Stopping needs none. */
 static bool go_on_asking_blocks(const struct command *command) {
+  if (!(CHANNELS_MASK >> command->first & 1)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
+  }
   if (command->number != 0) {
     curve_suspend();
     if (curve_waiting()) {
@@ -132,6 +142,21 @@ static bool go_on_asking_blocks(const struct command *command) {
   }
   return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
 }
+
+/* `w` is answered at the end of the sweep (report.c); other commands do not wait for that. */
+static bool begin_sweep(const struct command *command) {
+  if (!(CHANNELS_MASK >> command->first & 1)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
+  }
+  if (!sweep_ask(command->first, (uint16_t)command->wide, command->number, command->seq)) {
+    return answer(RESULT_BUSY);
+  }
+  drop();
+  return false;
+}
+
+/* These would take threshold or converter from a sweep. */
+static bool disturbs_sweep(char kind) { return kind == 't' || kind == 'v' || kind == 'm'; }
 
 /* `i`: step 0 waits for the store and begins to write, 1 waits for the writing, 2 answers. */
 static bool go_on_storing(void) {
@@ -164,7 +189,12 @@ bool orders_start_line(void) {
   if (command->result != RESULT_DONE) {
     return answer(command->result);
   }
+  if (sweep_running() && disturbs_sweep(command->kind)) {
+    return answer(RESULT_BUSY);
+  }
   switch (command->kind) {
+    case 'w':
+      return begin_sweep(command);
     case 'v':
       return go_on_reading_thresholds();
     case 'i':
@@ -174,6 +204,9 @@ bool orders_start_line(void) {
       return answer(RESULT_DONE);
     case 'c':
       curve_enable(command->first != 0);
+      return answer(RESULT_DONE);
+    case 'r':
+      reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);
     case 'm':
       return go_on_asking_blocks(command);

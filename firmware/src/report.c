@@ -4,12 +4,15 @@
 #include <stdint.h>
 
 #include "block.h"
+#include "command.h"
 #include "config.h"
 #include "curve.h"
 #include "edges.h"
 #include "lines.h"
 #include "orders.h"
+#include "reference.h"
 #include "status.h"
+#include "sweep.h"
 #include "timebase.h"
 #include "uart.h"
 
@@ -52,6 +55,21 @@ static void send_curve(void) {
   }
 }
 
+static void send_pulse(void) {
+  lines_pulse(reference_pulse());
+  reference_told();
+}
+
+static void send_trip(void) {
+  lines_trip(sweep_trip());
+  sweep_trip_told();
+}
+
+static void answer_sweep(void) {
+  lines_answer(sweep_command_seq(), RESULT_DONE);
+  sweep_answered();
+}
+
 /* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks and the light
    curve, of which only one waits at a time, go last. */
 static void start_line(void) {
@@ -64,6 +82,12 @@ static void start_line(void) {
     send_beat();
   } else if (counters_due || status_changed()) {
     send_counters();
+  } else if (reference_pulse_waiting()) {
+    send_pulse();
+  } else if (sweep_trip_waiting()) {
+    send_trip();
+  } else if (sweep_over()) {
+    answer_sweep();
   } else if (orders_start_line()) {
     return;
   } else if (block_queue_waiting()) {

@@ -5,6 +5,7 @@
 #include <avr/wdt.h>
 
 #include "capture.h"
+#include "reference.h"
 
 #define GUARD 0xA5
 
@@ -94,6 +95,7 @@ const char *status_cause(void) {
 
 void status_stop(enum stop_reason reason) {
   capture_stop();
+  reference_off();
   status_stopped = (uint8_t)reason;
   cli();
   for (;;) {

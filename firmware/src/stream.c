@@ -15,6 +15,7 @@
 #define SLACK 16
 /* Starting Timer0 and looking at both timers takes less than this unless a handler came between. */
 #define UNDISTURBED 40
+#define LATEST_PLACE 32
 /* Lost readings beyond which the counter was set from outside, or the ring ran over. */
 #define LOST_TOO_MANY 14
 
@@ -54,6 +55,10 @@ static void start(void) {
   TCCR0A = 1 << WGM01; /* back to 0 after OCR0A */
   OCR0A = fast ? FAST_TICKS - 1 : SLOW_TICKS / 8 - 1;
   period = fast ? FAST_TICKS : SLOW_TICKS;
+  /* At the fast rate the handler then always runs early in a cycle of the PWM, away from its end, before which a fine
+     threshold is set. */
+  while (TCNT2 > LATEST_PLACE) {
+  }
   do {
     TCCR0B = 0;
     TCNT0 = 0;
@@ -76,6 +81,8 @@ void stream_start(uint8_t channel, enum stream_rate rate) {
   chosen = rate;
   start();
 }
+
+void stream_stop(void) { TCCR0B = 0; }
 
 static uint8_t stored_bytes(void) { return (uint8_t)(stream_write - ring_start() - half) & (STREAM_BYTES - 1); }
 

@@ -20,6 +20,8 @@ enum stream_rate {
 
 /* From now on that input of the multiplexer. The first readings are dropped. */
 void stream_start(uint8_t channel, enum stream_rate rate);
+/* No readings until the next start. */
+void stream_stop(void);
 /* True when a batch is there. It must be taken within 16 readings. */
 bool stream_ready(void);
 /* Only when ready: false when readings of this batch were lost, because edges kept the handler from running. */

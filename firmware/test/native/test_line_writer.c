@@ -10,7 +10,8 @@ static const struct {
   char kind;
   const char *widths;
 } layouts[] = {{'H', "2 8 0 2 0 8 0 0 12"}, {'E', "1 1 8"}, {'B', "12 2 4"}, {'L', "8 4 4 4 4 4 4"}, {'A', "4 2"},
-               {'Q', "4 12 12"},            {'V', "2 2 4 4"}, {'M', "1 4 4 3 3"}};
+               {'Q', "4 12 12"},            {'V', "2 2 4 4"}, {'M', "1 4 4 3 3"},
+               {'C', "2 1 8 8 4 2"},        {'D', "2 4 0"},   {'R', "4 1 8 8"},   {'W', "1 1 4 4 4"}};
 
 static const char *layout_of(char kind) {
   for (size_t i = 0; i < sizeof layouts / sizeof *layouts; i++) {

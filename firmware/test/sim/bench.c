@@ -3,10 +3,9 @@
 #include <stdlib.h>
 
 #include "converter.h"
+#include "led_drive.h"
 #include "outputs.h"
-
-#define PIN_DRIVEN_LOW 0x08  /* PD3, OC2B */
-#define PIN_DRIVEN_HIGH 0x08 /* PB3, OC2A */
+#include "pwm.h"
 
 cycles_t bench_now(const struct bench *bench) {
   return bench->chip.avr->cycle;
@@ -23,20 +22,21 @@ void bench_pin(struct bench *bench, enum pin pin, bool level) {
   }
 }
 
-static void comparator_switched(void *context, enum pin pin, bool level) {
+static void comparator_switched(void *context, cycles_t at, enum pin pin, bool level) {
+  struct bench *bench = context;
+  bench->edge_due = at;
   bench_pin(context, pin, level);
 }
 
 static avr_cycle_count_t optics_timer(struct avr_t *avr, avr_cycle_count_t when, void *context) {
+  (void)when;
   struct bench *bench = context;
-  cycles_t due_then = optics_due(&bench->optics); /* earlier, when an instruction was under way */
-  bench->edge_due = due_then < when ? due_then : when;
   optics_advance(&bench->optics, avr->cycle);
   cycles_t due = optics_due(&bench->optics);
   return due == NEVER ? 0 : due;
 }
 
-static void watch_optics(struct bench *bench) {
+void bench_watch_optics(struct bench *bench) {
   cycles_t due = optics_due(&bench->optics), now = bench_now(bench);
   if (due == NEVER) {
     avr_cycle_timer_cancel(bench->chip.avr, optics_timer, bench);
@@ -47,33 +47,7 @@ static void watch_optics(struct bench *bench) {
 
 void bench_optics_changed(struct bench *bench) {
   optics_changed(&bench->optics, bench_now(bench));
-  watch_optics(bench);
-}
-
-static void drive_threshold(struct threshold *threshold, cycles_t now, bool driven, uint8_t code) {
-  if (driven) {
-    threshold_drive(threshold, now, SUPPLY_MV * (code + 1) / 256);
-  } else {
-    threshold_float(threshold, now);
-  }
-}
-
-/* The board wrote one of the registers that make the two PWM outputs. */
-static void pwm_written(struct avr_irq_t *irq, uint32_t value, void *context) {
-  (void)irq, (void)value;
-  struct bench *bench = context;
-  const uint8_t *data = bench->chip.avr->data;
-  cycles_t now = bench_now(bench);
-  bool low_on = (data[REG_TCCR2A] & 0x20) && (data[REG_DDRD] & PIN_DRIVEN_LOW);
-  bool high_on = (data[REG_TCCR2A] & 0x80) && (data[REG_DDRB] & PIN_DRIVEN_HIGH);
-  drive_threshold(&bench->optics.low, now, low_on, data[REG_OCR2B]);
-  drive_threshold(&bench->optics.high, now, high_on, data[REG_OCR2A]);
-  if (low_on && high_on && (data[REG_OCR2B] != bench->codes[0] || data[REG_OCR2A] != bench->codes[1])) {
-    bench->codes[0] = data[REG_OCR2B];
-    bench->codes[1] = data[REG_OCR2A];
-    journal_write(&bench->journal, "pwm", now, "%02X %02X", bench->codes[0], bench->codes[1]);
-  }
-  bench_optics_changed(bench);
+  bench_watch_optics(bench);
 }
 
 static avr_cycle_count_t agenda_timer(struct avr_t *avr, avr_cycle_count_t when, void *context);
@@ -99,15 +73,15 @@ static void perform(struct bench *bench, struct event event) {
   switch (event.deed) {
     case DEED_LAMP:
       optics_lamp(&bench->optics, event.at, event.value);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_FIRE:
       optics_fire(&bench->optics, event.at, event.subject, event.curve);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_HOLD:
       optics_hold(&bench->optics, event.at, event.value);
-      watch_optics(bench);
+      bench_watch_optics(bench);
       break;
     case DEED_PIN:
       bench_pin(bench, event.subject, event.level);
@@ -172,7 +146,8 @@ static void rearm(struct bench *bench) {
   bench->trigger_flag = false;
   chip_restore_pins(&bench->chip);
   wire_rearm(&bench->wire);
-  pwm_written(NULL, 0, bench);
+  pwm_reset(bench);
+  led_drive_reset(bench);
   watch_agenda(bench);
   journal_write(&bench->journal, "note", bench_now(bench), "the board was reset, cause %02X",
                 bench->chip.avr->data[REG_MCUSR]);
@@ -210,13 +185,11 @@ const char *bench_open(struct bench *bench, const char *elf_path) {
   wire_begin(&bench->wire, &bench->chip, &bench->journal);
   optics_begin(&bench->optics, comparator_switched, bench);
   outputs_begin(bench);
+  led_drive_begin(bench);
   converter_begin(bench);
-  static const uint16_t pwm_registers[] = {REG_OCR2A, REG_OCR2B, REG_TCCR2A, REG_DDRB, REG_DDRD};
-  for (size_t i = 0; i < sizeof pwm_registers / sizeof *pwm_registers; i++) {
-    avr_irq_register_notify(avr_iomem_getirq(avr, pwm_registers[i], NULL, AVR_IOMEM_IRQ_ALL), pwm_written, bench);
-  }
+  pwm_begin(bench);
   bench->chip.reset_seen = false;
-  watch_optics(bench);
+  bench_watch_optics(bench);
   watch_agenda(bench);
   return NULL;
 }

@@ -24,6 +24,7 @@ struct bench {
   bool ended;
   const char *stopped; /* why the simulation cannot go on, NULL while it can */
   uint8_t codes[2];    /* thresholds in force: low, high */
+  cycles_t codes_since;
 
   avr_irq_t *converter_irq;
   unsigned conversion_channel; /* selected when the conversion under way was started */
@@ -32,6 +33,8 @@ struct bench {
 
   /* Listeners, each may be NULL. */
   void (*on_edge)(void *context, cycles_t cycle, cycles_t due, enum pin pin, bool level);
+  /* `cycle`: when the timer switched the pin; `landed`: when simavr moved it. */
+  void (*on_led)(void *context, cycles_t cycle, cycles_t landed, bool ramped, bool level);
   void (*on_plug)(void *context, bool plugged);
   void *context;
 };
@@ -48,6 +51,8 @@ void bench_run_until(struct bench *bench, cycles_t cycle);
 void bench_add(struct bench *bench, struct event event);
 /* Tells the bench that optics were changed from outside (light, lag, noise, ripple, hysteresis). */
 void bench_optics_changed(struct bench *bench);
+/* Asks optics anew when it has to be looked at. */
+void bench_watch_optics(struct bench *bench);
 /* Puts a level on a pin and logs the edge if there is one. */
 void bench_pin(struct bench *bench, enum pin pin, bool level);
 

@@ -7,6 +7,7 @@
 #define SETTLED_MV 0.01
 #define FINE_STEP CYCLES_PER_MICROSECOND
 #define THRESHOLD_STEP (16 * CYCLES_PER_MICROSECOND)
+#define LED_FILTER_CYCLES (10e3 * 100e-9 * CYCLES_PER_SECOND) /* 10 kilohm, 100 nF */
 #define NOISE_REACH 6 /* standard deviations beyond which a crossing is not looked for */
 
 static cycles_t earlier(cycles_t a, cycles_t b) {
@@ -31,7 +32,7 @@ static double signal_mv(const struct optics *o, const struct sensor *s, cycles_t
     double turns = fmod(o->ripple_hz * (double)now / CYCLES_PER_SECOND, 1);
     light *= 1 + o->ripple_depth * sin(2 * 3.14159265358979323846 * turns);
   }
-  double mv = s->dark_mv + (s->full_mv - s->dark_mv) * light;
+  double mv = s->dark_mv + (s->full_mv - s->dark_mv) * light + led_mv(&s->led, (double)(now - s->begun));
   if (s->noise_mv != 0) {
     mv += s->noise_mv * noise_at(s->noise_seed, now / FINE_STEP);
   }
@@ -50,9 +51,14 @@ static double threshold_of(const struct optics *o, enum pin pin, cycles_t now) {
   }
 }
 
+/* How far the input is beyond the point at which the comparator begins to turn over; negative on its own side. */
+static double overdrive(const struct optics *o, const struct sensor *s, const struct comparator *c, cycles_t now) {
+  double over = signal_mv(o, s, now) - threshold_of(o, c->pin, now) - c->offset_mv;
+  return (c->level ? -over : over) - o->hysteresis_mv / 2;
+}
+
 static bool level_at(const struct optics *o, const struct sensor *s, const struct comparator *c, cycles_t now) {
-  double over = signal_mv(o, s, now) - threshold_of(o, c->pin, now);
-  return over > (c->level ? -o->hysteresis_mv / 2 : o->hysteresis_mv / 2);
+  return overdrive(o, s, c, now) > 0 ? !c->level : c->level;
 }
 
 /* Whether ripple or noise could carry the signal over a threshold during the step. */
@@ -61,10 +67,11 @@ static bool may_cross(const struct optics *o, const struct sensor *s, cycles_t n
   double to = end == NEVER ? from : z_at(s, end);
   double span = s->full_mv - s->dark_mv;
   double reach = NOISE_REACH * s->noise_mv + o->hysteresis_mv;
-  double least = s->dark_mv + span * fmin(from, to) * (1 - o->ripple_depth) - reach;
-  double most = s->dark_mv + span * fmax(from, to) * (1 + o->ripple_depth) + reach;
+  double led = led_mv(&s->led, 0), led_to = led_mv(&s->led, end == NEVER ? 0 : (double)(end - now));
+  double least = s->dark_mv + span * fmin(from, to) * (1 - o->ripple_depth) + fmin(led, led_to) - reach;
+  double most = s->dark_mv + span * fmax(from, to) * (1 + o->ripple_depth) + fmax(led, led_to) + reach;
   for (int i = 0; i < s->comparator_count; i++) {
-    double threshold = threshold_of(o, s->comparators[i].pin, now);
+    double threshold = threshold_of(o, s->comparators[i].pin, now) + s->comparators[i].offset_mv;
     if (least <= threshold && threshold <= most) {
       return true;
     }
@@ -82,6 +89,7 @@ static void step(const struct optics *o, struct sensor *s, cycles_t now, double 
   if (s->curve) {
     stretch = curve_from(s->curve, s->curve_start, s->resting, now, &s->cursor);
   }
+  led_step(&s->led, (double)(now - s->begun), o->led_square, o->led_ramped, s->lag_cycles, o->led_filter_cycles);
   s->begun = now;
   s->slope = stretch.slope * o->lamp;
   s->straight = stretch.open * o->lamp - s->slope * s->lag_cycles;
@@ -90,6 +98,9 @@ static void step(const struct optics *o, struct sensor *s, cycles_t now, double 
   if (fabs(s->transient) * fabs(s->full_mv - s->dark_mv) < SETTLED_MV) {
     s->transient = 0;
   } else {
+    s->ends = earlier(s->ends, now + FINE_STEP);
+  }
+  if (led_moves(&s->led, SETTLED_MV)) {
     s->ends = earlier(s->ends, now + FINE_STEP);
   }
   if (thresholds_move(o, now)) {
@@ -118,25 +129,95 @@ static cycles_t crossing(const struct optics *o, const struct sensor *s, const s
   return other;
 }
 
+/* Sums the overdrive over whole cycles up to `until`, which no step may end before. */
+static void charge_up(const struct optics *o, const struct sensor *s, struct comparator *c, cycles_t until) {
+  if (!c->driven || until <= c->charged_until) {
+    return;
+  }
+  double before = overdrive(o, s, c, c->charged_until);
+  for (cycles_t at = c->charged_until + 1; at <= until; at++) {
+    double after = overdrive(o, s, c, at);
+    c->charge += (before + after) / 2;
+    before = after;
+  }
+  c->charged_until = until;
+}
+
+/* While driven: the cycle at which the comparator decides or its input goes back, or how far was looked. */
+static cycles_t decision(const struct optics *o, const struct sensor *s, const struct comparator *c, cycles_t now) {
+  cycles_t end = earlier(s->ends, now + FINE_STEP);
+  double charge = c->charge, before = overdrive(o, s, c, now);
+  for (cycles_t at = now + 1; at < end; at++) {
+    double after = overdrive(o, s, c, at);
+    charge += (before + after) / 2;
+    if (charge >= c->need || after <= 0) {
+      return at;
+    }
+    before = after;
+  }
+  return end;
+}
+
+static void put_out(struct optics *o, struct comparator *c, cycles_t now) {
+  while (c->count > 0 && c->under_way[c->first].at <= now) {
+    bool level = c->under_way[c->first].level;
+    cycles_t at = c->under_way[c->first].at;
+    c->first = (c->first + 1) % MOST_UNDER_WAY;
+    c->count--;
+    o->switched(o->context, at, c->pin, level);
+  }
+}
+
+static void decide(struct comparator *c, cycles_t at) {
+  c->level = !c->level;
+  c->driven = false;
+  int last = (c->first + c->count++) % MOST_UNDER_WAY;
+  c->under_way[last].at = at + c->fixed_cycles;
+  c->under_way[last].level = c->level;
+}
+
+/* Looks at a comparator, at most a few cycles after it was expected to do something. */
+static void judge(const struct optics *o, const struct sensor *s, struct comparator *c, cycles_t now) {
+  cycles_t foreseen = earlier(c->expected, now);
+  charge_up(o, s, c, now);
+  if (level_at(o, s, c, now) == c->level) {
+    c->driven = false;
+  } else if (!c->driven) {
+    c->driven = true;
+    c->charge = 0;
+    c->charged_until = foreseen > s->begun ? foreseen : s->begun;
+    charge_up(o, s, c, now);
+  }
+  if (c->driven && c->charge >= c->need) {
+    decide(c, foreseen);
+  }
+  c->expected = c->driven ? decision(o, s, c, now) : crossing(o, s, c, now);
+}
+
 static void advance(struct optics *o, struct sensor *s, cycles_t now) {
   while (s->ends <= now) {
+    for (int i = 0; i < s->comparator_count; i++) {
+      charge_up(o, s, &s->comparators[i], s->ends);
+    }
     step(o, s, s->ends, z_at(s, s->ends));
   }
   s->due = s->ends;
   for (int i = 0; i < s->comparator_count; i++) {
     struct comparator *c = &s->comparators[i];
-    if (level_at(o, s, c, now) != c->level) {
-      c->level = !c->level;
-      o->switched(o->context, c->pin, c->level);
+    judge(o, s, c, now);
+    put_out(o, c, now);
+    s->due = earlier(s->due, c->expected);
+    if (c->count > 0) {
+      s->due = earlier(s->due, c->under_way[c->first].at);
     }
-    s->due = earlier(s->due, crossing(o, s, c, now));
   }
 }
 
-void optics_begin(struct optics *o, void (*switched)(void *context, enum pin pin, bool level), void *context) {
+void optics_begin(struct optics *o, void (*switched)(void *context, cycles_t at, enum pin pin, bool level), void *context) {
   static const enum pin wiring[SENSORS][2] = {
       {PIN_LOW, PIN_HIGH}, {PIN_OUTER_A, PIN_OUTER_A}, {PIN_OUTER_B, PIN_OUTER_B}};
-  *o = (struct optics){.lamp = 1, .switched = switched, .context = context};
+  *o = (struct optics){
+      .lamp = 1, .led_filter_cycles = LED_FILTER_CYCLES, .switched = switched, .context = context};
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     s->dark_mv = 40;
@@ -144,6 +225,7 @@ void optics_begin(struct optics *o, void (*switched)(void *context, enum pin pin
     s->comparator_count = i == SENSOR_CENTRE ? 2 : 1;
     for (int c = 0; c < s->comparator_count; c++) {
       s->comparators[c].pin = wiring[i][c];
+      s->comparators[c].expected = NEVER;
     }
     step(o, s, 0, 0);
     s->due = 0;
@@ -154,6 +236,10 @@ void optics_changed(struct optics *o, cycles_t at) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     cycles_t from = at > s->begun ? at : s->begun;
+    for (int c = 0; c < s->comparator_count; c++) {
+      charge_up(o, s, &s->comparators[c], from);
+      s->comparators[c].expected = from;
+    }
     step(o, s, from, z_at(s, from));
     s->due = from;
   }
@@ -188,6 +274,22 @@ void optics_hold(struct optics *o, cycles_t at, double open) {
 void optics_lamp(struct optics *o, cycles_t at, double fraction) {
   o->lamp = fraction;
   optics_changed(o, at);
+}
+
+void optics_led(struct optics *o, cycles_t at, bool ramped, bool on) {
+  *(ramped ? &o->led_ramped : &o->led_square) = on;
+  optics_changed(o, at);
+}
+
+struct comparator *optics_comparator(struct optics *o, enum pin pin) {
+  for (int i = 0; i < SENSORS; i++) {
+    for (int c = 0; c < o->sensors[i].comparator_count; c++) {
+      if (o->sensors[i].comparators[c].pin == pin) {
+        return &o->sensors[i].comparators[c];
+      }
+    }
+  }
+  return NULL;
 }
 
 void optics_advance(struct optics *o, cycles_t now) {

@@ -83,6 +83,15 @@ static void take_edge(void *context, cycles_t cycle, cycles_t due, enum pin pin,
   rig->edges[rig->edge_count++] = (struct injected){cycle, due, pin, level};
 }
 
+static void take_led(void *context, cycles_t cycle, cycles_t landed, bool ramped, bool level) {
+  struct rig *rig = context;
+  if (rig->led_count == rig->led_room) {
+    rig->led_room = rig->led_room ? 2 * rig->led_room : 256;
+    rig->leds = realloc(rig->leds, rig->led_room * sizeof *rig->leds);
+  }
+  rig->leds[rig->led_count++] = (struct led_switch){cycle, landed, ramped, level};
+}
+
 void rig_power(struct rig *rig, const char *elf, const unsigned char *eeprom) {
   *rig = (struct rig){.command_seq = 0x1000};
   const char *trouble = bench_open(&rig->bench, elf);
@@ -94,6 +103,7 @@ void rig_power(struct rig *rig, const char *elf, const unsigned char *eeprom) {
   }
   rig->scenario.bench = &rig->bench;
   rig->bench.on_edge = take_edge;
+  rig->bench.on_led = take_led;
   rig->bench.context = rig;
   rig->bench.wire.out = take_byte;
   rig->bench.wire.out_context = rig;
@@ -103,6 +113,7 @@ void rig_off(struct rig *rig) {
   bench_close(&rig->bench);
   free(rig->lines);
   free(rig->edges);
+  free(rig->leds);
   *rig = (struct rig){0};
 }
 

@@ -30,6 +30,14 @@ struct injected {
   bool level;
 };
 
+/* A switching of the reference LED by the board. */
+struct led_switch {
+  cycles_t cycle;  /* when the timer matched */
+  cycles_t landed; /* when simavr moved the pin, behind the instruction under way */
+  bool ramped;
+  bool level;
+};
+
 struct rig {
   struct bench bench;
   struct scenario scenario;
@@ -39,6 +47,8 @@ struct rig {
   size_t pending_length;
   struct injected *edges;
   size_t edge_count, edge_room;
+  struct led_switch *leds;
+  size_t led_count, led_room;
   uint16_t command_seq;
   uint64_t origin; /* ticks at cycle 0, modulo 2^48; see rig_find_origin */
 };

@@ -158,6 +158,61 @@ static bool set_hysteresis(struct scenario *s, const struct words *w) {
   return true;
 }
 
+static bool set_led(struct scenario *s, const struct words *w) {
+  int which;
+  double mv;
+  if (!sensor(s, w->word[1], &which) || !number(s, w->word[2], "voltage in millivolts", 0, 5000, &mv)) {
+    return false;
+  }
+  for (int i = 0; i < SENSORS; i++) {
+    if (which == SENSOR_ALL || which == i) {
+      s->bench->optics.sensors[i].led.mv = mv;
+    }
+  }
+  bench_optics_changed(s->bench);
+  return true;
+}
+
+static bool set_led_filter(struct scenario *s, const struct words *w) {
+  double microseconds;
+  if (!number(s, w->word[1], "time constant in microseconds", 0, 1e6, &microseconds)) {
+    return false;
+  }
+  s->bench->optics.led_filter_cycles = microseconds * CYCLES_PER_MICROSECOND;
+  bench_optics_changed(s->bench);
+  return true;
+}
+
+static bool comparator(struct scenario *s, const char *text, struct comparator **comparator) {
+  enum pin named = pin_named(text);
+  *comparator = named < PINS ? optics_comparator(&s->bench->optics, named) : NULL;
+  return *comparator || wrong(s, "'%s' is no comparator: write low, high, outerA or outerB", text);
+}
+
+static bool set_offset(struct scenario *s, const struct words *w) {
+  struct comparator *changed;
+  double mv;
+  if (!comparator(s, w->word[1], &changed) || !number(s, w->word[2], "voltage in millivolts", -1000, 1000, &mv)) {
+    return false;
+  }
+  changed->offset_mv = mv;
+  bench_optics_changed(s->bench);
+  return true;
+}
+
+static bool set_delay(struct scenario *s, const struct words *w) {
+  struct comparator *changed;
+  double fixed, need;
+  if (!comparator(s, w->word[1], &changed) || !number(s, w->word[2], "delay in microseconds", 0, 100, &fixed) ||
+      !number(s, w->word[3], "overdrive in microseconds times millivolts", 0, 1e6, &need)) {
+    return false;
+  }
+  changed->fixed_cycles = (cycles_t)(fixed * CYCLES_PER_MICROSECOND + 0.5);
+  changed->need = need * CYCLES_PER_MICROSECOND;
+  bench_optics_changed(s->bench);
+  return true;
+}
+
 static bool open_curve(struct scenario *s, const struct words *w) {
   s->open_curve = curve_new(w->word[1]);
   return true;
@@ -317,6 +372,10 @@ static const struct statement {
     {"noise", 4, 4, set_sensors, "noise SENSOR MV_RMS SEED"},
     {"ripple", 3, 3, set_ripple, "ripple HZ DEPTH"},
     {"hysteresis", 2, 2, set_hysteresis, "hysteresis MILLIVOLTS"},
+    {"offset", 3, 3, set_offset, "offset COMPARATOR MILLIVOLTS"},
+    {"delay", 4, 4, set_delay, "delay COMPARATOR FIXED_US OVERDRIVE_US_MV"},
+    {"led", 3, 3, set_led, "led SENSOR MILLIVOLTS"},
+    {"led-filter", 2, 2, set_led_filter, "led-filter MICROSECONDS"},
     {"curve", 2, 2, open_curve, "curve NAME"},
     {"lamp", 3, 3, lamp, "lamp TIME FRACTION"},
     {"fire", 3, 5, fire, "fire TIME CURVE [SENSOR [DELAY_US]]"},

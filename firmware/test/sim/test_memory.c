@@ -29,10 +29,12 @@ int main(int count, char **words) {
   rig_run(&rig, 300);
   static const char *const commands[] = {"h %04X#",         "s %04X#",       "p %04X BEEF#",   "t %04X 30 B0#",
                                          "v %04X#",         "m %04X 0 0040#", "c %04X 1#", "i %04X R-%d#",
+                                         "r %04X 1 00000640 0002#", "r %04X 2 00010000 0001#",
+                                         "w %04X 0 0100 0102#",
                                          "z %04X 00 11 22#"};
   for (int i = 0; i < 400; i++) {
     char text[64];
-    snprintf(text, sizeof text, commands[i % 9], i, i);
+    snprintf(text, sizeof text, commands[i % (sizeof commands / sizeof *commands)], i, i);
     rig_script(&rig, "tx +0 %s", text);
     for (enum pin pin = 0; pin < PINS; pin++) { /* handlers inside handlers */
       rig_script(&rig, "burst @%llu %s %u %g", (unsigned long long)bench_now(&rig.bench) + dice_below(&dice, 16000),

@@ -7,7 +7,7 @@
 
 /* Exact for a constant input u: the second pole sees u + (v1 - u) exp(-t), so its own answer has a term t exp(-t). */
 static void settle(const struct threshold *t, cycles_t now, double *first, double *second) {
-  double gone = (double)(now - t->since) / POLE_CYCLES;
+  double gone = now > t->since ? (double)(now - t->since) / POLE_CYCLES : 0;
   if (gone > 40) {
     *first = *second = t->target_mv;
     return;

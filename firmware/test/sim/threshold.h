@@ -19,7 +19,7 @@ struct threshold {
 void threshold_drive(struct threshold *threshold, cycles_t now, double target_mv);
 /* The board lets the pin float (reset): the capacitors keep what they have. */
 void threshold_float(struct threshold *threshold, cycles_t now);
-/* Voltage at the comparator; `now` is not before the last change. */
+/* Voltage at the comparator; before the last change, what it was there. */
 double threshold_mv(const struct threshold *threshold, cycles_t now);
 /* Whether it still moves by more than a hundredth of a millivolt. */
 bool threshold_moves(const struct threshold *threshold, cycles_t now);

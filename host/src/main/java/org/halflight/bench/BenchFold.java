@@ -94,6 +94,11 @@ public final class BenchFold {
     return stream.statistics();
   }
 
+  /** Light curves that came with their beginning or their order lost, and were left out. */
+  public long curvesDropped() {
+    return stream.curvesDropped();
+  }
+
   /** The last greeting. */
   public Optional<RigMessage.Greeting> greeting() {
     return greeting;
@@ -122,6 +127,8 @@ public final class BenchFold {
                   new TickRate(greeted.greeting().ticksPerSecond()))));
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
+    } else if (said instanceof RigEvent.CurveSeen curve) {
+      news.addAll(session.take(new SessionInput.CurveAt(curve.light())));
     } else if (said instanceof RigEvent.TimeAt time) {
       news.addAll(
           session.take(

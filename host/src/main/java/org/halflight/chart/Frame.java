@@ -30,7 +30,7 @@ final class Frame {
 
   /** An empty plot with an axis of stops. */
   static XYPlot plot(NumberAxis domain, StopsRange range, Theme theme) {
-    NumberAxis stops = new NumberAxis("error in stops (+ slow)");
+    NumberAxis stops = new NumberAxis("stops (+ slow)");
     stops.setRange(range.range());
     double step = step(range.range().getLength());
     stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));

@@ -90,6 +90,7 @@ final class CameraPlace extends JPanel implements Looked {
     trouble.setLineWrap(true);
     trouble.setWrapStyleWord(true);
     trouble.setRows(2);
+    trouble.setText(Words.say("desk.camera.before"));
     trouble.getAccessibleContext().setAccessibleName(Words.say("desk.run.troubleName"));
 
     add(title, "span 2, wrap 10");

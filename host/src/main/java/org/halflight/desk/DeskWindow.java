@@ -224,16 +224,14 @@ final class DeskWindow {
 
   private void goTo(Act where) {
     if (where == Act.TO_RUN && place != Act.TO_RUN) {
-      run.suggest(suggestion());
+      run.suggest(suggestion(), bench.looked());
     }
     if (!placeOf.containsKey(where)) {
       return;
     }
     place = where;
     cards.show(places, where.name());
-    if (where != Act.KEYS) {
-      top.at(where);
-    }
+    top.at(where);
     switch (where) {
       case TO_LIGHT -> light.first().requestFocusInWindow();
       case TO_RUN -> run.first().requestFocusInWindow();

@@ -27,6 +27,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -60,6 +61,10 @@ final class RunPlace extends JPanel implements Looked {
   private final JTextArea trouble = new JTextArea();
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
+  private String all = "";
+  private String toAdjust = "";
+  private boolean wasAdjusting;
+
   RunPlace(Look look, Consumer<RunSetup> onBegin) {
     super(new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
     ButtonGroup group = new ButtonGroup();
@@ -73,6 +78,7 @@ final class RunPlace extends JPanel implements Looked {
       phasePanel.add(button);
     }
     phases.get(Phase.AS_FOUND).setSelected(true);
+    phases.get(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
     for (String name : Dial.names()) {
       dial.addItem(Words.say("desk.dial." + name));
     }
@@ -91,7 +97,8 @@ final class RunPlace extends JPanel implements Looked {
     begin.setName("beginRun");
     begin.addActionListener(event -> begin(onBegin));
 
-    add(title, "span, wrap 14");
+    add(title, "span 2");
+    add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
     row("desk.run.camera", camera, "desk.run.place", condition(RunConditions.PLACE));
     row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunConditions.CELLS));
     row("desk.run.dial", dial, "desk.run.cover", condition(RunConditions.COVER));
@@ -115,13 +122,21 @@ final class RunPlace extends JPanel implements Looked {
     look(look);
   }
 
-  /** Fills in what is known of the next run. */
-  void suggest(RunForm form) {
+  /**
+   * Fills in what is known of the next run.
+   *
+   * @param one the speed that adjusting would be about
+   */
+  void suggest(RunForm form, Optional<MarkedSpeed> one) {
+    toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.camera());
     phases.get(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
-    speeds.setText(form.speeds());
+    if (!wasAdjusting || all.isEmpty()) {
+      all = form.speeds();
+    }
+    speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
     marking.setSelectedIndex(form.exact() ? 0 : 1);
   }
 
@@ -146,6 +161,16 @@ final class RunPlace extends JPanel implements Looked {
       if (each instanceof JComponent inner && each != title && each != trouble && each != begin) {
         inner.setFont(Look.letters(1.08));
       }
+    }
+  }
+
+  /** Adjusting is about one speed; the others come back for the run after it. */
+  private void adjustingChosen() {
+    if (!phases.get(Phase.ADJUSTING).isSelected()) {
+      speeds.setText(all);
+    } else if (!toAdjust.isEmpty()) {
+      all = speeds.getText();
+      speeds.setText(toAdjust);
     }
   }
 
@@ -200,6 +225,7 @@ final class RunPlace extends JPanel implements Looked {
     RunForm.Result result = form.read();
     trouble.setText(result.trouble());
     Optional<RunSetup> setup = result.setup();
+    wasAdjusting = form.phase() == Phase.ADJUSTING;
     setup.ifPresent(onBegin);
   }
 

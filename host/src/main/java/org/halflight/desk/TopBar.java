@@ -25,17 +25,19 @@ final class TopBar extends JPanel implements Looked {
       List.of(Act.TO_BENCH, Act.TO_LIGHT, Act.TO_CAMERA, Act.TO_RUN, Act.TO_CAMERAS);
 
   private final Map<Act, JToggleButton> places = new EnumMap<>(Act.class);
+  private final ButtonGroup group = new ButtonGroup();
   private final JLabel practice = new JLabel(Words.say("desk.practice.mark"));
   private final JLabel link = new JLabel();
+  private final JLabel light = new JLabel();
   private final JButton rig;
   private final JButton sounds;
   private final JButton theme;
   private transient Look look;
   private transient LinkText text;
+  private boolean lightIsSet;
 
   TopBar(Look look, Consumer<Act> acts) {
     super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
-    ButtonGroup group = new ButtonGroup();
     for (Act act : PLACES) {
       JToggleButton button = new JToggleButton(KeyHints.words(act));
       button.setName("place." + act);
@@ -53,10 +55,12 @@ final class TopBar extends JPanel implements Looked {
     sounds = button(Act.SOUNDS, acts);
     theme = button(Act.THEME, acts);
     link.setName("link");
+    light.setName("lightState");
     practice.setName("practiceMark");
     add(new JLabel(), "pushx");
     add(practice);
-    add(link, "gapleft 12, wmax 420");
+    add(light, "gapleft 8");
+    add(link, "gapleft 8, wmax 420");
     add(rig, "gapleft 6");
     add(sounds);
     add(theme);
@@ -67,6 +71,9 @@ final class TopBar extends JPanel implements Looked {
     LinkText shown = LinkText.of(view.link());
     practice.setVisible(view.link().isPractice());
     rig.setVisible(view.link().isPractice());
+    lightIsSet = view.light().set().isPresent();
+    light.setText(Words.say(lightIsSet ? "desk.light.isSet" : "desk.light.isNotSet"));
+    light.setForeground(lightIsSet ? look.quietInk() : look.attention());
     if (!shown.equals(text)) {
       text = shown;
       link.setText(shown.text());
@@ -79,7 +86,11 @@ final class TopBar extends JPanel implements Looked {
 
   /** The place on the screen. */
   void at(Act place) {
-    places.get(place).setSelected(true);
+    if (places.containsKey(place)) {
+      places.get(place).setSelected(true);
+    } else {
+      group.clearSelection();
+    }
   }
 
   void soundsOn(boolean on) {
@@ -114,6 +125,7 @@ final class TopBar extends JPanel implements Looked {
   }
 
   private void dress() {
+    light.setForeground(lightIsSet ? look.quietInk() : look.attention());
     if (text != null) {
       link.setForeground(text.up() ? look.ink() : look.attention());
       link.setIcon(new LinkDot(look, text.up()));

@@ -90,6 +90,14 @@ public record LightLevels(
     return new LightLevels(darkSum16 / 16, fullSum16 / 16, lowSum64 / 64, highSum64 / 64);
   }
 
+  /**
+   * The same thresholds with full light measured again, as the plateau of a slow firing does. Never
+   * done unasked: a plateau may also be leaves that stop short.
+   */
+  public LightLevels withFull(double measuredCounts) {
+    return new LightLevels(darkCounts, measuredCounts, lowCounts, highCounts);
+  }
+
   /** The thresholds as fractions of full light less dark. */
   public Outcome levels() {
     Reason light = refusal(darkCounts, fullCounts);

@@ -43,6 +43,14 @@ public record ThresholdCodes(int low, int high) {
    * @param fullCounts sensor with the shutter held fully open, likewise
    */
   public static Outcome forLight(double darkCounts, double fullCounts) {
+    return forLight(darkCounts, fullCounts, TripPoints.EXACT);
+  }
+
+  /**
+   * The codes at which comparators switch nearest to those levels, in the mean of rising and
+   * falling light.
+   */
+  public static Outcome forLight(double darkCounts, double fullCounts, TripPoints trips) {
     LightLevels.Reason refusal = LightLevels.refusal(darkCounts, fullCounts);
     if (refusal != null) {
       return new Refused(refusal);
@@ -50,8 +58,8 @@ public record ThresholdCodes(int low, int high) {
     double span = fullCounts - darkCounts;
     return new Found(
         new ThresholdCodes(
-            code(darkCounts + LevelPair.GAUSS.low() * span),
-            code(darkCounts + LevelPair.GAUSS.high() * span)));
+            code(darkCounts + LevelPair.GAUSS.low() * span - trips.low().offsetCounts()),
+            code(darkCounts + LevelPair.GAUSS.high() * span - trips.high().offsetCounts())));
   }
 
   /** The same from sums of 16 readings, as light blocks and beats have them. */

@@ -50,9 +50,22 @@ final class Histories {
     Set<Source> sources = EnumSet.noneOf(Source.class);
     firings.forEach(firing -> sources.add(Source.of(firing.key().rigSerial())));
     List<SpeedSummary> speeds =
-        RunSummary.of(firings, tolerances).stream()
+        RunSummary.of(sinceLastMark(connection, run, visit, firings), tolerances).stream()
             .flatMap(phase -> phase.speeds().stream())
             .toList();
     return new RunHistory(visit, run, firings.size(), sources, speeds);
+  }
+
+  /** A mean over an adjustment would be a mean of two shutters: what counts follows the last. */
+  private static List<FiringResult> sinceLastMark(
+      Connection connection, Run run, Visit visit, List<FiringResult> firings) throws SQLException {
+    int last =
+        WorkRows.of(connection, visit.id()).stream()
+            .filter(entry -> entry.run().equals(Optional.of(run.id())))
+            .mapToInt(entry -> entry.afterFiring().orElse(0))
+            .max()
+            .orElse(0);
+    List<FiringResult> since = firings.stream().filter(f -> f.number() > last).toList();
+    return since.isEmpty() ? firings : since;
   }
 }

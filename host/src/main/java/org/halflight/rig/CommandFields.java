@@ -4,15 +4,18 @@ import java.util.Optional;
 import org.halflight.rig.RigCommand.AskGreeting;
 import org.halflight.rig.RigCommand.AskStatus;
 import org.halflight.rig.RigCommand.AskThresholds;
+import org.halflight.rig.RigCommand.DriveReference;
 import org.halflight.rig.RigCommand.MeasureLight;
 import org.halflight.rig.RigCommand.Ping;
 import org.halflight.rig.RigCommand.SetSerial;
 import org.halflight.rig.RigCommand.SetThresholds;
+import org.halflight.rig.RigCommand.SweepThreshold;
+import org.halflight.rig.RigCommand.TakeCurves;
 import org.halflight.signal.Channel;
 
 /** The fields of each kind of line from host to rig. */
 final class CommandFields {
-  static final String KINDS = "hsptvmi";
+  static final String KINDS = "hsptvmicrw";
 
   private static final int SERIAL_CHARACTERS_MOST = 12;
 
@@ -42,8 +45,43 @@ final class CommandFields {
         String serial = fields.word(SERIAL_CHARACTERS_MOST);
         yield fields.make(() -> new SetSerial(serial));
       }
+      case 'c' -> {
+        boolean on = fields.bit();
+        yield fields.make(() -> new TakeCurves(on));
+      }
+      case 'r' -> driveReference(fields);
+      case 'w' -> sweepThreshold(fields);
       default -> throw new IllegalArgumentException("no kind of command: " + kind);
     };
+  }
+
+  private static Optional<RigCommand> driveReference(FieldReader fields) {
+    Optional<ReferenceDrive> drive = ReferenceDrive.ofCode(fields.hex(1, 0xF));
+    fields.require(drive.isPresent());
+    long widthTicks = fields.hex(8);
+    int count = fields.hex(4, 0xFFFF);
+    if (drive.filter(ReferenceDrive::isPulsed).isPresent()) {
+      fields.require(
+          widthTicks >= DriveReference.WIDTH_TICKS_LEAST
+              && widthTicks <= DriveReference.WIDTH_TICKS_MOST
+              && count > 0);
+      return fields.make(() -> new DriveReference(drive.orElseThrow(), widthTicks, count));
+    }
+    // Width and count mean nothing without pulses, and are not looked at.
+    return fields.make(
+        () ->
+            drive.orElseThrow() == ReferenceDrive.STEADY
+                ? DriveReference.steady()
+                : DriveReference.off());
+  }
+
+  private static Optional<RigCommand> sweepThreshold(FieldReader fields) {
+    Channel channel = fields.channel();
+    fields.require(channel == Channel.CENTRE_LOW || channel == Channel.CENTRE_HIGH);
+    int fromCode = fields.hex(4, 0xFFFF);
+    int toCode = fields.hex(4, 0xFFFF);
+    fields.require(SweepThreshold.isRange(fromCode, toCode));
+    return fields.make(() -> new SweepThreshold(channel, fromCode, toCode));
   }
 
   static String body(int sequence, RigCommand command) {
@@ -65,7 +103,24 @@ final class CommandFields {
     if (command instanceof MeasureLight it) {
       return new FieldWriter('m', sequence).hex(1, it.channel().code()).hex(4, it.blocks()).body();
     }
-    SetSerial it = (SetSerial) command;
-    return new FieldWriter('i', sequence).word(it.serial()).body();
+    if (command instanceof SetSerial it) {
+      return new FieldWriter('i', sequence).word(it.serial()).body();
+    }
+    if (command instanceof TakeCurves it) {
+      return new FieldWriter('c', sequence).bit(it.on()).body();
+    }
+    if (command instanceof DriveReference it) {
+      return new FieldWriter('r', sequence)
+          .hex(1, it.drive().code())
+          .hex(8, it.widthTicks())
+          .hex(4, it.count())
+          .body();
+    }
+    SweepThreshold it = (SweepThreshold) command;
+    return new FieldWriter('w', sequence)
+        .hex(1, it.channel().code())
+        .hex(4, it.fromCode())
+        .hex(4, it.toCode())
+        .body();
   }
 }

@@ -1,20 +1,27 @@
 package org.halflight.rig;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.halflight.rig.RigMessage.Answer;
 import org.halflight.rig.RigMessage.Beat;
+import org.halflight.rig.RigMessage.CurvePart;
+import org.halflight.rig.RigMessage.CurveValues;
 import org.halflight.rig.RigMessage.Echo;
 import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.LightBlock;
 import org.halflight.rig.RigMessage.Losses;
+import org.halflight.rig.RigMessage.PulseMade;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.rig.RigMessage.Thresholds;
+import org.halflight.rig.RigMessage.TripPoint;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 
 /** The fields of each kind of line from rig to host. */
 final class MessageFields {
-  static final String KINDS = "HEBLAQVM";
+  static final String KINDS = "HEBLAQVMCDRW";
 
   /** Sum of 16 ten-bit readings at full scale. */
   private static final int SUM_16_MOST = 16 * 1023;
@@ -25,6 +32,15 @@ final class MessageFields {
   private static final int READING_MOST = 1023;
   private static final int SERIAL_CHARACTERS_MOST = 12;
   private static final int WHOLE_TICK_DIGITS = 12;
+  private static final int VALUE_DIGITS_MOST = 64;
+
+  /** The parts of a light curve by their number on the wire. */
+  private static final List<SampledLight.Kind> PARTS =
+      List.of(SampledLight.Kind.OPENING, SampledLight.Kind.PLATEAU, SampledLight.Kind.CLOSING);
+
+  private static final int LAST = 1;
+  private static final int GAP_BEFORE = 2;
+  private static final int CUT_OFF = 4;
 
   private MessageFields() {}
 
@@ -38,6 +54,10 @@ final class MessageFields {
       case 'Q' -> echo(sequence, fields);
       case 'V' -> thresholds(sequence, fields);
       case 'M' -> lightBlock(sequence, fields);
+      case 'C' -> curvePart(sequence, fields);
+      case 'D' -> curveValues(sequence, fields);
+      case 'R' -> pulseMade(sequence, fields);
+      case 'W' -> tripPoint(sequence, fields);
       default -> throw new IllegalArgumentException("no kind of message: " + kind);
     };
   }
@@ -128,6 +148,64 @@ final class MessageFields {
     return fields.make(() -> new LightBlock(sequence, channel, index, sum, least, most));
   }
 
+  private static Optional<RigMessage> curvePart(int sequence, FieldReader fields) {
+    int curve = fields.hex(2, 0xFF);
+    SampledLight.Kind part = PARTS.get(fields.hex(1, 2));
+    int first32 = (int) fields.hex(8);
+    long periodTicks = fields.hex(8);
+    // Values at one and the same time would be none.
+    fields.require(periodTicks > 0);
+    int count = fields.hex(4, 0xFFFF);
+    int flags = fields.hex(2, LAST | GAP_BEFORE | CUT_OFF);
+    return fields.make(
+        () ->
+            new CurvePart(
+                sequence,
+                curve,
+                part,
+                first32,
+                periodTicks,
+                count,
+                (flags & LAST) != 0,
+                (flags & GAP_BEFORE) != 0,
+                (flags & CUT_OFF) != 0));
+  }
+
+  private static Optional<RigMessage> curveValues(int sequence, FieldReader fields) {
+    int curve = fields.hex(2, 0xFF);
+    int index = fields.hex(4, 0xFFFF);
+    String digits = fields.word(VALUE_DIGITS_MOST).toUpperCase(Locale.ROOT);
+    fields.require(areValues(digits));
+    return fields.make(() -> new CurveValues(sequence, curve, index, digits));
+  }
+
+  private static boolean areValues(String digits) {
+    return !digits.isEmpty()
+        && digits.length() <= VALUE_DIGITS_MOST
+        && digits.length() % 2 == 0
+        && digits.chars().allMatch(c -> FieldReader.isHexDigit((char) c));
+  }
+
+  private static Optional<RigMessage> pulseMade(int sequence, FieldReader fields) {
+    int index = fields.hex(4, 0xFFFF);
+    Optional<ReferenceDrive> drive = ReferenceDrive.ofCode(fields.hex(1, 0xF));
+    fields.require(drive.filter(ReferenceDrive::isPulsed).isPresent());
+    int begin32 = (int) fields.hex(8);
+    int end32 = (int) fields.hex(8);
+    return fields.make(() -> new PulseMade(sequence, index, drive.orElseThrow(), begin32, end32));
+  }
+
+  private static Optional<RigMessage> tripPoint(int sequence, FieldReader fields) {
+    Channel channel = fields.channel();
+    fields.require(channel == Channel.CENTRE_LOW || channel == Channel.CENTRE_HIGH);
+    boolean rising = fields.bit();
+    int fineCode = fields.hex(4, RigCommand.SweepThreshold.CODE_MOST);
+    fields.require(fineCode == 0 || fineCode >= RigCommand.SweepThreshold.CODE_LEAST);
+    int level = fields.hex(4, SUM_64_MOST);
+    int light = fields.hex(4, SUM_16_MOST);
+    return fields.make(() -> new TripPoint(sequence, channel, rising, fineCode, level, light));
+  }
+
   static String body(RigMessage message) {
     if (message instanceof Greeting it) {
       return head('H', it)
@@ -185,13 +263,48 @@ final class MessageFields {
           .hex(4, it.highSum64())
           .body();
     }
-    LightBlock it = (LightBlock) message;
-    return head('M', it)
+    if (message instanceof LightBlock it) {
+      return head('M', it)
+          .hex(1, it.channel().code())
+          .hex(4, it.index())
+          .hex(4, it.sum16())
+          .hex(3, it.least())
+          .hex(3, it.most())
+          .body();
+    }
+    if (message instanceof CurvePart it) {
+      int flags =
+          (it.last() ? LAST : 0) | (it.gapBefore() ? GAP_BEFORE : 0) | (it.cutOff() ? CUT_OFF : 0);
+      return head('C', it)
+          .hex(2, it.curve())
+          .hex(1, PARTS.indexOf(it.part()))
+          .hex(8, Integer.toUnsignedLong(it.first32()))
+          .hex(8, it.periodTicks())
+          .hex(4, it.count())
+          .hex(2, flags)
+          .body();
+    }
+    if (message instanceof CurveValues it) {
+      if (!areValues(it.digits())) {
+        throw new IllegalArgumentException("not values of a light curve: '" + it.digits() + "'");
+      }
+      return head('D', it).hex(2, it.curve()).hex(4, it.index()).word(it.digits()).body();
+    }
+    if (message instanceof PulseMade it) {
+      return head('R', it)
+          .hex(4, it.index())
+          .hex(1, it.drive().code())
+          .hex(8, Integer.toUnsignedLong(it.begin32()))
+          .hex(8, Integer.toUnsignedLong(it.end32()))
+          .body();
+    }
+    TripPoint it = (TripPoint) message;
+    return head('W', it)
         .hex(1, it.channel().code())
-        .hex(4, it.index())
-        .hex(4, it.sum16())
-        .hex(3, it.least())
-        .hex(3, it.most())
+        .bit(it.rising())
+        .hex(4, it.fineCode())
+        .hex(4, it.levelSum64())
+        .hex(4, it.lightSum16())
         .body();
   }
 

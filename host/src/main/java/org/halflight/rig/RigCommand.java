@@ -62,4 +62,76 @@ public sealed interface RigCommand {
       }
     }
   }
+
+  /** Light curves on or off; after a start they are on. */
+  record TakeCurves(boolean on) implements RigCommand {}
+
+  /**
+   * Drives the reference LED.
+   *
+   * @param widthTicks how long a pulse is, 1600 (100 us) to 32000000 (2 s); says nothing for a
+   *     drive without pulses
+   * @param count how many pulses, 1 to 65535; says nothing for a drive without pulses
+   */
+  record DriveReference(ReferenceDrive drive, long widthTicks, int count) implements RigCommand {
+    /** The shortest pulse. */
+    public static final long WIDTH_TICKS_LEAST = 0x640;
+
+    /** The longest pulse. */
+    public static final long WIDTH_TICKS_MOST = 0x1E84800;
+
+    public DriveReference {
+      Objects.requireNonNull(drive);
+      if (widthTicks < WIDTH_TICKS_LEAST || widthTicks > WIDTH_TICKS_MOST) {
+        throw new IllegalArgumentException("a pulse has 1600 to 32000000 ticks, not " + widthTicks);
+      }
+      if (count < 1 || count > 0xFFFF) {
+        throw new IllegalArgumentException("pulses are 1 to 65535, not " + count);
+      }
+    }
+
+    /** The LED on until told otherwise, 10 s at most. */
+    public static DriveReference steady() {
+      return new DriveReference(ReferenceDrive.STEADY, WIDTH_TICKS_LEAST, 1);
+    }
+
+    /** The LED off. */
+    public static DriveReference off() {
+      return new DriveReference(ReferenceDrive.OFF, WIDTH_TICKS_LEAST, 1);
+    }
+  }
+
+  /**
+   * Sweeps the threshold of a comparator of the centre sensor up and back down.
+   *
+   * @param channel the low or the high level
+   * @param fromCode lowest fine code, 16 up to below {@code toCode}
+   * @param toCode highest fine code, at most 4095 and 512 above the lowest
+   */
+  record SweepThreshold(Channel channel, int fromCode, int toCode) implements RigCommand {
+    /** The least fine code. */
+    public static final int CODE_LEAST = 0x10;
+
+    /** The greatest fine code. */
+    public static final int CODE_MOST = 0xFFF;
+
+    /** The most steps of a sweep one way. */
+    public static final int STEPS_MOST = 0x200;
+
+    public SweepThreshold {
+      if (channel != Channel.CENTRE_LOW && channel != Channel.CENTRE_HIGH) {
+        throw new IllegalArgumentException("no threshold of " + channel + " is swept");
+      }
+      if (!isRange(fromCode, toCode)) {
+        throw new IllegalArgumentException("no range of a sweep: " + fromCode + " to " + toCode);
+      }
+    }
+
+    static boolean isRange(int fromCode, int toCode) {
+      return fromCode >= CODE_LEAST
+          && fromCode < toCode
+          && toCode <= CODE_MOST
+          && toCode - fromCode <= STEPS_MOST;
+    }
+  }
 }

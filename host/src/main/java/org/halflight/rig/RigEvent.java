@@ -1,7 +1,9 @@
 package org.halflight.rig;
 
 import java.util.Objects;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
+import org.halflight.signal.SampledLight;
 
 /** Something that the lines of a rig say, after they were checked and put into whole ticks. */
 public sealed interface RigEvent {
@@ -87,6 +89,47 @@ public sealed interface RigEvent {
   record Light(RigMessage.LightBlock block) implements RigEvent {
     public Light {
       Objects.requireNonNull(block);
+    }
+  }
+
+  /**
+   * The light of one opening, whole or as much of it as came; see {@link SampledLight} for what
+   * lost values look like.
+   */
+  record CurveSeen(SampledLight light) implements RigEvent {
+    public CurveSeen {
+      Objects.requireNonNull(light);
+    }
+  }
+
+  /**
+   * A pulse of the reference LED is over.
+   *
+   * @param index number of the pulse within the request
+   * @param drive square or ramped
+   * @param beginTicks when the timer switched the LED on
+   * @param endTicks when it switched it off
+   */
+  record PulseMade(int index, ReferenceDrive drive, long beginTicks, long endTicks)
+      implements RigEvent {
+    public PulseMade {
+      Objects.requireNonNull(drive);
+    }
+  }
+
+  /**
+   * A comparator switched in a sweep of its threshold through steady light, or did not.
+   *
+   * @param channel the low or the high level of the centre sensor
+   * @param rising whether the threshold was on its way up
+   * @param fineCode the fine threshold code at the switch, 0 when it did not switch this way
+   * @param levelSum64 the threshold there, sum of 64 ten-bit readings
+   * @param lightSum16 the light there, sum of 16 ten-bit readings
+   */
+  record Tripped(Channel channel, boolean rising, int fineCode, int levelSum64, int lightSum16)
+      implements RigEvent {
+    public Tripped {
+      Objects.requireNonNull(channel);
     }
   }
 

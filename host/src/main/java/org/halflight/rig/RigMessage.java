@@ -1,8 +1,10 @@
 package org.halflight.rig;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 
 /** What a rig says; one record a kind of line of docs/protocol.md. */
 public sealed interface RigMessage {
@@ -117,5 +119,74 @@ public sealed interface RigMessage {
    * @param most the greatest
    */
   record LightBlock(int sequence, Channel channel, int index, int sum16, int least, int most)
+      implements RigMessage {}
+
+  /**
+   * The head of a part of a light curve; its values follow as {@link CurveValues}.
+   *
+   * @param curve number of the curve, 0 to 255; all parts of one curve share it
+   * @param first32 low 32 bits of the ticks of the first value, or of its span on the plateau
+   * @param periodTicks from one value to the next, above 0
+   * @param count how many values follow, 0 to 65535
+   * @param last whether no part of this curve follows
+   * @param gapBefore whether values are missing between the part before and this one
+   * @param cutOff whether the rig stopped before it was dark again
+   */
+  record CurvePart(
+      int sequence,
+      int curve,
+      SampledLight.Kind part,
+      int first32,
+      long periodTicks,
+      int count,
+      boolean last,
+      boolean gapBefore,
+      boolean cutOff)
+      implements RigMessage {
+    public CurvePart {
+      Objects.requireNonNull(part);
+    }
+  }
+
+  /**
+   * Values of the part of a light curve whose head came last.
+   *
+   * @param index of the first of them within the part
+   * @param digits the values in hexadecimal digits, two each in a window and four on the plateau:
+   *     only the head of the part tells which
+   */
+  record CurveValues(int sequence, int curve, int index, String digits) implements RigMessage {
+    public CurveValues {
+      Objects.requireNonNull(digits);
+    }
+  }
+
+  /**
+   * A pulse of the reference LED is over.
+   *
+   * @param index number of the pulse within the request
+   * @param begin32 low 32 bits of the ticks at which the timer switched the LED on
+   * @param end32 likewise off
+   */
+  record PulseMade(int sequence, int index, ReferenceDrive drive, int begin32, int end32)
+      implements RigMessage {
+    public PulseMade {
+      Objects.requireNonNull(drive);
+    }
+  }
+
+  /**
+   * Where a comparator of the centre sensor switched while its threshold was swept through steady
+   * light.
+   *
+   * @param channel the low or the high level
+   * @param rising whether the threshold was on its way up
+   * @param fineCode the fine threshold code at the switch, 16 to 4095, 0 when it did not switch;
+   *     {@code fineCode / 4096} of the supply
+   * @param levelSum64 the threshold read back there, sum of 64 ten-bit readings
+   * @param lightSum16 the light there, sum of 16 ten-bit readings
+   */
+  record TripPoint(
+      int sequence, Channel channel, boolean rising, int fineCode, int levelSum64, int lightSum16)
       implements RigMessage {}
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.halflight.rig.RigEvent.Ignored;
 import org.halflight.rig.RigEvent.Why;
 import org.halflight.rig.RigMessage.Beat;
@@ -12,6 +13,7 @@ import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Losses;
 import org.halflight.signal.Edge;
+import org.halflight.signal.SampledLight;
 import org.halflight.time.TickWidening;
 
 /**
@@ -25,6 +27,9 @@ import org.halflight.time.TickWidening;
  * before the first one, and after lines went missing, edges wait for the next one (262 ms at most
  * by protocol), since a gap can hide any length of time or a restart. Edges that a restart
  * overtakes while they wait are left out with {@link Why#EDGE_WITHOUT_TIME}.
+ *
+ * <p>Light curves and reference pulses wait in the same way. The lines of a curve become one event;
+ * a value that was lost is -1 in it, and a curve whose beginning was lost is left out and counted.
  *
  * <p>Ticks go on beyond the 48 bits of the wire when these wrap (203 days).
  *
@@ -41,10 +46,21 @@ public final class RigStream {
 
   private static final int COUNTER_STOPS_AT = 0xFFFF;
 
-  private record Held(EdgeSeen edge, String line) {}
+  /** Ticks of the wire lie at most so far before the whole ticks that place them. */
+  private static final long LOW_HALF = 1L << 32;
+
+  /**
+   * How far the whole ticks that came last may lag behind those of a line: 67 s, of which a beat
+   * needs 262 ms. What is left of the low half reaches 201 s back.
+   */
+  private static final long AHEAD_MOST_TICKS = 1L << 30;
+
+  /** Something whose ticks wait for whole ones. */
+  private record Held(Supplier<RigEvent> placed, String line) {}
 
   private final LinkCounters counters = new LinkCounters();
   private final Continuity continuity = new Continuity();
+  private final CurveAssembler curves = new CurveAssembler();
   private final Deque<Held> held = new ArrayDeque<>();
   private final TickWidening widening = new TickWidening(0);
   private Optional<Long> wholeTicks = Optional.empty();
@@ -56,6 +72,14 @@ public final class RigStream {
   /** What came over the link so far. */
   public LinkStatistics statistics() {
     return counters.snapshot();
+  }
+
+  /**
+   * Light curves that were left out because their beginning or their order was lost on the way, or
+   * the rig started anew meanwhile.
+   */
+  public long curvesDropped() {
+    return curves.dropped();
   }
 
   /**
@@ -122,7 +146,7 @@ public final class RigStream {
     }
     noteMissing(step, events);
     if (message instanceof EdgeSeen edge) {
-      edge(edge, line, events);
+      place(() -> edge(edge), line, events);
     } else if (message instanceof Beat beat) {
       beat(beat, events);
     } else if (message instanceof Losses now) {
@@ -137,6 +161,21 @@ public final class RigStream {
       events.add(new RigEvent.Thresholds(readBack));
     } else if (message instanceof RigMessage.LightBlock block) {
       events.add(new RigEvent.Light(block));
+    } else if (message instanceof RigMessage.CurvePart head) {
+      curves.head(head).ifPresent(curve -> place(() -> curve(curve), line, events));
+      curves.endedByHead().ifPresent(curve -> place(() -> curve(curve), line, events));
+    } else if (message instanceof RigMessage.CurveValues values) {
+      curves.values(values).ifPresent(curve -> place(() -> curve(curve), line, events));
+    } else if (message instanceof RigMessage.PulseMade pulse) {
+      place(() -> pulse(pulse), line, events);
+    } else if (message instanceof RigMessage.TripPoint trip) {
+      events.add(
+          new RigEvent.Tripped(
+              trip.channel(),
+              trip.rising(),
+              trip.fineCode(),
+              trip.levelSum64(),
+              trip.lightSum16()));
     }
   }
 
@@ -170,22 +209,51 @@ public final class RigStream {
     long ticks = anchor(beat.ticks(), events);
     counters.beat(ticks);
     events.add(new RigEvent.TimeAt(ticks, beat.levels(), beat.lightSum16()));
+    curves.beat().ifPresent(curve -> events.add(curve(curve)));
   }
 
-  private void edge(EdgeSeen edge, String line, List<RigEvent> events) {
+  /** Tells something that has ticks at once, or when whole ticks place it. */
+  private void place(Supplier<RigEvent> placed, String line, List<RigEvent> events) {
     if (anchored) {
-      place(edge, events);
+      events.add(placed.get());
     } else if (held.size() < HELD_EDGES_MOST) {
-      held.addLast(new Held(edge, line));
+      held.addLast(new Held(placed, line));
     } else {
       events.add(new Ignored(Why.EDGE_WITHOUT_TIME, line));
     }
   }
 
-  private void place(EdgeSeen seen, List<RigEvent> events) {
-    Edge edge = new Edge(seen.channel(), seen.high(), widening.widen(seen.low32()));
+  private RigEvent edge(EdgeSeen seen) {
     edgesSeen = true;
-    events.add(new RigEvent.EdgeAt(edge));
+    return new RigEvent.EdgeAt(new Edge(seen.channel(), seen.high(), widening.widen(seen.low32())));
+  }
+
+  private RigEvent pulse(RigMessage.PulseMade made) {
+    long begin = past(made.begin32());
+    // A pulse is far shorter than the range of the low half.
+    long end = begin + Integer.toUnsignedLong(made.end32() - made.begin32());
+    return new RigEvent.PulseMade(made.index(), made.drive(), begin, end);
+  }
+
+  private RigEvent curve(CurveAssembler.Assembled curve) {
+    List<SampledLight.Part> parts = new ArrayList<>();
+    long from = past(curve.heads().get(0).first32());
+    int from32 = curve.heads().get(0).first32();
+    for (int i = 0; i < curve.heads().size(); i++) {
+      RigMessage.CurvePart head = curve.heads().get(i);
+      from += Integer.toUnsignedLong(head.first32() - from32);
+      from32 = head.first32();
+      parts.add(
+          new SampledLight.Part(
+              head.part(), from, head.periodTicks(), curve.values().get(i), head.gapBefore()));
+    }
+    return new RigEvent.CurveSeen(new SampledLight(parts, curve.cutOff()));
+  }
+
+  /** Ticks that lie in the past, as those of a curve do, which may have taken minutes. */
+  private long past(int low32) {
+    long ticks = widening.widen(low32);
+    return ticks > wholeTicks.orElse(ticks) + AHEAD_MOST_TICKS ? ticks - LOW_HALF : ticks;
   }
 
   private void losses(Losses now, List<RigEvent> events) {
@@ -214,6 +282,7 @@ public final class RigStream {
   }
 
   private void restart(List<RigEvent> events) {
+    curves.breakOff();
     events.add(new RigEvent.Restarted());
     wholeTicks = Optional.empty();
     anchored = false;
@@ -233,7 +302,7 @@ public final class RigStream {
     widening.anchor(ticks);
     anchored = true;
     while (!held.isEmpty()) {
-      place(held.removeFirst().edge(), events);
+      events.add(held.removeFirst().placed().get());
     }
     return ticks;
   }
@@ -261,11 +330,13 @@ public final class RigStream {
   private void addMissing(int count, List<RigEvent> events) {
     if (count > 0) {
       counters.missing(count);
+      curves.missing(count);
       events.add(new RigEvent.LinesLost(count));
     }
   }
 
   private void dropHeld(List<RigEvent> events) {
+    curves.breakOff();
     while (!held.isEmpty()) {
       events.add(new Ignored(Why.EDGE_WITHOUT_TIME, held.removeFirst().line()));
     }

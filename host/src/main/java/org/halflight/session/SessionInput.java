@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
 
@@ -28,6 +29,13 @@ public sealed interface SessionInput {
   record EdgeAt(Edge edge) implements SessionInput {
     public EdgeAt {
       Objects.requireNonNull(edge);
+    }
+  }
+
+  /** The light of one opening came, as the rig's converter sampled it. */
+  record CurveAt(SampledLight light) implements SessionInput {
+    public CurveAt {
+      Objects.requireNonNull(light);
     }
   }
 

@@ -74,6 +74,35 @@ public record FrontEnd(
   }
 
   /**
+   * The output at some times, without noise; the sensor has settled at the path's first point.
+   *
+   * @param atSeconds times of the path, rising
+   */
+  public double[] millivolts(LightPath path, double lampSeconds, double[] atSeconds) {
+    double[] found = new double[atSeconds.length];
+    double lag = lagMicroseconds * 1e-6;
+    double[] corners = path.seconds();
+    int corner = 0;
+    double at = atSeconds.length == 0 ? 0 : Math.min(atSeconds[0], corners[0]);
+    double output = millivoltsAt(path.at(at), lampSeconds + at);
+    for (int i = 0; i < atSeconds.length; i++) {
+      while (at < atSeconds[i]) {
+        while (corner < corners.length && corners[corner] <= at) {
+          corner++;
+        }
+        double to = Math.min(atSeconds[i], at + lamp.lineSeconds());
+        to = corner < corners.length ? Math.min(to, corners[corner]) : to;
+        double before = millivoltsAt(path.at(at), lampSeconds + at);
+        double after = millivoltsAt(path.at(to), lampSeconds + to);
+        output = new LaggedLine(before, (after - before) / (to - at), output, lag).at(to - at);
+        at = to;
+      }
+      found[i] = output;
+    }
+    return found;
+  }
+
+  /**
    * All crossings of a threshold, without noise; the sensor has settled at the path's first point.
    *
    * @param path the light

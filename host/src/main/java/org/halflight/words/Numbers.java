@@ -28,11 +28,11 @@ public final class Numbers {
   }
 
   /**
-   * A time as the fraction that a dial would show: {@code 1/64 s}; from half a second up in
-   * seconds: {@code 0.98 s}.
+   * A time as the fraction that a dial would show: {@code 1/64 s}; from 0.3 s up in seconds: {@code
+   * 0.98 s}.
    */
   public static String fraction(double seconds) {
-    if (!(seconds > 0) || seconds > 0.45) {
+    if (isReadInSeconds(seconds)) {
       return significant(seconds) + " s";
     }
     double denominator = 1 / seconds;
@@ -41,9 +41,15 @@ public final class Numbers {
         + " s";
   }
 
-  /** Both: {@code 1/64 s (15.6 ms)}; from half a second up the time alone. */
+  /** Both: {@code 1/64 s (15.6 ms)}; from 0.3 s up the time alone. */
   public static String fractionAndTime(double seconds) {
-    return seconds > 0.45 ? time(seconds) : fraction(seconds) + " (" + time(seconds) + ")";
+    return isReadInSeconds(seconds)
+        ? time(seconds)
+        : fraction(seconds) + " (" + time(seconds) + ")";
+  }
+
+  private static boolean isReadInSeconds(double seconds) {
+    return !(seconds > 0 && seconds < 0.3);
   }
 
   /** A marked speed as it is spoken of: {@code 1/60}, and {@code 2 s} for whole seconds. */

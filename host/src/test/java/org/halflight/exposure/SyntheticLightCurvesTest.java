@@ -152,4 +152,23 @@ class SyntheticLightCurvesTest {
           .isCloseTo(row.effective, within(TABLE + 1e-8));
     }
   }
+
+  @ParameterizedTest
+  @MethodSource("rows")
+  void theSampledCurveGivesEffectiveTimeHalfWidthAndEfficiency(Row row) {
+    CurveExposure.Measured measured =
+        (CurveExposure.Measured)
+            CurveMethod.measure(
+                SampledCurves.of(row.curve(), 18), SampledCurves.LEVELS, TickRate.BOARD_16_MHZ);
+    assertThat(measured.openedFully()).isTrue();
+    assertThat(measured.effectiveSeconds())
+        .isCloseTo(row.effective, within(measured.toleranceSeconds()));
+    // Half light moves by half a step of eight bits of each ramp, and by a line between readings.
+    assertThat(measured.halfWidthSeconds().getAsDouble())
+        .isCloseTo(row.halfWidth, within(0.004 * (row.rise + row.fall)));
+    // A fast start has no power law; its foot is as good as straight.
+    double reach = row.is("fast-start") ? 0.05 : 0.03;
+    assertThat(measured.totalSeconds()).isCloseTo(row.total, within(reach * (row.rise + row.fall)));
+    assertThat(measured.efficiency()).isCloseTo(row.efficiency, within(0.02));
+  }
 }

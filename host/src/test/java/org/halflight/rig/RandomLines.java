@@ -3,6 +3,7 @@ package org.halflight.rig;
 import java.util.Random;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 
 /** Messages and commands drawn with a seed, over the whole range of each field. */
 final class RandomLines {
@@ -18,7 +19,7 @@ final class RandomLines {
 
   RigMessage message() {
     int sequence = number(0xFFFF);
-    return switch (random.nextInt(8)) {
+    return switch (random.nextInt(12)) {
       case 0 ->
           new RigMessage.Greeting(
               sequence,
@@ -50,6 +51,33 @@ final class RandomLines {
       case 6 ->
           new RigMessage.Thresholds(
               sequence, number(0xFF), number(0xFF), number(0xFFC0), number(0xFFC0));
+      case 7 ->
+          new RigMessage.CurvePart(
+              sequence,
+              number(0xFF),
+              oneOf(SampledLight.Kind.values()),
+              random.nextInt(),
+              1 + number(0xFFFF),
+              number(0xFFFF),
+              random.nextBoolean(),
+              random.nextBoolean(),
+              random.nextBoolean());
+      case 8 -> new RigMessage.CurveValues(sequence, number(0xFF), number(0xFFFF), values());
+      case 9 ->
+          new RigMessage.PulseMade(
+              sequence,
+              number(0xFFFF),
+              random.nextBoolean() ? ReferenceDrive.SQUARE : ReferenceDrive.RAMPED,
+              random.nextInt(),
+              random.nextInt());
+      case 10 ->
+          new RigMessage.TripPoint(
+              sequence,
+              random.nextBoolean() ? Channel.CENTRE_LOW : Channel.CENTRE_HIGH,
+              random.nextBoolean(),
+              random.nextBoolean() ? 0 : 0x10 + number(0xFEF),
+              number(0xFFC0),
+              number(0x3FF0));
       default -> {
         int least = number(1023);
         yield new RigMessage.LightBlock(
@@ -64,7 +92,7 @@ final class RandomLines {
   }
 
   RigCommand command() {
-    return switch (random.nextInt(7)) {
+    return switch (random.nextInt(10)) {
       case 0 -> new RigCommand.AskGreeting();
       case 1 -> new RigCommand.AskStatus();
       case 2 -> new RigCommand.Ping(number(0xFFFF));
@@ -74,6 +102,24 @@ final class RandomLines {
       }
       case 4 -> new RigCommand.AskThresholds();
       case 5 -> new RigCommand.MeasureLight(oneOf(LIGHT), number(0xFFFF));
+      case 6 -> new RigCommand.TakeCurves(random.nextBoolean());
+      case 7 ->
+          switch (random.nextInt(4)) {
+            case 0 -> RigCommand.DriveReference.steady();
+            case 1 -> RigCommand.DriveReference.off();
+            default ->
+                new RigCommand.DriveReference(
+                    random.nextBoolean() ? ReferenceDrive.SQUARE : ReferenceDrive.RAMPED,
+                    0x640 + number(0x1E84800 - 0x640),
+                    1 + number(0xFFFE));
+          };
+      case 8 -> {
+        int from = 0x10 + number(0xFEE);
+        yield new RigCommand.SweepThreshold(
+            random.nextBoolean() ? Channel.CENTRE_LOW : Channel.CENTRE_HIGH,
+            from,
+            Math.min(0xFFF, from + 1 + number(0x1FF)));
+      }
       default -> new RigCommand.SetSerial(word(12));
     };
   }
@@ -93,6 +139,16 @@ final class RandomLines {
 
   private long ticks() {
     return random.nextLong() >>> 16;
+  }
+
+  /** One to 32 bytes as digits. */
+  private String values() {
+    StringBuilder digits = new StringBuilder();
+    int bytes = 1 + number(31);
+    for (int i = 0; i < bytes; i++) {
+      digits.append(String.format("%02X", random.nextInt(256)));
+    }
+    return digits.toString();
   }
 
   private String word(int charactersMost) {

@@ -44,8 +44,7 @@ public final class Validation {
   private void write() {
     say("# How far the comparison of two runs can be trusted");
     say("");
-    say(
-        "All figures under 'False alarms', 'A dirty train' and 'Power' are **simulated**: invented");
+    say("All figures but those of the last section are **simulated**: invented");
     say("shutters of the practice model, no camera. Seed " + SEED + ". Made by");
     say("");
     say("    mvn -q test-compile exec:java -Dexec.classpathScope=test \\");
@@ -60,6 +59,7 @@ public final class Validation {
     falseAlarms();
     dirtyTrain();
     power();
+    CorrectedLevels.page().forEach(this::say);
     published();
   }
 

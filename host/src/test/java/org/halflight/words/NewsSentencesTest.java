@@ -33,7 +33,7 @@ class NewsSentencesTest {
     assertSays(
         new SessionNews.PlateauOff(0.48, List.of(KEY, KEY)),
         "Full light is 48 % of what was set: stop, lamp or sensor moved? Firings since the last"
-            + " good light: 2, marked. Set the light again.");
+            + " good light: 2, marked. Set the light again (F3 in the window).");
     assertSays(
         new SessionNews.EnoughToKnow(S500, 10, 2),
         "1/500: 2 usable of 10 tries. That is enough to know: it is erratic. On to the next.");

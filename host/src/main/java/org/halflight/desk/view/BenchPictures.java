@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -84,13 +85,17 @@ public final class BenchPictures {
     RunSetup setup = view.setup().get();
     List<MarkedSpeed> dial = speeds(view);
     Function<MarkedSpeed, Tolerance> tolerances = tolerances(view, setup);
-    return Optional.of(
-        RunPictures.speedMap(
-            Words.say("desk.map.title"),
-            dial,
-            tolerances,
-            RunSummary.of(latestRuns(view), tolerances),
-            note(view)));
+    List<RunSummary> runs = RunSummary.of(latestRuns(view), tolerances);
+    return Optional.of(RunPictures.speedMap(title(runs), dial, tolerances, runs, note(view)));
+  }
+
+  /** Adjusting is not on the map, so one run alone is named. */
+  private static String title(List<RunSummary> runs) {
+    List<Phase> shown =
+        runs.stream().map(RunSummary::phase).filter(phase -> phase != Phase.ADJUSTING).toList();
+    return shown.size() == 1
+        ? Words.say("desk.map.titleOf", Sentences.phase(shown.get(0)).toLowerCase(Locale.ROOT))
+        : Words.say("desk.map.title");
   }
 
   /** The marked speeds of the map, slow to fast: those of the run and those that were fired. */

@@ -14,6 +14,7 @@ import org.halflight.job.VisitId;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.RunHistory;
 import org.halflight.record.SpeedDrift;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
@@ -93,7 +94,12 @@ public final class HistoryText {
 
   private static String heading(RunHistory run, ZoneId zone) {
     String day = DAY.format(run.run().beganAt().orElse(run.visit().receivedAt()).atZone(zone));
-    return Words.say("desk.history.run", Sentences.phase(run.run().asked().phase()), day);
+    return Words.say(
+        run.run().asked().phase() == Phase.ADJUSTING
+            ? "desk.history.sinceMark"
+            : "desk.history.run",
+        Sentences.phase(run.run().asked().phase()),
+        day);
   }
 
   private static String cell(SpeedDrift.Point point) {

@@ -38,6 +38,9 @@ public final class KeyHints {
     if (view.openSeconds().isPresent()) {
       hints.add(hint(Act.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
     }
+    if (NextText.of(view).done()) {
+      hints.add(hint(Act.TO_RUN, Words.say("desk.key.nextRun"), true));
+    }
     if (practice) {
       hints.add(hint(Act.FIRE, Words.say("desk.key.fire"), false));
     }

@@ -118,7 +118,12 @@ public record NumeralsText(
       return timed(
           timed,
           firing.errorStops(),
-          note,
+          firing.referenceSeconds().isPresent()
+              ? Words.say(
+                  "desk.numerals.right",
+                  note,
+                  Numbers.time(firing.referenceSeconds().getAsDouble()))
+              : note,
           firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
     }
     String known = "";
@@ -152,7 +157,7 @@ public record NumeralsText(
         fraction.substring(0, fraction.length() - " s".length()),
         "s",
         true,
-        Numbers.time(seconds).equals(fraction) ? "" : Numbers.time(seconds),
+        fraction.startsWith("1/") ? Numbers.time(seconds) : "",
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);

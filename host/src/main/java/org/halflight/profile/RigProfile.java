@@ -1,0 +1,61 @@
+package org.halflight.profile;
+
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.signal.Channel;
+
+/**
+ * What is known about one rig from its calibration. What was not found is absent, and then nothing
+ * is corrected for it.
+ *
+ * @param rig the rig it was made with
+ * @param date when it was made
+ * @param light the light it holds for
+ * @param thresholds the thresholds of the centre sensor that pulses were measured at
+ * @param tripPoints where the comparators really switch; only the channels that were swept
+ * @param clock rate of the board's clock
+ * @param lag of the front end
+ * @param delays from crossing to stamp; only the channels that saw reference pulses
+ * @param lines of measured against true widths; only the channels that saw reference pulses
+ * @param shortestTrustworthySeconds from this width on, reference pulses agreed with the lines
+ */
+public record RigProfile(
+    ProfiledRig rig,
+    LocalDate date,
+    LightRange light,
+    Optional<ThresholdCounts> thresholds,
+    Map<Channel, TripPoints> tripPoints,
+    Optional<ClockRate> clock,
+    Optional<FrontEndLag> lag,
+    Map<Channel, EdgeDelays> delays,
+    Map<Channel, WidthLine> lines,
+    OptionalDouble shortestTrustworthySeconds) {
+  public RigProfile {
+    Objects.requireNonNull(rig);
+    Objects.requireNonNull(date);
+    Objects.requireNonNull(light);
+    Objects.requireNonNull(thresholds);
+    Objects.requireNonNull(clock);
+    Objects.requireNonNull(lag);
+    tripPoints = inOrder(tripPoints);
+    delays = inOrder(delays);
+    lines = inOrder(lines);
+    shortestTrustworthySeconds.ifPresent(
+        seconds -> {
+          if (!(seconds > 0 && Double.isFinite(seconds))) {
+            throw new IllegalArgumentException("not the width of a pulse: " + seconds);
+          }
+        });
+  }
+
+  private static <V> Map<Channel, V> inOrder(Map<Channel, V> given) {
+    Map<Channel, V> ordered = new EnumMap<>(Channel.class);
+    ordered.putAll(given);
+    return Collections.unmodifiableMap(ordered);
+  }
+}

@@ -1,0 +1,16 @@
+package org.halflight.profile;
+
+/**
+ * Both thresholds of the centre sensor, read back, in counts of the ten-bit converter.
+ *
+ * @param lowCounts the low one
+ * @param highCounts the high one
+ */
+public record ThresholdCounts(double lowCounts, double highCounts) {
+  public ThresholdCounts {
+    if (!(lowCounts >= 0 && lowCounts < highCounts && highCounts <= 1023)) {
+      throw new IllegalArgumentException(
+          "thresholds must rise within ten bits: " + lowCounts + ", " + highCounts);
+    }
+  }
+}
