@@ -5,6 +5,7 @@
 #include <stdint.h>
 
 #include "agenda.h"
+#include "board_clock.h"
 #include "chip.h"
 #include "journal.h"
 #include "optics.h"
@@ -13,6 +14,7 @@
 /* The whole bench: board, bench parts, what is still to happen. Zero-initialise, then bench_open. */
 struct bench {
   struct chip chip;
+  struct board_clock clock;
   struct optics optics;
   struct wire wire;
   struct agenda agenda;
