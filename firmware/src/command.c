@@ -1,7 +1,9 @@
 #include "command.h"
 
 #include "board.h"
+#include "fine.h"
 #include "reference.h"
+#include "sweep.h"
 
 /* Reads a field of so many digits, which must end there; NULL when it does not. */
 static const char *hex_field(const char *text, uint8_t digits, uint16_t *number) {
@@ -73,6 +75,12 @@ static bool is_pulse(const struct command *command) {
   }
 }
 
+static bool is_sweep(const struct command *command) {
+  uint16_t from = (uint16_t)command->wide;
+  return command->first <= CHANNEL_CENTRE_HIGH && from >= FINE_LEAST && from < command->number &&
+         command->number <= FINE_MOST && command->number - from <= SWEEP_MOST_STEPS;
+}
+
 void command_read(struct command *command, const struct line_reader *line) {
   bool good;
   command->kind = line->kind;
@@ -94,6 +102,9 @@ void command_read(struct command *command, const struct line_reader *line) {
       break;
     case 'r':
       good = three_fields(command, line->body, 8) && is_pulse(command);
+      break;
+    case 'w':
+      good = three_fields(command, line->body, 4) && is_sweep(command);
       break;
     case 'i':
       good = is_serial(line);

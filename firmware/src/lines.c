@@ -105,6 +105,15 @@ void lines_pulse(const struct reference_pulse *pulse) {
   hex32(pulse->end);
 }
 
+void lines_trip(const struct trip *trip) {
+  begin('W');
+  hex(trip->channel, 1);
+  hex(trip->rising, 1);
+  hex(trip->code, 4);
+  hex(trip->level, 4);
+  hex(trip->light, 4);
+}
+
 void lines_block(const struct block *block) {
   begin('M');
   hex(light_block_channel(), 1);

@@ -9,6 +9,7 @@
 #include "block.h"
 #include "edges.h"
 #include "reference.h"
+#include "sweep.h"
 #include "ticks.h"
 
 bool lines_busy(void);
@@ -22,6 +23,7 @@ void lines_counters(void);
 void lines_answer(uint16_t command_seq, uint8_t result);
 void lines_echo(uint16_t token, const struct ticks *received);
 void lines_thresholds(void);
+void lines_trip(const struct trip *trip);
 void lines_pulse(const struct reference_pulse *pulse);
 void lines_block(const struct block *block);
 

@@ -9,6 +9,7 @@
 #include "reference.h"
 #include "report.h"
 #include "status.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 #include "uart.h"
@@ -18,6 +19,7 @@
 static void short_slices(void) {
   light_tend();
   reference_tend();
+  sweep_tend();
   report_continue();
   orders_tend();
 }

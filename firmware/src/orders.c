@@ -9,6 +9,7 @@
 #include "lines.h"
 #include "reference.h"
 #include "status.h"
+#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 #include "uart.h"
@@ -94,11 +95,15 @@ void orders_tend(void) {
   }
 }
 
-static bool answer(uint8_t result) {
-  lines_answer(queue[first].command.seq, result);
+static void drop(void) {
   first = place_after(first, 1);
   waiting--;
   step = 0;
+}
+
+static bool answer(uint8_t result) {
+  lines_answer(queue[first].command.seq, result);
+  drop();
   return true;
 }
 
@@ -122,6 +127,21 @@ static bool go_on_reading_thresholds(void) {
       return answer(RESULT_DONE);
   }
 }
+
+/* `w` is answered at the end of the sweep (report.c); other commands do not wait for that. */
+static bool begin_sweep(const struct command *command) {
+  if (!(CHANNELS_MASK >> command->first & 1)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
+  }
+  if (!sweep_ask(command->first, (uint16_t)command->wide, command->number, command->seq)) {
+    return answer(RESULT_BUSY);
+  }
+  drop();
+  return false;
+}
+
+/* These would take threshold or converter from a sweep. */
+static bool disturbs_sweep(char kind) { return kind == 't' || kind == 'v' || kind == 'm'; }
 
 /* `i`: step 0 waits for the store and begins to write, 1 waits for the writing, 2 answers. */
 static bool go_on_storing(void) {
@@ -154,7 +174,12 @@ bool orders_start_line(void) {
   if (command->result != RESULT_DONE) {
     return answer(command->result);
   }
+  if (sweep_running() && disturbs_sweep(command->kind)) {
+    return answer(RESULT_BUSY);
+  }
   switch (command->kind) {
+    case 'w':
+      return begin_sweep(command);
     case 'v':
       return go_on_reading_thresholds();
     case 'i':

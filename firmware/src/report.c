@@ -4,12 +4,14 @@
 #include <stdint.h>
 
 #include "block.h"
+#include "command.h"
 #include "config.h"
 #include "edges.h"
 #include "lines.h"
 #include "orders.h"
 #include "reference.h"
 #include "status.h"
+#include "sweep.h"
 #include "timebase.h"
 #include "uart.h"
 
@@ -50,6 +52,16 @@ static void send_pulse(void) {
   reference_told();
 }
 
+static void send_trip(void) {
+  lines_trip(sweep_trip());
+  sweep_trip_told();
+}
+
+static void answer_sweep(void) {
+  lines_answer(sweep_command_seq(), RESULT_DONE);
+  sweep_answered();
+}
+
 /* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
 static void start_line(void) {
   uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
@@ -63,6 +75,10 @@ static void start_line(void) {
     send_counters();
   } else if (reference_pulse_waiting()) {
     send_pulse();
+  } else if (sweep_trip_waiting()) {
+    send_trip();
+  } else if (sweep_over()) {
+    answer_sweep();
   } else if (!orders_start_line() && block_queue_waiting()) {
     send_block();
   }

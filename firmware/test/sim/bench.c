@@ -5,9 +5,7 @@
 #include "converter.h"
 #include "led_drive.h"
 #include "outputs.h"
-
-#define PIN_DRIVEN_LOW 0x08  /* PD3, OC2B */
-#define PIN_DRIVEN_HIGH 0x08 /* PB3, OC2A */
+#include "pwm.h"
 
 cycles_t bench_now(const struct bench *bench) {
   return bench->chip.avr->cycle;
@@ -52,32 +50,6 @@ void bench_optics_changed(struct bench *bench) {
   bench_watch_optics(bench);
 }
 
-static void drive_threshold(struct threshold *threshold, cycles_t now, bool driven, uint8_t code) {
-  if (driven) {
-    threshold_drive(threshold, now, SUPPLY_MV * (code + 1) / 256);
-  } else {
-    threshold_float(threshold, now);
-  }
-}
-
-/* The board wrote one of the registers that make the two PWM outputs. */
-static void pwm_written(struct avr_irq_t *irq, uint32_t value, void *context) {
-  (void)irq, (void)value;
-  struct bench *bench = context;
-  const uint8_t *data = bench->chip.avr->data;
-  cycles_t now = bench_now(bench);
-  bool low_on = (data[REG_TCCR2A] & 0x20) && (data[REG_DDRD] & PIN_DRIVEN_LOW);
-  bool high_on = (data[REG_TCCR2A] & 0x80) && (data[REG_DDRB] & PIN_DRIVEN_HIGH);
-  drive_threshold(&bench->optics.low, now, low_on, data[REG_OCR2B]);
-  drive_threshold(&bench->optics.high, now, high_on, data[REG_OCR2A]);
-  if (low_on && high_on && (data[REG_OCR2B] != bench->codes[0] || data[REG_OCR2A] != bench->codes[1])) {
-    bench->codes[0] = data[REG_OCR2B];
-    bench->codes[1] = data[REG_OCR2A];
-    journal_write(&bench->journal, "pwm", now, "%02X %02X", bench->codes[0], bench->codes[1]);
-  }
-  bench_optics_changed(bench);
-}
-
 static avr_cycle_count_t agenda_timer(struct avr_t *avr, avr_cycle_count_t when, void *context);
 
 static void watch_agenda(struct bench *bench) {
@@ -104,7 +76,7 @@ static void perform(struct bench *bench, struct event event) {
       bench_watch_optics(bench);
       break;
     case DEED_FIRE:
-      optics_fire(&bench->optics, event.at, event.subject, event.curve);
+      optics_fire(&bench->optics, event.at, event.subject, event.curve, board_clock_rate(&bench->clock, event.at));
       bench_watch_optics(bench);
       break;
     case DEED_HOLD:
@@ -174,7 +146,7 @@ static void rearm(struct bench *bench) {
   bench->trigger_flag = false;
   chip_restore_pins(&bench->chip);
   wire_rearm(&bench->wire);
-  pwm_written(NULL, 0, bench);
+  pwm_reset(bench);
   led_drive_reset(bench);
   watch_agenda(bench);
   journal_write(&bench->journal, "note", bench_now(bench), "the board was reset, cause %02X",
@@ -215,10 +187,7 @@ const char *bench_open(struct bench *bench, const char *elf_path) {
   outputs_begin(bench);
   led_drive_begin(bench);
   converter_begin(bench);
-  static const uint16_t pwm_registers[] = {REG_OCR2A, REG_OCR2B, REG_TCCR2A, REG_DDRB, REG_DDRD};
-  for (size_t i = 0; i < sizeof pwm_registers / sizeof *pwm_registers; i++) {
-    avr_irq_register_notify(avr_iomem_getirq(avr, pwm_registers[i], NULL, AVR_IOMEM_IRQ_ALL), pwm_written, bench);
-  }
+  pwm_begin(bench);
   bench->chip.reset_seen = false;
   bench_watch_optics(bench);
   watch_agenda(bench);

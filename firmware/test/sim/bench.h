@@ -5,6 +5,7 @@
 #include <stdint.h>
 
 #include "agenda.h"
+#include "board_clock.h"
 #include "chip.h"
 #include "journal.h"
 #include "optics.h"
@@ -13,6 +14,7 @@
 /* The whole bench: board, bench parts, what is still to happen. Zero-initialise, then bench_open. */
 struct bench {
   struct chip chip;
+  struct board_clock clock;
   struct optics optics;
   struct wire wire;
   struct agenda agenda;
@@ -24,6 +26,7 @@ struct bench {
   bool ended;
   const char *stopped; /* why the simulation cannot go on, NULL while it can */
   uint8_t codes[2];    /* thresholds in force: low, high */
+  cycles_t codes_since;
 
   avr_irq_t *converter_irq;
   double conversion_mv; /* sampled at the start of the conversion under way */

@@ -29,6 +29,7 @@ int main(int count, char **words) {
   static const char *const commands[] = {"h %04X#",         "s %04X#",       "p %04X BEEF#",   "t %04X 30 B0#",
                                          "v %04X#",         "m %04X 0 0040#", "m %04X 2 0040#", "i %04X R-%d#",
                                          "r %04X 1 00000640 0002#", "r %04X 2 00010000 0001#",
+                                         "w %04X 0 0100 0102#",
                                          "z %04X 00 11 22#"};
   for (int i = 0; i < 400; i++) {
     char text[64];

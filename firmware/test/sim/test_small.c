@@ -30,6 +30,7 @@ static void identity(void) {
             "it calls itself small: channels of low level, click and release only");
   tap_check(rig_command(&rig, 'm', "2 0010") == 5 && rig_command(&rig, 'm', "3 0010") == 5,
             "light of sensors that it does not have is refused with 05");
+  tap_check(rig_command(&rig, 'w', "1 0100 0110") == 5, "so is a sweep of the level that it does not have");
   tap_check(rig_command(&rig, 'm', "0 0010") == 0, "light of its own sensor is measured");
   rig_settle(&rig, 1000);
 }

@@ -3,10 +3,12 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 
@@ -33,6 +35,9 @@ public final class BenchDriver implements AutoCloseable {
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private Optional<LightSetting> lightSetting = Optional.empty();
 
+  /** Asked and said once: until the rig is greeted again, another one may be there. */
+  private boolean rigCannotSweep;
+
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
     this.feed = feed;
@@ -50,7 +55,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Begins to set the light; the shutter is closed. */
   public LightSetting setLight() {
-    LightSetting setting = new LightSetting();
+    LightSetting setting = new LightSetting(!rigCannotSweep);
     lightSetting = Optional.of(setting);
     workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
@@ -94,6 +99,7 @@ public final class BenchDriver implements AutoCloseable {
         // Its greeting may not have come through; without it nobody knows which start this is.
         feed.send(new RigCommand.AskGreeting());
       } else if (said instanceof RigEvent.Greeted) {
+        rigCannotSweep = false;
         restoreThresholds();
       } else {
         thresholds.hear(said).ifPresent(feed::send);
@@ -109,7 +115,9 @@ public final class BenchDriver implements AutoCloseable {
     setting.hear(said).ifPresent(feed::send);
     if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       endLightSetting();
-      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set)));
+      rigCannotSweep |= setting.rigCannotSweep();
+      TripPoints trips = setting.trips().orElse(TripPoints.EXACT);
+      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set, trips)));
     }
     if (setting.step() == LightSetting.Step.REFUSED) {
       // It may have moved the thresholds already.
@@ -126,7 +134,11 @@ public final class BenchDriver implements AutoCloseable {
 
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restoreThresholds() {
-    workbench.fold().session().light().flatMap(thresholds::restore).ifPresent(feed::send);
+    Session session = workbench.fold().session();
+    session
+        .light()
+        .flatMap(light -> thresholds.restore(light, session.trips()))
+        .ifPresent(feed::send);
   }
 
   private Happening changed(LinkChange change) {

@@ -4,10 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
-import org.halflight.exposure.TwoLevelRule;
+import org.halflight.exposure.TripPoints;
 import org.halflight.light.FlickerJudge;
 import org.halflight.light.LampLight;
 import org.halflight.light.LightBlock;
@@ -18,7 +19,8 @@ import org.halflight.signal.Channel;
 
 /**
  * Setting the light, step by step: dark with the shutter closed, full light with it held open,
- * thresholds on the levels that belong to that light, and read back where they really stand.
+ * where the comparators really switch, thresholds on the levels that belong to all that, and read
+ * back where they really stand.
  *
  * <p>A state machine that is told what the rig says and answers with the next command; it knows no
  * port and no clock. Not safe for use by several threads.
@@ -33,6 +35,9 @@ public final class LightSetting {
   /** Beats of at most 262 ms that the threshold filters get to settle; they need 0.1 s. */
   private static final int SETTLE_BEATS = 2;
 
+  /** Beats for the longest sweep of a threshold and its answer: 6.5 s. */
+  private static final int SWEEP_BEATS = 25;
+
   /** Opening a shutter by hand makes four edges a channel, with some bounce. */
   private static final int MOST_EDGES = 40;
 
@@ -44,6 +49,8 @@ public final class LightSetting {
     OPEN_THE_SHUTTER,
     /** Full light is being measured; the shutter must stay open. */
     FULL,
+    /** The comparators are looked at; the shutter must stay open. */
+    TRIPS,
     /** Thresholds are being set and read back. */
     THRESHOLDS,
     /** Done; see {@link #levels()}. */
@@ -66,6 +73,15 @@ public final class LightSetting {
     /** The light crossed the thresholds again and again while the shutter was held open. */
     record Chatters() implements Refusal {}
 
+    /** A comparator switches too far from its threshold, or with too much hysteresis. */
+    record TripsOff(Channel channel, TripPoints.Comparator found) implements Refusal {}
+
+    /** A comparator did not switch though its threshold went through the light. */
+    record NeverTrips(Channel channel) implements Refusal {}
+
+    /** The light was no longer the one that was measured. */
+    record LightMoved() implements Refusal {}
+
     /** The rig started anew meanwhile. */
     record Restarted() implements Refusal {}
 
@@ -79,10 +95,25 @@ public final class LightSetting {
   private double fullSum16;
   private int beatsWithoutNews;
   private int lightEdges;
+  private final boolean looksAtComparators;
   private boolean thresholdsSet;
+  private Optional<TripSweep> sweep = Optional.empty();
+  private Optional<ThresholdCodes> codes = Optional.empty();
   private Optional<LightLevels> levels = Optional.empty();
   private Optional<Refusal> refusal = Optional.empty();
   private Optional<LampLight> lamp = Optional.empty();
+
+  /** A light setting that looks at the comparators too. */
+  public LightSetting() {
+    this(true);
+  }
+
+  /**
+   * @param looksAtComparators false for a rig that is known not to be able to
+   */
+  public LightSetting(boolean looksAtComparators) {
+    this.looksAtComparators = looksAtComparators;
+  }
 
   /** Begins: the command to send first. The shutter is closed. */
   public RigCommand begin() {
@@ -115,6 +146,9 @@ public final class LightSetting {
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
       refuse(new Refusal.Restarted());
     }
+    if (step == Step.TRIPS) {
+      return trips(event);
+    }
     if (event instanceof RigEvent.Answered answered
         && answered.result() != RigMessage.Result.DONE
         && isWaitingForTheRig()) {
@@ -128,8 +162,37 @@ public final class LightSetting {
     return step;
   }
 
+  /** Where the comparators really switch; empty when the rig could not tell. */
+  public Optional<TripPoints> trips() {
+    return swept() instanceof TripSweep.Outcome.Known known
+        ? Optional.of(known.trips())
+        : Optional.empty();
+  }
+
+  /** Whether the rig said that it cannot look at its comparators, as older firmware does. */
+  public boolean rigCannotSweep() {
+    return swept() instanceof TripSweep.Outcome.NotAble;
+  }
+
+  /** Whether what the rig found about its comparators did not come through. */
+  public boolean tripsNotHeard() {
+    return swept() instanceof TripSweep.Outcome.NotHeard;
+  }
+
+  /** The codes that the thresholds were set to. */
+  public Optional<ThresholdCodes> codes() {
+    return codes;
+  }
+
+  private TripSweep.Outcome swept() {
+    return sweep.flatMap(TripSweep::outcome).orElse(null);
+  }
+
   /** Part of the measurement under way that is done, 0 to 1. */
   public double progress() {
+    if (step == Step.TRIPS) {
+      return sweep.orElseThrow().progress();
+    }
     return blocks.isEmpty()
         ? 0
         : Math.min(1, (blocks.get(blocks.size() - 1).index() + 1.0) / BLOCKS);
@@ -151,7 +214,7 @@ public final class LightSetting {
   }
 
   private boolean isWaitingForTheRig() {
-    return step == Step.DARK || step == Step.FULL || step == Step.THRESHOLDS;
+    return step == Step.DARK || step == Step.FULL || step == Step.TRIPS || step == Step.THRESHOLDS;
   }
 
   private RigCommand measure() {
@@ -176,6 +239,12 @@ public final class LightSetting {
       return Optional.empty();
     }
     beatsWithoutNews++;
+    if (step == Step.TRIPS) {
+      if (beatsWithoutNews >= SWEEP_BEATS) {
+        refuse(new Refusal.NoAnswer());
+      }
+      return Optional.empty();
+    }
     if (step == Step.THRESHOLDS) {
       if (!thresholdsSet && beatsWithoutNews > SETTLE_BEATS) {
         thresholdsSet = true;
@@ -206,8 +275,8 @@ public final class LightSetting {
   }
 
   private Optional<RigCommand> judgeLight() {
-    ThresholdCodes.Outcome codes = ThresholdCodes.forLightSums(darkSum16, fullSum16);
-    if (codes instanceof ThresholdCodes.Refused refused) {
+    ThresholdCodes.Outcome light = ThresholdCodes.forLightSums(darkSum16, fullSum16);
+    if (light instanceof ThresholdCodes.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
       return Optional.empty();
     }
@@ -217,9 +286,46 @@ public final class LightSetting {
       refuse(new Refusal.Lamp(finding));
       return Optional.empty();
     }
+    if (looksAtComparators) {
+      step = Step.TRIPS;
+      sweep = Optional.of(new TripSweep(fullSum16 / 16));
+      return sweep.map(TripSweep::command);
+    }
+    return place();
+  }
+
+  private Optional<RigCommand> trips(RigEvent event) {
+    if (event instanceof RigEvent.Tripped) {
+      beatsWithoutNews = 0;
+    }
+    TripSweep under = sweep.orElseThrow();
+    Optional<RigCommand> next = under.hear(event);
+    if (under.outcome().isEmpty()) {
+      if (next.isPresent()) {
+        beatsWithoutNews = 0;
+      }
+      return next;
+    }
+    if (under.outcome().get() instanceof TripSweep.Outcome.Wrong wrong) {
+      refuse(wrong.refusal());
+      return Optional.empty();
+    }
+    return place();
+  }
+
+  private TripPoints knownTrips() {
+    return trips().orElse(TripPoints.EXACT);
+  }
+
+  /** Sets the thresholds so that the comparators switch where they should. */
+  private Optional<RigCommand> place() {
+    ThresholdCodes.Outcome placed =
+        ThresholdCodes.forLight(darkSum16 / 16, fullSum16 / 16, knownTrips());
     step = Step.THRESHOLDS;
     thresholdsSet = false;
-    ThresholdCodes found = ((ThresholdCodes.Found) codes).codes();
+    beatsWithoutNews = 0;
+    ThresholdCodes found = ((ThresholdCodes.Found) placed).codes();
+    codes = Optional.of(found);
     return Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
   }
 
@@ -230,7 +336,8 @@ public final class LightSetting {
       return;
     }
     LevelPair pair = ((LightLevels.Known) set.levels()).levels();
-    if (!TwoLevelRule.allows(pair)) {
+    boolean allowed = knownTrips().correction(set).filter(LevelCorrection::isAllowed).isPresent();
+    if (!allowed) {
       refuse(new Refusal.ThresholdsOff(pair));
       return;
     }

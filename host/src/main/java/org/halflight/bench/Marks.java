@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -68,6 +69,12 @@ public final class Marks {
       values.put("full", number(set.levels().fullCounts()));
       values.put("low", number(set.levels().lowCounts()));
       values.put("high", number(set.levels().highCounts()));
+      if (!set.trips().equals(TripPoints.EXACT)) {
+        values.put("low-offset", number(set.trips().low().offsetCounts()));
+        values.put("low-hysteresis", number(set.trips().low().hysteresisCounts()));
+        values.put("high-offset", number(set.trips().high().offsetCounts()));
+        values.put("high-hysteresis", number(set.trips().high().hysteresisCounts()));
+      }
       return new Mark(hostNanos, LIGHT, values);
     }
     if (input instanceof SessionInput.RunBegins begins) {
@@ -148,7 +155,8 @@ public final class Marks {
                         Double.parseDouble(values.getOrDefault("dark", "")),
                         Double.parseDouble(values.getOrDefault("full", "")),
                         Double.parseDouble(values.getOrDefault("low", "")),
-                        Double.parseDouble(values.getOrDefault("high", "")))));
+                        Double.parseDouble(values.getOrDefault("high", ""))),
+                    trips(values)));
         case RUN -> Optional.of(new SessionInput.RunBegins(setup(values)));
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
@@ -178,6 +186,17 @@ public final class Marks {
     } catch (IllegalArgumentException damaged) {
       return Optional.empty();
     }
+  }
+
+  /** A light that was set without looking at the comparators has none of these values. */
+  private static TripPoints trips(Map<String, String> values) {
+    return new TripPoints(comparator(values, "low"), comparator(values, "high"));
+  }
+
+  private static TripPoints.Comparator comparator(Map<String, String> values, String level) {
+    return new TripPoints.Comparator(
+        Double.parseDouble(values.getOrDefault(level + "-offset", "0")),
+        Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")));
   }
 
   private static RunSetup setup(Map<String, String> values) {

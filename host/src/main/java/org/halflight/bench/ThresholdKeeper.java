@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.Optional;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TripPoints;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -27,8 +28,8 @@ final class ThresholdKeeper {
   private boolean off;
 
   /** Begins to put the thresholds of a light back: the command to send. */
-  Optional<RigCommand> restore(LightLevels light) {
-    if (!(ThresholdCodes.forLight(light.darkCounts(), light.fullCounts())
+  Optional<RigCommand> restore(LightLevels light, TripPoints trips) {
+    if (!(ThresholdCodes.forLight(light.darkCounts(), light.fullCounts(), trips)
         instanceof ThresholdCodes.Found found)) {
       return Optional.empty();
     }

@@ -50,7 +50,9 @@ public sealed interface LeafExposure {
     /** The low level saw the closing and the high one did not. */
     HIGH_DOES_NOT_CLOSE,
     /** The levels are too far from those that the two-level rule holds for. */
-    LEVELS_TOO_FAR_OFF
+    LEVELS_TOO_FAR_OFF,
+    /** A rig of one level has not yet seen this speed at its other level. */
+    OTHER_LEVEL_WANTED
   }
 
   /**

@@ -13,6 +13,7 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
@@ -55,6 +56,7 @@ public final class Session {
   private boolean releaseIsWired;
   private boolean capOn;
   private Optional<LightLevels> light = Optional.empty();
+  private TripPoints trips = TripPoints.EXACT;
 
   private Optional<RunSetup> setup = Optional.empty();
   private SpeedQueue queue = SpeedQueue.EMPTY;
@@ -114,6 +116,7 @@ public final class Session {
       news.add(new SessionNews.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
       light = Optional.of(set.levels());
+      trips = set.trips();
       trust.lightSet(log.size());
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
       learnCocking(learnt.begins(), news);
@@ -209,6 +212,11 @@ public final class Session {
   /** The light as it was set last. */
   public Optional<LightLevels> light() {
     return light;
+  }
+
+  /** Where the comparators switch, as it was found when the light was set. */
+  public TripPoints trips() {
+    return trips;
   }
 
   /** Whether a plateau was off, and none was good since. */
@@ -479,12 +487,14 @@ public final class Session {
         firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
   }
 
+  /**
+   * The levels at which the comparators switch, in the mean of rising and falling light: that one
+   * switches later on the way up by half its hysteresis and as much later on the way down, which
+   * moves an opening and leaves its width.
+   */
   private Optional<LevelPair> levels() {
     return light.flatMap(
-        levels ->
-            levels.levels() instanceof LightLevels.Known known
-                ? Optional.of(known.levels())
-                : Optional.empty());
+        set -> set.levels() instanceof LightLevels.Known ? trips.middle(set) : Optional.empty());
   }
 
   private void watchLight(double share, FiringResult result, List<SessionNews> news) {

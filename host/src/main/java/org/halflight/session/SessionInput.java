@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
@@ -76,10 +77,21 @@ public sealed interface SessionInput {
   /** The thresholds do not stand where they were set, so full-open light is unknown again. */
   record LightForgotten() implements SessionInput {}
 
-  /** The light was set. */
-  record LightSet(LightLevels levels) implements SessionInput {
+  /**
+   * The light was set.
+   *
+   * @param levels dark and full light, and the thresholds as they read
+   * @param trips where the comparators really switch
+   */
+  record LightSet(LightLevels levels, TripPoints trips) implements SessionInput {
     public LightSet {
       Objects.requireNonNull(levels);
+      Objects.requireNonNull(trips);
+    }
+
+    /** Without having looked at the comparators. */
+    public LightSet(LightLevels levels) {
+      this(levels, TripPoints.EXACT);
     }
   }
 

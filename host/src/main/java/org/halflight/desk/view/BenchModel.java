@@ -307,8 +307,9 @@ public final class BenchModel {
       case DARK -> Words.say("light.close");
       case OPEN_THE_SHUTTER -> Words.say("desk.light.open");
       case FULL -> Words.say("light.keepOpen");
+      case TRIPS -> Words.say("light.trips");
       case THRESHOLDS -> Words.say("desk.light.thresholds");
-      case DONE -> LightText.done(setting.levels().orElseThrow());
+      case DONE -> LightText.done(setting);
       case REFUSED -> LightText.refused(setting.refusal().orElseThrow());
     };
   }
