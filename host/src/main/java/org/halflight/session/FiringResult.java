@@ -3,9 +3,12 @@ package org.halflight.session;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.CurveAgreement;
+import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Stops;
@@ -29,6 +32,7 @@ import org.halflight.time.TickRate;
  *     not known, and the thresholds were taken to stand where they should
  * @param afterRest whether it was the first release of an as-found run
  * @param notes what else there is to know
+ * @param curve its light curve, which comes a little later than the edges, where the rig takes one
  */
 public record FiringResult(
     int number,
@@ -43,7 +47,8 @@ public record FiringResult(
     LeafExposure exposure,
     Optional<LevelPair> levels,
     boolean afterRest,
-    FiringNotes notes) {
+    FiringNotes notes,
+    Optional<FiringCurve> curve) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
 
@@ -58,6 +63,39 @@ public record FiringResult(
     Objects.requireNonNull(exposure);
     Objects.requireNonNull(levels);
     Objects.requireNonNull(notes);
+    Objects.requireNonNull(curve);
+  }
+
+  /** A firing without a light curve. */
+  public FiringResult(
+      int number,
+      FiringKey key,
+      Firing firing,
+      TickRate rate,
+      int run,
+      Optional<Setting> setting,
+      Reference reference,
+      Optional<Phase> phase,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<LevelPair> levels,
+      boolean afterRest,
+      FiringNotes notes) {
+    this(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        exposure,
+        levels,
+        afterRest,
+        notes,
+        Optional.empty());
   }
 
   /** The marked speed that it is held to have been fired at. */
@@ -126,6 +164,46 @@ public record FiringResult(
     return isBySelfTimer() ? OptionalDouble.empty() : releaseDelaySeconds();
   }
 
+  /** The raw light curve, where the rig took one. */
+  public Optional<SampledLight> sampledLight() {
+    return curve.map(FiringCurve::sampled);
+  }
+
+  /** What the light curve comes to, where there is one and the light was set. */
+  public Optional<CurveExposure> curveExposure() {
+    return curve.flatMap(FiringCurve::exposure);
+  }
+
+  /** Edges against curve, where both have a time. */
+  public Optional<CurveAgreement> curveAgreement() {
+    return curveExposure()
+        .flatMap(CurveExposure::measured)
+        .flatMap(
+            measured ->
+                exposure instanceof LeafExposure.Timed timed
+                    ? Optional.of(CurveAgreement.of(timed, measured))
+                    : Optional.empty());
+  }
+
+  /** The same firing with its light curve, and with what that has to say about its exposure. */
+  public FiringResult withCurve(FiringCurve its) {
+    return new FiringResult(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        its.exposure().map(said -> CurveAgreement.remarked(exposure, said)).orElse(exposure),
+        levels,
+        afterRest,
+        notes,
+        Optional.of(its));
+  }
+
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
     return with(setting, outcome, exposure, notes.rejected(reason));
@@ -155,6 +233,6 @@ public record FiringResult(
       Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
     return new FiringResult(
         number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        afterRest, notes);
+        afterRest, notes, curve);
   }
 }

@@ -18,6 +18,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.signal.Pulses;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -43,6 +44,7 @@ public final class Session {
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
   private final PlateauWatch plateaus = new PlateauWatch();
+  private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
   private final LinkWatch link = new LinkWatch();
 
@@ -91,6 +93,8 @@ public final class Session {
       beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
+    } else if (input instanceof SessionInput.CurveAt curve) {
+      add(curve.light(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
         // Ticks of another start mean nothing beside these, whether its greeting came through or
@@ -275,6 +279,7 @@ public final class Session {
     lightSetting.forget();
     link.forget();
     plateaus.forget();
+    curves.forget();
     awaitsLight = Optional.empty();
     closedByHandTicks = OptionalLong.empty();
   }
@@ -367,7 +372,24 @@ public final class Session {
     goOn(news);
   }
 
-  private void add(FiringResult result, List<SessionNews> news) {
+  /** The light curve of an opening, early or late. */
+  private void add(SampledLight curve, List<SessionNews> news) {
+    curves
+        .take(curve, log, rigSerial, bootCount)
+        .map(result -> result.withCurve(FiringCurve.of(curve, light, rate)))
+        .ifPresent(
+            result -> {
+              log.replace(result);
+              news.add(new SessionNews.CurveAdded(result));
+            });
+  }
+
+  private void add(FiringResult settled, List<SessionNews> news) {
+    FiringResult result =
+        curves
+            .of(settled.firing())
+            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, rate)))
+            .orElse(settled);
     if (log.knows(result.key())) {
       log.replace(result);
     } else {
