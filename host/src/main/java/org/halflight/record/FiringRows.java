@@ -76,7 +76,7 @@ final class FiringRows {
     long id = there.get().id();
     KeptFiring known = there.get().firing();
     if (isMore(result.firing(), cutOff, there.get())) {
-      complete(connection, id, merged(result, known), cutOff, now);
+      complete(connection, id, curved(merged(result, known), result, known), cutOff, now);
       return Settling.COMPLETED;
     }
     Firing before = known.result().firing();
@@ -87,12 +87,13 @@ final class FiringRows {
               && (known.cutOff() || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
     }
-    FiringResult said = mayChange ? merged(result, known) : known.result();
+    FiringResult said = curved(mayChange ? merged(result, known) : known.result(), result, known);
     if (said.equals(known.result())) {
       return Settling.KNOWN;
     }
     Columns columns = new Columns();
     setSaid(columns, said);
+    CurveColumns.setRaw(columns, said);
     columns.update(connection, "firing", id);
     keepResult(connection, id, said);
     return Settling.CHANGED;
@@ -159,6 +160,7 @@ final class FiringRows {
         id,
         result.outcome(),
         result.exposure(),
+        result.curveExposure(),
         result.errorStops(),
         ExposureMethodVersion.CURRENT);
   }
@@ -179,7 +181,8 @@ final class FiringRows {
         result.levels(),
         result.oneLevel(),
         result.afterRest(),
-        result.notes());
+        result.notes(),
+        result.curve());
   }
 
   /**
@@ -232,6 +235,18 @@ final class FiringRows {
     return true;
   }
 
+  /** The curve that is known stays; one that comes later is added, with what it has to say. */
+  private static FiringResult curved(FiringResult said, FiringResult now, KeptFiring known) {
+    if (known.result().curve().isPresent()) {
+      return said.curve().equals(known.result().curve())
+          ? said
+          : said.withCurve(known.result().curve().get());
+    }
+    return now.curve().isPresent() && said.curve().isEmpty()
+        ? said.withCurve(now.curve().get())
+        : said;
+  }
+
   /** What is said now, but once not counted stays not counted. */
   private static FiringResult merged(FiringResult now, KeptFiring known) {
     Optional<String> before = known.result().rejection();
@@ -250,6 +265,7 @@ final class FiringRows {
             .set("session_id", sessionId);
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, result);
+    CurveColumns.setRaw(columns, result);
     keepResult(connection, columns.insert(connection, "firing"), result);
   }
 
@@ -259,6 +275,7 @@ final class FiringRows {
     Columns columns = new Columns();
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, result);
+    CurveColumns.setRaw(columns, result);
     columns.update(connection, "firing", id);
     keepResult(connection, id, result);
   }
@@ -323,7 +340,8 @@ final class FiringRows {
             levels(row),
             oneLevel(row),
             row.getBoolean("after_rest"),
-            notes(row));
+            notes(row),
+            CurveColumns.read(row, firstTicks));
     return new Numbered(
         row.getLong("id"),
         new KeptFiring(

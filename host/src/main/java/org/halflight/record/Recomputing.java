@@ -10,6 +10,7 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 
@@ -85,7 +86,12 @@ final class Recomputing {
         ResultRows.kind(exposure).equals(kept.settledExposure())
             ? kept.settledOutcome()
             : outcome(exposure);
-    return FiringRows.with(result, outcome, exposure);
+    FiringResult now = FiringRows.with(result, outcome, exposure);
+    return result
+        .curve()
+        .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.rate()))
+        .map(now::withCurve)
+        .orElse(now);
   }
 
   private static Outcome outcome(LeafExposure exposure) {

@@ -20,6 +20,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.signal.Pulses;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -45,6 +46,7 @@ public final class Session {
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
   private final PlateauWatch plateaus = new PlateauWatch();
+  private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
   private final LinkWatch link = new LinkWatch();
 
@@ -94,6 +96,8 @@ public final class Session {
       beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
+    } else if (input instanceof SessionInput.CurveAt curve) {
+      add(curve.light(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
         // Ticks of another start mean nothing beside these, whether its greeting came through or
@@ -297,6 +301,7 @@ public final class Session {
     lightSetting.forget();
     link.forget();
     plateaus.forget();
+    curves.forget();
     awaitsLight = Optional.empty();
     closedByHandTicks = OptionalLong.empty();
   }
@@ -426,7 +431,24 @@ public final class Session {
     return log.all().stream().filter(r -> r.run() == ofRun && r.setting().equals(at));
   }
 
-  private void add(FiringResult result, List<SessionNews> news) {
+  /** The light curve of an opening, early or late. */
+  private void add(SampledLight curve, List<SessionNews> news) {
+    curves
+        .take(curve, log, rigSerial, bootCount)
+        .map(result -> result.withCurve(FiringCurve.of(curve, light, rate)))
+        .ifPresent(
+            result -> {
+              log.replace(result);
+              news.add(new SessionNews.CurveAdded(result));
+            });
+  }
+
+  private void add(FiringResult settled, List<SessionNews> news) {
+    FiringResult result =
+        curves
+            .of(settled.firing())
+            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, rate)))
+            .orElse(settled);
     if (log.knows(result.key())) {
       log.replace(result);
     } else {
@@ -475,7 +497,8 @@ public final class Session {
           levels(),
           seenNow(),
           earlier.afterRest(),
-          notes.moved(earlier.notes().movedFrom()));
+          notes.moved(earlier.notes().movedFrom()),
+          Optional.empty());
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
@@ -496,7 +519,8 @@ public final class Session {
         levels(),
         seenNow(),
         first && isOfTheShutter(outcome, exposure),
-        notes);
+        notes,
+        Optional.empty());
   }
 
   private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {

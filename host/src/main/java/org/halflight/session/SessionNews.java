@@ -33,6 +33,9 @@ public sealed interface SessionNews {
   /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
   record Changed(FiringResult result) implements SessionNews {}
 
+  /** The light curve of a settled firing has come; nothing else is changed about it. */
+  record CurveAdded(FiringResult result) implements SessionNews {}
+
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionNews {}
 

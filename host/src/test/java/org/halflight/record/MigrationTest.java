@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
@@ -28,6 +27,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 class MigrationTest {
   private static final Path FIXTURES = Path.of("fixtures/record");
+
+  /** As the first release had it. */
+  private static final Migrations ONE = new Migrations(List.of(Migrations.resource("1.sql")));
 
   @TempDir private Path folder;
   private Path file;
@@ -89,6 +91,35 @@ class MigrationTest {
   }
 
   @Test
+  void aRecordOfVersionTwoHasItsLightCurves() throws IOException {
+    Files.copy(FIXTURES.resolve("v2.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(record.integrityFaults()).isEmpty();
+      CameraLine line = record.search("j-2026/117").get(0);
+      List<KeptFiring> curved =
+          record
+              .firings(record.history(line.camera().id()).orElseThrow().runs().get(0).run().id())
+              .stream()
+              .filter(firing -> firing.result().curve().isPresent())
+              .toList();
+      assertThat(curved).hasSize(2);
+      assertThat(curved.get(0).methodVersion()).isEqualTo(2);
+      // 8.5 ms were asked of the invented shutter; the rest is eight bits and 16 us.
+      assertThat(
+              curved
+                  .get(1)
+                  .result()
+                  .curveExposure()
+                  .orElseThrow()
+                  .measured()
+                  .orElseThrow()
+                  .effectiveSeconds())
+          .isCloseTo(0.0085, Offset.offset(2.5e-5));
+      assertThat(record.recompute().changed()).isZero();
+    }
+  }
+
+  @Test
   void aNewRecordHasTheNewestForm() {
     try (WorkshopRecord record = RecordFixture.open(file)) {
       assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
@@ -110,40 +141,47 @@ class MigrationTest {
 
   @Test
   void aStepIsTakenOnceAndACopyIsMadeBefore() throws IOException {
-    int next = Migrations.OWN.newest() + 1;
-    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
     Migrations two =
-        withStep(
-            "ALTER TABLE camera ADD COLUMN colour TEXT NOT NULL DEFAULT 'black'\n\n"
-                + "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT");
-    Path copy = folder.resolve("record.before-version-" + next + ".sqlite");
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "ALTER TABLE camera ADD COLUMN colour TEXT NOT NULL DEFAULT 'black'\n\n"
+                    + "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT"));
+    Path copy = folder.resolve("record.before-version-2.sqlite");
     for (int opened = 0; opened < 2; opened++) {
       try (WorkshopRecord record = open(two)) {
-        assertThat(version(record)).isEqualTo(next);
+        assertThat(version(record)).isEqualTo(2);
         String colour =
             record.database.read(
                 c -> Query.one(c, "SELECT colour FROM camera", row -> row.getString(1)));
         assertThat(colour).isEqualTo("black");
       }
     }
-    assertThat(folder.resolve("record.before-version-" + next + "-2.sqlite")).doesNotExist();
-    try (WorkshopRecord record = RecordFixture.open(copy)) {
-      assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
+    assertThat(folder.resolve("record.before-version-2-2.sqlite")).doesNotExist();
+    try (WorkshopRecord record = openAt(copy, ONE)) {
+      assertThat(version(record)).isEqualTo(1);
       assertThat(record.cameras()).hasSize(1);
     }
   }
 
   @Test
   void aStepThatFailsLeavesTheRecordAsItWas() throws IOException {
-    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
     Migrations broken =
-        withStep("CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT\n\nDROP TABLE no_such_table");
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "CREATE TABLE strap (id INTEGER PRIMARY KEY) STRICT\n\nDROP TABLE no_such_table"));
     assertThatThrownBy(() -> open(broken)).isInstanceOf(RecordTrouble.class);
     Migrations orphans =
-        withStep("PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99");
+        new Migrations(
+            List.of(
+                Migrations.resource("1.sql"),
+                "PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99"));
     assertThatThrownBy(() -> open(orphans)).isInstanceOf(RecordTrouble.class);
-    try (WorkshopRecord record = RecordFixture.open(file)) {
-      assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
+    try (WorkshopRecord record = openAt(file, ONE)) {
+      assertThat(version(record)).isEqualTo(1);
       int straps =
           record.database.read(
               c ->
@@ -159,9 +197,16 @@ class MigrationTest {
 
   @Test
   void aNewerRecordIsRefusedAndLeftAlone() throws IOException {
-    Files.copy(FIXTURES.resolve("v" + Migrations.OWN.newest() + ".sqlite"), file);
-    try (WorkshopRecord record = open(withStep("CREATE TABLE strap (id INTEGER PRIMARY KEY)"))) {
-      assertThat(version(record)).isEqualTo(Migrations.OWN.newest() + 1);
+    Files.copy(FIXTURES.resolve("v1.sqlite"), file);
+    try (WorkshopRecord record =
+        open(
+            new Migrations(
+                List.of(
+                    Migrations.resource("1.sql"),
+                    Migrations.resource("2.sql"),
+                    Migrations.resource("3.sql"),
+                    "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
+      assertThat(version(record)).isEqualTo(4);
     }
     byte[] before = Files.readAllBytes(file);
     assertThatThrownBy(() -> RecordFixture.open(file))
@@ -189,21 +234,15 @@ class MigrationTest {
     }
   }
 
+  private static WorkshopRecord openAt(Path file, Migrations migrations) {
+    return WorkshopRecord.open(file, RecordFixture.CLOCK, CommitListener.NONE, migrations);
+  }
+
   private WorkshopRecord open(Migrations migrations) {
     return WorkshopRecord.open(file, RecordFixture.CLOCK, CommitListener.NONE, migrations);
   }
 
   private static int version(WorkshopRecord record) {
     return record.database.read(Migrations::version);
-  }
-
-  /** The steps of today and one more. */
-  private static Migrations withStep(String step) {
-    List<String> steps = new ArrayList<>();
-    for (int version = 1; version <= Migrations.OWN.newest(); version++) {
-      steps.add(Migrations.resource(version + ".sql"));
-    }
-    steps.add(step);
-    return new Migrations(steps);
   }
 }
