@@ -76,7 +76,7 @@ static void perform(struct bench *bench, struct event event) {
       bench_watch_optics(bench);
       break;
     case DEED_FIRE:
-      optics_fire(&bench->optics, event.at, event.subject, event.curve);
+      optics_fire(&bench->optics, event.at, event.subject, event.curve, board_clock_rate(&bench->clock, event.at));
       bench_watch_optics(bench);
       break;
     case DEED_HOLD:

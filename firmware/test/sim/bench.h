@@ -5,6 +5,7 @@
 #include <stdint.h>
 
 #include "agenda.h"
+#include "board_clock.h"
 #include "chip.h"
 #include "journal.h"
 #include "optics.h"
@@ -13,6 +14,7 @@
 /* The whole bench: board, bench parts, what is still to happen. Zero-initialise, then bench_open. */
 struct bench {
   struct chip chip;
+  struct board_clock clock;
   struct optics optics;
   struct wire wire;
   struct agenda agenda;
@@ -27,7 +29,8 @@ struct bench {
   cycles_t codes_since;
 
   avr_irq_t *converter_irq;
-  double conversion_mv; /* sampled at the start of the conversion under way */
+  unsigned conversion_channel; /* selected when the conversion under way was started */
+  double conversion_mv;        /* what it sampled */
   bool trigger_flag;    /* OCF0A as the ADC's trigger saw it last */
 
   /* Listeners, each may be NULL. */

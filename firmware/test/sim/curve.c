@@ -20,19 +20,23 @@ void curve_free(struct curve *curve) {
   free(curve);
 }
 
-struct stretch curve_from(const struct curve *curve, cycles_t start, double before, cycles_t at, size_t *cursor) {
-  if (curve->count == 0 || at < start + curve->knots[0].after) {
-    return (struct stretch){before, 0, curve->count ? start + curve->knots[0].after : NEVER};
+static cycles_t knot_at(const struct curve *curve, cycles_t start, double rate, size_t knot) {
+  cycles_t after = curve->knots[knot].after;
+  return start + (rate == 1 ? after : (cycles_t)((double)after * rate + 0.5));
+}
+
+struct stretch curve_from(const struct curve *curve, cycles_t start, double rate, double before, cycles_t at, size_t *cursor) {
+  if (curve->count == 0 || at < knot_at(curve, start, rate, 0)) {
+    return (struct stretch){before, 0, curve->count ? knot_at(curve, start, rate, 0) : NEVER};
   }
-  while (*cursor + 1 < curve->count && start + curve->knots[*cursor + 1].after <= at) {
+  while (*cursor + 1 < curve->count && knot_at(curve, start, rate, *cursor + 1) <= at) {
     ++*cursor;
   }
   const struct knot *here = &curve->knots[*cursor];
   if (*cursor + 1 == curve->count) {
     return (struct stretch){here->open, 0, NEVER};
   }
-  const struct knot *next = here + 1;
-  double slope = (next->open - here->open) / (double)(next->after - here->after);
-  double gone = (double)(at - start - here->after);
-  return (struct stretch){here->open + slope * gone, slope, start + next->after};
+  cycles_t from = knot_at(curve, start, rate, *cursor), to = knot_at(curve, start, rate, *cursor + 1);
+  double slope = (here[1].open - here->open) / (double)(to - from);
+  return (struct stretch){here->open + slope * (double)(at - from), slope, to};
 }

@@ -28,8 +28,9 @@ struct curve *curve_new(const char *name);
 void curve_add(struct curve *curve, cycles_t after, double open);
 void curve_free(struct curve *curve);
 
-/* The stretch that begins at `at` of a curve started at `start`. Before the first knot the opening is `before`, after the
+/* The stretch that begins at `at` of a curve started at `start`. `rate`: cycles of the board in the time of one cycle of the
+   curve, 1 for an exact clock. Before the first knot the opening is `before`, after the
    last knot it stays. `cursor` remembers the knot between calls with rising times; begin with 0. */
-struct stretch curve_from(const struct curve *curve, cycles_t start, double before, cycles_t at, size_t *cursor);
+struct stretch curve_from(const struct curve *curve, cycles_t start, double rate, double before, cycles_t at, size_t *cursor);
 
 #endif

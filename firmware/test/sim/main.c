@@ -185,7 +185,7 @@ static void run_paced(struct station *s, bool live_input) {
   struct live live = {.scenario = {.bench = &s->bench}, .open = live_input};
   fcntl(STDIN_FILENO, F_SETFL, fcntl(STDIN_FILENO, F_GETFL) | O_NONBLOCK);
   struct pace pace;
-  pace_begin(&pace, bench_now(&s->bench));
+  pace_begin(&pace, &s->bench.clock, bench_now(&s->bench));
   cycles_t save_at = STORE_EVERY;
   while (!s->bench.ended && !s->bench.stopped && !interrupted) {
     cycles_t next = bench_now(&s->bench) + SLICE + RUN_LIMIT;

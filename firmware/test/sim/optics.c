@@ -15,7 +15,7 @@ static cycles_t earlier(cycles_t a, cycles_t b) {
 }
 
 static double z_at(const struct sensor *s, cycles_t now) {
-  double gone = (double)(now - s->begun);
+  double gone = (double)(int64_t)(now - s->begun); /* a sample may lie a few cycles before a step that has just begun */
   double z = s->straight;
   if (s->slope != 0) {
     z += s->slope * gone;
@@ -26,11 +26,26 @@ static double z_at(const struct sensor *s, cycles_t now) {
   return z;
 }
 
+/* A dimmer switches the lamp on for the first part of each period. */
+static bool lamp_is_on(const struct optics *o, cycles_t now) {
+  return o->dimmer_cycles == 0 || fmod((double)now, o->dimmer_cycles) < o->dimmer_duty * o->dimmer_cycles;
+}
+
+/* First cycle after `now` at which the dimmer has switched. */
+static cycles_t dimmer_switches(const struct optics *o, cycles_t now) {
+  double begun = floor((double)now / o->dimmer_cycles) * o->dimmer_cycles;
+  cycles_t at = (cycles_t)ceil(begun + (lamp_is_on(o, now) ? o->dimmer_duty : 1) * o->dimmer_cycles);
+  return at > now ? at : now + 1;
+}
+
 static double signal_mv(const struct optics *o, const struct sensor *s, cycles_t now) {
   double light = z_at(s, now);
   if (o->ripple_depth != 0) {
     double turns = fmod(o->ripple_hz * (double)now / CYCLES_PER_SECOND, 1);
     light *= 1 + o->ripple_depth * sin(2 * 3.14159265358979323846 * turns);
+  }
+  if (!lamp_is_on(o, now)) {
+    light = 0;
   }
   double mv = s->dark_mv + (s->full_mv - s->dark_mv) * light + led_mv(&s->led, (double)(now - s->begun));
   if (s->noise_mv != 0) {
@@ -61,14 +76,15 @@ static bool level_at(const struct optics *o, const struct sensor *s, const struc
   return overdrive(o, s, c, now) > 0 ? !c->level : c->level;
 }
 
-/* Whether ripple or noise could carry the signal over a threshold during the step. */
+/* Whether ripple, dimmer or noise could carry the signal over a threshold during the step. */
 static bool may_cross(const struct optics *o, const struct sensor *s, cycles_t now, cycles_t end) {
   double from = z_at(s, now);
   double to = end == NEVER ? from : z_at(s, end);
   double span = s->full_mv - s->dark_mv;
   double reach = NOISE_REACH * s->noise_mv + o->hysteresis_mv;
   double led = led_mv(&s->led, 0), led_to = led_mv(&s->led, end == NEVER ? 0 : (double)(end - now));
-  double least = s->dark_mv + span * fmin(from, to) * (1 - o->ripple_depth) + fmin(led, led_to) - reach;
+  double least_light = o->dimmer_cycles != 0 ? 0 : fmin(from, to) * (1 - o->ripple_depth);
+  double least = s->dark_mv + span * least_light + fmin(led, led_to) - reach;
   double most = s->dark_mv + span * fmax(from, to) * (1 + o->ripple_depth) + fmax(led, led_to) + reach;
   for (int i = 0; i < s->comparator_count; i++) {
     double threshold = threshold_of(o, s->comparators[i].pin, now) + s->comparators[i].offset_mv;
@@ -87,7 +103,7 @@ static bool thresholds_move(const struct optics *o, cycles_t now) {
 static void step(const struct optics *o, struct sensor *s, cycles_t now, double z) {
   struct stretch stretch = {s->resting, 0, NEVER};
   if (s->curve) {
-    stretch = curve_from(s->curve, s->curve_start, s->resting, now, &s->cursor);
+    stretch = curve_from(s->curve, s->curve_start, s->curve_rate, s->resting, now, &s->cursor);
   }
   led_step(&s->led, (double)(now - s->begun), o->led_square, o->led_ramped, s->lag_cycles, o->led_filter_cycles);
   s->begun = now;
@@ -105,6 +121,12 @@ static void step(const struct optics *o, struct sensor *s, cycles_t now, double 
   }
   if (thresholds_move(o, now)) {
     s->ends = earlier(s->ends, now + THRESHOLD_STEP);
+  }
+  if (o->dimmer_cycles != 0 && may_cross(o, s, now, s->ends)) {
+    s->ends = earlier(s->ends, dimmer_switches(o, now));
+    if (s->slope != 0 || s->transient != 0) { /* it may cross by itself between two switchings */
+      s->ends = earlier(s->ends, (now / FINE_STEP + 1) * FINE_STEP);
+    }
   }
   if ((o->ripple_depth != 0 || s->noise_mv != 0) && may_cross(o, s, now, s->ends)) {
     s->ends = earlier(s->ends, (now / FINE_STEP + 1) * FINE_STEP);
@@ -194,12 +216,20 @@ static void judge(const struct optics *o, const struct sensor *s, struct compara
   c->expected = c->driven ? decision(o, s, c, now) : crossing(o, s, c, now);
 }
 
+/* Ends the step under way at `at`, and looks there: what switches at once with the new step belongs to its beginning. */
+static void next_step(struct optics *o, struct sensor *s, cycles_t at) {
+  for (int i = 0; i < s->comparator_count; i++) {
+    charge_up(o, s, &s->comparators[i], at);
+  }
+  step(o, s, at, z_at(s, at));
+  for (int i = 0; i < s->comparator_count; i++) {
+    judge(o, s, &s->comparators[i], at);
+  }
+}
+
 static void advance(struct optics *o, struct sensor *s, cycles_t now) {
   while (s->ends <= now) {
-    for (int i = 0; i < s->comparator_count; i++) {
-      charge_up(o, s, &s->comparators[i], s->ends);
-    }
-    step(o, s, s->ends, z_at(s, s->ends));
+    next_step(o, s, s->ends);
   }
   s->due = s->ends;
   for (int i = 0; i < s->comparator_count; i++) {
@@ -236,27 +266,24 @@ void optics_changed(struct optics *o, cycles_t at) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     cycles_t from = at > s->begun ? at : s->begun;
-    for (int c = 0; c < s->comparator_count; c++) {
-      charge_up(o, s, &s->comparators[c], from);
-      s->comparators[c].expected = from;
-    }
-    step(o, s, from, z_at(s, from));
+    next_step(o, s, from);
     s->due = from;
   }
 }
 
 static double opening(const struct sensor *s, cycles_t now) {
   size_t cursor = 0;
-  return s->curve ? curve_from(s->curve, s->curve_start, s->resting, now, &cursor).open : s->resting;
+  return s->curve ? curve_from(s->curve, s->curve_start, s->curve_rate, s->resting, now, &cursor).open : s->resting;
 }
 
-void optics_fire(struct optics *o, cycles_t start, int sensor, const struct curve *curve) {
+void optics_fire(struct optics *o, cycles_t start, int sensor, const struct curve *curve, double rate) {
   for (int i = 0; i < SENSORS; i++) {
     struct sensor *s = &o->sensors[i];
     if (sensor == SENSOR_ALL || sensor == i) {
       s->resting = opening(s, start);
       s->curve = curve;
       s->curve_start = start;
+      s->curve_rate = rate;
       s->cursor = 0;
     }
   }

@@ -11,9 +11,9 @@
 
 /* Lamp, shutter, photodiodes with their front end, and the comparators behind them.
 
-   The signal of a sensor is  dark + (full - dark) * z(t) * ripple(t) + led(t) + noise(t), kept between 0 and the supply, where z is
-   opening times lamp level behind the one-pole lag. The lag does not delay the ripple (100 Hz against microseconds), the
-   noise is added behind it and redrawn every microsecond. Between two knots of a curve z is known in closed form, so
+   The signal of a sensor is  dark + (full - dark) * z(t) * ripple(t) * dimmer(t) + led(t) + noise(t), kept between 0 and the supply, where z is
+   opening times lamp level behind the one-pole lag. The lag neither delays the ripple (100 Hz against microseconds) nor
+   rounds the dimmer, the noise is added behind it and redrawn every microsecond. Between two knots of a curve z is known in closed form, so
    crossings are found to one cycle by halving, and a bench at rest costs nothing. */
 
 #define SENSORS 3
@@ -52,6 +52,7 @@ struct sensor {
 
   const struct curve *curve; /* NULL: the opening stays at `resting` */
   cycles_t curve_start;
+  double curve_rate; /* see curve_from */
   size_t cursor;
   double resting;
 
@@ -70,6 +71,7 @@ struct optics {
   struct threshold low, high;
   double lamp;
   double ripple_hz, ripple_depth;
+  double dimmer_cycles, dimmer_duty; /* period, 0: not dimmed; part of it that the lamp is on */
   double hysteresis_mv;
   bool led_square, led_ramped; /* what the board drives */
   double led_filter_cycles;
@@ -82,7 +84,8 @@ void optics_begin(struct optics *optics, void (*switched)(void *context, cycles_
 /* Call after anything in optics or its sensors was changed. The change counts from `at`, which may lie a few cycles back:
    the bench gets to it only between two instructions. */
 void optics_changed(struct optics *optics, cycles_t at);
-void optics_fire(struct optics *optics, cycles_t start, int sensor, const struct curve *curve);
+/* `rate`: see curve_from. */
+void optics_fire(struct optics *optics, cycles_t start, int sensor, const struct curve *curve, double rate);
 void optics_hold(struct optics *optics, cycles_t at, double open);
 /* The board switched one of the two drives of the reference LED. */
 void optics_led(struct optics *optics, cycles_t at, bool ramped, bool on);

@@ -59,7 +59,16 @@ static bool moment(struct scenario *s, const char *text, cycles_t *at) {
     if (!number(s, text + (*text == '+'), "time in seconds", 0, 1e8, &seconds)) {
       return false;
     }
-    *at = (cycles_t)(seconds * CYCLES_PER_SECOND + 0.5) + (*text == '+' ? now : 0);
+    if (*text == '+') {
+      seconds += board_clock_seconds(&s->bench->clock, now);
+    }
+    if (!board_clock_reaches(&s->bench->clock, seconds)) {
+      return wrong(s, "the clock's drift would have led too far by then: write less of it");
+    }
+    *at = board_clock_cycles(&s->bench->clock, seconds);
+    if (*text == '+' && *at < now) {
+      *at = now; /* +0, rounded down */
+    }
   }
   if (*at < now) {
     return wrong(s, "that time has passed: write +SECONDS to count from now");
@@ -145,6 +154,35 @@ static bool set_ripple(struct scenario *s, const struct words *w) {
   s->bench->optics.ripple_hz = hz;
   s->bench->optics.ripple_depth = hz > 0 ? depth : 0;
   bench_optics_changed(s->bench);
+  return true;
+}
+
+/* At least two microseconds on and two off, the step at which a moving blade is looked at. */
+static bool set_dimmer(struct scenario *s, const struct words *w) {
+  double hz, duty;
+  if (!number(s, w->word[1], "frequency in hertz", 0, 50000, &hz) || !number(s, w->word[2], "duty", 0, 1, &duty)) {
+    return false;
+  }
+  if (hz > 0 && duty < 1 && fmin(duty, 1 - duty) / hz < 2e-6) {
+    return wrong(s, "the lamp must be on and off for 2 us each: write a lower frequency or another duty");
+  }
+  s->bench->optics.dimmer_cycles = hz > 0 && duty < 1 ? CYCLES_PER_SECOND / hz : 0;
+  s->bench->optics.dimmer_duty = duty;
+  bench_optics_changed(s->bench);
+  return true;
+}
+
+/* Before anything that has a time, as times are turned into cycles when they are read. */
+static bool set_clock(struct scenario *s, const struct words *w) {
+  double ppm, drift;
+  if (!number(s, w->word[1], "error in parts per million", -10000, 10000, &ppm) ||
+      !number(s, w->word[2], "drift in parts per million and minute", -1000, 1000, &drift)) {
+    return false;
+  }
+  if (bench_now(s->bench) > 0 || s->bench->agenda.made > 0) {
+    return wrong(s, "write it at the head of the scenario: times above it were taken for those of an exact clock");
+  }
+  s->bench->clock = (struct board_clock){.off = ppm / 1e6, .drift = drift / 1e6 / 60};
   return true;
 }
 
@@ -238,7 +276,7 @@ static bool fire(struct scenario *s, const struct words *w) {
       (w->count > 4 && !number(s, w->word[4], "delay in microseconds", 0, 1e9, &delay))) {
     return false;
   }
-  event.at += (cycles_t)(delay * CYCLES_PER_MICROSECOND + 0.5);
+  event.at += (cycles_t)(delay * CYCLES_PER_MICROSECOND * board_clock_rate(&s->bench->clock, event.at) + 0.5);
   return add(s, event);
 }
 
@@ -268,7 +306,7 @@ static bool burst(struct scenario *s, const struct words *w) {
   }
   event.size = count;
   event.begun = event.at;
-  event.value *= CYCLES_PER_MICROSECOND;
+  event.value *= CYCLES_PER_MICROSECOND * board_clock_rate(&s->bench->clock, event.at);
   return count == 0 || add(s, event);
 }
 
@@ -371,6 +409,8 @@ static const struct statement {
     {"lag", 3, 3, set_sensors, "lag SENSOR MICROSECONDS"},
     {"noise", 4, 4, set_sensors, "noise SENSOR MV_RMS SEED"},
     {"ripple", 3, 3, set_ripple, "ripple HZ DEPTH"},
+    {"dimmer", 3, 3, set_dimmer, "dimmer HZ DUTY"},
+    {"clock", 3, 3, set_clock, "clock PPM DRIFT_PPM_PER_MINUTE"},
     {"hysteresis", 2, 2, set_hysteresis, "hysteresis MILLIVOLTS"},
     {"offset", 3, 3, set_offset, "offset COMPARATOR MILLIVOLTS"},
     {"delay", 4, 4, set_delay, "delay COMPARATOR FIXED_US OVERDRIVE_US_MV"},

@@ -106,6 +106,70 @@ static void lamp_and_ripple(const char *elf) {
   rig_off(&rig);
 }
 
+/* A dimmer of 1 kHz, a quarter on: the comparator follows it cycle by cycle, and of 16 readings a millisecond four see light. */
+static void dimmer(const char *elf) {
+  start(elf, "light centre 0 4000\nhold 0.4 1\ndimmer 1000 0.25");
+  rig_run(&rig, 200);
+  bool good = true;
+  for (int n = 0; n < 40; n++) {
+    double begin = 0.4 * CYCLES_PER_SECOND + 16000.0 * n;
+    good = good && due_at(PIN_LOW, 2 * n, 1, begin) && due_at(PIN_LOW, 2 * n + 1, 0, begin + 4000);
+  }
+  tap_check(good, "a dimmer of 1 kHz switches the light on and off to the cycle");
+  rig_off(&rig);
+  start(elf, "light all 0 800\nhold 0.4 1\ndimmer 1000 0.25"); /* below the low threshold: no edges beside the light */
+  rig_run(&rig, 200);
+  size_t line = rig.line_count;
+  bool asked = rig_command(&rig, 'm', "0 0008") == 0;
+  rig_settle(&rig, 500);
+  const struct line *block = rig_find(&rig, "M", line);
+  unsigned reading = 800 * 1024 / 5000;
+  tap_check(asked && block && rig_hex(block, 4) == 4 * reading && rig_hex(block, 5) == 0 && rig_hex(block, 6) == reading,
+            "its light blocks hold four bright and twelve dark readings");
+  rig_off(&rig);
+  /* a blade that opens while the lamp is on is crossed within a cycle, as without a dimmer */
+  start(elf, "light centre 0 4000\ncurve c\n0 0\n200 1\nend-curve\ndimmer 1000 0.25\nfire 0.4 c");
+  rig_run(&rig, 200);
+  tap_check(due_at(PIN_HIGH, 0, 1, 0.4 * CYCLES_PER_SECOND + 3200 * HIGH_MV / 4000) &&
+                due_at(PIN_HIGH, 1, 0, 0.4 * CYCLES_PER_SECOND + 4000),
+            "a blade that opens under a dimmed lamp is crossed within a cycle");
+  rig_off(&rig);
+}
+
+/* A clock 5000 ppm fast that gains 600 ppm more each minute has made 16e6 (t + 0.005 t + 0.00001 t^2 / 2) cycles after t
+   seconds; a triangle of light of true 100 ms is as many more cycles long. */
+static void board_clock(const char *elf) {
+  start(elf, "clock 5000 600\nlight centre 0 4000\ncurve c\n0 0\n50000 1\n100000 0\nend-curve\nfire 0.5 c\nfire 4 c");
+  rig_run(&rig, 5000);
+  static const double times[] = {0.5, 4};
+  bool good = true;
+  for (int i = 0; i < 2; i++) {
+    double t = times[i], begin = 16e6 * (t + 0.005 * t + 0.00001 * t * t / 2);
+    double width = 0.1 * 16e6 * (1.005 + 0.00001 * t), part = LOW_MV / 4000 / 2;
+    good = good && due_at(PIN_LOW, 2 * i, 1, begin + width * part) &&
+           due_at(PIN_LOW, 2 * i + 1, 0, begin + width * (1 - part));
+  }
+  tap_check(good && !edge(PIN_LOW, 4), "a clock that is off and drifts: firings come and last as many cycles as it makes meanwhile");
+  cycles_t at = bench_now(&rig.bench);
+  rig_script(&rig, "burst +0.25 click 2 1000");
+  rig_run(&rig, 400);
+  double seconds = board_clock_seconds(&rig.bench.clock, at);
+  tap_check(due_at(PIN_CLICK, 0, 1, (double)board_clock_cycles(&rig.bench.clock, seconds + 0.25)) &&
+                due_at(PIN_CLICK, 1, 0, (double)board_clock_cycles(&rig.bench.clock, seconds + 0.251)),
+            "times counted from now and bursts are true time too");
+  rig_off(&rig);
+  double worst = 0;
+  for (double ppm = -5000; ppm <= 5000; ppm += 2500) {
+    for (double drift = -100; drift <= 100; drift += 50) {
+      struct board_clock clock = {ppm / 1e6, drift / 60e6};
+      for (double t = 0.001; t < 2000; t *= 3) {
+        worst = fmax(worst, fabs(board_clock_seconds(&clock, board_clock_cycles(&clock, t)) - t));
+      }
+    }
+  }
+  tap_check(worst < 1.0 / CYCLES_PER_SECOND, "seconds and cycles are each other's inverse within a cycle");
+}
+
 static void noise(const char *elf) {
   double sum = 0, squares = 0;
   for (int i = 0; i < 100000; i++) {
@@ -149,6 +213,100 @@ static void settling(void) {
   tap_check(good, "a threshold settles as 1 - (1 + t) exp(-t) behind two filters of 1 ms");
 }
 
+/* Offset and hysteresis move the level; a delay comes on top: the sum of the overdrive over time decides (optics.h). */
+static void comparators(const char *elf) {
+  static const char ramp[] = "light all 50 4050\ncurve c\n0 0\n1000 1\n3000 1\n6000 0\nend-curve\n%s\nfire 0.4 c";
+  char script[256];
+  double begin = 0.4 * CYCLES_PER_SECOND;
+  snprintf(script, sizeof script, ramp, "offset low 40\noffset high -25\nhysteresis 30");
+  start(elf, script);
+  rig_run(&rig, 200);
+  tap_check(due_at(PIN_LOW, 0, 1, begin + 4 * (LOW_MV + 40 + 15 - 50)) &&
+                due_at(PIN_LOW, 1, 0, begin + 96000 - 12 * (LOW_MV + 40 - 15 - 50)) &&
+                due_at(PIN_HIGH, 0, 1, begin + 4 * (HIGH_MV - 25 + 15 - 50)) &&
+                due_at(PIN_HIGH, 1, 0, begin + 96000 - 12 * (HIGH_MV - 25 - 15 - 50)) &&
+                due_at(PIN_OUTER_A, 0, 1, begin + 4 * (MIDDLE_MV + 15 - 50)),
+            "offset and half the hysteresis move the level of their comparator, and of no other");
+  rig_off(&rig);
+
+  /* 4 mV/us up, 4/3 mV/us down: sqrt(2 k / slope) behind the level, and the fixed part */
+  snprintf(script, sizeof script, ramp, "delay low 2 50\ndelay high 3.5 200\ndelay outerB 7.25 0");
+  start(elf, script);
+  rig_run(&rig, 200);
+  double low_up = 16 * (2 + sqrt(2 * 50 / 4.0)), low_down = 16 * (2 + sqrt(2 * 50 * 3 / 4.0));
+  double high_up = 16 * (3.5 + sqrt(2 * 200 / 4.0)), high_down = 16 * (3.5 + sqrt(2 * 200 * 3 / 4.0));
+  tap_figure("delay of a comparator with 50 us mV and 2 us: %.2f us at 4 mV/us, %.2f us at 1.33 mV/us", low_up / 16, low_down / 16);
+  tap_check(due_at(PIN_LOW, 0, 1, begin + 4 * (LOW_MV - 50) + low_up) &&
+                due_at(PIN_LOW, 1, 0, begin + 96000 - 12 * (LOW_MV - 50) + low_down) &&
+                due_at(PIN_HIGH, 0, 1, begin + 4 * (HIGH_MV - 50) + high_up) &&
+                due_at(PIN_HIGH, 1, 0, begin + 96000 - 12 * (HIGH_MV - 50) + high_down),
+            "ramps: fixed + sqrt(2 k / slope), the slower the later");
+  tap_check(due_at(PIN_OUTER_B, 0, 1, begin + 4 * (MIDDLE_MV - 50) + 116) && due_at(PIN_OUTER_A, 0, 1, begin + 4 * (MIDDLE_MV - 50)),
+            "a fixed delay alone, and none beside it");
+  rig_off(&rig);
+
+  /* jumps: k / overdrive; 100 us of light is 100 us later at either end if both overdrives are alike */
+  start(elf, "light all 0 4000\ndelay low 1 4000\ndelay high 1 4000\ncurve flash\n0 1\n100 1\n100 0\nend-curve\n"
+             "curve glint\n0 1\n1 1\n1 0\nend-curve\nfire 0.4 flash\nfire 0.45 glint");
+  rig_run(&rig, 200);
+  tap_check(due_at(PIN_LOW, 0, 1, begin + 16 * (1 + 4000 / (4000 - LOW_MV))) &&
+                due_at(PIN_LOW, 1, 0, begin + 16 * (100 + 1 + 4000 / LOW_MV)) &&
+                due_at(PIN_HIGH, 0, 1, begin + 16 * (1 + 4000 / (4000 - HIGH_MV))) &&
+                due_at(PIN_HIGH, 1, 0, begin + 16 * (100 + 1 + 4000 / HIGH_MV)),
+            "jumps: fixed + k / overdrive");
+  tap_check(!edge(PIN_LOW, 2) && !edge(PIN_HIGH, 2), "light that goes before the sum is reached is not seen");
+  rig_off(&rig);
+
+  /* a decision on its way out does not hold up the next one: pulses of 3 us come out 20 us later, as they went in */
+  start(elf, "light all 0 4000\ndelay low 20 0\ncurve comb\n0 1\n3 1\n3 0\n6 0\n6 1\n9 1\n9 0\nend-curve\nfire 0.4 comb");
+  rig_run(&rig, 200);
+  bool as_they_came = true;
+  for (int n = 0; n < 4; n++) {
+    as_they_came = as_they_came && due_at(PIN_LOW, n, n % 2 == 0, begin + 16 * (20 + 3 * n));
+  }
+  tap_check(as_they_came && !edge(PIN_LOW, 4), "a long fixed delay keeps pulses that are shorter");
+  rig_off(&rig);
+}
+
+/* The LED's two drives through filter and lag, against the differential equations solved by small steps. */
+static void led(void) {
+  static const struct {
+    double lag, filter;
+  } poles[] = {{0, 16000}, {16, 16000}, {480, 1600}, {1600, 1600}, {16000, 480}, {0, 0}};
+  double worst = 0;
+  for (size_t i = 0; i < sizeof poles / sizeof *poles; i++) {
+    struct led_light light = {.mv = 1000};
+    double filtered = 0, square = 0, ramped = 0;
+    static const int square_on[] = {1, 0, 0, 0}, ramped_on[] = {0, 0, 1, 0}, stay[] = {4000, 700, 20000, 9000};
+    for (int step = 0; step < 4; step++) {
+      led_step(&light, step ? stay[step - 1] : 0, square_on[step], ramped_on[step], poles[i].lag, poles[i].filter);
+      for (int cycle = 1; cycle <= stay[step]; cycle++) {
+        for (int part = 0; part < 32; part++) { /* midpoint rule, 32 steps a cycle */
+          double h = 1 / 32.0, middle = filtered;
+          if (poles[i].filter > 0) {
+            middle += h / 2 * (ramped_on[step] - filtered) / poles[i].filter;
+            filtered += h * (ramped_on[step] - middle) / poles[i].filter;
+          } else {
+            middle = filtered = ramped_on[step];
+          }
+          if (poles[i].lag > 0) {
+            double half = ramped + h / 2 * (middle - ramped) / poles[i].lag;
+            ramped += h * (middle - half) / poles[i].lag;
+            half = square + h / 2 * (square_on[step] - square) / poles[i].lag;
+            square += h * (square_on[step] - half) / poles[i].lag;
+          } else {
+            ramped = filtered;
+            square = square_on[step];
+          }
+        }
+        worst = fmax(worst, fabs(led_mv(&light, cycle) - 1000 * (square + ramped)));
+      }
+    }
+  }
+  tap_figure("light of the LED, 1000 mV: closed form and small steps differ by %.4f mV at most", worst);
+  tap_check(worst < 0.02, "the LED's light is that of its two drives behind filter and lag");
+}
+
 static void wrong_statements(const char *elf) {
   static const struct {
     const char *line, *hint;
@@ -159,7 +317,10 @@ static void wrong_statements(const char *elf) {
       {"preset 0.4 12", "twelve hexadecimal"},    {"raw 0.4 4", "two hexadecimal digits"},
       {"hold 0.01 1", "time has passed"},         {"fire x c", "time in seconds"},
       {"burst 0.4 low 4 0", "spacing"},           {"light centre 1 2 3 4 5 6 7", "write it as: light"},
-      {"end-curve", "no statement 'end-curve'"},
+      {"offset contact 3", "'contact' is no comparator"}, {"delay low -1 0", "delay in microseconds"},
+      {"led lamp 3", "'lamp' is no sensor"},      {"led-filter x", "time constant"},
+      {"end-curve", "no statement 'end-curve'"},  {"dimmer 50000 0.01", "2 us each"},
+      {"clock 100 0", "head of the scenario"},
   };
   start(elf, "");
   bool all = true;
@@ -204,7 +365,11 @@ int main(int count, char **words) {
   lag(elf);
   lagged_ramp(elf);
   lamp_and_ripple(elf);
+  dimmer(elf);
+  board_clock(elf);
   noise(elf);
+  comparators(elf);
+  led();
   settling();
   wrong_statements(elf);
   corruption(elf);

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
+import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
-import org.halflight.exposure.TwoLevelRule;
+import org.halflight.exposure.TripPoints;
 import org.halflight.light.FlickerJudge;
 import org.halflight.light.LampLight;
 import org.halflight.light.LightBlock;
@@ -18,7 +20,8 @@ import org.halflight.signal.Channel;
 
 /**
  * Setting the light, step by step: dark with the shutter closed, full light with it held open,
- * thresholds on the levels that belong to that light, and read back where they really stand.
+ * where the comparators really switch, thresholds on the levels that belong to all that, and read
+ * back where they really stand.
  *
  * <p>A state machine that is told what the rig says and answers with the next command; it knows no
  * port and no clock. Not safe for use by several threads.
@@ -33,6 +36,9 @@ public final class LightSetting {
   /** Beats of at most 262 ms that the threshold filters get to settle; they need 0.1 s. */
   private static final int SETTLE_BEATS = 2;
 
+  /** Beats for the longest sweep of a threshold and its answer: 6.5 s. */
+  private static final int SWEEP_BEATS = 25;
+
   /** Opening a shutter by hand makes four edges a channel, with some bounce. */
   private static final int MOST_EDGES = 40;
 
@@ -44,6 +50,8 @@ public final class LightSetting {
     OPEN_THE_SHUTTER,
     /** Full light is being measured; the shutter must stay open. */
     FULL,
+    /** The comparators are looked at; the shutter must stay open. */
+    TRIPS,
     /** Thresholds are being set and read back. */
     THRESHOLDS,
     /** Done; see {@link #levels()}. */
@@ -66,6 +74,15 @@ public final class LightSetting {
     /** The light crossed the thresholds again and again while the shutter was held open. */
     record Chatters() implements Refusal {}
 
+    /** A comparator switches too far from its threshold, or with too much hysteresis. */
+    record TripsOff(Channel channel, TripPoints.Comparator found) implements Refusal {}
+
+    /** A comparator did not switch though its threshold went through the light. */
+    record NeverTrips(Channel channel) implements Refusal {}
+
+    /** The light was no longer the one that was measured. */
+    record LightMoved() implements Refusal {}
+
     /** The rig started anew meanwhile. */
     record Restarted() implements Refusal {}
 
@@ -73,16 +90,35 @@ public final class LightSetting {
     record NoAnswer() implements Refusal {}
   }
 
+  private final boolean oneLevel;
   private final List<LightBlock> blocks = new ArrayList<>();
   private Step step = Step.DARK;
   private double darkSum16;
   private double fullSum16;
   private int beatsWithoutNews;
   private int lightEdges;
+  private final boolean looksAtComparators;
   private boolean thresholdsSet;
+  private OptionalInt lowSum64 = OptionalInt.empty();
+  private Optional<TripSweep> sweep = Optional.empty();
+  private Optional<ThresholdCodes> codes = Optional.empty();
   private Optional<LightLevels> levels = Optional.empty();
   private Optional<Refusal> refusal = Optional.empty();
   private Optional<LampLight> lamp = Optional.empty();
+
+  /** A light setting for a rig of two levels that looks at the comparators too. */
+  public LightSetting() {
+    this(true, false);
+  }
+
+  /**
+   * @param looksAtComparators false for a rig that is known not to be able to
+   * @param oneLevel whether the rig has one threshold, which is set to both levels in turn
+   */
+  public LightSetting(boolean looksAtComparators, boolean oneLevel) {
+    this.looksAtComparators = looksAtComparators;
+    this.oneLevel = oneLevel;
+  }
 
   /** Begins: the command to send first. The shutter is closed. */
   public RigCommand begin() {
@@ -110,10 +146,17 @@ public final class LightSetting {
       lightEdges++;
     }
     if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+      if (oneLevel && lowSum64.isEmpty()) {
+        lowSum64 = OptionalInt.of(read.readBack().lowSum64());
+        return setOne(codes.orElseThrow().high());
+      }
       judgeThresholds(read.readBack());
     }
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
       refuse(new Refusal.Restarted());
+    }
+    if (step == Step.TRIPS) {
+      return trips(event);
     }
     if (event instanceof RigEvent.Answered answered
         && answered.result() != RigMessage.Result.DONE
@@ -128,8 +171,37 @@ public final class LightSetting {
     return step;
   }
 
+  /** Where the comparators really switch; empty when the rig could not tell. */
+  public Optional<TripPoints> trips() {
+    return swept() instanceof TripSweep.Outcome.Known known
+        ? Optional.of(known.trips())
+        : Optional.empty();
+  }
+
+  /** Whether the rig said that it cannot look at its comparators, as older firmware does. */
+  public boolean rigCannotSweep() {
+    return swept() instanceof TripSweep.Outcome.NotAble;
+  }
+
+  /** Whether what the rig found about its comparators did not come through. */
+  public boolean tripsNotHeard() {
+    return swept() instanceof TripSweep.Outcome.NotHeard;
+  }
+
+  /** The codes that the thresholds were set to. */
+  public Optional<ThresholdCodes> codes() {
+    return codes;
+  }
+
+  private TripSweep.Outcome swept() {
+    return sweep.flatMap(TripSweep::outcome).orElse(null);
+  }
+
   /** Part of the measurement under way that is done, 0 to 1. */
   public double progress() {
+    if (step == Step.TRIPS) {
+      return sweep.orElseThrow().progress();
+    }
     return blocks.isEmpty()
         ? 0
         : Math.min(1, (blocks.get(blocks.size() - 1).index() + 1.0) / BLOCKS);
@@ -151,7 +223,7 @@ public final class LightSetting {
   }
 
   private boolean isWaitingForTheRig() {
-    return step == Step.DARK || step == Step.FULL || step == Step.THRESHOLDS;
+    return step == Step.DARK || step == Step.FULL || step == Step.TRIPS || step == Step.THRESHOLDS;
   }
 
   private RigCommand measure() {
@@ -176,6 +248,12 @@ public final class LightSetting {
       return Optional.empty();
     }
     beatsWithoutNews++;
+    if (step == Step.TRIPS) {
+      if (beatsWithoutNews >= SWEEP_BEATS) {
+        refuse(new Refusal.NoAnswer());
+      }
+      return Optional.empty();
+    }
     if (step == Step.THRESHOLDS) {
       if (!thresholdsSet && beatsWithoutNews > SETTLE_BEATS) {
         thresholdsSet = true;
@@ -206,8 +284,8 @@ public final class LightSetting {
   }
 
   private Optional<RigCommand> judgeLight() {
-    ThresholdCodes.Outcome codes = ThresholdCodes.forLightSums(darkSum16, fullSum16);
-    if (codes instanceof ThresholdCodes.Refused refused) {
+    ThresholdCodes.Outcome light = ThresholdCodes.forLightSums(darkSum16, fullSum16);
+    if (light instanceof ThresholdCodes.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
       return Optional.empty();
     }
@@ -217,20 +295,68 @@ public final class LightSetting {
       refuse(new Refusal.Lamp(finding));
       return Optional.empty();
     }
+    if (looksAtComparators) {
+      step = Step.TRIPS;
+      sweep = Optional.of(new TripSweep(fullSum16 / 16, oneLevel));
+      return sweep.map(TripSweep::command);
+    }
+    return place();
+  }
+
+  private Optional<RigCommand> trips(RigEvent event) {
+    if (event instanceof RigEvent.Tripped) {
+      beatsWithoutNews = 0;
+    }
+    TripSweep under = sweep.orElseThrow();
+    Optional<RigCommand> next = under.hear(event);
+    if (under.outcome().isEmpty()) {
+      if (next.isPresent()) {
+        beatsWithoutNews = 0;
+      }
+      return next;
+    }
+    if (under.outcome().get() instanceof TripSweep.Outcome.Wrong wrong) {
+      refuse(wrong.refusal());
+      return Optional.empty();
+    }
+    return place();
+  }
+
+  private TripPoints knownTrips() {
+    return trips().orElse(TripPoints.EXACT);
+  }
+
+  /** Sets the thresholds so that the comparators switch where they should. */
+  private Optional<RigCommand> place() {
+    ThresholdCodes.Outcome placed =
+        ThresholdCodes.forLight(darkSum16 / 16, fullSum16 / 16, knownTrips());
     step = Step.THRESHOLDS;
     thresholdsSet = false;
-    ThresholdCodes found = ((ThresholdCodes.Found) codes).codes();
-    return Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+    beatsWithoutNews = 0;
+    ThresholdCodes found = ((ThresholdCodes.Found) placed).codes();
+    codes = Optional.of(found);
+    return oneLevel
+        ? setOne(found.low())
+        : Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+  }
+
+  private Optional<RigCommand> setOne(int code) {
+    thresholdsSet = false;
+    beatsWithoutNews = 0;
+    return Optional.of(new RigCommand.SetThresholds(code, 255));
   }
 
   private void judgeThresholds(RigMessage.Thresholds read) {
-    LightLevels set = LightLevels.ofSums(darkSum16, fullSum16, read.lowSum64(), read.highSum64());
+    LightLevels set =
+        LightLevels.ofSums(
+            darkSum16, fullSum16, lowSum64.orElse(read.lowSum64()), read.highSum64());
     if (set.levels() instanceof LightLevels.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
       return;
     }
     LevelPair pair = ((LightLevels.Known) set.levels()).levels();
-    if (!TwoLevelRule.allows(pair)) {
+    boolean allowed = knownTrips().correction(set).filter(LevelCorrection::isAllowed).isPresent();
+    if (!allowed) {
       refuse(new Refusal.ThresholdsOff(pair));
       return;
     }

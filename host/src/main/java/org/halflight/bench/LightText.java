@@ -1,14 +1,27 @@
 package org.halflight.bench;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.light.LampLight;
+import org.halflight.signal.Channel;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
 /** The light and what is wrong with it, in sentences. */
 public final class LightText {
+  /** The converter has 1024 counts over a supply of 5 V; another supply scales the words only. */
+  private static final double MILLIVOLTS_PER_COUNT = 5000.0 / 1024;
+
+  /** The steps of a sweep are 1.2 mV, and its readings are no better than that. */
+  private static final double SAID_MILLIVOLTS_LEAST = 2;
+
+  /** One code of a threshold. */
+  private static final double READ_BACK_MILLIVOLTS_MOST = 20;
+
   private LightText() {}
 
   /** How the light was set. */
@@ -20,6 +33,62 @@ public final class LightText {
         Numbers.percent(levels.darkCounts() / levels.fullCounts()),
         Numbers.percent(pair.low()),
         Numbers.percent(pair.high()));
+  }
+
+  /** How the light was set, and what was found about the two levels meanwhile. */
+  public static String done(LightSetting setting) {
+    List<String> sentences = new ArrayList<>();
+    sentences.add(done(setting.levels().orElseThrow()));
+    setting
+        .trips()
+        .ifPresent(
+            trips -> {
+              sentences.add(trip(Channel.CENTRE_LOW, trips.low()));
+              sentences.add(trip(Channel.CENTRE_HIGH, trips.high()));
+            });
+    if (setting.rigCannotSweep()) {
+      sentences.add(Words.say("light.trip.cannot"));
+    }
+    if (setting.tripsNotHeard()) {
+      sentences.add(Words.say("light.trip.notHeard"));
+    }
+    LightLevels set = setting.levels().get();
+    setting
+        .codes()
+        .ifPresent(
+            codes -> {
+              readBack(Channel.CENTRE_LOW, codes.lowCounts(), set.lowCounts(), sentences);
+              readBack(Channel.CENTRE_HIGH, codes.highCounts(), set.highCounts(), sentences);
+            });
+    return String.join(" ", sentences);
+  }
+
+  private static String trip(Channel channel, TripPoints.Comparator found) {
+    double millivolts = found.offsetCounts() * MILLIVOLTS_PER_COUNT;
+    if (Math.abs(millivolts) < SAID_MILLIVOLTS_LEAST) {
+      return Words.say("light.trip.right", level(channel));
+    }
+    return Words.say(
+        millivolts > 0 ? "light.trip.late" : "light.trip.early",
+        level(channel),
+        whole(Math.abs(millivolts)));
+  }
+
+  private static void readBack(
+      Channel channel, double wantedCounts, double readCounts, List<String> sentences) {
+    // A reading is the voltage cut down to whole counts, so it stands for half a count more.
+    double off = (readCounts + 0.5 - wantedCounts) * MILLIVOLTS_PER_COUNT;
+    if (Math.abs(off) > READ_BACK_MILLIVOLTS_MOST) {
+      sentences.add(Words.say("light.readBack", level(channel), whole(Math.abs(off))));
+    }
+  }
+
+  private static String level(Channel channel) {
+    return Words.say(channel == Channel.CENTRE_LOW ? "light.level.low" : "light.level.high");
+  }
+
+  private static String whole(double millivolts) {
+    return String.valueOf(Math.round(millivolts));
   }
 
   /** Why it was not, and what to do. */
@@ -41,6 +110,15 @@ public final class LightText {
           Numbers.percent(off.levels().low()),
           Numbers.percent(off.levels().high()));
     }
+    if (refusal instanceof LightSetting.Refusal.TripsOff off) {
+      return tripsOff(off);
+    }
+    if (refusal instanceof LightSetting.Refusal.NeverTrips never) {
+      return Words.say("light.refused.never-trips", level(never.channel()));
+    }
+    if (refusal instanceof LightSetting.Refusal.LightMoved) {
+      return Words.say("light.refused.moved");
+    }
     if (refusal instanceof LightSetting.Refusal.Chatters) {
       return Words.say("light.refused.chatters");
     }
@@ -48,6 +126,21 @@ public final class LightText {
         refusal instanceof LightSetting.Refusal.Restarted
             ? "light.refused.restarted"
             : "light.refused.noAnswer");
+  }
+
+  private static String tripsOff(LightSetting.Refusal.TripsOff off) {
+    boolean offset = Math.abs(off.found().offsetCounts()) > TripSweep.OFFSET_COUNTS_MOST;
+    return offset
+        ? Words.say(
+            "light.refused.trip-offset",
+            level(off.channel()),
+            whole(Math.abs(off.found().offsetCounts()) * MILLIVOLTS_PER_COUNT),
+            whole(TripSweep.OFFSET_COUNTS_MOST * MILLIVOLTS_PER_COUNT))
+        : Words.say(
+            "light.refused.trip-hysteresis",
+            level(off.channel()),
+            whole(off.found().hysteresisCounts() * MILLIVOLTS_PER_COUNT),
+            whole(TripSweep.HYSTERESIS_COUNTS_MOST * MILLIVOLTS_PER_COUNT));
   }
 
   private static String lamp(LampLight finding) {

@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -41,6 +43,8 @@ public final class Marks {
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
+  private static final String LEVEL = "level";
+  private static final String ON_ITS_WAY = "on-its-way";
 
   private Marks() {}
 
@@ -68,6 +72,12 @@ public final class Marks {
       values.put("full", number(set.levels().fullCounts()));
       values.put("low", number(set.levels().lowCounts()));
       values.put("high", number(set.levels().highCounts()));
+      if (!set.trips().equals(TripPoints.EXACT)) {
+        values.put("low-offset", number(set.trips().low().offsetCounts()));
+        values.put("low-hysteresis", number(set.trips().low().hysteresisCounts()));
+        values.put("high-offset", number(set.trips().high().offsetCounts()));
+        values.put("high-hysteresis", number(set.trips().high().hysteresisCounts()));
+      }
       return new Mark(hostNanos, LIGHT, values);
     }
     if (input instanceof SessionInput.RunBegins begins) {
@@ -120,6 +130,10 @@ public final class Marks {
       values.put("is", being.begins() ? "begun" : "ended");
       return new Mark(hostNanos, LIGHT_BEING_SET, values);
     }
+    if (input instanceof SessionInput.LevelStands stands) {
+      values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
+      return new Mark(hostNanos, LEVEL, values);
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -148,7 +162,8 @@ public final class Marks {
                         Double.parseDouble(values.getOrDefault("dark", "")),
                         Double.parseDouble(values.getOrDefault("full", "")),
                         Double.parseDouble(values.getOrDefault("low", "")),
-                        Double.parseDouble(values.getOrDefault("high", "")))));
+                        Double.parseDouble(values.getOrDefault("high", ""))),
+                    trips(values)));
         case RUN -> Optional.of(new SessionInput.RunBegins(setup(values)));
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
@@ -169,6 +184,8 @@ public final class Marks {
         case LIGHT_FORGOTTEN -> Optional.of(new SessionInput.LightForgotten());
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
+        case LEVEL ->
+            Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
@@ -178,6 +195,23 @@ public final class Marks {
     } catch (IllegalArgumentException damaged) {
       return Optional.empty();
     }
+  }
+
+  private static Optional<AlternatingLevels.Level> level(String word) {
+    return word.equals(ON_ITS_WAY)
+        ? Optional.empty()
+        : Optional.of(AlternatingLevels.Level.valueOf(constant(word)));
+  }
+
+  /** A light that was set without looking at the comparators has none of these values. */
+  private static TripPoints trips(Map<String, String> values) {
+    return new TripPoints(comparator(values, "low"), comparator(values, "high"));
+  }
+
+  private static TripPoints.Comparator comparator(Map<String, String> values, String level) {
+    return new TripPoints.Comparator(
+        Double.parseDouble(values.getOrDefault(level + "-offset", "0")),
+        Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")));
   }
 
   private static RunSetup setup(Map<String, String> values) {

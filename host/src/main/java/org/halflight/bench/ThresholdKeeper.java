@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.Optional;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TripPoints;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -20,15 +21,15 @@ final class ThresholdKeeper {
    * Counts of the converter by which a threshold may read otherwise than when the light was set:
    * half a code and its noise.
    */
-  private static final double ALLOWED_COUNTS = 4;
+  static final double ALLOWED_COUNTS = 4;
 
   private Optional<LightLevels> wanted = Optional.empty();
   private int beats;
   private boolean off;
 
   /** Begins to put the thresholds of a light back: the command to send. */
-  Optional<RigCommand> restore(LightLevels light) {
-    if (!(ThresholdCodes.forLight(light.darkCounts(), light.fullCounts())
+  Optional<RigCommand> restore(LightLevels light, TripPoints trips) {
+    if (!(ThresholdCodes.forLight(light.darkCounts(), light.fullCounts(), trips)
         instanceof ThresholdCodes.Found found)) {
       return Optional.empty();
     }

@@ -38,6 +38,7 @@ public record ClockFit(
   /** Stamps that follow each other within a stall of the host belong together. */
   private static final int BLOCK = 5;
 
+  private static final double GREATEST_PPM = 20_000;
   private static final int DEALINGS = 100;
   private static final long SEED = 1999;
 
@@ -86,7 +87,9 @@ public record ClockFit(
             stamps.size() - kept.size(),
             span);
     double joint = Math.hypot(fit.standardUncertaintyPpm(), fit.medianStandardUncertaintyPpm());
-    return Math.abs(fit.fastPpm() - fit.medianFastPpm()) > 4 * joint
+    // No clock of a board is off by so much: the stamps are not of two clocks that run.
+    return Math.abs(fit.fastPpm()) > GREATEST_PPM
+            || Math.abs(fit.fastPpm() - fit.medianFastPpm()) > 4 * joint
         ? new Contradiction(fit)
         : new Fitted(fit);
   }

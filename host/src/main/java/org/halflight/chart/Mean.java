@@ -8,8 +8,8 @@ import java.util.Optional;
  *
  * @param stops the mean
  * @param interval of the mean; empty when one firing alone gives none
- * @param byFirings the interval by the scatter of the firings alone, without what the rig may be off
- *     by: two runs on one rig are apart where these are
+ * @param byFirings the interval by the scatter of the firings alone, without what the rig may be
+ *     off by: two runs on one rig are apart where these are
  */
 public record Mean(double stops, Optional<Span> interval, Optional<Span> byFirings) {
   public Mean {

@@ -75,7 +75,7 @@ final class BenchTalk {
               });
         }
         case DONE -> {
-          terminal.say(LightText.done(setting.levels().orElseThrow()));
+          terminal.say(LightText.done(setting));
           hand.hold(false);
           waitForQuiet();
           return true;
@@ -84,7 +84,7 @@ final class BenchTalk {
           hand.hold(false);
           throw new Trouble(LightText.refused(setting.refusal().orElseThrow()));
         }
-        case DARK, FULL, THRESHOLDS -> listen(typed -> stopped |= typed.equals("q"));
+        case DARK, FULL, TRIPS, THRESHOLDS -> listen(typed -> stopped |= typed.equals("q"));
       }
     }
     return false;

@@ -31,6 +31,11 @@ public final class Halflight {
     commands.addSubcommand(new CompareCommand(surroundings));
     commands.addSubcommand(new PageCommand(surroundings));
     commands.addSubcommand(new RecordCommand(surroundings));
+    commands.addSubcommand(new CalibrateCommand(surroundings));
+    commands.addSubcommand(new CheckCommand(surroundings));
+    commands.addSubcommand(new ProfileCommand(surroundings));
+    commands.addSubcommand(new GaugeCommand(surroundings));
+    commands.addSubcommand(new DiscCommand(surroundings));
     commands.addSubcommand(new PracticeCommand(surroundings));
     commands
         .getSubcommands()

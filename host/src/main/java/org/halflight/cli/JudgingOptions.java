@@ -52,8 +52,8 @@ final class JudgingOptions {
 
   private Tolerance chosen(MarkedSpeed speed, Tolerance usual) {
     Tolerance chosen = usual;
-    for (String part : tolerance.isEmpty() ? new String[0] : tolerance.split(",")) {
-      String[] sides = part.strip().split("=");
+    for (String part : tolerance.isEmpty() ? new String[0] : tolerance.split(",", -1)) {
+      String[] sides = part.strip().split("=", -1);
       if (sides.length == 1) {
         chosen = stops(sides[0]);
       } else if (sides.length != 2 || MarkedSpeed.find(sides[0]).isEmpty()) {

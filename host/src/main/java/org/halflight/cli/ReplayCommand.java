@@ -24,9 +24,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
   private List<Path> sessions;
 
-  @Option(
-      names = "--details",
-      description = "Show the uncertainty budget of each speed too.")
+  @Option(names = "--details", description = "Show the uncertainty budget of each speed too.")
   private boolean details;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();

@@ -56,7 +56,9 @@ final class RunCommand implements Callable<Integer> {
       talk.run(setup);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
-      surroundings.terminal().say(ResultText.lines(firings, judging.summaries(firings), judging.remarks()));
+      surroundings
+          .terminal()
+          .say(ResultText.lines(firings, judging.summaries(firings), judging.remarks()));
       return state.isRunDone() ? 0 : 1;
     }
   }

@@ -67,32 +67,34 @@ public final class SpeedTable {
 
   private static List<String> row(Source source, SpeedSummary speed) {
     var interval = speed.meanIntervalStops();
-    List<String> row = new ArrayList<>(List.of(
-        Cells.word(source),
-        Cells.word(speed.phase()),
-        speed.speed().label(),
-        Cells.word(speed.reference()),
-        Cells.millis(speed.referenceSeconds()),
-        String.valueOf(speed.tries()),
-        String.valueOf(speed.errors().n()),
-        String.valueOf(speed.count(Outcome.NEVER_FULLY_OPEN)),
-        String.valueOf(speed.count(Outcome.STUCK_OPEN)),
-        String.valueOf(speed.count(Outcome.DID_NOT_OPEN)),
-        String.valueOf(speed.count(Outcome.DOUBLE)),
-        String.valueOf(speed.rejected()),
-        String.valueOf(speed.unusable()),
-        Cells.millis(speed.meanSeconds()),
-        Cells.number(speed.meanStops()),
-        Cells.number(speed.medianStops()),
-        Cells.number(speed.scatterStops()),
-        Cells.number(speed.robustScatterStops()),
-        interval.map(Interval::low).map(Cells::number).orElse(""),
-        interval.map(Interval::high).map(Cells::number).orElse(""),
-        interval.map(Interval::level).map(Cells::number).orElse(""),
-        Cells.number(speed.afterRestStops()),
-        Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
-        Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
-        Cells.word(speed.placement())));
+    List<String> row =
+        new ArrayList<>(
+            List.of(
+                Cells.word(source),
+                Cells.word(speed.phase()),
+                speed.speed().label(),
+                Cells.word(speed.reference()),
+                Cells.millis(speed.referenceSeconds()),
+                String.valueOf(speed.tries()),
+                String.valueOf(speed.errors().n()),
+                String.valueOf(speed.count(Outcome.NEVER_FULLY_OPEN)),
+                String.valueOf(speed.count(Outcome.STUCK_OPEN)),
+                String.valueOf(speed.count(Outcome.DID_NOT_OPEN)),
+                String.valueOf(speed.count(Outcome.DOUBLE)),
+                String.valueOf(speed.rejected()),
+                String.valueOf(speed.unusable()),
+                Cells.millis(speed.meanSeconds()),
+                Cells.number(speed.meanStops()),
+                Cells.number(speed.medianStops()),
+                Cells.number(speed.scatterStops()),
+                Cells.number(speed.robustScatterStops()),
+                interval.map(Interval::low).map(Cells::number).orElse(""),
+                interval.map(Interval::high).map(Cells::number).orElse(""),
+                interval.map(Interval::level).map(Cells::number).orElse(""),
+                Cells.number(speed.afterRestStops()),
+                Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
+                Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
+                Cells.word(speed.placement())));
     double level = SpeedSummary.LEVEL;
     row.addAll(
         List.of(

@@ -81,6 +81,17 @@ public record TripPoints(Comparator low, Comparator high) {
         : Optional.empty();
   }
 
+  /**
+   * The levels in the mean of rising and falling light; empty where the light allows none. Of exact
+   * comparators they are those of the light itself.
+   */
+  public Optional<LevelPair> middle(LightLevels light) {
+    return light.levels() instanceof LightLevels.Known
+        ? pair(
+            light, light.lowCounts() + low.offsetCounts(), light.highCounts() + high.offsetCounts())
+        : Optional.empty();
+  }
+
   private static Optional<LevelPair> pair(LightLevels light, double low, double high) {
     double span = light.fullCounts() - light.darkCounts();
     double q1 = (low - light.darkCounts()) / span;

@@ -22,6 +22,8 @@ final class CommandQueue {
   /** A rig answers within this, by protocol. */
   static final long ANSWER_NANOS = TimeUnit.SECONDS.toNanos(1);
 
+  private static final long SWEEP_STEP_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
+
   private static final int ATTEMPTS_MOST = 2;
 
   private static final class Waiting {
@@ -74,7 +76,9 @@ final class CommandQueue {
   Optional<String> repeat(long nanos) {
     Waiting givenUp;
     synchronized (this) {
-      if (underWay.filter(waiting -> nanos - waiting.sentNanos >= ANSWER_NANOS).isEmpty()) {
+      if (underWay
+          .filter(waiting -> nanos - waiting.sentNanos >= patienceNanos(waiting.command))
+          .isEmpty()) {
         return Optional.empty();
       }
       if (underWay.get().sequences.size() < ATTEMPTS_MOST) {
@@ -85,6 +89,13 @@ final class CommandQueue {
     }
     givenUp.result.completeExceptionally(noAnswer());
     return Optional.empty();
+  }
+
+  /** A sweep is answered at its end; what it reads at the switches may hold it up a little. */
+  private static long patienceNanos(RigCommand command) {
+    return command instanceof RigCommand.SweepThreshold sweep
+        ? ANSWER_NANOS + 2L * (sweep.toCode() - sweep.fromCode() + 1) * SWEEP_STEP_NANOS * 5 / 4
+        : ANSWER_NANOS;
   }
 
   private String send(Waiting waiting, long nanos) {

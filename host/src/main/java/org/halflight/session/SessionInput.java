@@ -2,8 +2,11 @@ package org.halflight.session;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
@@ -17,11 +20,29 @@ public sealed interface SessionInput {
    *
    * @param serial its serial number
    * @param bootCount how often its board has started
+   * @param oneLevel whether it is a small rig, which sees one level of light at a time
    */
-  record RigIs(String serial, long bootCount, TickRate rate) implements SessionInput {
+  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel)
+      implements SessionInput {
     public RigIs {
       Objects.requireNonNull(serial);
       Objects.requireNonNull(rate);
+    }
+
+    /** A rig of two levels. */
+    public RigIs(String serial, long bootCount, TickRate rate) {
+      this(serial, bootCount, rate, false);
+    }
+  }
+
+  /**
+   * The one threshold of a small rig stands at a level.
+   *
+   * @param level empty while it is on its way between them
+   */
+  record LevelStands(Optional<AlternatingLevels.Level> level) implements SessionInput {
+    public LevelStands {
+      Objects.requireNonNull(level);
     }
   }
 
@@ -76,10 +97,21 @@ public sealed interface SessionInput {
   /** The thresholds do not stand where they were set, so full-open light is unknown again. */
   record LightForgotten() implements SessionInput {}
 
-  /** The light was set. */
-  record LightSet(LightLevels levels) implements SessionInput {
+  /**
+   * The light was set.
+   *
+   * @param levels dark and full light, and the thresholds as they read
+   * @param trips where the comparators really switch
+   */
+  record LightSet(LightLevels levels, TripPoints trips) implements SessionInput {
     public LightSet {
       Objects.requireNonNull(levels);
+      Objects.requireNonNull(trips);
+    }
+
+    /** Without having looked at the comparators. */
+    public LightSet(LightLevels levels) {
+      this(levels, TripPoints.EXACT);
     }
   }
 

@@ -1,6 +1,7 @@
 package org.halflight.shuttermodel;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 
@@ -9,7 +10,7 @@ import java.util.Objects;
  * which that voltage passes a threshold.
  *
  * <p>Noise moves a crossing by noise over slope, within half the way to its neighbours; it does not
- * make a comparator chatter, as the comparators of the model have no hysteresis and need none.
+ * make a comparator chatter.
  *
  * @param darkMillivolts output in the dark
  * @param fullMillivolts output with the shutter fully open and the lamp at its first light
@@ -139,10 +140,55 @@ public record FrontEnd(
     return found;
   }
 
-  /** The same with noise. */
+  /**
+   * Where a comparator sees the light pass its threshold: beside it, and not before it was beyond
+   * the other side of its hysteresis. Its delay is not in it.
+   */
+  List<Crossing> switches(
+      LightPath path, double lampSeconds, double thresholdMillivolts, LevelComparator comparator) {
+    double on = comparator.onMillivolts(thresholdMillivolts);
+    double off = comparator.offMillivolts(thresholdMillivolts);
+    if (on == off) {
+      return crossings(path, lampSeconds, on);
+    }
+    List<Crossing> both = new ArrayList<>();
+    crossings(path, lampSeconds, on).stream().filter(Crossing::rising).forEach(both::add);
+    crossings(path, lampSeconds, off).stream().filter(c -> !c.rising()).forEach(both::add);
+    both.sort(Comparator.comparingDouble(Crossing::seconds));
+    List<Crossing> taken = new ArrayList<>();
+    for (Crossing crossing : both) {
+      if (taken.isEmpty() || taken.get(taken.size() - 1).rising() != crossing.rising()) {
+        taken.add(crossing);
+      }
+    }
+    return taken;
+  }
+
+  /** The same with noise and with the delay of the comparator. */
+  public List<Crossing> noisySwitches(
+      LightPath path,
+      double lampSeconds,
+      double thresholdMillivolts,
+      LevelComparator comparator,
+      SeededDraws draws) {
+    List<Crossing> exact = switches(path, lampSeconds, thresholdMillivolts, comparator);
+    return noisy(exact, draws).stream()
+        .map(
+            crossing ->
+                new Crossing(
+                    crossing.seconds() + comparator.delaySeconds(crossing.millivoltsPerSecond()),
+                    crossing.rising(),
+                    crossing.millivoltsPerSecond()))
+        .toList();
+  }
+
+  /** The crossings of an ideal comparator, with noise. */
   public List<Crossing> noisyCrossings(
       LightPath path, double lampSeconds, double thresholdMillivolts, SeededDraws draws) {
-    List<Crossing> exact = crossings(path, lampSeconds, thresholdMillivolts);
+    return noisySwitches(path, lampSeconds, thresholdMillivolts, LevelComparator.IDEAL, draws);
+  }
+
+  private List<Crossing> noisy(List<Crossing> exact, SeededDraws draws) {
     List<Crossing> noisy = new ArrayList<>();
     for (int i = 0; i < exact.size(); i++) {
       Crossing crossing = exact.get(i);

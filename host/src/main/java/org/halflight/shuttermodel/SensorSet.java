@@ -17,18 +17,35 @@ import org.halflight.time.TickRate;
  * @param centre sensor in the middle of the frame
  * @param outerA outer sensor A
  * @param outerB outer sensor B
+ * @param comparators what compares them with their thresholds
  */
-public record SensorSet(FrontEnd centre, FrontEnd outerA, FrontEnd outerB) {
-  /** Invented: a well made front end under a good lamp with a trace of ripple at 100 Hz. */
-  public static final SensorSet INVENTED = all(new Lamp(-0.004, 600, 100, 0.001), 1, 1.5);
+public record SensorSet(
+    FrontEnd centre, FrontEnd outerA, FrontEnd outerB, LevelComparators comparators) {
+  /**
+   * Invented: a well made front end under a good lamp with a trace of ripple at 100 Hz, and
+   * ordinary comparators.
+   */
+  public static final SensorSet INVENTED =
+      all(new Lamp(-0.004, 600, 100, 0.001), 1, 1.5).with(LevelComparators.INVENTED);
 
-  /** No lag, no noise, a steady lamp. */
+  /** No lag, no noise, a steady lamp, ideal comparators. */
   public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
 
   public SensorSet {
     Objects.requireNonNull(centre);
     Objects.requireNonNull(outerA);
     Objects.requireNonNull(outerB);
+    Objects.requireNonNull(comparators);
+  }
+
+  /** Sensors with ideal comparators. */
+  public SensorSet(FrontEnd centre, FrontEnd outerA, FrontEnd outerB) {
+    this(centre, outerA, outerB, LevelComparators.IDEAL);
+  }
+
+  /** The same sensors with other comparators. */
+  public SensorSet with(LevelComparators others) {
+    return new SensorSet(centre, outerA, outerB, others);
   }
 
   private static SensorSet all(Lamp lamp, double lagMicroseconds, double noiseMillivolts) {
@@ -92,8 +109,12 @@ public record SensorSet(FrontEnd centre, FrontEnd outerA, FrontEnd outerB) {
       if (channel.isLight()) {
         List<Crossing> crossings =
             of(channel)
-                .noisyCrossings(
-                    path, lampSeconds, threshold(channel, lowMillivolts, highMillivolts), draws);
+                .noisySwitches(
+                    path,
+                    lampSeconds,
+                    threshold(channel, lowMillivolts, highMillivolts),
+                    comparators.of(channel),
+                    draws);
         edges.addAll(stamps.edges(channel, crossings, startTicks));
       }
     }

@@ -3,21 +3,28 @@ package org.halflight.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
+import org.halflight.link.Link;
+import org.halflight.rig.Crc16;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.Lamp;
+import org.halflight.shuttermodel.LevelComparator;
+import org.halflight.shuttermodel.LevelComparators;
 import org.halflight.shuttermodel.SensorSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Lamps, dark levels and openings that a bench meets; the rig is the practice rig, so all figures
@@ -67,41 +74,199 @@ class LightSettingTest {
         .contains("Is the shutter really open");
   }
 
+  /** The invented comparators of the default practice rig: 8 mV late below, 5 mV early above. */
+  @Test
+  void findsWhereTheComparatorsReallySwitchAndMakesUpForIt() {
+    LightSetting setting = set(SensorSet.INVENTED, true);
+    assertThat(setting.step()).isEqualTo(LightSetting.Step.DONE);
+    TripPoints trips = setting.trips().orElseThrow();
+    // Steps of 1.2 mV, a threshold that lags by one of them, and 4 mV of ripple.
+    assertThat(millivolts(trips.low().offsetCounts())).isCloseTo(8, within(2.5));
+    assertThat(millivolts(trips.high().offsetCounts())).isCloseTo(-5, within(2.5));
+    assertThat(millivolts(trips.low().hysteresisCounts())).isCloseTo(12, within(6.0));
+    LevelPair middle = trips.middle(setting.levels().orElseThrow()).orElseThrow();
+    assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
+    assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
+    assertThat(LightText.done(setting))
+        .containsPattern("The low level trips \\d+ mV too late: corrected\\.")
+        .containsPattern("The high level trips \\d+ mV too early: corrected\\.");
+  }
+
+  /** Whatever comparators are drawn, under a lamp with ripple the sweep finds their offsets. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+  void findsDrawnComparators(long seed) {
+    LevelComparators drawn = LevelComparators.drawn(seed);
+    SensorSet sensors = SensorSet.INVENTED.with(drawn);
+    Path file = folder.resolve("drawn.session");
+    PracticeRig rig = rig(sensors);
+    try (BenchDriver driver = driver(rig, file)) {
+      LightSetting setting = driver.setLight();
+      walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
+      rig.holdOpen(true);
+      driver.shutterIsOpen();
+      walk(driver, rig, setting, LightSetting.Step.DONE);
+      TripPoints trips = setting.trips().orElseThrow();
+      assertThat(millivolts(trips.low().offsetCounts()))
+          .as("seed %d", seed)
+          .isCloseTo(drawn.low().offsetMillivolts(), within(2.5));
+      assertThat(millivolts(trips.high().offsetCounts()))
+          .as("seed %d", seed)
+          .isCloseTo(drawn.high().offsetMillivolts(), within(2.5));
+    }
+  }
+
+  /** What a replay of the file makes of the light is what was found live. */
+  @Test
+  void theSessionFileKeepsWhatWasFound() {
+    LightSetting setting = set(SensorSet.INVENTED, true);
+    BenchFold again = BenchFold.replay(SessionFile.read(folder.resolve("light.session")).events());
+    TripPoints.Comparator low = setting.trips().orElseThrow().low();
+    // Marks have four digits behind the point, live and in a replay.
+    assertThat(again.session().trips().low().offsetCounts())
+        .isCloseTo(low.offsetCounts(), within(5.1e-5));
+    assertThat(again.session().trips().low().hysteresisCounts())
+        .isCloseTo(low.hysteresisCounts(), within(5.1e-5));
+    assertThat(again.session().light()).isPresent();
+  }
+
+  static Stream<Arguments> badComparators() {
+    return Stream.of(
+        Arguments.of(new LevelComparator(150, 0, 0, 0), "trips 1\\d\\d mV from where"),
+        Arguments.of(new LevelComparator(0, 160, 0, 0), "takes 1\\d\\d mV more to switch on"),
+        Arguments.of(new LevelComparator(600, 0, 0, 0), "low level did not switch"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("badComparators")
+  void saysWhatIsWrongWithAComparator(LevelComparator low, String words) {
+    LevelComparator ideal = LevelComparator.IDEAL;
+    FrontEnd front = front(40, 4000, Lamp.STEADY);
+    LightSetting setting =
+        set(
+            new SensorSet(front, front, front, new LevelComparators(low, ideal, ideal, ideal)),
+            true);
+    assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
+    assertThat(LightText.refused(setting.refusal().orElseThrow())).containsPattern(words);
+  }
+
+  @Test
+  void noticesAShutterThatWasLetGoTooEarly() {
+    PracticeRig rig = rig(SensorSet.INVENTED);
+    try (BenchDriver driver = driver(rig)) {
+      LightSetting setting = driver.setLight();
+      walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
+      rig.holdOpen(true);
+      driver.shutterIsOpen();
+      walk(driver, rig, setting, LightSetting.Step.TRIPS);
+      rig.holdOpen(false);
+      walk(driver, rig, setting, LightSetting.Step.REFUSED);
+      assertThat(LightText.refused(setting.refusal().orElseThrow()))
+          .contains("Keep the shutter open until the light is set");
+    }
+  }
+
+  @Test
+  void goesOnWithARigThatKnowsNoSweepAndSaysSoOnce() {
+    PracticeRig rig = rig(SensorSet.INVENTED);
+    try (BenchDriver driver = driver(new OldFirmware(rig))) {
+      for (int time = 0; time < 2; time++) {
+        LightSetting setting = driver.setLight();
+        walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
+        rig.holdOpen(true);
+        driver.shutterIsOpen();
+        walk(driver, rig, setting, LightSetting.Step.DONE);
+        rig.holdOpen(false);
+        assertThat(setting.trips()).isEmpty();
+        String said = LightText.done(setting);
+        if (time == 0) {
+          assertThat(said).contains("cannot look where its levels really trip");
+        } else {
+          assertThat(said).doesNotContain("trip");
+        }
+      }
+    }
+  }
+
+  private static double millivolts(double counts) {
+    return counts * 5000 / 1024;
+  }
+
+  /** A rig of before the sweep: to it the command is one that nobody knows. */
+  private record OldFirmware(Link rig) implements Link {
+    @Override
+    public String name() {
+      return rig.name();
+    }
+
+    @Override
+    public int read(byte[] buffer) {
+      return rig.read(buffer);
+    }
+
+    @Override
+    public void write(byte[] bytes) {
+      String line = new String(bytes, StandardCharsets.US_ASCII);
+      if (line.startsWith("w ")) {
+        String body = "y " + line.substring(2, line.indexOf('#'));
+        line = body + "#" + String.format("%04X", Crc16.of(body)) + "\n";
+      }
+      rig.write(line.getBytes(StandardCharsets.US_ASCII));
+    }
+
+    @Override
+    public void close() {
+      rig.close();
+    }
+  }
+
   private static FrontEnd front(double dark, double full, Lamp lamp) {
     return new FrontEnd(dark, full, 0, 1, lamp);
   }
 
   private LightSetting set(FrontEnd front, boolean open) {
-    PracticeRig rig =
-        PracticeRig.unpaced(
-            InventedShutters.soundLeaf(InventedShutters.dial(), SEED),
-            new SensorSet(front, front, front),
-            SEED);
-    Workbench workbench =
-        Workbench.begin(
-            SessionFile.create(folder.resolve("light.session")),
-            () -> 0,
-            new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
-    try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, () -> 0))) {
+    return set(new SensorSet(front, front, front), open);
+  }
+
+  private LightSetting set(SensorSet sensors, boolean open) {
+    PracticeRig rig = rig(sensors);
+    try (BenchDriver driver = driver(rig)) {
       LightSetting setting = driver.setLight();
-      while (setting.step() == LightSetting.Step.DARK) {
-        step(driver, rig);
-      }
+      walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(open);
       if (setting.step() == LightSetting.Step.OPEN_THE_SHUTTER) {
         driver.shutterIsOpen();
       }
-      while (setting.step() != LightSetting.Step.DONE
-          && setting.step() != LightSetting.Step.REFUSED) {
-        step(driver, rig);
-      }
+      walk(driver, rig, setting, LightSetting.Step.DONE);
       return setting;
     }
   }
 
-  private static void step(BenchDriver driver, PracticeRig rig) {
-    if (driver.step().isEmpty()) {
-      rig.rest(0.3);
+  private static PracticeRig rig(SensorSet sensors) {
+    return PracticeRig.unpaced(
+        InventedShutters.soundLeaf(InventedShutters.dial(), SEED), sensors, SEED);
+  }
+
+  private BenchDriver driver(Link link) {
+    return driver(link, folder.resolve("light.session"));
+  }
+
+  private static BenchDriver driver(Link link, Path file) {
+    Workbench workbench =
+        Workbench.begin(
+            SessionFile.create(file), () -> 0, new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
+    return new BenchDriver(workbench, new PumpFeed(link, () -> 0));
+  }
+
+  /** Lets the setting go on up to a step, or to its end before. */
+  private static void walk(
+      BenchDriver driver, PracticeRig rig, LightSetting setting, LightSetting.Step to) {
+    while (setting.step() != to
+        && setting.step() != LightSetting.Step.DONE
+        && setting.step() != LightSetting.Step.REFUSED) {
+      if (driver.step().isEmpty()) {
+        rig.rest(0.3);
+      }
     }
   }
 }

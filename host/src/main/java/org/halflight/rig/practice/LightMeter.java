@@ -1,6 +1,7 @@
 package org.halflight.rig.practice;
 
 import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
@@ -62,6 +63,17 @@ final class LightMeter {
     return sensors
         .of(channel)
         .millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
+  }
+
+  /** The same with noise, as a comparator sees it. */
+  double noisyMillivolts(Channel channel, long ticks) {
+    return steadyMillivolts(channel, ticks)
+        + sensors.of(channel).noiseMillivolts() * draws.normal();
+  }
+
+  /** What compares a light channel with its threshold. */
+  LevelComparator comparator(Channel channel) {
+    return sensors.comparators().of(channel);
   }
 
   /** The sum of 64 readings of a steady threshold. */

@@ -16,9 +16,14 @@ final class LightTimeline {
 
   private final ArrayDeque<Piece> pieces = new ArrayDeque<>();
 
-  /** Adds a path; it begins after the end of those before. */
+  /** Adds a path; from its start on it goes before those that started earlier. */
   void add(long startTicks, LightPath path) {
+    ArrayDeque<Piece> later = new ArrayDeque<>();
+    while (!pieces.isEmpty() && pieces.getLast().startTicks() > startTicks) {
+      later.addFirst(pieces.removeLast());
+    }
     pieces.add(new Piece(startTicks, path));
+    pieces.addAll(later);
   }
 
   /** The fraction of full light at a time that was not forgotten. */

@@ -2,15 +2,21 @@ package org.halflight.rig.practice;
 
 import java.util.ArrayDeque;
 import java.util.EnumSet;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.IntFunction;
+import java.util.stream.DoubleStream;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.LineReader;
 import org.halflight.rig.ParsedLine;
+import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigMessage.Result;
+import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
 
 /**
@@ -35,6 +41,12 @@ final class PracticeBoard {
 
   private static final long THRESHOLD_READING_TICKS = 8 * LightMeter.TICKS_PER_BLOCK;
 
+  /** The LED stays off between two pulses for 20 ms at least. */
+  private static final long PULSE_GAP_TICKS_LEAST = 320_000;
+
+  /** The reference LED does not stay on for longer than 10 s. */
+  private static final long STEADY_TICKS_MOST = 160_000_000;
+
   /** Blocks that wait for the transmitter; those beyond are skipped. */
   private static final int BLOCKS_KEPT_MOST = 40;
 
@@ -58,7 +70,15 @@ final class PracticeBoard {
   private long obeyedTicks;
   private int lightRequest;
   private int blocksToCome;
-  private boolean sendingBlocks;
+  private boolean sendingLast;
+  private final ArrayDeque<IntFunction<RigMessage>> curveLines = new ArrayDeque<>();
+  private boolean takesCurves = true;
+  private int curves;
+  private boolean readingThresholds;
+  private Optional<ThresholdSweep> sweep = Optional.empty();
+  private int referenceRequest;
+  private boolean referenceIsOn;
+  private double lightWithoutReference;
   private final ArrayDeque<IntFunction<RigMessage>> blocks = new ArrayDeque<>();
 
   PracticeBoard(PracticeWorld world, long startTicks, long bootCount, LightMeter meter) {
@@ -69,8 +89,12 @@ final class PracticeBoard {
     world.inputs().forEach(high::add);
     for (Channel channel : Channel.values()) {
       if (channel.isLight()
-          && meter.steadyMillivolts(channel, startTicks)
-              > thresholds.millivolts(channel, startTicks)) {
+          && meter
+              .comparator(channel)
+              .isOn(
+                  meter.steadyMillivolts(channel, startTicks),
+                  thresholds.millivolts(channel, startTicks),
+                  false)) {
         high.add(channel);
       }
     }
@@ -102,6 +126,23 @@ final class PracticeBoard {
     }
   }
 
+  /** Whether the converter is free to follow an opening. */
+  boolean takesCurve() {
+    return takesCurves && blocksToCome == 0 && !readingThresholds && sweep.isEmpty();
+  }
+
+  /** The light of an opening, sampled; told once it is over, behind all edges. */
+  void tellCurve(SampledLight light) {
+    SampledLight.Part last = light.parts().get(light.parts().size() - 1);
+    later(
+        last.firstTicks() + last.values().size() * last.periodTicks(),
+        () -> {
+          curveLines.addAll(CurveLines.of(light, curves & 0xFF, startTicks));
+          curves++;
+          beginSendingLast();
+        });
+  }
+
   /** Bytes from the host; each takes its time on the wire. */
   void receive(byte[] bytes) {
     long from = Math.max(receiverFreeTicks, world.isPaced() ? world.now() : world.start());
@@ -109,12 +150,30 @@ final class PracticeBoard {
       long ticks = from + (i + 1) * Sender.TICKS_PER_BYTE;
       for (String line : received.accept(new byte[] {bytes[i]}, 1)) {
         if (!world.isPaced()) {
-          world.occupy(ticks + COMMAND_TICKS);
+          world.occupy(ticks + COMMAND_TICKS + ownTicks(line));
         }
         later(ticks, () -> take(line));
       }
     }
     receiverFreeTicks = from + bytes.length * Sender.TICKS_PER_BYTE;
+  }
+
+  /** What a command takes beyond the time that every one has to itself. */
+  private static long ownTicks(String line) {
+    if (LineCodec.parse(line) instanceof ParsedLine.Command command) {
+      if (command.command() instanceof RigCommand.DriveReference drive
+          && drive.drive().isPulsed()) {
+        return drive.count() * pulsePeriodTicks(drive);
+      }
+      if (command.command() instanceof RigCommand.SweepThreshold sweep) {
+        return ThresholdSweep.ticks(sweep);
+      }
+    }
+    return 0;
+  }
+
+  private static long pulsePeriodTicks(RigCommand.DriveReference drive) {
+    return drive.widthTicks() + Math.max(drive.widthTicks(), PULSE_GAP_TICKS_LEAST);
   }
 
   private void take(String line) {
@@ -160,8 +219,10 @@ final class PracticeBoard {
       long sentTicks = sender.firstByteTicks(world.now());
       send(at -> new RigMessage.Echo(at, ping.token(), ticks48(receivedTicks), ticks48(sentTicks)));
       answer(commandSequence, Result.DONE);
+    } else if (sweep.isPresent() && isWithTheThresholds(command)) {
+      answer(commandSequence, Result.BUSY);
     } else if (command instanceof RigCommand.SetThresholds set) {
-      setThresholds(set);
+      setThresholds(set.lowCode(), set.highCode());
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.AskThresholds) {
       readThresholds(commandSequence);
@@ -172,7 +233,23 @@ final class PracticeBoard {
       world.serial(set.serial());
       greet();
       answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.TakeCurves take) {
+      takesCurves = take.on();
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.DriveReference drive) {
+      answer(commandSequence, Result.DONE);
+      driveReference(drive);
+    } else if (command instanceof RigCommand.SweepThreshold wanted) {
+      sweep(commandSequence, wanted);
     }
+  }
+
+  /** What would get into the way of a sweep. */
+  private static boolean isWithTheThresholds(RigCommand command) {
+    return command instanceof RigCommand.SetThresholds
+        || command instanceof RigCommand.AskThresholds
+        || command instanceof RigCommand.MeasureLight
+        || command instanceof RigCommand.SweepThreshold;
   }
 
   private void greet() {
@@ -214,16 +291,19 @@ final class PracticeBoard {
     send(at -> new RigMessage.Losses(at, edges, 0, 0, 0, badLines, longLines, 0));
   }
 
-  private void setThresholds(RigCommand.SetThresholds set) {
+  private void setThresholds(int lowCode, int highCode) {
     long now = world.now();
-    thresholds.set(set.lowCode(), set.highCode(), now);
+    thresholds.set(lowCode, highCode, now);
     for (Channel channel : Channel.values()) {
       if (channel.isLight()) {
         double light = meter.steadyMillivolts(channel, now);
         double open = world.light().openAt(now);
-        thresholds
-            .passes(channel, light)
-            .ifPresent(
+        LevelComparator comparator = meter.comparator(channel);
+        DoubleStream.of(light - comparator.onMillivolts(0), light - comparator.offMillivolts(0))
+            .distinct()
+            .mapToObj(passed -> thresholds.passes(channel, passed))
+            .flatMapToLong(OptionalLong::stream)
+            .forEach(
                 ticks -> {
                   world.reach(ticks);
                   later(ticks, () -> compare(channel, open, light));
@@ -237,10 +317,125 @@ final class PracticeBoard {
     long now = world.now();
     boolean moved = world.light().openAt(now) != openThen;
     double light = moved ? meter.steadyMillivolts(channel, now) : lightThen;
-    boolean above = light > thresholds.millivolts(channel, now);
+    compare(channel, light);
+  }
+
+  private void compare(Channel channel, double light) {
+    long now = world.now();
+    boolean above =
+        meter
+            .comparator(channel)
+            .isOn(light, thresholds.millivolts(channel, now), high.contains(channel));
     if (above != high.contains(channel)) {
       edge(channel, above, world.stamp(channel, now));
     }
+  }
+
+  /** Sweeps a threshold through the light, whatever the light is. */
+  private void sweep(int commandSequence, RigCommand.SweepThreshold wanted) {
+    if (blocksToCome > 0 || readingThresholds) {
+      answer(commandSequence, Result.BUSY);
+      return;
+    }
+    world.reach(world.now() + ThresholdSweep.ticks(wanted));
+    sweep = Optional.of(new ThresholdSweep(wanted));
+    look(sweep.orElseThrow(), commandSequence);
+  }
+
+  private void look(ThresholdSweep under, int commandSequence) {
+    if (under.isOver()) {
+      sweep = Optional.empty();
+      setThresholds(thresholds.lowCode(), thresholds.highCode());
+      answer(commandSequence, Result.DONE);
+      return;
+    }
+    Channel channel = under.channel();
+    if (under.isNewCode()) {
+      thresholds.setFine(channel, under.fineCode(), world.now());
+    }
+    later(
+        world.now() + LightMeter.TICKS_PER_BLOCK,
+        () -> {
+          boolean before = high.contains(channel);
+          for (Channel each : Channel.values()) {
+            if (each.isLight()) {
+              compare(each, meter.noisyMillivolts(each, world.now()));
+            }
+          }
+          if (under.tells(before, high.contains(channel))) {
+            tellTrip(under);
+          }
+          under.next();
+          look(under, commandSequence);
+        });
+  }
+
+  private void tellTrip(ThresholdSweep under) {
+    long now = world.now();
+    double millivolts = thresholds.millivolts(under.channel(), now);
+    int level = meter.thresholdSum(millivolts);
+    int light = meter.block(Channel.CENTRE_LOW, now - LightMeter.TICKS_PER_BLOCK).sum();
+    int code = under.hasTripped() ? under.fineCode() : 0;
+    boolean rising = under.isRising();
+    send(at -> new RigMessage.TripPoint(at, under.channel(), rising, code, level, light));
+  }
+
+  private void driveReference(RigCommand.DriveReference drive) {
+    referenceRequest++;
+    long now = world.now();
+    if (referenceIsOn) {
+      referenceIsOn = false;
+      world.shine(now, ReferenceLed.off(lightWithoutReference));
+    }
+    if (drive.drive() == ReferenceDrive.STEADY) {
+      lightWithoutReference = world.light().openAt(now);
+      referenceIsOn = true;
+      // One tick on, so that an LED that was on before is seen to go off.
+      world.shine(now + 1, ReferenceLed.on(lightWithoutReference));
+      int request = referenceRequest;
+      later(
+          now + STEADY_TICKS_MOST,
+          () -> {
+            if (request == referenceRequest) {
+              driveReference(RigCommand.DriveReference.off());
+            }
+          });
+    } else if (drive.drive().isPulsed()) {
+      world.reach(now + drive.count() * pulsePeriodTicks(drive));
+      planPulse(drive, 0, now + THINKING_TICKS, referenceRequest);
+    }
+  }
+
+  private void planPulse(RigCommand.DriveReference drive, int index, long beginTicks, int request) {
+    later(
+        beginTicks,
+        () -> {
+          if (request != referenceRequest) {
+            return;
+          }
+          double base = world.light().openAt(beginTicks);
+          double seconds = TickRate.BOARD_16_MHZ.seconds(drive.widthTicks());
+          world.shine(
+              beginTicks,
+              drive.drive() == ReferenceDrive.SQUARE
+                  ? ReferenceLed.square(base, seconds)
+                  : ReferenceLed.ramped(base, seconds));
+          long endTicks = beginTicks + drive.widthTicks();
+          later(
+              endTicks,
+              () ->
+                  send(
+                      at ->
+                          new RigMessage.PulseMade(
+                              at,
+                              index,
+                              drive.drive(),
+                              (int) (beginTicks - startTicks),
+                              (int) (endTicks - startTicks))));
+          if (index + 1 < drive.count()) {
+            planPulse(drive, index + 1, beginTicks + pulsePeriodTicks(drive), request);
+          }
+        });
   }
 
   private void readThresholds(int commandSequence) {
@@ -251,9 +446,11 @@ final class PracticeBoard {
     }
     long until = world.now() + THRESHOLD_READING_TICKS;
     world.reach(until);
+    readingThresholds = true;
     later(
         until,
         () -> {
+          readingThresholds = false;
           int lowSum = meter.thresholdSum(lowMillivolts());
           int highSum = meter.thresholdSum(highMillivolts());
           send(
@@ -296,10 +493,7 @@ final class PracticeBoard {
                 at ->
                     new RigMessage.LightBlock(
                         at, channel, index, block.sum(), block.least(), block.most()));
-            if (!sendingBlocks) {
-              sendingBlocks = true;
-              sendNextBlock();
-            }
+            beginSendingLast();
           }
           blocksToCome--;
           if (blocksToCome > 0) {
@@ -308,16 +502,23 @@ final class PracticeBoard {
         });
   }
 
-  /** Light goes last: a block is sent only when no other line waits. */
-  private void sendNextBlock() {
+  private void beginSendingLast() {
+    if (!sendingLast) {
+      sendingLast = true;
+      sendNextOfTheLast();
+    }
+  }
+
+  /** Light goes last: curves and blocks are sent only when no other line waits. */
+  private void sendNextOfTheLast() {
     long free = sender.firstByteTicks(world.now());
     if (free > world.now()) {
-      later(free, this::sendNextBlock);
-    } else if (blocks.isEmpty()) {
-      sendingBlocks = false;
+      later(free, this::sendNextOfTheLast);
+    } else if (curveLines.isEmpty() && blocks.isEmpty()) {
+      sendingLast = false;
     } else {
-      send(blocks.remove());
-      later(sender.firstByteTicks(world.now()), this::sendNextBlock);
+      send(curveLines.isEmpty() ? blocks.remove() : curveLines.remove());
+      later(sender.firstByteTicks(world.now()), this::sendNextOfTheLast);
     }
   }
 

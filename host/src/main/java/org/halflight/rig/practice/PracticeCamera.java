@@ -12,7 +12,6 @@ import org.halflight.shuttermodel.ModelFiring;
 import org.halflight.shuttermodel.ReleaseTiming;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.signal.Channel;
-import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
 
@@ -190,23 +189,7 @@ final class PracticeCamera {
 
   private void light(long startTicks, LightPath undimmed) {
     LightPath path = MishapLight.dimmed(undimmed, lightShare);
-    world.light().add(startTicks, path);
-    world.later(
-        startTicks,
-        () -> {
-          // A board that gets its power back meanwhile sees the rest at the levels it starts with.
-          PracticeBoard board = world.board();
-          List<Edge> edges =
-              world
-                  .sensors()
-                  .edges(
-                      path,
-                      startTicks,
-                      board == null ? Thresholds.startLowMillivolts() : board.lowMillivolts(),
-                      board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
-                      world.edgeDraws());
-          edges.forEach(edge -> world.later(edge.ticks(), () -> world.edge(edge)));
-        });
+    world.shine(startTicks, path);
   }
 
   private void contact(long lightTicks, double openSeconds, double closingSeconds) {

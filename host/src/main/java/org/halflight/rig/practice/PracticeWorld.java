@@ -1,12 +1,18 @@
 package org.halflight.rig.practice;
 
 import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.halflight.shuttermodel.CurveSampler;
 import org.halflight.shuttermodel.EdgeStamps;
+import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
+import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
 
 /**
@@ -21,6 +27,7 @@ final class PracticeWorld {
   private final Set<Channel> inputs = EnumSet.noneOf(Channel.class);
   private final LightMeter meter;
   private final SeededDraws edgeDraws;
+  private final SeededDraws curveDraws;
   private final EdgeStamps stamps;
   private PracticeBoard board;
   private String serial = "PRACTICE";
@@ -39,6 +46,7 @@ final class PracticeWorld {
     this.sensors = sensors;
     meter = new LightMeter(sensors, light, new SeededDraws(SeededDraws.seedOf(seed, 1)));
     edgeDraws = new SeededDraws(SeededDraws.seedOf(seed, 2));
+    curveDraws = new SeededDraws(SeededDraws.seedOf(seed, 3));
     stamps = new EdgeStamps(TickRate.BOARD_16_MHZ, edgeDraws);
     startBoard();
   }
@@ -66,14 +74,6 @@ final class PracticeWorld {
 
   LightTimeline light() {
     return light;
-  }
-
-  SensorSet sensors() {
-    return sensors;
-  }
-
-  SeededDraws edgeDraws() {
-    return edgeDraws;
   }
 
   /** The board, or null while it has no power. */
@@ -146,6 +146,44 @@ final class PracticeWorld {
   void occupy(long ticks) {
     cursor = Math.max(cursor, ticks);
     reach(ticks);
+  }
+
+  /** Light that comes to the sensors from a time on, and what the board sees of it. */
+  void shine(long startTicks, LightPath path) {
+    light.add(startTicks, path);
+    later(
+        startTicks,
+        () -> {
+          // A board that gets its power back meanwhile sees the rest at the levels it starts with.
+          List<Edge> edges =
+              sensors.edges(
+                  path,
+                  startTicks,
+                  board == null ? Thresholds.startLowMillivolts() : board.lowMillivolts(),
+                  board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
+                  edgeDraws);
+          edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
+          if (board != null && board.takesCurve()) {
+            curve(path, startTicks).ifPresent(board::tellCurve);
+          }
+        });
+  }
+
+  /**
+   * The sampled light of an opening. One that is held open by hand has none here: a rig cuts it off
+   * some time, and nobody measures by it.
+   */
+  private Optional<SampledLight> curve(LightPath path, long startTicks) {
+    double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
+    double trigger = board.lowMillivolts();
+    FrontEnd centre = sensors.centre();
+    boolean whole =
+        path.open()[0] == 0
+            && path.endOpen() == 0
+            && !centre.crossings(path, lampSeconds, trigger).isEmpty();
+    return whole
+        ? Optional.of(CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
+        : Optional.empty();
   }
 
   /** The board's stamp of a change now. */

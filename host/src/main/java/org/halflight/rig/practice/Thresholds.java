@@ -13,6 +13,9 @@ final class Thresholds {
 
   private static final int START_HIGH = 0xA1;
 
+  /** Fine codes of the whole supply. */
+  private static final double FINE_CODES = 4096;
+
   private static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
   /** One pole for the two stages of the filter; settled to 0.25 % after 30 ms. */
@@ -20,6 +23,8 @@ final class Thresholds {
 
   private int lowCode = START_LOW;
   private int highCode = START_HIGH;
+  private double lowTo = startLowMillivolts();
+  private double highTo = startHighMillivolts();
   private double lowFrom = startLowMillivolts();
   private double highFrom = startHighMillivolts();
   private long setTicks;
@@ -43,19 +48,35 @@ final class Thresholds {
   }
 
   void set(int newLowCode, int newHighCode, long ticks) {
-    lowFrom = lowMillivolts(ticks);
-    highFrom = highMillivolts(ticks);
     lowCode = newLowCode;
     highCode = newHighCode;
+    goTo(
+        FrontEnd.thresholdMillivolts(newLowCode), FrontEnd.thresholdMillivolts(newHighCode), ticks);
+  }
+
+  /** Sets one of the two between codes, until both are set again. */
+  void setFine(Channel channel, int fineCode, long ticks) {
+    double millivolts = FrontEnd.SUPPLY_MILLIVOLTS * fineCode / FINE_CODES;
+    goTo(
+        channel == Channel.CENTRE_LOW ? millivolts : lowTo,
+        channel == Channel.CENTRE_LOW ? highTo : millivolts,
+        ticks);
+  }
+
+  private void goTo(double low, double high, long ticks) {
+    lowFrom = lowMillivolts(ticks);
+    highFrom = highMillivolts(ticks);
+    lowTo = low;
+    highTo = high;
     setTicks = ticks;
   }
 
   double lowMillivolts(long ticks) {
-    return following(lowFrom, FrontEnd.thresholdMillivolts(lowCode), ticks);
+    return following(lowFrom, lowTo, ticks);
   }
 
   double highMillivolts(long ticks) {
-    return following(highFrom, FrontEnd.thresholdMillivolts(highCode), ticks);
+    return following(highFrom, highTo, ticks);
   }
 
   /** The threshold of a light channel. */
@@ -66,9 +87,7 @@ final class Thresholds {
   /** When the threshold of a light channel, on its way to the codes, passes a steady voltage. */
   OptionalLong passes(Channel channel, double millivolts) {
     double from = SensorSet.threshold(channel, lowFrom, highFrom);
-    double to =
-        SensorSet.threshold(
-            channel, FrontEnd.thresholdMillivolts(lowCode), FrontEnd.thresholdMillivolts(highCode));
+    double to = SensorSet.threshold(channel, lowTo, highTo);
     if (from < millivolts == to < millivolts || to == millivolts) {
       return OptionalLong.empty();
     }

@@ -1,0 +1,51 @@
+package org.halflight.bench;
+
+import java.util.Optional;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+import org.halflight.time.TickRate;
+
+/** Pings with every beat for a while, so that the clocks can be held against each other. */
+final class PingTask implements RigTask {
+  private final double seconds;
+  private final TickRate rate;
+  private long firstTicks = -1;
+  private long ticks;
+  private int token;
+  private int sent;
+
+  PingTask(double seconds, TickRate rate) {
+    this.seconds = seconds;
+    this.rate = rate;
+  }
+
+  @Override
+  public RigCommand begin() {
+    return new RigCommand.Ping(token++);
+  }
+
+  @Override
+  public State hear(RigEvent event) {
+    if (event instanceof RigEvent.TimeAt time) {
+      firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
+      ticks = time.ticks();
+    }
+    return rate.seconds(ticks - Math.max(0, firstTicks)) >= seconds ? State.DONE : State.UNDER_WAY;
+  }
+
+  @Override
+  public Optional<RigCommand> next() {
+    // One ping for each beat that was heard.
+    if (ticks == 0 || sent == (int) (ticks >> 22)) {
+      return Optional.empty();
+    }
+    sent = (int) (ticks >> 22);
+    token = (token + 1) & 0xFFFF;
+    return Optional.of(new RigCommand.Ping(token));
+  }
+
+  @Override
+  public int patienceBeats() {
+    return 12 + (int) (seconds / 0.2);
+  }
+}

@@ -1,0 +1,209 @@
+package org.halflight.bench;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import org.halflight.calibration.ChainFit;
+import org.halflight.calibration.ClockPair;
+import org.halflight.calibration.SeenPulse;
+import org.halflight.exposure.LevelPair;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.profile.ThresholdCounts;
+import org.halflight.profile.TripPoints;
+import org.halflight.rig.ReferenceDrive;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigMessage;
+import org.halflight.signal.Channel;
+
+/**
+ * Calibrates a rig by its own reference LED and the clock of the host: light, trip points, pulses
+ * at several levels and widths, ramped pulses, pings.
+ */
+public final class RigCalibration {
+  /** Widths that do not follow what the board made, with no more chance than this, are a fault. */
+  private static final double SLOPE_P = 0.001;
+
+  /** Width of the ramped pulses: long against the filter that ramps them. */
+  private static final double RAMPED_SECONDS = 0.02;
+
+  /** A sweep of 22 counts each way, in fine codes. */
+  private static final int SWEEP_STEPS = 88;
+
+  /** Where a calibration stands. */
+  public enum Stage {
+    LIGHT,
+    SWEEP,
+    PULSES,
+    RAMPED,
+    CLOCK
+  }
+
+  /** What a calibration comes to. */
+  public sealed interface Outcome {}
+
+  /**
+   * A profile.
+   *
+   * @param profile of this rig, today
+   * @param pulses that the delays come from
+   * @param fit of these pulses
+   * @param rampedExcessSeconds how much longer the mean of both levels saw ramped pulses than their
+   *     width, delays and levels taken into account; near zero where the correction holds for ramps
+   * @param clock rates of the clock, absent where it was left out or too few pings came
+   */
+  public record Calibrated(
+      RigProfile profile,
+      List<SeenPulse> pulses,
+      ChainFit fit,
+      OptionalDouble rampedExcessSeconds,
+      Optional<ClockPair> clock)
+      implements Outcome {
+    public Calibrated {
+      pulses = List.copyOf(pulses);
+    }
+  }
+
+  /** None, and why. */
+  public record Refused(CalibrationRefusal refusal) implements Outcome {}
+
+  private final RigWork work;
+  private final CalibrationPlan plan;
+  private final double hostClockPpm;
+  private final Consumer<Stage> tell;
+
+  /**
+   * @param work a rig that has greeted
+   * @param hostClockPpm standard uncertainty of the host's own clock
+   * @param tell hears how it goes on
+   */
+  public RigCalibration(
+      RigWork work, CalibrationPlan plan, double hostClockPpm, Consumer<Stage> tell) {
+    this.work = work;
+    this.plan = plan;
+    this.hostClockPpm = hostClockPpm;
+    this.tell = tell;
+  }
+
+  /**
+   * Runs it through. The LED must light the centre sensor and nothing else may.
+   *
+   * @param today date of the profile
+   */
+  public Outcome run(LocalDate today) {
+    try {
+      return calibrated(today);
+    } catch (CalibrationRefused refused) {
+      work.send(RigCommand.DriveReference.off());
+      return new Refused(refused.refusal());
+    }
+  }
+
+  private Outcome calibrated(LocalDate today) throws CalibrationRefused {
+    TaskRunner runner = new TaskRunner(work);
+    tell.accept(Stage.LIGHT);
+    ReferenceLight light = ReferenceLight.measure(runner);
+    Map<Channel, TripPoints> trips =
+        plan.sweeps() ? sweeps(runner, light) : new EnumMap<>(Channel.class);
+    ReferencePulses pulses = new ReferencePulses(runner, work.rate(), light, trips);
+    tell.accept(Stage.PULSES);
+    List<SeenPulse> seen = new ArrayList<>();
+    Optional<ThresholdCounts> thresholds = Optional.empty();
+    for (LevelPair levels : plan.levels()) {
+      ThresholdTask stand = pulses.stand(levels);
+      if (thresholds.isEmpty()) {
+        thresholds = Optional.of(new ThresholdCounts(stand.lowCounts(), stand.highCounts()));
+      }
+      for (double width : plan.widthSeconds()) {
+        seen.addAll(pulses.make(ReferenceDrive.SQUARE, width, plan.pulses()));
+      }
+    }
+    ChainFit.Outcome outcome = ChainFit.of(seen);
+    if (outcome instanceof ChainFit.TooFew few) {
+      return new Refused(new CalibrationRefusal.TooFewPoints(few.channel(), few.pulses()));
+    }
+    ChainFit fit = ((ChainFit.Fitted) outcome).fit();
+    if (fit.slopeP().orElse(1) < SLOPE_P && fit.shortestTrustworthySeconds().isEmpty()) {
+      return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slopeP().orElseThrow()));
+    }
+    tell.accept(Stage.RAMPED);
+    pulses.stand(LevelPair.GAUSS);
+    OptionalDouble ramped = ramped(pulses, fit);
+    tell.accept(Stage.CLOCK);
+    Optional<ClockPair> clock = plan.pingSeconds() > 0 ? clock(runner) : Optional.empty();
+    Optional<ClockRate> rate = clock.flatMap(pair -> pair.rate(hostClockPpm));
+    RigMessage.Greeting greeting = work.greeting().orElseThrow();
+    return new Calibrated(
+        new RigProfile(
+            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
+            today,
+            new LightRange(light.darkCounts(), light.ledCounts(), light.ledCounts()),
+            thresholds,
+            trips,
+            rate,
+            fit.lag(),
+            fit.delays(),
+            fit.lines(),
+            fit.shortestTrustworthySeconds()),
+        seen,
+        fit,
+        ramped,
+        clock);
+  }
+
+  private Map<Channel, TripPoints> sweeps(TaskRunner runner, ReferenceLight light)
+      throws CalibrationRefused {
+    tell.accept(Stage.SWEEP);
+    Map<Channel, TripPoints> trips = new EnumMap<>(Channel.class);
+    for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
+      // The LED goes out by itself after 10 s.
+      runner.command(RigCommand.DriveReference.steady());
+      runner
+          .run(new SweepTask(channel, light.ledCounts(), SWEEP_STEPS))
+          .tripPoints()
+          .ifPresent(trip -> trips.put(channel, trip));
+      runner.command(RigCommand.DriveReference.off());
+    }
+    return trips;
+  }
+
+  private OptionalDouble ramped(ReferencePulses pulses, ChainFit fit) throws CalibrationRefused {
+    List<SeenPulse> seen = pulses.make(ReferenceDrive.RAMPED, RAMPED_SECONDS, plan.pulses());
+    // The filter stretches one level by as much as it shortens the other: the mean is the width.
+    double low = excess(seen, Channel.CENTRE_LOW, fit);
+    double high = excess(seen, Channel.CENTRE_HIGH, fit);
+    double lowReach = reach(seen, Channel.CENTRE_LOW);
+    double highReach = reach(seen, Channel.CENTRE_HIGH);
+    double ramp = (low - high) / (lowReach - highReach);
+    return OptionalDouble.of((low - ramp * lowReach + high - ramp * highReach) / 2);
+  }
+
+  private static double excess(List<SeenPulse> seen, Channel channel, ChainFit fit) {
+    return seen.stream()
+            .filter(pulse -> pulse.channel() == channel)
+            .mapToDouble(SeenPulse::excessSeconds)
+            .average()
+            .orElseThrow()
+        - fit.delays().get(channel).widthOffsetSeconds();
+  }
+
+  private static double reach(List<SeenPulse> seen, Channel channel) {
+    return seen.stream()
+        .filter(pulse -> pulse.channel() == channel)
+        .mapToDouble(pulse -> Math.log((1 - pulse.level()) / pulse.level()))
+        .average()
+        .orElseThrow();
+  }
+
+  private Optional<ClockPair> clock(TaskRunner runner) throws CalibrationRefused {
+    runner.run(new PingTask(plan.pingSeconds(), work.rate()));
+    return ClockPair.of(work.stamps().received(), work.stamps().sent());
+  }
+}

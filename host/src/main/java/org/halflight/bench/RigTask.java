@@ -1,0 +1,30 @@
+package org.halflight.bench;
+
+import java.util.Optional;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+
+/** One thing that a rig is asked to do, and what it says about it until it is done. */
+interface RigTask {
+  /** How a task stands. */
+  enum State {
+    UNDER_WAY,
+    DONE
+  }
+
+  /** The command that begins it. */
+  RigCommand begin();
+
+  /** Hears what the rig says. */
+  State hear(RigEvent event);
+
+  /** A further command on the way; asked for after each event. */
+  default Optional<RigCommand> next() {
+    return Optional.empty();
+  }
+
+  /** Beats of at most 262 ms after which the rig has no more to say. */
+  default int patienceBeats() {
+    return 12;
+  }
+}

@@ -1,0 +1,97 @@
+package org.halflight.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.rig.LinkChange;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
+import org.halflight.rig.RigStream;
+import org.halflight.time.TickRate;
+
+/**
+ * Gives a rig one task after the other, outside of any session: calibration and rig check. For one
+ * thread.
+ */
+public final class RigWork implements AutoCloseable {
+  private final RigFeed feed;
+  private final RigStream stream = new RigStream();
+  private final PingStamps stamps = new PingStamps();
+  private final List<LinkChange> changes = new ArrayList<>();
+  private Optional<RigMessage.Greeting> greeting = Optional.empty();
+  private boolean restarted;
+
+  public RigWork(RigFeed feed) {
+    this.feed = feed;
+  }
+
+  /** Takes the next line; what it said. */
+  public List<RigEvent> step() {
+    Optional<RigFeed.Item> came = feed.next();
+    if (came.isEmpty()) {
+      return List.of();
+    }
+    if (came.get() instanceof RigFeed.Item.Changed changed) {
+      changes.add(changed.change());
+      return List.of();
+    }
+    BenchEvent event = ((RigFeed.Item.Line) came.get()).event();
+    if (event instanceof BenchEvent.Sent sent) {
+      stamps.sent(sent);
+      return List.of();
+    }
+    if (!(event instanceof BenchEvent.Received received)) {
+      return List.of();
+    }
+    List<RigEvent> said = stream.accept(received.line());
+    for (RigEvent each : said) {
+      if (each instanceof RigEvent.Greeted greeted) {
+        greeting = Optional.of(greeted.greeting());
+      }
+      restarted |= each instanceof RigEvent.Restarted;
+      stamps.heard(received.hostNanos(), each, rate());
+    }
+    return said;
+  }
+
+  void send(RigCommand command) {
+    feed.send(command);
+  }
+
+  /** The changes of the link since this was last asked. */
+  public List<LinkChange> changes() {
+    List<LinkChange> told = List.copyOf(changes);
+    changes.clear();
+    return told;
+  }
+
+  /** The last greeting. */
+  public Optional<RigMessage.Greeting> greeting() {
+    return greeting;
+  }
+
+  /** The nominal rate of the rig's clock. */
+  public TickRate rate() {
+    return greeting
+        .map(known -> new TickRate(known.ticksPerSecond()))
+        .orElse(TickRate.BOARD_16_MHZ);
+  }
+
+  /** Stamps of both clocks so far. */
+  public PingStamps stamps() {
+    return stamps;
+  }
+
+  /** Whether the rig started anew since this was last asked. */
+  boolean restarted() {
+    boolean now = restarted;
+    restarted = false;
+    return now;
+  }
+
+  @Override
+  public void close() {
+    feed.close();
+  }
+}

@@ -1,0 +1,55 @@
+package org.halflight.bench;
+
+import java.util.Optional;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
+
+/** Sets both thresholds and reads back where they stand once their filters have settled. */
+final class ThresholdTask implements RigTask {
+  /** Beats of at most 262 ms; the filters need 0.1 s. */
+  private static final int SETTLE_BEATS = 2;
+
+  private final RigCommand.SetThresholds set;
+  private int beats;
+  private boolean asked;
+  private Optional<RigMessage.Thresholds> read = Optional.empty();
+
+  ThresholdTask(int lowCode, int highCode) {
+    set = new RigCommand.SetThresholds(lowCode, highCode);
+  }
+
+  @Override
+  public RigCommand begin() {
+    return set;
+  }
+
+  @Override
+  public State hear(RigEvent event) {
+    if (event instanceof RigEvent.TimeAt) {
+      beats++;
+    } else if (event instanceof RigEvent.Thresholds thresholds && asked) {
+      read = Optional.of(thresholds.readBack());
+    }
+    return read.isPresent() ? State.DONE : State.UNDER_WAY;
+  }
+
+  @Override
+  public Optional<RigCommand> next() {
+    if (asked || beats <= SETTLE_BEATS) {
+      return Optional.empty();
+    }
+    asked = true;
+    return Optional.of(new RigCommand.AskThresholds());
+  }
+
+  /** The low threshold in counts. */
+  double lowCounts() {
+    return read.orElseThrow().lowSum64() / 64.0;
+  }
+
+  /** The high threshold in counts. */
+  double highCounts() {
+    return read.orElseThrow().highSum64() / 64.0;
+  }
+}

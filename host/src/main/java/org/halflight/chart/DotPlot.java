@@ -1,0 +1,75 @@
+package org.halflight.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.geom.Ellipse2D;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+
+/** Dots and lines over a common axis; what the pictures of a calibration share. */
+final class DotPlot {
+  private final Theme theme;
+  private final XYSeriesCollection data = new XYSeriesCollection();
+  private final XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
+  private final XYPlot plot;
+
+  DotPlot(ValueAxis domain, String rangeLabel, Theme theme) {
+    this.theme = theme;
+    NumberAxis range = new NumberAxis(rangeLabel);
+    range.setAutoRangeIncludesZero(true);
+    Frame.dress(range, theme);
+    Frame.dress(domain, theme);
+    plot = new XYPlot(data, domain, range, renderer);
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlineVisible(false);
+    plot.setDomainGridlinesVisible(false);
+    plot.setRangeGridlinePaint(theme.grid());
+  }
+
+  void dots(String name, double[] x, double[] y, Color colour) {
+    add(name, x, y, colour, true, false);
+  }
+
+  void line(String name, double[] x, double[] y, Color colour) {
+    add(name, x, y, colour, false, true);
+  }
+
+  private void add(
+      String name, double[] x, double[] y, Color colour, boolean dots, boolean joined) {
+    XYSeries row = new XYSeries(name, false, true);
+    for (int i = 0; i < x.length; i++) {
+      row.add(x[i], y[i]);
+    }
+    int index = data.getSeriesCount();
+    data.addSeries(row);
+    renderer.setSeriesShapesVisible(index, dots);
+    renderer.setSeriesLinesVisible(index, joined);
+    renderer.setSeriesPaint(index, colour);
+    renderer.setSeriesShape(index, new Ellipse2D.Double(-4, -4, 8, 8));
+    renderer.setSeriesStroke(index, new BasicStroke(2));
+  }
+
+  void level(double at, Color colour, boolean dashed) {
+    float[] dashes = {6, 5};
+    BasicStroke stroke =
+        dashed
+            ? new BasicStroke(1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes, 0)
+            : new BasicStroke(1.3f);
+    plot.addRangeMarker(new ValueMarker(at, colour, stroke), Layer.BACKGROUND);
+    plot.getRangeAxis()
+        .setRange(
+            Math.min(plot.getRangeAxis().getLowerBound(), at * 1.15),
+            Math.max(plot.getRangeAxis().getUpperBound(), at * 1.15));
+  }
+
+  JFreeChart chart(String title, String note) {
+    return Frame.chart(title, plot, plot.getLegendItems(), note, theme);
+  }
+}

@@ -1,0 +1,76 @@
+package org.halflight.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import org.halflight.calibration.RigCheck;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+
+/** Reference pulses of a rig check, one by one and as moving average, between their limits. */
+public final class RigCheckChart implements Picture {
+  private final RigCheck check;
+  private final Labels labels;
+  private final String note;
+
+  /**
+   * What stands beside the picture.
+   *
+   * @param title headline
+   * @param axis of the values, in microseconds
+   * @param values single pulses
+   * @param average moving average
+   */
+  public record Labels(String title, String axis, String values, String average) {}
+
+  public RigCheckChart(RigCheck check, Labels labels, String note) {
+    this.check = Objects.requireNonNull(check);
+    this.labels = Objects.requireNonNull(labels);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    int n = check.points().size();
+    double[] number = new double[n];
+    double[] values = new double[n];
+    double[] averages = new double[n];
+    for (int i = 0; i < n; i++) {
+      number[i] = i + 1.0;
+      values[i] = 1e6 * check.points().get(i).value();
+      averages[i] = 1e6 * check.points().get(i).average();
+    }
+    NumberAxis domain = new NumberAxis();
+    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    DotPlot plot = new DotPlot(domain, labels.axis(), theme);
+    plot.dots(labels.values(), number, values, theme.asFound());
+    plot.line(labels.average(), number, averages, theme.asLeft());
+    double centre = 1e6 * check.limits().centre();
+    double reach = 1e6 * RigCheck.averageReach(check.limits());
+    plot.level(centre, theme.quietInk(), false);
+    plot.level(1e6 * check.limits().upper(), theme.asFound(), true);
+    plot.level(1e6 * check.limits().lower(), theme.asFound(), true);
+    plot.level(centre + reach, theme.asLeft(), true);
+    plot.level(centre - reach, theme.asLeft(), true);
+    return plot.chart(labels.title(), note);
+  }
+
+  @Override
+  public TableTwin table() {
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < check.points().size(); i++) {
+      rows.add(
+          List.of(
+              String.valueOf(i + 1),
+              micros(check.points().get(i).value()),
+              micros(check.points().get(i).average())));
+    }
+    return new TableTwin(
+        labels.title(), List.of("pulse", labels.values(), labels.average()), rows, note);
+  }
+
+  private static String micros(double seconds) {
+    return String.format(Locale.ROOT, "%.2f", 1e6 * seconds);
+  }
+}

@@ -1,0 +1,160 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.halflight.bench.CalibrationPlan;
+import org.halflight.bench.CalibrationText;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.RigCalibration;
+import org.halflight.bench.RigWork;
+import org.halflight.calibration.ClockFit;
+import org.halflight.calibration.ClockPair;
+import org.halflight.chart.PulseFitChart;
+import org.halflight.record.ProfileShelf;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.ProfileWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Calibrates a rig by its reference LED and the clock of this computer. */
+@Command(
+    name = "calibrate",
+    description =
+        "Calibrates the rig: trip points, delays, lag, shortest pulse, rate of its clock. Keeps the"
+            + " profile with the data of this program.")
+final class CalibrateCommand implements Callable<Integer> {
+  private static final double FIVE_HUNDREDTH_SECONDS = 1.0 / 512;
+
+  private final Surroundings surroundings;
+
+  @Option(
+      names = "--clock-seconds",
+      paramLabel = "S",
+      defaultValue = "120",
+      description = "How long to hold the clocks against each other; 0 leaves it out.")
+  private double clockSeconds;
+
+  @Option(
+      names = "--host-clock-ppm",
+      paramLabel = "PPM",
+      defaultValue = "29",
+      description =
+          "Standard uncertainty of this computer's clock. Default: 29, a quartz of 50 ppm, evenly"
+              + " spread.")
+  private double hostClockPpm;
+
+  @Option(names = "--out", paramLabel = "FILE", description = "Write the profile here, too.")
+  private Path out;
+
+  @Option(names = "--fit", paramLabel = "FILE", description = "Draw the pulses (PNG).")
+  private Path fit;
+
+  @Option(
+      names = "--residuals",
+      paramLabel = "FILE",
+      description = "Draw what the fit leaves of them (PNG).")
+  private Path residuals;
+
+  @Mixin private RigOptions rig = new RigOptions();
+
+  CalibrateCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Terminal terminal = surroundings.terminal();
+    CalibrationPlan plan = CalibrationPlan.USUAL.withPingSeconds(clockSeconds);
+    terminal.say(Words.say("calibration.begin", Math.round(1.5 + clockSeconds / 60)));
+    try (RigWork work =
+        new RigWork(
+            new LiveFeed(
+                surroundings.ports().apply(rig.ports()), rig.wish(), surroundings.nanos()))) {
+      if (!RigWait.forGreeting(work, terminal)) {
+        return 1;
+      }
+      LocalDate today = LocalDate.ofInstant(surroundings.date().get(), ZoneOffset.UTC);
+      RigCalibration.Outcome outcome =
+          new RigCalibration(
+                  work, plan, hostClockPpm, stage -> terminal.say(CalibrationText.stage(stage)))
+              .run(today);
+      if (outcome instanceof RigCalibration.Refused refused) {
+        throw new Trouble(CalibrationText.refused(refused.refusal()));
+      }
+      tell((RigCalibration.Calibrated) outcome);
+      return 0;
+    }
+  }
+
+  private void tell(RigCalibration.Calibrated done) {
+    Terminal terminal = surroundings.terminal();
+    String source = Sentences.source(done.profile().rig().serial());
+    terminal.say(source);
+    terminal.say(ProfileWords.lines(done.profile()));
+    if (!done.fit().lagIsSeparate()) {
+      terminal.say(Words.say("calibration.together"));
+    }
+    done.rampedExcessSeconds()
+        .ifPresent(
+            excess ->
+                terminal.say(
+                    Words.say(
+                        "calibration.ramped",
+                        ProfileWords.micros(excess),
+                        String.format(
+                            Locale.ROOT,
+                            "%.4f",
+                            Math.log1p(excess / FIVE_HUNDREDTH_SECONDS) / Math.log(2)))));
+    if (clockSeconds > 0 && done.profile().clock().isEmpty()) {
+      terminal.say(Words.say("calibration.clock.none"));
+    }
+    done.clock().map(ClockPair::received).ifPresent(this::tell);
+    if (fit != null) {
+      draw(done, false, fit, source);
+    }
+    if (residuals != null) {
+      draw(done, true, residuals, source);
+    }
+    if (out != null) {
+      ProfileShelf.write(done.profile(), out);
+    }
+    Path kept = new ProfileShelf(surroundings.folder()).keep(done.profile());
+    terminal.say(Words.say("calibration.kept", kept));
+  }
+
+  private void tell(ClockFit.Outcome received) {
+    if (received instanceof ClockFit.Fitted fitted) {
+      surroundings
+          .terminal()
+          .say(
+              Words.say(
+                  "calibration.clock.check",
+                  String.format(Locale.ROOT, "%+.2f", fitted.fit().fastPpm()),
+                  String.format(Locale.ROOT, "%+.2f", fitted.fit().medianFastPpm()),
+                  fitted.fit().stamps(),
+                  fitted.fit().dropped()));
+    }
+  }
+
+  private void draw(RigCalibration.Calibrated done, boolean left, Path path, String source) {
+    Pictures.write(
+        new PulseFitChart(
+            done.pulses(),
+            done.fit(),
+            left,
+            new PulseFitChart.Labels(
+                Words.say("calibration.chart"),
+                Words.say(left ? "calibration.chart.residual" : "calibration.chart.excess"),
+                Words.say("profile.channel.low"),
+                Words.say("profile.channel.high")),
+            source),
+        path);
+    surroundings.terminal().say(Words.say("export.written", path));
+  }
+}

@@ -1,0 +1,123 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.halflight.bench.CalibrationText;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.RigCheckRun;
+import org.halflight.bench.RigWork;
+import org.halflight.calibration.RigCheck;
+import org.halflight.chart.RigCheckChart;
+import org.halflight.profile.ProfileFit;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.record.ProfileShelf;
+import org.halflight.rig.RigMessage;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.ProfileWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The rig check before a session. */
+@Command(
+    name = "check",
+    description =
+        "Rig check before a session: ten reference pulses against the profile of the rig, on a"
+            + " control chart. Ends with 1 when there is a signal.")
+final class CheckCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Option(
+      names = "--profile",
+      paramLabel = "FILE",
+      description = "Check against this profile. Default: the newest of the rig.")
+  private Path profile;
+
+  @Option(
+      names = "--most-days",
+      paramLabel = "DAYS",
+      description = "Say so when the profile is older than this.")
+  private Integer mostDays;
+
+  @Option(names = "--chart", paramLabel = "FILE", description = "Draw the chart (PNG).")
+  private Path chart;
+
+  @Mixin private RigOptions rig = new RigOptions();
+
+  CheckCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Terminal terminal = surroundings.terminal();
+    terminal.say(Words.say("check.begin"));
+    try (RigWork work =
+        new RigWork(
+            new LiveFeed(
+                surroundings.ports().apply(rig.ports()), rig.wish(), surroundings.nanos()))) {
+      if (!RigWait.forGreeting(work, terminal)) {
+        return 1;
+      }
+      RigMessage.Greeting greeting = work.greeting().orElseThrow();
+      RigProfile against = against(greeting);
+      terminal.say(Sentences.source(greeting.serial()));
+      RigCheckRun.Outcome outcome = new RigCheckRun(work).run(against);
+      if (outcome instanceof RigCheckRun.Refused refused) {
+        throw new Trouble(CalibrationText.refused(refused.refusal()));
+      }
+      RigCheck check = ((RigCheckRun.Checked) outcome).check();
+      terminal.say(CalibrationText.check(check));
+      draw(check, Sentences.source(greeting.serial()));
+      return check.inControl() ? 0 : 1;
+    }
+  }
+
+  private RigProfile against(RigMessage.Greeting greeting) {
+    RigProfile found =
+        profile != null
+            ? ProfileShelf.read(profile)
+            : new ProfileShelf(surroundings.folder())
+                .newest(greeting.serial())
+                .orElseThrow(() -> new Trouble(Words.say("check.noProfile", greeting.serial())));
+    Set<ProfileFit.Mismatch> mismatches =
+        ProfileFit.of(
+            found,
+            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
+            LocalDate.ofInstant(surroundings.date().get(), ZoneOffset.UTC),
+            OptionalDouble.empty(),
+            mostDays == null ? OptionalInt.empty() : OptionalInt.of(mostDays));
+    for (ProfileFit.Mismatch mismatch : mismatches) {
+      if (mismatch.forbidsUse()) {
+        throw new Trouble(ProfileWords.mismatch(found, mismatch));
+      }
+      surroundings.terminal().say(ProfileWords.mismatch(found, mismatch));
+    }
+    return found;
+  }
+
+  private void draw(RigCheck check, String source) {
+    if (chart == null) {
+      return;
+    }
+    Pictures.write(
+        new RigCheckChart(
+            check,
+            new RigCheckChart.Labels(
+                Words.say("check.chart"),
+                Words.say("check.chart.axis"),
+                Words.say("check.chart.values"),
+                Words.say("check.chart.average")),
+            source),
+        chart);
+    surroundings.terminal().say(Words.say("export.written", chart));
+  }
+}

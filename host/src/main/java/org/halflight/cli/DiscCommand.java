@@ -1,0 +1,42 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.halflight.report.DiscSheet;
+import org.halflight.report.Paper;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** A slotted disc to print. */
+@Command(
+    name = "disc",
+    description =
+        "Writes a slotted disc to print and cut out (PDF): a shutter whose time is known from its"
+            + " angle. docs/slotted-disc.md tells how to use it.")
+final class DiscCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      defaultValue = "disc.pdf",
+      description = "Default: disc.pdf.")
+  private Path out;
+
+  @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4", description = "a4, letter.")
+  private String paper;
+
+  DiscCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    DiscSheet.write(CliWords.word(Paper.values(), paper, "--paper"), out);
+    surroundings.terminal().say(Words.say("export.written", out));
+    surroundings.terminal().say(Words.say("disc.print"));
+    surroundings.terminal().say(Words.say("disc.caution"));
+    return 0;
+  }
+}

@@ -1,0 +1,60 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import org.halflight.profile.RigProfile;
+import org.halflight.record.ProfileShelf;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.ProfileWords;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** Shows rig profiles and passes them on. */
+@Command(
+    name = "profile",
+    description = "Shows the profile of a rig, writes it into a file, takes one in.",
+    synopsisSubcommandLabel = "COMMAND")
+final class ProfileCommand {
+  private final Surroundings surroundings;
+
+  ProfileCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Command(name = "show", description = "Shows the newest profile of a rig, or one in a file.")
+  int show(
+      @Parameters(paramLabel = "SERIAL|FILE", description = "A rig, or a profile file.")
+          String which) {
+    RigProfile profile =
+        which.endsWith(".profile") ? ProfileShelf.read(Path.of(which)) : newest(which);
+    surroundings.terminal().say(ProfileWords.lines(profile));
+    return 0;
+  }
+
+  @Command(name = "export", description = "Writes the newest profile of a rig into a file.")
+  int export(
+      @Parameters(paramLabel = "SERIAL") String serial, @Parameters(paramLabel = "FILE") Path to) {
+    RigProfile profile = newest(serial);
+    ProfileShelf.write(profile, to);
+    surroundings.terminal().say(Words.say("profile.written", serial, profile.date(), to));
+    return 0;
+  }
+
+  @Command(
+      name = "import",
+      description = "Takes a profile file in; one that was edited or cut is refused.")
+  int take(@Parameters(paramLabel = "FILE") Path from) {
+    RigProfile profile = ProfileShelf.read(from);
+    Path kept = new ProfileShelf(surroundings.folder()).keep(profile);
+    surroundings
+        .terminal()
+        .say(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
+    return 0;
+  }
+
+  private RigProfile newest(String serial) {
+    return new ProfileShelf(surroundings.folder())
+        .newest(serial)
+        .orElseThrow(() -> new Trouble(Words.say("profile.none", serial)));
+  }
+}

@@ -1,0 +1,102 @@
+package org.halflight.record;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.halflight.profile.ProfileText;
+import org.halflight.profile.RigProfile;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.ProfileWords;
+import org.halflight.words.Words;
+
+/**
+ * The profiles of all rigs as text files in a folder of their own, one a rig and day; those of
+ * before stay. Each carries a check sum, so that an edited one is refused.
+ */
+public final class ProfileShelf {
+  private static final String ENDING = ".profile";
+
+  private final Path folder;
+
+  /**
+   * @param dataFolder where the record is by default
+   */
+  public ProfileShelf(Path dataFolder) {
+    folder = dataFolder.resolve("profiles");
+  }
+
+  /**
+   * Keeps a profile; one of the same rig and day is replaced.
+   *
+   * @return where it is
+   * @throws Trouble when it cannot be written
+   */
+  public Path keep(RigProfile profile) {
+    Path file = folder.resolve(profile.rig().serial() + '_' + profile.date() + ENDING);
+    write(profile, file);
+    return file;
+  }
+
+  /**
+   * The newest profile of a rig.
+   *
+   * @throws Trouble when it was edited or cut
+   */
+  public Optional<RigProfile> newest(String serial) {
+    if (!Files.isDirectory(folder)) {
+      return Optional.empty();
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      List<Path> own =
+          files
+              .filter(file -> file.getFileName().toString().startsWith(serial + '_'))
+              .filter(file -> file.getFileName().toString().endsWith(ENDING))
+              .sorted(Comparator.comparing(file -> file.getFileName().toString()))
+              .toList();
+      return own.isEmpty() ? Optional.empty() : Optional.of(read(own.get(own.size() - 1)));
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unreadable", folder, e.getMessage()), e);
+    }
+  }
+
+  /**
+   * Reads a profile from any file.
+   *
+   * @throws Trouble when there is none, or it was edited or cut
+   */
+  public static RigProfile read(Path file) {
+    String text;
+    try {
+      text = Files.readString(file, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unreadable", file, e.getMessage()), e);
+    }
+    ProfileText.Outcome outcome = ProfileText.read(text);
+    if (outcome instanceof ProfileText.Refused refused) {
+      throw new Trouble(ProfileWords.refused(file.toString(), refused.reason()));
+    }
+    return ((ProfileText.Read) outcome).profile();
+  }
+
+  /**
+   * Writes a profile into any file, by way of a file beside it, so that it is there whole or not.
+   *
+   * @throws Trouble when it cannot be written
+   */
+  public static void write(RigProfile profile, Path file) {
+    Path beside = file.resolveSibling(file.getFileName() + ".new");
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
+      Files.writeString(beside, ProfileText.write(profile), StandardCharsets.UTF_8);
+      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unwritable", file, e.getMessage()), e);
+    }
+  }
+}

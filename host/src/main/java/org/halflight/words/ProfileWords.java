@@ -1,0 +1,114 @@
+package org.halflight.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.ProfileFit;
+import org.halflight.profile.ProfileText;
+import org.halflight.profile.RigProfile;
+
+/** What a profile holds, and why one is not used, in sentences. */
+public final class ProfileWords {
+  private ProfileWords() {}
+
+  /** Why a file is no profile, and what to do. */
+  public static String refused(String file, ProfileText.Reason reason) {
+    return Words.say("profile.refused." + word(reason), file);
+  }
+
+  /** Why a profile does not fit what is on the bench, and what to do. */
+  public static String mismatch(RigProfile profile, ProfileFit.Mismatch mismatch) {
+    return Words.say(
+        "profile.mismatch." + word(mismatch),
+        profile.rig().serial(),
+        profile.date(),
+        profile.rig().firmware());
+  }
+
+  /** All of it, a sentence a line. */
+  public static List<String> lines(RigProfile profile) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        Words.say(
+            "profile.of",
+            profile.rig().serial(),
+            profile.rig().kind(),
+            profile.rig().firmware(),
+            profile.date()));
+    lines.add(
+        Words.say(
+            "profile.light",
+            number(profile.light().darkCounts()),
+            number(profile.light().leastFullCounts()),
+            number(profile.light().greatestFullCounts())));
+    profile
+        .clock()
+        .ifPresentOrElse(
+            clock ->
+                lines.add(
+                    Words.say(
+                        clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
+                        number(Math.abs(clock.fastPpm())),
+                        number(clock.standardUncertaintyPpm()),
+                        Words.say("profile.clock.source." + word(clock.source())))),
+            () -> lines.add(Words.say("profile.clock.unknown")));
+    profile
+        .lag()
+        .ifPresent(
+            lag ->
+                lines.add(
+                    Words.say(
+                        "profile.lag",
+                        micros(lag.seconds()),
+                        micros(lag.standardUncertaintySeconds()))));
+    profile
+        .delays()
+        .forEach(
+            (channel, delays) ->
+                lines.add(
+                    Words.say(
+                        "profile.delays",
+                        Words.say("profile.channel." + channel.label()),
+                        micros(delays.riseSeconds()),
+                        micros(delays.fallSeconds()),
+                        micros(delays.widthOffsetSeconds()),
+                        micros(width(delays)))));
+    profile
+        .tripPoints()
+        .forEach(
+            (channel, trip) ->
+                lines.add(
+                    Words.say(
+                        "profile.trip",
+                        Words.say("profile.channel." + channel.label()),
+                        number(trip.offsetCounts()),
+                        number(trip.hysteresisCounts()))));
+    if (profile.shortestTrustworthySeconds().isPresent()) {
+      lines.add(
+          Words.say(
+              "profile.shortest",
+              Numbers.time(profile.shortestTrustworthySeconds().getAsDouble())));
+    } else {
+      lines.add(Words.say("profile.shortest.none"));
+    }
+    return lines;
+  }
+
+  private static double width(EdgeDelays delays) {
+    return delays.widthStandardUncertaintySeconds();
+  }
+
+  /** A short time in microseconds with two decimals. */
+  public static String micros(double seconds) {
+    return String.format(Locale.ROOT, "%.2f", seconds * 1e6);
+  }
+
+  private static String number(double value) {
+    return String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}
