@@ -7,7 +7,7 @@
 
 #define SQUARE_BIT 1 /* PB1, OC1A */
 #define RAMPED_BIT 2 /* PB2, OC1B */
-#define MOST_LATE 8  /* cycles behind a match within which it is the cause */
+#define MOST_LATE 40 /* cycles behind a match within which it is the cause: an instruction, and entering interrupts */
 
 /* When the pin switched: at the match if the timer is connected to it and has just matched, else now. */
 static cycles_t switched_at(const struct bench *bench, bool ramped) {

@@ -183,7 +183,7 @@ static void others_meanwhile(const char *elf) {
   for (size_t n = line; n < rig.line_count; n++) {
     answered += rig.lines[n].good && rig.lines[n].field[0][0] == 'Q';
   }
-  tap_check(answered == 20, "pings are answered meanwhile");
+  tap_check(answered == 20, "pings are answered meanwhile (%zu of 20)", answered);
   rig.command_seq = (uint16_t)(seq + 1); /* the answer to the first one is awaited */
   const struct line *a = answer_to_sweep(line, 3000);
   rig.command_seq = (uint16_t)(seq + 100);

@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.halflight.exposure.CurvePoints;
+import org.halflight.exposure.LevelPair;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -133,6 +136,30 @@ public final class RunPictures {
             tolerance(speed),
             adjustments,
             note));
+  }
+
+  /**
+   * The light curve of the last of some firings that has one with a set light; empty where none
+   * has.
+   *
+   * @param firings in order of firing
+   */
+  public static Optional<LightCurvePicture> lightCurve(List<FiringResult> firings, String note) {
+    return firings.stream()
+        .filter(f -> f.curveExposure().isPresent() && f.rejection().isEmpty())
+        .reduce((first, second) -> second)
+        .map(f -> lightCurve(f, note));
+  }
+
+  private static LightCurvePicture lightCurve(FiringResult firing, String note) {
+    FiringCurve curve = firing.curve().orElseThrow();
+    String speed = firing.shown().map(MarkedSpeed::label).orElse("no speed");
+    return new LightCurvePicture(
+        "Light curve, " + speed + ", firing " + firing.number(),
+        CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
+        curve.exposure().orElseThrow(),
+        firing.levels().orElse(LevelPair.GAUSS),
+        note);
   }
 
   private static List<SpeedSummary> speeds(List<RunSummary> runs, Phase phase) {

@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.RunPictures;
 import org.halflight.session.FiringResult;
 import org.halflight.trouble.Trouble;
@@ -17,7 +18,8 @@ import picocli.CommandLine.Parameters;
 /** Draws pictures. */
 @Command(
     name = "picture",
-    description = "Draws the speed map of session files, and the firing row of a speed (PNG).")
+    description =
+        "Draws the speed map of session files, and firing row and light curve of a speed (PNG).")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -30,14 +32,23 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--row", paramLabel = "FILE", description = "Draw the firing row of --speed.")
   private Path row;
 
-  @Option(names = "--speed", paramLabel = "SPEED", description = "The speed of the firing row.")
+  @Option(
+      names = "--curve",
+      paramLabel = "FILE",
+      description = "Draw the light curve of the last firing of --speed that has one.")
+  private Path curve;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "SPEED",
+      description = "The speed of the firing row and the light curve.")
   private String speed;
 
   @Option(
       names = "--phase",
       paramLabel = "PHASE",
       description =
-          "as-found, adjusting or as-left; for the firing row. Default: the last there is.")
+          "as-found, adjusting or as-left; for row and curve. Default: the last there is.")
   private String phase;
 
   PictureCommand(Surroundings surroundings) {
@@ -46,7 +57,7 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (map == null && row == null) {
+    if (map == null && row == null && curve == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
@@ -63,7 +74,17 @@ final class PictureCommand implements Callable<Integer> {
       Pictures.write(RunPictures.firingRow(firings, chosen(runs), note), row);
       surroundings.terminal().say(Words.say("export.written", row));
     }
+    if (curve != null) {
+      Pictures.write(lightCurve(firings, chosen(runs), note), curve);
+      surroundings.terminal().say(Words.say("export.written", curve));
+    }
     return 0;
+  }
+
+  private LightCurvePicture lightCurve(
+      List<FiringResult> firings, SpeedSummary summary, String note) {
+    return RunPictures.lightCurve(RunPictures.releases(firings, summary), note)
+        .orElseThrow(() -> new Trouble(Words.say("picture.noCurve", speed)));
   }
 
   private SpeedSummary chosen(List<RunSummary> runs) {

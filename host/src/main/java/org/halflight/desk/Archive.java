@@ -152,6 +152,8 @@ final class Archive implements AutoCloseable {
         firings.add(settled.result());
       } else if (each instanceof SessionNews.Changed changed) {
         firings.add(changed.result());
+      } else if (each instanceof SessionNews.CurveAdded added) {
+        firings.add(added.result());
       } else if (each instanceof SessionNews.Rejected rejected) {
         firings.add(rejected.result());
       }

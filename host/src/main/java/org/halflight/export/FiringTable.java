@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.speeds.Stops;
 
 /** One row a firing; docs/file-formats.md says what each column means. */
 public final class FiringTable {
@@ -48,7 +50,23 @@ public final class FiringTable {
           "plateau_share",
           "remarks",
           "damage",
-          "method_version");
+          "method_version",
+          "curve_effective_ms",
+          "curve_error_stops",
+          "curve_minus_edges_ms",
+          "curve_tolerance_ms",
+          "curve_half_width_ms",
+          "curve_opening_ms",
+          "curve_opening_power",
+          "curve_closing_ms",
+          "curve_closing_power",
+          "curve_total_ms",
+          "curve_efficiency",
+          "curve_peak",
+          "curve_plateau_light",
+          "curve_refused");
+
+  private static final int CURVE_FIGURES = 14;
 
   private static final int FIGURES = 17;
 
@@ -80,7 +98,41 @@ public final class FiringTable {
     row.add(remarks(firing));
     row.add(firing.firing().damage().stream().map(Cells::word).collect(Collectors.joining(" ")));
     row.add(String.valueOf(ExposureMethodVersion.CURRENT));
+    row.addAll(curve(firing));
     return row;
+  }
+
+  private static List<String> curve(FiringResult firing) {
+    List<String> cells = new ArrayList<>(Collections.nCopies(CURVE_FIGURES, ""));
+    if (firing.curveExposure().isEmpty()) {
+      return cells;
+    }
+    if (firing.curveExposure().get() instanceof CurveExposure.Refused refused) {
+      cells.set(CURVE_FIGURES - 1, Cells.word(refused.reason()));
+      return cells;
+    }
+    CurveExposure.Measured curve = (CurveExposure.Measured) firing.curveExposure().get();
+    List<String> known =
+        List.of(
+            Cells.millis(curve.effectiveSeconds()),
+            firing.referenceSeconds().isPresent()
+                ? Cells.number(
+                    Stops.between(
+                        curve.effectiveSeconds(), firing.referenceSeconds().getAsDouble()))
+                : "",
+            firing.curveAgreement().map(a -> Cells.millis(-a.differenceSeconds())).orElse(""),
+            Cells.millis(curve.toleranceSeconds()),
+            Cells.millis(curve.halfWidthSeconds()),
+            curve.opening().map(ramp -> Cells.millis(ramp.seconds())).orElse(""),
+            curve.opening().map(ramp -> Cells.number(ramp.power())).orElse(""),
+            curve.closing().map(ramp -> Cells.millis(ramp.seconds())).orElse(""),
+            curve.closing().map(ramp -> Cells.number(ramp.power())).orElse(""),
+            Cells.millis(curve.totalSeconds()),
+            Cells.number(curve.efficiency()),
+            Cells.number(curve.peak()),
+            Cells.number(curve.plateauLight()));
+    Collections.copy(cells, known);
+    return cells;
   }
 
   private static List<String> figures(FiringResult firing) {
@@ -107,6 +159,7 @@ public final class FiringTable {
               Cells.number(timed.lateLightShare()));
       Collections.copy(cells, known);
     } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds) {
+      cells.set(0, Cells.millis(bounds.effectiveSeconds()));
       cells.set(2, Cells.millis(bounds.lowestSeconds()));
       cells.set(3, Cells.millis(bounds.highestSeconds()));
       cells.set(4, Cells.millis(bounds.widthLowSeconds()));

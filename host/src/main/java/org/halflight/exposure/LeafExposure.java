@@ -25,7 +25,14 @@ public sealed interface LeafExposure {
     /** Light before the main opening. */
     EARLY_LIGHT,
     /** Light after the main closing: bounce. */
-    LATE_LIGHT
+    LATE_LIGHT,
+    /** The light curve's time lies further off than both ways can be wrong. */
+    CURVE_DISAGREES,
+    /**
+     * The light curve stayed below full light: leaves that stop short, or light that has faded
+     * since it was set.
+     */
+    CURVE_BELOW_FULL
   }
 
   /** Why a firing gives no figure. */
@@ -89,6 +96,25 @@ public sealed interface LeafExposure {
       flags = Set.copyOf(flags);
     }
 
+    /** The same with other flags. */
+    Timed withFlags(Set<Flag> others) {
+      return new Timed(
+          effectiveSeconds,
+          methodSeconds,
+          widthLowSeconds,
+          widthHighSeconds,
+          halfWidthSeconds,
+          fullyOpenSeconds,
+          openingSeconds,
+          closingSeconds,
+          totalSeconds,
+          efficiency,
+          earlyLightShare,
+          lateLightShare,
+          crossings,
+          others);
+    }
+
     /** The stop table that this firing predicts. */
     public StopTable stopTable() {
       return new StopTable(totalSeconds, ByLaw.of(this::openingPlusClosingSeconds));
@@ -113,6 +139,8 @@ public sealed interface LeafExposure {
    * @param widthHighSeconds time above the high level, 0 when not reached
    * @param startTicks first rise through the low level
    * @param endTicks last fall through it
+   * @param effectiveSeconds the effective time by the light curve, the integral by the full light
+   *     that was set; empty without a curve that has a figure
    */
   record NeverFullyOpen(
       boolean highReached,
@@ -121,8 +149,42 @@ public sealed interface LeafExposure {
       double widthLowSeconds,
       double widthHighSeconds,
       long startTicks,
-      long endTicks)
-      implements LeafExposure {}
+      long endTicks,
+      OptionalDouble effectiveSeconds)
+      implements LeafExposure {
+    /** By edges alone. */
+    public NeverFullyOpen(
+        boolean highReached,
+        double lowestSeconds,
+        OptionalDouble highestSeconds,
+        double widthLowSeconds,
+        double widthHighSeconds,
+        long startTicks,
+        long endTicks) {
+      this(
+          highReached,
+          lowestSeconds,
+          highestSeconds,
+          widthLowSeconds,
+          widthHighSeconds,
+          startTicks,
+          endTicks,
+          OptionalDouble.empty());
+    }
+
+    /** The same with the effective time of the light curve. */
+    NeverFullyOpen withEffective(double seconds) {
+      return new NeverFullyOpen(
+          highReached,
+          lowestSeconds,
+          highestSeconds,
+          widthLowSeconds,
+          widthHighSeconds,
+          startTicks,
+          endTicks,
+          OptionalDouble.of(seconds));
+    }
+  }
 
   /**
    * The shutter opened and was not seen to close.

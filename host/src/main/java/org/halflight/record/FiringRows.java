@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
@@ -18,6 +19,7 @@ import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
+import org.halflight.session.OneLevel;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Setting;
@@ -74,7 +76,7 @@ final class FiringRows {
     long id = there.get().id();
     KeptFiring known = there.get().firing();
     if (isMore(result.firing(), cutOff, there.get())) {
-      complete(connection, id, merged(result, known), cutOff, now);
+      complete(connection, id, curved(merged(result, known), result, known), cutOff, now);
       return Settling.COMPLETED;
     }
     Firing before = known.result().firing();
@@ -85,12 +87,13 @@ final class FiringRows {
               && (known.cutOff() || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
     }
-    FiringResult said = mayChange ? merged(result, known) : known.result();
+    FiringResult said = curved(mayChange ? merged(result, known) : known.result(), result, known);
     if (said.equals(known.result())) {
       return Settling.KNOWN;
     }
     Columns columns = new Columns();
     setSaid(columns, said);
+    CurveColumns.setRaw(columns, said);
     columns.update(connection, "firing", id);
     keepResult(connection, id, said);
     return Settling.CHANGED;
@@ -157,6 +160,7 @@ final class FiringRows {
         id,
         result.outcome(),
         result.exposure(),
+        result.curveExposure(),
         result.errorStops(),
         ExposureMethodVersion.CURRENT);
   }
@@ -175,8 +179,10 @@ final class FiringRows {
         outcome,
         exposure,
         result.levels(),
+        result.oneLevel(),
         result.afterRest(),
-        result.notes());
+        result.notes(),
+        result.curve());
   }
 
   /**
@@ -229,6 +235,18 @@ final class FiringRows {
     return true;
   }
 
+  /** The curve that is known stays; one that comes later is added, with what it has to say. */
+  private static FiringResult curved(FiringResult said, FiringResult now, KeptFiring known) {
+    if (known.result().curve().isPresent()) {
+      return said.curve().equals(known.result().curve())
+          ? said
+          : said.withCurve(known.result().curve().get());
+    }
+    return now.curve().isPresent() && said.curve().isEmpty()
+        ? said.withCurve(now.curve().get())
+        : said;
+  }
+
   /** What is said now, but once not counted stays not counted. */
   private static FiringResult merged(FiringResult now, KeptFiring known) {
     Optional<String> before = known.result().rejection();
@@ -247,6 +265,7 @@ final class FiringRows {
             .set("session_id", sessionId);
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, result);
+    CurveColumns.setRaw(columns, result);
     keepResult(connection, columns.insert(connection, "firing"), result);
   }
 
@@ -256,6 +275,7 @@ final class FiringRows {
     Columns columns = new Columns();
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, result);
+    CurveColumns.setRaw(columns, result);
     columns.update(connection, "firing", id);
     keepResult(connection, id, result);
   }
@@ -282,6 +302,10 @@ final class FiringRows {
         .set("after_rest", result.afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
+        .setOptional("one_level", result.oneLevel().map(OneLevel::level))
+        .set(
+            "level_gap_seconds",
+            result.oneLevel().map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()))
         .set("release_delay_seconds", notes.releaseDelaySeconds())
         .set("plateau_counts", notes.plateauCounts())
         .set("plateau_share", notes.plateauShare())
@@ -314,8 +338,10 @@ final class FiringRows {
             Row.word(row, "outcome", Outcome.class),
             ResultRows.read(row),
             levels(row),
+            oneLevel(row),
             row.getBoolean("after_rest"),
-            notes(row));
+            notes(row),
+            CurveColumns.read(row, firstTicks));
     return new Numbered(
         row.getLong("id"),
         new KeptFiring(
@@ -351,6 +377,12 @@ final class FiringRows {
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
         Row.text(row, "rejection"));
+  }
+
+  private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {
+    OptionalDouble gap = Row.real(row, "level_gap_seconds");
+    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.class)
+        .map(level -> new OneLevel(level, gap));
   }
 
   private static Optional<LevelPair> levels(ResultSet row) throws SQLException {

@@ -4,11 +4,13 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 
@@ -62,9 +64,20 @@ final class Recomputing {
 
   private static FiringResult again(FiringRows.Numbered kept) {
     FiringResult result = kept.firing().result();
+    LevelPair levels = result.levels().orElse(LevelPair.GAUSS);
     LeafExposure exposure =
-        LeafExposureMethod.measure(
-            result.firing(), result.levels().orElse(LevelPair.GAUSS), result.rate());
+        result
+            .oneLevel()
+            .map(
+                seen ->
+                    AlternatingLevels.measure(
+                        result.firing(),
+                        seen.level(),
+                        seen.gapSeconds(),
+                        levels,
+                        result.rate(),
+                        result.firing().lastTicks()))
+            .orElseGet(() -> LeafExposureMethod.measure(result.firing(), levels, result.rate()));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure =
           new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
@@ -73,7 +86,12 @@ final class Recomputing {
         ResultRows.kind(exposure).equals(kept.settledExposure())
             ? kept.settledOutcome()
             : outcome(exposure);
-    return FiringRows.with(result, outcome, exposure);
+    FiringResult now = FiringRows.with(result, outcome, exposure);
+    return result
+        .curve()
+        .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.rate()))
+        .map(now::withCurve)
+        .orElse(now);
   }
 
   private static Outcome outcome(LeafExposure exposure) {

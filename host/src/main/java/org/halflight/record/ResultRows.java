@@ -3,10 +3,12 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
+import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposure.Flag;
 import org.halflight.exposure.LeafExposure.NeverFullyOpen;
@@ -26,6 +28,7 @@ final class ResultRows {
       long firingId,
       Outcome outcome,
       LeafExposure exposure,
+      Optional<CurveExposure> curve,
       OptionalDouble errorStops,
       int methodVersion)
       throws SQLException {
@@ -45,6 +48,7 @@ final class ResultRows {
           .set("high_reached", bounds.highReached())
           .set("lowest_seconds", bounds.lowestSeconds())
           .set("highest_seconds", bounds.highestSeconds())
+          .set("effective_seconds", bounds.effectiveSeconds())
           .set("width_low_seconds", bounds.widthLowSeconds())
           .set("width_high_seconds", bounds.widthHighSeconds())
           .set("low_rise_ticks", bounds.startTicks())
@@ -58,6 +62,7 @@ final class ResultRows {
           .set("reason", unusable.reason())
           .set("reason_damage", Word.inOrder(unusable.damage()));
     }
+    CurveColumns.setFigures(columns, curve);
     columns.replace(connection, "firing_result");
   }
 
@@ -83,7 +88,8 @@ final class ResultRows {
               row.getDouble("width_low_seconds"),
               row.getDouble("width_high_seconds"),
               row.getLong("low_rise_ticks"),
-              row.getLong("low_fall_ticks"));
+              row.getLong("low_fall_ticks"),
+              Row.real(row, "effective_seconds"));
       case "stuck-open" ->
           new StuckOpen(row.getDouble("lowest_seconds"), row.getLong("low_rise_ticks"));
       case "unusable" ->

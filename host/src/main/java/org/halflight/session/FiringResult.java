@@ -3,9 +3,12 @@ package org.halflight.session;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.CurveAgreement;
+import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Stops;
@@ -27,8 +30,10 @@ import org.halflight.time.TickRate;
  * @param exposure the figures
  * @param levels the levels that the figures were worked out with; empty where full-open light was
  *     not known, and the thresholds were taken to stand where they should
+ * @param oneLevel how a rig of one level saw it; empty with a rig of two
  * @param afterRest whether it was the first release of an as-found run
  * @param notes what else there is to know
+ * @param curve its light curve, which comes a little later than the edges, where the rig takes one
  */
 public record FiringResult(
     int number,
@@ -42,8 +47,10 @@ public record FiringResult(
     Outcome outcome,
     LeafExposure exposure,
     Optional<LevelPair> levels,
+    Optional<OneLevel> oneLevel,
     boolean afterRest,
-    FiringNotes notes) {
+    FiringNotes notes,
+    Optional<FiringCurve> curve) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
 
@@ -57,7 +64,42 @@ public record FiringResult(
     Objects.requireNonNull(outcome);
     Objects.requireNonNull(exposure);
     Objects.requireNonNull(levels);
+    Objects.requireNonNull(oneLevel);
     Objects.requireNonNull(notes);
+    Objects.requireNonNull(curve);
+  }
+
+  /** A firing that a rig of two levels saw, without a light curve. */
+  public FiringResult(
+      int number,
+      FiringKey key,
+      Firing firing,
+      TickRate rate,
+      int run,
+      Optional<Setting> setting,
+      Reference reference,
+      Optional<Phase> phase,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<LevelPair> levels,
+      boolean afterRest,
+      FiringNotes notes) {
+    this(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        exposure,
+        levels,
+        Optional.empty(),
+        afterRest,
+        notes,
+        Optional.empty());
   }
 
   /** The marked speed that it is held to have been fired at. */
@@ -126,6 +168,47 @@ public record FiringResult(
     return isBySelfTimer() ? OptionalDouble.empty() : releaseDelaySeconds();
   }
 
+  /** The raw light curve, where the rig took one. */
+  public Optional<SampledLight> sampledLight() {
+    return curve.map(FiringCurve::sampled);
+  }
+
+  /** What the light curve comes to, where there is one and the light was set. */
+  public Optional<CurveExposure> curveExposure() {
+    return curve.flatMap(FiringCurve::exposure);
+  }
+
+  /** Edges against curve, where both have a time. */
+  public Optional<CurveAgreement> curveAgreement() {
+    return curveExposure()
+        .flatMap(CurveExposure::measured)
+        .flatMap(
+            measured ->
+                exposure instanceof LeafExposure.Timed timed
+                    ? Optional.of(CurveAgreement.of(timed, measured))
+                    : Optional.empty());
+  }
+
+  /** The same firing with its light curve, and with what that has to say about its exposure. */
+  public FiringResult withCurve(FiringCurve its) {
+    return new FiringResult(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        its.exposure().map(said -> CurveAgreement.remarked(exposure, said)).orElse(exposure),
+        levels,
+        oneLevel,
+        afterRest,
+        notes,
+        Optional.of(its));
+  }
+
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
     return with(setting, outcome, exposure, notes.rejected(reason));
@@ -146,6 +229,26 @@ public record FiringResult(
     return with(setting, outcome, exposure, notes.doubtful());
   }
 
+  /** The same firing of a small rig, worked out with what is known of the other level since. */
+  FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
+    return new FiringResult(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        again,
+        figures,
+        levels,
+        Optional.of(seen),
+        afterRest,
+        notes,
+        curve);
+  }
+
   /** The same firing, open until the person closed it. */
   FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
     return with(setting, Outcome.STUCK_OPEN, stuck, notes);
@@ -155,6 +258,6 @@ public record FiringResult(
       Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
     return new FiringResult(
         number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        afterRest, notes);
+        oneLevel, afterRest, notes, curve);
   }
 }

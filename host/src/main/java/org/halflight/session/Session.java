@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
@@ -18,6 +20,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.signal.Pulses;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -43,6 +46,7 @@ public final class Session {
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
   private final PlateauWatch plateaus = new PlateauWatch();
+  private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
   private final LinkWatch link = new LinkWatch();
 
@@ -67,6 +71,7 @@ public final class Session {
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
+  private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
@@ -91,6 +96,8 @@ public final class Session {
       beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
       tellUnderway(beat.ticks(), news);
+    } else if (input instanceof SessionInput.CurveAt curve) {
+      add(curve.light(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
       if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
         // Ticks of another start mean nothing beside these, whether its greeting came through or
@@ -105,6 +112,8 @@ public final class Session {
       lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
+    } else if (input instanceof SessionInput.LevelStands level) {
+      oneLevel.stands(level.level());
     } else if (input instanceof SessionInput.LightBeingSet being) {
       lightSetting.take(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightForgotten) {
@@ -245,6 +254,19 @@ public final class Session {
     return log.good(run, new Setting.Speed(speed));
   }
 
+  /** Whether the rig sees one level of light at a time. */
+  public boolean isOneLevelRig() {
+    return oneLevel.isOneLevel();
+  }
+
+  /**
+   * Where the one threshold of a small rig stands; empty while it is on its way, which takes half a
+   * second after each firing, and with a rig of two levels.
+   */
+  public Optional<AlternatingLevels.Level> levelStands() {
+    return oneLevel.stands();
+  }
+
   /** Damage that fell into no firing: lines or edges lost while nothing happened. */
   public long damageBetweenFirings() {
     return grouper.damageBetweenFirings();
@@ -265,6 +287,10 @@ public final class Session {
       light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
+    oneLevel.meet(rig.oneLevel());
+    if (rig.oneLevel()) {
+      news.add(new SessionNews.OneLevelRig());
+    }
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
@@ -275,6 +301,7 @@ public final class Session {
     lightSetting.forget();
     link.forget();
     plateaus.forget();
+    curves.forget();
     awaitsLight = Optional.empty();
     closedByHandTicks = OptionalLong.empty();
   }
@@ -364,10 +391,64 @@ public final class Session {
     questions
         .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
         .ifPresent(question -> news.add(question.asNews()));
+    measureAgain(result.run(), result.setting(), news);
     goOn(news);
   }
 
-  private void add(FiringResult result, List<SessionNews> news) {
+  /** With a small rig each firing tells more about the others of its speed, never about itself. */
+  private void measureAgain(int ofRun, Optional<Setting> at, List<SessionNews> news) {
+    if (!oneLevel.isOneLevel()) {
+      return;
+    }
+    for (FiringResult each : sameSpeed(ofRun, at).toList()) {
+      OptionalDouble gap =
+          OneLevelWatch.gapOf(sameSpeed(ofRun, at).filter(r -> !r.key().equals(each.key())));
+      boolean waits = OneLevelWatch.awaitsOtherLevel(each.exposure());
+      if (each.oneLevel().isEmpty()
+          || !(waits || each.outcome() == Outcome.TIMED)
+          || each.oneLevel().get().gapSeconds().equals(gap)) {
+        continue;
+      }
+      OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
+      LeafExposure again =
+          OneLevelWatch.measure(
+              each.firing(),
+              Optional.of(seen),
+              each.levels().orElse(LevelPair.GAUSS),
+              each.rate(),
+              each.firing().lastTicks());
+      FiringResult changed =
+          each.measuredAgain(
+              seen,
+              OutcomeRule.of(each.firing(), again, each.rate(), each.check(), each.notes().capOn()),
+              again);
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+    }
+  }
+
+  private Stream<FiringResult> sameSpeed(int ofRun, Optional<Setting> at) {
+    return log.all().stream().filter(r -> r.run() == ofRun && r.setting().equals(at));
+  }
+
+  /** The light curve of an opening, early or late. */
+  private void add(SampledLight curve, List<SessionNews> news) {
+    curves
+        .take(curve, log, rigSerial, bootCount)
+        .map(result -> result.withCurve(FiringCurve.of(curve, light, rate)))
+        .ifPresent(
+            result -> {
+              log.replace(result);
+              news.add(new SessionNews.CurveAdded(result));
+            });
+  }
+
+  private void add(FiringResult settled, List<SessionNews> news) {
+    FiringResult result =
+        curves
+            .of(settled.firing())
+            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, rate)))
+            .orElse(settled);
     if (log.knows(result.key())) {
       log.replace(result);
     } else {
@@ -414,13 +495,16 @@ public final class Session {
           outcome,
           exposure,
           levels(),
+          seenNow(),
           earlier.afterRest(),
-          notes.moved(earlier.notes().movedFrom()));
+          notes.moved(earlier.notes().movedFrom()),
+          Optional.empty());
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
         phase.equals(Optional.of(Phase.AS_FOUND))
-            && log.all().stream().noneMatch(r -> r.run() == run && r.outcome().isOfTheShutter());
+            && log.all().stream()
+                .noneMatch(r -> r.run() == run && isOfTheShutter(r.outcome(), r.exposure()));
     return new FiringResult(
         log.size() + 1,
         key,
@@ -433,8 +517,14 @@ public final class Session {
         outcome,
         exposure,
         levels(),
-        first && outcome.isOfTheShutter(),
-        notes);
+        seenNow(),
+        first && isOfTheShutter(outcome, exposure),
+        notes,
+        Optional.empty());
+  }
+
+  private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {
+    return outcome.isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(exposure);
   }
 
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
@@ -461,8 +551,20 @@ public final class Session {
   }
 
   private LeafExposure measure(Firing firing) {
+    if (oneLevel.isOneLevel()) {
+      return OneLevelWatch.measure(
+          firing,
+          seenNow(),
+          levels().orElse(LevelPair.GAUSS),
+          rate,
+          Math.max(latestTicks, firing.lastTicks()));
+    }
     return LeafExposureMethod.measure(
         firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
+  }
+
+  private Optional<OneLevel> seenNow() {
+    return oneLevel.seen(sameSpeed(run, shown));
   }
 
   /**
@@ -569,6 +671,7 @@ public final class Session {
     FiringResult rejected = last.get().rejected(reason);
     log.replace(rejected);
     news.add(new SessionNews.Rejected(rejected));
+    measureAgain(rejected.run(), rejected.setting(), news);
     withdraw(Set.of(rejected.key()), news);
     showAgain(rejected, news);
   }

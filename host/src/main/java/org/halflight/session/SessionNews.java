@@ -7,6 +7,9 @@ import org.halflight.speeds.MarkedSpeed;
 
 /** Something that a session has to tell. */
 public sealed interface SessionNews {
+  /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
+  record OneLevelRig() implements SessionNews {}
+
   /**
    * The main closing was seen; the figure may still move a little until the quiet time has passed.
    *
@@ -29,6 +32,9 @@ public sealed interface SessionNews {
 
   /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
   record Changed(FiringResult result) implements SessionNews {}
+
+  /** The light curve of a settled firing has come; nothing else is changed about it. */
+  record CurveAdded(FiringResult result) implements SessionNews {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionNews {}

@@ -54,6 +54,17 @@ public record SampledLight(List<Part> parts, boolean cutOff) {
     }
   }
 
+  /** Ticks of the first reading. */
+  public long firstTicks() {
+    return parts.get(0).firstTicks();
+  }
+
+  /** Ticks at which the last part ends: one period after its last value. */
+  public long endTicks() {
+    Part last = parts.get(parts.size() - 1);
+    return last.firstTicks() + last.values().size() * last.periodTicks();
+  }
+
   public SampledLight {
     parts = List.copyOf(parts);
     if (parts.isEmpty()) {

@@ -176,6 +176,12 @@ public final class Sentences {
   }
 
   private static String never(String speed, LeafExposure.NeverFullyOpen bounds) {
+    if (bounds.effectiveSeconds().isPresent()) {
+      return Words.say(
+          "firing.never.curve",
+          speed,
+          Numbers.fractionAndTime(bounds.effectiveSeconds().getAsDouble()));
+    }
     return bounds.highestSeconds().isPresent()
         ? Words.say(
             "firing.never",

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Lamps, dark levels and openings that a bench meets; the rig is the practice rig, so all figures
@@ -89,6 +90,30 @@ class LightSettingTest {
     assertThat(LightText.done(setting))
         .containsPattern("The low level trips \\d+ mV too late: corrected\\.")
         .containsPattern("The high level trips \\d+ mV too early: corrected\\.");
+  }
+
+  /** Whatever comparators are drawn, under a lamp with ripple the sweep finds their offsets. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+  void findsDrawnComparators(long seed) {
+    LevelComparators drawn = LevelComparators.drawn(seed);
+    SensorSet sensors = SensorSet.INVENTED.with(drawn);
+    Path file = folder.resolve("drawn.session");
+    PracticeRig rig = rig(sensors);
+    try (BenchDriver driver = driver(rig, file)) {
+      LightSetting setting = driver.setLight();
+      walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
+      rig.holdOpen(true);
+      driver.shutterIsOpen();
+      walk(driver, rig, setting, LightSetting.Step.DONE);
+      TripPoints trips = setting.trips().orElseThrow();
+      assertThat(millivolts(trips.low().offsetCounts()))
+          .as("seed %d", seed)
+          .isCloseTo(drawn.low().offsetMillivolts(), within(2.5));
+      assertThat(millivolts(trips.high().offsetCounts()))
+          .as("seed %d", seed)
+          .isCloseTo(drawn.high().offsetMillivolts(), within(2.5));
+    }
   }
 
   /** What a replay of the file makes of the light is what was found live. */
@@ -223,11 +248,13 @@ class LightSettingTest {
   }
 
   private BenchDriver driver(Link link) {
+    return driver(link, folder.resolve("light.session"));
+  }
+
+  private static BenchDriver driver(Link link, Path file) {
     Workbench workbench =
         Workbench.begin(
-            SessionFile.create(folder.resolve("light.session")),
-            () -> 0,
-            new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
+            SessionFile.create(file), () -> 0, new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     return new BenchDriver(workbench, new PumpFeed(link, () -> 0));
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
@@ -21,6 +22,7 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.Channel;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -41,10 +43,14 @@ final class BenchScript {
   /** Opening and closing take a millisecond each; the area grows evenly. */
   private static final long RAMP_TICKS = TICKS_PER_SECOND / 1000;
 
+  /** From one reading of a light curve to the next. */
+  private static final int CURVE_TICKS = 256;
+
   private final String rigSerial;
   private final Consumer<BenchEvent> sink;
   private long bootCount;
   private int sequence;
+  private int curves;
   private long ticks = 4800;
   private long lastFirstTicks;
 
@@ -160,6 +166,42 @@ final class BenchScript {
     long end = opensFor(effectiveMillis);
     edge(Channel.CENTRE_LOW, false, end);
     edge(Channel.CENTRE_HIGH, false, end - highEarlierTicks());
+    return this;
+  }
+
+  /**
+   * The light curve of the last firing, as the rig sends it behind the edges: its single readings
+   * in lines of 32, ramps as {@link #fires} makes them.
+   *
+   * @param effectiveMillis as it was fired; short enough for one window
+   */
+  BenchScript curve(double effectiveMillis) {
+    long start = lastFirstTicks - Math.round(LevelPair.GAUSS.low() * RAMP_TICKS);
+    long effective = Math.round(effectiveMillis * TICKS_PER_SECOND / 1000);
+    long first = start - 40 * CURVE_TICKS;
+    int count = (int) ((effective + RAMP_TICKS) / CURVE_TICKS) + 80;
+    int number = curves++ & 0xFF;
+    line(
+        new RigMessage.CurvePart(
+            next(),
+            number,
+            SampledLight.Kind.OPENING,
+            (int) first,
+            CURVE_TICKS,
+            count,
+            true,
+            false,
+            false));
+    for (int from = 0; from < count; from += 32) {
+      StringBuilder digits = new StringBuilder();
+      for (int i = from; i < Math.min(count, from + 32); i++) {
+        double since = first + (long) i * CURVE_TICKS - start;
+        double open = Math.min(since, effective + RAMP_TICKS - since) / RAMP_TICKS;
+        double counts = 20 + 800 * Math.max(0, Math.min(1, open));
+        digits.append(String.format(Locale.ROOT, "%02X", (int) (counts / 4)));
+      }
+      line(new RigMessage.CurveValues(next(), number, from, digits.toString()));
+    }
     return this;
   }
 

@@ -28,6 +28,9 @@ import org.junit.jupiter.api.io.TempDir;
 class MigrationTest {
   private static final Path FIXTURES = Path.of("fixtures/record");
 
+  /** As the first release had it. */
+  private static final Migrations ONE = new Migrations(List.of(Migrations.resource("1.sql")));
+
   @TempDir private Path folder;
   private Path file;
 
@@ -88,6 +91,35 @@ class MigrationTest {
   }
 
   @Test
+  void aRecordOfVersionTwoHasItsLightCurves() throws IOException {
+    Files.copy(FIXTURES.resolve("v2.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(record.integrityFaults()).isEmpty();
+      CameraLine line = record.search("j-2026/117").get(0);
+      List<KeptFiring> curved =
+          record
+              .firings(record.history(line.camera().id()).orElseThrow().runs().get(0).run().id())
+              .stream()
+              .filter(firing -> firing.result().curve().isPresent())
+              .toList();
+      assertThat(curved).hasSize(2);
+      assertThat(curved.get(0).methodVersion()).isEqualTo(2);
+      // 8.5 ms were asked of the invented shutter; the rest is eight bits and 16 us.
+      assertThat(
+              curved
+                  .get(1)
+                  .result()
+                  .curveExposure()
+                  .orElseThrow()
+                  .measured()
+                  .orElseThrow()
+                  .effectiveSeconds())
+          .isCloseTo(0.0085, Offset.offset(2.5e-5));
+      assertThat(record.recompute().changed()).isZero();
+    }
+  }
+
+  @Test
   void aNewRecordHasTheNewestForm() {
     try (WorkshopRecord record = RecordFixture.open(file)) {
       assertThat(version(record)).isEqualTo(Migrations.OWN.newest());
@@ -127,7 +159,7 @@ class MigrationTest {
       }
     }
     assertThat(folder.resolve("record.before-version-2-2.sqlite")).doesNotExist();
-    try (WorkshopRecord record = RecordFixture.open(copy)) {
+    try (WorkshopRecord record = openAt(copy, ONE)) {
       assertThat(version(record)).isEqualTo(1);
       assertThat(record.cameras()).hasSize(1);
     }
@@ -148,7 +180,7 @@ class MigrationTest {
                 Migrations.resource("1.sql"),
                 "PRAGMA defer_foreign_keys = ON\n\nUPDATE visit SET camera_id = 99"));
     assertThatThrownBy(() -> open(orphans)).isInstanceOf(RecordTrouble.class);
-    try (WorkshopRecord record = RecordFixture.open(file)) {
+    try (WorkshopRecord record = openAt(file, ONE)) {
       assertThat(version(record)).isEqualTo(1);
       int straps =
           record.database.read(
@@ -171,8 +203,10 @@ class MigrationTest {
             new Migrations(
                 List.of(
                     Migrations.resource("1.sql"),
+                    Migrations.resource("2.sql"),
+                    Migrations.resource("3.sql"),
                     "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
-      assertThat(version(record)).isEqualTo(2);
+      assertThat(version(record)).isEqualTo(4);
     }
     byte[] before = Files.readAllBytes(file);
     assertThatThrownBy(() -> RecordFixture.open(file))
@@ -198,6 +232,10 @@ class MigrationTest {
           .isInstanceOf(RecordTrouble.class)
           .hasMessageContaining("of-liquid-crystal");
     }
+  }
+
+  private static WorkshopRecord openAt(Path file, Migrations migrations) {
+    return WorkshopRecord.open(file, RecordFixture.CLOCK, CommitListener.NONE, migrations);
   }
 
   private WorkshopRecord open(Migrations migrations) {

@@ -55,7 +55,11 @@ class RecomputeTest {
     int timed =
         (int)
             before.stream()
-                .filter(f -> f.result().exposure() instanceof LeafExposure.Timed)
+                .filter(
+                    f ->
+                        f.result().exposure() instanceof LeafExposure.Timed
+                            || (f.result().exposure() instanceof LeafExposure.NeverFullyOpen never
+                                && never.effectiveSeconds().isPresent()))
                 .count();
     Recomputed done = record.recompute();
     assertThat(done.firings()).isEqualTo(before.size());

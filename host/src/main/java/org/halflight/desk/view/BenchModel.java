@@ -88,6 +88,8 @@ public final class BenchModel {
         movedOn(before.get(), new Setting.Untimed(shown.check()), cues);
       } else if (each instanceof SessionNews.Changed changed) {
         replaceLast(changed.result());
+      } else if (each instanceof SessionNews.CurveAdded added) {
+        replaceLast(added.result());
       } else if (each instanceof SessionNews.Rejected rejected) {
         replaceLast(rejected.result());
       }
@@ -249,6 +251,7 @@ public final class BenchModel {
             n ->
                 n instanceof SessionNews.Settled
                     || n instanceof SessionNews.Changed
+                    || n instanceof SessionNews.CurveAdded
                     || n instanceof SessionNews.Rejected);
   }
 

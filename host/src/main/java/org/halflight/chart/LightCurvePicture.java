@@ -1,0 +1,243 @@
+package org.halflight.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.geom.Line2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.CurveExposure.HalfLight;
+import org.halflight.exposure.CurveExposure.Measured;
+import org.halflight.exposure.CurvePoints;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.Ramp;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.annotations.XYBoxAnnotation;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleAnchor;
+import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.Range;
+import org.jfree.data.xy.DefaultXYDataset;
+
+/**
+ * The light of one opening over time: the curve, the two levels, the half-light points, and the
+ * rectangle of full light that gives the same exposure. It stands about the middle of the
+ * half-light points and has the area of the curve.
+ */
+public final class LightCurvePicture implements Picture {
+  /** Key of the data of the curve. */
+  public static final String LIGHT = "light";
+
+  /** Key of the data of the half-light points. */
+  public static final String HALF_LIGHT = "half light";
+
+  private static final double LOWEST = -0.04;
+  private static final double HIGHEST = 1.12;
+  private static final double AIR = 0.06;
+
+  private final String title;
+  private final CurvePoints points;
+  private final CurveExposure exposure;
+  private final LevelPair levels;
+  private final String note;
+
+  /**
+   * @param title whose curve it is
+   * @param points of the curve
+   * @param exposure what it comes to
+   * @param levels of the edges
+   * @param note where the figures come from
+   */
+  public LightCurvePicture(
+      String title, CurvePoints points, CurveExposure exposure, LevelPair levels, String note) {
+    this.title = Objects.requireNonNull(title);
+    this.points = Objects.requireNonNull(points);
+    this.exposure = Objects.requireNonNull(exposure);
+    this.levels = Objects.requireNonNull(levels);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  /** A rectangle of full light, in milliseconds. */
+  private record Rectangle(double fromMillis, double toMillis) {}
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    NumberAxis time = new NumberAxis("milliseconds");
+    double[] millis = millis();
+    Range shown = shown(millis);
+    time.setRange(shown);
+    NumberAxis light = new NumberAxis("light, of full light");
+    light.setRange(
+        LOWEST, Math.max(HIGHEST, exposure.measured().map(Measured::peak).orElse(1.0) + 0.05));
+    light.setTickUnit(new NumberTickUnit(0.25));
+    Frame.dress(time, theme);
+    Frame.dress(light, theme);
+    XYPlot plot = new XYPlot(data(millis), time, light, renderer(theme));
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlineVisible(false);
+    plot.setDomainGridlinesVisible(false);
+    plot.setRangeGridlinePaint(theme.grid());
+    plot.setRangeGridlineStroke(new BasicStroke(1));
+    level(plot, levels.low(), "low level", theme);
+    level(plot, levels.high(), "high level", theme);
+    rectangle()
+        .ifPresent(
+            box ->
+                plot.getRenderer()
+                    .addAnnotation(
+                        new XYBoxAnnotation(
+                            box.fromMillis(),
+                            0,
+                            box.toMillis(),
+                            1,
+                            new BasicStroke(1),
+                            theme.tolerance(),
+                            theme.tolerance()),
+                        Layer.BACKGROUND));
+    return Frame.chart(title, plot, legend(theme), note, theme);
+  }
+
+  @Override
+  public TableTwin table() {
+    List<List<String>> rows = new ArrayList<>();
+    if (exposure instanceof CurveExposure.Refused refused) {
+      rows.add(
+          List.of("no figure", refused.reason().name().toLowerCase(Locale.ROOT).replace('_', ' ')));
+    }
+    exposure.measured().ifPresent(measured -> addFigures(rows, measured));
+    rows.add(List.of("low level", percent(levels.low())));
+    rows.add(List.of("high level", percent(levels.high())));
+    return new TableTwin(title, List.of("figure", "value"), rows, note);
+  }
+
+  private static void addFigures(List<List<String>> rows, Measured measured) {
+    rows.add(
+        List.of(
+            "effective time",
+            millis(measured.effectiveSeconds())
+                + " \u00b1 "
+                + String.format(Locale.ROOT, "%.3f ms", 1e3 * measured.toleranceSeconds())));
+    rows.add(List.of("total time", millis(measured.totalSeconds())));
+    rows.add(List.of("efficiency", percent(measured.efficiency())));
+    rows.add(List.of("greatest light", percent(measured.peak())));
+    rows.add(List.of("fully open", measured.openedFully() ? "yes" : "no"));
+    measured.plateauLight().ifPresent(at -> rows.add(List.of("light of the plateau", percent(at))));
+    measured
+        .halfLight()
+        .ifPresent(
+            half -> {
+              rows.add(List.of("half light, rising", millis(half.riseSeconds())));
+              rows.add(List.of("half light, falling", millis(half.fallSeconds())));
+            });
+    measured.opening().ifPresent(ramp -> rows.add(List.of("opening", words(ramp))));
+    measured.closing().ifPresent(ramp -> rows.add(List.of("closing", words(ramp))));
+  }
+
+  private static String words(Ramp ramp) {
+    return millis(ramp.seconds()) + String.format(Locale.ROOT, ", p = %.2f", ramp.power());
+  }
+
+  private static String millis(double seconds) {
+    return String.format(Locale.ROOT, "%.3f ms", 1e3 * seconds);
+  }
+
+  private static String percent(double part) {
+    return String.format(Locale.ROOT, "%.1f %%", 100 * part);
+  }
+
+  private double[] millis() {
+    double[] millis = points.seconds();
+    for (int i = 0; i < millis.length; i++) {
+      millis[i] *= 1e3;
+    }
+    return millis;
+  }
+
+  /** The opening with some dark on both sides; all that there is where nothing was measured. */
+  private Range shown(double[] millis) {
+    double first = millis.length == 0 ? 0 : millis[0];
+    double last = millis.length == 0 ? 1 : Math.max(millis[millis.length - 1], first + 0.1);
+    if (exposure instanceof Measured measured) {
+      double from = 1e3 * measured.firstLightSeconds();
+      double air = 1e3 * AIR * measured.totalSeconds();
+      return new Range(from - air, from + 1e3 * measured.totalSeconds() + air);
+    }
+    return new Range(first, last);
+  }
+
+  private DefaultXYDataset data(double[] millis) {
+    DefaultXYDataset data = new DefaultXYDataset();
+    data.addSeries(LIGHT, new double[][] {millis, points.light()});
+    Optional<HalfLight> half = exposure.measured().flatMap(Measured::halfLight);
+    data.addSeries(
+        HALF_LIGHT,
+        half.isPresent()
+            ? new double[][] {
+              {1e3 * half.get().riseSeconds(), 1e3 * half.get().fallSeconds()}, {0.5, 0.5}
+            }
+            : new double[2][0]);
+    return data;
+  }
+
+  private static XYLineAndShapeRenderer renderer(Theme theme) {
+    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
+    renderer.setSeriesPaint(0, theme.asLeft());
+    renderer.setSeriesStroke(0, new BasicStroke(2.2f));
+    renderer.setSeriesLinesVisible(1, false);
+    renderer.setSeriesShapesVisible(1, true);
+    Keys.dress(renderer, 1, Marks.CIRCLE, theme.background(), theme.asFound(), theme);
+    return renderer;
+  }
+
+  private Optional<Rectangle> rectangle() {
+    return exposure
+        .measured()
+        .map(
+            measured -> {
+              double middle =
+                  measured
+                      .halfLight()
+                      .map(half -> (half.riseSeconds() + half.fallSeconds()) / 2)
+                      .orElse(measured.firstLightSeconds() + measured.totalSeconds() / 2);
+              double reach = measured.effectiveSeconds() / 2;
+              return new Rectangle(1e3 * (middle - reach), 1e3 * (middle + reach));
+            });
+  }
+
+  private static void level(XYPlot plot, double level, String words, Theme theme) {
+    Color quiet = theme.quietInk();
+    ValueMarker marker =
+        new ValueMarker(
+            level,
+            quiet,
+            new BasicStroke(
+                1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, new float[] {6, 5}, 0));
+    marker.setLabel(words);
+    marker.setLabelFont(theme.smallLetters());
+    marker.setLabelPaint(quiet);
+    marker.setLabelAnchor(RectangleAnchor.TOP_LEFT);
+    marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
+    plot.addRangeMarker(marker, Layer.BACKGROUND);
+  }
+
+  private LegendItemCollection legend(Theme theme) {
+    LegendItemCollection legend = new LegendItemCollection();
+    legend.add(Keys.line("light", new Line2D.Double(-9, 0, 9, 0), theme.asLeft()));
+    if (exposure.measured().isPresent()) {
+      legend.add(Keys.band("full light for the effective time", theme.tolerance(), theme));
+    }
+    if (exposure.measured().flatMap(Measured::halfLight).isPresent()) {
+      legend.add(Keys.mark("half light", Marks.CIRCLE, theme.background(), theme.asFound(), theme));
+    }
+    return legend;
+  }
+}

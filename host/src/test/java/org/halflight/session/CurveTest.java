@@ -1,0 +1,161 @@
+package org.halflight.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.halflight.session.InventedBench.DARK;
+import static org.halflight.session.InventedBench.FULL;
+import static org.halflight.session.InventedBench.RATE;
+import static org.halflight.session.InventedBench.S125;
+import static org.halflight.session.InventedBench.S60;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.CurveExposure.Measured;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.signal.SampledLight;
+import org.halflight.signal.SampledLight.Kind;
+import org.halflight.signal.SampledLight.Part;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The light curve finds its firing, whenever it comes. */
+class CurveTest {
+  private static final int PERIOD = 256;
+
+  private final InventedBench bench = new InventedBench();
+
+  @BeforeEach
+  void begin() {
+    bench.begin(Phase.ADJUSTING, 99, S125);
+  }
+
+  /** Straight ramps as the bench makes them, 40 readings of dark before and after. */
+  private static SampledLight curve(
+      double startSeconds, double effectiveSeconds, double rampSeconds, double peak) {
+    long start = RATE.ticks(startSeconds);
+    double end = effectiveSeconds + rampSeconds;
+    List<Integer> values = new ArrayList<>();
+    int count = (int) (RATE.ticks(end) / PERIOD) + 80;
+    for (int i = 0; i < count; i++) {
+      double since = RATE.seconds((long) (i - 40) * PERIOD);
+      double open = Math.min(since, end - since) / rampSeconds;
+      double counts = DARK + (FULL - DARK) * Math.max(0, Math.min(peak, open));
+      values.add((int) (counts / 4));
+    }
+    return new SampledLight(
+        List.of(new Part(Kind.OPENING, start - 40L * PERIOD, PERIOD, values, false)), false);
+  }
+
+  @Test
+  void aCurveThatComesAfterItsFiringIsAddedToIt() {
+    double start = bench.now;
+    bench.fire(0.008);
+    FiringResult before = bench.result(1);
+    assertThat(before.curve()).isEmpty();
+    SampledLight sampled = curve(start, 0.008, 0.001, 1);
+    bench.tell(new SessionInput.CurveAt(sampled));
+    FiringResult after = bench.result(1);
+    assertThat(after.sampledLight()).contains(sampled);
+    Measured measured = (Measured) after.curveExposure().get();
+    assertThat(measured.effectiveSeconds()).isCloseTo(0.008, within(measured.toleranceSeconds()));
+    assertThat(after.curveAgreement().get().disagrees()).isFalse();
+    // The edges' own figure stays as it was.
+    assertThat(after.exposure()).isEqualTo(before.exposure());
+    assertThat(bench.news(SessionNews.CurveAdded.class)).hasSize(1);
+    assertThat(bench.news(SessionNews.Changed.class)).isEmpty();
+  }
+
+  @Test
+  void aCurveThatComesBeforeTheQuietTimeWaitsForItsFiring() {
+    double start = bench.now;
+    bench.light(0.008, 0.001);
+    SampledLight sampled = curve(start, 0.008, 0.001, 1);
+    bench.tell(new SessionInput.CurveAt(sampled));
+    assertThat(bench.session.results()).isEmpty();
+    bench.quiet();
+    assertThat(bench.result(1).sampledLight()).contains(sampled);
+    assertThat(bench.news(SessionNews.CurveAdded.class)).isEmpty();
+  }
+
+  @Test
+  void eachFiringGetsItsOwnAndABounceNone() {
+    double first = bench.now;
+    bench.fire(0.008);
+    double second = bench.now;
+    bench.light(0.006, 0.001);
+    double bounce = bench.now + 0.002;
+    bench.now = bounce;
+    bench.light(0.0005, 0.0004);
+    bench.quiet();
+    bench.tell(new SessionInput.CurveAt(curve(bounce, 0.0005, 0.0004, 1)));
+    assertThat(bench.session.results()).allMatch(r -> r.curve().isEmpty());
+    SampledLight later = curve(second, 0.006, 0.001, 1);
+    SampledLight earlier = curve(first, 0.008, 0.001, 1);
+    bench.tell(new SessionInput.CurveAt(later));
+    bench.tell(new SessionInput.CurveAt(earlier));
+    assertThat(bench.result(1).sampledLight()).contains(earlier);
+    assertThat(bench.result(2).sampledLight()).contains(later);
+  }
+
+  @Test
+  void leavesThatNeverOpenFullyGetTheirTimeFromTheCurve() {
+    // A triangle up to 0.6 of full light: the high level is not reached, and 0.6 * 0.6 ramps is its
+    // integral.
+    double start = bench.now;
+    bench.dimLight(0.001);
+    bench.quiet();
+    FiringResult before = bench.result(1);
+    assertThat(before.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
+    double rise = 0.6 * 0.002;
+    bench.tell(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
+    LeafExposure.NeverFullyOpen never = (LeafExposure.NeverFullyOpen) bench.result(1).exposure();
+    assertThat(never.effectiveSeconds().getAsDouble()).isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
+    assertThat(((Measured) bench.result(1).curveExposure().get()).openedFully()).isFalse();
+    assertThat(bench.result(1).outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
+  }
+
+  @Test
+  void leavesThatStopShortAboveTheHighLevelAreFlagged() {
+    double start = bench.now;
+    bench.fire(0.008);
+    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 0.9)));
+    LeafExposure.Timed timed = (LeafExposure.Timed) bench.result(1).exposure();
+    assertThat(timed.flags())
+        .contains(LeafExposure.Flag.CURVE_BELOW_FULL, LeafExposure.Flag.CURVE_DISAGREES);
+    assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
+  }
+
+  @Test
+  void withoutASetLightTheCurveIsKeptRaw() {
+    bench.tell(new SessionInput.LightForgotten());
+    double start = bench.now;
+    bench.fire(0.008);
+    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    assertThat(bench.result(1).sampledLight()).isPresent();
+    assertThat(bench.result(1).curveExposure()).isEmpty();
+  }
+
+  @Test
+  void anotherStartOfTheBoardGetsNoCurveOfBefore() {
+    double start = bench.now;
+    bench.light(0.008, 0.001);
+    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    bench.tell(new SessionInput.RigIs("R-0001", 8, RATE));
+    double again = bench.now;
+    bench.fire(InventedBench.seconds(S60, 0));
+    assertThat(bench.session.results().get(bench.session.results().size() - 1).curve()).isEmpty();
+    assertThat(again).isGreaterThan(start);
+  }
+
+  @Test
+  void theSameInputsBringTheSameCurves() {
+    double start = bench.now;
+    bench.fire(0.008);
+    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    Session again = new Session();
+    bench.inputs.forEach(again::take);
+    assertThat(again.results()).isEqualTo(bench.session.results());
+    assertThat(again.results().get(0).curveExposure()).get().isInstanceOf(CurveExposure.class);
+  }
+}
