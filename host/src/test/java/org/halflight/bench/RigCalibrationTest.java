@@ -25,11 +25,7 @@ class RigCalibrationTest {
   private static final LocalDate TODAY = LocalDate.of(2025, 3, 9);
   private static final CalibrationPlan SHORT =
       new CalibrationPlan(
-          List.of(LevelPair.GAUSS, new LevelPair(0.12, 0.65)),
-          List.of(100e-6, 2e-3),
-          5,
-          0,
-          true);
+          List.of(LevelPair.GAUSS, new LevelPair(0.12, 0.65)), List.of(100e-6, 2e-3), 5, 0, true);
 
   private static RigWork work(SensorSet sensors) {
     PracticeRig rig =
@@ -70,7 +66,8 @@ class RigCalibrationTest {
 
       RigCheckRun.Checked checked = (RigCheckRun.Checked) new RigCheckRun(work).run(profile);
       assertThat(checked.check().points()).hasSize(RigCheckRun.PULSES);
-      assertThat(checked.check().inControl()).as(CalibrationText.check(checked.check()).toString())
+      assertThat(checked.check().inControl())
+          .as(CalibrationText.check(checked.check()).toString())
           .isTrue();
       assertThat(CalibrationText.check(checked.check()).get(0)).startsWith("In control");
     }
@@ -93,8 +90,7 @@ class RigCalibrationTest {
 
   private static String refused(SensorSet sensors) {
     try (RigWork work = work(sensors)) {
-      RigCalibration.Outcome outcome =
-          new RigCalibration(work, SHORT, 29, stage -> {}).run(TODAY);
+      RigCalibration.Outcome outcome = new RigCalibration(work, SHORT, 29, stage -> {}).run(TODAY);
       return CalibrationText.refused(((RigCalibration.Refused) outcome).refusal());
     }
   }

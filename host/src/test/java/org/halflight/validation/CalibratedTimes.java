@@ -124,15 +124,13 @@ final class CalibratedTimes {
     List<Edge> edges = new ArrayList<>();
     double span = light.fullCounts() - DARK;
     for (Trips of : List.of(LOW, HIGH)) {
-      double counts = of == LOW ? light.lowCounts() : light.highCounts();
+      double counts = of.equals(LOW) ? light.lowCounts() : light.highCounts();
       double up = (counts + of.offset() + HYSTERESIS / 2 - DARK) / span;
       double down = (counts + of.offset() - HYSTERESIS / 2 - DARK) / span;
       edges.add(new Edge(of.channel(), true, ticks(at + up * RAMP + LAG + of.rise())));
       edges.add(
           new Edge(
-              of.channel(),
-              false,
-              ticks(at + effective + (1 - down) * RAMP + LAG + of.fall())));
+              of.channel(), false, ticks(at + effective + (1 - down) * RAMP + LAG + of.fall())));
     }
     edges.sort(Comparator.comparingLong(Edge::ticks));
     return new Firing(edges, List.of());
@@ -144,8 +142,7 @@ final class CalibratedTimes {
     ProfileCorrection correction = new ProfileCorrection(profile(0));
     for (double seconds : new double[] {1.0 / 512, 1.0 / 64, 1}) {
       for (double lamp : new double[] {500, 700, 900}) {
-        ThresholdCodes codes =
-            ((ThresholdCodes.Found) ThresholdCodes.forLight(DARK, lamp)).codes();
+        ThresholdCodes codes = ((ThresholdCodes.Found) ThresholdCodes.forLight(DARK, lamp)).codes();
         LightLevels light = new LightLevels(DARK, lamp, codes.lowCounts(), codes.highCounts());
         Firing firing = firing(1800, seconds, light);
         TickRate nominal = TickRate.BOARD_16_MHZ;
@@ -183,9 +180,7 @@ final class CalibratedTimes {
         squares[i] += errors[i] * errors[i] / runs;
       }
     }
-    return new double[] {
-      Math.sqrt(squares[0]), Math.sqrt(squares[1]), Math.sqrt(squares[2])
-    };
+    return new double[] {Math.sqrt(squares[0]), Math.sqrt(squares[1]), Math.sqrt(squares[2])};
   }
 
   /** The sections of docs/validation.md. */
@@ -200,10 +195,14 @@ final class CalibratedTimes {
     List<String> lines = new ArrayList<>();
     lines.add("## What calibration of a rig is worth");
     lines.add("");
-    lines.add("**Simulated** in closed form, no hardware: a clock 3450 ppm fast that gains 1 ppm a minute,");
-    lines.add("fired half an hour after two minutes of pings behind delays of a USB port; a front end that");
-    lines.add("lags by 3 us; comparators with fixed delays of 1.2/3 us (low) and 2/9 us (high, rising and");
-    lines.add("falling light), offsets of 2 and -3 counts, hysteresis of 3 counts; straight ramps of 1 ms.");
+    lines.add(
+        "**Simulated** in closed form, no hardware: a clock 3450 ppm fast that gains 1 ppm a minute,");
+    lines.add(
+        "fired half an hour after two minutes of pings behind delays of a USB port; a front end that");
+    lines.add(
+        "lags by 3 us; comparators with fixed delays of 1.2/3 us (low) and 2/9 us (high, rising and");
+    lines.add(
+        "falling light), offsets of 2 and -3 counts, hysteresis of 3 counts; straight ramps of 1 ms.");
     lines.add("The profile was made at one light of the reference LED (780 counts). Errors of the");
     lines.add("effective time; `CalibratedTimesTest` holds them.");
     lines.add("");
@@ -226,12 +225,16 @@ final class CalibratedTimes {
   private static void addSlopes(List<String> lines) {
     lines.add("## Slope of one clock against another");
     lines.add("");
-    lines.add("Rms error of the slope in ppm over 400 **simulated** runs, one stamp a second, seed 2026.");
-    lines.add("'Reference' are figures of an independent computation in another language for the same");
-    lines.add("delays (400 runs): exponential of mean 200 us; and a frame of 1 ms, 100 us exponential and");
+    lines.add(
+        "Rms error of the slope in ppm over 400 **simulated** runs, one stamp a second, seed 2026.");
+    lines.add(
+        "'Reference' are figures of an independent computation in another language for the same");
+    lines.add(
+        "delays (400 runs): exponential of mean 200 us; and a frame of 1 ms, 100 us exponential and");
     lines.add("stalls in 3 of 100, whose length is not the same in both.");
     lines.add("");
-    lines.add("| delays | stamps | hull | reference | median slopes | reference | least squares | reference |");
+    lines.add(
+        "| delays | stamps | hull | reference | median slopes | reference | least squares | reference |");
     lines.add("|---|---|---|---|---|---|---|---|");
     slopes(lines, "exponential", 60, 0.40, 1.02, 1.48);
     slopes(lines, "exponential", 600, 0.004, 0.028, 0.050);
