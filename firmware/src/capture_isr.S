@@ -4,6 +4,7 @@
    Snapshot (pin change of port D or of the release): all pins and Timer1 as they are now, into snapshot_ring. The main
    loop finds out what changed.
    Capture (Timer1 input capture, D8): the tick that the hardware latched, into capture_ring.
+   Reading (compare match of Timer0, which has just started the next conversion): the result of the ADC, into stream_ring.
 
    GPIOR0  snapshot write offset      written here
    GPIOR1  low seven bits of the half count, bit 7 clear       written by timebase.c
@@ -29,11 +30,13 @@
 
 #include "board.h"
 #include "ring.h"
+#include "stream_ring.h"
 
 #define CAPTURE_RISING (1 << ICES1 | 1 << CS10)
 #define CAPTURE_FALLING (1 << CS10)
+#define READINGS_ON (1 << OCIE0A)
 
-/* First object of the link and in .data, so that both rings stand on the start of RAM (0x100), which is a 256-byte
+/* First object of the link and in .data, so that the rings stand on the start of RAM (0x100), which is a 256-byte
    boundary, and no byte is lost to alignment. */
   .data
   .balign RING_BYTES
@@ -43,6 +46,13 @@ snapshot_ring:
   .global capture_ring
 capture_ring:
   .fill RING_BYTES, 1, 0
+/* A section of its own, or the assembler would fill this one up to 256 bytes. It comes next, at 0x300: bit 6 of its
+   addresses is clear. */
+  .section .data.stream_ring, "aw"
+  .balign STREAM_BYTES
+  .global stream_ring
+stream_ring:
+  .fill STREAM_BYTES, 1, 0
 
   .text
   .global PCINT0_vect
@@ -89,7 +99,8 @@ snapshot_end:
   reti
 
 /* Lets snapshots nest as early as possible: light that crosses the low level crosses the high level soon after, and that
-   one is a snapshot. Its own interrupt stays off meanwhile. The reads of Timer1 by nested snapshots overwrite the
+   one is a snapshot. Its own interrupt stays off meanwhile, and so does the one of the readings, or the other edge would be
+   armed later now and then. The reads of Timer1 by nested snapshots overwrite the
    timer's TEMP register, so ICR1 is read until two readings of its high byte agree. */
   .global TIMER1_CAPT_vect
 TIMER1_CAPT_vect:
@@ -98,6 +109,9 @@ TIMER1_CAPT_vect:
   sts TIMSK1, r24
   sei
   push r25
+  lds r25, TIMSK0 /* off already if this came into the handler of the readings: it must not come into itself */
+  push r25
+  sts TIMSK0, r24
   push r30
   push r31
 capture_read:
@@ -124,6 +138,8 @@ capture_keep: /* r25:r24 is the time, ICES1 the edge */
   /* Full: this one is lost, and the interrupt stays off until the main loop has emptied the ring. */
   pop r31
   pop r30
+  pop r25
+  sts TIMSK0, r25
   pop r25
   pop r24
   reti
@@ -152,6 +168,8 @@ capture_end:
   ldi r24, 1 << ICIE1
   cli
   sts TIMSK1, r24
+  sts TIMSK0, r25
+  pop r25
   pop r24
   reti
 capture_missed:
@@ -168,3 +186,30 @@ capture_missed:
 capture_late:
   sbi TIFR1, ICF1
   rjmp capture_read
+
+/* Every 256 cycles, so short, and edges go before it from its second instruction on. Its own interrupt stays off meanwhile:
+   a burst of edges could hold it up for longer than that, and it must not pile up on the stack. The offset stands at the
+   entry to be written next; the ring is its lower 64 of 128 bytes, so bit 6 tells its end. */
+  .global TIMER0_COMPA_vect
+TIMER0_COMPA_vect:
+  sei
+  push r24
+  ldi r24, 0
+  sts TIMSK0, r24
+  push r30
+  push r31
+  lds r30, stream_write
+  ldi r31, hi8(stream_ring)
+  lds r24, ADCL
+  st Z+, r24
+  lds r24, ADCH
+  st Z+, r24
+  sbrc r30, STREAM_END_BIT
+  ldi r30, lo8(stream_ring)
+  sts stream_write, r30
+  pop r31
+  pop r30
+  ldi r24, READINGS_ON
+  sts TIMSK0, r24
+  pop r24
+  reti

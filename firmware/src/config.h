@@ -48,10 +48,36 @@
 #endif
 
 /* Light blocks that wait for the serial line.
-   Effect: a block is made every 1 ms and its line takes 1.28 ms at 250000 baud, so 40 blocks bridge a request of 180
-   without a gap. Cost: 7 bytes of RAM each. Range: 2 to 100. */
+   Effect: a block is made every 1 ms and its line takes 1.3 ms at 250000 baud, so 118 blocks bridge a request of 500
+   without a gap. Cost: 7 bytes of RAM each, in the memory of the light curve (828 bytes) and so free. Range: 2 to 118. */
 #ifndef CONFIG_BLOCK_QUEUE
-#define CONFIG_BLOCK_QUEUE 40
+#define CONFIG_BLOCK_QUEUE 118
+#endif
+
+/* Light curve, in blocks of 16 readings (256 us).
+   OPENING: the opening window. Effect: an opening that is over within OPENING - BEFORE - AFTER blocks (4.6 ms) has its whole
+   curve in it. Cost: 16 bytes of RAM each. Range: BEFORE + AFTER + 1 to 250.
+   BEFORE: of these, whole blocks before the one in which the light reaches the low threshold. Range: 1 to 100.
+   AFTER: dark blocks behind the last light. Range: 1 to 15.
+   REST: it must have been dark for so long (64 ms) before a curve begins, or light that rests near the threshold would
+   fill the line with curves. Range: AFTER to 255. */
+#ifndef CONFIG_CURVE_OPENING_BLOCKS
+#define CONFIG_CURVE_OPENING_BLOCKS 24
+#endif
+#ifndef CONFIG_CURVE_BEFORE_BLOCKS
+#define CONFIG_CURVE_BEFORE_BLOCKS 4
+#endif
+#ifndef CONFIG_CURVE_AFTER_BLOCKS
+#define CONFIG_CURVE_AFTER_BLOCKS 2
+#endif
+#ifndef CONFIG_CURVE_REST_BLOCKS
+#define CONFIG_CURVE_REST_BLOCKS 250
+#endif
+
+/* Values of the plateau.
+   Effect: how fine a plateau is; one of a second is left with spans of 16 ms. Cost: 2 bytes of RAM each. Range: even, 4 to 250. */
+#ifndef CONFIG_CURVE_PLATEAU_VALUES
+#define CONFIG_CURVE_PLATEAU_VALUES 64
 #endif
 
 /* Commands that wait for their turn. Cost: 13 bytes of RAM each. Range: 1 to 8. */

@@ -1,44 +1,36 @@
 #include "light.h"
 
-#include <avr/io.h>
-
 #include "block.h"
 #include "board.h"
+#include "curve.h"
+#include "stream.h"
+#include "sweep.h"
+#include "thresholds.h"
 #include "timebase.h"
 
-#define SLOT_TICKS 1000
-/* Timer0 counts 125 steps of 0.5 us a slot. The ADC clock is 250 kHz: a conversion takes 54 us from the trigger, so what
-   is read before step 104 of a slot was converted in the slot before. */
-#define LAST_READ_STEP 100
-/* The multiplexer may change from one ADC clock (4 us) after the trigger on, and must have changed before the next. */
-#define FIRST_SWITCH_STEP 16
-#define LAST_SWITCH_STEP 110
+#define THRESHOLD_BATCHES 4
+#define LIGHT_BATCHES 4
 
-#define REFERENCE_IS_SUPPLY (1 << REFS0)
-#define THRESHOLD_READINGS 64
-
-enum { READ_LIGHT, READ_LOW, READ_HIGH };
-
-static uint8_t task;             /* what the readings are for */
-static uint8_t wanted;           /* multiplexer channel for that */
-static uint8_t selected;         /* what the multiplexer stands at */
-static uint8_t converting;       /* what it stood at when this slot began: the next slot finds that one's result */
-static uint16_t slot_begin;      /* Timer1 at the beginning of the slot, some ticks early */
-static uint8_t readings;         /* so far, of the block or the threshold */
-static bool gap;                 /* a reading of this block is missing */
+static enum { WATCH_CENTRE, MAKE_BLOCKS, READ_LOW, READ_HIGH } task;
+static bool fast;       /* the centre is watched at the fast rate */
+static bool paused;     /* it is not watched at all */
+static uint8_t batches; /* so far, of the sum */
+static uint16_t sum;
 static struct block block;
 static uint16_t centre_sum;
-static uint16_t blocks_wanted;   /* still to be made */
+static uint16_t blocks_wanted; /* still to be made */
 static uint8_t block_channel;
 static uint16_t low_sum;
 static uint16_t high_sum;
 
-static void restart(uint8_t new_task, uint8_t channel) {
-  task = new_task;
-  wanted = channel;
-  readings = 0;
-  gap = false;
-  block_clear(&block);
+/* A sweep takes the main loop to be quick and the handlers to be rare, so until it is over one millisecond of light must do. */
+static void watch_centre(void) {
+  paused = false;
+  task = WATCH_CENTRE;
+  batches = 0;
+  sum = 0;
+  fast = !sweep_running();
+  stream_start(BOARD_ADC_CENTRE, fast ? STREAM_FAST : STREAM_SLOW);
 }
 
 static uint8_t adc_of(uint8_t channel) {
@@ -48,132 +40,164 @@ static uint8_t adc_of(uint8_t channel) {
 }
 
 void light_start(void) {
-  restart(READ_LIGHT, BOARD_ADC_CENTRE);
-  selected = BOARD_ADC_CENTRE;
-  converting = 0xFF;
   block_channel = CHANNEL_CENTRE_LOW;
-  ADMUX = REFERENCE_IS_SUPPLY | BOARD_ADC_CENTRE;
-  ADCSRB = 1 << ADTS1 | 1 << ADTS0;                          /* started by compare match A of Timer0 */
-  ADCSRA = 1 << ADEN | 1 << ADATE | 1 << ADPS2 | 1 << ADPS1; /* clk/64 */
-  OCR0A = SLOT_TICKS / 8 - 1;
-  TCCR0A = 1 << WGM01; /* back to 0 after OCR0A */
-  slot_begin = timebase_count();
-  TCCR0B = 1 << CS01; /* clk/8 */
+  curve_start();
+  watch_centre();
 }
 
-static void end_block(void) {
-  if (wanted == BOARD_ADC_CENTRE && !gap) {
-    centre_sum = block.sum;
+/* The mean of 64 readings, 1.02 ms, as a sum of 16. */
+static void add_to_light(uint16_t batch_sum) {
+  sum += batch_sum;
+  if (++batches == LIGHT_BATCHES) {
+    centre_sum = sum >> 2;
+    batches = 0;
+    sum = 0;
   }
-  if (blocks_wanted != 0) {
-    if (!gap) {
-      block_queue_put(&block);
+}
+
+static void tell_begin(uint16_t begin) {
+  uint32_t now32 = timebase_now32();
+  uint16_t ago = (uint16_t)now32 - begin;
+  curve_begun(now32 - ago + STREAM_FAST_SAMPLE_DELAY);
+}
+
+static uint8_t eight_bits(uint16_t reading) { return (uint8_t)(reading >> 2); }
+
+/* Both loops run once every 4096 cycles and are the curve's whole cost per reading, so there is one for each case. */
+static void watch_readings(void) {
+  bool for_curve = fast && !block_queue_waiting();
+  const uint16_t *readings = stream_batch();
+  uint8_t *room = for_curve ? curve_room() : 0;
+  uint16_t batch_sum = 0;
+  uint8_t most = 0;
+  if (room) {
+    for (uint8_t i = STREAM_BATCH_READINGS; i > 0; i--) {
+      uint16_t reading = *readings++;
+      uint8_t value = eight_bits(reading);
+      batch_sum += reading;
+      *room++ = value;
+      if (value > most) most = value;
     }
-    block.index++;
-    if (--blocks_wanted == 0 && block_channel != CHANNEL_CENTRE_LOW) {
-      /* back to watching the centre; the channel of the queue stays */
-      restart(READ_LIGHT, BOARD_ADC_CENTRE);
-      return;
-    }
-  }
-  restart(READ_LIGHT, wanted);
-}
-
-static void take_reading(uint16_t reading) {
-  switch (task) {
-    case READ_LIGHT:
-      block_add(&block, reading);
-      if (++readings == BLOCK_READINGS) {
-        end_block();
-      }
-      break;
-    case READ_LOW:
-      low_sum += reading;
-      if (++readings == THRESHOLD_READINGS) {
-        restart(READ_HIGH, BOARD_ADC_HIGH_THRESHOLD);
-      }
-      break;
-    default:
-      high_sum += reading;
-      if (++readings == THRESHOLD_READINGS) {
-        restart(READ_LIGHT, BOARD_ADC_CENTRE);
-      }
-      break;
-  }
-}
-
-/* A slot whose reading was not made in time: light blocks keep their millisecond and get a gap instead of a guess,
-   thresholds just take one reading more. */
-static void miss_reading(void) {
-  if (task == READ_LIGHT) {
-    gap = true;
-    if (++readings == BLOCK_READINGS) {
-      end_block();
+  } else {
+    for (uint8_t i = STREAM_BATCH_READINGS; i > 0; i--) {
+      uint16_t reading = *readings++;
+      uint8_t value = eight_bits(reading);
+      batch_sum += reading;
+      if (value > most) most = value;
     }
   }
+  uint16_t begin = stream_begin();
+  stream_next();
+  if (fast) {
+    add_to_light(batch_sum);
+  } else {
+    centre_sum = batch_sum;
+    paused = true;
+    stream_stop();
+  }
+  if (for_curve && curve_take(most, batch_sum, thresholds_low_code())) {
+    tell_begin(begin);
+  }
 }
 
-static void switch_channel(uint8_t step) {
-  if (selected != wanted && step >= FIRST_SWITCH_STEP && step < LAST_SWITCH_STEP) {
-    ADMUX = REFERENCE_IS_SUPPLY | wanted;
-    selected = wanted;
+static void make_block(bool whole) {
+  if (whole) {
+    block_queue_put(&block);
+  }
+  block.index++;
+  if (--blocks_wanted == 0) {
+    watch_centre();
+  }
+}
+
+static void read_threshold(void) {
+  sum += block.sum;
+  if (++batches != THRESHOLD_BATCHES) {
+    return;
+  }
+  if (task == READ_LOW) {
+    low_sum = sum;
+    task = READ_HIGH;
+    batches = 0;
+    sum = 0;
+    stream_start(BOARD_ADC_HIGH_THRESHOLD, STREAM_SLOW);
+  } else {
+    high_sum = sum;
+    watch_centre();
+  }
+}
+
+/* Not inlined, or light_tend would save registers for it each time that nothing is to be done. */
+static void __attribute__((noinline)) take_batch(void) {
+  bool whole = stream_whole();
+  if (task == WATCH_CENTRE) {
+    if (whole) {
+      watch_readings();
+    } else {
+      stream_next();
+      batches = 0;
+      sum = 0;
+      curve_lost();
+    }
+    return;
+  }
+  block_gather(&block, stream_batch());
+  stream_next();
+  if (task == MAKE_BLOCKS) {
+    if (whole && block_channel == CHANNEL_CENTRE_LOW) {
+      centre_sum = block.sum;
+    }
+    make_block(whole);
+  } else if (whole) {
+    read_threshold();
   }
 }
 
 void light_tend(void) {
-  if (!(TIFR0 & (1 << OCF0A))) {
-    switch_channel(TCNT0);
-    return;
-  }
-  uint16_t reading = ADC;
-  bool in_time = TCNT0 < LAST_READ_STEP;
-  uint16_t seen = timebase_count();
-  TIFR0 = 1 << OCF0A; /* until this is written, the next match starts no conversion */
-  bool of_this_task = converting == wanted;
-  converting = selected;
-  slot_begin += SLOT_TICKS;
-  if (of_this_task && in_time) {
-    take_reading(reading);
-  } else if (of_this_task) {
-    miss_reading();
-  }
-  uint16_t late = seen - slot_begin;
-  if (late >= 16 * SLOT_TICKS) {
-    slot_begin = seen; /* the counter was set from outside */
-    return;
-  }
-  for (; late >= SLOT_TICKS; late -= SLOT_TICKS) {
-    slot_begin += SLOT_TICKS;
-    miss_reading();
+  if (paused) {
+    if (!sweep_running()) {
+      watch_centre();
+    }
+  } else if (!curve_halve() && stream_ready()) {
+    take_batch();
   }
 }
 
 uint16_t light_centre(void) { return centre_sum; }
 
 bool light_ask_blocks(uint8_t channel, uint16_t blocks) {
-  if (task != READ_LIGHT) {
+  if (task == READ_LOW || task == READ_HIGH) {
     return false;
   }
   block_queue_clear();
   block_channel = channel;
   blocks_wanted = blocks;
   block.index = 0;
-  restart(READ_LIGHT, adc_of(blocks == 0 ? CHANNEL_CENTRE_LOW : channel));
+  if (blocks != 0) {
+    paused = false;
+    task = MAKE_BLOCKS;
+    stream_start(adc_of(channel), STREAM_SLOW);
+  } else if (task == MAKE_BLOCKS) {
+    watch_centre();
+  }
   return true;
 }
 
 uint8_t light_block_channel(void) { return block_channel; }
 
 bool light_ask_thresholds(void) {
-  if (blocks_wanted != 0) {
+  if (task != WATCH_CENTRE) {
     return false;
   }
-  low_sum = 0;
-  high_sum = 0;
-  restart(READ_LOW, BOARD_ADC_LOW_THRESHOLD);
+  curve_suspend();
+  paused = false;
+  task = READ_LOW;
+  batches = 0;
+  sum = 0;
+  stream_start(BOARD_ADC_LOW_THRESHOLD, STREAM_SLOW);
   return true;
 }
 
-bool light_thresholds_ready(void) { return task == READ_LIGHT; }
+bool light_thresholds_ready(void) { return task != READ_LOW && task != READ_HIGH; }
 uint16_t light_low_threshold(void) { return low_sum; }
 uint16_t light_high_threshold(void) { return high_sum; }

@@ -1,5 +1,5 @@
-/* Light level, light blocks and thresholds read back: one ADC reading every 62.5 us, started by Timer0 in hardware, so its
-   moment does not depend on the program. Main loop only. */
+/* What the ADC's readings are for: the light curve and the light of the centre (62.5 kS/s, the rule), light blocks and
+   thresholds read back (16 kS/s, on request). Main loop only. */
 #ifndef LIGHT_H
 #define LIGHT_H
 
@@ -7,18 +7,19 @@
 #include <stdint.h>
 
 void light_start(void);
-/* One slice of the main loop; must run at least every 50 us or the readings of that slot are given up. */
+/* One slice of the main loop; must run at least every 200 us or readings are given up. */
 void light_tend(void);
 
-/* Sum of 16 readings of the centre sensor: the last full millisecond that the ADC gave to it. */
+/* Light of the centre sensor, mean of the last full millisecond that the ADC gave to it, as a sum of 16 readings. */
 uint16_t light_centre(void);
 
-/* Starts sending `blocks` light blocks of a channel to the block queue; 0 stops. False while thresholds are read. */
+/* Starts sending `blocks` light blocks of a channel to the block queue; 0 stops. False while thresholds are read.
+   Only while no curve waits, after curve_suspend: the queue shares its memory. */
 bool light_ask_blocks(uint8_t channel, uint16_t blocks);
 /* Channel of the blocks in the queue. */
 uint8_t light_block_channel(void);
 
-/* Starts reading the thresholds back. False while blocks are being made. */
+/* Starts reading the thresholds back; a curve under way is cut off. False while blocks are being made. */
 bool light_ask_thresholds(void);
 /* True when both sums are there: 64 readings each. */
 bool light_thresholds_ready(void);

@@ -47,6 +47,10 @@ void line_writer_ticks(struct line_writer *line, const struct ticks *ticks) {
 
 void line_writer_word(struct line_writer *line, const char *word) { new_field(line, 0)->as.word = word; }
 
+void line_writer_bytes(struct line_writer *line, const uint8_t *bytes, uint8_t count) {
+  new_field(line, LINE_FIELD_MEMORY | (uint8_t)(2 * count))->as.memory = bytes;
+}
+
 /* `place` counts the digits still to come, or the characters of a word already gone. */
 static char field_char(struct line_writer *line) {
   struct line_field *field = &line->fields[line->field];
@@ -57,7 +61,9 @@ static char field_char(struct line_writer *line) {
     last = field->as.word[line->place] == '\0';
   } else {
     uint8_t place = --line->place;
-    uint8_t byte = field->as.bytes[place >> 1];
+    uint8_t byte = field->digits & LINE_FIELD_MEMORY
+                       ? field->as.memory[(uint8_t)((field->digits & ~LINE_FIELD_MEMORY) - 1 - place) >> 1]
+                       : field->as.bytes[place >> 1];
     c = hex_digit(place & 1 ? byte >> 4 : byte & 0x0F);
     last = place == 0;
   }
@@ -82,7 +88,7 @@ char line_writer_next(struct line_writer *line) {
         return '#';
       }
       c = ' ';
-      line->place = line->fields[line->field].digits;
+      line->place = line->fields[line->field].digits & (uint8_t)~LINE_FIELD_MEMORY;
       line->stage = STAGE_FIELD;
       break;
     case STAGE_FIELD:

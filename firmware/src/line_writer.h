@@ -10,11 +10,14 @@
 
 #define LINE_WRITER_FIELDS 10 /* the sequence number and the nine fields of a greeting */
 
+#define LINE_FIELD_MEMORY 0x80
+
 struct line_field {
-  uint8_t digits; /* 0: a word */
+  uint8_t digits; /* 0: a word; with LINE_FIELD_MEMORY: of bytes that stand elsewhere */
   union {
     uint8_t bytes[6]; /* lowest first */
-    const char *word; /* must stay as it is until the line is out */
+    const char *word; /* must stay as it is until the line is out, as must memory */
+    const uint8_t *memory; /* first byte first */
   } as;
 };
 
@@ -38,6 +41,8 @@ void line_writer_hex32(struct line_writer *line, uint32_t value);
 /* Adds twelve digits. */
 void line_writer_ticks(struct line_writer *line, const struct ticks *ticks);
 void line_writer_word(struct line_writer *line, const char *word);
+/* Adds two digits for each of 1 to 32 bytes. */
+void line_writer_bytes(struct line_writer *line, const uint8_t *bytes, uint8_t count);
 /* The next character; only while busy. The line feed is the last one. */
 char line_writer_next(struct line_writer *line);
 

@@ -122,3 +122,18 @@ void lines_block(const struct block *block) {
   hex(block->least, 3);
   hex(block->most, 3);
 }
+
+void lines_curve(const struct curve_line *part) {
+  begin(part->byte_count == 0 ? 'C' : 'D');
+  hex(part->curve, 2);
+  if (part->byte_count != 0) {
+    hex(part->number, 4);
+    line_writer_bytes(&line, part->bytes, part->byte_count);
+    return;
+  }
+  hex(part->part, 1);
+  hex32(part->first);
+  hex32(part->period);
+  hex(part->number, 4);
+  hex(part->flags, 2);
+}

@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "block.h"
+#include "curve.h"
 #include "edges.h"
 #include "reference.h"
 #include "sweep.h"
@@ -26,5 +27,6 @@ void lines_thresholds(void);
 void lines_trip(const struct trip *trip);
 void lines_pulse(const struct reference_pulse *pulse);
 void lines_block(const struct block *block);
+void lines_curve(const struct curve_line *part);
 
 #endif

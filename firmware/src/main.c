@@ -14,13 +14,15 @@
 #include "timebase.h"
 #include "uart.h"
 
-/* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, whose result stands for
-   50 us. */
+/* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, of which readings of half a
+   millisecond are kept. */
 static void short_slices(void) {
-  light_tend();
   reference_tend();
   sweep_tend();
   report_continue();
+  orders_tend();
+  light_tend();
+  reference_tend();
   orders_tend();
 }
 
@@ -43,7 +45,6 @@ int main(void) {
     short_slices();
     capture_tend();
     short_slices();
-    light_tend(); /* reading a command and composing its answer are too long together */
     report_tend();
     short_slices();
     identity_tend();

@@ -3,6 +3,7 @@
 #include "board.h"
 #include "command.h"
 #include "config.h"
+#include "curve.h"
 #include "identity.h"
 #include "light.h"
 #include "line_reader.h"
@@ -128,6 +129,20 @@ static bool go_on_reading_thresholds(void) {
   }
 }
 
+/* `m`: a curve has to be out of the memory first. Stopping needs none. */
+static bool go_on_asking_blocks(const struct command *command) {
+  if (!(CHANNELS_MASK >> command->first & 1)) {
+    return answer(RESULT_NOT_ON_THIS_RIG);
+  }
+  if (command->number != 0) {
+    curve_suspend();
+    if (curve_waiting()) {
+      return false;
+    }
+  }
+  return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
+}
+
 /* `w` is answered at the end of the sweep (report.c); other commands do not wait for that. */
 static bool begin_sweep(const struct command *command) {
   if (!(CHANNELS_MASK >> command->first & 1)) {
@@ -187,14 +202,14 @@ bool orders_start_line(void) {
     case 't':
       thresholds_set(command->first, (uint8_t)command->number);
       return answer(RESULT_DONE);
+    case 'c':
+      curve_enable(command->first != 0);
+      return answer(RESULT_DONE);
     case 'r':
       reference_ask(command->first, command->wide, command->number);
       return answer(RESULT_DONE);
     case 'm':
-      if (!(CHANNELS_MASK >> command->first & 1)) {
-        return answer(RESULT_NOT_ON_THIS_RIG);
-      }
-      return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
+      return go_on_asking_blocks(command);
     default:
       break;
   }

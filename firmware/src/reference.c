@@ -26,12 +26,6 @@ static struct reference_pulse pulse;
 static uint8_t seen_halves; /* half count, low byte, at the last look while waiting */
 static uint16_t steady_since;
 
-static uint32_t now32(void) {
-  static struct ticks now;
-  timebase_now(&now);
-  return ticks_low32(now);
-}
-
 /* Interrupts are closed for the two bytes of the register, as the snapshot handler overwrites the timer's TEMP between them;
    an edge in these four cycles is stamped up to five cycles late. */
 static void set_compare(void) {
@@ -114,7 +108,7 @@ void reference_ask(uint8_t kind, uint32_t width_ticks, uint16_t count) {
       left = count;
       pulse.index = 0;
       pulse.kind = kind;
-      plan_begin(now32() + GAP_TICKS);
+      plan_begin(timebase_now32() + GAP_TICKS);
       break;
     default:
       break;
@@ -213,6 +207,6 @@ void reference_told(void) {
   }
   pulse.index++;
   uint32_t begin = pulse.end + (width > GAP_TICKS ? width : GAP_TICKS);
-  uint32_t soonest = now32() + LEAST_LEAD_TICKS;
+  uint32_t soonest = timebase_now32() + LEAST_LEAD_TICKS;
   plan_begin((int32_t)(begin - soonest) < 0 ? soonest : begin);
 }

@@ -6,6 +6,7 @@
 #include "block.h"
 #include "command.h"
 #include "config.h"
+#include "curve.h"
 #include "edges.h"
 #include "lines.h"
 #include "orders.h"
@@ -34,7 +35,7 @@ static void send_counters(void) {
   lines_counters();
 }
 
-/* The locals of these two are static, as a stack frame would make the compiler close interrupts around its making. */
+/* The locals of these are static, as a stack frame would make the compiler close interrupts around its making. */
 static void send_edge(void) {
   static struct edge edge;
   edges_next(&edge);
@@ -45,6 +46,13 @@ static void send_block(void) {
   static struct block block;
   block_queue_take(&block);
   lines_block(&block);
+}
+
+static void send_curve(void) {
+  static struct curve_line part;
+  if (curve_next_line(&part)) {
+    lines_curve(&part);
+  }
 }
 
 static void send_pulse(void) {
@@ -62,7 +70,8 @@ static void answer_sweep(void) {
   sweep_answered();
 }
 
-/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks go last. */
+/* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks and the light
+   curve, of which only one waits at a time, go last. */
 static void start_line(void) {
   uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
   if (since_beat >= CONFIG_BEAT_FORCED_HALVES) {
@@ -79,8 +88,12 @@ static void start_line(void) {
     send_trip();
   } else if (sweep_over()) {
     answer_sweep();
-  } else if (!orders_start_line() && block_queue_waiting()) {
+  } else if (orders_start_line()) {
+    return;
+  } else if (block_queue_waiting()) {
     send_block();
+  } else if (curve_waiting()) {
+    send_curve();
   }
 }
 

@@ -61,3 +61,9 @@ void timebase_now(struct ticks *now) {
   now->high = high;
   now->low = count;
 }
+
+uint32_t timebase_now32(void) {
+  static struct ticks now; /* static, as a stack frame for it would make the compiler close interrupts around its making */
+  timebase_now(&now);
+  return ticks_low32(now);
+}

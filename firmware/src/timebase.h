@@ -20,5 +20,7 @@ void timebase_tend(void);
 uint16_t timebase_count(void);
 /* Now, 48 bits, never a half period behind. Main loop only. */
 void timebase_now(struct ticks *now);
+/* The same, low 32 bits. */
+uint32_t timebase_now32(void);
 
 #endif

@@ -15,11 +15,14 @@ report $? "no division, floating point or printf in the firmware"
 [ -z "$found" ] || echo "# $found"
 
 handlers=$(echo "$symbols" | grep -E ' T __vector_[0-9]+$' | sed 's/.* //' | sort | tr '\n' ' ')
-test "$handlers" = "__vector_10 __vector_3 __vector_5 "
-report $? "only the two pin change handlers and the capture handler exist"
+test "$handlers" = "__vector_10 __vector_14 __vector_3 __vector_5 "
+report $? "only the two pin change handlers, the capture handler and the one of the readings exist"
 
 test "$(echo "$symbols" | awk '$3 == "snapshot_ring" || $3 == "capture_ring" { print substr($1, length($1) - 1) }' | tr '\n' ' ')" = "00 00 "
 report $? "both rings stand on 256-byte boundaries"
+
+test "$(echo "$symbols" | awk '$3 == "stream_ring" { print substr($1, length($1) - 1) }' | grep -cE '^(00|80)$')" = 1
+report $? "the ring of the readings stands on a 128-byte boundary"
 
 flag_users=$("${CROSS}objdump" -d "$elf" | awk '
   /<__vector_3>:|<__vector_5>:|<__vector_10>:|<capture_snapshot_now>:/ { inside = 1 }

@@ -10,12 +10,13 @@ static bool same(const struct block *a, const struct block *b) {
 int main(void) {
   struct block block, out;
   block.index = 7;
-  block_clear(&block);
-  for (uint16_t i = 0; i < BLOCK_READINGS; i++) block_add(&block, (uint16_t)(500 + i));
+  uint16_t readings[BLOCK_READINGS];
+  for (uint16_t i = 0; i < BLOCK_READINGS; i++) readings[i] = (uint16_t)(515 - i);
+  block_gather(&block, readings);
   tap_check(block.sum == 16 * 500 + 120 && block.least == 500 && block.most == 515 && block.index == 7,
             "sum, least and most of 16 readings");
-  block_clear(&block);
-  for (int i = 0; i < BLOCK_READINGS; i++) block_add(&block, 0x3FF);
+  for (int i = 0; i < BLOCK_READINGS; i++) readings[i] = 0x3FF;
+  block_gather(&block, readings);
   tap_check(block.sum == 0x3FF0 && block.least == 0x3FF && block.most == 0x3FF, "full scale is 3FF0");
   bool right = true;
   for (uint16_t least = 0; least < 1024; least += 31) {

@@ -14,12 +14,9 @@ static bool read_command(const char *line) {
   return true;
 }
 
-/* Commands of the protocol that this firmware does not know yet; a letter goes from here when it learns the command. */
-static const char not_yet[] = "c";
-
 static uint8_t expected(const struct vector *vector) {
   if (vector->line[0] < 'a') return RESULT_NO_COMMAND;
-  if (strcmp(vector->verdict, "unknown") == 0 || strchr(not_yet, vector->line[0])) return RESULT_UNKNOWN;
+  if (strcmp(vector->verdict, "unknown") == 0) return RESULT_UNKNOWN;
   if (strcmp(vector->verdict, "fields") == 0) return RESULT_BAD_FIELDS;
   return RESULT_DONE;
 }

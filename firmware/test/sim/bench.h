@@ -29,7 +29,8 @@ struct bench {
   cycles_t codes_since;
 
   avr_irq_t *converter_irq;
-  double conversion_mv; /* sampled at the start of the conversion under way */
+  unsigned conversion_channel; /* selected when the conversion under way was started */
+  double conversion_mv;        /* what it sampled */
   bool trigger_flag;    /* OCF0A as the ADC's trigger saw it last */
 
   /* Listeners, each may be NULL. */

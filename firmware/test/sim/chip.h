@@ -21,6 +21,7 @@ enum {
   REG_PORTD = 0x2B,
   REG_TIFR0 = 0x35,
   REG_TIFR1 = 0x36,
+  REG_TCNT0 = 0x46,
   REG_GPIOR1 = 0x4A,
   REG_MCUSR = 0x54,
   REG_ADCSRA = 0x7A,

@@ -1,15 +1,16 @@
 #include "converter.h"
 
 #include <avr_adc.h>
+#include <avr_timer.h>
 #include <sim_interrupts.h>
 
 #include "bench.h"
 
 #define AUTO_TRIGGER 0x20
 #define SOURCE_TIMER0_COMPARE_A 3
+#define NO_CHANNEL 0xFF
 
-static double channel_mv(const struct bench *bench, unsigned channel) {
-  cycles_t now = bench_now(bench);
+static double channel_mv(const struct bench *bench, unsigned channel, cycles_t now) {
   switch (channel) {
     case 0:
     case 1:
@@ -22,6 +23,25 @@ static double channel_mv(const struct bench *bench, unsigned channel) {
     default:
       return 0;
   }
+}
+
+/* The capacitor of the input is cut off: two clocks of the ADC and three of the chip behind the trigger, to the cycle. */
+static avr_cycle_count_t sampled(struct avr_t *avr, avr_cycle_count_t when, void *context) {
+  (void)avr;
+  struct bench *bench = context;
+  bench->conversion_mv = channel_mv(bench, bench->conversion_channel, when);
+  return 0;
+}
+
+static cycles_t sample_delay(const avr_t *avr) {
+  unsigned prescale = avr->data[REG_ADCSRA] & 7;
+  return 2 * ((cycles_t)1 << (prescale ? prescale : 1)) + 3;
+}
+
+/* The compare match itself is the moment when Timer0 began to count from zero; simavr tells of it between two instructions. */
+static cycles_t match_cycle(const avr_t *avr) {
+  const avr_timer_t *timer0 = avr->io[AVR_DATA_TO_IO(REG_TCNT0)].r.param;
+  return timer0->tov_base;
 }
 
 static void compare_flag(struct avr_irq_t *irq, uint32_t value, void *context) {
@@ -38,11 +58,14 @@ static void compare_flag(struct avr_irq_t *irq, uint32_t value, void *context) {
 static void conversion_starts(struct avr_irq_t *irq, uint32_t value, void *context) {
   (void)irq;
   struct bench *bench = context;
+  avr_t *avr = bench->chip.avr;
   union {
     uint32_t value;
     avr_adc_mux_t mux;
   } selected = {.value = value};
-  bench->conversion_mv = selected.mux.kind == ADC_MUX_SINGLE ? channel_mv(bench, selected.mux.src) : 0;
+  bench->conversion_channel = selected.mux.kind == ADC_MUX_SINGLE ? selected.mux.src : NO_CHANNEL;
+  cycles_t at = match_cycle(avr) + sample_delay(avr);
+  avr_cycle_timer_register(avr, at > avr->cycle ? at - avr->cycle : 0, sampled, bench);
 }
 
 static void conversion_ends(struct avr_irq_t *irq, uint32_t value, void *context) {

@@ -15,7 +15,7 @@ static cycles_t earlier(cycles_t a, cycles_t b) {
 }
 
 static double z_at(const struct sensor *s, cycles_t now) {
-  double gone = (double)(now - s->begun);
+  double gone = (double)(int64_t)(now - s->begun); /* a sample may lie a few cycles before a step that has just begun */
   double z = s->straight;
   if (s->slope != 0) {
     z += s->slope * gone;

@@ -14,8 +14,11 @@
 #define ALONE_TICKS 8
 #define COINCIDENT_TICKS 24
 
+#define OPENING_SPACING_MS 120
+
 static struct rig rig;
 static struct dice dice = {20261125};
+static cycles_t next_opening;
 
 static long size_of(struct comparison c) {
   return labs(c.least) > labs(c.most) ? labs(c.least) : labs(c.most);
@@ -31,15 +34,25 @@ static bool complete(struct comparison c) {
 
 static void start(const char *elf) {
   rig_power(&rig, elf, NULL);
+  /* a hysteresis that no light overcomes: the pins are the test's own */
+  rig_script(&rig, "light centre 40 3300\nhysteresis 5000\ncurve opening\n0 0\n1000 1\n2000 1\n3000 0\nend-curve");
+  next_opening = 0;
   rig_run(&rig, 200);
   rig_settle(&rig, 1000);
   rig_find_origin(&rig);
 }
 
-/* A command now and then, light blocks all the time: handlers and loop have something else to do. */
+/* A command now and then, and light all the time, so that handlers and loop have something else to do: in turn blocks, and
+   openings whose light curves are taken and sent. */
 static void keep_busy(int trial) {
-  if (trial % 50 == 0) {
+  if (trial % 400 == 0) {
     rig_script(&rig, "tx +0 m %04X 0 FFFF#\ntx +0.002 p %04X BEEF#", trial, trial + 1);
+  } else if (trial % 400 == 200) {
+    rig_script(&rig, "tx +0 m %04X 0 0000#\ntx +0.002 p %04X BEEF#", trial, trial + 1);
+  }
+  if (trial % 400 >= 200 && bench_now(&rig.bench) >= next_opening) {
+    rig_script(&rig, "fire +0 opening centre");
+    next_opening = bench_now(&rig.bench) + OPENING_SPACING_MS * CYCLES_PER_MILLISECOND;
   }
 }
 
@@ -64,6 +77,8 @@ static void alone(const char *elf, enum pin pin) {
   tap_check(complete(c) && worst <= allowed, "channel %d alone: every edge reported, within %ld ticks", pin,
             allowed);
   tap_check(rig_lines_whole(&rig, line), "channel %d alone: no line broken or missing", pin);
+  tap_figure("meanwhile %zu light blocks and %zu lines of light curves", rig_count(&rig, "M", line), rig_count(&rig, "D", line));
+  tap_check(rig_count(&rig, "M", line) > 0 && rig_count(&rig, "D", line) > 0, "channel %d alone: blocks and curves went between", pin);
   rig_off(&rig);
 }
 

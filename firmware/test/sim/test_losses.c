@@ -61,8 +61,10 @@ static void resolution(const char *elf, enum pin pin) {
     exact = all_exact ? spacings_us[i] : exact;
   }
   tap_figure("channel %d alone: edges %g us apart are all kept, %g us apart also at their time", pin, kept, exact);
-  tap_check(kept > 0 && kept <= 6 && exact > 0 && exact <= 8,
-            "channel %d: edges 6 us apart are kept, 8 us apart at their time", pin);
+  /* the capture handler, which also reads twice what a snapshot may spoil, takes 6 us by itself */
+  double wanted = pin == PIN_LOW ? 8 : 6;
+  tap_check(kept > 0 && kept <= wanted && exact > 0 && exact <= 8,
+            "channel %d: edges %g us apart are kept, 8 us apart at their time", pin, wanted);
   rig_off(&rig);
 }
 

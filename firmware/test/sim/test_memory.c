@@ -25,9 +25,10 @@ int main(int count, char **words) {
     return tap_done();
   }
   memset(avr->data + variables_end, PATTERN, RAM_LAST + 1 - variables_end);
+  rig_script(&rig, "curve opening\n0 0\n1000 1\n40000 1\n41000 0\nend-curve");
   rig_run(&rig, 300);
   static const char *const commands[] = {"h %04X#",         "s %04X#",       "p %04X BEEF#",   "t %04X 30 B0#",
-                                         "v %04X#",         "m %04X 0 0040#", "m %04X 2 0040#", "i %04X R-%d#",
+                                         "v %04X#",         "m %04X 0 0040#", "c %04X 1#", "i %04X R-%d#",
                                          "r %04X 1 00000640 0002#", "r %04X 2 00010000 0001#",
                                          "w %04X 0 0100 0102#",
                                          "z %04X 00 11 22#"};
@@ -42,9 +43,16 @@ int main(int count, char **words) {
     if (i == 200) {
       rig_script(&rig, "burst +0.001 low 3000 2.1\nburst +0.001 high 3000 2.3\nburst +0.001 click 3000 2.7");
     }
+    if (i % 9 == 5) {
+      rig_run(&rig, 200); /* the rest that a light curve wants, after the blocks */
+      rig_script(&rig, "fire +0 opening centre");
+    }
     rig_run(&rig, 25);
   }
   rig_settle(&rig, 3000);
+  tap_check(rig_count(&rig, "M", 0) > 500 && rig_count(&rig, "C", 0) > 50 && rig_count(&rig, "V", 0) > 10,
+            "light blocks (%zu), parts of light curves (%zu) and thresholds (%zu) were among it", rig_count(&rig, "M", 0),
+            rig_count(&rig, "C", 0), rig_count(&rig, "V", 0));
   uint16_t untouched = variables_end + 1; /* the firmware may keep a guard at the very end of its variables */
   while (untouched <= RAM_LAST && avr->data[untouched] == PATTERN) {
     untouched++;

@@ -71,7 +71,8 @@ static void levels(void) {
     size_t from = rig.line_count;
     rig_command(&rig, 'v', "");
     const struct line *v = rig_find(&rig, "V", from);
-    tap_check(v && rig_hex(v, 4) == rig_hex(v, 5), "the one threshold is read back: %s", v ? v->text : "not at all");
+    /* both are read one after the other while the filter still comes from just below a step of the ADC */
+    tap_check(v && labs((long)rig_hex(v, 4) - (long)rig_hex(v, 5)) <= 64, "the one threshold is read back: %s", v ? v->text : "not at all");
     from = rig.line_count;
     rig_script(&rig, "fire +0.002 ramp");
     rig_run(&rig, 20);

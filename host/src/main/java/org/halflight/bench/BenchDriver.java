@@ -10,7 +10,9 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.session.SessionInput.LevelStands;
 import org.halflight.session.SessionNews;
+import org.halflight.signal.Channel;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -33,6 +35,7 @@ public final class BenchDriver implements AutoCloseable {
   private final Workbench workbench;
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
+  private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> lightSetting = Optional.empty();
 
   /** Asked and said once: until the rig is greeted again, another one may be there. */
@@ -55,7 +58,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Begins to set the light; the shutter is closed. */
   public LightSetting setLight() {
-    LightSetting setting = new LightSetting(!rigCannotSweep);
+    LightSetting setting = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
     lightSetting = Optional.of(setting);
     workbench.tell(new SessionInput.LightBeingSet(true));
     feed.send(setting.begin());
@@ -101,9 +104,16 @@ public final class BenchDriver implements AutoCloseable {
       } else if (said instanceof RigEvent.Greeted) {
         rigCannotSweep = false;
         restoreThresholds();
+      } else if (session().isOneLevelRig()) {
+        turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
       } else {
         thresholds.hear(said).ifPresent(feed::send);
       }
+    }
+    if (session().isOneLevelRig()
+        && lightSetting.isEmpty()
+        && news.stream().anyMatch(BenchDriver::sawLight)) {
+      move(turner.turn());
     }
     if (thresholds.isOff()) {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
@@ -119,7 +129,8 @@ public final class BenchDriver implements AutoCloseable {
       TripPoints trips = setting.trips().orElse(TripPoints.EXACT);
       setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set, trips)));
     }
-    if (setting.step() == LightSetting.Step.REFUSED) {
+    if (setting.step() == LightSetting.Step.REFUSED
+        || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
       // It may have moved the thresholds already.
       restoreThresholds();
     }
@@ -134,11 +145,39 @@ public final class BenchDriver implements AutoCloseable {
 
   /** A board that starts has its own thresholds; those of this session's light go back to it. */
   private void restoreThresholds() {
-    Session session = workbench.fold().session();
-    session
-        .light()
-        .flatMap(light -> thresholds.restore(light, session.trips()))
-        .ifPresent(feed::send);
+    if (session().isOneLevelRig()) {
+      move(turner.begin(session().light(), session().trips()));
+    } else {
+      session()
+          .light()
+          .flatMap(light -> thresholds.restore(light, session().trips()))
+          .ifPresent(feed::send);
+    }
+  }
+
+  private List<SessionNews> follow(LevelTurner.Next next) {
+    if (next instanceof LevelTurner.Next.Send send) {
+      feed.send(send.command());
+      return List.of();
+    }
+    return workbench.tell(
+        next instanceof LevelTurner.Next.Stands stands
+            ? new LevelStands(Optional.of(stands.level()))
+            : new SessionInput.LightForgotten());
+  }
+
+  private void move(RigCommand threshold) {
+    workbench.tell(new LevelStands(Optional.empty()));
+    feed.send(threshold);
+  }
+
+  private Session session() {
+    return workbench.fold().session();
+  }
+
+  private static boolean sawLight(SessionNews news) {
+    return news instanceof SessionNews.Settled settled
+        && !settled.result().firing().of(Channel.CENTRE_LOW).isEmpty();
   }
 
   private Happening changed(LinkChange change) {

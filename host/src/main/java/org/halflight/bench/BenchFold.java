@@ -11,6 +11,7 @@ import org.halflight.rig.RigStream;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
@@ -124,7 +125,8 @@ public final class BenchFold {
               new SessionInput.RigIs(
                   greeted.greeting().serial(),
                   greeted.greeting().bootCount(),
-                  new TickRate(greeted.greeting().ticksPerSecond()))));
+                  new TickRate(greeted.greeting().ticksPerSecond()),
+                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0)));
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
     } else if (said instanceof RigEvent.CurveSeen curve) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.halflight.exposure.LevelCorrection;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
@@ -89,6 +90,7 @@ public final class LightSetting {
     record NoAnswer() implements Refusal {}
   }
 
+  private final boolean oneLevel;
   private final List<LightBlock> blocks = new ArrayList<>();
   private Step step = Step.DARK;
   private double darkSum16;
@@ -97,22 +99,25 @@ public final class LightSetting {
   private int lightEdges;
   private final boolean looksAtComparators;
   private boolean thresholdsSet;
+  private OptionalInt lowSum64 = OptionalInt.empty();
   private Optional<TripSweep> sweep = Optional.empty();
   private Optional<ThresholdCodes> codes = Optional.empty();
   private Optional<LightLevels> levels = Optional.empty();
   private Optional<Refusal> refusal = Optional.empty();
   private Optional<LampLight> lamp = Optional.empty();
 
-  /** A light setting that looks at the comparators too. */
+  /** A light setting for a rig of two levels that looks at the comparators too. */
   public LightSetting() {
-    this(true);
+    this(true, false);
   }
 
   /**
    * @param looksAtComparators false for a rig that is known not to be able to
+   * @param oneLevel whether the rig has one threshold, which is set to both levels in turn
    */
-  public LightSetting(boolean looksAtComparators) {
+  public LightSetting(boolean looksAtComparators, boolean oneLevel) {
     this.looksAtComparators = looksAtComparators;
+    this.oneLevel = oneLevel;
   }
 
   /** Begins: the command to send first. The shutter is closed. */
@@ -141,6 +146,10 @@ public final class LightSetting {
       lightEdges++;
     }
     if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+      if (oneLevel && lowSum64.isEmpty()) {
+        lowSum64 = OptionalInt.of(read.readBack().lowSum64());
+        return setOne(codes.orElseThrow().high());
+      }
       judgeThresholds(read.readBack());
     }
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
@@ -288,7 +297,7 @@ public final class LightSetting {
     }
     if (looksAtComparators) {
       step = Step.TRIPS;
-      sweep = Optional.of(new TripSweep(fullSum16 / 16));
+      sweep = Optional.of(new TripSweep(fullSum16 / 16, oneLevel));
       return sweep.map(TripSweep::command);
     }
     return place();
@@ -326,11 +335,21 @@ public final class LightSetting {
     beatsWithoutNews = 0;
     ThresholdCodes found = ((ThresholdCodes.Found) placed).codes();
     codes = Optional.of(found);
-    return Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+    return oneLevel
+        ? setOne(found.low())
+        : Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+  }
+
+  private Optional<RigCommand> setOne(int code) {
+    thresholdsSet = false;
+    beatsWithoutNews = 0;
+    return Optional.of(new RigCommand.SetThresholds(code, 255));
   }
 
   private void judgeThresholds(RigMessage.Thresholds read) {
-    LightLevels set = LightLevels.ofSums(darkSum16, fullSum16, read.lowSum64(), read.highSum64());
+    LightLevels set =
+        LightLevels.ofSums(
+            darkSum16, fullSum16, lowSum64.orElse(read.lowSum64()), read.highSum64());
     if (set.levels() instanceof LightLevels.Refused refused) {
       refuse(new Refusal.Levels(refused.reason()));
       return;

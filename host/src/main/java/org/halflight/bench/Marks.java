@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.session.Check;
@@ -42,6 +43,8 @@ public final class Marks {
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
+  private static final String LEVEL = "level";
+  private static final String ON_ITS_WAY = "on-its-way";
 
   private Marks() {}
 
@@ -127,6 +130,10 @@ public final class Marks {
       values.put("is", being.begins() ? "begun" : "ended");
       return new Mark(hostNanos, LIGHT_BEING_SET, values);
     }
+    if (input instanceof SessionInput.LevelStands stands) {
+      values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
+      return new Mark(hostNanos, LEVEL, values);
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -177,6 +184,8 @@ public final class Marks {
         case LIGHT_FORGOTTEN -> Optional.of(new SessionInput.LightForgotten());
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
+        case LEVEL ->
+            Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
@@ -186,6 +195,12 @@ public final class Marks {
     } catch (IllegalArgumentException damaged) {
       return Optional.empty();
     }
+  }
+
+  private static Optional<AlternatingLevels.Level> level(String word) {
+    return word.equals(ON_ITS_WAY)
+        ? Optional.empty()
+        : Optional.of(AlternatingLevels.Level.valueOf(constant(word)));
   }
 
   /** A light that was set without looking at the comparators has none of these values. */

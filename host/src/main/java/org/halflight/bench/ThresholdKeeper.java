@@ -21,7 +21,7 @@ final class ThresholdKeeper {
    * Counts of the converter by which a threshold may read otherwise than when the light was set:
    * half a code and its noise.
    */
-  private static final double ALLOWED_COUNTS = 4;
+  static final double ALLOWED_COUNTS = 4;
 
   private Optional<LightLevels> wanted = Optional.empty();
   private int beats;

@@ -50,6 +50,7 @@ final class TripSweep {
   }
 
   private final double fullCounts;
+  private final boolean oneLevel;
   private Channel channel = Channel.CENTRE_LOW;
   private int reachCodes = NEAR_CODES;
   private int tries;
@@ -58,8 +59,13 @@ final class TripSweep {
   private TripPoints.Comparator low = TripPoints.Comparator.EXACT;
   private Optional<Outcome> outcome = Optional.empty();
 
-  TripSweep(double fullCounts) {
+  /**
+   * @param fullCounts the light of the open shutter
+   * @param oneLevel whether one comparator stands for both levels
+   */
+  TripSweep(double fullCounts, boolean oneLevel) {
     this.fullCounts = fullCounts;
+    this.oneLevel = oneLevel;
   }
 
   /** The command of the sweep that comes now. */
@@ -150,6 +156,9 @@ final class TripSweep {
     if (Math.abs(found.offsetCounts()) > OFFSET_COUNTS_MOST
         || found.hysteresisCounts() > HYSTERESIS_COUNTS_MOST) {
       return wrong(new LightSetting.Refusal.TripsOff(channel, found));
+    }
+    if (oneLevel) {
+      return over(new Outcome.Known(new TripPoints(found, found)));
     }
     if (channel == Channel.CENTRE_LOW) {
       low = found;

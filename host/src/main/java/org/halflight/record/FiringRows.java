@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
@@ -18,6 +19,7 @@ import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
+import org.halflight.session.OneLevel;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Setting;
@@ -177,6 +179,7 @@ final class FiringRows {
         outcome,
         exposure,
         result.levels(),
+        result.oneLevel(),
         result.afterRest(),
         result.notes(),
         result.curve());
@@ -299,6 +302,10 @@ final class FiringRows {
         .set("after_rest", result.afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
+        .setOptional("one_level", result.oneLevel().map(OneLevel::level))
+        .set(
+            "level_gap_seconds",
+            result.oneLevel().map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()))
         .set("release_delay_seconds", notes.releaseDelaySeconds())
         .set("plateau_counts", notes.plateauCounts())
         .set("plateau_share", notes.plateauShare())
@@ -331,6 +338,7 @@ final class FiringRows {
             Row.word(row, "outcome", Outcome.class),
             ResultRows.read(row),
             levels(row),
+            oneLevel(row),
             row.getBoolean("after_rest"),
             notes(row),
             CurveColumns.read(row, firstTicks));
@@ -369,6 +377,12 @@ final class FiringRows {
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
         Row.text(row, "rejection"));
+  }
+
+  private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {
+    OptionalDouble gap = Row.real(row, "level_gap_seconds");
+    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.class)
+        .map(level -> new OneLevel(level, gap));
   }
 
   private static Optional<LevelPair> levels(ResultSet row) throws SQLException {

@@ -21,7 +21,8 @@ final class Migrations {
   static final int APPLICATION_ID = 0x48464C54;
 
   /** The steps of this program: number n brings version n - 1 to version n. */
-  static final Migrations OWN = new Migrations(List.of(resource("1.sql"), resource("2.sql")));
+  static final Migrations OWN =
+      new Migrations(List.of(resource("1.sql"), resource("2.sql"), resource("3.sql")));
 
   private final List<String> steps;
 

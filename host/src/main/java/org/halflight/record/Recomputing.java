@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
@@ -63,9 +64,20 @@ final class Recomputing {
 
   private static FiringResult again(FiringRows.Numbered kept) {
     FiringResult result = kept.firing().result();
+    LevelPair levels = result.levels().orElse(LevelPair.GAUSS);
     LeafExposure exposure =
-        LeafExposureMethod.measure(
-            result.firing(), result.levels().orElse(LevelPair.GAUSS), result.rate());
+        result
+            .oneLevel()
+            .map(
+                seen ->
+                    AlternatingLevels.measure(
+                        result.firing(),
+                        seen.level(),
+                        seen.gapSeconds(),
+                        levels,
+                        result.rate(),
+                        result.firing().lastTicks()))
+            .orElseGet(() -> LeafExposureMethod.measure(result.firing(), levels, result.rate()));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure =
           new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());

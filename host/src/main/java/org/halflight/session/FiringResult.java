@@ -30,6 +30,7 @@ import org.halflight.time.TickRate;
  * @param exposure the figures
  * @param levels the levels that the figures were worked out with; empty where full-open light was
  *     not known, and the thresholds were taken to stand where they should
+ * @param oneLevel how a rig of one level saw it; empty with a rig of two
  * @param afterRest whether it was the first release of an as-found run
  * @param notes what else there is to know
  * @param curve its light curve, which comes a little later than the edges, where the rig takes one
@@ -46,6 +47,7 @@ public record FiringResult(
     Outcome outcome,
     LeafExposure exposure,
     Optional<LevelPair> levels,
+    Optional<OneLevel> oneLevel,
     boolean afterRest,
     FiringNotes notes,
     Optional<FiringCurve> curve) {
@@ -62,11 +64,12 @@ public record FiringResult(
     Objects.requireNonNull(outcome);
     Objects.requireNonNull(exposure);
     Objects.requireNonNull(levels);
+    Objects.requireNonNull(oneLevel);
     Objects.requireNonNull(notes);
     Objects.requireNonNull(curve);
   }
 
-  /** A firing without a light curve. */
+  /** A firing that a rig of two levels saw, without a light curve. */
   public FiringResult(
       int number,
       FiringKey key,
@@ -93,6 +96,7 @@ public record FiringResult(
         outcome,
         exposure,
         levels,
+        Optional.empty(),
         afterRest,
         notes,
         Optional.empty());
@@ -199,6 +203,7 @@ public record FiringResult(
         outcome,
         its.exposure().map(said -> CurveAgreement.remarked(exposure, said)).orElse(exposure),
         levels,
+        oneLevel,
         afterRest,
         notes,
         Optional.of(its));
@@ -224,6 +229,26 @@ public record FiringResult(
     return with(setting, outcome, exposure, notes.doubtful());
   }
 
+  /** The same firing of a small rig, worked out with what is known of the other level since. */
+  FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
+    return new FiringResult(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        again,
+        figures,
+        levels,
+        Optional.of(seen),
+        afterRest,
+        notes,
+        curve);
+  }
+
   /** The same firing, open until the person closed it. */
   FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
     return with(setting, Outcome.STUCK_OPEN, stuck, notes);
@@ -233,6 +258,6 @@ public record FiringResult(
       Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
     return new FiringResult(
         number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        afterRest, notes, curve);
+        oneLevel, afterRest, notes, curve);
   }
 }

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
@@ -69,6 +71,7 @@ public final class Session {
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
+  private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
@@ -109,6 +112,8 @@ public final class Session {
       lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
+    } else if (input instanceof SessionInput.LevelStands level) {
+      oneLevel.stands(level.level());
     } else if (input instanceof SessionInput.LightBeingSet being) {
       lightSetting.take(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightForgotten) {
@@ -249,6 +254,19 @@ public final class Session {
     return log.good(run, new Setting.Speed(speed));
   }
 
+  /** Whether the rig sees one level of light at a time. */
+  public boolean isOneLevelRig() {
+    return oneLevel.isOneLevel();
+  }
+
+  /**
+   * Where the one threshold of a small rig stands; empty while it is on its way, which takes half a
+   * second after each firing, and with a rig of two levels.
+   */
+  public Optional<AlternatingLevels.Level> levelStands() {
+    return oneLevel.stands();
+  }
+
   /** Damage that fell into no firing: lines or edges lost while nothing happened. */
   public long damageBetweenFirings() {
     return grouper.damageBetweenFirings();
@@ -269,6 +287,10 @@ public final class Session {
       light = rigSerial.isEmpty() ? light : Optional.empty();
     }
     rate = rig.rate();
+    oneLevel.meet(rig.oneLevel());
+    if (rig.oneLevel()) {
+      news.add(new SessionNews.OneLevelRig());
+    }
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
@@ -369,7 +391,44 @@ public final class Session {
     questions
         .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
         .ifPresent(question -> news.add(question.asNews()));
+    measureAgain(result.run(), result.setting(), news);
     goOn(news);
+  }
+
+  /** With a small rig each firing tells more about the others of its speed, never about itself. */
+  private void measureAgain(int ofRun, Optional<Setting> at, List<SessionNews> news) {
+    if (!oneLevel.isOneLevel()) {
+      return;
+    }
+    for (FiringResult each : sameSpeed(ofRun, at).toList()) {
+      OptionalDouble gap =
+          OneLevelWatch.gapOf(sameSpeed(ofRun, at).filter(r -> !r.key().equals(each.key())));
+      boolean waits = OneLevelWatch.awaitsOtherLevel(each.exposure());
+      if (each.oneLevel().isEmpty()
+          || !(waits || each.outcome() == Outcome.TIMED)
+          || each.oneLevel().get().gapSeconds().equals(gap)) {
+        continue;
+      }
+      OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
+      LeafExposure again =
+          OneLevelWatch.measure(
+              each.firing(),
+              Optional.of(seen),
+              each.levels().orElse(LevelPair.GAUSS),
+              each.rate(),
+              each.firing().lastTicks());
+      FiringResult changed =
+          each.measuredAgain(
+              seen,
+              OutcomeRule.of(each.firing(), again, each.rate(), each.check(), each.notes().capOn()),
+              again);
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+    }
+  }
+
+  private Stream<FiringResult> sameSpeed(int ofRun, Optional<Setting> at) {
+    return log.all().stream().filter(r -> r.run() == ofRun && r.setting().equals(at));
   }
 
   /** The light curve of an opening, early or late. */
@@ -436,13 +495,16 @@ public final class Session {
           outcome,
           exposure,
           levels(),
+          seenNow(),
           earlier.afterRest(),
-          notes.moved(earlier.notes().movedFrom()));
+          notes.moved(earlier.notes().movedFrom()),
+          Optional.empty());
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
         phase.equals(Optional.of(Phase.AS_FOUND))
-            && log.all().stream().noneMatch(r -> r.run() == run && r.outcome().isOfTheShutter());
+            && log.all().stream()
+                .noneMatch(r -> r.run() == run && isOfTheShutter(r.outcome(), r.exposure()));
     return new FiringResult(
         log.size() + 1,
         key,
@@ -455,8 +517,14 @@ public final class Session {
         outcome,
         exposure,
         levels(),
-        first && outcome.isOfTheShutter(),
-        notes);
+        seenNow(),
+        first && isOfTheShutter(outcome, exposure),
+        notes,
+        Optional.empty());
+  }
+
+  private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {
+    return outcome.isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(exposure);
   }
 
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
@@ -483,8 +551,20 @@ public final class Session {
   }
 
   private LeafExposure measure(Firing firing) {
+    if (oneLevel.isOneLevel()) {
+      return OneLevelWatch.measure(
+          firing,
+          seenNow(),
+          levels().orElse(LevelPair.GAUSS),
+          rate,
+          Math.max(latestTicks, firing.lastTicks()));
+    }
     return LeafExposureMethod.measure(
         firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
+  }
+
+  private Optional<OneLevel> seenNow() {
+    return oneLevel.seen(sameSpeed(run, shown));
   }
 
   /**
@@ -591,6 +671,7 @@ public final class Session {
     FiringResult rejected = last.get().rejected(reason);
     log.replace(rejected);
     news.add(new SessionNews.Rejected(rejected));
+    measureAgain(rejected.run(), rejected.setting(), news);
     withdraw(Set.of(rejected.key()), news);
     showAgain(rejected, news);
   }

@@ -2,7 +2,9 @@ package org.halflight.session;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
+import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.signal.Edge;
@@ -18,11 +20,29 @@ public sealed interface SessionInput {
    *
    * @param serial its serial number
    * @param bootCount how often its board has started
+   * @param oneLevel whether it is a small rig, which sees one level of light at a time
    */
-  record RigIs(String serial, long bootCount, TickRate rate) implements SessionInput {
+  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel)
+      implements SessionInput {
     public RigIs {
       Objects.requireNonNull(serial);
       Objects.requireNonNull(rate);
+    }
+
+    /** A rig of two levels. */
+    public RigIs(String serial, long bootCount, TickRate rate) {
+      this(serial, bootCount, rate, false);
+    }
+  }
+
+  /**
+   * The one threshold of a small rig stands at a level.
+   *
+   * @param level empty while it is on its way between them
+   */
+  record LevelStands(Optional<AlternatingLevels.Level> level) implements SessionInput {
+    public LevelStands {
+      Objects.requireNonNull(level);
     }
   }
 

@@ -7,6 +7,9 @@ import org.halflight.speeds.MarkedSpeed;
 
 /** Something that a session has to tell. */
 public sealed interface SessionNews {
+  /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
+  record OneLevelRig() implements SessionNews {}
+
   /**
    * The main closing was seen; the figure may still move a little until the quiet time has passed.
    *

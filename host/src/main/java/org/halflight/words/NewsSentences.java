@@ -17,8 +17,14 @@ public final class NewsSentences {
     if (news instanceof SessionNews.Rejected rejected) {
       return Optional.of(rejected(rejected.result()));
     }
+    if (news instanceof SessionNews.OneLevelRig) {
+      return say("news.oneLevelRig");
+    }
     if (news instanceof SessionNews.Changed changed) {
-      return say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
+      // With a small rig each firing moves the others of its speed a little; that is no news.
+      return changed.result().oneLevel().isPresent()
+          ? Optional.empty()
+          : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
     }
     if (news instanceof SessionNews.LightForgotten) {
       return say("news.lightForgotten");

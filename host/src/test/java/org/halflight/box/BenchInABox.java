@@ -47,6 +47,17 @@ public final class BenchInABox implements AutoCloseable {
    */
   public static BenchInABox start(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
+    return start(folder, scenario, "full");
+  }
+
+  /** Starts a simulated small rig, likewise. */
+  public static BenchInABox startSmall(Path folder, List<String> scenario)
+      throws IOException, InterruptedException {
+    return start(folder, scenario, "small");
+  }
+
+  private static BenchInABox start(Path folder, List<String> scenario, String rig)
+      throws IOException, InterruptedException {
     build();
     Path script = folder.resolve("scenario");
     Files.write(script, scenario);
@@ -55,7 +66,7 @@ public final class BenchInABox implements AutoCloseable {
         new ProcessBuilder(
                 "firmware/build/bench",
                 "--elf",
-                "firmware/build/full/rig.elf",
+                "firmware/build/" + rig + "/rig.elf",
                 "--scenario",
                 script.toString(),
                 "--log",

@@ -179,6 +179,7 @@ class SimulatedBoardTest {
         "light all 40 4000|ripple 120 0.05|flickers at 120 Hz",
         "light all 40 1400|ripple 3100 0.25|within a millisecond",
         "light all 40 3000|ripple 3100 0.3|goes up and down all the time",
+        "light all 40 3000|dimmer 3100 0.5|goes up and down all the time",
         "light all 40 900|ripple 0 0|too little light",
         "light all 40 4950|ripple 0 0|too bright",
         "light all 1500 4000|ripple 0 0|still sees much light"

@@ -204,8 +204,9 @@ class MigrationTest {
                 List.of(
                     Migrations.resource("1.sql"),
                     Migrations.resource("2.sql"),
+                    Migrations.resource("3.sql"),
                     "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
-      assertThat(version(record)).isEqualTo(3);
+      assertThat(version(record)).isEqualTo(4);
     }
     byte[] before = Files.readAllBytes(file);
     assertThatThrownBy(() -> RecordFixture.open(file))

@@ -1,0 +1,69 @@
+/* The light of one opening, kept until it is sent: readings of a window around the opening, means over spans of equal
+   length on the plateau, readings of a window around the closing. Works in blocks of 16 readings. No AVR header: also
+   compiled by the native tests. Main loop only.
+
+   Readings go round in the opening window until one is above the low threshold; then the window is filled up and kept. If
+   it is dark by then, that is the whole curve. Otherwise readings go round in the closing window until it is dark again,
+   and the mean of each block that is overwritten there goes to the plateau. When the plateau is full, its values are
+   averaged two by two and its spans are twice as long. So no reading is in two parts, and none is missing between them. */
+#ifndef CURVE_H
+#define CURVE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "config.h"
+
+#define CURVE_BLOCK_READINGS 16
+#define CURVE_BLOCK_TICKS 4096
+#define CURVE_READING_TICKS 256
+#define CURVE_CLOSING_BLOCKS 16
+#define CURVE_LEVELS 14 /* doublings of a span that CURVE_LONGEST_BLOCKS need, and one more */
+/* 117 s: what is older than 2^31 ticks could not be told by 32 bits. */
+#define CURVE_LONGEST_BLOCKS 0x70000
+
+struct curve_memory {
+  uint8_t opening[CONFIG_CURVE_OPENING_BLOCKS][CURVE_BLOCK_READINGS];
+  uint8_t closing[CURVE_CLOSING_BLOCKS][CURVE_BLOCK_READINGS];
+  uint16_t closing_sums[CURVE_CLOSING_BLOCKS];
+  uint16_t plateau[CONFIG_CURVE_PLATEAU_VALUES]; /* four times a sum of 16 ten-bit readings: halving loses next to nothing */
+  uint16_t halves[CURVE_LEVELS]; /* [k]: mean of 2^k blocks that waits for its other half, if bit k of a mask says so */
+};
+
+/* Curves on. */
+void curve_start(void);
+/* Off: none is begun, one under way is cut off. */
+void curve_enable(bool on);
+
+/* Where the 16 eight-bit readings of the next block belong; null while none are wanted. */
+uint8_t *curve_room(void);
+/* They are there; or, when there was no room, have gone by. `most` is their largest, `sum` that of the 16 ten-bit readings,
+   `low_code` the threshold on the scale of `most`. True when a curve has begun: then curve_begun must follow. */
+bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code);
+/* `ticks32`: when the first reading of that block was sampled. */
+void curve_begun(uint32_t ticks32);
+/* Some of the averaging is still to be done: must be called until it is false, before the next block. At most 250 cycles. */
+bool curve_halve(void);
+
+/* The next blocks are not those that follow. A curve under way is given up. */
+void curve_lost(void);
+/* The readings come to an end for now. A curve under way is cut off and sent. */
+void curve_suspend(void);
+
+/* A line of docs/protocol.md: `C` when there are no bytes, else `D`. */
+struct curve_line {
+  uint8_t curve;
+  uint8_t part;
+  uint8_t flags;
+  uint8_t byte_count;
+  const uint8_t *bytes; /* stay as they are until the next line is asked for */
+  uint32_t first;
+  uint32_t period;
+  uint16_t number; /* COUNT or INDEX */
+};
+/* True while a curve waits to be sent, or its last bytes are on their way. */
+bool curve_waiting(void);
+/* The next line of the curve. False when all are out; then the memory is free again. */
+bool curve_next_line(struct curve_line *line);
+
+#endif

@@ -1,0 +1,3 @@
+#include "shared.h"
+
+union shared shared;

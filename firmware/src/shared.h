@@ -1,0 +1,17 @@
+/* The largest piece of RAM, used by one of two at a time: light blocks that wait for the serial line, or the light curve.
+   light.c sees to it that the one is empty before the other begins. */
+#ifndef SHARED_H
+#define SHARED_H
+
+#include "block.h"
+#include "config.h"
+#include "curve.h"
+
+union shared {
+  struct packed_block blocks[CONFIG_BLOCK_QUEUE];
+  struct curve_memory curve;
+};
+
+extern union shared shared;
+
+#endif

@@ -1,0 +1,19 @@
+package org.halflight.session;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+import org.halflight.exposure.AlternatingLevels;
+
+/**
+ * How a firing was seen by a rig of one level.
+ *
+ * @param level where its threshold stood
+ * @param gapSeconds by how much the light stays longer above the low level than above the high one,
+ *     from the other firings of the same speed; empty until those saw either level
+ */
+public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds) {
+  public OneLevel {
+    Objects.requireNonNull(level);
+    Objects.requireNonNull(gapSeconds);
+  }
+}

@@ -1,0 +1,105 @@
+package org.halflight.session;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.AlternatingLevels.Level;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.signal.Firing;
+import org.halflight.time.TickRate;
+
+/** What a session knows about the one threshold of a small rig, and how it measures with it. */
+final class OneLevelWatch {
+  private boolean oneLevel;
+  private Optional<Level> stands = Optional.empty();
+
+  /** Another rig, or the same one anew: where its threshold stands is not known yet. */
+  void meet(boolean isOneLevel) {
+    oneLevel = isOneLevel;
+    stands = Optional.empty();
+  }
+
+  /** The threshold stands at a level, or is on its way between them. */
+  void stands(Optional<Level> level) {
+    stands = Objects.requireNonNull(level);
+  }
+
+  /** Where the threshold stands; empty while it is on its way, and with two levels. */
+  Optional<Level> stands() {
+    return stands;
+  }
+
+  boolean isOneLevel() {
+    return oneLevel;
+  }
+
+  /**
+   * How a firing that is over now was seen; empty with a rig of two levels.
+   *
+   * @param others earlier firings of its speed
+   */
+  Optional<OneLevel> seen(Stream<FiringResult> others) {
+    return oneLevel && stands.isPresent()
+        ? Optional.of(new OneLevel(stands.get(), gapOf(others)))
+        : Optional.empty();
+  }
+
+  /**
+   * The gap that firings of one speed come to together. The firing that it is to complete is not
+   * among them: a gap made of its own width would pull its figure to the mean, and one firing at
+   * either level would seem not to scatter at all.
+   */
+  static OptionalDouble gapOf(Stream<FiringResult> others) {
+    return gapSeconds(others.flatMap(r -> Width.of(r).stream()));
+  }
+
+  /**
+   * Measures a firing.
+   *
+   * @param seen how it was seen; empty where the threshold was on its way
+   */
+  static LeafExposure measure(
+      Firing firing, Optional<OneLevel> seen, LevelPair levels, TickRate rate, long nowTicks) {
+    return AlternatingLevels.measure(
+        firing,
+        seen.map(OneLevel::level).orElse(Level.LOW),
+        seen.map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()),
+        levels,
+        rate,
+        nowTicks);
+  }
+
+  /** Whether a firing lacks nothing but the other level. */
+  static boolean awaitsOtherLevel(LeafExposure exposure) {
+    return exposure instanceof LeafExposure.Unusable unusable
+        && unusable.reason() == LeafExposure.Reason.OTHER_LEVEL_WANTED;
+  }
+
+  private static OptionalDouble gapSeconds(Stream<Width> widths) {
+    List<Width> all = widths.toList();
+    return AlternatingLevels.gapSeconds(
+        all.stream().filter(w -> w.level == Level.LOW).map(w -> w.seconds).toList(),
+        all.stream().filter(w -> w.level == Level.HIGH).map(w -> w.seconds).toList());
+  }
+
+  private record Width(Level level, double seconds) {
+    static Optional<Width> of(FiringResult result) {
+      boolean counts =
+          result.exposure() instanceof LeafExposure.Timed || awaitsOtherLevel(result.exposure());
+      return result.oneLevel().isPresent() && counts && result.rejection().isEmpty()
+          ? of(result.firing(), result.oneLevel().get().level(), result.rate())
+          : Optional.empty();
+    }
+
+    static Optional<Width> of(Firing firing, Level level, TickRate rate) {
+      OptionalDouble seconds = AlternatingLevels.widthSeconds(firing, rate);
+      return seconds.isPresent()
+          ? Optional.of(new Width(level, seconds.getAsDouble()))
+          : Optional.empty();
+    }
+  }
+}
