@@ -10,7 +10,11 @@ import org.halflight.signal.Channel;
 final class LightTask implements RigTask {
   private static final int BLOCKS = 100;
 
+  /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
+  private static final long QUIET_TICKS = 4_800_000;
+
   private final List<Integer> sums = new ArrayList<>();
+  private long quietSinceTicks = -1;
 
   @Override
   public RigCommand begin() {
@@ -21,7 +25,12 @@ final class LightTask implements RigTask {
   public State hear(RigEvent event) {
     if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
       sums.add(light.block().sum16());
+      quietSinceTicks = -1;
       return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
+    }
+    if (event instanceof RigEvent.TimeAt time && !sums.isEmpty()) {
+      quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;
+      return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
   }

@@ -45,7 +45,7 @@ final class PingTask implements RigTask {
   }
 
   @Override
-  public int patienceBeats() {
-    return 12 + (int) (seconds / 0.2);
+  public double patienceSeconds() {
+    return 4 + 1.5 * seconds;
   }
 }

@@ -11,10 +11,12 @@ import org.halflight.signal.Edge;
 
 /** Makes reference pulses and gathers the edges that they bring. */
 final class PulseTask implements RigTask {
+  private static final long EDGES_WITHIN_TICKS = 640_000;
+
   private final RigCommand.DriveReference drive;
   private final List<MadePulse> made = new ArrayList<>();
   private final List<Edge> edges = new ArrayList<>();
-  private int beatsAfter;
+  private boolean edgesAreIn;
 
   PulseTask(ReferenceDrive drive, long widthTicks, int count) {
     this.drive = new RigCommand.DriveReference(drive, widthTicks, count);
@@ -31,17 +33,16 @@ final class PulseTask implements RigTask {
       made.add(new MadePulse(pulse.beginTicks(), pulse.endTicks()));
     } else if (event instanceof RigEvent.EdgeAt edge) {
       edges.add(edge.edge());
-    } else if (event instanceof RigEvent.TimeAt && made.size() >= drive.count()) {
-      // Edges may come up to 20 ms after the beat that follows them.
-      beatsAfter++;
+    } else if (event instanceof RigEvent.TimeAt time && made.size() >= drive.count()) {
+      // Edges may come up to 20 ms after a beat that they were before.
+      edgesAreIn |= time.ticks() - made.get(made.size() - 1).endTicks() > EDGES_WITHIN_TICKS;
     }
-    return beatsAfter >= 2 ? State.DONE : State.UNDER_WAY;
+    return edgesAreIn ? State.DONE : State.UNDER_WAY;
   }
 
   @Override
-  public int patienceBeats() {
-    double seconds = drive.count() * (drive.widthTicks() * 2 + 320_000) / 16e6;
-    return 12 + (int) Math.ceil(seconds / 0.2);
+  public double patienceSeconds() {
+    return 4 + drive.count() * (2 * drive.widthTicks() + 320_000) / 16e6;
   }
 
   List<MadePulse> made() {

@@ -23,8 +23,8 @@ interface RigTask {
     return Optional.empty();
   }
 
-  /** Beats of at most 262 ms after which the rig has no more to say. */
-  default int patienceBeats() {
-    return 12;
+  /** Seconds of rig time after which the rig has no more to say. */
+  default double patienceSeconds() {
+    return 4;
   }
 }

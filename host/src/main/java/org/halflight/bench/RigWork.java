@@ -21,6 +21,7 @@ public final class RigWork implements AutoCloseable {
   private final List<LinkChange> changes = new ArrayList<>();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean restarted;
+  private boolean idle;
 
   public RigWork(RigFeed feed) {
     this.feed = feed;
@@ -29,6 +30,7 @@ public final class RigWork implements AutoCloseable {
   /** Takes the next line; what it said. */
   public List<RigEvent> step() {
     Optional<RigFeed.Item> came = feed.next();
+    idle = came.isEmpty();
     if (came.isEmpty()) {
       return List.of();
     }
@@ -53,6 +55,11 @@ public final class RigWork implements AutoCloseable {
       stamps.heard(received.hostNanos(), each, rate());
     }
     return said;
+  }
+
+  /** Whether nothing came for a short while when this last took a step. */
+  boolean isIdle() {
+    return idle;
   }
 
   void send(RigCommand command) {

@@ -40,8 +40,8 @@ final class SweepTask implements RigTask {
   }
 
   @Override
-  public int patienceBeats() {
-    return 12 + (sweep.toCode() - sweep.fromCode()) / 20;
+  public double patienceSeconds() {
+    return 4 + (sweep.toCode() - sweep.fromCode()) * 2 * 0.006;
   }
 
   /** Where the comparator switches; empty where it did not switch both ways. */

@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import java.util.List;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
@@ -20,9 +21,14 @@ final class TaskRunner {
   /** Runs a task to its end. */
   <T extends RigTask> T run(T task) throws CalibrationRefused {
     work.send(task.begin());
-    int beats = 0;
+    long firstTicks = -1;
     while (true) {
-      for (RigEvent event : work.step()) {
+      List<RigEvent> said = work.step();
+      if (said.isEmpty() && work.isIdle()) {
+        // A rig that has nothing to do says the time only when it is asked.
+        work.send(new RigCommand.AskStatus());
+      }
+      for (RigEvent event : said) {
         if (event instanceof RigEvent.Answered answered
             && answered.result() != RigMessage.Result.DONE) {
           throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
@@ -31,25 +37,26 @@ final class TaskRunner {
           return task;
         }
         task.next().ifPresent(work::send);
-        beats += event instanceof RigEvent.TimeAt ? 1 : 0;
+        if (event instanceof RigEvent.TimeAt time) {
+          firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
+          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds()) {
+            throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
+          }
+        }
       }
       if (work.restarted()) {
         throw new CalibrationRefused(new CalibrationRefusal.Restarted());
       }
-      boolean lost =
-          work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals);
-      if (lost || beats > task.patienceBeats()) {
+      if (work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals)) {
         throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
       }
     }
   }
 
-  /** Gives a command and waits for two beats. */
+  /** Gives a command and waits for its answer. */
   void command(RigCommand command) throws CalibrationRefused {
     run(
         new RigTask() {
-          private int beats;
-
           @Override
           public RigCommand begin() {
             return command;
@@ -57,8 +64,7 @@ final class TaskRunner {
 
           @Override
           public State hear(RigEvent event) {
-            beats += event instanceof RigEvent.TimeAt ? 1 : 0;
-            return beats >= 2 ? State.DONE : State.UNDER_WAY;
+            return event instanceof RigEvent.Answered ? State.DONE : State.UNDER_WAY;
           }
         });
   }

@@ -7,11 +7,12 @@ import org.halflight.rig.RigMessage;
 
 /** Sets both thresholds and reads back where they stand once their filters have settled. */
 final class ThresholdTask implements RigTask {
-  /** Beats of at most 262 ms; the filters need 0.1 s. */
-  private static final int SETTLE_BEATS = 2;
+  /** The filters need 0.1 s. */
+  private static final long SETTLE_TICKS = 4_000_000;
 
   private final RigCommand.SetThresholds set;
-  private int beats;
+  private long firstTicks = -1;
+  private long ticks;
   private boolean asked;
   private Optional<RigMessage.Thresholds> read = Optional.empty();
 
@@ -26,8 +27,9 @@ final class ThresholdTask implements RigTask {
 
   @Override
   public State hear(RigEvent event) {
-    if (event instanceof RigEvent.TimeAt) {
-      beats++;
+    if (event instanceof RigEvent.TimeAt time) {
+      firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
+      ticks = time.ticks();
     } else if (event instanceof RigEvent.Thresholds thresholds && asked) {
       read = Optional.of(thresholds.readBack());
     }
@@ -36,7 +38,7 @@ final class ThresholdTask implements RigTask {
 
   @Override
   public Optional<RigCommand> next() {
-    if (asked || beats <= SETTLE_BEATS) {
+    if (asked || firstTicks < 0 || ticks - firstTicks < SETTLE_TICKS) {
       return Optional.empty();
     }
     asked = true;

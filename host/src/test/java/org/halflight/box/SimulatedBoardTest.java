@@ -14,10 +14,12 @@ import org.halflight.bench.LightSetting;
 import org.halflight.bench.LightText;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LightLevels;
 import org.halflight.rig.LineReader;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -100,6 +102,66 @@ class SimulatedBoardTest {
     assertThat(replayed.session().results()).isEqualTo(live);
     // The port may be opened in the middle of a line; every other line must be whole.
     assertThat(replayed.linkStatistics().bad()).isLessThanOrEqualTo(1);
+  }
+
+  @Test
+  void theLightCurveComesWithTheEdgesAndAgreesWithTheIntegral() throws Exception {
+    Path sessionFile = folder.resolve("curves.session");
+    List<FiringResult> live;
+    try (BenchInABox box = BenchInABox.start(folder, SCENARIO);
+        BoxBench bench = new BoxBench(box, sessionFile, List.of(box.port()))) {
+      bench.connect();
+      bench.setLight();
+      for (BladeLaw law : List.of(BladeLaw.AREA_LINEAR, BladeLaw.ROUND_RADIUS_LINEAR)) {
+        for (String speed : List.of("1/500", "1/60")) {
+          double seconds = MarkedSpeed.parse(speed).exactSeconds();
+          LightCurve curve = curve(law, seconds, RAMP_SECONDS);
+          String name = "curve" + law.name() + seconds;
+          box.curve(name, curve);
+          FiringKey key = bench.fire(name).key();
+          CurveExposure.Measured measured = measured(bench, key);
+          double error = measured.effectiveSeconds() / curve.integralSeconds() - 1;
+          double power = measured.opening().orElseThrow().power();
+          System.out.printf(
+              Locale.ROOT,
+              "simulated: light curve, %s %s: %+.3f %% of the integral, opening law p %.2f%n",
+              law,
+              speed,
+              100 * error,
+              power);
+          assertThat(error).as(name).isCloseTo(0, within(seconds > 0.01 ? 0.002 : 0.005));
+          assertThat(power).as(name).isCloseTo(law == BladeLaw.AREA_LINEAR ? 1 : 2, within(0.15));
+          assertThat(measured.openedFully()).isTrue();
+        }
+      }
+      for (double peak : new double[] {0.5, 0.8}) {
+        LightCurve triangle =
+            new LightCurve(new double[] {0, 0.0012, 0.0024}, new double[] {0, peak, 0});
+        String name = "triangle" + Math.round(100 * peak);
+        box.curve(name, triangle);
+        FiringResult fired = bench.fire(name);
+        assertThat(fired.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
+        CurveExposure.Measured measured = measured(bench, fired.key());
+        assertThat(measured.openedFully()).isFalse();
+        assertThat(measured.effectiveSeconds())
+            .isCloseTo(triangle.integralSeconds(), within(0.01 * triangle.integralSeconds()));
+      }
+      live = List.copyOf(bench.session().results());
+    }
+    assertThat(BenchFold.replay(SessionFile.read(sessionFile).events()).session().results())
+        .isEqualTo(live);
+  }
+
+  private static CurveExposure.Measured measured(BoxBench bench, FiringKey key) {
+    bench.until("the curve of " + key, () -> of(bench, key).curve().isPresent());
+    return (CurveExposure.Measured) of(bench, key).curve().orElseThrow().exposure().orElseThrow();
+  }
+
+  private static FiringResult of(BoxBench bench, FiringKey key) {
+    return bench.session().results().stream()
+        .filter(result -> result.key().equals(key))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

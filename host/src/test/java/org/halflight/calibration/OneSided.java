@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleSupplier;
 import java.util.random.RandomGenerator;
+import org.halflight.stats.LineFit;
 
 /** Simulated stamps of a clock, one a second, with delays of the host. */
 public final class OneSided {
@@ -33,5 +34,16 @@ public final class OneSided {
         1e-3 * random.nextDouble()
             + 100e-6 * random.nextExponential()
             + (random.nextDouble() < 0.03 ? 6e-3 * random.nextExponential() : 0);
+  }
+
+  /** Errors in ppm of the slopes of hull, median slopes and least squares. */
+  public static double[] slopeErrors(List<ClockStamp> stamps, double slope) {
+    double[] board = stamps.stream().mapToDouble(ClockStamp::boardSeconds).toArray();
+    double[] ahead = stamps.stream().mapToDouble(ClockStamp::differenceSeconds).toArray();
+    return new double[] {
+      1e6 * (HullLine.of(stamps, StampSide.HOST_LATE).slope() - slope),
+      1e6 * (EarlyStamps.medianLine(stamps).slope() - slope),
+      1e6 * (LineFit.of(board, ahead).slope() - slope)
+    };
   }
 }

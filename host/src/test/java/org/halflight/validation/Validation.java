@@ -61,6 +61,7 @@ public final class Validation {
     power();
     CoverageStudy.page().forEach(this::say);
     CorrectedLevels.page().forEach(this::say);
+    CalibratedTimes.page().forEach(this::say);
     published();
   }
 
@@ -235,6 +236,16 @@ public final class Validation {
     say(
         "| chance of conformity | JCGM 106, two examples (0.92, 0.99), from memory | `uncertainty.UncertaintyBudgetTest` |");
     say("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
+    say(
+        "| line, covariance, prediction | NIST StRD Norris; JCGM 100 H.3: -0.1712 (0.0029), 0.00218 (0.00067), -0.1494 (0.0041) at 30 degrees; common error: 145.38 degrees of freedom | `stats.LineFitTest` |");
+    say(
+        "| hull line | a linear programme for the same 60 stamps: 411.578 ppm | `calibration.ClockFitTest` |");
+    say(
+        "| control charts | NIST/SEMATECH flow rates 45.8159 and 55.8041; EWMA 47.4115 and 52.5884 | `calibration.RigCheckTest` |");
+    say(
+        "| gauge study | AIAG, 4th edition: 7.76 % of the variance, 27.86 % of the spread, 4 kinds | `calibration.GaugeStudyTest` |");
+    say(
+        "| Allan deviations | NBS Monograph 140, ten phases: 91.22945, 115.8082, 85.95287 | `calibration.AllanDeviationTest` |");
   }
 
   private static String percent(int found, int of) {

@@ -1,0 +1,119 @@
+package org.halflight.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.halflight.exposure.LevelPair;
+import org.halflight.profile.RigProfile;
+import org.halflight.profile.TripPoints;
+import org.halflight.rig.RigWish;
+import org.halflight.rig.practice.PracticePorts;
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.shuttermodel.FrontEnd;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.Lamp;
+import org.halflight.shuttermodel.LevelComparators;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Test;
+
+/** Calibration and rig check on the practice rig; all figures are invented and simulated. */
+class RigCalibrationTest {
+  private static final LocalDate TODAY = LocalDate.of(2025, 3, 9);
+  private static final CalibrationPlan SHORT =
+      new CalibrationPlan(
+          List.of(LevelPair.GAUSS, new LevelPair(0.12, 0.65)), List.of(100e-6, 2e-3), 5, 0, true);
+
+  private static RigWork work(SensorSet sensors) {
+    PracticeRig rig =
+        PracticeRig.unpaced(InventedShutters.soundLeaf(InventedShutters.dial(), 3), sensors, 3);
+    RigWork work =
+        new RigWork(new LiveFeed(new PracticePorts(rig), RigWish.any(), System::nanoTime));
+    while (work.greeting().isEmpty()) {
+      work.step();
+    }
+    return work;
+  }
+
+  private static SensorSet sensors(double fullMillivolts) {
+    FrontEnd end = new FrontEnd(40, fullMillivolts, 1, 0, Lamp.STEADY);
+    return new SensorSet(end, end, end).with(LevelComparators.INVENTED);
+  }
+
+  @Test
+  void theProfileFindsTheInventedFrontEndAndTheCheckAgrees() {
+    try (RigWork work = work(SensorSet.INVENTED)) {
+      List<RigCalibration.Stage> stages = new ArrayList<>();
+      RigCalibration.Calibrated done =
+          (RigCalibration.Calibrated) new RigCalibration(work, SHORT, 29, stages::add).run(TODAY);
+      RigProfile profile = done.profile();
+
+      assertThat(stages).containsExactly(RigCalibration.Stage.values());
+      assertThat(profile.rig().serial()).isEqualTo("PRACTICE");
+      assertThat(profile.date()).isEqualTo(TODAY);
+      // SensorSet.INVENTED lags by 1 us.
+      assertThat(profile.lag().orElseThrow().seconds()).isCloseTo(1e-6, within(0.15e-6));
+      // LevelComparators.INVENTED: offset 8 mV and hysteresis 12 mV of 5 V in 1024 counts.
+      TripPoints low = profile.tripPoints().get(Channel.CENTRE_LOW);
+      assertThat(low.offsetCounts()).isCloseTo(8 / 5000.0 * 1024, within(0.5));
+      assertThat(low.hysteresisCounts()).isCloseTo(12 / 5000.0 * 1024, within(1.0));
+      assertThat(profile.shortestTrustworthySeconds().orElseThrow()).isEqualTo(100e-6);
+      assertThat(Math.abs(done.rampedExcessSeconds().orElseThrow())).isLessThan(20e-6);
+      assertThat(profile.clock()).as("left out").isEmpty();
+
+      RigCheckRun.Checked checked = (RigCheckRun.Checked) new RigCheckRun(work).run(profile);
+      assertThat(checked.check().points()).hasSize(RigCheckRun.PULSES);
+      assertThat(checked.check().inControl())
+          .as(CalibrationText.check(checked.check()).toString())
+          .isTrue();
+      assertThat(CalibrationText.check(checked.check()).get(0)).startsWith("In control");
+    }
+  }
+
+  @Test
+  void anLedThatIsOutIsSaid() {
+    assertThat(refused(sensors(60))).contains("Is it plugged in");
+  }
+
+  @Test
+  void aSensorAtItsEndIsSaid() {
+    assertThat(refused(sensors(5400))).contains("end of its scale");
+  }
+
+  @Test
+  void anLedTooDimIsSaid() {
+    assertThat(refused(sensors(700))).contains("too dim");
+  }
+
+  private static String refused(SensorSet sensors) {
+    try (RigWork work = work(sensors)) {
+      RigCalibration.Outcome outcome = new RigCalibration(work, SHORT, 29, stage -> {}).run(TODAY);
+      return CalibrationText.refused(((RigCalibration.Refused) outcome).refusal());
+    }
+  }
+
+  @Test
+  void everyRefusalHasASentenceWithANextStep() {
+    List<CalibrationRefusal> all =
+        List.of(
+            new CalibrationRefusal.NoLed(5, 5),
+            new CalibrationRefusal.Saturated(1010),
+            new CalibrationRefusal.NotDark(300),
+            new CalibrationRefusal.TooDim(100),
+            new CalibrationRefusal.NothingSeen(Channel.CENTRE_LOW),
+            new CalibrationRefusal.WrongPolarity(Channel.CENTRE_HIGH),
+            new CalibrationRefusal.Disturbed(Channel.CENTRE_LOW, 7),
+            new CalibrationRefusal.TooFewPoints(Channel.CENTRE_LOW, 2),
+            new CalibrationRefusal.SlopeNotOne(1e-9),
+            new CalibrationRefusal.Restarted(),
+            new CalibrationRefusal.NoAnswer());
+    assertThat(all.stream().map(CalibrationText::refused).distinct()).hasSize(all.size());
+    assertThat(CalibrationText.refused(all.get(5)))
+        .isEqualTo(
+            "The high level goes dark when the LED goes on: the two inputs of its comparator are"
+                + " swapped. Swap them, then calibrate again.");
+  }
+}
