@@ -232,6 +232,14 @@ void rig_find_origin(struct rig *rig) {
   rig->origin = (chip_ticks(&rig->bench.chip) - bench_now(&rig->bench)) & 0xFFFFFFFFFFFF;
 }
 
+void rig_start(struct rig *rig, const char *elf, const char *script) {
+  rig_power(rig, elf, NULL);
+  rig_script(rig, "%s", script);
+  rig_run(rig, 300);
+  rig_settle(rig, 1000);
+  rig_find_origin(rig);
+}
+
 uint64_t rig_ticks_at(const struct rig *rig, cycles_t cycle) {
   return (rig->origin + cycle) & 0xFFFFFFFFFFFF;
 }

@@ -55,6 +55,8 @@ struct rig {
 
 /* Powers a board with the firmware of that ELF. `eeprom` may be NULL: erased. Ends the program when that fails. */
 void rig_power(struct rig *rig, const char *elf, const unsigned char *eeprom);
+/* The same with nothing stored, statements of a scenario, and time until the board is silent and its ticks are known. */
+void rig_start(struct rig *rig, const char *elf, const char *script);
 void rig_off(struct rig *rig);
 /* Statements of a scenario, one a line. Ends the program on a wrong one: that is a mistake of the test. */
 void rig_script(struct rig *rig, const char *format, ...) __attribute__((format(printf, 2, 3)));

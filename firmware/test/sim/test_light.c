@@ -12,13 +12,6 @@
 
 static struct rig rig;
 
-static void start(const char *elf, const char *script) {
-  rig_power(&rig, elf, NULL);
-  rig_script(&rig, "%s", script);
-  rig_run(&rig, 300);
-  rig_settle(&rig, 1000);
-}
-
 static long code_of(double mv) {
   return (long)(mv * 1024 / SUPPLY_MV);
 }
@@ -52,7 +45,7 @@ static void steady(const char *elf) {
     const char *channel;
     double mv;
   } sensors[] = {{"0", 3300}, {"2", 2500}, {"3", 1234}};
-  start(elf, "light centre 40 3300\nlight outerA 40 2500\nlight outerB 40 1234\nhold 0.01 1");
+  rig_start(&rig, elf, "light centre 40 3300\nlight outerA 40 2500\nlight outerB 40 1234\nhold 0.01 1");
   for (size_t i = 0; i < sizeof sensors / sizeof *sensors; i++) {
     char fields[16];
     snprintf(fields, sizeof fields, "%s 0080", sensors[i].channel);
@@ -80,7 +73,7 @@ static void steady(const char *elf) {
 
 /* Lamp ripple of 100 Hz: the blocks follow it, extremes and mean. */
 static void rippling(const char *elf) {
-  start(elf, "light centre 0 3000\nripple 100 0.2\nhold 0.01 1");
+  rig_start(&rig, elf, "light centre 0 3000\nripple 100 0.2\nhold 0.01 1");
   size_t line = rig.line_count;
   rig_command(&rig, 'm', "0 0064");
   rig_run(&rig, 400);
@@ -113,7 +106,7 @@ static bool reads_back(const char *codes, int low, int high) {
 }
 
 static void thresholds(const char *elf) {
-  start(elf, "");
+  rig_start(&rig, elf, "");
   tap_check(reads_back("2B A1 (after the start)", 0x2B, 0xA1), "after a start the thresholds are 2B and A1");
   tap_check(rig_command(&rig, 't', "36 CA") == 0, "new thresholds are taken");
   rig_run(&rig, 100);
@@ -137,7 +130,7 @@ static void thresholds(const char *elf) {
 
 /* The bench lets PWM and UART show on the port registers, as silicon does. */
 static void own_outputs(const char *elf) {
-  start(elf, "");
+  rig_start(&rig, elf, "");
   avr_t *avr = rig.bench.chip.avr;
   unsigned seen_high_d = 0, seen_low_d = 0, seen_high_b = 0, seen_low_b = 0;
   struct counters before, after;

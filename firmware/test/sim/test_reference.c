@@ -16,14 +16,6 @@
 static struct rig rig;
 static struct dice dice = {20261126};
 
-static void start(const char *elf, const char *script) {
-  rig_power(&rig, elf, NULL);
-  rig_script(&rig, "%s", script);
-  rig_run(&rig, 300);
-  rig_settle(&rig, 1000);
-  rig_find_origin(&rig);
-}
-
 static int ask(unsigned kind, unsigned width, unsigned count) {
   char fields[32];
   snprintf(fields, sizeof fields, "%X %08X %04X", kind, width, count);
@@ -96,7 +88,7 @@ static void widths(const char *elf) {
                 {0xC000, 3, "C000 ticks"},   {0xC001, 3, "C001 ticks"},  {0xFFFF, 3, "one wrap less a tick"},
                 {0x10000, 3, "one wrap"},    {0x10001, 3, "one wrap and a tick"},
                 {256000, 3, "16 ms"},        {16000000, 2, "1 s"},       {0x1E84800, 1, "2 s"}};
-  start(elf, "light all 40 4000\nled all 3900");
+  rig_start(&rig, elf, "light all 40 4000\nled all 3900");
   long least = 0x7FFFFFFF, most = -0x7FFFFFFF;
   for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
     size_t line = rig.line_count, led = rig.led_count;
@@ -138,7 +130,7 @@ static void widths(const char *elf) {
 static void across_wraps(const char *elf) {
   static const char *const presets[] = {"0000FFFA0000", "0000FFFAA000", "00007FFA0000", "FFFFFFFA0000"};
   static const unsigned widths[] = {0x640, 0xC000, 0x20000, 700000};
-  start(elf, "light all 40 4000\nled all 3900");
+  rig_start(&rig, elf, "light all 40 4000\nled all 3900");
   bool all = true;
   int across = 0;
   for (size_t p = 0; p < sizeof presets / sizeof *presets; p++) {
@@ -167,7 +159,7 @@ static void across_wraps(const char *elf) {
 
 /* Any width at any moment, with light blocks, pings and light that switches four comparators at each end. */
 static void random_widths(const char *elf) {
-  start(elf, "light all 40 4000\nled all 3900\nlag all 1");
+  rig_start(&rig, elf, "light all 40 4000\nled all 3900\nlag all 1");
   rig_script(&rig, "tx +0 m 0001 0 FFFF#");
   bool all = true;
   int made = 0;
@@ -191,7 +183,7 @@ static void random_widths(const char *elf) {
 
 /* The main loop stands still while handlers run. A pulse may then become longer, but what R says stays true. */
 static void under_floods(const char *elf) {
-  start(elf, "");
+  rig_start(&rig, elf, "");
   unsigned longest = 0;
   bool true_to_pin = true;
   int told = 0, longer = 0;
@@ -232,7 +224,7 @@ static const struct injected *edge_of(enum pin pin, bool level, size_t from) {
 /* The ramped drive: exponential flanks of 1 ms. The light rises through q after RC ln(1 / (1 - q)) and falls through it after
    RC ln(1 / q), so the time above q is the width plus RC ln((1 - q) / q), and the mean over q and 1 - q is the width. */
 static void ramped(const char *elf) {
-  start(elf, "light all 0 4000\nled all 5000");
+  rig_start(&rig, elf, "light all 0 4000\nled all 5000");
   tap_check(rig_command(&rig, 't', "36 C8") == 0, "levels at 55 and 201 of 256, symmetric to the middle of the LED's light");
   rig_run(&rig, 100);
   static const unsigned widths[] = {256000, 480000};
@@ -271,7 +263,7 @@ static bool dark(void) {
 }
 
 static void steady_and_stops(const char *elf) {
-  start(elf, "led all 3000");
+  rig_start(&rig, elf, "led all 3000");
   size_t led = rig.led_count;
   tap_check(ask(3, 0, 0) == 0 && rig.bench.optics.led_square, "steady: the LED is on when the answer comes");
   rig_run(&rig, 9000);
@@ -303,7 +295,7 @@ static void steady_and_stops(const char *elf) {
 }
 
 static void resets(const char *elf) {
-  start(elf, "led all 3000");
+  rig_start(&rig, elf, "led all 3000");
   ask(3, 0, 0);
   rig_script(&rig, "reset +0.01");
   rig_run(&rig, 11);
@@ -328,7 +320,7 @@ static void resets(const char *elf) {
 
 /* Pulses take nothing from the exactness of the other channels. */
 static void edges_meanwhile(const char *elf) {
-  start(elf, "");
+  rig_start(&rig, elf, "");
   size_t edge = rig.edge_count, line = rig.line_count;
   for (int i = 0; i < 1200; i++) {
     if (i % 100 == 0) {

@@ -14,14 +14,6 @@
 static struct rig rig;
 static struct dice dice = {27182};
 
-static void start(const char *elf, const char *script) {
-  rig_power(&rig, elf, NULL);
-  rig_script(&rig, "%s", script);
-  rig_run(&rig, 300);
-  rig_settle(&rig, 1000);
-  rig_find_origin(&rig);
-}
-
 static void identity(void) {
   size_t from = rig.line_count;
   rig_command(&rig, 'h', "");
@@ -96,7 +88,7 @@ static void counters(void) {
 
 int main(int count, char **words) {
   tap_note("seed %llu", (unsigned long long)dice.state);
-  start(count > 1 ? words[1] : "rig.elf", "light all 40 4000");
+  rig_start(&rig, count > 1 ? words[1] : "rig.elf", "light all 40 4000");
   identity();
   exact();
   deaf_to_the_rest();

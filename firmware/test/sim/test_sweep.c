@@ -15,14 +15,6 @@
 static struct rig rig;
 static struct dice dice = {20261127};
 
-static void start(const char *elf, const char *script) {
-  rig_power(&rig, elf, NULL);
-  rig_script(&rig, "%s", script);
-  rig_run(&rig, 300);
-  rig_settle(&rig, 1000);
-  rig_find_origin(&rig);
-}
-
 static double mv_of(unsigned fine_code) {
   return fine_code * SUPPLY_MV / 4096;
 }
@@ -51,7 +43,7 @@ static const struct line *answer_to_sweep(size_t from, double limit_milliseconds
 /* The voltage at the comparator itself, while the sweep still waits at its first code. */
 static void fine_codes(const char *elf) {
   static const unsigned codes[] = {0x010, 0x2B0, 0x2B1, 0x2B5, 0x2B8, 0x2BF, 0xA21, 0xA2F, 0xFF7};
-  start(elf, "");
+  rig_start(&rig, elf, "");
   double worst_mean = 0, worst_ripple = 0;
   for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
     for (unsigned channel = 0; channel < 2; channel++) {
@@ -119,7 +111,7 @@ static void offsets(const char *elf) {
     char script[160];
     snprintf(script, sizeof script, "light all 40 4000\nled centre %g\noffset %s %g\nhysteresis %g", cases[i].led_mv,
              cases[i].name, cases[i].offset_mv, cases[i].hysteresis_mv);
-    start(elf, script);
+    rig_start(&rig, elf, script);
     rig_command(&rig, 'r', "3 00000000 0000");
     rig_run(&rig, 50);
     double light = 40 + cases[i].led_mv, middle = light - cases[i].offset_mv;
@@ -146,7 +138,7 @@ static void offsets(const char *elf) {
 }
 
 static void nothing_found(const char *elf) {
-  start(elf, "light all 40 4000\nled centre 1000");
+  rig_start(&rig, elf, "light all 40 4000\nled centre 1000");
   rig_command(&rig, 'r', "3 00000000 0000");
   rig_run(&rig, 50);
   struct found above = sweep(0, code_of(1200), code_of(1200) + 20), below = sweep(0, code_of(800), code_of(800) + 20);
@@ -158,7 +150,7 @@ static void nothing_found(const char *elf) {
 }
 
 static void others_meanwhile(const char *elf) {
-  start(elf, "light all 40 4000\nled centre 800\nhysteresis 30");
+  rig_start(&rig, elf, "light all 40 4000\nled centre 800\nhysteresis 30");
   tap_check(rig_command(&rig, 't', "30 B0") == 0, "thresholds of before");
   rig_command(&rig, 'r', "3 00000000 0000");
   rig_run(&rig, 100);

@@ -34,10 +34,9 @@ final class LevelTurner {
   /** Beats without the read-back after which it is asked for again. */
   private static final int PATIENCE_BEATS = 6;
 
-  /** Where the two levels of the full rig stand after its start: no light is known yet. */
-  private static final ThresholdCodes UNKNOWN_LIGHT = new ThresholdCodes(0x2B, 0xA1);
+  /** While no light is known the two levels stand where those of a full rig do. */
+  private ThresholdCodes codes = ThresholdCodes.AFTER_START;
 
-  private ThresholdCodes codes = UNKNOWN_LIGHT;
   private Optional<LightLevels> light = Optional.empty();
   private Level level = Level.LOW;
   private boolean onItsWay;
@@ -51,7 +50,7 @@ final class LevelTurner {
             .map(known -> ThresholdCodes.forLight(known.darkCounts(), known.fullCounts(), trips))
             .filter(ThresholdCodes.Found.class::isInstance)
             .map(found -> ((ThresholdCodes.Found) found).codes())
-            .orElse(UNKNOWN_LIGHT);
+            .orElse(ThresholdCodes.AFTER_START);
     return to(Level.LOW);
   }
 
@@ -93,7 +92,7 @@ final class LevelTurner {
     level = next;
     onItsWay = true;
     beats = 0;
-    return new RigCommand.SetThresholds(code(), 255);
+    return RigCommand.SetThresholds.one(code());
   }
 
   private int code() {

@@ -148,7 +148,7 @@ public final class LightSetting {
     if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
       if (oneLevel && lowSum64.isEmpty()) {
         lowSum64 = OptionalInt.of(read.readBack().lowSum64());
-        return setOne(codes.orElseThrow().high());
+        return set(RigCommand.SetThresholds.one(codes.orElseThrow().high()));
       }
       judgeThresholds(read.readBack());
     }
@@ -331,19 +331,19 @@ public final class LightSetting {
     ThresholdCodes.Outcome placed =
         ThresholdCodes.forLight(darkSum16 / 16, fullSum16 / 16, knownTrips());
     step = Step.THRESHOLDS;
-    thresholdsSet = false;
-    beatsWithoutNews = 0;
     ThresholdCodes found = ((ThresholdCodes.Found) placed).codes();
     codes = Optional.of(found);
-    return oneLevel
-        ? setOne(found.low())
-        : Optional.of(new RigCommand.SetThresholds(found.low(), found.high()));
+    return set(
+        oneLevel
+            ? RigCommand.SetThresholds.one(found.low())
+            : new RigCommand.SetThresholds(found.low(), found.high()));
   }
 
-  private Optional<RigCommand> setOne(int code) {
+  /** The command, and from here on the thresholds are to settle. */
+  private Optional<RigCommand> set(RigCommand.SetThresholds thresholds) {
     thresholdsSet = false;
     beatsWithoutNews = 0;
-    return Optional.of(new RigCommand.SetThresholds(code, 255));
+    return Optional.of(thresholds);
   }
 
   private void judgeThresholds(RigMessage.Thresholds read) {

@@ -175,7 +175,7 @@ public record ChainFit(
   /** By how many tau a square pulse comes out longer at the levels of these pulses. */
   private static double stretch(List<SeenPulse> pulses) {
     return pulses.stream()
-        .mapToDouble(pulse -> Math.log((1 - pulse.level()) / pulse.level()))
+        .mapToDouble(pulse -> LagEstimate.stretch(pulse.level(), pulse.level()))
         .average()
         .orElseThrow();
   }
@@ -202,7 +202,7 @@ public record ChainFit(
   }
 
   private static double withoutLag(SeenPulse pulse, double tau) {
-    return pulse.excessSeconds() - tau * Math.log((1 - pulse.level()) / pulse.level());
+    return pulse.excessSeconds() - tau * LagEstimate.stretch(pulse.level(), pulse.level());
   }
 
   private static OptionalDouble slopeP(Map<Channel, List<SeenPulse>> byChannel) {

@@ -187,10 +187,7 @@ public final class FiringRow implements Picture {
             theme.quietInk(),
             new BasicStroke(
                 1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {2, 3}, 0));
-    marker.setLabel(adjustment.words());
-    marker.setLabelFont(theme.smallLetters());
-    marker.setLabelPaint(theme.ink());
-    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
+    Frame.label(marker, adjustment.words(), theme.ink(), theme);
     // Towards the right end the words stand left of their line, so that they are not cut off.
     boolean late = adjustment.beforeRelease() > 0.7 * data.releases().size();
     marker.setLabelAnchor(late ? RectangleAnchor.BOTTOM_LEFT : RectangleAnchor.BOTTOM_RIGHT);

@@ -52,6 +52,14 @@ final class Frame {
     return plot;
   }
 
+  /** Words beside the line of a marker, without the grey box that the library puts behind them. */
+  static void label(ValueMarker marker, String words, Color ink, Theme theme) {
+    marker.setLabel(words);
+    marker.setLabelFont(theme.smallLetters());
+    marker.setLabelPaint(ink);
+    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
+  }
+
   /** A chart around a plot. */
   static JFreeChart chart(
       String title, XYPlot plot, LegendItemCollection legend, String note, Theme theme) {

@@ -3,6 +3,8 @@ package org.halflight.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Line2D;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -75,6 +77,8 @@ public final class LightCurvePicture implements Picture {
     double[] millis = millis();
     Range shown = shown(millis);
     time.setRange(shown);
+    time.setNumberFormatOverride(
+        new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));
     NumberAxis light = new NumberAxis("light, of full light");
     light.setRange(
         LOWEST, Math.max(HIGHEST, exposure.measured().map(Measured::peak).orElse(1.0) + 0.05));
@@ -221,9 +225,7 @@ public final class LightCurvePicture implements Picture {
             quiet,
             new BasicStroke(
                 1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, new float[] {6, 5}, 0));
-    marker.setLabel(words);
-    marker.setLabelFont(theme.smallLetters());
-    marker.setLabelPaint(quiet);
+    Frame.label(marker, words, quiet, theme);
     marker.setLabelAnchor(RectangleAnchor.TOP_LEFT);
     marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
     plot.addRangeMarker(marker, Layer.BACKGROUND);

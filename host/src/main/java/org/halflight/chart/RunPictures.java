@@ -159,7 +159,7 @@ public final class RunPictures {
 
   private static LightCurvePicture lightCurve(FiringResult firing, String note) {
     FiringCurve curve = firing.curve().orElseThrow();
-    String speed = firing.shown().map(MarkedSpeed::label).orElse("no speed");
+    String speed = firing.shown().map(shown -> shown.label() + " s").orElse("no speed");
     return new LightCurvePicture(
         "Light curve, " + speed + ", firing " + firing.number(),
         CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),

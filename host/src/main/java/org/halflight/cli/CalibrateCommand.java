@@ -1,13 +1,10 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.halflight.bench.CalibrationPlan;
 import org.halflight.bench.CalibrationText;
-import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.ClockFit;
@@ -72,18 +69,14 @@ final class CalibrateCommand implements Callable<Integer> {
     Terminal terminal = surroundings.terminal();
     CalibrationPlan plan = CalibrationPlan.USUAL.withPingSeconds(clockSeconds);
     terminal.say(Words.say("calibration.begin", Math.round(1.5 + clockSeconds / 60)));
-    try (RigWork work =
-        new RigWork(
-            new LiveFeed(
-                surroundings.ports().apply(rig.ports()), rig.wish(), surroundings.nanos()))) {
+    try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {
         return 1;
       }
-      LocalDate today = LocalDate.ofInstant(surroundings.date().get(), ZoneOffset.UTC);
       RigCalibration.Outcome outcome =
           new RigCalibration(
                   work, plan, hostClockPpm, stage -> terminal.say(CalibrationText.stage(stage)))
-              .run(today);
+              .run(surroundings.today());
       if (outcome instanceof RigCalibration.Refused refused) {
         throw new Trouble(CalibrationText.refused(refused.refusal()));
       }

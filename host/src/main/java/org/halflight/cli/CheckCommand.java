@@ -1,14 +1,11 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.halflight.bench.CalibrationText;
-import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.RigCheck;
@@ -60,10 +57,7 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() {
     Terminal terminal = surroundings.terminal();
     terminal.say(Words.say("check.begin"));
-    try (RigWork work =
-        new RigWork(
-            new LiveFeed(
-                surroundings.ports().apply(rig.ports()), rig.wish(), surroundings.nanos()))) {
+    try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {
         return 1;
       }
@@ -92,7 +86,7 @@ final class CheckCommand implements Callable<Integer> {
         ProfileFit.of(
             found,
             new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
-            LocalDate.ofInstant(surroundings.date().get(), ZoneOffset.UTC),
+            surroundings.today(),
             OptionalDouble.empty(),
             mostDays == null ? OptionalInt.empty() : OptionalInt.of(mostDays));
     for (ProfileFit.Mismatch mismatch : mismatches) {

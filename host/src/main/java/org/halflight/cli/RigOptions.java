@@ -3,6 +3,8 @@ package org.halflight.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.bench.LiveFeed;
+import org.halflight.bench.RigWork;
 import org.halflight.rig.RigWish;
 import picocli.CommandLine.Option;
 
@@ -30,6 +32,12 @@ final class RigOptions {
 
   List<String> ports() {
     return ports;
+  }
+
+  /** Work with the rig outside of a session. */
+  RigWork work(Surroundings surroundings) {
+    return new RigWork(
+        new LiveFeed(surroundings.ports().apply(ports), wish(), surroundings.nanos()));
   }
 
   RigWish wish() {

@@ -2,6 +2,8 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -24,4 +26,9 @@ public record Surroundings(
     LongSupplier nanos,
     Supplier<Instant> date,
     Path folder,
-    String version) {}
+    String version) {
+  /** The day, by which profiles are dated, the same wherever the workshop is. */
+  LocalDate today() {
+    return LocalDate.ofInstant(date.get(), ZoneOffset.UTC);
+  }
+}

@@ -71,17 +71,18 @@ final class TopBar extends JPanel implements Looked {
     LinkText shown = LinkText.of(view.link());
     practice.setVisible(view.link().isPractice());
     rig.setVisible(view.link().isPractice());
-    lightIsSet = view.light().set().isPresent();
-    light.setText(Words.say(lightIsSet ? "desk.light.isSet" : "desk.light.isNotSet"));
-    light.setForeground(lightIsSet ? look.quietInk() : look.attention());
-    if (!shown.equals(text)) {
-      text = shown;
-      link.setText(shown.text());
-      link.setToolTipText(shown.more());
-      link.getAccessibleContext().setAccessibleName(Words.say("desk.link.name"));
-      link.getAccessibleContext().setAccessibleDescription(shown.text() + ". " + shown.more());
-      dress();
+    boolean set = view.light().set().isPresent();
+    if (shown.equals(text) && set == lightIsSet) {
+      return;
     }
+    text = shown;
+    lightIsSet = set;
+    light.setText(Words.say(set ? "desk.light.isSet" : "desk.light.isNotSet"));
+    link.setText(shown.text());
+    link.setToolTipText(shown.more());
+    link.getAccessibleContext().setAccessibleName(Words.say("desk.link.name"));
+    link.getAccessibleContext().setAccessibleDescription(shown.text() + ". " + shown.more());
+    dress();
   }
 
   /** The place on the screen. */

@@ -10,6 +10,9 @@ import java.util.Objects;
  * @param high code of the high threshold
  */
 public record ThresholdCodes(int low, int high) {
+  /** The codes of a full rig after its start, as the line protocol has them. */
+  public static final ThresholdCodes AFTER_START = new ThresholdCodes(0x2B, 0xA1);
+
   /** What light comes to. */
   public sealed interface Outcome {}
 

@@ -12,10 +12,10 @@ import org.halflight.signal.SampledLight.Part;
  * A raw light curve as bytes: exact, and about one byte a reading.
  *
  * <p>Byte 0 is the form, 1; byte 1 is 1 where the curve was cut off. Then for each part in order
- * one byte, twice the code of the part in the line protocol, plus one after a gap, and as varints
- * (see {@link EdgeBlob}): ticks of its first value since those of the part before (for the first
- * part, since the ticks that the firing is known by), zigzag; its period; how many values follow;
- * and each value less the one before (the first less 0), zigzag.
+ * one byte, twice the code of the part in the line protocol, plus one after a gap, and as {@link
+ * Varints}: ticks of its first value since those of the part before (for the first part, since the
+ * ticks that the firing is known by), signed; its period; how many values follow; and each value
+ * less the one before (the first less 0), signed.
  */
 final class CurveBlob {
   private static final int FORM = 1;
@@ -29,12 +29,12 @@ final class CurveBlob {
     long before = firstTicks;
     for (Part part : curve.parts()) {
       out.write(2 * code(part.kind()) + (part.gapBefore() ? 1 : 0));
-      write(out, zigzag(part.firstTicks() - before));
-      write(out, part.periodTicks());
-      write(out, part.values().size());
+      Varints.writeSigned(out, part.firstTicks() - before);
+      Varints.write(out, part.periodTicks());
+      Varints.write(out, part.values().size());
       int last = 0;
       for (int value : part.values()) {
-        write(out, zigzag(value - last));
+        Varints.writeSigned(out, value - last);
         last = value;
       }
       before = part.firstTicks();
@@ -45,7 +45,7 @@ final class CurveBlob {
   /** The curve of a blob; empty where these bytes are none. */
   static Optional<SampledLight> read(byte[] blob, long firstTicks) {
     try {
-      return Optional.of(new Reader(blob).curve(firstTicks));
+      return Optional.of(read(new Varints.Reader(blob), firstTicks));
     } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
       return Optional.empty();
     }
@@ -68,69 +68,26 @@ final class CurveBlob {
     };
   }
 
-  private static long zigzag(long number) {
-    return (number << 1) ^ (number >> 63);
-  }
-
-  private static void write(ByteArrayOutputStream out, long number) {
-    long bits = number;
-    while ((bits & ~0x7FL) != 0) {
-      out.write((int) ((bits & 0x7F) | 0x80));
-      bits >>>= 7;
+  private static SampledLight read(Varints.Reader in, long firstTicks) {
+    if (in.nextByte() != FORM) {
+      throw new IllegalArgumentException("not a form of curves that is known");
     }
-    out.write((int) bits);
-  }
-
-  private static final class Reader {
-    private final byte[] blob;
-    private int at;
-
-    Reader(byte[] blob) {
-      this.blob = blob;
-    }
-
-    SampledLight curve(long firstTicks) {
-      if (next() != FORM) {
-        throw new IllegalArgumentException("not a form of curves that is known");
+    boolean cutOff = in.nextByte() != 0;
+    List<Part> parts = new ArrayList<>();
+    long ticks = firstTicks;
+    while (in.hasMore()) {
+      int what = in.nextByte();
+      ticks += in.nextSigned();
+      long period = in.next();
+      long count = in.next();
+      List<Integer> values = new ArrayList<>();
+      int value = 0;
+      for (long i = 0; i < count; i++) {
+        value += (int) in.nextSigned();
+        values.add(value);
       }
-      boolean cutOff = next() != 0;
-      List<Part> parts = new ArrayList<>();
-      long ticks = firstTicks;
-      while (at < blob.length) {
-        int what = next();
-        ticks += signed();
-        long period = number();
-        long count = number();
-        List<Integer> values = new ArrayList<>();
-        int value = 0;
-        for (long i = 0; i < count; i++) {
-          value += (int) signed();
-          values.add(value);
-        }
-        parts.add(new Part(kind(what >> 1), ticks, period, values, (what & 1) != 0));
-      }
-      return new SampledLight(parts, cutOff);
+      parts.add(new Part(kind(what >> 1), ticks, period, values, (what & 1) != 0));
     }
-
-    private int next() {
-      return blob[at++] & 0xFF;
-    }
-
-    private long signed() {
-      long bits = number();
-      return (bits >>> 1) ^ -(bits & 1);
-    }
-
-    private long number() {
-      long bits = 0;
-      int shift = 0;
-      int next;
-      do {
-        next = next();
-        bits |= (next & 0x7FL) << shift;
-        shift += 7;
-      } while (next > 0x7F && shift <= 63);
-      return bits;
-    }
+    return new SampledLight(parts, cutOff);
   }
 }

@@ -12,9 +12,9 @@ import org.halflight.signal.Edge;
  * The raw edges of a firing as bytes: exact, and small (some 4 bytes an edge).
  *
  * <p>Byte 0 is the form, 1. Then for each edge in the order of the firing: the ticks since the edge
- * before (for the first edge, since the ticks that the firing is known by), zigzag (n to 2n, -n to
- * 2n - 1) and as a varint (seven bits a byte, the lowest first, bit 7 set when more follow); then
- * one byte, twice the code of the channel, plus one when the level after the edge is high.
+ * before (for the first edge, since the ticks that the firing is known by) as signed {@link
+ * Varints}; then one byte, twice the code of the channel, plus one when the level after the edge is
+ * high.
  */
 final class EdgeBlob {
   private static final int FORM = 1;
@@ -35,13 +35,7 @@ final class EdgeBlob {
     out.write(FORM);
     long before = edges.get(0).ticks();
     for (Edge edge : edges) {
-      long step = edge.ticks() - before;
-      long bits = (step << 1) ^ (step >> 63);
-      while ((bits & ~0x7FL) != 0) {
-        out.write((int) ((bits & 0x7F) | 0x80));
-        bits >>>= 7;
-      }
-      out.write((int) bits);
+      Varints.writeSigned(out, edge.ticks() - before);
       out.write(2 * edge.channel().code() + (edge.high() ? 1 : 0));
       before = edge.ticks();
     }
@@ -53,27 +47,20 @@ final class EdgeBlob {
     if (blob.length < 3 || blob[0] != FORM) {
       return Optional.empty();
     }
+    try {
+      return read(new Varints.Reader(blob), firstTicks);
+    } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<List<Edge>> read(Varints.Reader in, long firstTicks) {
+    in.nextByte();
     List<Edge> edges = new ArrayList<>();
     long ticks = firstTicks;
-    int at = 1;
-    while (at < blob.length) {
-      long bits = 0;
-      int shift = 0;
-      boolean more = true;
-      while (more) {
-        if (at >= blob.length || shift > 63) {
-          return Optional.empty();
-        }
-        byte next = blob[at++];
-        bits |= (next & 0x7FL) << shift;
-        shift += 7;
-        more = next < 0;
-      }
-      ticks += (bits >>> 1) ^ -(bits & 1);
-      if (at >= blob.length) {
-        return Optional.empty();
-      }
-      int what = blob[at++] & 0xFF;
+    while (in.hasMore()) {
+      ticks += in.nextSigned();
+      int what = in.nextByte();
       Optional<Channel> channel = Channel.ofCode(what >> 1);
       if (channel.isEmpty()) {
         return Optional.empty();

@@ -165,26 +165,6 @@ final class FiringRows {
         ExposureMethodVersion.CURRENT);
   }
 
-  /** The same firing with something else worked out from its edges. */
-  static FiringResult with(FiringResult result, Outcome outcome, LeafExposure exposure) {
-    return new FiringResult(
-        result.number(),
-        result.key(),
-        result.firing(),
-        result.rate(),
-        result.run(),
-        result.setting(),
-        result.reference(),
-        result.phase(),
-        outcome,
-        exposure,
-        result.levels(),
-        result.oneLevel(),
-        result.afterRest(),
-        result.notes(),
-        result.curve());
-  }
-
   /**
    * Whether the person closed the shutter by hand: 'stuck open' is what the session calls that, but
    * its edges do end in the dark.

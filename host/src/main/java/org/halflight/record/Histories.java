@@ -1,10 +1,14 @@
 package org.halflight.record;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,10 +20,12 @@ import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
 
 /** Gathers the history of a camera. */
@@ -56,16 +62,23 @@ final class Histories {
     return new RunHistory(visit, run, firings.size(), sources, speeds);
   }
 
-  /** A mean over an adjustment would be a mean of two shutters: what counts follows the last. */
+  /** Of each speed of an adjusting run, what follows the last mark. */
   private static List<FiringResult> sinceLastMark(
       Connection connection, Run run, Visit visit, List<FiringResult> firings) throws SQLException {
+    if (run.asked().phase() != Phase.ADJUSTING) {
+      return firings;
+    }
     int last =
         WorkRows.of(connection, visit.id()).stream()
             .filter(entry -> entry.run().equals(Optional.of(run.id())))
             .mapToInt(entry -> entry.afterFiring().orElse(0))
             .max()
             .orElse(0);
-    List<FiringResult> since = firings.stream().filter(f -> f.number() > last).toList();
-    return since.isEmpty() ? firings : since;
+    return firings.stream()
+        .collect(groupingBy(FiringResult::setting, LinkedHashMap::new, toList()))
+        .values()
+        .stream()
+        .flatMap(ofOneSpeed -> SinceAdjustment.of(ofOneSpeed, last).stream())
+        .toList();
   }
 }

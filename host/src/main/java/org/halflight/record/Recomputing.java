@@ -4,7 +4,6 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
@@ -70,13 +69,8 @@ final class Recomputing {
             .oneLevel()
             .map(
                 seen ->
-                    AlternatingLevels.measure(
-                        result.firing(),
-                        seen.level(),
-                        seen.gapSeconds(),
-                        levels,
-                        result.rate(),
-                        result.firing().lastTicks()))
+                    seen.measure(
+                        result.firing(), levels, result.rate(), result.firing().lastTicks()))
             .orElseGet(() -> LeafExposureMethod.measure(result.firing(), levels, result.rate()));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure =
@@ -86,7 +80,7 @@ final class Recomputing {
         ResultRows.kind(exposure).equals(kept.settledExposure())
             ? kept.settledOutcome()
             : outcome(exposure);
-    FiringResult now = FiringRows.with(result, outcome, exposure);
+    FiringResult now = result.workedOut(outcome, exposure);
     return result
         .curve()
         .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.rate()))

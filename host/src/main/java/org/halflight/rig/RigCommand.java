@@ -28,6 +28,11 @@ public sealed interface RigCommand {
             "threshold codes must be 0 <= low < high <= 255, not " + lowCode + " and " + highCode);
       }
     }
+
+    /** Sets the one threshold of a small rig, whose high code says nothing; 0 to 254. */
+    public static SetThresholds one(int code) {
+      return new SetThresholds(code, 255);
+    }
   }
 
   /** Asks for the thresholds as they are at the comparators. */

@@ -191,22 +191,18 @@ public record FiringResult(
 
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
-    return new FiringResult(
-        number,
-        key,
-        firing,
-        rate,
-        run,
+    return with(
         setting,
-        reference,
-        phase,
         outcome,
         its.exposure().map(said -> CurveAgreement.remarked(exposure, said)).orElse(exposure),
-        levels,
         oneLevel,
-        afterRest,
         notes,
         Optional.of(its));
+  }
+
+  /** The same firing with something else worked out from its edges. */
+  public FiringResult workedOut(Outcome again, LeafExposure figures) {
+    return with(setting, again, figures, notes);
   }
 
   /** The same firing, not counted for a reason. */
@@ -231,22 +227,7 @@ public record FiringResult(
 
   /** The same firing of a small rig, worked out with what is known of the other level since. */
   FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
-    return new FiringResult(
-        number,
-        key,
-        firing,
-        rate,
-        run,
-        setting,
-        reference,
-        phase,
-        again,
-        figures,
-        levels,
-        Optional.of(seen),
-        afterRest,
-        notes,
-        curve);
+    return with(setting, again, figures, Optional.of(seen), notes, curve);
   }
 
   /** The same firing, open until the person closed it. */
@@ -256,6 +237,16 @@ public record FiringResult(
 
   private FiringResult with(
       Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
+    return with(setting, outcome, exposure, oneLevel, notes, curve);
+  }
+
+  private FiringResult with(
+      Optional<Setting> setting,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<OneLevel> oneLevel,
+      FiringNotes notes,
+      Optional<FiringCurve> curve) {
     return new FiringResult(
         number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
         oneLevel, afterRest, notes, curve);

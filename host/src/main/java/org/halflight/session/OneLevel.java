@@ -3,6 +3,10 @@ package org.halflight.session;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.signal.Firing;
+import org.halflight.time.TickRate;
 
 /**
  * How a firing was seen by a rig of one level.
@@ -15,5 +19,14 @@ public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds)
   public OneLevel {
     Objects.requireNonNull(level);
     Objects.requireNonNull(gapSeconds);
+  }
+
+  /**
+   * Measures a firing that was seen like this.
+   *
+   * @param nowTicks see {@link AlternatingLevels#measure}
+   */
+  public LeafExposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+    return AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);
   }
 }

@@ -8,7 +8,6 @@ import java.util.stream.Stream;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.AlternatingLevels.Level;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
@@ -57,21 +56,8 @@ final class OneLevelWatch {
     return gapSeconds(others.flatMap(r -> Width.of(r).stream()));
   }
 
-  /**
-   * Measures a firing.
-   *
-   * @param seen how it was seen; empty where the threshold was on its way
-   */
-  static LeafExposure measure(
-      Firing firing, Optional<OneLevel> seen, LevelPair levels, TickRate rate, long nowTicks) {
-    return AlternatingLevels.measure(
-        firing,
-        seen.map(OneLevel::level).orElse(Level.LOW),
-        seen.map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()),
-        levels,
-        rate,
-        nowTicks);
-  }
+  /** What is known of a firing while the threshold was on its way: no gap completes it. */
+  static final OneLevel ON_ITS_WAY = new OneLevel(Level.LOW, OptionalDouble.empty());
 
   /** Whether a firing lacks nothing but the other level. */
   static boolean awaitsOtherLevel(LeafExposure exposure) {

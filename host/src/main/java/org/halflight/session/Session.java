@@ -411,9 +411,8 @@ public final class Session {
       }
       OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
       LeafExposure again =
-          OneLevelWatch.measure(
+          seen.measure(
               each.firing(),
-              Optional.of(seen),
               each.levels().orElse(LevelPair.GAUSS),
               each.rate(),
               each.firing().lastTicks());
@@ -551,16 +550,11 @@ public final class Session {
   }
 
   private LeafExposure measure(Firing firing) {
-    if (oneLevel.isOneLevel()) {
-      return OneLevelWatch.measure(
-          firing,
-          seenNow(),
-          levels().orElse(LevelPair.GAUSS),
-          rate,
-          Math.max(latestTicks, firing.lastTicks()));
-    }
-    return LeafExposureMethod.measure(
-        firing, levels().orElse(LevelPair.GAUSS), rate, Math.max(latestTicks, firing.lastTicks()));
+    LevelPair assumed = levels().orElse(LevelPair.GAUSS);
+    long nowTicks = Math.max(latestTicks, firing.lastTicks());
+    return oneLevel.isOneLevel()
+        ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(firing, assumed, rate, nowTicks)
+        : LeafExposureMethod.measure(firing, assumed, rate, nowTicks);
   }
 
   private Optional<OneLevel> seenNow() {

@@ -6,12 +6,17 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.assertj.core.data.Offset;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
+import org.halflight.job.Run;
 import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
+import org.halflight.job.WorkEntry;
+import org.halflight.job.WorkEntryId;
+import org.halflight.job.WorkKind;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
@@ -106,6 +111,45 @@ class HistoryTest {
                 .tolerance())
         .isEqualTo(Tolerance.HALF);
     assertThat(record.history(new org.halflight.job.CameraId(99))).isEmpty();
+  }
+
+  @Test
+  void anAdjustingRunCountsWhatFollowsTheLastMarkAndLosesNoOtherSpeed() {
+    Visit visit = record.keep(Visit.begins(camera.id(), "", Instant.parse("2024-03-01T12:00:00Z")));
+    record.takeIn(
+        BenchScript.events(
+            "R-1",
+            1,
+            script ->
+                script
+                    .begins("2024-03-01T12:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run(camera.label(), Phase.ADJUSTING, 2, "1/60", "1/125")
+                    .fires(15.625)
+                    .fires(15.625)
+                    .fires(15.625)
+                    .fires(7.8125)
+                    .tell(new SessionInput.Ends())),
+        "a.session");
+    Run run = record.history(camera.id()).orElseThrow().runs().get(0).run();
+    record.keep(
+        new WorkEntry(
+            WorkEntryId.NEW,
+            visit.id(),
+            Instant.parse("2024-03-01T12:10:00Z"),
+            WorkKind.ADJUSTED,
+            "spring eased",
+            Optional.empty(),
+            Optional.of(run.id()),
+            OptionalInt.of(3)));
+    List<SpeedDrift> drifts = record.history(camera.id()).orElseThrow().drifts();
+    assertThat(drifts)
+        .extracting(SpeedDrift::speed)
+        .containsExactly(MarkedSpeed.parse("1/60"), MarkedSpeed.parse("1/125"));
+    // 1/125 is 1/128 s = 7.8125 ms: one firing a stop slow before the mark, one right after it.
+    assertThat(drifts.get(1).points().get(0).summary().meanStops().orElseThrow())
+        .isCloseTo(0, TICK_STOPS);
   }
 
   private void visit(String at, double foundMillis, double leftMillis) {

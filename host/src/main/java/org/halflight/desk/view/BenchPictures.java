@@ -20,6 +20,7 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -165,7 +166,8 @@ public final class BenchPictures {
   }
 
   private static Optional<SpeedSummary> summary(BenchView view, MarkedSpeed speed) {
-    List<FiringResult> firings = sinceAdjustment(view, latestOf(view, speed));
+    List<FiringResult> latest = latestOf(view, speed);
+    List<FiringResult> firings = SinceAdjustment.of(latest, lastMark(view, latest));
     return firings.isEmpty() || view.setup().isEmpty()
         ? Optional.empty()
         : Optional.of(SpeedSummary.of(firings, tolerances(view, view.setup().get()).apply(speed)));
@@ -178,13 +180,6 @@ public final class BenchPictures {
             .toList();
     int run = all.stream().mapToInt(FiringResult::run).max().orElse(0);
     return all.stream().filter(f -> f.run() == run).toList();
-  }
-
-  /** A mean over an adjustment would be a mean of two shutters. */
-  private static List<FiringResult> sinceAdjustment(BenchView view, List<FiringResult> firings) {
-    int last = lastMark(view, firings);
-    List<FiringResult> since = firings.stream().filter(f -> f.number() > last).toList();
-    return since.isEmpty() ? firings : since;
   }
 
   private static int lastMark(BenchView view, List<FiringResult> firings) {

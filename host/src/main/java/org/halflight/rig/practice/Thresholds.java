@@ -1,6 +1,7 @@
 package org.halflight.rig.practice;
 
 import java.util.OptionalLong;
+import org.halflight.exposure.ThresholdCodes;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
@@ -8,10 +9,9 @@ import org.halflight.time.TickRate;
 
 /** The two thresholds of the practice board, which follow their codes with a filter's lag. */
 final class Thresholds {
-  /** Codes after a start; see the line protocol. */
-  private static final int START_LOW = 0x2B;
+  private static final int START_LOW = ThresholdCodes.AFTER_START.low();
 
-  private static final int START_HIGH = 0xA1;
+  private static final int START_HIGH = ThresholdCodes.AFTER_START.high();
 
   /** Fine codes of the whole supply. */
   private static final double FINE_CODES = 4096;
