@@ -13,7 +13,7 @@ public sealed interface Setting {
     }
   }
 
-  /** B or T. */
+  /** A check. */
   record Untimed(Check what) implements Setting {
     public Untimed {
       Objects.requireNonNull(what);
@@ -22,7 +22,7 @@ public sealed interface Setting {
 
   /** As engraved. */
   default String label() {
-    return this instanceof Speed speed ? speed.marked().label() : ((Untimed) this).what().name();
+    return this instanceof Speed speed ? speed.marked().label() : ((Untimed) this).what().label();
   }
 
   /** The marked speed, where it is one. */

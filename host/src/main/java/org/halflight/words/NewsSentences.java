@@ -47,7 +47,7 @@ public final class NewsSentences {
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionNews.CheckShown shown) {
-      return say(shown.check() == Check.T ? "news.check.t" : "news.check", shown.check());
+      return say(shown.check() == Check.T ? "news.check.t" : "news.check", shown.check().label());
     }
     if (news instanceof SessionNews.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
@@ -56,7 +56,7 @@ public final class NewsSentences {
       return say("run.enough", enough.speed(), enough.tries(), enough.good());
     }
     if (news instanceof SessionNews.EnoughOfCheck enough) {
-      return say("news.enoughCheck", enough.check(), enough.tries());
+      return say("news.enoughCheck", enough.check().label(), enough.tries());
     }
     return news instanceof SessionNews.RunDone ? say("run.done") : Optional.empty();
   }

@@ -39,6 +39,7 @@ class WallsTest {
           "uncertainty",
           "session",
           "job",
+          "everyday",
           "verdict",
           "words",
           "shuttermodel",

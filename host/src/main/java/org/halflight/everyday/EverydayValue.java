@@ -1,0 +1,27 @@
+package org.halflight.everyday;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+
+/**
+ * One measured value of something that was tried.
+ *
+ * @param quantity what it is, as a key of the sentences and in tables: lower case with hyphens
+ * @param at the marked speed, stop or setting that it belongs to; empty where it has none
+ * @param value in the unit
+ * @param unit as in tables: {@code s}, {@code ms}, {@code stops}, {@code %}, {@code count}
+ * @param n of how many firings or readings it is the mean; 1 for a single one
+ * @param spread standard deviation over them, in the unit; empty where there is none
+ */
+public record EverydayValue(
+    String quantity, String at, double value, String unit, int n, OptionalDouble spread) {
+  public EverydayValue {
+    Objects.requireNonNull(quantity);
+    Objects.requireNonNull(at);
+    Objects.requireNonNull(unit);
+    Objects.requireNonNull(spread);
+    if (n < 1) {
+      throw new IllegalArgumentException("a value of " + n + " readings");
+    }
+  }
+}

@@ -1,0 +1,28 @@
+package org.halflight.everyday;
+
+import java.util.List;
+import java.util.Optional;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.session.Phase;
+
+/**
+ * One thing that was tried beside the marked speeds, as it came out over a run. The words, the
+ * picture, the page, the hand-back list and the table are made from it.
+ */
+public interface Tried {
+  /** Counts the runs of the session from 1; 0 before one was begun. */
+  int run();
+
+  /** Where in the work it was tried. */
+  Optional<Phase> phase();
+
+  /** The item of the hand-back list that it answers. */
+  CheckItem item();
+
+  /** How it was found; not tested where what was measured does not suffice to say. */
+  CheckState state();
+
+  /** What was measured, in the order in which it is to be read. */
+  List<EverydayValue> values();
+}
