@@ -8,6 +8,7 @@ import org.halflight.export.SpeedTable;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -47,7 +48,8 @@ final class ExportCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", firingTable));
     }
     if (speedTable != null) {
-      SpeedTable.of(Source.of(firings), judging.summaries(firings)).write(speedTable);
+      List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+      SpeedTable.of(Source.of(firings), runs).write(speedTable);
       surroundings.terminal().say(Words.say("export.written", speedTable));
     }
     surroundings.terminal().say(Sessions.remarks(sessions));

@@ -9,15 +9,18 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -49,6 +52,12 @@ class MarksTest {
                 new TripPoints.Comparator(1.5, 2.25), new TripPoints.Comparator(-0.5, 0))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            plain.withAim(
+                new Aim(
+                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
+                    Measurand.ONE_EXPOSURE,
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",
