@@ -36,11 +36,12 @@ record OneExposure(double meanStops, double sdStops, int firings, double commonS
       further = OptionalInt.empty();
       for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
         OneExposure more = new OneExposure(meanStops, sdStops, then, commonStops);
-        // Howe's factor is within 1 % and quick; nobody knows the scatter of the next firings.
+        // Howe's factor is quick and within 1 %, so the exact one is asked for a few times only.
         double half =
             more.half(
                 ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
-        if (more.placement(tolerance, rule, half) != Placement.TOO_CLOSE_TO_CALL) {
+        if (more.placement(tolerance, rule, half) != Placement.TOO_CLOSE_TO_CALL
+            && more.placement(tolerance, rule) != Placement.TOO_CLOSE_TO_CALL) {
           further = OptionalInt.of(then - firings);
         }
       }

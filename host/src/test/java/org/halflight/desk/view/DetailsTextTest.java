@@ -47,8 +47,7 @@ class DetailsTextTest {
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
     assertThat(details.advice()).startsWith("The largest part is ");
     // A probability stands nowhere else.
-    assertThat(String.join(" ", BenchPictures.verdict(work.view(), SIXTIETH)))
-        .doesNotContain("%");
+    assertThat(String.join(" ", BenchPictures.verdict(work.view(), SIXTIETH))).doesNotContain("%");
   }
 
   @Test
@@ -90,8 +89,7 @@ class DetailsTextTest {
     fire(5);
     // A sound shutter is well inside, so the first look decides.
     assertThat(work.view().shown().orElseThrow().label()).isEqualTo("1/125");
-    assertThat(
-            figure(DetailsText.of(work.view(), Optional.of(SIXTIETH)), "firings"))
+    assertThat(figure(DetailsText.of(work.view(), Optional.of(SIXTIETH)), "firings"))
         .contains("until it is decided");
   }
 
