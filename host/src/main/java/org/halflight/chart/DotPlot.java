@@ -69,6 +69,11 @@ final class DotPlot {
             Math.max(plot.getRangeAxis().getUpperBound(), at * 1.15));
   }
 
+  /** From where to where the values are shown. */
+  void range(double from, double to) {
+    plot.getRangeAxis().setRange(from, to);
+  }
+
   JFreeChart chart(String title, String note) {
     return Frame.chart(title, plot, plot.getLegendItems(), note, theme);
   }

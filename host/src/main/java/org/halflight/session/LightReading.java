@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Light of the centre sensor over a while in which nothing moved.
@@ -14,6 +15,9 @@ import java.util.Optional;
  * @param counts mean of the ten-bit converter's readings
  * @param standardUncertaintyCounts of that mean
  * @param blocks milliseconds of light that it is the mean of
+ * @param fullCounts full-open light as it was set; empty where it was not
+ * @param rigSerial serial number of the rig
+ * @param bootCount start of its board
  * @param ticks of the board at its end
  */
 public record LightReading(
@@ -25,6 +29,9 @@ public record LightReading(
     double counts,
     double standardUncertaintyCounts,
     int blocks,
+    OptionalDouble fullCounts,
+    String rigSerial,
+    long bootCount,
     long ticks) {
   /** What the light was read of. */
   public enum What {
@@ -42,8 +49,52 @@ public record LightReading(
     Objects.requireNonNull(phase);
     Objects.requireNonNull(what);
     Objects.requireNonNull(at);
+    Objects.requireNonNull(fullCounts);
+    Objects.requireNonNull(rigSerial);
     if (!(counts >= 0) || !(standardUncertaintyCounts >= 0) || blocks < 1) {
       throw new IllegalArgumentException("not a reading of light: " + counts);
     }
+  }
+
+  /** What was read, before it is known which run, rig and light it belongs to. */
+  public static LightReading of(
+      What what,
+      String at,
+      boolean opening,
+      double counts,
+      double standardUncertaintyCounts,
+      int blocks,
+      long ticks) {
+    return new LightReading(
+        0,
+        Optional.empty(),
+        what,
+        at,
+        opening,
+        counts,
+        standardUncertaintyCounts,
+        blocks,
+        OptionalDouble.empty(),
+        "",
+        0,
+        ticks);
+  }
+
+  /** The same reading as one of a run, by a rig, under a light. */
+  LightReading in(
+      int itsRun, Optional<Phase> itsPhase, OptionalDouble full, String serial, long boot) {
+    return new LightReading(
+        itsRun,
+        itsPhase,
+        what,
+        at,
+        opening,
+        counts,
+        standardUncertaintyCounts,
+        blocks,
+        full,
+        serial,
+        boot,
+        ticks);
   }
 }

@@ -1,0 +1,22 @@
+package org.halflight.chart;
+
+import java.util.Optional;
+import org.halflight.everyday.Bounce;
+import org.halflight.everyday.Tried;
+
+/** Pictures of what was tried beside the marked speeds; each kind has its own. */
+public final class EverydayPictures {
+  private EverydayPictures() {}
+
+  /**
+   * The picture of one thing; empty where there is nothing to draw.
+   *
+   * @param note where the figures come from; may be empty
+   */
+  public static Optional<Picture> of(Tried tried, String note) {
+    if (tried instanceof Bounce bounce && !bounce.speeds().isEmpty()) {
+      return Optional.of(new BouncePicture(bounce, note));
+    }
+    return Optional.empty();
+  }
+}
