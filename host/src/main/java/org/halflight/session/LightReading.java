@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.LightLevels;
 
 /**
  * Light of the centre sensor over a while in which nothing moved.
@@ -15,7 +16,8 @@ import java.util.OptionalDouble;
  * @param counts mean of the ten-bit converter's readings
  * @param standardUncertaintyCounts of that mean
  * @param blocks milliseconds of light that it is the mean of
- * @param fullCounts full-open light as it was set; empty where it was not
+ * @param darkCounts dark level as it was set with the light; empty where it was not
+ * @param fullCounts full-open light, likewise
  * @param rigSerial serial number of the rig
  * @param bootCount start of its board
  * @param ticks of the board at its end
@@ -29,6 +31,7 @@ public record LightReading(
     double counts,
     double standardUncertaintyCounts,
     int blocks,
+    OptionalDouble darkCounts,
     OptionalDouble fullCounts,
     String rigSerial,
     long bootCount,
@@ -49,6 +52,7 @@ public record LightReading(
     Objects.requireNonNull(phase);
     Objects.requireNonNull(what);
     Objects.requireNonNull(at);
+    Objects.requireNonNull(darkCounts);
     Objects.requireNonNull(fullCounts);
     Objects.requireNonNull(rigSerial);
     if (!(counts >= 0) || !(standardUncertaintyCounts >= 0) || blocks < 1) {
@@ -75,6 +79,7 @@ public record LightReading(
         standardUncertaintyCounts,
         blocks,
         OptionalDouble.empty(),
+        OptionalDouble.empty(),
         "",
         0,
         ticks);
@@ -82,7 +87,7 @@ public record LightReading(
 
   /** The same reading as one of a run, by a rig, under a light. */
   LightReading in(
-      int itsRun, Optional<Phase> itsPhase, OptionalDouble full, String serial, long boot) {
+      int itsRun, Optional<Phase> itsPhase, Optional<LightLevels> light, String serial, long boot) {
     return new LightReading(
         itsRun,
         itsPhase,
@@ -92,7 +97,8 @@ public record LightReading(
         counts,
         standardUncertaintyCounts,
         blocks,
-        full,
+        light.isPresent() ? OptionalDouble.of(light.get().darkCounts()) : OptionalDouble.empty(),
+        light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty(),
         serial,
         boot,
         ticks);

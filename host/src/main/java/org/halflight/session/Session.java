@@ -466,14 +466,7 @@ public final class Session {
 
   private void add(LightReading read, List<SessionNews> news) {
     LightReading reading =
-        read.in(
-            run,
-            setup.map(RunSetup::phase),
-            light.isPresent()
-                ? OptionalDouble.of(light.get().fullCounts())
-                : OptionalDouble.empty(),
-            rigSerial,
-            bootCount);
+        read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
     readings.add(reading);
     news.add(new SessionNews.LightWasRead(reading));
   }

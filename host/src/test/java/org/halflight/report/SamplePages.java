@@ -213,6 +213,7 @@ final class SamplePages {
                         ByLaw.of(law -> effective + law.lostPart() * travel.under(law)), travel));
               }
             });
+    List<Tried> tried = lists.isEmpty() ? List.of() : tried();
     return new PageInput(
         camera,
         camera.isEmpty() ? "" : "INV 20 114",
@@ -221,8 +222,8 @@ final class SamplePages {
         dial,
         found,
         left,
-        CheckLines.filled(lists, tried()),
-        tried().stream().map(EverydayWords::inOneLine).toList(),
+        CheckLines.filled(lists, tried),
+        tried.stream().map(EverydayWords::inOneLine).toList(),
         work,
         List.of(),
         Optional.empty(),
