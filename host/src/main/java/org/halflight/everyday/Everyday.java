@@ -28,7 +28,10 @@ public final class Everyday {
 
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
-      List.of((run, firings, readings) -> Bounce.of(run, firings));
+      List.of(
+          (run, firings, readings) -> Bounce.of(run, firings),
+          (run, firings, readings) -> LightLeak.of(run, readings),
+          (run, firings, readings) -> StopScale.of(run, readings));
 
   private Everyday() {}
 
@@ -51,6 +54,28 @@ public final class Everyday {
       KINDS.forEach(kind -> kind.of(run, fired, read).ifPresent(tried::add));
     }
     return List.copyOf(tried);
+  }
+
+  /**
+   * The stop checks of a session against another tolerance than the usual one.
+   *
+   * @param toleranceStops how far a stop may be off its marking, above 0
+   */
+  public static List<StopScale> stops(List<LightReading> readings, double toleranceStops) {
+    List<StopScale> scales = new ArrayList<>();
+    readings.stream()
+        .map(reading -> new Of(reading.run(), reading.phase()))
+        .distinct()
+        .forEach(
+            run ->
+                StopScale.of(
+                        run,
+                        readings.stream()
+                            .filter(r -> run.equals(new Of(r.run(), r.phase())))
+                            .toList(),
+                        toleranceStops)
+                    .ifPresent(scales::add));
+    return scales;
   }
 
   /** The least trustworthy source among firings and readings; RIG where there are none. */

@@ -152,15 +152,12 @@ public record LightLeak(
   }
 
   private static void add(Reading reading, String at, List<EverydayValue> values) {
-    values.add(
-        EverydayValue.single("leak-difference", at, reading.differenceCounts(), "counts"));
-    values.add(
-        EverydayValue.single("leak-uncertainty", at, reading.uncertaintyCounts(), "counts"));
+    values.add(EverydayValue.single("leak-difference", at, reading.differenceCounts(), "counts"));
+    values.add(EverydayValue.single("leak-uncertainty", at, reading.uncertaintyCounts(), "counts"));
     reading
         .belowFullStops()
         .ifPresent(
-            stops ->
-                values.add(EverydayValue.single("leak-below-full-light", at, stops, "stops")));
+            stops -> values.add(EverydayValue.single("leak-below-full-light", at, stops, "stops")));
     reading
         .floorStops()
         .ifPresent(

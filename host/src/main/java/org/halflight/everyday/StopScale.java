@@ -33,7 +33,9 @@ public record StopScale(
     OptionalDouble driftStops,
     Optional<Trouble> trouble)
     implements Tried {
-  /** How far a stop may be off its marking: a third of a stop, trade custom, no standard's limit. */
+  /**
+   * How far a stop may be off its marking: a third of a stop, trade custom, no standard's limit.
+   */
   public static final double USUAL_TOLERANCE_STOPS = 1 / 3.0;
 
   /** The first stop comes back this near, or lamp or sensor has moved. Our choice. */
@@ -248,8 +250,7 @@ public record StopScale(
       OptionalDouble upStops = up.map(this::stops).orElse(OptionalDouble.empty());
       double uncertainty =
           down.or(() -> up).map(this::uncertaintyStops).orElse(Double.POSITIVE_INFINITY);
-      AtStop open =
-          new AtStop(number, marked, downStops, upStops, uncertainty, Verdict.TOO_DARK);
+      AtStop open = new AtStop(number, marked, downStops, upStops, uncertainty, Verdict.TOO_DARK);
       Verdict verdict =
           isFirst
               ? Verdict.FIRST
@@ -293,9 +294,9 @@ public record StopScale(
         return Double.POSITIVE_INFINITY;
       }
       // The dark level is as unsure as a reading, and both readings lean on it.
-      double own = Math.hypot(reading.standardUncertaintyCounts(), first.standardUncertaintyCounts());
-      double firsts =
-          first.standardUncertaintyCounts() / (first.counts() - dark.getAsDouble());
+      double own =
+          Math.hypot(reading.standardUncertaintyCounts(), first.standardUncertaintyCounts());
+      double firsts = first.standardUncertaintyCounts() / (first.counts() - dark.getAsDouble());
       return Math.hypot(own / light, firsts) / Math.log(2);
     }
 
@@ -369,7 +370,6 @@ public record StopScale(
 
   private static void put(
       String quantity, String at, OptionalDouble stops, List<EverydayValue> values) {
-    stops.ifPresent(
-        value -> values.add(EverydayValue.single(quantity, at, value, "stops")));
+    stops.ifPresent(value -> values.add(EverydayValue.single(quantity, at, value, "stops")));
   }
 }

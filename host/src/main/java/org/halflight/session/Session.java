@@ -468,8 +468,7 @@ public final class Session {
   }
 
   private void add(LightReading read, List<SessionNews> news) {
-    LightReading reading =
-        read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
+    LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
     readings.add(reading);
     news.add(new SessionNews.LightWasRead(reading));
   }

@@ -5,6 +5,8 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.Everyday;
+import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckItem;
 import org.halflight.session.FiringResult;
@@ -24,6 +26,12 @@ public final class EverydayWords {
   public static List<String> lines(Tried tried) {
     if (tried instanceof Bounce bounce) {
       return BounceWords.lines(bounce);
+    }
+    if (tried instanceof LightLeak leak) {
+      return LeakWords.lines(leak);
+    }
+    if (tried instanceof StopScale scale) {
+      return StopWords.lines(scale);
     }
     throw new IllegalArgumentException("nobody has words for " + tried.what());
   }
