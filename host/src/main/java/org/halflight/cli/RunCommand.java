@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
+import org.halflight.everyday.Everyday;
 import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
@@ -60,6 +61,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings.terminal().say("");
       List<RunSummary> runs = judging.summaries(firings, state.runs());
       surroundings.terminal().say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+      surroundings.terminal().say(ResultText.tried(Everyday.of(firings, state.readings())));
       return state.isRunDone() ? 0 : 1;
     }
   }

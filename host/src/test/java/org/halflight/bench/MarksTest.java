@@ -7,12 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.LightReading;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
@@ -46,10 +49,15 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
-                new TripPoints.Comparator(1.5, 2.25), new TripPoints.Comparator(-0.5, 0))),
+                ComparatorTrips.around(1.5, 2.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS),
+                ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
         new SessionInput.RunBegins(
