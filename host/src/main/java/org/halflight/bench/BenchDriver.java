@@ -3,6 +3,8 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
@@ -41,6 +43,9 @@ public final class BenchDriver implements AutoCloseable {
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
 
+  /** What the rig says is for the work that it is lent to. */
+  private boolean lent;
+
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
     this.feed = feed;
@@ -65,9 +70,59 @@ public final class BenchDriver implements AutoCloseable {
     return setting;
   }
 
+  /**
+   * Lends the rig to a calibration or a rig check. Every line still reaches the session file and the
+   * session goes on, but it sees nothing of what the rig does meanwhile. Closing the work gives the
+   * rig back, with the thresholds of the session's light.
+   *
+   * @param meanwhile is done at every step of the work, on its thread
+   * @param tell takes what happens to the link
+   */
+  public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
+    workbench.tell(new SessionInput.RigAtWork(true));
+    lent = true;
+    return new RigWork(
+        new RigFeed() {
+          @Override
+          public Optional<Item> next() {
+            meanwhile.run();
+            Optional<Item> item = feed.next();
+            item.ifPresent(
+                came ->
+                    tell.accept(
+                        came instanceof Item.Line line
+                            ? hear(line.event())
+                            : changed(((Item.Changed) came).change())));
+            return item;
+          }
+
+          @Override
+          public void send(RigCommand command) {
+            feed.send(command);
+          }
+
+          @Override
+          public void close() {
+            lent = false;
+            workbench.tell(new SessionInput.RigAtWork(false));
+            if (session().light().isEmpty() && !session().isOneLevelRig()) {
+              ThresholdCodes codes = ThresholdCodes.AFTER_START;
+              feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
+            }
+            restoreThresholds();
+          }
+        },
+        workbench.fold().greeting());
+  }
+
   /** The person holds the shutter open, as the light setting asked. */
   public void shutterIsOpen() {
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
+  }
+
+  /** Whether the light is being set now. */
+  public boolean isSettingLight() {
+    return lightSetting.isPresent();
   }
 
   /** Something that the person did. */
@@ -95,7 +150,7 @@ public final class BenchDriver implements AutoCloseable {
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
-    for (RigEvent said : brought.said()) {
+    for (RigEvent said : lent ? List.<RigEvent>of() : brought.said()) {
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);
       } else if (said instanceof RigEvent.Restarted) {

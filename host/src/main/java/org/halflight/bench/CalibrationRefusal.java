@@ -31,6 +31,9 @@ public sealed interface CalibrationRefusal {
   /** Widths do not follow what the board made: LED and stamps disagree. */
   record SlopeNotOne(double p) implements CalibrationRefusal {}
 
+  /** The person stopped it. */
+  record Stopped() implements CalibrationRefusal {}
+
   /** The rig started anew meanwhile. */
   record Restarted() implements CalibrationRefusal {}
 

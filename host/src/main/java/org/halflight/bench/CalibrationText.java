@@ -43,6 +43,9 @@ public final class CalibrationText {
     if (refusal instanceof CalibrationRefusal.SlopeNotOne) {
       return Words.say("calibration.refused.slope");
     }
+    if (refusal instanceof CalibrationRefusal.Stopped) {
+      return Words.say("calibration.refused.stopped");
+    }
     return refusal instanceof CalibrationRefusal.Restarted
         ? Words.say("calibration.refused.restarted")
         : Words.say("calibration.refused.noAnswer");

@@ -21,10 +21,29 @@ public final class RigWork implements AutoCloseable {
   private final List<LinkChange> changes = new ArrayList<>();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean restarted;
+  private boolean stopped;
   private boolean idle;
 
   public RigWork(RigFeed feed) {
+    this(feed, Optional.empty());
+  }
+
+  /**
+   * @param known what a rig that is lent in the middle of a session said of itself
+   */
+  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known) {
     this.feed = feed;
+    greeting = known;
+  }
+
+  /** Ends what goes on, soon: it is refused as stopped. */
+  public void stop() {
+    stopped = true;
+  }
+
+  /** Whether the person stopped it. */
+  boolean isStopped() {
+    return stopped;
   }
 
   /** Takes the next line; what it said. */

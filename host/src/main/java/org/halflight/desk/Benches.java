@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -19,6 +20,7 @@ import org.halflight.desk.view.Cue;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.record.ProfileShelf;
 import org.halflight.rig.RigWish;
 import org.halflight.session.Source;
 
@@ -86,7 +88,13 @@ final class Benches {
     } else {
       archive.sessionBegan(begins, workbench.path());
     }
-    BenchHands hands = new BenchHands(driver, model, camera, archive);
+    RigHands rig =
+        new RigHands(
+            driver,
+            model.rig(),
+            new ProfileShelf(surroundings.folder()),
+            () -> LocalDate.now(surroundings.clock()));
+    BenchHands hands = new BenchHands(driver, model, camera, archive, rig);
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 

@@ -6,6 +6,8 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
+import org.halflight.desk.view.AimForm;
+import org.halflight.session.Measurand;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -13,8 +15,13 @@ import java.util.Properties;
  * @param file where it is kept
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
+ * @param aim what the verdicts of the next camera's runs are about
  */
-record DeskSettings(Path file, boolean dark, boolean sounds) {
+record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
+  DeskSettings(Path file, boolean dark, boolean sounds) {
+    this(file, dark, sounds, AimForm.USUAL);
+  }
+
   /** The settings of a folder, or the usual ones. */
   static DeskSettings of(Path folder) {
     Path file = folder.resolve("settings.properties");
@@ -29,11 +36,27 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     return new DeskSettings(
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
-        Boolean.parseBoolean(kept.getProperty("sounds", "true")));
+        Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        aim(kept));
+  }
+
+  private static AimForm aim(Properties kept) {
+    AimForm aim =
+        new AimForm(
+            kept.getProperty("tolerance", ""),
+            "one-exposure".equals(kept.getProperty("about"))
+                ? Measurand.ONE_EXPOSURE
+                : Measurand.MEAN_OF_SETTING,
+            Boolean.parseBoolean(kept.getProperty("until-decided", "false")));
+    return aim.read().isPresent() ? aim : AimForm.USUAL;
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds);
+    return new DeskSettings(file, nowDark, nowSounds, aim);
+  }
+
+  DeskSettings with(AimForm nowAim) {
+    return new DeskSettings(file, dark, sounds, nowAim);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -41,6 +64,11 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     Properties kept = new Properties();
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
+    kept.setProperty("tolerance", aim.tolerance());
+    if (aim.measurand() == Measurand.ONE_EXPOSURE) {
+      kept.setProperty("about", "one-exposure");
+    }
+    kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

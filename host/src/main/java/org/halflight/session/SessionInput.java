@@ -116,6 +116,12 @@ public sealed interface SessionInput {
   }
 
   /**
+   * The rig works for itself, at a calibration or a rig check, or is done with it: what it sees
+   * meanwhile is no shutter's.
+   */
+  record RigAtWork(boolean begins) implements SessionInput {}
+
+  /**
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
    * on with that run.
    */

@@ -93,6 +93,8 @@ class MarksTest {
         new SessionInput.LightForgotten(),
         new SessionInput.LightBeingSet(true),
         new SessionInput.LightBeingSet(false),
+        new SessionInput.RigAtWork(true),
+        new SessionInput.RigAtWork(false),
         new SessionInput.LensCap(true),
         new SessionInput.LensCap(false),
         new SessionInput.LinkLost(),
