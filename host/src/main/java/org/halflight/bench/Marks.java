@@ -9,9 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -44,6 +46,7 @@ public final class Marks {
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
   private static final String LEVEL = "level";
+  private static final String LIGHT_READ = "light-read";
   private static final String ON_ITS_WAY = "on-its-way";
 
   private Marks() {}
@@ -134,6 +137,9 @@ public final class Marks {
       values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
       return new Mark(hostNanos, LEVEL, values);
     }
+    if (input instanceof SessionInput.LightRead read) {
+      return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -186,6 +192,7 @@ public final class Marks {
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case LEVEL ->
             Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
+        case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
@@ -208,10 +215,13 @@ public final class Marks {
     return new TripPoints(comparator(values, "low"), comparator(values, "high"));
   }
 
-  private static TripPoints.Comparator comparator(Map<String, String> values, String level) {
-    return new TripPoints.Comparator(
-        Double.parseDouble(values.getOrDefault(level + "-offset", "0")),
-        Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")));
+  private static ComparatorTrips comparator(Map<String, String> values, String level) {
+    return values.containsKey(level + "-offset")
+        ? ComparatorTrips.around(
+            Double.parseDouble(values.get(level + "-offset")),
+            Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")),
+            TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
+        : ComparatorTrips.EXACT;
   }
 
   private static RunSetup setup(Map<String, String> values) {
@@ -229,7 +239,8 @@ public final class Marks {
         Integer.parseInt(values.getOrDefault("firings", "")),
         RunMarks.checks(values),
         RunMarks.customs(values),
-        RunMarks.conditions(values));
+        RunMarks.conditions(values),
+        RunMarks.aim(values));
   }
 
   private static Optional<Boolean> oneOf(String value, String yes, String no) {

@@ -8,7 +8,7 @@ import org.halflight.calibration.PulseMatch;
 import org.halflight.calibration.SeenPulse;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.ThresholdCodes;
-import org.halflight.profile.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.ReferenceDrive;
 import org.halflight.signal.Channel;
 import org.halflight.time.TickRate;
@@ -20,11 +20,11 @@ final class ReferencePulses {
   private final TaskRunner runner;
   private final TickRate rate;
   private final ReferenceLight light;
-  private final Map<Channel, TripPoints> trips;
+  private final Map<Channel, ComparatorTrips> trips;
   private double[] levels = {};
 
   ReferencePulses(
-      TaskRunner runner, TickRate rate, ReferenceLight light, Map<Channel, TripPoints> trips) {
+      TaskRunner runner, TickRate rate, ReferenceLight light, Map<Channel, ComparatorTrips> trips) {
     this.runner = runner;
     this.rate = rate;
     this.light = light;
@@ -44,7 +44,7 @@ final class ReferencePulses {
   }
 
   private double offset(Channel channel) {
-    return Optional.ofNullable(trips.get(channel)).map(TripPoints::offsetCounts).orElse(0.0);
+    return Optional.ofNullable(trips.get(channel)).map(ComparatorTrips::offsetCounts).orElse(0.0);
   }
 
   /** Pulses as both channels of the centre saw them; thresholds must stand. */

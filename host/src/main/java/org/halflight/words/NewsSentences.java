@@ -1,7 +1,6 @@
 package org.halflight.words;
 
 import java.util.Optional;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.SessionNews;
 
@@ -26,6 +25,9 @@ public final class NewsSentences {
           ? Optional.empty()
           : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
     }
+    if (news instanceof SessionNews.LightWasRead read) {
+      return Optional.of(ReadingWords.of(read.reading()));
+    }
     if (news instanceof SessionNews.LightForgotten) {
       return say("news.lightForgotten");
     }
@@ -47,7 +49,7 @@ public final class NewsSentences {
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionNews.CheckShown shown) {
-      return say(shown.check() == Check.T ? "news.check.t" : "news.check", shown.check().label());
+      return say("news.check." + Sentences.key(shown.check()), shown.check().label());
     }
     if (news instanceof SessionNews.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());

@@ -7,17 +7,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.LightReading;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -43,12 +49,23 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
-                new TripPoints.Comparator(1.5, 2.25), new TripPoints.Comparator(-0.5, 0))),
+                ComparatorTrips.around(1.5, 2.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS),
+                ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            plain.withAim(
+                new Aim(
+                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
+                    Measurand.ONE_EXPOSURE,
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",
