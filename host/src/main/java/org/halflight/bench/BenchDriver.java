@@ -71,9 +71,9 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /**
-   * Lends the rig to a calibration or a rig check. Every line still reaches the session file and the
-   * session goes on, but it sees nothing of what the rig does meanwhile. Closing the work gives the
-   * rig back, with the thresholds of the session's light.
+   * Lends the rig to a calibration or a rig check. Every line still reaches the session file and
+   * the session goes on, but it sees nothing of what the rig does meanwhile. Closing the work gives
+   * the rig back, with the thresholds of the session's light.
    *
    * @param meanwhile is done at every step of the work, on its thread
    * @param tell takes what happens to the link

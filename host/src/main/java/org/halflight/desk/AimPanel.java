@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.util.List;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import org.halflight.desk.view.AimForm;
@@ -10,6 +11,8 @@ import org.halflight.words.Words;
 
 /** The fields for what the verdicts of a run are about. */
 final class AimPanel {
+  private static final List<Measurand> MEASURANDS = List.of(Measurand.values());
+
   private final JTextField tolerance = new JTextField();
   private final JComboBox<String> measurand = new JComboBox<>();
   private final JComboBox<String> rule =
@@ -17,7 +20,7 @@ final class AimPanel {
           new String[] {Words.say("desk.run.rule.fixed"), Words.say("desk.run.rule.untilDecided")});
 
   AimPanel() {
-    for (Measurand each : Measurand.values()) {
+    for (Measurand each : MEASURANDS) {
       measurand.addItem(Words.say("details.measurand." + Sentences.measurand(each)));
     }
     tolerance.setName("runTolerance");
@@ -44,14 +47,14 @@ final class AimPanel {
 
   void show(AimForm form) {
     tolerance.setText(form.tolerance());
-    measurand.setSelectedIndex(form.measurand().ordinal());
+    measurand.setSelectedIndex(MEASURANDS.indexOf(form.measurand()));
     rule.setSelectedIndex(form.untilDecided() ? 1 : 0);
   }
 
   AimForm form() {
     return new AimForm(
         tolerance.getText(),
-        Measurand.values()[Math.max(0, measurand.getSelectedIndex())],
+        MEASURANDS.get(Math.max(0, measurand.getSelectedIndex())),
         rule.getSelectedIndex() == 1);
   }
 }

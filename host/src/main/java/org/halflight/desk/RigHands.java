@@ -41,8 +41,7 @@ final class RigHands {
   private Optional<RigWork> work = Optional.empty();
   private String lookedFor = "";
 
-  RigHands(
-      BenchDriver driver, RigModel model, ProfileShelf shelf, Supplier<LocalDate> today) {
+  RigHands(BenchDriver driver, RigModel model, ProfileShelf shelf, Supplier<LocalDate> today) {
     this.driver = driver;
     this.model = model;
     this.shelf = shelf;

@@ -124,6 +124,7 @@ final class DeskHand {
             case ',' -> KeyEvent.VK_COMMA;
             case '.' -> KeyEvent.VK_PERIOD;
             case '-' -> KeyEvent.VK_MINUS;
+            case '=' -> KeyEvent.VK_EQUALS;
             default -> KeyEvent.getExtendedKeyCodeForChar(Character.toLowerCase(each));
           };
       if (upper) {
@@ -187,7 +188,11 @@ final class DeskHand {
   void shot(Path folder, String name) {
     await(
         "the pictures are drawn",
-        view -> window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
+        view ->
+            window.bench().isUpToDate()
+                && window.details().isUpToDate()
+                && window.rig().isUpToDate()
+                && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {

@@ -18,6 +18,8 @@ import org.halflight.words.Words;
 
 /** Turns what happens to the rig into what the window shows. For the bench thread only. */
 public final class RigModel {
+  private static final List<RigCalibration.Stage> STAGES = List.of(RigCalibration.Stage.values());
+
   /** Seconds that the stages of a calibration take, the clock left out. */
   private static final double[] STAGE_SECONDS = {3, 6, 16, 3};
 
@@ -74,7 +76,7 @@ public final class RigModel {
     double before = 0;
     double own = CHECK_SECONDS;
     if (doing == RigView.Doing.CALIBRATING) {
-      int at = stage.map(RigCalibration.Stage::ordinal).orElse(0);
+      int at = stage.map(STAGES::indexOf).orElse(0);
       whole = clockSeconds;
       for (int i = 0; i < STAGE_SECONDS.length; i++) {
         whole += STAGE_SECONDS[i];
