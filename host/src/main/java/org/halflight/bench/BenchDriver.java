@@ -10,6 +10,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
@@ -42,6 +43,18 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
+
+  /** Beats, or answers in their place, after which a rig that was lent has come to rest. */
+  private static final int SETTLE_BEATS = 3;
+
+  /** A rig that says nothing for so many short whiles is gone. */
+  private static final int SETTLE_IDLE_MOST = 20;
+
+  /** Any single work of the rig is done by then; the LED goes out by itself after 10 s. */
+  private static final int DARK_TRIES = 40;
+
+  private int beats;
+  private boolean refused;
 
   /** What the rig says is for the work that it is lent to. */
   private boolean lent;
@@ -103,13 +116,7 @@ public final class BenchDriver implements AutoCloseable {
 
           @Override
           public void close() {
-            lent = false;
-            workbench.tell(new SessionInput.RigAtWork(false));
-            if (session().light().isEmpty() && !session().isOneLevelRig()) {
-              ThresholdCodes codes = ThresholdCodes.AFTER_START;
-              feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
-            }
-            restoreThresholds();
+            giveBack(this);
           }
         },
         workbench.fold().greeting());
@@ -118,6 +125,38 @@ public final class BenchDriver implements AutoCloseable {
   /** The person holds the shutter open, as the light setting asked. */
   public void shutterIsOpen() {
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
+  }
+
+  /** The LED that goes out and thresholds that move make edges: they are no shutter's either. */
+  private void giveBack(RigFeed lentFeed) {
+    // A rig that was stopped in the middle of something is busy with it for a while.
+    for (int tries = 0; tries < DARK_TRIES; tries++) {
+      refused = false;
+      feed.send(RigCommand.DriveReference.off());
+      rest(lentFeed, 1);
+      if (!refused) {
+        break;
+      }
+    }
+    if (session().light().isEmpty() && !session().isOneLevelRig()) {
+      ThresholdCodes codes = ThresholdCodes.AFTER_START;
+      feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
+    }
+    restoreThresholds();
+    rest(lentFeed, SETTLE_BEATS);
+    lent = false;
+    workbench.tell(new SessionInput.RigAtWork(false));
+  }
+
+  /** Lets beats go by, or as many answers to the question for the time. */
+  private void rest(RigFeed lentFeed, int howMany) {
+    beats = 0;
+    for (int idle = 0; beats <= howMany && idle < SETTLE_IDLE_MOST; ) {
+      if (lentFeed.next().isEmpty()) {
+        feed.send(new RigCommand.AskStatus());
+        idle++;
+      }
+    }
   }
 
   /** Whether the light is being set now. */
@@ -150,6 +189,13 @@ public final class BenchDriver implements AutoCloseable {
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
+    refused |=
+        brought.said().stream()
+            .anyMatch(
+                said ->
+                    said instanceof RigEvent.Answered answered
+                        && answered.result() == RigMessage.Result.BUSY);
+    beats += (int) brought.said().stream().filter(RigEvent.TimeAt.class::isInstance).count();
     for (RigEvent said : lent ? List.<RigEvent>of() : brought.said()) {
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);

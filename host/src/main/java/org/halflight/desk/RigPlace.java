@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
@@ -40,6 +41,7 @@ final class RigPlace extends JPanel implements Looked {
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
   private final JTabbedPane tabs = new JTabbedPane();
   private final List<PictureView> pictures;
+  private JScrollPane scroll;
   private transient RigView shown;
 
   /**
@@ -113,15 +115,17 @@ final class RigPlace extends JPanel implements Looked {
     buttons.add(clockLabel, "span, split 2");
     buttons.add(clock);
     left.add(buttons);
-    JScrollPane scroll = new JScrollPane(profile);
-    scroll.setBorder(null);
+    scroll = new JScrollPane(profile);
     left.add(scroll, "wmin 200, hmin 60, grow, push");
     JLabel fileLabel = new JLabel(Words.say("desk.rig.file"));
     fileLabel.setLabelFor(file);
     left.add(fileLabel);
     left.add(file, "wmin 100");
-    left.add(write, "split 2, grow 0");
-    left.add(take, "grow 0");
+    JPanel files = new JPanel(new MigLayout("insets 2, gap 10"));
+    files.setOpaque(false);
+    files.add(write);
+    files.add(take);
+    left.add(files);
     return left;
   }
 
@@ -216,6 +220,8 @@ final class RigPlace extends JPanel implements Looked {
       area.setFont(area == sentence ? Look.letters(1.35) : Look.letters(1.08));
     }
     standing.setFont(Look.bold(1.15));
+    scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
+    profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
     for (JButton button : List.of(check, calibrate, stop)) {
       button.setFont(Look.letters(1.15));
     }
