@@ -46,6 +46,10 @@ public final class Session {
   /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
   public static final double OPEN_LONG_SECONDS = 2;
 
+  /** So many tries end a speed that is fired until its verdict is in: it may never be. */
+  public static final int MOST_UNTIL_DECIDED = 20;
+
+  private final VerdictIsIn verdictIsIn;
   private final FiringLog log = new FiringLog();
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
@@ -75,11 +79,24 @@ public final class Session {
   private boolean runDoneTold;
 
   private final List<RunSetup> runs = new ArrayList<>();
+  private final List<LightReading> readings = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
   private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
+
+  /** A session that never looks at verdicts: a speed has its firings when they are as many. */
+  public Session() {
+    this((setup, firings) -> true);
+  }
+
+  /**
+   * @param verdictIsIn is asked where a run is fired until it is decided
+   */
+  public Session(VerdictIsIn verdictIsIn) {
+    this.verdictIsIn = verdictIsIn;
+  }
 
   /**
    * Takes an input.
@@ -129,6 +146,8 @@ public final class Session {
       trips = set.trips();
       trust.lightSet(log.size());
       tellProfile(news);
+    } else if (input instanceof SessionInput.LightRead read) {
+      add(read.reading(), news);
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
       learnCocking(learnt.begins(), news);
     } else if (input instanceof SessionInput.LensCap cap) {
@@ -216,6 +235,11 @@ public final class Session {
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
     return log.all();
+  }
+
+  /** All readings of the light with the shutter at rest, in order. */
+  public List<LightReading> readings() {
+    return Collections.unmodifiableList(readings);
   }
 
   /** All runs so far, in order; a firing of run n belongs to the one at place n - 1. */
@@ -516,6 +540,12 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+  }
+
+  private void add(LightReading read, List<SessionNews> news) {
+    LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
+    readings.add(reading);
+    news.add(new SessionNews.LightWasRead(reading));
   }
 
   private FiringResult heldForLight(FiringKey key, Firing firing) {
@@ -828,8 +858,15 @@ public final class Session {
   }
 
   private boolean isDone(Setting setting) {
-    return log.good(run, setting) >= wanted(setting)
-        || log.tries(run, setting).count() >= mostTries(setting);
+    long tries = log.tries(run, setting).count();
+    if (log.good(run, setting) < wanted(setting)) {
+      return tries >= mostTries(setting);
+    }
+    RunSetup asked = setup.orElseThrow();
+    return !asked.aim().untilDecided()
+        || setting.speed().isEmpty()
+        || tries >= MOST_UNTIL_DECIDED
+        || verdictIsIn.of(asked, log.tries(run, setting).toList());
   }
 
   private int mostTries(Setting setting) {

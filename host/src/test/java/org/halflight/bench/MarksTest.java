@@ -18,9 +18,12 @@ import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.LightReading;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -28,6 +31,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -71,6 +75,10 @@ class MarksTest {
         new SessionInput.ProfileLeftOut(),
         new SessionInput.RigChecked(true),
         new SessionInput.RigChecked(false),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
@@ -78,6 +86,12 @@ class MarksTest {
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            plain.withAim(
+                new Aim(
+                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
+                    Measurand.ONE_EXPOSURE,
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",
