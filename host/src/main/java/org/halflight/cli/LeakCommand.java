@@ -41,7 +41,8 @@ final class LeakCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     int done =
-        new LightTests(surroundings, session, rig, practice).run(new FNumber("1"), LeakCommand::read);
+        new LightTests(surroundings, session, rig, practice)
+            .run(new FNumber("1"), LeakCommand::read);
     List<Path> files = List.of(session);
     List<Tried> leaks =
         Everyday.of(List.of(), Sessions.readings(files)).stream()
@@ -61,11 +62,7 @@ final class LeakCommand implements Callable<Integer> {
   private static void read(ReadingTalk talk, LightHand hand) {
     boolean covered =
         talk.read(
-                Words.say("leak.ask.covered"),
-                () -> hand.cover(true),
-                What.LAMP_COVERED,
-                "",
-                false)
+                Words.say("leak.ask.covered"), () -> hand.cover(true), What.LAMP_COVERED, "", false)
             .isPresent();
     if (!covered) {
       return;

@@ -52,8 +52,7 @@ final class LightTests {
             : new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now);
     try (BenchDriver driver = new BenchDriver(workbench, feed)) {
       BenchTalk talk =
-          new BenchTalk(
-              driver, terminal, practice ? new PracticeHand(model) : Hand.OF_THE_PERSON);
+          new BenchTalk(driver, terminal, practice ? new PracticeHand(model) : Hand.OF_THE_PERSON);
       if (!talk.waitForRig()) {
         return 1;
       }

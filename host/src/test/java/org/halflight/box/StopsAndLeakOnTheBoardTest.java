@@ -25,8 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @ExtendWith(AvrTools.class)
 class StopsAndLeakOnTheBoardTest {
-  private static final List<String> SCENARIO =
-      List.of("light all 40 4000", "noise centre 2 7", BenchInABox.NAMED);
+  private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
 
   /** f/2.8, 4, 5.6, 8 and 11: stops below the first, by no marking. */
   private static final double[] BELOW = {0, 1.08, 2.0, 3.2, 4.55};
@@ -70,8 +69,7 @@ class StopsAndLeakOnTheBoardTest {
     assertThat(replayed.damagedMarks()).isZero();
     assertThat(replayed.session().results())
         .allMatch(firing -> firing.outcome() == Outcome.HELD_FOR_LIGHT);
-    List<Tried> tried =
-        Everyday.of(replayed.session().results(), replayed.session().readings());
+    List<Tried> tried = Everyday.of(replayed.session().results(), replayed.session().readings());
     leak((LightLeak) tried.get(0));
     stops((StopScale) tried.get(1));
   }
