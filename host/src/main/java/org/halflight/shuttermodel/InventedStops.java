@@ -11,7 +11,7 @@ package org.halflight.shuttermodel;
  */
 public record InventedStops(double darkerStops, double backlashStops) {
   /** Within tolerance for four stops, and out of it at the fifth. */
-  public static final InventedStops WORN = new InventedStops(0.55, 0.12);
+  public static final InventedStops WORN = new InventedStops(0.45, 0.11);
 
   /** As marked. */
   public static final InventedStops EXACT = new InventedStops(0, 0);
