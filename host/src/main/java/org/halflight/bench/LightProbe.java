@@ -111,11 +111,6 @@ public final class LightProbe {
       tries--;
       return Optional.of(begin());
     }
-    boolean refused =
-        event instanceof RigEvent.Answered answered && answered.result() != RigMessage.Result.DONE;
-    if (refused) {
-      step = Step.NO_ANSWER;
-    }
     return Optional.empty();
   }
 
