@@ -109,9 +109,10 @@ class StopsAndLeakOnTheBoardTest {
         assertThat(stop.backlashStops().orElseThrow()).isCloseTo(-BACKLASH, within(unsure));
       }
     }
+    // f/8 is 0.2 stop dark on the way down and 0.35 on the way up, and the worse way counts.
     assertThat(scale.having(StopScale.Verdict.DARK))
         .extracting(stop -> stop.number().engraved())
-        .containsExactly("11");
+        .containsExactly("8", "11");
   }
 
   private static void hold(BenchInABox box, double stopsBelow) throws Exception {
