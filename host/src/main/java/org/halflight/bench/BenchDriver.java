@@ -10,7 +10,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
-import org.halflight.rig.RigMessage;
+import org.halflight.session.LightReading;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
@@ -40,24 +40,14 @@ public final class BenchDriver implements AutoCloseable {
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> lightSetting = Optional.empty();
+  private Optional<LightProbe> probe = Optional.empty();
+  private boolean reads;
 
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
 
-  /** Beats, or answers in their place, after which a rig that was lent has come to rest. */
-  private static final int SETTLE_BEATS = 3;
-
-  /** A rig that says nothing for so many short whiles is gone. */
-  private static final int SETTLE_IDLE_MOST = 20;
-
-  /** Any single work of the rig is done by then; the LED goes out by itself after 10 s. */
-  private static final int DARK_TRIES = 40;
-
-  private int beats;
-  private boolean refused;
-
   /** What the rig says is for the work that it is lent to. */
-  private boolean lent;
+  private Optional<LentRig> lent = Optional.empty();
 
   public BenchDriver(Workbench workbench, RigFeed feed) {
     this.workbench = workbench;
@@ -66,12 +56,13 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Takes the next thing that came; empty when nothing did for a short while. */
   public Optional<Happening> step() {
-    return feed.next()
-        .map(
-            item ->
-                item instanceof RigFeed.Item.Line line
-                    ? hear(line.event())
-                    : changed(((RigFeed.Item.Changed) item).change()));
+    return feed.next().map(this::happening);
+  }
+
+  private Happening happening(RigFeed.Item item) {
+    return item instanceof RigFeed.Item.Line line
+        ? hear(line.event())
+        : changed(((RigFeed.Item.Changed) item).change());
   }
 
   /** Begins to set the light; the shutter is closed. */
@@ -93,33 +84,27 @@ public final class BenchDriver implements AutoCloseable {
    */
   public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
     workbench.tell(new SessionInput.RigAtWork(true));
-    lent = true;
-    return new RigWork(
-        new RigFeed() {
-          @Override
-          public Optional<Item> next() {
-            meanwhile.run();
-            Optional<Item> item = feed.next();
-            item.ifPresent(
-                came ->
-                    tell.accept(
-                        came instanceof Item.Line line
-                            ? hear(line.event())
-                            : changed(((Item.Changed) came).change())));
-            return item;
-          }
+    LentRig rig =
+        new LentRig(
+            feed,
+            item -> {
+              meanwhile.run();
+              item.ifPresent(came -> tell.accept(happening(came)));
+            },
+            this::giveBack);
+    lent = Optional.of(rig);
+    return new RigWork(rig, workbench.fold().greeting());
+  }
 
-          @Override
-          public void send(RigCommand command) {
-            feed.send(command);
-          }
-
-          @Override
-          public void close() {
-            giveBack(this);
-          }
-        },
-        workbench.fold().greeting());
+  private void giveBack(LentRig rig) {
+    if (session().light().isEmpty() && !session().isOneLevelRig()) {
+      ThresholdCodes codes = ThresholdCodes.AFTER_START;
+      feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
+    }
+    restoreThresholds();
+    rig.rest();
+    lent = Optional.empty();
+    workbench.tell(new SessionInput.RigAtWork(false));
   }
 
   /** The person holds the shutter open, as the light setting asked. */
@@ -127,41 +112,32 @@ public final class BenchDriver implements AutoCloseable {
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
   }
 
-  /** The LED that goes out and thresholds that move make edges: they are no shutter's either. */
-  private void giveBack(RigFeed lentFeed) {
-    // A rig that was stopped in the middle of something is busy with it for a while.
-    for (int tries = 0; tries < DARK_TRIES; tries++) {
-      refused = false;
-      feed.send(RigCommand.DriveReference.off());
-      rest(lentFeed, 1);
-      if (!refused) {
-        break;
-      }
-    }
-    if (session().light().isEmpty() && !session().isOneLevelRig()) {
-      ThresholdCodes codes = ThresholdCodes.AFTER_START;
-      feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
-    }
-    restoreThresholds();
-    rest(lentFeed, SETTLE_BEATS);
-    lent = false;
-    workbench.tell(new SessionInput.RigAtWork(false));
-  }
-
-  /** Lets beats go by, or as many answers to the question for the time. */
-  private void rest(RigFeed lentFeed, int howMany) {
-    beats = 0;
-    for (int idle = 0; beats <= howMany && idle < SETTLE_IDLE_MOST; ) {
-      if (lentFeed.next().isEmpty()) {
-        feed.send(new RigCommand.AskStatus());
-        idle++;
-      }
-    }
-  }
-
-  /** Whether the light is being set now. */
+  /** Whether the light is being set or read now. */
   public boolean isSettingLight() {
-    return lightSetting.isPresent();
+    return lightSetting.isPresent() || reads;
+  }
+
+  /** Readings of the light begin: openings until their end are no releases. */
+  public void beginReadings() {
+    reads = true;
+    workbench.tell(new SessionInput.LightBeingSet(true));
+  }
+
+  /** Reads the light as it stands now; what was read goes to the session. */
+  public LightProbe readLight(LightReading.What what, String at, boolean opening) {
+    LightProbe begun = new LightProbe(what, at, opening);
+    probe = Optional.of(begun);
+    feed.send(begun.begin());
+    return begun;
+  }
+
+  /** Readings of the light end. */
+  public void endReadings() {
+    probe = Optional.empty();
+    if (reads) {
+      reads = false;
+      workbench.tell(new SessionInput.LightBeingSet(false));
+    }
   }
 
   /** Something that the person did. */
@@ -183,20 +159,16 @@ public final class BenchDriver implements AutoCloseable {
         // Taken, and so kept; nobody is there to be told.
       }
       endLightSetting();
+      endReadings();
     }
   }
 
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
-    refused |=
-        brought.said().stream()
-            .anyMatch(
-                said ->
-                    said instanceof RigEvent.Answered answered
-                        && answered.result() == RigMessage.Result.BUSY);
-    beats += (int) brought.said().stream().filter(RigEvent.TimeAt.class::isInstance).count();
-    for (RigEvent said : lent ? List.<RigEvent>of() : brought.said()) {
+    lent.ifPresent(rig -> rig.heard(brought.said()));
+    for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : brought.said()) {
+      news.addAll(read(said));
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);
       } else if (said instanceof RigEvent.Restarted) {
@@ -220,6 +192,22 @@ public final class BenchDriver implements AutoCloseable {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
     return new Happening(Optional.empty(), news);
+  }
+
+  private List<SessionNews> read(RigEvent said) {
+    if (probe.isEmpty()) {
+      return List.of();
+    }
+    LightProbe under = probe.get();
+    under.hear(said).ifPresent(feed::send);
+    if (under.step() == LightProbe.Step.READING) {
+      return List.of();
+    }
+    probe = Optional.empty();
+    return under
+        .reading()
+        .map(reading -> workbench.tell(new SessionInput.LightRead(reading)))
+        .orElse(List.of());
   }
 
   private void go(LightSetting setting, RigEvent said) {
@@ -282,6 +270,9 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   private Happening changed(LinkChange change) {
+    if (change.state() == LinkState.LOST) {
+      probe.ifPresent(LightProbe::lost);
+    }
     List<SessionNews> news =
         change.state() == LinkState.LOST ? workbench.tell(new SessionInput.LinkLost()) : List.of();
     return new Happening(Optional.of(change), news);

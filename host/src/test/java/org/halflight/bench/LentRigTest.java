@@ -61,8 +61,7 @@ class LentRigTest {
     try (RigWork work = driver.lend(() -> {}, happening -> {})) {
       RigCalibration.Calibrated done =
           (RigCalibration.Calibrated) new RigCalibration(work, SHORT, 29, s -> {}).run(TODAY);
-      assertThat(new RigCheckRun(work).run(done.profile()))
-          .isInstanceOf(RigCheckRun.Checked.class);
+      assertThat(new RigCheckRun(work).run(done.profile())).isInstanceOf(RigCheckRun.Checked.class);
     }
     assertThat(results()).hasSize(1);
     fire();

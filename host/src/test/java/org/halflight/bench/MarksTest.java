@@ -69,16 +69,16 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
-        new SessionInput.LightRead(
-            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
-        new SessionInput.LightRead(
-            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.of(90)),
         new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.empty()),
         new SessionInput.ProfileRefused(ProfileFit.Mismatch.FILE_CUT),
         new SessionInput.ProfileLeftOut(),
         new SessionInput.RigChecked(true),
         new SessionInput.RigChecked(false),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
