@@ -88,9 +88,9 @@ final class RigHands {
   void check() {
     Optional<RigProfile> profile = profile();
     if (!isReady()) {
-      model.ends(Words.say("desk.rig.notNow"));
+      model.says(Words.say("desk.rig.notNow"));
     } else if (profile.isEmpty()) {
-      model.ends(Words.say("desk.rig.noProfile"));
+      model.says(Words.say("desk.rig.noProfile"));
     } else {
       model.checkBegins(seconds());
       lent(
@@ -111,7 +111,7 @@ final class RigHands {
    */
   void calibrate(double clockSeconds) {
     if (!isReady()) {
-      model.ends(Words.say("desk.rig.notNow"));
+      model.says(Words.say("desk.rig.notNow"));
       return;
     }
     model.calibrationBegins(seconds(), clockSeconds);
@@ -140,11 +140,11 @@ final class RigHands {
                 .ifPresentOrElse(
                     profile -> {
                       ProfileShelf.write(profile, file);
-                      model.ends(
+                      model.says(
                           Words.say(
                               "profile.written", profile.rig().serial(), profile.date(), file));
                     },
-                    () -> model.ends(Words.say("desk.rig.noProfile"))));
+                    () -> model.says(Words.say("desk.rig.noProfile"))));
   }
 
   /** Takes a profile in; it is used where it is this rig's. */
@@ -154,7 +154,7 @@ final class RigHands {
           RigProfile profile = ProfileShelf.read(file);
           Path kept = shelf.keep(profile);
           use(profile);
-          model.ends(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
+          model.says(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
         });
   }
 
@@ -163,7 +163,7 @@ final class RigHands {
     try {
       doing.run();
     } catch (Trouble trouble) {
-      model.ends(trouble.getMessage());
+      model.says(trouble.getMessage());
     }
   }
 
@@ -187,6 +187,7 @@ final class RigHands {
       doing.accept(rig);
     } finally {
       work = Optional.empty();
+      model.idle();
     }
   }
 

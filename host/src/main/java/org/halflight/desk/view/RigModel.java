@@ -94,7 +94,7 @@ public final class RigModel {
   /** A rig check came to something. */
   public void checked(RigCheckRun.Outcome outcome, String serial) {
     if (outcome instanceof RigCheckRun.Refused refused) {
-      ends(CalibrationText.refused(refused.refusal()));
+      says(CalibrationText.refused(refused.refusal()));
       return;
     }
     RigCheck found = ((RigCheckRun.Checked) outcome).check();
@@ -108,13 +108,13 @@ public final class RigModel {
                     Words.say("check.chart.values"),
                     Words.say("check.chart.average")),
                 Sentences.source(serial)));
-    ends(String.join(" ", CalibrationText.check(found)));
+    says(String.join(" ", CalibrationText.check(found)));
   }
 
   /** A calibration came to something. */
   public void calibrated(RigCalibration.Outcome outcome) {
     if (outcome instanceof RigCalibration.Refused refused) {
-      ends(CalibrationText.refused(refused.refusal()));
+      says(CalibrationText.refused(refused.refusal()));
       return;
     }
     RigCalibration.Calibrated done = (RigCalibration.Calibrated) outcome;
@@ -127,7 +127,7 @@ public final class RigModel {
     if (clockSeconds > 0 && done.profile().clock().isEmpty()) {
       said.add(Words.say("calibration.clock.none"));
     }
-    ends(String.join(" ", said));
+    says(String.join(" ", said));
   }
 
   private static PulseFitChart chart(RigCalibration.Calibrated done, boolean left) {
@@ -143,11 +143,15 @@ public final class RigModel {
         Sentences.source(done.profile().rig().serial()));
   }
 
-  /** Nothing goes on any more, and this is to be said. */
-  public void ends(String says) {
+  /** This is to be said. */
+  public void says(String words) {
+    sentence = words;
+  }
+
+  /** The rig is the session's again. */
+  public void idle() {
     doing = RigView.Doing.NOTHING;
     stage = Optional.empty();
-    sentence = says;
   }
 
   /** What the window shows. */

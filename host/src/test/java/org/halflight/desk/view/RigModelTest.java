@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import org.halflight.bench.CalibrationRefusal;
@@ -35,7 +36,7 @@ class RigModelTest {
     assertThat(before).isGreaterThan(0.4).isLessThan(0.7);
     now += 80;
     model.now(now);
-    assertThat(view().progress()).isEqualTo(1);
+    assertThat(view().progress()).isCloseTo(1, within(1e-9));
   }
 
   @Test
@@ -53,6 +54,8 @@ class RigModelTest {
     java.util.Arrays.fill(shifted, 5e-6);
     model.checked(
         new RigCheckRun.Checked(RigCheck.of(new ControlLimits(0, 1e-6), shifted)), "R-0001");
+    assertThat(view().isUnderWay()).as("the rig is not back yet").isTrue();
+    model.idle();
     assertThat(view().isUnderWay()).isFalse();
     assertThat(view().sentence()).startsWith("Signal").contains("calibrate");
     assertThat(view().check().orElseThrow().table().rows()).hasSize(RigCheckRun.PULSES);
@@ -62,6 +65,7 @@ class RigModelTest {
   void whatIsRefusedOrStoppedIsSaidAndNothingGoesOn() {
     model.calibrationBegins(0, 0);
     model.calibrated(new RigCalibration.Refused(new CalibrationRefusal.Stopped()));
+    model.idle();
     assertThat(view().isUnderWay()).isFalse();
     assertThat(view().sentence()).contains("You stopped it");
     assertThat(view().fit()).isEmpty();
