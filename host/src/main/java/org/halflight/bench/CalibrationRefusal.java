@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import org.halflight.calibration.SlopeTest;
 import org.halflight.signal.Channel;
 
 /** Why a calibration or a rig check cannot be made. */
@@ -29,7 +30,7 @@ public sealed interface CalibrationRefusal {
   record TooFewPoints(Channel channel, int points) implements CalibrationRefusal {}
 
   /** Widths do not follow what the board made: LED and stamps disagree. */
-  record SlopeNotOne(double p) implements CalibrationRefusal {}
+  record SlopeNotOne(SlopeTest test) implements CalibrationRefusal {}
 
   /** The rig started anew meanwhile. */
   record Restarted() implements CalibrationRefusal {}

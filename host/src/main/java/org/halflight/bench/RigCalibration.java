@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.SeenPulse;
+import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
@@ -28,9 +29,6 @@ import org.halflight.signal.Channel;
  * at several levels and widths, ramped pulses, pings.
  */
 public final class RigCalibration {
-  /** Widths that do not follow what the board made, with no more chance than this, are a fault. */
-  private static final double SLOPE_P = 0.001;
-
   /** Width of the ramped pulses: long against the filter that ramps them. */
   private static final double RAMPED_SECONDS = 0.02;
 
@@ -125,13 +123,13 @@ public final class RigCalibration {
         seen.addAll(pulses.make(ReferenceDrive.SQUARE, width, plan.pulses()));
       }
     }
-    ChainFit.Outcome outcome = ChainFit.of(seen);
+    ChainFit.Outcome outcome = ChainFit.of(seen, light.ledCounts() - light.darkCounts());
     if (outcome instanceof ChainFit.TooFew few) {
       return new Refused(new CalibrationRefusal.TooFewPoints(few.channel(), few.pulses()));
     }
     ChainFit fit = ((ChainFit.Fitted) outcome).fit();
-    if (fit.slopeP().orElse(1) < SLOPE_P && fit.shortestTrustworthySeconds().isEmpty()) {
-      return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slopeP().orElseThrow()));
+    if (fit.slope().filter(SlopeTest::isFault).isPresent()) {
+      return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slope().orElseThrow()));
     }
     tell.accept(Stage.RAMPED);
     pulses.stand(LevelPair.GAUSS);
@@ -197,7 +195,7 @@ public final class RigCalibration {
   private static double reach(List<SeenPulse> seen, Channel channel) {
     return seen.stream()
         .filter(pulse -> pulse.channel() == channel)
-        .mapToDouble(pulse -> Math.log((1 - pulse.level()) / pulse.level()))
+        .mapToDouble(SeenPulse::stretch)
         .average()
         .orElseThrow();
   }

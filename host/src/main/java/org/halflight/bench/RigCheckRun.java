@@ -93,11 +93,7 @@ public final class RigCheckRun {
     double tau = profile.lag().map(FrontEndLag::seconds).orElse(0.0);
     return seen.stream()
         .filter(pulse -> pulse.channel() == channel)
-        .mapToDouble(
-            pulse ->
-                pulse.excessSeconds()
-                    - offset
-                    - tau * Math.log((1 - pulse.level()) / pulse.level()))
+        .mapToDouble(pulse -> pulse.excessSeconds() - offset - tau * pulse.stretch())
         .toArray();
   }
 }

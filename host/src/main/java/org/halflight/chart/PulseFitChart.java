@@ -8,7 +8,6 @@ import java.util.Objects;
 import java.util.stream.DoubleStream;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.SeenPulse;
-import org.halflight.profile.FrontEndLag;
 import org.halflight.signal.Channel;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.LogAxis;
@@ -74,11 +73,7 @@ public final class PulseFitChart implements Picture {
     if (!residuals) {
       return 1e6 * pulse.excessSeconds();
     }
-    double tau = fit.lag().map(FrontEndLag::seconds).orElse(0.0);
-    double expected =
-        fit.delays().get(pulse.channel()).widthOffsetSeconds()
-            + tau * Math.log((1 - pulse.level()) / pulse.level());
-    return 1e6 * (pulse.excessSeconds() - expected);
+    return 1e6 * (pulse.excessSeconds() - fit.expectedExcessSeconds(pulse));
   }
 
   @Override

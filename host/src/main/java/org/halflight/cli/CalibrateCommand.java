@@ -93,6 +93,7 @@ final class CalibrateCommand implements Callable<Integer> {
     if (!done.fit().lagIsSeparate()) {
       terminal.say(Words.say("calibration.together"));
     }
+    CalibrationText.slope(done.fit()).ifPresent(terminal::say);
     done.rampedExcessSeconds()
         .ifPresent(
             excess ->
