@@ -13,6 +13,7 @@ import org.halflight.exposure.TripPoints;
 import org.halflight.light.FlickerJudge;
 import org.halflight.light.LampLight;
 import org.halflight.light.LightBlock;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -75,7 +76,7 @@ public final class LightSetting {
     record Chatters() implements Refusal {}
 
     /** A comparator switches too far from its threshold, or with too much hysteresis. */
-    record TripsOff(Channel channel, TripPoints.Comparator found) implements Refusal {}
+    record TripsOff(Channel channel, ComparatorTrips found) implements Refusal {}
 
     /** A comparator did not switch though its threshold went through the light. */
     record NeverTrips(Channel channel) implements Refusal {}

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
-import org.halflight.exposure.TripPoints;
 import org.halflight.light.LampLight;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.signal.Channel;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
@@ -63,7 +63,7 @@ public final class LightText {
     return String.join(" ", sentences);
   }
 
-  private static String trip(Channel channel, TripPoints.Comparator found) {
+  private static String trip(Channel channel, ComparatorTrips found) {
     double millivolts = found.offsetCounts() * MILLIVOLTS_PER_COUNT;
     if (Math.abs(millivolts) < SAID_MILLIVOLTS_LEAST) {
       return Words.say("light.trip.right", level(channel));

@@ -9,9 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -208,10 +210,13 @@ public final class Marks {
     return new TripPoints(comparator(values, "low"), comparator(values, "high"));
   }
 
-  private static TripPoints.Comparator comparator(Map<String, String> values, String level) {
-    return new TripPoints.Comparator(
-        Double.parseDouble(values.getOrDefault(level + "-offset", "0")),
-        Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")));
+  private static ComparatorTrips comparator(Map<String, String> values, String level) {
+    return values.containsKey(level + "-offset")
+        ? ComparatorTrips.around(
+            Double.parseDouble(values.get(level + "-offset")),
+            Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")),
+            TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
+        : ComparatorTrips.EXACT;
   }
 
   private static RunSetup setup(Map<String, String> values) {

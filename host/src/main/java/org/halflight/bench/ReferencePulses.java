@@ -8,7 +8,7 @@ import org.halflight.calibration.PulseMatch;
 import org.halflight.calibration.SeenPulse;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.ThresholdCodes;
-import org.halflight.profile.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.ReferenceDrive;
 import org.halflight.signal.Channel;
 import org.halflight.time.TickRate;
@@ -20,13 +20,13 @@ final class ReferencePulses {
   private final TaskRunner runner;
   private final TickRate rate;
   private final ReferenceLight light;
-  private final Map<Channel, TripPoints> trips;
+  private final Map<Channel, ComparatorTrips> trips;
 
   /** Levels of each channel on rising and on falling light. */
   private double[][] levels = {};
 
   ReferencePulses(
-      TaskRunner runner, TickRate rate, ReferenceLight light, Map<Channel, TripPoints> trips) {
+      TaskRunner runner, TickRate rate, ReferenceLight light, Map<Channel, ComparatorTrips> trips) {
     this.runner = runner;
     this.rate = rate;
     this.light = light;
@@ -46,10 +46,10 @@ final class ReferencePulses {
   }
 
   private double[] levels(double thresholdCounts, Channel channel) {
-    Optional<TripPoints> trip = Optional.ofNullable(trips.get(channel));
+    Optional<ComparatorTrips> trip = Optional.ofNullable(trips.get(channel));
     return new double[] {
-      light.level(thresholdCounts + trip.map(TripPoints::risingCounts).orElse(0.0)),
-      light.level(thresholdCounts + trip.map(TripPoints::fallingCounts).orElse(0.0))
+      light.level(thresholdCounts + trip.map(ComparatorTrips::risingCounts).orElse(0.0)),
+      light.level(thresholdCounts + trip.map(ComparatorTrips::fallingCounts).orElse(0.0))
     };
   }
 

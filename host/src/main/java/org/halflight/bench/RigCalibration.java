@@ -14,11 +14,11 @@ import org.halflight.calibration.SeenPulse;
 import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.profile.ThresholdCounts;
-import org.halflight.profile.TripPoints;
 import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigMessage;
@@ -31,9 +31,6 @@ import org.halflight.signal.Channel;
 public final class RigCalibration {
   /** Width of the ramped pulses: long against the filter that ramps them. */
   private static final double RAMPED_SECONDS = 0.02;
-
-  /** A sweep of 22 counts each way, in fine codes. */
-  private static final int SWEEP_STEPS = 88;
 
   /** Where a calibration stands. */
   public enum Stage {
@@ -108,7 +105,7 @@ public final class RigCalibration {
     TaskRunner runner = new TaskRunner(work);
     tell.accept(Stage.LIGHT);
     ReferenceLight light = ReferenceLight.measure(runner);
-    Map<Channel, TripPoints> trips =
+    Map<Channel, ComparatorTrips> trips =
         plan.sweeps() ? sweeps(runner, light) : new EnumMap<>(Channel.class);
     ReferencePulses pulses = new ReferencePulses(runner, work.rate(), light, trips);
     tell.accept(Stage.PULSES);
@@ -156,16 +153,16 @@ public final class RigCalibration {
         clock);
   }
 
-  private Map<Channel, TripPoints> sweeps(TaskRunner runner, ReferenceLight light)
+  private Map<Channel, ComparatorTrips> sweeps(TaskRunner runner, ReferenceLight light)
       throws CalibrationRefused {
     tell.accept(Stage.SWEEP);
-    Map<Channel, TripPoints> trips = new EnumMap<>(Channel.class);
+    Map<Channel, ComparatorTrips> trips = new EnumMap<>(Channel.class);
     for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
       // The LED goes out by itself after 10 s.
       runner.command(RigCommand.DriveReference.steady());
       runner
-          .run(new SweepTask(channel, light.ledCounts(), SWEEP_STEPS))
-          .tripPoints()
+          .run(new SweepTask(channel, light.ledCounts()))
+          .trips()
           .ifPresent(trip -> trips.put(channel, trip));
       runner.command(RigCommand.DriveReference.off());
     }

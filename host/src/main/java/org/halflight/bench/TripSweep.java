@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.Optional;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -20,14 +21,6 @@ final class TripSweep {
 
   /** More hysteresis than this is no comparator in order. */
   static final double HYSTERESIS_COUNTS_MOST = 20;
-
-  /** A sweep takes 0.8 s: 41 fine codes either side of the light, which is 10 counts. */
-  private static final int NEAR_CODES = 40;
-
-  /** As far as one command goes, 62 counts either side. */
-  private static final int FAR_CODES = RigCommand.SweepThreshold.STEPS_MOST / 2;
-
-  private static final double FINE_CODES_PER_COUNT = 4;
 
   /** The light may change by so much of full light before somebody has moved something. */
   private static final double LIGHT_CHANGE_MOST = 0.02;
@@ -51,12 +44,9 @@ final class TripSweep {
 
   private final double fullCounts;
   private final boolean oneLevel;
-  private Channel channel = Channel.CENTRE_LOW;
-  private int reachCodes = NEAR_CODES;
+  private ComparatorSweep sweep;
   private int tries;
-  private Optional<RigEvent.Tripped> rising = Optional.empty();
-  private Optional<RigEvent.Tripped> falling = Optional.empty();
-  private TripPoints.Comparator low = TripPoints.Comparator.EXACT;
+  private ComparatorTrips low = ComparatorTrips.EXACT;
   private Optional<Outcome> outcome = Optional.empty();
 
   /**
@@ -66,23 +56,17 @@ final class TripSweep {
   TripSweep(double fullCounts, boolean oneLevel) {
     this.fullCounts = fullCounts;
     this.oneLevel = oneLevel;
+    this.sweep = new ComparatorSweep(Channel.CENTRE_LOW, fullCounts);
   }
 
   /** The command of the sweep that comes now. */
   RigCommand command() {
-    rising = Optional.empty();
-    falling = Optional.empty();
-    // A reading is the voltage cut down to whole counts, so it stands for half a count more.
-    int middle = (int) Math.round((fullCounts + 0.5) * FINE_CODES_PER_COUNT);
-    return new RigCommand.SweepThreshold(
-        channel,
-        Math.max(RigCommand.SweepThreshold.CODE_LEAST, middle - reachCodes),
-        Math.min(RigCommand.SweepThreshold.CODE_MOST, middle + reachCodes));
+    return sweep.command();
   }
 
   /** Part of the work that is done, 0 to 1. */
   double progress() {
-    return (channel == Channel.CENTRE_HIGH ? 0.5 : 0) + (rising.isPresent() ? 0.25 : 0);
+    return (sweep.channel() == Channel.CENTRE_HIGH ? 0.5 : 0) + (sweep.isHalfDone() ? 0.25 : 0);
   }
 
   /** What came of it, once it is over. */
@@ -92,13 +76,7 @@ final class TripSweep {
 
   /** Hears what the rig says; gives the next command, if there is one. */
   Optional<RigCommand> hear(RigEvent event) {
-    if (event instanceof RigEvent.Tripped trip && trip.channel() == channel) {
-      if (trip.rising()) {
-        rising = Optional.of(trip);
-      } else {
-        falling = Optional.of(trip);
-      }
-    }
+    sweep.hear(event);
     return event instanceof RigEvent.Answered answered
         ? answered(answered.result())
         : Optional.empty();
@@ -106,10 +84,7 @@ final class TripSweep {
 
   private Optional<RigCommand> answered(RigMessage.Result result) {
     return switch (result) {
-      case DONE ->
-          rising.isPresent() && falling.isPresent()
-              ? judge(rising.get(), falling.get())
-              : onceMore();
+      case DONE -> sweep.isHeard() ? judge() : onceMore();
       case UNKNOWN_COMMAND, NOT_ON_THIS_RIG -> over(new Outcome.NotAble());
       case BUSY -> onceMore();
       case BAD_FIELDS, STORE_FAILED -> over(new Outcome.NotHeard());
@@ -121,49 +96,30 @@ final class TripSweep {
     return tries < TRIES_MOST ? Optional.of(command()) : over(new Outcome.NotHeard());
   }
 
-  private Optional<RigCommand> judge(RigEvent.Tripped up, RigEvent.Tripped down) {
-    double upLight = up.lightSum16() / 16.0;
-    double downLight = down.lightSum16() / 16.0;
-    if (Math.abs(upLight - fullCounts) > LIGHT_CHANGE_MOST * fullCounts
-        || Math.abs(downLight - fullCounts) > LIGHT_CHANGE_MOST * fullCounts) {
+  private Optional<RigCommand> judge() {
+    if (!sweep.lightHeld(LIGHT_CHANGE_MOST)) {
       return wrong(new LightSetting.Refusal.LightMoved());
     }
-    if (up.fineCode() == 0 || down.fineCode() == 0) {
-      if (reachCodes == NEAR_CODES) {
-        reachCodes = FAR_CODES;
-        return Optional.of(command());
-      }
-      return wrong(new LightSetting.Refusal.NeverTrips(channel));
+    Optional<ComparatorTrips> found = sweep.trips();
+    if (found.isPresent()) {
+      return judge(found.get());
     }
-    return judge(comparator(up, down));
+    return sweep.canReachFarther()
+        ? Optional.of(sweep.farther())
+        : wrong(new LightSetting.Refusal.NeverTrips(sweep.channel()));
   }
 
-  /**
-   * A lamp's ripple lets the threshold meet the least light on its way up and the most on its way
-   * down; each way is therefore held against the light that was read beside it.
-   */
-  private static TripPoints.Comparator comparator(RigEvent.Tripped up, RigEvent.Tripped down) {
-    double upLight = up.lightSum16() / 16.0;
-    double downLight = down.lightSum16() / 16.0;
-    double mean = (upLight + downLight) / 2;
-    return TripPoints.Comparator.ofSweep(
-        up.levelSum64() / 64.0 - (upLight - mean),
-        down.levelSum64() / 64.0 - (downLight - mean),
-        mean);
-  }
-
-  private Optional<RigCommand> judge(TripPoints.Comparator found) {
+  private Optional<RigCommand> judge(ComparatorTrips found) {
     if (Math.abs(found.offsetCounts()) > OFFSET_COUNTS_MOST
         || found.hysteresisCounts() > HYSTERESIS_COUNTS_MOST) {
-      return wrong(new LightSetting.Refusal.TripsOff(channel, found));
+      return wrong(new LightSetting.Refusal.TripsOff(sweep.channel(), found));
     }
     if (oneLevel) {
       return over(new Outcome.Known(new TripPoints(found, found)));
     }
-    if (channel == Channel.CENTRE_LOW) {
+    if (sweep.channel() == Channel.CENTRE_LOW) {
       low = found;
-      channel = Channel.CENTRE_HIGH;
-      reachCodes = NEAR_CODES;
+      sweep = new ComparatorSweep(Channel.CENTRE_HIGH, fullCounts);
       tries = 0;
       return Optional.of(command());
     }

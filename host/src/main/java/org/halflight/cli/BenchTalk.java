@@ -11,6 +11,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.session.Setting;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Numbers;
@@ -121,7 +122,7 @@ final class BenchTalk {
     boolean waiting = false;
     while (!session().isRunDone() && !stopped) {
       if (hand.works() && !waiting) {
-        hand.fire(session().shown().orElseThrow());
+        work(session().setting().orElseThrow());
         waiting = true;
       }
       List<SessionNews> news = step();
@@ -136,6 +137,11 @@ final class BenchTalk {
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
     }
+  }
+
+  private void work(Setting setting) {
+    setting.speed().ifPresent(hand::fire);
+    setting.check().ifPresent(hand::tryOut);
   }
 
   private static boolean hangs(SessionNews news) {

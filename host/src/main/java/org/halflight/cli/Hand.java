@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import org.halflight.session.Check;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -12,6 +13,9 @@ interface Hand {
       new Hand() {
         @Override
         public void fire(MarkedSpeed shown) {}
+
+        @Override
+        public void tryOut(Check check) {}
 
         @Override
         public void hold(boolean open) {}
@@ -27,6 +31,9 @@ interface Hand {
 
   /** Turns the dial to a speed and fires. */
   void fire(MarkedSpeed shown);
+
+  /** Does with the camera what a check asks for. */
+  void tryOut(Check check);
 
   /** Holds the shutter open, or lets it close. */
   void hold(boolean open);

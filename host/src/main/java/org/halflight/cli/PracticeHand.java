@@ -1,11 +1,13 @@
 package org.halflight.cli;
 
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Check;
 import org.halflight.speeds.MarkedSpeed;
 
 /** Works the model camera of the practice rig. */
 final class PracticeHand implements Hand {
   private static final double IDLE_SECONDS = 0.3;
+  private static final double HELD_SECONDS = 1;
 
   private final PracticeRig rig;
 
@@ -18,6 +20,18 @@ final class PracticeHand implements Hand {
   public void fire(MarkedSpeed shown) {
     rig.chooseSpeed(shown);
     rig.fire();
+  }
+
+  @Override
+  public void tryOut(Check check) {
+    switch (check) {
+      case B, T -> {
+        rig.holdOpen(true);
+        rig.rest(HELD_SECONDS);
+        rig.holdOpen(false);
+      }
+      case SELF_TIMER, WIND_AND_RELEASE, RELEASE_ALONE -> fire(rig.speed());
+    }
   }
 
   @Override

@@ -2,7 +2,10 @@ package org.halflight.cli;
 
 import java.util.List;
 import java.util.Optional;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -14,6 +17,7 @@ import picocli.CommandLine.Option;
 /** What a run is asked to do. */
 final class RunOptions {
   private static final int MOST_FIRINGS = 100;
+  private static final String NO_SPEED = "none";
 
   @Option(
       names = "--dial",
@@ -29,7 +33,8 @@ final class RunOptions {
       paramLabel = "LIST",
       split = ",",
       description =
-          "Fire only these speeds of the dial, in this order. Default: all, slow to fast.")
+          "Fire only these speeds of the dial, in this order; none for checks alone. Default: all,"
+              + " slow to fast.")
   private List<String> speeds = List.of();
 
   @Option(
@@ -38,6 +43,15 @@ final class RunOptions {
       defaultValue = "5",
       description = "Good firings wanted of each speed. Default: 5.")
   private int firings;
+
+  @Option(
+      names = "--checks",
+      paramLabel = "LIST",
+      split = ",",
+      description =
+          "Try these after the speeds: B, T, self-timer, wind (wind and release timing), alone"
+              + " (released with the film advance already free). Default: none.")
+  private List<String> checks = List.of();
 
   @Option(
       names = "--phase",
@@ -66,8 +80,11 @@ final class RunOptions {
     if (firings < 1 || firings > MOST_FIRINGS) {
       throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
     }
-    List<MarkedSpeed> order =
-        speeds.isEmpty() ? chosen.speeds() : speeds.stream().map(s -> speed(chosen, s)).toList();
+    List<Check> asked = checks.stream().map(CheckNames::check).distinct().toList();
+    List<MarkedSpeed> order = order(chosen);
+    if (order.isEmpty() && asked.isEmpty()) {
+      throw new Trouble(Words.say("run.nothingToDo"));
+    }
     return new RunSetup(
         camera,
         CliWords.word(Phase.values(), phase, "--phase"),
@@ -76,7 +93,17 @@ final class RunOptions {
         Optional.ofNullable(marking)
             .map(how -> CliWords.word(Reference.values(), how, "--marking"))
             .orElse(chosen.reference()),
-        firings);
+        firings,
+        asked,
+        CameraCustoms.NONE,
+        RunConditions.NONE);
+  }
+
+  private List<MarkedSpeed> order(Dial chosen) {
+    if (speeds.equals(List.of(NO_SPEED))) {
+      return List.of();
+    }
+    return speeds.isEmpty() ? chosen.speeds() : speeds.stream().map(s -> speed(chosen, s)).toList();
   }
 
   private Dial dial() {

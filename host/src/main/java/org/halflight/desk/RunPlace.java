@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.awt.Component;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,8 +55,7 @@ final class RunPlace extends JPanel implements Looked {
   private final JComboBox<String> rest = new JComboBox<>();
   private final Map<String, JComboBox<String>> conditions = new LinkedHashMap<>();
   private final JTextField stop = new JTextField();
-  private final JCheckBox bulb = new JCheckBox(Words.say("desk.run.checkB"));
-  private final JCheckBox time = new JCheckBox(Words.say("desk.run.checkT"));
+  private final Map<Check, JCheckBox> checks = new EnumMap<>(Check.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
   private final JTextArea trouble = new JTextArea();
@@ -106,8 +106,7 @@ final class RunPlace extends JPanel implements Looked {
     row("desk.run.firings", firings, "desk.run.wet", condition(RunConditions.WET));
     row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
     row("desk.run.rest", rest, "desk.run.stop", stop);
-    add(bulb, "skip 1, split 2");
-    add(time, "gapleft 16");
+    add(checks(), "skip 1");
     add(beforeCocking, "skip 1, wrap");
     add(bladesShut, "skip 3, wrap");
     trouble.setEditable(false);
@@ -196,13 +195,13 @@ final class RunPlace extends JPanel implements Looked {
     if (!stop.getText().isBlank()) {
       noted.put(RunConditions.STOP, stop.getText().strip());
     }
-    List<Check> checks = new ArrayList<>();
-    if (bulb.isSelected()) {
-      checks.add(Check.B);
-    }
-    if (time.isSelected()) {
-      checks.add(Check.T);
-    }
+    List<Check> wanted = new ArrayList<>();
+    checks.forEach(
+        (check, box) -> {
+          if (box.isSelected()) {
+            wanted.add(check);
+          }
+        });
     RunForm form =
         new RunForm(
             camera.getText().strip(),
@@ -219,7 +218,7 @@ final class RunPlace extends JPanel implements Looked {
             (Integer) firings.getValue(),
             restSeconds(),
             noted,
-            checks,
+            wanted,
             beforeCocking.isSelected(),
             bladesShut.isSelected());
     RunForm.Result result = form.read();
@@ -232,6 +231,18 @@ final class RunPlace extends JPanel implements Looked {
   private OptionalDouble restSeconds() {
     List<OptionalDouble> seconds = List.copyOf(RunForm.RESTS.values());
     return seconds.get(Math.max(0, rest.getSelectedIndex()));
+  }
+
+  private JPanel checks() {
+    JPanel panel = new JPanel(new MigLayout("insets 0, gap 16 4, wrap 3"));
+    panel.setOpaque(false);
+    for (Check check : Check.values()) {
+      JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
+      box.setName("check." + check);
+      checks.put(check, box);
+      panel.add(box);
+    }
+    return panel;
   }
 
   private JComboBox<String> condition(String name) {

@@ -4,9 +4,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -57,7 +57,7 @@ public final class ProfileCorrection {
   private double level(double counts, Channel channel) {
     double offset =
         Optional.ofNullable(profile.tripPoints().get(channel))
-            .map(TripPoints::offsetCounts)
+            .map(ComparatorTrips::offsetCounts)
             .orElse(0.0);
     return Math.max(0, Math.min(LightLevels.FULL_SCALE_COUNTS, counts + offset));
   }

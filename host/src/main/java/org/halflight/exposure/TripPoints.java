@@ -2,6 +2,7 @@ package org.halflight.exposure;
 
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.profile.ComparatorTrips;
 
 /**
  * Where the two comparators of the centre sensor really switch, found by sweeping their thresholds
@@ -10,55 +11,10 @@ import java.util.Optional;
  * @param low the comparator of the low level
  * @param high the comparator of the high level
  */
-public record TripPoints(Comparator low, Comparator high) {
+public record TripPoints(ComparatorTrips low, ComparatorTrips high) {
   /** Comparators that switch just where their thresholds stand. */
-  public static final TripPoints EXACT = new TripPoints(Comparator.EXACT, Comparator.EXACT);
-
-  /**
-   * One comparator, in counts of the ten-bit converter.
-   *
-   * @param offsetCounts how far above its threshold the light is when it switches, the mean of both
-   *     directions
-   * @param hysteresisCounts how much higher the light is when it switches on rising than on falling
-   *     light, 0 or more
-   */
-  public record Comparator(double offsetCounts, double hysteresisCounts) {
-    /** Switches where its threshold stands. */
-    public static final Comparator EXACT = new Comparator(0, 0);
-
-    public Comparator {
-      if (!Double.isFinite(offsetCounts) || !(hysteresisCounts >= 0)) {
-        throw new IllegalArgumentException(
-            "offset " + offsetCounts + " and hysteresis " + hysteresisCounts);
-      }
-    }
-
-    /**
-     * From a sweep of the threshold through steady light. A threshold that rises past the light is
-     * to the comparator what falling light is, and the other way about.
-     *
-     * @param risingThresholdCounts threshold at the switch on its way up
-     * @param fallingThresholdCounts threshold at the switch on its way down; by noise it may lie a
-     *     little above the other one, which then counts as no hysteresis
-     * @param lightCounts the steady light
-     */
-    public static Comparator ofSweep(
-        double risingThresholdCounts, double fallingThresholdCounts, double lightCounts) {
-      return new Comparator(
-          lightCounts - (risingThresholdCounts + fallingThresholdCounts) / 2,
-          Math.max(0, risingThresholdCounts - fallingThresholdCounts));
-    }
-
-    /** The light at which it switches on, for a threshold. */
-    public double risingCounts(double thresholdCounts) {
-      return thresholdCounts + offsetCounts + hysteresisCounts / 2;
-    }
-
-    /** The light at which it switches off, for a threshold. */
-    public double fallingCounts(double thresholdCounts) {
-      return thresholdCounts + offsetCounts - hysteresisCounts / 2;
-    }
-  }
+  public static final TripPoints EXACT =
+      new TripPoints(ComparatorTrips.EXACT, ComparatorTrips.EXACT);
 
   public TripPoints {
     Objects.requireNonNull(low);
@@ -73,9 +29,15 @@ public record TripPoints(Comparator low, Comparator high) {
       return Optional.empty();
     }
     Optional<LevelPair> rising =
-        pair(light, low.risingCounts(light.lowCounts()), high.risingCounts(light.highCounts()));
+        pair(
+            light,
+            light.lowCounts() + low.risingCounts(),
+            light.highCounts() + high.risingCounts());
     Optional<LevelPair> falling =
-        pair(light, low.fallingCounts(light.lowCounts()), high.fallingCounts(light.highCounts()));
+        pair(
+            light,
+            light.lowCounts() + low.fallingCounts(),
+            light.highCounts() + high.fallingCounts());
     return rising.isPresent() && falling.isPresent()
         ? Optional.of(new LevelCorrection(rising.get(), falling.get()))
         : Optional.empty();

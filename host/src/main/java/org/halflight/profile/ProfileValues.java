@@ -101,7 +101,7 @@ public final class ProfileValues {
               LocalDate.parse(word(values, "date")),
               new LightRange(light[0], light[1], light[2]),
               numbers(values, "threshold-counts", 2).map(n -> new ThresholdCounts(n[0], n[1])),
-              byChannel(values, "trip-counts.", 3, n -> new TripPoints(n[0], n[1], n[2])),
+              byChannel(values, "trip-counts.", 3, n -> new ComparatorTrips(n[0], n[1], n[2])),
               clock(values),
               numbers(values, "lag-seconds", 2).map(n -> new FrontEndLag(n[0], n[1])),
               byChannel(values, "delay-seconds.", 4, n -> new EdgeDelays(n[0], n[1], n[2], n[3])),

@@ -29,7 +29,7 @@ public record RigProfile(
     LocalDate date,
     LightRange light,
     Optional<ThresholdCounts> thresholds,
-    Map<Channel, TripPoints> tripPoints,
+    Map<Channel, ComparatorTrips> tripPoints,
     Optional<ClockRate> clock,
     Optional<FrontEndLag> lag,
     Map<Channel, EdgeDelays> delays,

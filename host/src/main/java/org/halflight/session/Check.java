@@ -9,12 +9,27 @@ public enum Check {
   /** Released by the self-timer, at any speed. */
   SELF_TIMER("self-timer"),
   /** Wound and released, at any speed, to set the linkage between film advance and release. */
-  WIND_AND_RELEASE("wind and release");
+  WIND_AND_RELEASE("wind and release"),
+  /**
+   * Released with the film advance already free, at any speed, so that what the click sensor hears
+   * is the shutter's own sound.
+   */
+  RELEASE_ALONE("release alone");
 
   private final String label;
 
   Check(String label) {
     this.label = label;
+  }
+
+  /** Whether the click sensor listens meanwhile, so that nothing may be played. */
+  public boolean isForTheEar() {
+    return this == WIND_AND_RELEASE || this == RELEASE_ALONE;
+  }
+
+  /** Whether B or T, which open, hold and close. */
+  public boolean holds() {
+    return this == B || this == T;
   }
 
   /** As it is shown. */

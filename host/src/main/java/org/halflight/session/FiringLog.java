@@ -69,9 +69,17 @@ final class FiringLog {
         tries(run, setting)
             .filter(
                 r ->
-                    setting.check().isPresent()
-                        ? r.outcome() == Outcome.OPENS_HOLDS_CLOSES
-                        : r.answersTheQuestion())
+                    setting
+                        .check()
+                        .map(check -> hasBroughtIt(check, r))
+                        .orElseGet(r::answersTheQuestion))
             .count();
+  }
+
+  private static boolean hasBroughtIt(Check check, FiringResult result) {
+    // Which sounds come with an opening is the matter there, whatever its time is.
+    return check.isForTheEar()
+        ? result.outcome() != Outcome.DID_NOT_OPEN
+        : result.outcome() == Outcome.OPENS_HOLDS_CLOSES;
   }
 }

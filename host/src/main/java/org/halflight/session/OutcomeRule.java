@@ -15,7 +15,7 @@ final class OutcomeRule {
   private OutcomeRule() {}
 
   /**
-   * @param check B or T, where one was shown
+   * @param check what was shown, where that was a check
    * @param capOn whether the lens cap was on
    */
   static Outcome of(
@@ -39,6 +39,9 @@ final class OutcomeRule {
     if (Math.max(timed.earlyLightShare(), timed.lateLightShare()) >= DOUBLE_SHARE) {
       return Outcome.DOUBLE;
     }
-    return check.map(asked -> HoldRule.of(asked, firing, timed, rate)).orElse(Outcome.TIMED);
+    return check
+        .filter(Check::holds)
+        .map(asked -> HoldRule.of(asked, firing, timed, rate))
+        .orElse(Outcome.TIMED);
   }
 }

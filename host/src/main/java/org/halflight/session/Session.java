@@ -39,6 +39,9 @@ public final class Session {
   /** After so many tries without the firings asked for, a speed is erratic and the run goes on. */
   public static final int ENOUGH_TRIES = 10;
 
+  /** Firings from which the shutter's own sound is learnt. */
+  public static final int ALONE_FIRINGS = 3;
+
   /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
   public static final double OPEN_LONG_SECONDS = 2;
 
@@ -762,12 +765,31 @@ public final class Session {
 
   private boolean isDone(Setting setting) {
     return log.good(run, setting) >= wanted(setting)
-        || log.tries(run, setting).count() >= ENOUGH_TRIES;
+        || log.tries(run, setting).count() >= mostTries(setting);
   }
 
-  /** A check that came to its end once is done. */
+  private int mostTries(Setting setting) {
+    boolean trials = setting.check().filter(Check::isForTheEar).isPresent();
+    return trials ? Math.max(ENOUGH_TRIES, 2 * wanted(setting)) : ENOUGH_TRIES;
+  }
+
+  /**
+   * A check that came to its end once is done; wind and release is tried as often as a speed is
+   * fired.
+   */
   private int wanted(Setting setting) {
-    return setting.check().isPresent() ? 1 : setup.orElseThrow().firingsPerSpeed();
+    return setting
+        .check()
+        .map(check -> wanted(check, setup.orElseThrow()))
+        .orElseGet(() -> setup.orElseThrow().firingsPerSpeed());
+  }
+
+  private static int wanted(Check check, RunSetup setup) {
+    return switch (check) {
+      case WIND_AND_RELEASE -> setup.firingsPerSpeed();
+      case RELEASE_ALONE -> ALONE_FIRINGS;
+      case B, T, SELF_TIMER -> 1;
+    };
   }
 
   /** Marked speeds of the dial from slow to fast; those of the run where the dial is not known. */

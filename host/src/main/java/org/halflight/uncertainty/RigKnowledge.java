@@ -4,9 +4,9 @@ import java.util.Collection;
 import java.util.Objects;
 import java.util.Optional;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.signal.Channel;
 
 /**
@@ -119,14 +119,17 @@ public record RigKnowledge(
   }
 
   private static Optional<Double> trip(RigProfile profile) {
-    Collection<TripPoints> points = profile.tripPoints().values();
+    Collection<ComparatorTrips> points = profile.tripPoints().values();
     double span = profile.light().leastFullCounts() - profile.light().darkCounts();
     return profile
             .tripPoints()
             .keySet()
             .containsAll(java.util.List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH))
         ? Optional.of(
-            points.stream().mapToDouble(TripPoints::standardUncertaintyCounts).max().orElseThrow()
+            points.stream()
+                    .mapToDouble(ComparatorTrips::standardUncertaintyCounts)
+                    .max()
+                    .orElseThrow()
                 / span)
         : Optional.empty();
   }

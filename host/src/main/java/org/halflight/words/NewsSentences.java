@@ -1,7 +1,6 @@
 package org.halflight.words;
 
 import java.util.Optional;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.SessionNews;
 
@@ -47,7 +46,7 @@ public final class NewsSentences {
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionNews.CheckShown shown) {
-      return say(shown.check() == Check.T ? "news.check.t" : "news.check", shown.check().label());
+      return say("news.check." + Sentences.key(shown.check()), shown.check().label());
     }
     if (news instanceof SessionNews.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());

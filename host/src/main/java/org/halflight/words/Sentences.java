@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -39,6 +40,11 @@ public final class Sentences {
   /** A phase of the work. */
   public static String phase(Phase phase) {
     return Words.say("phase." + key(phase));
+  }
+
+  /** The part of a sentence's name that stands for a check. */
+  public static String check(Check check) {
+    return key(check);
   }
 
   /** An outcome in a word or two. */
@@ -177,7 +183,9 @@ public final class Sentences {
                 speed,
                 time,
                 Numbers.stopsInWords(firing.errorStops().getAsDouble()))
-            : Words.say("firing.timed.noSpeed", time);
+            : firing.check().isPresent()
+                ? Words.say("firing.timed.check", speed, time)
+                : Words.say("firing.timed.noSpeed", time);
     String flags =
         timed.flags().stream()
             .sorted()

@@ -11,6 +11,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.link.Link;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.Crc16;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.FrontEnd;
@@ -121,7 +122,7 @@ class LightSettingTest {
   void theSessionFileKeepsWhatWasFound() {
     LightSetting setting = set(SensorSet.INVENTED, true);
     BenchFold again = BenchFold.replay(SessionFile.read(folder.resolve("light.session")).events());
-    TripPoints.Comparator low = setting.trips().orElseThrow().low();
+    ComparatorTrips low = setting.trips().orElseThrow().low();
     // Marks have four digits behind the point, live and in a replay.
     assertThat(again.session().trips().low().offsetCounts())
         .isCloseTo(low.offsetCounts(), within(5.1e-5));

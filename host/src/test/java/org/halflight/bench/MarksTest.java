@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
@@ -46,7 +48,8 @@ class MarksTest {
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
-                new TripPoints.Comparator(1.5, 2.25), new TripPoints.Comparator(-0.5, 0))),
+                ComparatorTrips.around(1.5, 2.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS),
+                ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
         new SessionInput.RunBegins(

@@ -8,9 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.FrontEndLag;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.rig.RigWish;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
@@ -64,7 +64,7 @@ class RigCalibrationTest {
       System.out.printf("simulated: %s%n", done.fit().slope().orElseThrow());
       assertThat(done.fit().slope().orElseThrow().findable()).isLessThan(1e-4);
       // LevelComparators.INVENTED: offset 8 mV and hysteresis 12 mV of 5 V in 1024 counts.
-      TripPoints low = profile.tripPoints().get(Channel.CENTRE_LOW);
+      ComparatorTrips low = profile.tripPoints().get(Channel.CENTRE_LOW);
       assertThat(low.offsetCounts()).isCloseTo(8 / 5000.0 * 1024, within(0.5));
       assertThat(low.hysteresisCounts()).isCloseTo(12 / 5000.0 * 1024, within(1.0));
       assertThat(profile.shortestTrustworthySeconds().orElseThrow()).isEqualTo(100e-6);

@@ -114,6 +114,8 @@ class CommandsTest {
       value = {
         "run SESSION --dial nonsense|There is no dial called nonsense",
         "run SESSION --speeds 1/77|1/77 is not on this dial",
+        "run SESSION --checks wynd|There is no check called wynd",
+        "run SESSION --speeds none|Without speeds there is nothing to fire",
         "run SESSION --firings 0|0 firings of each speed are not possible",
         "run SESSION --phase later|--phase does not know later",
         "replay SESSION|There is no file",

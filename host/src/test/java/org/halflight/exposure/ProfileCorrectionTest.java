@@ -9,11 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -27,7 +27,7 @@ class ProfileCorrectionTest {
           LocalDate.of(2025, 3, 9),
           new LightRange(0, 800, 800),
           Optional.empty(),
-          Map.of(Channel.CENTRE_HIGH, new TripPoints(5, 3, 0.3)),
+          Map.of(Channel.CENTRE_HIGH, new ComparatorTrips(5, 3, 0.3)),
           Optional.of(new ClockRate(5000, 1, Double.POSITIVE_INFINITY, ClockRate.Source.GENERATOR)),
           Optional.empty(),
           Map.of(Channel.CENTRE_LOW, new EdgeDelays(1e-6, 0, 3e-6, 0)),

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.shuttermodel.BladeLaw;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
@@ -19,24 +20,9 @@ class TripPointsTest {
   private static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
   @Test
-  void aSweepThroughSteadyLightTellsOffsetAndHysteresis() {
-    // Switches on at threshold + 8 + 3 and off at threshold + 8 - 3; the light stands at 400.
-    TripPoints.Comparator found = TripPoints.Comparator.ofSweep(395, 389, 400);
-    assertThat(found).isEqualTo(new TripPoints.Comparator(8, 6));
-    assertThat(found.risingCounts(389)).isEqualTo(400);
-    assertThat(found.fallingCounts(395)).isEqualTo(400);
-  }
-
-  @Test
-  void noiseMakesNoNegativeHysteresis() {
-    assertThat(TripPoints.Comparator.ofSweep(399, 401, 400))
-        .isEqualTo(new TripPoints.Comparator(0, 0));
-  }
-
-  @Test
   void codesAreChosenForWhereTheComparatorsSwitch() {
     TripPoints trips =
-        new TripPoints(new TripPoints.Comparator(8, 6), new TripPoints.Comparator(-8, 6));
+        new TripPoints(ComparatorTrips.around(8, 6, 0), ComparatorTrips.around(-8, 6, 0));
     ThresholdCodes plain = ((ThresholdCodes.Found) ThresholdCodes.forLight(8, 808)).codes();
     ThresholdCodes placed = ((ThresholdCodes.Found) ThresholdCodes.forLight(8, 808, trips)).codes();
     // Four counts a code.
@@ -48,7 +34,7 @@ class TripPointsTest {
   void crossingsMovedAlongTheRampGiveTheTimeOfExactLevels() {
     LightLevels light = new LightLevels(8, 808, 178, 638);
     TripPoints trips =
-        new TripPoints(new TripPoints.Comparator(8, 12), new TripPoints.Comparator(6, 12));
+        new TripPoints(ComparatorTrips.around(8, 12, 0), ComparatorTrips.around(6, 12, 0));
     LevelCorrection correction = trips.correction(light).orElseThrow();
     assertThat(correction.isAllowed()).isTrue();
     assertThat(correction.rising().low()).isCloseTo((178 + 14 - 8) / 800.0, within(1e-12));
@@ -95,8 +81,7 @@ class TripPointsTest {
   @Test
   void lightThatAllowsNoLevelsAllowsNoCorrection() {
     assertThat(TripPoints.EXACT.correction(new LightLevels(8, 1010, 178, 638))).isEmpty();
-    TripPoints wild =
-        new TripPoints(new TripPoints.Comparator(-200, 0), TripPoints.Comparator.EXACT);
+    TripPoints wild = new TripPoints(ComparatorTrips.around(-200, 0, 0), ComparatorTrips.EXACT);
     assertThat(wild.correction(new LightLevels(8, 808, 178, 638))).isEmpty();
   }
 }

@@ -25,7 +25,7 @@ class ProfileTextTest {
           DATE,
           new LightRange(4.25, 700, 820.5),
           Optional.of(new ThresholdCounts(172.1, 633.7)),
-          Map.of(Channel.CENTRE_LOW, new TripPoints(1.25, -0.75, 0.3)),
+          Map.of(Channel.CENTRE_LOW, new ComparatorTrips(1.25, -0.75, 0.3)),
           Optional.of(
               new ClockRate(
                   3450.0123456789, 0.2, Double.POSITIVE_INFINITY, ClockRate.Source.HOST_CLOCK)),

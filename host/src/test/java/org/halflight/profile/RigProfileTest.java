@@ -19,7 +19,7 @@ class RigProfileTest {
 
   @Test
   void tripPointsHaveAnOffsetAndAHysteresis() {
-    TripPoints trip = new TripPoints(3, -1, 0.2);
+    ComparatorTrips trip = new ComparatorTrips(3, -1, 0.2);
     assertThat(trip.offsetCounts()).isEqualTo(1);
     assertThat(trip.hysteresisCounts()).isEqualTo(4);
   }
@@ -43,7 +43,7 @@ class RigProfileTest {
 
   @Test
   void numbersThatCannotBeAreTheCallersMistake() {
-    assertThatThrownBy(() -> new TripPoints(Double.NaN, 0, 0))
+    assertThatThrownBy(() -> new ComparatorTrips(Double.NaN, 0, 0))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> new FrontEndLag(1e-6, -1e-7))
         .isInstanceOf(IllegalArgumentException.class);

@@ -274,6 +274,58 @@ class ReleaseRulesTest {
   }
 
   @Test
+  void windAndReleaseIsTriedAsOftenAsASpeedIsFired() {
+    bench.begin(
+        InventedBench.setup(
+            Phase.ADJUSTING,
+            12,
+            List.of(),
+            List.of(Check.WIND_AND_RELEASE, Check.RELEASE_ALONE),
+            CameraCustoms.NONE));
+    for (int i = 0; i < 12; i++) {
+      assertThat(bench.session.check()).contains(Check.WIND_AND_RELEASE);
+      bench.fire(S60, 0);
+    }
+    assertThat(bench.session.check()).contains(Check.RELEASE_ALONE);
+    // Its time is a time, but of no marked speed.
+    assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
+    assertThat(bench.result(1).shown()).isEmpty();
+    assertThat(bench.result(1).errorStops()).isEmpty();
+    for (int i = 0; i < Session.ALONE_FIRINGS; i++) {
+      bench.fire(S60, 0);
+    }
+    assertThat(bench.session.isRunDone()).isTrue();
+    assertThat(bench.news(SessionNews.EnoughOfCheck.class)).isEmpty();
+  }
+
+  @Test
+  void windAndReleaseIsLeftOnAWord() {
+    bench.begin(
+        InventedBench.setup(
+            Phase.ADJUSTING,
+            5,
+            List.of(),
+            List.of(Check.WIND_AND_RELEASE, Check.B),
+            CameraCustoms.NONE));
+    bench.fire(S60, 0);
+    bench.tell(new SessionInput.NextChosen());
+    assertThat(bench.session.check()).contains(Check.B);
+  }
+
+  @Test
+  void aReleaseWithoutLightIsATryOfWindAndReleaseAndNoTrial() {
+    bench.begin(
+        InventedBench.setup(
+            Phase.ADJUSTING, 2, List.of(), List.of(Check.WIND_AND_RELEASE), CameraCustoms.NONE));
+    bench.releaseWithoutLight();
+    bench.pass(31);
+    bench.fire(S60, 0);
+    assertThat(bench.session.isRunDone()).isFalse();
+    bench.fire(S60, 0);
+    assertThat(bench.session.isRunDone()).isTrue();
+  }
+
+  @Test
   void aGapIsNamedByTheTicksOfTheRig() {
     bench.beat();
     bench.tell(new SessionInput.LinkLost());

@@ -12,11 +12,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.fixtures.PublishedTable;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Test;
 
@@ -167,7 +167,7 @@ class UncertaintyBudgetTest {
 
   @Test
   void aCalibrationNarrowsWhatItMeasured() {
-    TripPoints trip = new TripPoints(2, -2, 0.5);
+    ComparatorTrips trip = new ComparatorTrips(2, -2, 0.5);
     EdgeDelays delays = new EdgeDelays(0, 30e-9, 0, 40e-9);
     RigKnowledge known =
         RigKnowledge.of(

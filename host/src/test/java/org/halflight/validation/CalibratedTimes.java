@@ -19,10 +19,10 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ProfileCorrection;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.profile.TripPoints;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -115,9 +115,9 @@ final class CalibratedTimes {
   }
 
   /** Swept in steps of a quarter of a count. */
-  private TripPoints trip(Trips of) {
+  private ComparatorTrips trip(Trips of) {
     double step = 0.25 * (random.nextDouble() - 0.5);
-    return new TripPoints(
+    return new ComparatorTrips(
         of.offset() + HYSTERESIS / 2 + step, of.offset() - HYSTERESIS / 2 + step, 0.29);
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveMethod;
 import org.halflight.exposure.LeafExposure;
@@ -13,6 +14,7 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.Ramp;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ComparatorTrips;
 import org.halflight.shuttermodel.BladeLaw;
 import org.halflight.shuttermodel.CurveSampler;
 import org.halflight.shuttermodel.FrontEnd;
@@ -155,7 +157,7 @@ final class CorrectedLevels {
   }
 
   /** A sweep in fine codes of 1/4096 of the supply through steady light. */
-  private static TripPoints.Comparator sweep(double lightMillivolts) {
+  private static ComparatorTrips sweep(double lightMillivolts) {
     double step = FrontEnd.SUPPLY_MILLIVOLTS / 4096;
     double up = step * Math.floor((lightMillivolts - 200) / step);
     while (lightMillivolts > up + OFFSET_MILLIVOLTS - HYSTERESIS_MILLIVOLTS / 2) {
@@ -165,7 +167,9 @@ final class CorrectedLevels {
     while (lightMillivolts < down + OFFSET_MILLIVOLTS + HYSTERESIS_MILLIVOLTS / 2) {
       down -= step;
     }
-    return TripPoints.Comparator.ofSweep(counts(up), counts(down), counts(lightMillivolts));
+    double light = counts(lightMillivolts);
+    return TripEstimate.of(
+        new TripEstimate.Way(counts(up), light), new TripEstimate.Way(counts(down), light));
   }
 
   private static LightCurve light(double effectiveSeconds) {

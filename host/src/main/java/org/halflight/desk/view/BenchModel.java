@@ -12,6 +12,7 @@ import org.halflight.bench.LightText;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
+import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -102,7 +103,8 @@ public final class BenchModel {
     if (changesResults(news)) {
       results = List.copyOf(session().results());
     }
-    return cues;
+    // The click sensor would hear them, and it cannot tell them from the camera.
+    return session().check().filter(Check::isForTheEar).isPresent() ? List.of() : cues;
   }
 
   /** A run is to begin, or goes on. */

@@ -94,9 +94,8 @@ public record NextText(
   }
 
   private static String doing(Optional<Check> check) {
-    if (check.isEmpty()) {
-      return Words.say("desk.next.setAndFire");
-    }
-    return Words.say(check.get() == Check.T ? "desk.next.checkT" : "desk.next.checkB");
+    return check
+        .map(each -> Words.say("desk.next.check." + Sentences.check(each)))
+        .orElseGet(() -> Words.say("desk.next.setAndFire"));
   }
 }
