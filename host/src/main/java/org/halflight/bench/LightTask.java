@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.signal.Channel;
@@ -33,6 +34,11 @@ final class LightTask implements RigTask {
       return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
+  }
+
+  /** By what the light moves. */
+  LightFlutter flutter() {
+    return LightFlutter.of(sums.stream().mapToInt(Integer::intValue).toArray());
   }
 
   /** Mean light in counts of the ten-bit converter. */

@@ -161,7 +161,7 @@ public final class RigCalibration {
       // The LED goes out by itself after 10 s.
       runner.command(RigCommand.DriveReference.steady());
       runner
-          .run(new SweepTask(channel, light.ledCounts()))
+          .run(new SweepTask(channel, light))
           .trips()
           .ifPresent(trip -> trips.put(channel, trip));
       runner.command(RigCommand.DriveReference.off());
