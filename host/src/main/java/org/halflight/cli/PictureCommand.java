@@ -2,13 +2,20 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.halflight.chart.EverydayPictures;
 import org.halflight.chart.LightCurvePicture;
+import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -20,7 +27,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "picture",
     description =
-        "Draws the speed map of session files, and firing row and light curve of a speed (PNG).")
+        "Draws the speed map of session files, and firing row and light curve of a speed, and"
+            + " what was tried beside the speeds (PNG).")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -38,6 +46,13 @@ final class PictureCommand implements Callable<Integer> {
       paramLabel = "FILE",
       description = "Draw the light curve of the last firing of --speed that has one.")
   private Path curve;
+
+  @Option(
+      names = "--everyday",
+      paramLabel = "FOLDER",
+      description =
+          "Draw what was tried beside the marked speeds, one picture each, into this folder.")
+  private Path everyday;
 
   @Option(
       names = "--speed",
@@ -60,11 +75,17 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (map == null && row == null && curve == null) {
+    if (map == null && row == null && curve == null && everyday == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
+    if (everyday != null) {
+      drawTried(firings, Sessions.readings(sessions));
+    }
     List<RunSummary> runs = judging.summaries(firings);
+    if (map == null && row == null && curve == null) {
+      return 0;
+    }
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }
@@ -82,6 +103,25 @@ final class PictureCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", curve));
     }
     return 0;
+  }
+
+  private void drawTried(List<FiringResult> firings, List<LightReading> readings) {
+    int drawn = 0;
+    Pictures.folder(everyday);
+    String note = EverydayWords.source(firings, readings);
+    for (Tried tried : Everyday.of(firings, readings)) {
+      Optional<Picture> picture = EverydayPictures.of(tried, note);
+      if (picture.isPresent()) {
+        drawn++;
+        String phase = tried.phase().map(its -> "-" + CliWords.of(its)).orElse("");
+        Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
+        Pictures.write(picture.get(), file);
+        surroundings.terminal().say(Words.say("export.written", file));
+      }
+    }
+    if (drawn == 0) {
+      throw new Trouble(Words.say("picture.noneTried"));
+    }
   }
 
   private LightCurvePicture lightCurve(

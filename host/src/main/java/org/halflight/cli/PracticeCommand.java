@@ -11,7 +11,10 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.export.ComparisonTable;
+import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
@@ -120,6 +123,10 @@ final class PracticeCommand implements Callable<Integer> {
     terminal.say(ResultText.lines(firings, runs, new JudgingOptions().remarks()));
     FiringTable.of(firings).write(out.resolve("firings.csv"));
     SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
+    List<Tried> tried = Everyday.of(firings, List.of());
+    EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried)
+        .write(out.resolve("everyday.csv"));
+    terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(
         RunPictures.speedMap(Words.say("practice.map"), runs, note), out.resolve("speed-map.png"));
@@ -147,8 +154,10 @@ final class PracticeCommand implements Callable<Integer> {
     PageFromRuns page =
         new PageFromRuns(
             surroundings,
-            Optional.of(new RunChoice(found, firings, RunNotes.last(notes, found.phase()))),
-            Optional.of(new RunChoice(left, firings, RunNotes.last(notes, left.phase()))));
+            Optional.of(
+                new RunChoice(found, firings, List.of(), RunNotes.last(notes, found.phase()))),
+            Optional.of(
+                new RunChoice(left, firings, List.of(), RunNotes.last(notes, left.phase()))));
     PageFromRuns.Typed typed =
         new PageFromRuns.Typed(
             "",

@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.everyday.Everyday;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Sentences;
@@ -48,6 +49,7 @@ final class ReplayCommand implements Callable<Integer> {
     }
     List<RunSummary> runs = judging.summaries(firings);
     terminal.say(ResultText.lines(firings, runs, judging.remarks()));
+    terminal.say(ResultText.tried(Everyday.of(firings, Sessions.readings(sessions))));
     if (details) {
       terminal.say(ResultText.budgets(runs));
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
@@ -15,16 +16,27 @@ import org.halflight.words.Words;
  *
  * @param run what it came to
  * @param firings of the files
+ * @param readings of the light in the files
  * @param notes what the files say about it
  */
-record RunChoice(RunSummary run, List<FiringResult> firings, Optional<RunNotes> notes) {
+record RunChoice(
+    RunSummary run,
+    List<FiringResult> firings,
+    List<LightReading> readings,
+    Optional<RunNotes> notes) {
   /** The run of a phase, where the files have one. */
   static Optional<RunChoice> of(List<Path> paths, Phase phase) {
     List<FiringResult> firings = Sessions.firings(paths);
     return Sessions.summaries(firings).stream()
         .filter(run -> run.phase() == phase)
         .findFirst()
-        .map(run -> new RunChoice(run, firings, RunNotes.last(RunNotes.of(paths), phase)));
+        .map(
+            run ->
+                new RunChoice(
+                    run,
+                    firings,
+                    Sessions.readings(paths),
+                    RunNotes.last(RunNotes.of(paths), phase)));
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
+import org.halflight.everyday.Everyday;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -59,6 +60,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings
           .terminal()
           .say(ResultText.lines(firings, judging.summaries(firings), judging.remarks()));
+      surroundings.terminal().say(ResultText.tried(Everyday.of(firings, state.readings())));
       return state.isRunDone() ? 0 : 1;
     }
   }

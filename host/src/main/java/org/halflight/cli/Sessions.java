@@ -20,6 +20,7 @@ import org.halflight.bench.Workbench;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.speeds.Dial;
@@ -69,6 +70,26 @@ final class Sessions {
       throw new Trouble(Words.say("sessions.severalCameras", String.join(", ", cameras)));
     }
     return firings;
+  }
+
+  /** The readings of light of several session files; one that is in two of them counts once. */
+  static List<LightReading> readings(List<Path> paths) {
+    return paths.stream()
+        .flatMap(
+            path -> BenchFold.replay(SessionFile.read(path).events()).session().readings().stream())
+        .distinct()
+        .toList();
+  }
+
+  /** The label of the camera of session files; empty where none bears one. */
+  static String camera(List<Path> paths) {
+    return paths.stream()
+        .flatMap(
+            path -> BenchFold.replay(SessionFile.read(path).events()).session().runs().stream())
+        .map(RunSetup::camera)
+        .filter(camera -> !camera.isBlank())
+        .findFirst()
+        .orElse("");
   }
 
   /** What was lost or damaged in session files, in sentences; empty when nothing was. */

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.halflight.everyday.Everyday;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -59,7 +60,8 @@ final class Histories {
         RunSummary.of(sinceLastMark(connection, run, visit, firings), tolerances).stream()
             .flatMap(phase -> phase.speeds().stream())
             .toList();
-    return new RunHistory(visit, run, firings.size(), sources, speeds);
+    return new RunHistory(
+        visit, run, firings.size(), sources, speeds, Everyday.of(firings, List.of()));
   }
 
   /** Of each speed of an adjusting run, what follows the last mark. */

@@ -73,6 +73,7 @@ public final class Session {
   private boolean runDoneTold;
 
   private final List<RunSetup> runs = new ArrayList<>();
+  private final List<LightReading> readings = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
   private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
@@ -126,6 +127,8 @@ public final class Session {
       light = Optional.of(set.levels());
       trips = set.trips();
       trust.lightSet(log.size());
+    } else if (input instanceof SessionInput.LightRead read) {
+      add(read.reading(), news);
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
       learnCocking(learnt.begins(), news);
     } else if (input instanceof SessionInput.LensCap cap) {
@@ -170,6 +173,11 @@ public final class Session {
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
     return log.all();
+  }
+
+  /** All readings of the light with the shutter at rest, in order. */
+  public List<LightReading> readings() {
+    return Collections.unmodifiableList(readings);
   }
 
   /** All runs so far, in order; a firing of run n belongs to the one at place n - 1. */
@@ -457,6 +465,12 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+  }
+
+  private void add(LightReading read, List<SessionNews> news) {
+    LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
+    readings.add(reading);
+    news.add(new SessionNews.LightWasRead(reading));
   }
 
   private FiringResult heldForLight(FiringKey key, Firing firing) {

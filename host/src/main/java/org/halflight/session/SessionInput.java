@@ -175,6 +175,17 @@ public sealed interface SessionInput {
   /** The lens cap was put on or taken off. */
   record LensCap(boolean on) implements SessionInput {}
 
+  /**
+   * The light was read with the shutter at rest.
+   *
+   * @param reading run, rig and full light are those of the session, whatever it says of them
+   */
+  record LightRead(LightReading reading) implements SessionInput {
+    public LightRead {
+      Objects.requireNonNull(reading);
+    }
+  }
+
   /** Nothing more will come. */
   record Ends() implements SessionInput {}
 }

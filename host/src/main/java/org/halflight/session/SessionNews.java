@@ -59,6 +59,9 @@ public sealed interface SessionNews {
   /** Ten tries did not bring a check to its end. */
   record EnoughOfCheck(Check check, int tries) implements SessionNews {}
 
+  /** The light was read with the shutter at rest. */
+  record LightWasRead(LightReading reading) implements SessionNews {}
+
   /** The thresholds do not stand where the light had set them: full-open light is unknown again. */
   record LightForgotten() implements SessionNews {}
 

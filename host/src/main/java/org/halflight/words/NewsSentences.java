@@ -25,6 +25,9 @@ public final class NewsSentences {
           ? Optional.empty()
           : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
     }
+    if (news instanceof SessionNews.LightWasRead read) {
+      return Optional.of(ReadingWords.of(read.reading()));
+    }
     if (news instanceof SessionNews.LightForgotten) {
       return say("news.lightForgotten");
     }

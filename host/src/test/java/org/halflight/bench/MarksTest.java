@@ -14,6 +14,7 @@ import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -45,6 +46,10 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
