@@ -101,7 +101,6 @@ final class ComparatorSweep {
 
   private static TripEstimate.Way way(Optional<RigEvent.Tripped> trip) {
     RigEvent.Tripped at = trip.orElseThrow();
-    return new TripEstimate.Way(
-        at.fineCode(), at.levelSum64() / 64.0, at.lightSum16() / 16.0);
+    return new TripEstimate.Way(at.fineCode(), at.levelSum64() / 64.0, at.lightSum16() / 16.0);
   }
 }

@@ -299,8 +299,7 @@ public final class LightSetting {
     }
     if (looksAtComparators) {
       step = Step.TRIPS;
-      LightFlutter flutter =
-          LightFlutter.of(blocks.stream().mapToInt(LightBlock::sum16).toArray());
+      LightFlutter flutter = LightFlutter.of(blocks.stream().mapToInt(LightBlock::sum16).toArray());
       sweep = Optional.of(new TripSweep(fullSum16 / 16, flutter, oneLevel));
       return sweep.map(TripSweep::command);
     }

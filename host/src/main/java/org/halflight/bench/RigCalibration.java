@@ -160,10 +160,7 @@ public final class RigCalibration {
     for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
       // The LED goes out by itself after 10 s.
       runner.command(RigCommand.DriveReference.steady());
-      runner
-          .run(new SweepTask(channel, light))
-          .trips()
-          .ifPresent(trip -> trips.put(channel, trip));
+      runner.run(new SweepTask(channel, light)).trips().ifPresent(trip -> trips.put(channel, trip));
       runner.command(RigCommand.DriveReference.off());
     }
     return trips;

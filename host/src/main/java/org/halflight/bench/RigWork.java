@@ -1,8 +1,10 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -15,10 +17,13 @@ import org.halflight.time.TickRate;
  * thread.
  */
 public final class RigWork implements AutoCloseable {
+  private static final String STATUS_ASKED = "s [0-9A-F]{4}#.*";
+
   private final RigFeed feed;
   private final RigStream stream = new RigStream();
   private final PingStamps stamps = new PingStamps();
   private final List<LinkChange> changes = new ArrayList<>();
+  private final Set<Integer> statusAsked = new HashSet<>();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean restarted;
   private boolean idle;
@@ -41,6 +46,9 @@ public final class RigWork implements AutoCloseable {
     BenchEvent event = ((RigFeed.Item.Line) came.get()).event();
     if (event instanceof BenchEvent.Sent sent) {
       stamps.sent(sent);
+      if (sent.line().matches(STATUS_ASKED)) {
+        statusAsked.add(Integer.parseInt(sent.line().substring(2, 6), 16));
+      }
       return List.of();
     }
     if (!(event instanceof BenchEvent.Received received)) {
@@ -54,7 +62,13 @@ public final class RigWork implements AutoCloseable {
       restarted |= each instanceof RigEvent.Restarted;
       stamps.heard(received.hostNanos(), each, rate());
     }
-    return said;
+    return said.stream().filter(each -> !isAnswerToStatus(each)).toList();
+  }
+
+  /** What was asked only to hear the time must not be taken for the answer to a task. */
+  private boolean isAnswerToStatus(RigEvent event) {
+    return event instanceof RigEvent.Answered answered
+        && statusAsked.remove(answered.commandSequence());
   }
 
   /** Whether nothing came for a short while when this last took a step. */

@@ -10,8 +10,8 @@ import org.halflight.profile.ComparatorTrips;
  * <p>A sweep is slow, so the comparator looks thousands of times at each step, and noise carries it
  * over before the threshold is there; so does the trough or the crest of a ripple. Uncorrected,
  * that makes every hysteresis come out too small. A shutter's flank is fast and leaves noise no
- * such time, so the trip points are moved back by what the noise of this light does on average,
- * and the doubt of that is in their uncertainty.
+ * such time, so the trip points are moved back by what the noise of this light does on average, and
+ * the doubt of that is in their uncertainty.
  */
 public final class TripEstimate {
   /** Standard uncertainty of either way in light that does not move. */
@@ -85,8 +85,7 @@ public final class TripEstimate {
    * @param flutter of the light
    */
   public static ComparatorTrips of(Way up, Way down, LightFlutter flutter) {
-    double early =
-        NOISE_REACH * flutter.noiseCounts() + RIPPLE_REACH * flutter.rippleCounts();
+    double early = NOISE_REACH * flutter.noiseCounts() + RIPPLE_REACH * flutter.rippleCounts();
     double mean = (up.lightCounts() + down.lightCounts()) / 2;
     boolean held =
         Math.abs(up.lightCounts() - down.lightCounts())
@@ -104,8 +103,7 @@ public final class TripEstimate {
 
   private static double uncertainty(LightFlutter flutter) {
     // Two readings at any place of a ripple, each 0.71 of its amplitude off.
-    double ripple =
-        flutter.rippleCounts() * Math.hypot(RIPPLE_REACH_BOUND / Math.sqrt(3), 0.5);
+    double ripple = flutter.rippleCounts() * Math.hypot(RIPPLE_REACH_BOUND / Math.sqrt(3), 0.5);
     double noise =
         NOISE_REACH_BOUND * Math.max(flutter.noiseCounts(), UNSEEN_NOISE_COUNTS) / Math.sqrt(3);
     return Math.sqrt(

@@ -98,8 +98,7 @@ public record RigKnowledge(
         UNCALIBRATED.lamp,
         delay(profile),
         // The distance of two trip points, which noise moves apart or together.
-        trip.map(u -> Doubt.normal(u * 2, Basis.CALIBRATION))
-            .orElse(UNCALIBRATED.hysteresis),
+        trip.map(u -> Doubt.normal(u * 2, Basis.CALIBRATION)).orElse(UNCALIBRATED.hysteresis),
         UNCALIBRATED.quantisationSeconds,
         profile.clock().map(RigKnowledge::clock).orElse(UNCALIBRATED.clock));
   }

@@ -15,6 +15,12 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
   private static final double WHOLE = 1e-9;
 
+  /**
+   * With more degrees of freedom Student's quantiles are normal to six digits, and those of the
+   * library break down.
+   */
+  private static final double AS_GOOD_AS_NORMAL = 1e6;
+
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   public UncertaintyBudget {
@@ -149,7 +155,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
       return stopsAboveMean < 0 ? 0 : 1;
     }
     double t = stopsAboveMean / combined;
-    return Double.isInfinite(degrees())
+    return degrees() > AS_GOOD_AS_NORMAL
         ? NORMAL.cumulativeProbability(t)
         : new TDistribution(null, degrees()).cumulativeProbability(t);
   }
@@ -195,7 +201,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    * side (JCGM 100:2008, G.4.1); the normal one where they are infinite.
    */
   private static double student(double p, double degrees) {
-    return Double.isInfinite(degrees)
+    return degrees > AS_GOOD_AS_NORMAL
         ? NORMAL.inverseCumulativeProbability(p)
         : new TDistribution(null, Math.max(1, Math.floor(degrees + WHOLE)))
             .inverseCumulativeProbability(p);

@@ -105,8 +105,7 @@ class RigCalibrationTest {
     for (int seed = 1; seed <= runs; seed++) {
       try (RigWork work = work(SensorSet.INVENTED, seed)) {
         RigCalibration.Calibrated done =
-            (RigCalibration.Calibrated)
-                new RigCalibration(work, SWEPT, 29, stage -> {}).run(TODAY);
+            (RigCalibration.Calibrated) new RigCalibration(work, SWEPT, 29, stage -> {}).run(TODAY);
         ComparatorTrips low = done.profile().tripPoints().get(Channel.CENTRE_LOW);
         sum += low.hysteresisCounts() / runs;
         offsets += low.offsetCounts() / runs;

@@ -46,7 +46,9 @@ class TripEstimateTest {
           int down = tripCode(random, 4 * 420, -1, noise, looks, 400 - 2 - 1.5);
           last =
               TripEstimate.of(
-                  new Way(up, up / 4.0 - 0.5, 399.5), new Way(down, down / 4.0 - 0.5, 399.5), flutter);
+                  new Way(up, up / 4.0 - 0.5, 399.5),
+                  new Way(down, down / 4.0 - 0.5, 399.5),
+                  flutter);
           assertThat(last.offsetCounts())
               .as("seed 17, noise %s, %s looks", noise, looks)
               .isCloseTo(2, within(3 * last.standardUncertaintyCounts()));

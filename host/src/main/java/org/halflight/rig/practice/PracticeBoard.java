@@ -380,8 +380,7 @@ final class PracticeBoard {
   }
 
   private void tellTrip(ThresholdSweep under, int level) {
-    int light =
-        meter.block(Channel.CENTRE_LOW, world.now() - LightMeter.TICKS_PER_BLOCK).sum();
+    int light = meter.block(Channel.CENTRE_LOW, world.now() - LightMeter.TICKS_PER_BLOCK).sum();
     int code = under.hasTripped() ? under.fineCode() : 0;
     boolean rising = under.isRising();
     send(at -> new RigMessage.TripPoint(at, under.channel(), rising, code, level, light));
