@@ -239,7 +239,8 @@ public final class Marks {
         Integer.parseInt(values.getOrDefault("firings", "")),
         RunMarks.checks(values),
         RunMarks.customs(values),
-        RunMarks.conditions(values));
+        RunMarks.conditions(values),
+        RunMarks.aim(values));
   }
 
   private static Optional<Boolean> oneOf(String value, String yes, String no) {

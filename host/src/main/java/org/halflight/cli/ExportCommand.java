@@ -11,6 +11,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -58,7 +59,8 @@ final class ExportCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", firingTable));
     }
     if (speedTable != null) {
-      SpeedTable.of(Source.of(firings), judging.summaries(firings)).write(speedTable);
+      List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+      SpeedTable.of(Source.of(firings), runs).write(speedTable);
       surroundings.terminal().say(Words.say("export.written", speedTable));
     }
     if (everydayTable != null) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.halflight.chart.BudgetBars;
 import org.halflight.chart.EverydayPictures;
 import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.Picture;
@@ -27,8 +28,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "picture",
     description =
-        "Draws the speed map of session files, and firing row and light curve of a speed, and"
-            + " what was tried beside the speeds (PNG).")
+        "Draws the speed map of session files, and firing row, light curve and uncertainty budget of"
+            + " a speed, and what was tried beside the speeds (PNG).")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -48,6 +49,12 @@ final class PictureCommand implements Callable<Integer> {
   private Path curve;
 
   @Option(
+      names = "--budget",
+      paramLabel = "FILE",
+      description = "Draw what the mean of --speed is uncertain by, part by part.")
+  private Path budget;
+
+  @Option(
       names = "--everyday",
       paramLabel = "FOLDER",
       description =
@@ -57,14 +64,14 @@ final class PictureCommand implements Callable<Integer> {
   @Option(
       names = "--speed",
       paramLabel = "SPEED",
-      description = "The speed of the firing row and the light curve.")
+      description = "The speed of the firing row, the light curve and the budget.")
   private String speed;
 
   @Option(
       names = "--phase",
       paramLabel = "PHASE",
       description =
-          "as-found, adjusting or as-left; for row and curve. Default: the last there is.")
+          "as-found, adjusting or as-left; for row, curve and budget. Default: the last there is.")
   private String phase;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
@@ -75,17 +82,18 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (map == null && row == null && curve == null && everyday == null) {
+    boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
+    if (!ofSpeeds && everyday == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
     if (everyday != null) {
       drawTried(firings, Sessions.readings(sessions));
     }
-    List<RunSummary> runs = judging.summaries(firings);
-    if (map == null && row == null && curve == null) {
+    if (!ofSpeeds) {
       return 0;
     }
+    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }
@@ -101,6 +109,13 @@ final class PictureCommand implements Callable<Integer> {
     if (curve != null) {
       Pictures.write(lightCurve(firings, chosen(runs), note), curve);
       surroundings.terminal().say(Words.say("export.written", curve));
+    }
+    if (budget != null) {
+      Pictures.write(
+          BudgetBars.of(chosen(runs), note)
+              .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", speed))),
+          budget);
+      surroundings.terminal().say(Words.say("export.written", budget));
     }
     return 0;
   }

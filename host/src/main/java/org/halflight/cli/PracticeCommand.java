@@ -21,6 +21,7 @@ import org.halflight.export.StatisticTable;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -37,6 +38,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /**
@@ -68,6 +70,8 @@ final class PracticeCommand implements Callable<Integer> {
       description = "Another number gives other firings. Default: 20.")
   private long seed;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   PracticeCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -95,9 +99,15 @@ final class PracticeCommand implements Callable<Integer> {
     return 0;
   }
 
-  private static RunSetup setup(Dial dial, Phase phase) {
+  private RunSetup setup(Dial dial, Phase phase) {
     return new RunSetup(
-        Words.say("practice.camera"), phase, dial.name(), dial.speeds(), dial.reference(), FIRINGS);
+            Words.say("practice.camera"),
+            phase,
+            dial.name(),
+            dial.speeds(),
+            dial.reference(),
+            FIRINGS)
+        .withAim(judging.aim(Aim.USUAL));
   }
 
   private void startAfresh(Path session) {
@@ -117,10 +127,12 @@ final class PracticeCommand implements Callable<Integer> {
   }
 
   private void leave(Path session, List<FiringResult> firings) {
-    List<RunSummary> runs = Sessions.summaries(firings);
+    List<RunNotes> notes = RunNotes.of(List.of(session));
+    List<RunSummary> runs =
+        judging.summaries(firings, notes.stream().map(RunNotes::setup).toList());
     Terminal terminal = surroundings.terminal();
     terminal.say("");
-    terminal.say(ResultText.lines(firings, runs, new JudgingOptions().remarks()));
+    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
     FiringTable.of(firings).write(out.resolve("firings.csv"));
     SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
     List<Tried> tried = Everyday.of(firings, List.of());
@@ -136,7 +148,7 @@ final class PracticeCommand implements Callable<Integer> {
           RunPictures.firingRow(firings, slowest, note),
           out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
     }
-    beforeAndAfter(runs, firings, RunNotes.of(List.of(session)));
+    beforeAndAfter(runs, firings, notes);
     terminal.say("");
     terminal.say(Words.say("practice.left", out.toAbsolutePath().normalize()));
   }

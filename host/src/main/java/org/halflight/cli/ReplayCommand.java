@@ -47,8 +47,8 @@ final class ReplayCommand implements Callable<Integer> {
               terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
       terminal.say("");
     }
-    List<RunSummary> runs = judging.summaries(firings);
-    terminal.say(ResultText.lines(firings, runs, judging.remarks()));
+    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
     terminal.say(ResultText.tried(Everyday.of(firings, Sessions.readings(sessions))));
     if (details) {
       terminal.say(ResultText.budgets(runs));

@@ -25,9 +25,9 @@ record RunChoice(
     List<LightReading> readings,
     Optional<RunNotes> notes) {
   /** The run of a phase, where the files have one. */
-  static Optional<RunChoice> of(List<Path> paths, Phase phase) {
+  static Optional<RunChoice> of(List<Path> paths, Phase phase, JudgingOptions judging) {
     List<FiringResult> firings = Sessions.firings(paths);
-    return Sessions.summaries(firings).stream()
+    return judging.summaries(firings, RunNotes.setups(paths)).stream()
         .filter(run -> run.phase() == phase)
         .findFirst()
         .map(
@@ -45,16 +45,17 @@ record RunChoice(
    * @param phase as it was typed, or null
    * @throws Trouble when the files have no such run
    */
-  static RunChoice of(List<Path> paths, String phase, String option, boolean first) {
+  static RunChoice of(
+      List<Path> paths, String phase, String option, boolean first, JudgingOptions judging) {
     if (phase != null) {
       Phase asked = CliWords.word(Phase.values(), phase, option);
-      return of(paths, asked)
+      return of(paths, asked, judging)
           .orElseThrow(
               () -> new Trouble(Words.say("compare.noRun", names(paths), CliWords.of(asked))));
     }
     Optional<RunChoice> chosen = Optional.empty();
     for (Phase each : Phase.values()) {
-      Optional<RunChoice> here = of(paths, each);
+      Optional<RunChoice> here = of(paths, each, judging);
       if (here.isPresent() && (chosen.isEmpty() || !first)) {
         chosen = here;
       }

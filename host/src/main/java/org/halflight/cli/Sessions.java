@@ -27,7 +27,6 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.trouble.Trouble;
-import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 
 /** Opens session files for work and for reading. */
@@ -108,11 +107,6 @@ final class Sessions {
       }
     }
     return remarks;
-  }
-
-  /** The firings summed up, each speed against its usual tolerance. */
-  static List<RunSummary> summaries(List<FiringResult> firings) {
-    return RunSummary.of(firings, usualTolerances(firings));
   }
 
   /** The usual tolerance of each speed that was fired. */

@@ -25,6 +25,8 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
@@ -57,7 +59,11 @@ final class Histories {
     Set<Source> sources = EnumSet.noneOf(Source.class);
     firings.forEach(firing -> sources.add(Source.of(firing.key().rigSerial())));
     List<SpeedSummary> speeds =
-        RunSummary.of(sinceLastMark(connection, run, visit, firings), tolerances).stream()
+        RunSummary.of(
+                sinceLastMark(connection, run, visit, firings),
+                speed -> run.asked().aim().tolerances().of(speed, tolerances.apply(speed)),
+                Judging.of(run.asked(), RigKnowledge.UNCALIBRATED))
+            .stream()
             .flatMap(phase -> phase.speeds().stream())
             .toList();
     return new RunHistory(

@@ -287,7 +287,10 @@ public final class WorkshopRecord implements AutoCloseable {
         connection -> Intake.take(connection, events, fileName, damagedLines, clock.instant()));
   }
 
-  /** All that was fired on a camera, with the usual tolerances of its dial. */
+  /**
+   * All that was fired on a camera, each run judged by what it was set up for, else with the usual
+   * tolerances of the dial.
+   */
   public Optional<CameraHistory> history(CameraId camera) {
     return database.read(
         connection -> {
@@ -302,7 +305,7 @@ public final class WorkshopRecord implements AutoCloseable {
   /**
    * All that was fired on a camera.
    *
-   * @param tolerances the tolerance of each speed
+   * @param tolerances the tolerance of each speed in runs for which none was chosen
    */
   public Optional<CameraHistory> history(
       CameraId camera, Function<MarkedSpeed, Tolerance> tolerances) {

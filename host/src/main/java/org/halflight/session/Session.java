@@ -45,6 +45,10 @@ public final class Session {
   /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
   public static final double OPEN_LONG_SECONDS = 2;
 
+  /** So many tries end a speed that is fired until its verdict is in: it may never be. */
+  public static final int MOST_UNTIL_DECIDED = 20;
+
+  private final VerdictIsIn verdictIsIn;
   private final FiringLog log = new FiringLog();
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
@@ -79,6 +83,18 @@ public final class Session {
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
+
+  /** A session that never looks at verdicts: a speed has its firings when they are as many. */
+  public Session() {
+    this((setup, firings) -> true);
+  }
+
+  /**
+   * @param verdictIsIn is asked where a run is fired until it is decided
+   */
+  public Session(VerdictIsIn verdictIsIn) {
+    this.verdictIsIn = verdictIsIn;
+  }
 
   /**
    * Takes an input.
@@ -778,8 +794,15 @@ public final class Session {
   }
 
   private boolean isDone(Setting setting) {
-    return log.good(run, setting) >= wanted(setting)
-        || log.tries(run, setting).count() >= mostTries(setting);
+    long tries = log.tries(run, setting).count();
+    if (log.good(run, setting) < wanted(setting)) {
+      return tries >= mostTries(setting);
+    }
+    RunSetup asked = setup.orElseThrow();
+    return !asked.aim().untilDecided()
+        || setting.speed().isEmpty()
+        || tries >= MOST_UNTIL_DECIDED
+        || verdictIsIn.of(asked, log.tries(run, setting).toList());
   }
 
   private int mostTries(Setting setting) {

@@ -2,7 +2,7 @@ package org.halflight.uncertainty;
 
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
+import org.halflight.stats.Student;
 import org.halflight.stats.WelchSatterthwaite;
 
 /**
@@ -14,12 +14,6 @@ import org.halflight.stats.WelchSatterthwaite;
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
   private static final double WHOLE = 1e-9;
-
-  /**
-   * With more degrees of freedom Student's quantiles are normal to six digits, and those of the
-   * library break down.
-   */
-  private static final double AS_GOOD_AS_NORMAL = 1e6;
 
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
@@ -155,9 +149,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
       return stopsAboveMean < 0 ? 0 : 1;
     }
     double t = stopsAboveMean / combined;
-    return degrees() > AS_GOOD_AS_NORMAL
-        ? NORMAL.cumulativeProbability(t)
-        : new TDistribution(null, degrees()).cumulativeProbability(t);
+    return Student.below(t, degrees());
   }
 
   /** The same budget had there been another number of firings with the same scatter. */
@@ -201,10 +193,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    * side (JCGM 100:2008, G.4.1); the normal one where they are infinite.
    */
   private static double student(double p, double degrees) {
-    return degrees > AS_GOOD_AS_NORMAL
-        ? NORMAL.inverseCumulativeProbability(p)
-        : new TDistribution(null, Math.max(1, Math.floor(degrees + WHOLE)))
-            .inverseCumulativeProbability(p);
+    return Student.quantile(p, Math.max(1, Math.floor(degrees + WHOLE)));
   }
 
   private static double rootOfSquares(List<BudgetRow> rows) {

@@ -11,16 +11,19 @@ import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -57,6 +60,12 @@ class MarksTest {
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            plain.withAim(
+                new Aim(
+                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
+                    Measurand.ONE_EXPOSURE,
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",
