@@ -48,7 +48,7 @@ public final class LightProbe {
     DONE,
     /** The light did not come to rest. */
     NOT_STILL,
-    /** The rig sent no light, or started anew. */
+    /** The rig sent no light. */
     NO_ANSWER
   }
 
@@ -102,10 +102,14 @@ public final class LightProbe {
         step = Step.NO_ANSWER;
       }
     }
-    boolean refused =
-        event instanceof RigEvent.Answered answered && answered.result() != RigMessage.Result.DONE;
-    if (refused || event instanceof RigEvent.Restarted) {
-      step = Step.NO_ANSWER;
+    if (event instanceof RigEvent.Restarted) {
+      // What it had begun is gone; its greeting says when it listens again.
+      blocks.clear();
+      beatsWithoutNews = 0;
+    }
+    if (event instanceof RigEvent.Greeted) {
+      tries--;
+      return Optional.of(begin());
     }
     return Optional.empty();
   }

@@ -57,7 +57,7 @@ final class DotPlot {
     renderer.setSeriesShape(index, new Ellipse2D.Double(-5, -5, 10, 10));
   }
 
-  /** Standing bars from zero up; {@code reach} is half their width. */
+  /** Standing bars from zero up, their name above each; {@code reach} is half their width. */
   void bars(String name, double[] x, double[] y, Color colour, double reach) {
     XYSeries row = new XYSeries(name, false, true);
     int index = data.getSeriesCount();
@@ -70,7 +70,7 @@ final class DotPlot {
       plot.addAnnotation(
           new XYBoxAnnotation(
               x[i] - reach, 0, x[i] + reach, y[i], new BasicStroke(0), colour, colour));
-      plot.addAnnotation(label(String.format(Locale.ROOT, "%.1f", y[i]), x[i], y[i]));
+      plot.addAnnotation(label(String.format(Locale.ROOT, "%.1f: %s", y[i], name), x[i], y[i]));
     }
   }
 
@@ -113,6 +113,11 @@ final class DotPlot {
         .setRange(
             Math.min(plot.getRangeAxis().getLowerBound(), at * 1.15),
             Math.max(plot.getRangeAxis().getUpperBound(), at * 1.15));
+  }
+
+  /** Values are written at whole steps. */
+  void wholeSteps() {
+    plot.getRangeAxis().setStandardTickUnits(NumberAxis.createIntegerTickUnits());
   }
 
   /** From where to where the values are shown. */

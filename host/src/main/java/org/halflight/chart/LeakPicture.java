@@ -59,6 +59,7 @@ final class LeakPicture implements Picture {
         Words.say("leak.picture.floor"), places(false), heights(false), theme.asLeft(), BAR_REACH);
     plot.bars(
         Words.say("leak.picture.leak"), places(true), heights(true), theme.asFound(), BAR_REACH);
+    plot.wholeSteps();
     plot.range(0, Math.ceil(1.1 * most));
     return plot.chart(Words.say("leak.picture.title"), note);
   }

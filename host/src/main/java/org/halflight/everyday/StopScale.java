@@ -86,7 +86,7 @@ public record StopScale(
    *     it was not read that way or has no figure
    * @param upStops the same, opening up
    * @param uncertaintyStops standard uncertainty of one such figure
-   * @param verdict how it is
+   * @param verdict how it is, the worse way counting
    */
   public record AtStop(
       FNumber number,
@@ -101,6 +101,29 @@ public record StopScale(
       return light.isPresent()
           ? OptionalDouble.of(light.getAsDouble() + markedStops)
           : OptionalDouble.empty();
+    }
+
+    /** The larger of the errors of both ways, by its size. */
+    public OptionalDouble worstStops() {
+      OptionalDouble error = OptionalDouble.empty();
+      for (OptionalDouble light : List.of(downStops, upStops)) {
+        if (light.isPresent()) {
+          double its = light.getAsDouble() + markedStops;
+          error =
+              error.isEmpty() || Math.abs(its) > Math.abs(error.getAsDouble())
+                  ? OptionalDouble.of(its)
+                  : error;
+        }
+      }
+      return error;
+    }
+
+    /** Whether the worse of two ways is that of opening up. */
+    public boolean isWorseOpeningUp() {
+      return downStops.isPresent()
+          && upStops.isPresent()
+          && Math.abs(upStops.getAsDouble() + markedStops)
+              > Math.abs(downStops.getAsDouble() + markedStops);
     }
 
     /** How much more light it lets through on the way up than on the way down: backlash. */
@@ -254,8 +277,8 @@ public record StopScale(
       Verdict verdict =
           isFirst
               ? Verdict.FIRST
-              : open.errorStops().isPresent()
-                  ? verdict(open.errorStops().getAsDouble(), uncertainty)
+              : open.worstStops().isPresent()
+                  ? verdict(open.worstStops().getAsDouble(), uncertainty)
                   : isSaturated(down.or(() -> up).orElseThrow())
                       ? Verdict.SATURATED
                       : Verdict.TOO_DARK;

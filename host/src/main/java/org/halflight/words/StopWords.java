@@ -118,9 +118,9 @@ final class StopWords {
         .map(
             stop ->
                 Words.say(
-                    "stops.error",
+                    stop.isWorseOpeningUp() ? "stops.error.openingUp" : "stops.error",
                     name(stop.number()),
-                    Numbers.signedStops(stop.errorStops().orElseThrow())))
+                    Numbers.signedStops(stop.worstStops().orElseThrow())))
         .collect(Collectors.joining(", "));
   }
 
