@@ -8,6 +8,9 @@ public sealed interface CalibrationRefusal {
   /** The reference LED brings no light to the sensor. */
   record NoLed(double darkCounts, double ledCounts) implements CalibrationRefusal {}
 
+  /** The sensor reads less light with the LED on than with it off. */
+  record Inverted(double darkCounts, double ledCounts) implements CalibrationRefusal {}
+
   /** The sensor is at the end of its scale with the LED on. */
   record Saturated(double ledCounts) implements CalibrationRefusal {}
 
@@ -31,6 +34,9 @@ public sealed interface CalibrationRefusal {
 
   /** Widths do not follow what the board made: LED and stamps disagree. */
   record SlopeNotOne(SlopeTest test) implements CalibrationRefusal {}
+
+  /** The person stopped it. */
+  record Stopped() implements CalibrationRefusal {}
 
   /** The rig started anew meanwhile. */
   record Restarted() implements CalibrationRefusal {}

@@ -18,6 +18,9 @@ public final class CalibrationText {
     if (refusal instanceof CalibrationRefusal.NoLed) {
       return Words.say("calibration.refused.noLed");
     }
+    if (refusal instanceof CalibrationRefusal.Inverted) {
+      return Words.say("calibration.refused.inverted");
+    }
     if (refusal instanceof CalibrationRefusal.Saturated) {
       return Words.say("calibration.refused.saturated");
     }
@@ -44,6 +47,9 @@ public final class CalibrationText {
     }
     if (refusal instanceof CalibrationRefusal.SlopeNotOne wrong) {
       return Words.say("calibration.refused.slope", ppm(wrong.test().slopeError()));
+    }
+    if (refusal instanceof CalibrationRefusal.Stopped) {
+      return Words.say("calibration.refused.stopped");
     }
     return refusal instanceof CalibrationRefusal.Restarted
         ? Words.say("calibration.refused.restarted")

@@ -27,12 +27,15 @@ record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter)
     LightTask lit = runner.run(new LightTask());
     double led = lit.counts();
     runner.command(RigCommand.DriveReference.off());
+    if (led < dark - LED_LEAST_COUNTS) {
+      throw new CalibrationRefused(new CalibrationRefusal.Inverted(dark, led));
+    }
     if (led > LightLevels.SATURATED_COUNTS) {
       throw new CalibrationRefused(new CalibrationRefusal.Saturated(led));
     }
     if (led - dark <= LED_LEAST_COUNTS) {
       throw new CalibrationRefused(
-          led >= dark - LED_LEAST_COUNTS && dark > DARK_MOST_COUNTS
+          dark > DARK_MOST_COUNTS
               ? new CalibrationRefusal.NotDark(dark)
               : new CalibrationRefusal.NoLed(dark, led));
     }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.SeenPulse;
@@ -73,6 +74,7 @@ public final class RigCalibration {
   private final CalibrationPlan plan;
   private final double hostClockPpm;
   private final Consumer<Stage> tell;
+  private final DoubleConsumer share;
 
   /**
    * @param work a rig that has greeted
@@ -81,6 +83,19 @@ public final class RigCalibration {
    */
   public RigCalibration(
       RigWork work, CalibrationPlan plan, double hostClockPpm, Consumer<Stage> tell) {
+    this(work, plan, hostClockPpm, tell, part -> {});
+  }
+
+  /**
+   * @param share hears what part of a long stage is done, 0 to 1
+   */
+  public RigCalibration(
+      RigWork work,
+      CalibrationPlan plan,
+      double hostClockPpm,
+      Consumer<Stage> tell,
+      DoubleConsumer share) {
+    this.share = share;
     this.work = work;
     this.plan = plan;
     this.hostClockPpm = hostClockPpm;
@@ -96,7 +111,7 @@ public final class RigCalibration {
     try {
       return calibrated(today);
     } catch (CalibrationRefused refused) {
-      work.send(RigCommand.DriveReference.off());
+      work.leaveInOrder();
       return new Refused(refused.refusal());
     }
   }
@@ -118,6 +133,7 @@ public final class RigCalibration {
       }
       for (double width : plan.widthSeconds()) {
         seen.addAll(pulses.make(ReferenceDrive.SQUARE, width, plan.pulses()));
+        share.accept(seconds(seen) / plan.pulseSeconds());
       }
     }
     ChainFit.Outcome outcome = ChainFit.of(seen, light.ledCounts() - light.darkCounts());
@@ -194,8 +210,13 @@ public final class RigCalibration {
         .orElseThrow();
   }
 
+  /** Both channels saw each pulse. */
+  private static double seconds(List<SeenPulse> seen) {
+    return seen.stream().mapToDouble(SeenPulse::trueSeconds).sum() / 2;
+  }
+
   private Optional<ClockPair> clock(TaskRunner runner) throws CalibrationRefused {
-    runner.run(new PingTask(plan.pingSeconds(), work.rate()));
+    runner.run(new PingTask(plan.pingSeconds(), work.rate(), share));
     return ClockPair.of(work.stamps().received(), work.stamps().sent());
   }
 }

@@ -17,6 +17,11 @@ import org.halflight.time.TickRate;
  * thread.
  */
 public final class RigWork implements AutoCloseable {
+  /** Steps without a line after which the rig has no more to say. */
+  private static final int QUIET_STEPS = 3;
+
+  private static final int STEPS_MOST = 500;
+
   private static final String STATUS_ASKED = "s [0-9A-F]{4}#.*";
 
   private final RigFeed feed;
@@ -26,10 +31,29 @@ public final class RigWork implements AutoCloseable {
   private final Set<Integer> statusAsked = new HashSet<>();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean restarted;
+  private volatile boolean stopped;
   private boolean idle;
 
   public RigWork(RigFeed feed) {
+    this(feed, Optional.empty());
+  }
+
+  /**
+   * @param known what a rig that is lent in the middle of a session said of itself
+   */
+  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known) {
     this.feed = feed;
+    greeting = known;
+  }
+
+  /** Ends what goes on, soon: it is refused as stopped. */
+  public void stop() {
+    stopped = true;
+  }
+
+  /** Whether the person stopped it. */
+  public boolean isStopped() {
+    return stopped;
   }
 
   /** Takes the next line; what it said. */
@@ -78,6 +102,19 @@ public final class RigWork implements AutoCloseable {
 
   void send(RigCommand command) {
     feed.send(command);
+  }
+
+  /**
+   * Switches the reference LED off and hears the rig out, so that what is under way ends and the
+   * rig is left as a session finds it.
+   */
+  void leaveInOrder() {
+    send(RigCommand.DriveReference.off());
+    int quiet = 0;
+    for (int steps = 0; steps < STEPS_MOST && quiet < QUIET_STEPS; steps++) {
+      step();
+      quiet = isIdle() ? quiet + 1 : 0;
+    }
   }
 
   /** The changes of the link since this was last asked. */

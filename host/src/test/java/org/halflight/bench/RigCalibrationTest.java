@@ -152,6 +152,8 @@ class RigCalibrationTest {
     List<CalibrationRefusal> all =
         List.of(
             new CalibrationRefusal.NoLed(5, 5),
+            new CalibrationRefusal.Inverted(700, 20),
+            new CalibrationRefusal.Stopped(),
             new CalibrationRefusal.Saturated(1010),
             new CalibrationRefusal.NotDark(300),
             new CalibrationRefusal.TooDim(100),
@@ -163,7 +165,7 @@ class RigCalibrationTest {
             new CalibrationRefusal.Restarted(),
             new CalibrationRefusal.NoAnswer());
     assertThat(all.stream().map(CalibrationText::refused).distinct()).hasSize(all.size());
-    assertThat(CalibrationText.refused(all.get(5)))
+    assertThat(CalibrationText.refused(all.get(7)))
         .isEqualTo(
             "The high level goes dark when the LED goes on: the two inputs of its comparator are"
                 + " swapped. Swap them, then calibrate again.");

@@ -64,10 +64,10 @@ public final class CalibratedOnTheBoard {
   static final String HEADING = "## A calibrated rig on its real firmware";
 
   /** A mean error with what is stated for it, as shares of the true effective time. */
-  record Error(double error, double expanded) {}
+  record Deviation(double error, double expanded) {}
 
   /** One row of the table. */
-  record Row(String speed, double lamp, Error before, Error after) {}
+  record Row(String speed, double lamp, Deviation before, Deviation after) {}
 
   /** What came of it. */
   record Outcome(RigCalibration.Calibrated calibration, List<Row> rows) {}
@@ -140,7 +140,7 @@ public final class CalibratedOnTheBoard {
         error(speed, after, RigKnowledge.of(calibrated.profile())));
   }
 
-  private static Error error(String speed, List<LeafExposure.Timed> timed, RigKnowledge rig)
+  private static Deviation error(String speed, List<LeafExposure.Timed> timed, RigKnowledge rig)
       throws IOException {
     double truth = curve(speed).integralSeconds();
     double[] seconds = timed.stream().mapToDouble(LeafExposure.Timed::effectiveSeconds).toArray();
@@ -156,7 +156,7 @@ public final class CalibratedOnTheBoard {
             rig,
             Sample.of(stops).sd().get(),
             timed.size());
-    return new Error(mean / truth - 1, budget.expandedSeconds(LEVEL) / truth);
+    return new Deviation(mean / truth - 1, budget.expandedSeconds(LEVEL) / truth);
   }
 
   private static String name(String speed) {
