@@ -147,7 +147,8 @@ public final class BenchFold {
                   greeted.greeting().serial(),
                   greeted.greeting().bootCount(),
                   new TickRate(greeted.greeting().ticksPerSecond()),
-                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0)));
+                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
+                  greeted.greeting().firmware())));
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
     } else if (said instanceof RigEvent.CurveSeen curve) {

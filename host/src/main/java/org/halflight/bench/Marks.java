@@ -153,7 +153,11 @@ public final class Marks {
     if (input instanceof SessionInput.Ends) {
       return new Mark(hostNanos, ENDS, values);
     }
-    throw new IllegalArgumentException("comes from a line of the rig, not from a mark: " + input);
+    return ProfileMarks.of(hostNanos, input, values)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "comes from a line of the rig, not from a mark: " + input));
   }
 
   /** The input of a mark; empty for one that results do not depend on, or that is damaged. */
@@ -194,6 +198,8 @@ public final class Marks {
             Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
+        case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
+        case ProfileMarks.CHECK -> ProfileMarks.check(values);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
         case ENDS -> Optional.of(new SessionInput.Ends());

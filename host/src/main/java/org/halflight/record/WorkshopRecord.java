@@ -18,6 +18,7 @@ import org.halflight.job.RunId;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
+import org.halflight.profile.RigProfile;
 import org.halflight.record.RecordTrouble.Reason;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Greeting;
@@ -310,6 +311,11 @@ public final class WorkshopRecord implements AutoCloseable {
   public Optional<CameraHistory> history(
       CameraId camera, Function<MarkedSpeed, Tolerance> tolerances) {
     return database.read(connection -> Histories.of(connection, camera, tolerances));
+  }
+
+  /** The profiles that firings of this record were measured with, the newest of a rig first. */
+  public List<RigProfile> profiles() {
+    return database.read(ProfileRows::all);
   }
 
   /** Works out all results again from the raw edges, with today's method. */

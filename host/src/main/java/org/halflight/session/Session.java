@@ -16,6 +16,7 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ProfileFit;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
@@ -56,6 +57,7 @@ public final class Session {
   private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
   private final LinkWatch link = new LinkWatch();
+  private final ProfileWatch profiles = new ProfileWatch();
 
   private TickRate rate = TickRate.BOARD_16_MHZ;
   private FiringGrouper grouper = grouperFor(rate);
@@ -143,6 +145,7 @@ public final class Session {
       light = Optional.of(set.levels());
       trips = set.trips();
       trust.lightSet(log.size());
+      tellProfile(news);
     } else if (input instanceof SessionInput.LightRead read) {
       add(read.reading(), news);
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
@@ -152,10 +155,53 @@ public final class Session {
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
       lightSetting.take(false, latestTicks);
-    } else {
+    } else if (!calibrate(input, news)) {
       decide(input, news);
     }
     return news;
+  }
+
+  /** What is said about the calibration of the rig; whether it was that. */
+  private boolean calibrate(SessionInput input, List<SessionNews> news) {
+    if (input instanceof SessionInput.ProfileInUse profile) {
+      profiles.take(profile);
+    } else if (input instanceof SessionInput.ProfileRefused refused) {
+      profiles.refuse(refused.why());
+    } else if (input instanceof SessionInput.ProfileLeftOut) {
+      profiles.leaveOut();
+    } else if (input instanceof SessionInput.RigChecked checked) {
+      profiles.checked(checked.inControl());
+      if (!checked.inControl()) {
+        doubtRun(news);
+      }
+    } else {
+      return false;
+    }
+    tellProfile(news);
+    return true;
+  }
+
+  /** A rig that is not as it was may not have been for a while: the whole run is in doubt. */
+  private void doubtRun(List<SessionNews> news) {
+    List<FiringResult> calibrated =
+        log.all().stream()
+            .filter(r -> r.run() == run && r.key().rigSerial().equals(rigSerial))
+            .filter(r -> r.profileUse().isCalibrated())
+            .toList();
+    for (FiringResult each : calibrated) {
+      FiringResult changed =
+          each.measuredWith(each.profileUse().with(ProfileFit.Mismatch.CHECK_SIGNAL));
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+    }
+  }
+
+  private void tellProfile(List<SessionNews> news) {
+    profiles.news(fullCounts()).ifPresent(now -> news.add(new SessionNews.ProfileStands(now)));
+  }
+
+  private OptionalDouble fullCounts() {
+    return light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty();
   }
 
   /** What the person says about speeds and firings. */
@@ -251,6 +297,11 @@ public final class Session {
     return trips;
   }
 
+  /** The profile that firings are measured with now, and why they may not count as calibrated. */
+  public ProfileUse profileUse() {
+    return profiles.use(fullCounts());
+  }
+
   /** Whether a plateau was off, and none was good since. */
   public boolean isLightInDoubt() {
     return trust.isInDoubt();
@@ -321,6 +372,8 @@ public final class Session {
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
+    profiles.meet(rig);
+    tellProfile(news);
   }
 
   private void forgetTicks() {
@@ -405,7 +458,12 @@ public final class Session {
     LeafExposure exposure = closedByHand(firing, measure(firing));
     Optional<Check> check = press.map(FiringResult::check).orElseGet(this::check);
     Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
-    FiringNotes notes = notes(ReleaseTiming.delaySeconds(firing, rate), plateau, false);
+    FiringNotes notes =
+        notes(
+            ReleaseTiming.delaySeconds(
+                profileUse().crossings(firing, rate), profileUse().rate(rate)),
+            plateau,
+            false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, news);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -439,9 +497,9 @@ public final class Session {
       OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
       LeafExposure again =
           seen.measure(
-              each.firing(),
+              each.crossings(),
               each.levels().orElse(LevelPair.GAUSS),
-              each.rate(),
+              each.realRate(),
               each.firing().lastTicks());
       FiringResult changed =
           each.measuredAgain(
@@ -461,7 +519,7 @@ public final class Session {
   private void add(SampledLight curve, List<SessionNews> news) {
     curves
         .take(curve, log, rigSerial, bootCount)
-        .map(result -> result.withCurve(FiringCurve.of(curve, light, rate)))
+        .map(result -> result.withCurve(FiringCurve.of(curve, light, result.realRate())))
         .ifPresent(
             result -> {
               log.replace(result);
@@ -469,11 +527,12 @@ public final class Session {
             });
   }
 
-  private void add(FiringResult settled, List<SessionNews> news) {
+  private void add(FiringResult done, List<SessionNews> news) {
+    FiringResult settled = done.measuredWith(profileUse());
     FiringResult result =
         curves
             .of(settled.firing())
-            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, rate)))
+            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, settled.realRate())))
             .orElse(settled);
     if (log.knows(result.key())) {
       log.replace(result);
@@ -585,9 +644,11 @@ public final class Session {
   private LeafExposure measure(Firing firing) {
     LevelPair assumed = levels().orElse(LevelPair.GAUSS);
     long nowTicks = Math.max(latestTicks, firing.lastTicks());
+    Firing crossings = profileUse().crossings(firing, rate);
+    TickRate realRate = profileUse().rate(rate);
     return oneLevel.isOneLevel()
-        ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(firing, assumed, rate, nowTicks)
-        : LeafExposureMethod.measure(firing, assumed, rate, nowTicks);
+        ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(crossings, assumed, realRate, nowTicks)
+        : LeafExposureMethod.measure(crossings, assumed, realRate, nowTicks);
   }
 
   private Optional<OneLevel> seenNow() {
@@ -601,7 +662,10 @@ public final class Session {
    */
   private Optional<LevelPair> levels() {
     return light.flatMap(
-        set -> set.levels() instanceof LightLevels.Known ? trips.middle(set) : Optional.empty());
+        set ->
+            set.levels() instanceof LightLevels.Known
+                ? profileUse().trips(trips).middle(set)
+                : Optional.empty());
   }
 
   private void watchLight(double share, FiringResult result, List<SessionNews> news) {

@@ -65,6 +65,12 @@ public sealed interface SessionNews {
   /** The thresholds do not stand where the light had set them: full-open light is unknown again. */
   record LightForgotten() implements SessionNews {}
 
+  /**
+   * Firings are measured with another profile from here on, or count as calibrated no more, or
+   * again.
+   */
+  record ProfileStands(ProfileUse use) implements SessionNews {}
+
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionNews {}
 

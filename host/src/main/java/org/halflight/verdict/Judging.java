@@ -1,9 +1,14 @@
 package org.halflight.verdict;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
+import org.halflight.session.ProfileUse;
 import org.halflight.session.RunSetup;
 import org.halflight.uncertainty.RigKnowledge;
 
@@ -55,6 +60,24 @@ public record Judging(
   /** Whether so many timed firings are fewer than were fixed beforehand. */
   boolean isShort(int firings) {
     return planned.isPresent() && firings < planned.getAsInt();
+  }
+
+  /**
+   * The same with what the profile says that all of some firings were measured with, where each of
+   * them counts as calibrated by it. A judging of no rig stays.
+   */
+  Judging withProfileOf(List<FiringResult> firings) {
+    Set<ProfileUse> uses =
+        firings.stream().map(FiringResult::profileUse).collect(Collectors.toSet());
+    return rig.equals(RigKnowledge.UNCALIBRATED)
+            && uses.size() == 1
+            && uses.iterator().next().isCalibrated()
+        ? new Judging(
+            RigKnowledge.of(uses.iterator().next().profile().orElseThrow()),
+            rule,
+            measurand,
+            planned)
+        : this;
   }
 
   /** The same with light that nobody set. */

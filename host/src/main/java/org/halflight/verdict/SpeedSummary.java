@@ -87,7 +87,7 @@ public record SpeedSummary(
         Judging.OF_A_MODEL);
   }
 
-  /** Sums up the firings of one speed on a rig that was not calibrated. */
+  /** Sums up the firings of one speed, calibrated where all of them were measured so. */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
     return of(firings, tolerance, Judging.UNCALIBRATED);
   }
@@ -96,9 +96,12 @@ public record SpeedSummary(
    * Sums up the firings of one speed.
    *
    * @param firings all of one marked speed and one phase, at least one, in order of firing
+   * @param asked what is known of a rig that was not calibrated, and how it is decided; where all
+   *     good firings were measured with one profile and count as calibrated, what that says holds
    */
-  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging judging) {
+  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
     FiringResult any = firings.get(0);
+    Judging judging = asked.withProfileOf(firings.stream().filter(FiringResult::isGood).toList());
     List<FiringResult> counted =
         firings.stream()
             .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())

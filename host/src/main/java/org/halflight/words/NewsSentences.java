@@ -60,6 +60,9 @@ public final class NewsSentences {
     if (news instanceof SessionNews.EnoughOfCheck enough) {
       return say("news.enoughCheck", enough.check().label(), enough.tries());
     }
+    if (news instanceof SessionNews.ProfileStands stands) {
+      return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
+    }
     return news instanceof SessionNews.RunDone ? say("run.done") : Optional.empty();
   }
 
