@@ -38,9 +38,7 @@ public record CalibrationPlan(
 
   /** How long the LED is lit by square pulses, in seconds. */
   double pulseSeconds() {
-    return levels.size()
-        * pulses
-        * widthSeconds.stream().mapToDouble(Double::doubleValue).sum();
+    return levels.size() * pulses * widthSeconds.stream().mapToDouble(Double::doubleValue).sum();
   }
 
   /** The same with another time for the clocks. */

@@ -91,7 +91,8 @@ public final class RigCheckRun {
     if (Math.abs(mean) < limits.sd()) {
       signals.remove(RigCheck.Signal.EIGHT_ON_ONE_SIDE);
     }
-    if (Math.abs(Sample.of(low).mean().get() - Sample.of(high).mean().get()) > 2 * 3 * limits.sd()) {
+    if (Math.abs(Sample.of(low).mean().get() - Sample.of(high).mean().get())
+        > 2 * 3 * limits.sd()) {
       signals.add(RigCheck.Signal.LEVELS_APART);
     }
     return new RigCheck(check.limits(), check.points(), signals);

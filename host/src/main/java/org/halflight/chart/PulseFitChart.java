@@ -126,6 +126,9 @@ public final class PulseFitChart implements Picture {
               String.format(Locale.ROOT, "%.2f", micros(pulse))));
     }
     return new TableTwin(
-        labels.title(), List.of("channel", "level", Words.say("calibration.chart.width"), labels.axis()), rows, note);
+        labels.title(),
+        List.of("channel", "level", Words.say("calibration.chart.width"), labels.axis()),
+        rows,
+        note);
   }
 }

@@ -7,8 +7,9 @@ import org.halflight.bench.RigFeed;
 import org.halflight.rig.RigCommand;
 
 /**
- * A feed that hears the person while work goes on: {@code q} stops it, and when the program is ended
- * from outside (Ctrl-C, or the system shuts down), the work gets the time to leave the rig in order.
+ * A feed that hears the person while work goes on: {@code q} stops it, and when the program is
+ * ended from outside (Ctrl-C, or the system shuts down), the work gets the time to leave the rig in
+ * order.
  */
 final class StoppableFeed implements RigFeed {
   /** What the rig may take to be left in order. */

@@ -1,6 +1,7 @@
 package org.halflight.box;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -12,14 +13,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.halflight.cli.Halflight;
 import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.link.serial.SerialPorts;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
@@ -51,7 +58,7 @@ class CalibrateOnTheBoardTest {
                   "never",
                   "calibrate",
                   "--clock-seconds",
-        "25",
+                  "25",
                   "--fit",
                   fit.toString(),
                   "--residuals",
@@ -76,8 +83,7 @@ class CalibrateOnTheBoardTest {
       List<String> checked = new ArrayList<>();
       Path chart = folder.resolve("check.png");
       assertThat(
-              execute(
-                  checked, "never", "check", "--chart", chart.toString(), "--port", box.port()))
+              execute(checked, "never", "check", "--chart", chart.toString(), "--port", box.port()))
           .as(checked.toString())
           .isZero();
       assertThat(checked).anyMatch(line -> line.startsWith("In control"));
@@ -117,8 +123,7 @@ class CalibrateOnTheBoardTest {
             ours.shortestTrustworthySeconds()),
         other);
     List<String> said = new ArrayList<>();
-    assertThat(
-            execute(said, "never", "check", "--profile", other.toString(), "--port", box.port()))
+    assertThat(execute(said, "never", "check", "--profile", other.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said))
         .contains("belongs to the rig BOX-0002")
@@ -128,8 +133,7 @@ class CalibrateOnTheBoardTest {
   private void refused(BenchInABox box, String text, String words) throws Exception {
     Path wrong = Files.writeString(folder.resolve("wrong.profile"), text);
     List<String> said = new ArrayList<>();
-    assertThat(
-            execute(said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
+    assertThat(execute(said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said)).contains(words);
   }
@@ -159,9 +163,7 @@ class CalibrateOnTheBoardTest {
   void itCanBeStoppedAndLeavesTheRigInOrder() throws Exception {
     try (BenchInABox box = BenchInABox.start(folder, BENCH)) {
       List<String> said = new ArrayList<>();
-      assertThat(
-              execute(
-                  said, "Making reference pulses", "calibrate", "--port", box.port()))
+      assertThat(execute(said, "Making reference pulses", "calibrate", "--port", box.port()))
           .isEqualTo(1);
       assertThat(said).last().asString().startsWith("You stopped it.");
       isDarkAndStays(box);
@@ -171,6 +173,70 @@ class CalibrateOnTheBoardTest {
       List<String> rigs = new ArrayList<>();
       assertThat(execute(rigs, "never", "rigs", "--port", box.port())).isZero();
       assertThat(String.join("\n", rigs)).contains("BOX-0001");
+    }
+  }
+
+  /** A generator of 100 Hz on the flash contact's input tells the rate, kept with its source. */
+  @Test
+  void edgesFromOutsideTellTheRateOfTheClock() throws Exception {
+    List<String> bench = new ArrayList<>(List.of("clock 3450 0"));
+    bench.addAll(BENCH);
+    try (BenchInABox box = BenchInABox.start(folder, bench)) {
+      RigProfile before =
+          new RigProfile(
+              new ProfiledRig("BOX-0001", "full", "1.0.0"),
+              LocalDate.EPOCH,
+              new LightRange(8, 780, 780),
+              Optional.empty(),
+              Map.of(),
+              Optional.empty(),
+              Optional.empty(),
+              Map.of(),
+              Map.of(),
+              OptionalDouble.empty());
+      ProfileShelf shelf = new ProfileShelf(folder);
+      shelf.keep(before);
+      box.say("burst +0.5 contact 6000 5000");
+      List<String> said = new ArrayList<>();
+      assertThat(
+              execute(
+                  said,
+                  "never",
+                  "clock",
+                  "--source",
+                  "generator",
+                  "--hertz",
+                  "100",
+                  "--source-ppm",
+                  "1",
+                  "--seconds",
+                  "10",
+                  "--keep",
+                  "--port",
+                  box.port()))
+          .as(said.toString())
+          .isZero();
+      ClockRate rate = shelf.newest("BOX-0001").orElseThrow().clock().orElseThrow();
+      System.out.printf("simulated: 3450 ppm by a generator: %s%n", rate);
+      assertThat(rate.fastPpm()).isCloseTo(3450, within(2 * rate.standardUncertaintyPpm()));
+      assertThat(rate.standardUncertaintyPpm()).isLessThan(2);
+      assertThat(rate.source()).isEqualTo(ClockRate.Source.GENERATOR);
+      assertThat(said).anyMatch(line -> line.contains("held against a generator"));
+
+      List<String> none = new ArrayList<>();
+      assertThat(
+              execute(
+                  none,
+                  "never",
+                  "clock",
+                  "--input",
+                  "click",
+                  "--seconds",
+                  "2",
+                  "--port",
+                  box.port()))
+          .isEqualTo(1);
+      assertThat(none).last().asString().startsWith("Only 0 edges came");
     }
   }
 

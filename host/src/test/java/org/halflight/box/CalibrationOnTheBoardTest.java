@@ -56,7 +56,7 @@ class CalibrationOnTheBoardTest {
             .toList();
     assertThat(rows).hasSize(9);
     for (String row : rows) {
-      String[] cells = row.replace("%", "").split("\\|");
+      String[] cells = row.replace("%", "").split("\\|", -1);
       assertThat(Math.abs(Double.parseDouble(cells[5].strip())))
           .as(row)
           .isLessThan(Double.parseDouble(cells[6].strip()));
