@@ -3,11 +3,8 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-<<<<<<< HEAD
 import java.util.Optional;
-=======
 import org.halflight.profile.ClockRate;
->>>>>>> boxproof-next
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
