@@ -70,8 +70,7 @@ public final class ProfileWords {
     profile
         .clock()
         .ifPresentOrElse(
-            clock -> lines.add(clock(clock)),
-            () -> lines.add(Words.say("profile.clock.unknown")));
+            clock -> lines.add(clock(clock)), () -> lines.add(Words.say("profile.clock.unknown")));
     profile
         .lag()
         .ifPresent(
