@@ -77,8 +77,7 @@ class CalibrateOnTheBoardTest {
           .anyMatch(line -> line.contains("would be found nine times out of ten"))
           // A simulated board may lag behind the clock of a busy machine; then that is said.
           .anyMatch(
-              line ->
-                  line.startsWith("The clock is") || line.startsWith("The clock was left out"));
+              line -> line.startsWith("The clock is") || line.startsWith("The clock was left out"));
       assertThat(fit).isNotEmptyFile();
       assertThat(left).isNotEmptyFile();
       assertThat(isDark(box)).isTrue();
