@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
+import org.halflight.profile.ProfileFit;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -13,8 +14,9 @@ import java.util.Properties;
  * @param file where it is kept
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
+ * @param profileDays how many days old a rig profile may be to count as calibrated
  */
-record DeskSettings(Path file, boolean dark, boolean sounds) {
+record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
   /** The settings of a folder, or the usual ones. */
   static DeskSettings of(Path folder) {
     Path file = folder.resolve("settings.properties");
@@ -29,11 +31,20 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     return new DeskSettings(
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
-        Boolean.parseBoolean(kept.getProperty("sounds", "true")));
+        Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        days(kept.getProperty("profile-days", "")));
+  }
+
+  private static int days(String text) {
+    try {
+      return Math.max(1, Integer.parseInt(text));
+    } catch (NumberFormatException unset) {
+      return ProfileFit.USUAL_MOST_DAYS;
+    }
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds);
+    return new DeskSettings(file, nowDark, nowSounds, profileDays);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -41,6 +52,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     Properties kept = new Properties();
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
+    kept.setProperty("profile-days", String.valueOf(profileDays));
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

@@ -9,6 +9,7 @@ import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
+import org.halflight.verdict.Standing;
 
 /** What a profile holds, and why one is not used, in sentences. */
 public final class ProfileWords {
@@ -39,6 +40,11 @@ public final class ProfileWords {
         use.profile()
             .map(profile -> Words.say("profile.stands.calibrated", profile.date()))
             .orElseGet(() -> Words.say("profile.stands.none")));
+  }
+
+  /** What some firings were measured with, each sentence once. */
+  public static List<String> standing(Standing standing) {
+    return standing.uses().stream().flatMap(use -> standing(use).stream()).distinct().toList();
   }
 
   /** All of it, a sentence a line. */
