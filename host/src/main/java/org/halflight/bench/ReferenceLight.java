@@ -7,6 +7,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.profile.LightRange;
+import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 
 /**
@@ -14,8 +15,9 @@ import org.halflight.rig.RigCommand;
  *
  * @param darkCounts with the LED off
  * @param ledCounts with it on
+ * @param flutter by what that moves
  */
-record ReferenceLight(double darkCounts, double ledCounts) {
+record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter) {
   /** More light than this with the LED off comes from elsewhere. */
   private static final double DARK_MOST_COUNTS = 100;
 
@@ -26,14 +28,18 @@ record ReferenceLight(double darkCounts, double ledCounts) {
     runner.command(RigCommand.DriveReference.off());
     double dark = runner.run(new LightTask()).counts();
     runner.command(RigCommand.DriveReference.steady());
-    double led = runner.run(new LightTask()).counts();
+    LightTask lit = runner.run(new LightTask());
+    double led = lit.counts();
     runner.command(RigCommand.DriveReference.off());
+    if (led < dark - LED_LEAST_COUNTS) {
+      throw new CalibrationRefused(new CalibrationRefusal.Inverted(dark, led));
+    }
     if (led > LightLevels.SATURATED_COUNTS) {
       throw new CalibrationRefused(new CalibrationRefusal.Saturated(led));
     }
     if (led - dark <= LED_LEAST_COUNTS) {
       throw new CalibrationRefused(
-          led >= dark - LED_LEAST_COUNTS && dark > DARK_MOST_COUNTS
+          dark > DARK_MOST_COUNTS
               ? new CalibrationRefusal.NotDark(dark)
               : new CalibrationRefusal.NoLed(dark, led));
     }
@@ -43,7 +49,7 @@ record ReferenceLight(double darkCounts, double ledCounts) {
     if (led - dark < LightLevels.LEAST_LIGHT_COUNTS) {
       throw new CalibrationRefused(new CalibrationRefusal.TooDim(led));
     }
-    return new ReferenceLight(dark, led);
+    return new ReferenceLight(dark, led, lit.flutter());
   }
 
   /** The codes nearest to levels of this light. */

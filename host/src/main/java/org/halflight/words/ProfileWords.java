@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
@@ -47,6 +48,15 @@ public final class ProfileWords {
     return standing.uses().stream().flatMap(use -> standing(use).stream()).distinct().toList();
   }
 
+  /** How fast a clock runs, how sure that is, and by what. */
+  public static String clock(ClockRate clock) {
+    return Words.say(
+        clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
+        number(Math.abs(clock.fastPpm())),
+        number(clock.standardUncertaintyPpm()),
+        Words.say("profile.clock.source." + word(clock.source())));
+  }
+
   /** All of it, a sentence a line. */
   public static List<String> lines(RigProfile profile) {
     List<String> lines = new ArrayList<>();
@@ -66,14 +76,7 @@ public final class ProfileWords {
     profile
         .clock()
         .ifPresentOrElse(
-            clock ->
-                lines.add(
-                    Words.say(
-                        clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
-                        number(Math.abs(clock.fastPpm())),
-                        number(clock.standardUncertaintyPpm()),
-                        Words.say("profile.clock.source." + word(clock.source())))),
-            () -> lines.add(Words.say("profile.clock.unknown")));
+            clock -> lines.add(clock(clock)), () -> lines.add(Words.say("profile.clock.unknown")));
     profile
         .lag()
         .ifPresent(
