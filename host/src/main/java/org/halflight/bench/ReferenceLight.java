@@ -6,8 +6,8 @@ import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
-import org.halflight.profile.LightRange;
 import org.halflight.light.LightFlutter;
+import org.halflight.profile.LightRange;
 import org.halflight.rig.RigCommand;
 
 /**
