@@ -126,7 +126,7 @@ class CalibrateOnTheBoardTest {
     assertThat(execute(said, "never", "check", "--profile", other.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said))
-        .contains("belongs to the rig BOX-0002")
+        .contains("belongs to another rig")
         .contains("Calibrate this rig");
   }
 
