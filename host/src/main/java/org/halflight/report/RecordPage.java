@@ -127,7 +127,7 @@ public final class RecordPage {
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
         CheckLines.filled(lists(), tried()),
-        tried().stream().map(EverydayWords::inOneLine).toList(),
+        tried().stream().map(EverydayWords::inShort).toList(),
         workLog.stream().map(RecordPage::work).toList(),
         List.of(),
         Standing.of(told),
