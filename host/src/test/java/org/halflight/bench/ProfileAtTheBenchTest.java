@@ -46,8 +46,7 @@ class ProfileAtTheBenchTest {
   private static ProfileSource source(RigProfile profile) {
     return (serial, on) ->
         Optional.of(
-            new SessionInput.ProfileInUse(
-                profile, on.orElse(profile.date()), OptionalInt.of(90)));
+            new SessionInput.ProfileInUse(profile, on.orElse(profile.date()), OptionalInt.of(90)));
   }
 
   @Test
