@@ -75,7 +75,9 @@ class CalibrateOnTheBoardTest {
           .anyMatch(line -> line.contains("simulated board"))
           .anyMatch(line -> line.startsWith("The front end lags by"))
           .anyMatch(line -> line.contains("would be found nine times out of ten"))
-          .anyMatch(line -> line.startsWith("The clock is"));
+          // A simulated board may lag behind the clock of a busy machine; then that is said.
+          .anyMatch(
+              line -> line.startsWith("The clock is") || line.startsWith("The clock was left out"));
       assertThat(fit).isNotEmptyFile();
       assertThat(left).isNotEmptyFile();
       assertThat(isDark(box)).isTrue();
