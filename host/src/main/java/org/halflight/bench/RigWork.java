@@ -18,10 +18,11 @@ import org.halflight.time.TickRate;
  */
 public final class RigWork implements AutoCloseable {
   /** Steps without a line after which the rig has no more to say. */
-  private static final int QUIET_STEPS = 3;
+  private static final int QUIET_STEPS = 30;
 
   private static final int STEPS_MOST = 500;
 
+  private static final String LED_OFF = "r [0-9A-F]{4} 0 .*";
   private static final String STATUS_ASKED = "s [0-9A-F]{4}#.*";
 
   private final RigFeed feed;
@@ -30,6 +31,7 @@ public final class RigWork implements AutoCloseable {
   private final List<LinkChange> changes = new ArrayList<>();
   private final Set<Integer> statusAsked = new HashSet<>();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
+  private int offSequence = -1;
   private boolean restarted;
   private volatile boolean stopped;
   private boolean idle;
@@ -70,6 +72,9 @@ public final class RigWork implements AutoCloseable {
     BenchEvent event = ((RigFeed.Item.Line) came.get()).event();
     if (event instanceof BenchEvent.Sent sent) {
       stamps.sent(sent);
+      if (sent.line().matches(LED_OFF)) {
+        offSequence = Integer.parseInt(sent.line().substring(2, 6), 16);
+      }
       if (sent.line().matches(STATUS_ASKED)) {
         statusAsked.add(Integer.parseInt(sent.line().substring(2, 6), 16));
       }
@@ -87,6 +92,10 @@ public final class RigWork implements AutoCloseable {
       stamps.heard(received.hostNanos(), each, rate());
     }
     return said.stream().filter(each -> !isAnswerToStatus(each)).toList();
+  }
+
+  private boolean isAnswerToOff(RigEvent event) {
+    return event instanceof RigEvent.Answered answered && answered.commandSequence() == offSequence;
   }
 
   /** What was asked only to hear the time must not be taken for the answer to a task. */
@@ -110,9 +119,11 @@ public final class RigWork implements AutoCloseable {
    */
   void leaveInOrder() {
     send(RigCommand.DriveReference.off());
+    offSequence = -1;
     int quiet = 0;
-    for (int steps = 0; steps < STEPS_MOST && quiet < QUIET_STEPS; steps++) {
-      step();
+    boolean off = false;
+    for (int steps = 0; steps < STEPS_MOST && quiet < QUIET_STEPS && !off; steps++) {
+      off = step().stream().anyMatch(this::isAnswerToOff);
       quiet = isIdle() ? quiet + 1 : 0;
     }
   }

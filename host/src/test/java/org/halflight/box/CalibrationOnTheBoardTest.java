@@ -35,7 +35,7 @@ class CalibrationOnTheBoardTest {
       assertThat(Math.abs(row.before().error()))
           .as("uncalibrated: %s", row)
           .isLessThan(row.before().expanded())
-          .isGreaterThan(10 * Math.abs(row.after().error()));
+          .isGreaterThan(5 * Math.abs(row.after().error()));
       // A budget that is never wrong because it states anything is of no use. At 1/500 the lamp's
       // allowance rules it.
       assertThat(row.after().expanded()).as("stated: %s", row).isLessThan(0.015);
