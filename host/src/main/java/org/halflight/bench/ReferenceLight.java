@@ -1,9 +1,13 @@
 package org.halflight.bench;
 
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.light.LightFlutter;
+import org.halflight.profile.LightRange;
 import org.halflight.rig.RigCommand;
 
 /**
@@ -56,6 +60,29 @@ record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter)
   private int code(double level) {
     double counts = darkCounts + level * (ledCounts - darkCounts);
     return Math.max(0, Math.min(255, (int) Math.round((counts + 0.5) / 4) - 1));
+  }
+
+  /**
+   * The full light of a lamp for which both thresholds stand where pulses were made: delays hang on
+   * how far and how fast the light crosses a threshold.
+   *
+   * @param tried the pairs of levels of this light
+   */
+  LightRange range(List<LevelPair> tried) {
+    double least = 0;
+    double greatest = Double.MAX_VALUE;
+    for (ToDoubleFunction<LevelPair> level :
+        List.<ToDoubleFunction<LevelPair>>of(LevelPair::low, LevelPair::high)) {
+      double node = level.applyAsDouble(LevelPair.GAUSS);
+      DoubleSummaryStatistics all = tried.stream().mapToDouble(level).summaryStatistics();
+      least = Math.max(least, all.getMin() / node);
+      greatest = Math.min(greatest, all.getMax() / node);
+    }
+    double span = ledCounts - darkCounts;
+    return new LightRange(
+        darkCounts,
+        Math.min(ledCounts, darkCounts + least * span),
+        Math.max(ledCounts, Math.min(LightLevels.SATURATED_COUNTS, darkCounts + greatest * span)));
   }
 
   /** Which part of the light lies below a threshold. */

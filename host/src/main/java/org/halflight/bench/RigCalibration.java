@@ -16,7 +16,6 @@ import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ComparatorTrips;
-import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.profile.ThresholdCounts;
@@ -155,7 +154,7 @@ public final class RigCalibration {
         new RigProfile(
             new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
             today,
-            new LightRange(light.darkCounts(), light.ledCounts(), light.ledCounts()),
+            light.range(plan.levels()),
             thresholds,
             trips,
             rate,

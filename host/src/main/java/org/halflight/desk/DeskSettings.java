@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
+import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 
 /**
@@ -15,11 +16,12 @@ import org.halflight.session.Measurand;
  * @param file where it is kept
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
+ * @param profileDays how many days old a rig profile may be to count as calibrated
  * @param aim what the verdicts of the next camera's runs are about
  */
-record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
-  DeskSettings(Path file, boolean dark, boolean sounds) {
-    this(file, dark, sounds, AimForm.USUAL);
+record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, AimForm aim) {
+  DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
+    this(file, dark, sounds, profileDays, AimForm.USUAL);
   }
 
   /** The settings of a folder, or the usual ones. */
@@ -37,7 +39,16 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
         Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        days(kept.getProperty("profile-days", "")),
         aim(kept));
+  }
+
+  private static int days(String text) {
+    try {
+      return Math.max(1, Integer.parseInt(text));
+    } catch (NumberFormatException unset) {
+      return ProfileFit.USUAL_MOST_DAYS;
+    }
   }
 
   private static AimForm aim(Properties kept) {
@@ -52,11 +63,11 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds, aim);
+    return new DeskSettings(file, nowDark, nowSounds, profileDays, aim);
   }
 
   DeskSettings with(AimForm nowAim) {
-    return new DeskSettings(file, dark, sounds, nowAim);
+    return new DeskSettings(file, dark, sounds, profileDays, nowAim);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -64,6 +75,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
     Properties kept = new Properties();
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
+    kept.setProperty("profile-days", String.valueOf(profileDays));
     kept.setProperty("tolerance", aim.tolerance());
     if (aim.measurand() == Measurand.ONE_EXPOSURE) {
       kept.setProperty("about", "one-exposure");

@@ -12,10 +12,8 @@ import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.desk.view.RigModel;
-import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
-import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
@@ -35,16 +33,25 @@ final class RigHands {
   private final BenchDriver driver;
   private final RigModel model;
   private final ProfileShelf shelf;
+  private final OptionalInt profileDays;
   private final Supplier<LocalDate> today;
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
   private Optional<RigWork> work = Optional.empty();
-  private String lookedFor = "";
 
-  RigHands(BenchDriver driver, RigModel model, ProfileShelf shelf, Supplier<LocalDate> today) {
+  /**
+   * @param profileDays how old a profile may be to count as calibrated
+   */
+  RigHands(
+      BenchDriver driver,
+      RigModel model,
+      ProfileShelf shelf,
+      OptionalInt profileDays,
+      Supplier<LocalDate> today) {
     this.driver = driver;
     this.model = model;
     this.shelf = shelf;
+    this.profileDays = profileDays;
     this.today = today;
   }
 
@@ -74,16 +81,6 @@ final class RigHands {
     work.ifPresent(RigWork::stop);
   }
 
-  /** The profile of a rig that has just greeted is put to use. */
-  void lookForProfile() {
-    String serial =
-        driver.workbench().fold().greeting().map(RigMessage.Greeting::serial).orElse("");
-    if (!serial.equals(lookedFor)) {
-      lookedFor = serial;
-      guarded(() -> shelf.newest(serial).ifPresent(this::use));
-    }
-  }
-
   /** Ten reference pulses against the profile. */
   void check() {
     Optional<RigProfile> profile = profile();
@@ -98,7 +95,9 @@ final class RigHands {
             RigCheckRun.Outcome outcome = new RigCheckRun(rig).run(profile.get());
             model.checked(outcome, profile.get().rig().serial());
             if (outcome instanceof RigCheckRun.Checked done) {
-              tell(new SessionInput.RigChecked(done.check().inControl()));
+              tell(
+                  new SessionInput.RigChecked(
+                      profile.get().rig().serial(), done.check().inControl()));
             }
           });
     }
@@ -168,9 +167,7 @@ final class RigHands {
   }
 
   private void use(RigProfile profile) {
-    tell(
-        new SessionInput.ProfileInUse(
-            profile, today.get(), OptionalInt.of(ProfileFit.USUAL_MOST_DAYS)));
+    tell(new SessionInput.ProfileInUse(profile, today.get(), profileDays));
   }
 
   private void tell(SessionInput input) {

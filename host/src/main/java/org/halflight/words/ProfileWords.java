@@ -10,6 +10,7 @@ import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
+import org.halflight.verdict.Standing;
 
 /** What a profile holds, and why one is not used, in sentences. */
 public final class ProfileWords {
@@ -40,6 +41,11 @@ public final class ProfileWords {
         use.profile()
             .map(profile -> Words.say("profile.stands.calibrated", profile.date()))
             .orElseGet(() -> Words.say("profile.stands.none")));
+  }
+
+  /** What some firings were measured with, each sentence once. */
+  public static List<String> standing(Standing standing) {
+    return standing.uses().stream().flatMap(use -> standing(use).stream()).distinct().toList();
   }
 
   /** How fast a clock runs, how sure that is, and by what. */
