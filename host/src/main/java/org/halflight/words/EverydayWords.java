@@ -22,6 +22,12 @@ public final class EverydayWords {
     return Words.say("everyday." + tried.what());
   }
 
+  /** How it was found, in a word or two. */
+  public static String state(Tried tried) {
+    return Words.say(
+        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
   /** What it came to: the first sentence says how it is, the others what else there is to know. */
   public static List<String> lines(Tried tried) {
     if (tried instanceof Bounce bounce) {

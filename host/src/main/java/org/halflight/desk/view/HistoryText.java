@@ -72,7 +72,8 @@ public final class HistoryText {
                 day(run.visit().receivedAt(), zone),
                 heading(run, zone),
                 EverydayWords.name(tried),
-                String.join(" ", EverydayWords.lines(tried))));
+                EverydayWords.state(tried),
+                EverydayWords.lines(tried).get(0)));
       }
     }
     return rows.isEmpty()
@@ -84,6 +85,7 @@ public final class HistoryText {
                     Words.say("desk.history.visit"),
                     Words.say("desk.history.runColumn"),
                     Words.say("desk.history.what"),
+                    Words.say("desk.history.state"),
                     Words.say("desk.history.found")),
                 rows,
                 note(history)));
