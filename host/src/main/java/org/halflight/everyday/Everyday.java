@@ -17,6 +17,7 @@ public final class Everyday {
    */
   public static List<Tried> of(List<FiringResult> firings, List<LightReading> readings) {
     List<Tried> tried = new ArrayList<>();
+    tried.addAll(Linkage.of(firings, LinkageLimits.USUAL));
     return tried;
   }
 }
