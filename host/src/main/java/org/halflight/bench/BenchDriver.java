@@ -8,6 +8,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.session.LightReading;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
@@ -37,6 +38,8 @@ public final class BenchDriver implements AutoCloseable {
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
   private Optional<LightSetting> lightSetting = Optional.empty();
+  private Optional<LightProbe> probe = Optional.empty();
+  private boolean reads;
 
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
@@ -70,6 +73,29 @@ public final class BenchDriver implements AutoCloseable {
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
   }
 
+  /** Readings of the light begin: openings until their end are no releases. */
+  public void beginReadings() {
+    reads = true;
+    workbench.tell(new SessionInput.LightBeingSet(true));
+  }
+
+  /** Reads the light as it stands now; what was read goes to the session. */
+  public LightProbe readLight(LightReading.What what, String at, boolean opening) {
+    LightProbe begun = new LightProbe(what, at, opening);
+    probe = Optional.of(begun);
+    feed.send(begun.begin());
+    return begun;
+  }
+
+  /** Readings of the light end. */
+  public void endReadings() {
+    probe = Optional.empty();
+    if (reads) {
+      reads = false;
+      workbench.tell(new SessionInput.LightBeingSet(false));
+    }
+  }
+
   /** Something that the person did. */
   public List<SessionNews> tell(SessionInput input) {
     return workbench.tell(input);
@@ -89,6 +115,7 @@ public final class BenchDriver implements AutoCloseable {
         // Taken, and so kept; nobody is there to be told.
       }
       endLightSetting();
+      endReadings();
     }
   }
 
@@ -96,6 +123,7 @@ public final class BenchDriver implements AutoCloseable {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
     for (RigEvent said : brought.said()) {
+      news.addAll(read(said));
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);
       } else if (said instanceof RigEvent.Restarted) {
@@ -119,6 +147,22 @@ public final class BenchDriver implements AutoCloseable {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
     return new Happening(Optional.empty(), news);
+  }
+
+  private List<SessionNews> read(RigEvent said) {
+    if (probe.isEmpty()) {
+      return List.of();
+    }
+    LightProbe under = probe.get();
+    under.hear(said).ifPresent(feed::send);
+    if (under.step() == LightProbe.Step.READING) {
+      return List.of();
+    }
+    probe = Optional.empty();
+    return under
+        .reading()
+        .map(reading -> workbench.tell(new SessionInput.LightRead(reading)))
+        .orElse(List.of());
   }
 
   private void go(LightSetting setting, RigEvent said) {
@@ -181,6 +225,9 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   private Happening changed(LinkChange change) {
+    if (change.state() == LinkState.LOST) {
+      probe.ifPresent(LightProbe::lost);
+    }
     List<SessionNews> news =
         change.state() == LinkState.LOST ? workbench.tell(new SessionInput.LinkLost()) : List.of();
     return new Happening(Optional.of(change), news);

@@ -8,12 +8,19 @@ import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
+import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.Judging;
+import org.halflight.verdict.Placement;
+import org.halflight.verdict.SpeedSummary;
 
 /**
  * The one way from bench events to results, for live work, replay and practice alike. The same
@@ -21,7 +28,7 @@ import org.halflight.time.TickRate;
  */
 public final class BenchFold {
   private final RigStream stream = new RigStream();
-  private final Session session = new Session();
+  private final Session session = new Session(BenchFold::verdictIsIn);
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean heard;
   private int damagedMarks;
@@ -110,6 +117,20 @@ public final class BenchFold {
     return damagedMarks;
   }
 
+  /** By the firings and the wide allowances for any rig, so that a replay finds the same. */
+  private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
+    MarkedSpeed speed = firings.get(0).shown().orElseThrow();
+    Placement placement =
+        SpeedSummary.of(
+                firings,
+                setup.aim().tolerances().of(speed, setup.markings()),
+                Judging.of(setup, RigKnowledge.UNCALIBRATED))
+            .placement();
+    return placement == Placement.WITHIN
+        || placement == Placement.SLOW
+        || placement == Placement.FAST;
+  }
+
   private void tell(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.LinkLost) {
       stream.linkLost();
@@ -126,7 +147,8 @@ public final class BenchFold {
                   greeted.greeting().serial(),
                   greeted.greeting().bootCount(),
                   new TickRate(greeted.greeting().ticksPerSecond()),
-                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0)));
+                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
+                  greeted.greeting().firmware())));
     } else if (said instanceof RigEvent.EdgeAt edge) {
       news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
     } else if (said instanceof RigEvent.CurveSeen curve) {

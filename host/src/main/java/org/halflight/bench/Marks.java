@@ -46,6 +46,7 @@ public final class Marks {
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
   private static final String LEVEL = "level";
+  private static final String LIGHT_READ = "light-read";
   private static final String ON_ITS_WAY = "on-its-way";
 
   private Marks() {}
@@ -136,6 +137,9 @@ public final class Marks {
       values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
       return new Mark(hostNanos, LEVEL, values);
     }
+    if (input instanceof SessionInput.LightRead read) {
+      return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -149,7 +153,11 @@ public final class Marks {
     if (input instanceof SessionInput.Ends) {
       return new Mark(hostNanos, ENDS, values);
     }
-    throw new IllegalArgumentException("comes from a line of the rig, not from a mark: " + input);
+    return ProfileMarks.of(hostNanos, input, values)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "comes from a line of the rig, not from a mark: " + input));
   }
 
   /** The input of a mark; empty for one that results do not depend on, or that is damaged. */
@@ -188,7 +196,10 @@ public final class Marks {
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case LEVEL ->
             Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
+        case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
+        case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
+        case ProfileMarks.CHECK -> ProfileMarks.check(values);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
         case ENDS -> Optional.of(new SessionInput.Ends());
@@ -234,7 +245,8 @@ public final class Marks {
         Integer.parseInt(values.getOrDefault("firings", "")),
         RunMarks.checks(values),
         RunMarks.customs(values),
-        RunMarks.conditions(values));
+        RunMarks.conditions(values),
+        RunMarks.aim(values));
   }
 
   private static Optional<Boolean> oneOf(String value, String yes, String no) {

@@ -6,10 +6,13 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
+import org.halflight.session.Measurand;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.speeds.Tolerances;
 
 /** The values of a run's mark that are only there where they say something. */
 final class RunMarks {
@@ -19,6 +22,11 @@ final class RunMarks {
   private static final String SHUT_WHILE_COCKING = "blades-shut-while-cocking";
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
+  private static final String TOLERANCE = "tolerance";
+  private static final String ABOUT = "about";
+  private static final String ONE_EXPOSURE = "one-exposure";
+  private static final String FIRED = "fired";
+  private static final String UNTIL_DECIDED = "until-decided";
 
   private RunMarks() {}
 
@@ -39,6 +47,24 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
+    Aim aim = setup.aim();
+    if (!aim.tolerances().areUsual()) {
+      values.put(TOLERANCE, aim.tolerances().text());
+    }
+    if (aim.measurand() == Measurand.ONE_EXPOSURE) {
+      values.put(ABOUT, ONE_EXPOSURE);
+    }
+    if (aim.untilDecided()) {
+      values.put(FIRED, UNTIL_DECIDED);
+    }
+  }
+
+  static Aim aim(Map<String, String> values) {
+    return new Aim(
+        Tolerances.find(values.getOrDefault(TOLERANCE, ""))
+            .orElseThrow(() -> new IllegalArgumentException("no tolerance: " + values)),
+        ONE_EXPOSURE.equals(values.get(ABOUT)) ? Measurand.ONE_EXPOSURE : Measurand.MEAN_OF_SETTING,
+        UNTIL_DECIDED.equals(values.get(FIRED)));
   }
 
   static List<Check> checks(Map<String, String> values) {

@@ -3,13 +3,19 @@ package org.halflight.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Locale;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.annotations.XYBoxAnnotation;
+import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
@@ -41,6 +47,46 @@ final class DotPlot {
     add(name, x, y, colour, false, true);
   }
 
+  /** Dots joined by a line, full or hollow. */
+  void joined(String name, double[] x, double[] y, Color colour, boolean full) {
+    int index = data.getSeriesCount();
+    add(name, x, y, colour, true, true);
+    renderer.setUseFillPaint(true);
+    renderer.setSeriesFillPaint(index, full ? colour : theme.background());
+    renderer.setSeriesShapesFilled(index, true);
+    renderer.setSeriesShape(index, new Ellipse2D.Double(-5, -5, 10, 10));
+  }
+
+  /** Standing bars from zero up, their name above each; {@code reach} is half their width. */
+  void bars(String name, double[] x, double[] y, Color colour, double reach) {
+    XYSeries row = new XYSeries(name, false, true);
+    int index = data.getSeriesCount();
+    data.addSeries(row);
+    renderer.setSeriesShapesVisible(index, true);
+    renderer.setSeriesLinesVisible(index, false);
+    renderer.setSeriesPaint(index, colour);
+    renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
+    for (int i = 0; i < x.length; i++) {
+      plot.addAnnotation(
+          new XYBoxAnnotation(
+              x[i] - reach, 0, x[i] + reach, y[i], new BasicStroke(0), colour, colour));
+      plot.addAnnotation(label(String.format(Locale.ROOT, "%.1f: %s", y[i], name), x[i], y[i]));
+    }
+  }
+
+  private XYTextAnnotation label(String words, double x, double y) {
+    XYTextAnnotation label = new XYTextAnnotation(words, x, y);
+    label.setTextAnchor(TextAnchor.BOTTOM_CENTER);
+    label.setFont(theme.letters());
+    label.setPaint(theme.ink());
+    return label;
+  }
+
+  /** The band of tolerance. */
+  void band(double from, double to) {
+    plot.addRangeMarker(new IntervalMarker(from, to, theme.tolerance()), Layer.BACKGROUND);
+  }
+
   private void add(
       String name, double[] x, double[] y, Color colour, boolean dots, boolean joined) {
     XYSeries row = new XYSeries(name, false, true);
@@ -67,6 +113,16 @@ final class DotPlot {
         .setRange(
             Math.min(plot.getRangeAxis().getLowerBound(), at * 1.15),
             Math.max(plot.getRangeAxis().getUpperBound(), at * 1.15));
+  }
+
+  /** Values are written at whole steps. */
+  void wholeSteps() {
+    plot.getRangeAxis().setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+  }
+
+  /** From where to where the values are shown. */
+  void range(double from, double to) {
+    plot.getRangeAxis().setRange(from, to);
   }
 
   JFreeChart chart(String title, String note) {

@@ -76,7 +76,11 @@ final class Keys {
   }
 
   static LegendItem hatching(String words, Theme theme) {
-    return item(words, box(theme), texture(theme), theme.quietInk());
+    return hatching(words, theme.quietInk(), theme);
+  }
+
+  static LegendItem hatching(String words, Color outline, Theme theme) {
+    return item(words, box(theme), texture(theme), outline);
   }
 
   private static Shape box(Theme theme) {

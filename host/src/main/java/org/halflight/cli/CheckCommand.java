@@ -1,6 +1,7 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -91,9 +92,9 @@ final class CheckCommand implements Callable<Integer> {
             mostDays == null ? OptionalInt.empty() : OptionalInt.of(mostDays));
     for (ProfileFit.Mismatch mismatch : mismatches) {
       if (mismatch.forbidsUse()) {
-        throw new Trouble(ProfileWords.mismatch(found, mismatch));
+        throw new Trouble(ProfileWords.mismatch(Optional.of(found), mismatch));
       }
-      surroundings.terminal().say(ProfileWords.mismatch(found, mismatch));
+      surroundings.terminal().say(ProfileWords.mismatch(Optional.of(found), mismatch));
     }
     return found;
   }

@@ -22,6 +22,7 @@ import org.halflight.words.StatisticLine;
 import org.halflight.words.StatisticWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -69,6 +70,8 @@ final class CompareCommand implements Callable<Integer> {
       description = "Write all statistics of both runs (CSV).")
   private Path statistics;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   CompareCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -81,13 +84,15 @@ final class CompareCommand implements Callable<Integer> {
             sessions,
             before == null && !other ? CliWords.of(Phase.AS_FOUND) : before,
             "--before",
-            false);
+            false,
+            judging);
     RunChoice second =
         RunChoice.of(
             other ? with : sessions,
             after == null && !other ? CliWords.of(Phase.AS_LEFT) : after,
             "--after",
-            true);
+            true,
+            judging);
     RunComparison runs =
         RunComparison.of(first.run(), second.run(), first.conditions(), second.conditions());
     if (runs.speeds().isEmpty()) {
@@ -98,6 +103,7 @@ final class CompareCommand implements Callable<Integer> {
     Source source = Source.of(firings);
     Terminal terminal = surroundings.terminal();
     terminal.say(lines(runs, firings));
+    terminal.say(JudgingOptions.remarks(List.of(runs.before(), runs.after())));
     List<RunStatistics> both =
         List.of(RunStatistics.of(runs.before()), RunStatistics.of(runs.after()));
     if (details) {

@@ -3,11 +3,15 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.everyday.Everyday;
+import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -17,7 +21,9 @@ import picocli.CommandLine.Parameters;
 /** Writes tables. */
 @Command(
     name = "export",
-    description = "Writes tables (CSV) of session files: one row a firing, one row a marked speed.")
+    description =
+        "Writes tables (CSV) of session files: one row a firing, one row a marked"
+            + " speed, one row a value of what was tried beside the speeds.")
 final class ExportCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -30,6 +36,12 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--speeds", paramLabel = "FILE", description = "Table with one row a speed.")
   private Path speedTable;
 
+  @Option(
+      names = "--everyday",
+      paramLabel = "FILE",
+      description = "Table with one row a value of what was tried beside the marked speeds.")
+  private Path everydayTable;
+
   @Mixin private JudgingOptions judging = new JudgingOptions();
 
   ExportCommand(Surroundings surroundings) {
@@ -38,7 +50,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (firingTable == null && speedTable == null) {
+    if (firingTable == null && speedTable == null && everydayTable == null) {
       throw new Trouble(Words.say("export.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
@@ -47,8 +59,18 @@ final class ExportCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", firingTable));
     }
     if (speedTable != null) {
-      SpeedTable.of(Source.of(firings), judging.summaries(firings)).write(speedTable);
+      List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+      SpeedTable.of(Source.of(firings), runs).write(speedTable);
       surroundings.terminal().say(Words.say("export.written", speedTable));
+    }
+    if (everydayTable != null) {
+      List<LightReading> readings = Sessions.readings(sessions);
+      EverydayTable.of(
+              Sessions.camera(sessions),
+              Everyday.source(firings, readings),
+              Everyday.of(firings, readings))
+          .write(everydayTable);
+      surroundings.terminal().say(Words.say("export.written", everydayTable));
     }
     surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;

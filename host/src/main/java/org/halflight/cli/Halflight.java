@@ -25,6 +25,8 @@ public final class Halflight {
     commands.addSubcommand(new RigsCommand(surroundings));
     commands.addSubcommand(new LightCommand(surroundings));
     commands.addSubcommand(new RunCommand(surroundings));
+    commands.addSubcommand(new LeakCommand(surroundings));
+    commands.addSubcommand(new StopsCommand(surroundings));
     commands.addSubcommand(new ReplayCommand(surroundings));
     commands.addSubcommand(new ExportCommand(surroundings));
     commands.addSubcommand(new PictureCommand(surroundings));

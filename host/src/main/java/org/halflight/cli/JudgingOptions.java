@@ -1,27 +1,36 @@
 package org.halflight.cli;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
+import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Measurand;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.speeds.Tolerances;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionRule;
 import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Words;
 import picocli.CommandLine.Option;
 
-/** What results are held against. */
+/** What results are held against. What is not given is as the run was set up. */
 final class JudgingOptions {
   @Option(
       names = "--tolerance",
       paramLabel = "STOPS",
       description =
-          "Tolerance in stops: 0.33 for every speed, or 1/500=0.5,1/60=0.25 for some. Default: a"
-              + " third of a stop, half a stop at the top speed (trade custom).")
-  private String tolerance = "";
+          "Tolerance in stops: 0.33 or 1/3 for every speed, 10%% of the time, or 1/500=0.5,1/60=1/4"
+              + " for some. Default: as the run has it, else a third of a stop, half a stop at the"
+              + " top speed (trade custom).")
+  private String tolerance;
 
   @Option(
       names = "--until-decided",
@@ -30,47 +39,69 @@ final class JudgingOptions {
               + " raise the risk.")
   private boolean untilDecided;
 
-  private DecisionRule rule() {
-    return untilDecided ? DecisionRule.UNTIL_DECIDED : DecisionRule.FIXED_NUMBER;
+  @Option(
+      names = "--about",
+      paramLabel = "WHAT",
+      description =
+          "What the verdict is about: mean-of-setting or one-exposure. Default: as the run has it,"
+              + " else the mean.")
+  private String about;
+
+  /** What is aimed at, where something else was kept with the run. */
+  Aim aim(Aim kept) {
+    return new Aim(
+        tolerance == null
+            ? kept.tolerances()
+            : Tolerances.find(tolerance)
+                .orElseThrow(() -> new Trouble(Words.say("tolerance.bad", tolerance))),
+        about == null ? kept.measurand() : CliWords.word(Measurand.values(), about, "--about"),
+        untilDecided || kept.untilDecided());
   }
 
-  /** The firings summed up, each speed against its tolerance. */
-  List<RunSummary> summaries(List<FiringResult> firings) {
+  /**
+   * The firings summed up phase by phase, each speed against its tolerance.
+   *
+   * @param setups of the runs that they are of, in order
+   */
+  List<RunSummary> summaries(List<FiringResult> firings, List<RunSetup> setups) {
     Function<MarkedSpeed, Tolerance> usual = Sessions.usualTolerances(firings);
-    return RunSummary.of(
-        firings,
-        speed -> chosen(speed, usual.apply(speed)),
-        new Judging(RigKnowledge.UNCALIBRATED, rule()));
+    List<RunSummary> runs = new ArrayList<>();
+    for (Phase phase : Phase.values()) {
+      Optional<RunSetup> setup =
+          setups.stream().filter(s -> s.phase() == phase).reduce((first, second) -> second);
+      Aim aim = aim(setup.map(RunSetup::aim).orElse(Aim.USUAL));
+      runs.addAll(
+          RunSummary.of(
+              firings.stream().filter(f -> f.phase().equals(Optional.of(phase))).toList(),
+              speed -> aim.tolerances().of(speed, usual.apply(speed)),
+              setup
+                  .map(asked -> Judging.of(asked.withAim(aim), RigKnowledge.UNCALIBRATED))
+                  .orElse(Judging.UNCALIBRATED)));
+    }
+    return runs;
   }
 
-  /** What the verdicts rest on. */
-  List<String> remarks() {
-    return List.of(
-        Words.say(tolerance.isEmpty() ? "tolerance.custom" : "tolerance.own"),
-        Words.say("tolerance.rule." + CliWords.of(rule())));
-  }
-
-  private Tolerance chosen(MarkedSpeed speed, Tolerance usual) {
-    Tolerance chosen = usual;
-    for (String part : tolerance.isEmpty() ? new String[0] : tolerance.split(",", -1)) {
-      String[] sides = part.strip().split("=", -1);
-      if (sides.length == 1) {
-        chosen = stops(sides[0]);
-      } else if (sides.length != 2 || MarkedSpeed.find(sides[0]).isEmpty()) {
-        throw new Trouble(Words.say("tolerance.bad", tolerance));
-      } else if (MarkedSpeed.find(sides[0]).get().equals(speed)) {
-        chosen = stops(sides[1]);
+  /** What the verdicts of some runs rest on. */
+  static List<String> remarks(List<RunSummary> runs) {
+    List<SpeedSummary> speeds = runs.stream().flatMap(run -> run.speeds().stream()).toList();
+    boolean usual =
+        speeds.stream()
+            .allMatch(
+                speed ->
+                    speed.tolerance().equals(Tolerance.THIRD)
+                        || speed.tolerance().equals(Tolerance.HALF));
+    List<String> remarks = new ArrayList<>();
+    remarks.add(Words.say(usual ? "tolerance.custom" : "tolerance.own"));
+    for (Measurand measurand : Measurand.values()) {
+      if (speeds.stream().anyMatch(speed -> speed.judging().measurand() == measurand)) {
+        remarks.add(Words.say("tolerance.about." + CliWords.of(measurand)));
       }
     }
-    return chosen;
-  }
-
-  private Tolerance stops(String text) {
-    try {
-      double stops = Double.parseDouble(text.strip());
-      return new Tolerance(stops, stops);
-    } catch (IllegalArgumentException notStops) {
-      throw new Trouble(Words.say("tolerance.bad", tolerance));
+    for (DecisionRule rule : DecisionRule.values()) {
+      if (speeds.stream().anyMatch(speed -> speed.judging().rule() == rule)) {
+        remarks.add(Words.say("tolerance.rule." + CliWords.of(rule)));
+      }
     }
+    return remarks;
   }
 }

@@ -15,6 +15,7 @@ import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -101,6 +102,8 @@ final class PageCommand implements Callable<Integer> {
       description = "The stop that was set in the last run. Default: as noted with the run.")
   private Double fNumber;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   PageCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -112,8 +115,8 @@ final class PageCommand implements Callable<Integer> {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
     List<CheckLine> lists = lists();
-    Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND);
-    Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT);
+    Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND, judging);
+    Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT, judging);
     if (found.isEmpty() && left.isEmpty()) {
       throw new Trouble(Words.say("page.noRun"));
     }

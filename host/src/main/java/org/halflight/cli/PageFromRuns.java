@@ -11,17 +11,22 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
 import org.halflight.report.CheckLine;
+import org.halflight.report.CheckLines;
 import org.halflight.report.Conditions;
 import org.halflight.report.PageInput;
 import org.halflight.report.RunPart;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.StopTables;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -66,7 +71,8 @@ final class PageFromRuns {
         dial(last),
         found.map(this::part),
         left.map(this::part),
-        typed.lists,
+        CheckLines.filled(typed.lists, tried()),
+        tried().stream().map(EverydayWords::inShort).toList(),
         typed.work,
         typed.notTested,
         Optional.empty(),
@@ -78,6 +84,13 @@ final class PageFromRuns {
         now,
         date(now),
         surroundings.version());
+  }
+
+  private List<Tried> tried() {
+    RunChoice any = left.or(() -> found).orElseThrow();
+    return Everyday.of(any.firings(), any.readings()).stream()
+        .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
+        .toList();
   }
 
   private static String camera(RunChoice run) {

@@ -2,13 +2,21 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.halflight.chart.BudgetBars;
+import org.halflight.chart.EverydayPictures;
 import org.halflight.chart.LightCurvePicture;
+import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -20,7 +28,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "picture",
     description =
-        "Draws the speed map of session files, and firing row and light curve of a speed (PNG).")
+        "Draws the speed map of session files, and firing row, light curve and uncertainty budget of"
+            + " a speed, and what was tried beside the speeds (PNG).")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -40,16 +49,29 @@ final class PictureCommand implements Callable<Integer> {
   private Path curve;
 
   @Option(
+      names = "--budget",
+      paramLabel = "FILE",
+      description = "Draw what the mean of --speed is uncertain by, part by part.")
+  private Path budget;
+
+  @Option(
+      names = "--everyday",
+      paramLabel = "FOLDER",
+      description =
+          "Draw what was tried beside the marked speeds, one picture each, into this folder.")
+  private Path everyday;
+
+  @Option(
       names = "--speed",
       paramLabel = "SPEED",
-      description = "The speed of the firing row and the light curve.")
+      description = "The speed of the firing row, the light curve and the budget.")
   private String speed;
 
   @Option(
       names = "--phase",
       paramLabel = "PHASE",
       description =
-          "as-found, adjusting or as-left; for row and curve. Default: the last there is.")
+          "as-found, adjusting or as-left; for row, curve and budget. Default: the last there is.")
   private String phase;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
@@ -60,11 +82,18 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (map == null && row == null && curve == null) {
+    boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
+    if (!ofSpeeds && everyday == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     List<FiringResult> firings = Sessions.firings(sessions);
-    List<RunSummary> runs = judging.summaries(firings);
+    if (everyday != null) {
+      drawTried(firings, Sessions.readings(sessions));
+    }
+    if (!ofSpeeds) {
+      return 0;
+    }
+    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }
@@ -81,7 +110,33 @@ final class PictureCommand implements Callable<Integer> {
       Pictures.write(lightCurve(firings, chosen(runs), note), curve);
       surroundings.terminal().say(Words.say("export.written", curve));
     }
+    if (budget != null) {
+      Pictures.write(
+          BudgetBars.of(chosen(runs), note)
+              .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", speed))),
+          budget);
+      surroundings.terminal().say(Words.say("export.written", budget));
+    }
     return 0;
+  }
+
+  private void drawTried(List<FiringResult> firings, List<LightReading> readings) {
+    int drawn = 0;
+    Pictures.folder(everyday);
+    String note = EverydayWords.source(firings, readings);
+    for (Tried tried : Everyday.of(firings, readings)) {
+      Optional<Picture> picture = EverydayPictures.of(tried, note);
+      if (picture.isPresent()) {
+        drawn++;
+        String phase = tried.phase().map(its -> "-" + CliWords.of(its)).orElse("");
+        Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
+        Pictures.write(picture.get(), file);
+        surroundings.terminal().say(Words.say("export.written", file));
+      }
+    }
+    if (drawn == 0) {
+      throw new Trouble(Words.say("picture.noneTried"));
+    }
   }
 
   private LightCurvePicture lightCurve(

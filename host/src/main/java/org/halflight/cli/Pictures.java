@@ -15,6 +15,16 @@ final class Pictures {
 
   private Pictures() {}
 
+  /** Makes a folder for pictures where it is not there. */
+  static void folder(Path path) {
+    try {
+      Files.createDirectories(path);
+    } catch (IOException e) {
+      throw new Trouble(
+          "The folder " + path + " cannot be made: " + e.getMessage() + ". Give another name.", e);
+    }
+  }
+
   static void write(Picture picture, Path path) {
     try {
       Files.write(path, PictureImage.png(picture, WIDTH, HEIGHT, SCALE));

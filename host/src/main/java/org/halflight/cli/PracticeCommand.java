@@ -11,13 +11,17 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.export.ComparisonTable;
+import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -34,6 +38,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /**
@@ -65,6 +70,8 @@ final class PracticeCommand implements Callable<Integer> {
       description = "Another number gives other firings. Default: 20.")
   private long seed;
 
+  @Mixin private JudgingOptions judging = new JudgingOptions();
+
   PracticeCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -92,9 +99,15 @@ final class PracticeCommand implements Callable<Integer> {
     return 0;
   }
 
-  private static RunSetup setup(Dial dial, Phase phase) {
+  private RunSetup setup(Dial dial, Phase phase) {
     return new RunSetup(
-        Words.say("practice.camera"), phase, dial.name(), dial.speeds(), dial.reference(), FIRINGS);
+            Words.say("practice.camera"),
+            phase,
+            dial.name(),
+            dial.speeds(),
+            dial.reference(),
+            FIRINGS)
+        .withAim(judging.aim(Aim.USUAL));
   }
 
   private void startAfresh(Path session) {
@@ -114,12 +127,18 @@ final class PracticeCommand implements Callable<Integer> {
   }
 
   private void leave(Path session, List<FiringResult> firings) {
-    List<RunSummary> runs = Sessions.summaries(firings);
+    List<RunNotes> notes = RunNotes.of(List.of(session));
+    List<RunSummary> runs =
+        judging.summaries(firings, notes.stream().map(RunNotes::setup).toList());
     Terminal terminal = surroundings.terminal();
     terminal.say("");
-    terminal.say(ResultText.lines(firings, runs, new JudgingOptions().remarks()));
+    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
     FiringTable.of(firings).write(out.resolve("firings.csv"));
     SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
+    List<Tried> tried = Everyday.of(firings, List.of());
+    EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried)
+        .write(out.resolve("everyday.csv"));
+    terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(
         RunPictures.speedMap(Words.say("practice.map"), runs, note), out.resolve("speed-map.png"));
@@ -129,7 +148,7 @@ final class PracticeCommand implements Callable<Integer> {
           RunPictures.firingRow(firings, slowest, note),
           out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
     }
-    beforeAndAfter(runs, firings, RunNotes.of(List.of(session)));
+    beforeAndAfter(runs, firings, notes);
     terminal.say("");
     terminal.say(Words.say("practice.left", out.toAbsolutePath().normalize()));
   }
@@ -147,8 +166,10 @@ final class PracticeCommand implements Callable<Integer> {
     PageFromRuns page =
         new PageFromRuns(
             surroundings,
-            Optional.of(new RunChoice(found, firings, RunNotes.last(notes, found.phase()))),
-            Optional.of(new RunChoice(left, firings, RunNotes.last(notes, left.phase()))));
+            Optional.of(
+                new RunChoice(found, firings, List.of(), RunNotes.last(notes, found.phase()))),
+            Optional.of(
+                new RunChoice(left, firings, List.of(), RunNotes.last(notes, left.phase()))));
     PageFromRuns.Typed typed =
         new PageFromRuns.Typed(
             "",

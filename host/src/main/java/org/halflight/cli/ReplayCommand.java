@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.everyday.Everyday;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Sentences;
@@ -46,8 +47,9 @@ final class ReplayCommand implements Callable<Integer> {
               terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
       terminal.say("");
     }
-    List<RunSummary> runs = judging.summaries(firings);
-    terminal.say(ResultText.lines(firings, runs, judging.remarks()));
+    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+    terminal.say(ResultText.tried(Everyday.of(firings, Sessions.readings(sessions))));
     if (details) {
       terminal.say(ResultText.budgets(runs));
     }

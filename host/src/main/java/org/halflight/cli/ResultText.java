@@ -3,10 +3,12 @@ package org.halflight.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.halflight.everyday.Tried;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.BudgetWords;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -30,6 +32,17 @@ final class ResultText {
       lines.add("");
     }
     lines.addAll(judged);
+    return lines;
+  }
+
+  /** What was tried beside the marked speeds; nothing where nothing was. */
+  static List<String> tried(List<Tried> tried) {
+    List<String> lines = new ArrayList<>();
+    if (!tried.isEmpty()) {
+      lines.add("");
+      lines.add(Words.say("results.tried"));
+      tried.forEach(each -> lines.add(EverydayWords.inOneLine(each)));
+    }
     return lines;
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
@@ -15,16 +16,27 @@ import org.halflight.words.Words;
  *
  * @param run what it came to
  * @param firings of the files
+ * @param readings of the light in the files
  * @param notes what the files say about it
  */
-record RunChoice(RunSummary run, List<FiringResult> firings, Optional<RunNotes> notes) {
+record RunChoice(
+    RunSummary run,
+    List<FiringResult> firings,
+    List<LightReading> readings,
+    Optional<RunNotes> notes) {
   /** The run of a phase, where the files have one. */
-  static Optional<RunChoice> of(List<Path> paths, Phase phase) {
+  static Optional<RunChoice> of(List<Path> paths, Phase phase, JudgingOptions judging) {
     List<FiringResult> firings = Sessions.firings(paths);
-    return Sessions.summaries(firings).stream()
+    return judging.summaries(firings, RunNotes.setups(paths)).stream()
         .filter(run -> run.phase() == phase)
         .findFirst()
-        .map(run -> new RunChoice(run, firings, RunNotes.last(RunNotes.of(paths), phase)));
+        .map(
+            run ->
+                new RunChoice(
+                    run,
+                    firings,
+                    Sessions.readings(paths),
+                    RunNotes.last(RunNotes.of(paths), phase)));
   }
 
   /**
@@ -33,16 +45,17 @@ record RunChoice(RunSummary run, List<FiringResult> firings, Optional<RunNotes> 
    * @param phase as it was typed, or null
    * @throws Trouble when the files have no such run
    */
-  static RunChoice of(List<Path> paths, String phase, String option, boolean first) {
+  static RunChoice of(
+      List<Path> paths, String phase, String option, boolean first, JudgingOptions judging) {
     if (phase != null) {
       Phase asked = CliWords.word(Phase.values(), phase, option);
-      return of(paths, asked)
+      return of(paths, asked, judging)
           .orElseThrow(
               () -> new Trouble(Words.say("compare.noRun", names(paths), CliWords.of(asked))));
     }
     Optional<RunChoice> chosen = Optional.empty();
     for (Phase each : Phase.values()) {
-      Optional<RunChoice> here = of(paths, each);
+      Optional<RunChoice> here = of(paths, each, judging);
       if (here.isPresent() && (chosen.isEmpty() || !first)) {
         chosen = here;
       }

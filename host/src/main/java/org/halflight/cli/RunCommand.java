@@ -6,9 +6,12 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
+import org.halflight.everyday.Everyday;
+import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.verdict.RunSummary;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,7 +42,7 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    RunSetup setup = run.setup();
+    RunSetup setup = run.setup().withAim(judging.aim(Aim.USUAL));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
         new BenchDriver(
@@ -56,9 +59,9 @@ final class RunCommand implements Callable<Integer> {
       talk.run(setup);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
-      surroundings
-          .terminal()
-          .say(ResultText.lines(firings, judging.summaries(firings), judging.remarks()));
+      List<RunSummary> runs = judging.summaries(firings, state.runs());
+      surroundings.terminal().say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+      surroundings.terminal().say(ResultText.tried(Everyday.of(firings, state.readings())));
       return state.isRunDone() ? 0 : 1;
     }
   }

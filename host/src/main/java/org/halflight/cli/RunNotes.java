@@ -39,6 +39,11 @@ record RunNotes(RunSetup setup, Optional<Instant> begunAt) {
     return notes;
   }
 
+  /** What all runs of some session files were asked to do. */
+  static List<RunSetup> setups(List<Path> paths) {
+    return of(paths).stream().map(RunNotes::setup).toList();
+  }
+
   /** The last run of a phase. */
   static Optional<RunNotes> last(List<RunNotes> notes, Phase phase) {
     return notes.stream()

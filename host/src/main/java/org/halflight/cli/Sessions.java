@@ -20,13 +20,13 @@ import org.halflight.bench.Workbench;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.trouble.Trouble;
-import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 
 /** Opens session files for work and for reading. */
@@ -71,6 +71,26 @@ final class Sessions {
     return firings;
   }
 
+  /** The readings of light of several session files; one that is in two of them counts once. */
+  static List<LightReading> readings(List<Path> paths) {
+    return paths.stream()
+        .flatMap(
+            path -> BenchFold.replay(SessionFile.read(path).events()).session().readings().stream())
+        .distinct()
+        .toList();
+  }
+
+  /** The label of the camera of session files; empty where none bears one. */
+  static String camera(List<Path> paths) {
+    return paths.stream()
+        .flatMap(
+            path -> BenchFold.replay(SessionFile.read(path).events()).session().runs().stream())
+        .map(RunSetup::camera)
+        .filter(camera -> !camera.isBlank())
+        .findFirst()
+        .orElse("");
+  }
+
   /** What was lost or damaged in session files, in sentences; empty when nothing was. */
   static List<String> remarks(List<Path> paths) {
     List<String> remarks = new ArrayList<>();
@@ -87,11 +107,6 @@ final class Sessions {
       }
     }
     return remarks;
-  }
-
-  /** The firings summed up, each speed against its usual tolerance. */
-  static List<RunSummary> summaries(List<FiringResult> firings) {
-    return RunSummary.of(firings, usualTolerances(firings));
   }
 
   /** The usual tolerance of each speed that was fired. */

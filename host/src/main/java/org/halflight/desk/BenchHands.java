@@ -42,7 +42,6 @@ final class BenchHands {
     camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
     model.runBegins();
     List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
-    model.runBegan(setup);
     archive.runBegan(session().run(), setup);
     return news;
   }
@@ -122,7 +121,7 @@ final class BenchHands {
   }
 
   private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {
-    return org.halflight.desk.view.BenchPictures.dial(setup).speeds();
+    return setup.markings().speeds();
   }
 
   private Session session() {

@@ -50,6 +50,7 @@ final class DeskWindow {
   private final LightPlace light;
   private final RunPlace run;
   private final KeysPlace keys;
+  private final DetailsPlace details;
   private final Archive archive;
   private final CameraPlace camera;
   private final CamerasPlace cameras;
@@ -77,6 +78,7 @@ final class DeskWindow {
             () -> loop.does(BenchHands::shutterIsOpen));
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
+    details = new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(Act.TO_BENCH));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
     practice = new PracticeMenu(this::onModelCamera);
@@ -86,6 +88,7 @@ final class DeskWindow {
     add(Act.TO_RUN, run);
     add(Act.TO_CAMERAS, cameras);
     add(Act.KEYS, keys);
+    add(Act.DETAILS, details);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places);
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -99,7 +102,7 @@ final class DeskWindow {
         });
     bench.setFocusable(true);
     top.soundsOn(sounds.isOn());
-    deskKeys = new DeskKeys(frame, () -> place == Act.TO_BENCH, this::isPractice, this::act);
+    deskKeys = new DeskKeys(frame, this::isAtBench, this::isPractice, this::act);
     deskKeys.install();
   }
 
@@ -143,6 +146,10 @@ final class DeskWindow {
     return cameras;
   }
 
+  DetailsPlace details() {
+    return details;
+  }
+
   /** What the window shows; empty until the bench has begun. */
   Optional<BenchView> view() {
     return Optional.ofNullable(view);
@@ -179,6 +186,7 @@ final class DeskWindow {
     top.show(shown);
     bench.show(shown);
     light.show(shown);
+    showDetails();
     onView.accept(shown);
   }
 
@@ -194,8 +202,10 @@ final class DeskWindow {
       case LEARN_COCKING -> loop.ask(BenchHands::learnCocking);
       case LENS_CAP -> loop.ask(BenchHands::lensCap);
       case MARK -> bench.askForMark();
-      case LOOK_SLOWER -> bench.lookAlong(-1);
-      case LOOK_FASTER -> bench.lookAlong(1);
+      case LOOK_SLOWER, LOOK_FASTER -> {
+        bench.lookAlong(act == Act.LOOK_SLOWER ? -1 : 1);
+        showDetails();
+      }
       case CHOOSE ->
           bench
               .looked()
@@ -205,6 +215,7 @@ final class DeskWindow {
         tables = !tables;
         bench.asTables(tables);
         cameras.map().asTable(tables);
+        details.bars().asTable(tables);
       }
       case SOUNDS -> {
         sounds.setOn(!sounds.isOn());
@@ -218,6 +229,7 @@ final class DeskWindow {
           practice.open(top.rigButton());
         }
       }
+      case DETAILS -> goTo(place == Act.DETAILS ? Act.TO_BENCH : Act.DETAILS);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, KEYS -> goTo(act);
     }
   }
@@ -232,6 +244,7 @@ final class DeskWindow {
     place = where;
     cards.show(places, where.name());
     top.at(where);
+    showDetails();
     switch (where) {
       case TO_LIGHT -> light.first().requestFocusInWindow();
       case TO_RUN -> run.first().requestFocusInWindow();
@@ -245,6 +258,16 @@ final class DeskWindow {
       }
       default -> placeOf.get(where).requestFocusInWindow();
     }
+  }
+
+  private void showDetails() {
+    if (place == Act.DETAILS && view != null) {
+      details.show(view, bench.looked());
+    }
+  }
+
+  private boolean isAtBench() {
+    return place == Act.TO_BENCH || place == Act.DETAILS;
   }
 
   /** After as found comes adjusting, then as left; otherwise the same again. */
@@ -303,7 +326,7 @@ final class DeskWindow {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys)) {
+    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys, details)) {
       each.look(look);
     }
     if (view != null) {

@@ -1,12 +1,39 @@
 package org.halflight.everyday;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.Phase;
+import org.halflight.session.Source;
 
 /** All that was tried beside the marked speeds. */
 public final class Everyday {
+  /**
+   * One run of a session.
+   *
+   * @param number counts the runs of the session from 1; 0 before one was begun
+   * @param phase of the run; empty before a run was begun
+   */
+  public record Of(int number, Optional<Phase> phase) {}
+
+  /** A kind of thing that is tried; empty where a run has nothing of it. */
+  private interface Kind {
+    Optional<? extends Tried> of(Of run, List<FiringResult> firings, List<LightReading> readings);
+  }
+
+  /** In the order in which they are told. */
+  private static final List<Kind> KINDS =
+      List.of(
+          (run, firings, readings) -> Linkage.of(run, firings, LinkageLimits.USUAL),
+          (run, firings, readings) -> Bounce.of(run, firings),
+          (run, firings, readings) -> LightLeak.of(run, readings),
+          (run, firings, readings) -> StopScale.of(run, readings));
+
   private Everyday() {}
 
   /**
@@ -16,8 +43,52 @@ public final class Everyday {
    * @param readings of the light with the shutter at rest, in order
    */
   public static List<Tried> of(List<FiringResult> firings, List<LightReading> readings) {
+    Set<Of> runs = new LinkedHashSet<>();
+    firings.forEach(firing -> runs.add(new Of(firing.run(), firing.phase())));
+    readings.forEach(reading -> runs.add(new Of(reading.run(), reading.phase())));
     List<Tried> tried = new ArrayList<>();
-    tried.addAll(Linkage.of(firings, LinkageLimits.USUAL));
-    return tried;
+    for (Of run : runs) {
+      List<FiringResult> fired =
+          firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
+      List<LightReading> read =
+          readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
+      KINDS.forEach(kind -> kind.of(run, fired, read).ifPresent(tried::add));
+    }
+    return List.copyOf(tried);
+  }
+
+  /**
+   * The stop checks of a session against another tolerance than the usual one.
+   *
+   * @param toleranceStops how far a stop may be off its marking, above 0
+   */
+  public static List<StopScale> stops(List<LightReading> readings, double toleranceStops) {
+    List<StopScale> scales = new ArrayList<>();
+    readings.stream()
+        .map(reading -> new Of(reading.run(), reading.phase()))
+        .distinct()
+        .forEach(
+            run ->
+                StopScale.of(
+                        run,
+                        readings.stream()
+                            .filter(r -> run.equals(new Of(r.run(), r.phase())))
+                            .toList(),
+                        toleranceStops)
+                    .ifPresent(scales::add));
+    return scales;
+  }
+
+  /** The least trustworthy source among firings and readings; RIG where there are none. */
+  public static Source source(List<FiringResult> firings, List<LightReading> readings) {
+    List<Source> sources =
+        Stream.concat(
+                firings.stream().map(firing -> firing.key().rigSerial()),
+                readings.stream().map(LightReading::rigSerial))
+            .map(Source::of)
+            .toList();
+    return sources.contains(Source.PRACTICE)
+        ? Source.PRACTICE
+        : sources.contains(Source.SIMULATOR) ? Source.SIMULATOR : Source.RIG;
   }
 }

@@ -2,6 +2,7 @@ package org.halflight.everyday;
 
 import java.util.Objects;
 import java.util.OptionalDouble;
+import org.halflight.stats.Sample;
 
 /**
  * One measured value of something that was tried.
@@ -23,5 +24,35 @@ public record EverydayValue(
     if (n < 1) {
       throw new IllegalArgumentException("a value of " + n + " readings");
     }
+  }
+
+  /** One value by itself. */
+  public static EverydayValue single(String quantity, String at, double value, String unit) {
+    return new EverydayValue(quantity, at, value, unit, 1, OptionalDouble.empty());
+  }
+
+  /** The mean of at least one value in the unit of the table. */
+  public static EverydayValue mean(String quantity, String at, Sample sample, String unit) {
+    return of(quantity, at, sample, 1, unit);
+  }
+
+  /** The mean of at least one share, in percent. */
+  public static EverydayValue ofShares(String quantity, String at, Sample shares) {
+    return of(quantity, at, shares, 100, "%");
+  }
+
+  private static EverydayValue of(
+      String quantity, String at, Sample sample, double scale, String unit) {
+    return new EverydayValue(
+        quantity,
+        at,
+        scale * sample.mean().get(),
+        unit,
+        sample.n(),
+        sample
+            .sd()
+            .known()
+            .map(sd -> OptionalDouble.of(scale * sd))
+            .orElse(OptionalDouble.empty()));
   }
 }

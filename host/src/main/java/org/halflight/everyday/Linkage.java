@@ -10,6 +10,7 @@ import org.halflight.job.CheckState;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.signal.Channel;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 
@@ -60,34 +61,23 @@ public record Linkage(
     }
   }
 
-  /** What the firings of a session say of the linkage, run by run. */
-  public static List<Linkage> of(List<FiringResult> firings, LinkageLimits limits) {
-    List<Linkage> all = new ArrayList<>();
-    firings.stream()
-        .mapToInt(FiringResult::run)
-        .distinct()
-        .sorted()
-        .forEach(run -> ofRun(firings, run, limits).ifPresent(all::add));
-    return all;
-  }
-
-  private static Optional<Linkage> ofRun(
-      List<FiringResult> firings, int run, LinkageLimits limits) {
-    List<FiringResult> own = firings.stream().filter(f -> f.run() == run).toList();
-    List<FiringResult> tried = of(own, Check.WIND_AND_RELEASE);
+  /** The linkage of one run; empty where it was not tried. */
+  static Optional<Linkage> of(
+      Everyday.Of run, List<FiringResult> firings, LinkageLimits limits) {
+    List<FiringResult> tried = of(firings, Check.WIND_AND_RELEASE);
     if (tried.isEmpty()) {
       return Optional.empty();
     }
-    OwnSounds sounds = ownSounds(of(own, Check.RELEASE_ALONE), tried);
+    OwnSounds sounds = ownSounds(of(firings, Check.RELEASE_ALONE), tried);
     return Optional.of(
         new Linkage(
-            run,
-            tried.get(0).phase(),
+            run.number(),
+            run.phase(),
             tried.stream().map(firing -> LinkageTrial.of(firing, sounds)).toList(),
             sounds,
             limits,
             tried.stream()
-                .anyMatch(f -> !f.firing().of(org.halflight.signal.Channel.RELEASE).isEmpty())));
+                .anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
   }
 
   private static List<FiringResult> of(List<FiringResult> firings, Check check) {

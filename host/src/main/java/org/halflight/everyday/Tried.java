@@ -1,6 +1,7 @@
 package org.halflight.everyday;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -11,6 +12,14 @@ import org.halflight.session.Phase;
  * picture, the page, the hand-back list and the table are made from it.
  */
 public interface Tried {
+  /** What was tried, in tables and in the names of sentences: lower case with hyphens. */
+  default String what() {
+    return getClass()
+        .getSimpleName()
+        .replaceAll("(?<=[a-z])(?=[A-Z])", "-")
+        .toLowerCase(Locale.ROOT);
+  }
+
   /** Counts the runs of the session from 1; 0 before one was begun. */
   int run();
 

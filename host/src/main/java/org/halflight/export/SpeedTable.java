@@ -51,7 +51,8 @@ public final class SpeedTable {
           "guard_stops",
           "conformity",
           "decision_rule",
-          "rig_calibrated");
+          "rig_calibrated",
+          "decided_on");
 
   private SpeedTable() {}
 
@@ -108,7 +109,8 @@ public final class SpeedTable {
             Cells.number(speed.guardStops()),
             speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
             Cells.word(speed.judging().rule()),
-            speed.judging().rig().isCalibrated() ? "yes" : "no"));
+            speed.judging().rig().isCalibrated() ? "yes" : "no",
+            Cells.word(speed.judging().measurand())));
     return List.copyOf(row);
   }
 

@@ -1,9 +1,11 @@
 package org.halflight.exposure;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.RigProfile;
@@ -26,13 +28,20 @@ public final class ProfileCorrection {
     this.profile = Objects.requireNonNull(profile);
   }
 
-  /** The firing with each edge where its light crossed, in order of time. */
+  /**
+   * The firing with each edge where its light crossed, in order of time. The edges of one channel
+   * keep their order: of light that changes faster than the delays differ, nothing is left.
+   */
   public Firing firing(Firing measured, TickRate rate) {
-    List<Edge> edges =
-        measured.edges().stream()
-            .map(edge -> crossing(edge, rate))
-            .sorted(Comparator.comparingLong(Edge::ticks))
-            .toList();
+    Map<Channel, Long> last = new EnumMap<>(Channel.class);
+    List<Edge> edges = new ArrayList<>();
+    for (Edge edge : measured.edges()) {
+      Edge crossing = crossing(edge, rate);
+      long ticks = Math.max(crossing.ticks(), last.getOrDefault(edge.channel(), Long.MIN_VALUE));
+      last.put(edge.channel(), ticks);
+      edges.add(new Edge(edge.channel(), edge.high(), ticks));
+    }
+    edges.sort(Comparator.comparingLong(Edge::ticks));
     return new Firing(edges, measured.damage());
   }
 
@@ -45,21 +54,20 @@ public final class ProfileCorrection {
     return new Edge(edge.channel(), edge.high(), edge.ticks() - rate.ticks(late));
   }
 
-  /** The levels at which the comparators switch, the middle between up and down. */
-  public LightLevels levels(LightLevels readBack) {
-    return new LightLevels(
-        readBack.darkCounts(),
-        readBack.fullCounts(),
-        level(readBack.lowCounts(), Channel.CENTRE_LOW),
-        level(readBack.highCounts(), Channel.CENTRE_HIGH));
+  /**
+   * Where the comparators switch. What was found when the light was set is newer than any profile,
+   * and holds; the profile speaks only where the rig was not asked then. Never both.
+   *
+   * @param found when the light was set; {@link TripPoints#EXACT} where the rig was not asked
+   */
+  public TripPoints trips(TripPoints found) {
+    return found.equals(TripPoints.EXACT)
+        ? new TripPoints(trips(Channel.CENTRE_LOW), trips(Channel.CENTRE_HIGH))
+        : found;
   }
 
-  private double level(double counts, Channel channel) {
-    double offset =
-        Optional.ofNullable(profile.tripPoints().get(channel))
-            .map(ComparatorTrips::offsetCounts)
-            .orElse(0.0);
-    return Math.max(0, Math.min(LightLevels.FULL_SCALE_COUNTS, counts + offset));
+  private ComparatorTrips trips(Channel channel) {
+    return profile.tripPoints().getOrDefault(channel, ComparatorTrips.EXACT);
   }
 
   /** How fast the board really counts. */

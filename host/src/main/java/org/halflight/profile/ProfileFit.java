@@ -7,12 +7,15 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 
-/** Whether a profile belongs to what is on the bench. */
+/** Whether a profile belongs to what is on the bench, and whether its figures hold there. */
 public final class ProfileFit {
+  /** How many days old a profile may be, where the person set no limit. Our choice. */
+  public static final int USUAL_MOST_DAYS = 90;
+
   /** Full light this much outside the range that was tried is another light. */
   public static final double LIGHT_SLACK_SHARE = 0.1;
 
-  /** What does not fit. */
+  /** Why what is measured does not count as calibrated although there is a profile. */
   public enum Mismatch {
     /** Made with another rig: it must not be used. */
     OTHER_RIG,
@@ -21,18 +24,39 @@ public final class ProfileFit {
     /** Full light lies outside the light that was tried. */
     OTHER_LIGHT,
     /** Older than the person allows. */
-    TOO_OLD;
+    TOO_OLD,
+    /** The rig check found the rig otherwise than its profile. */
+    CHECK_SIGNAL,
+    /** The file of the profile was changed after it was written: it is not used. */
+    FILE_EDITED,
+    /** The end of the file of the profile is missing: it is not used. */
+    FILE_CUT,
+    /** The file is no profile that this program can read: it is not used. */
+    FILE_UNREADABLE;
 
     /** Whether the profile must not be used at all. */
     public boolean forbidsUse() {
-      return this == OTHER_RIG;
+      return this == OTHER_RIG
+          || this == FILE_EDITED
+          || this == FILE_CUT
+          || this == FILE_UNREADABLE;
     }
   }
 
   private ProfileFit() {}
 
+  /** What a text that is no profile means for what is measured. */
+  public static Mismatch of(ProfileText.Reason reason) {
+    return switch (reason) {
+      case EDITED -> Mismatch.FILE_EDITED;
+      case CUT -> Mismatch.FILE_CUT;
+      case NO_PROFILE, LATER_FORM, VALUES -> Mismatch.FILE_UNREADABLE;
+    };
+  }
+
   /**
    * @param rig what is on the bench
+   * @param today the day on which it is used; of a session of long ago, the day of that
    * @param fullCounts full light, where it was set
    * @param most how many days old a profile may be, where the person set a limit
    */
@@ -53,7 +77,8 @@ public final class ProfileFit {
         && !profile.light().holds(fullCounts.getAsDouble(), LIGHT_SLACK_SHARE)) {
       found.add(Mismatch.OTHER_LIGHT);
     }
-    if (most.isPresent() && ChronoUnit.DAYS.between(profile.date(), today) > most.getAsInt()) {
+    if (most.isPresent()
+        && Math.abs(ChronoUnit.DAYS.between(profile.date(), today)) > most.getAsInt()) {
       found.add(Mismatch.TOO_OLD);
     }
     return found;

@@ -54,6 +54,12 @@ public final class ProfileText {
     return text + CHECK_SUM + " = " + sum(text.toString()) + '\n';
   }
 
+  /** The check sum of a profile as it is written: eight hexadecimal digits. */
+  public static String checkSum(RigProfile profile) {
+    String text = write(profile).strip();
+    return text.substring(text.length() - 8);
+  }
+
   /** Reads a text. Line ends of any system are accepted. */
   public static Outcome read(String text) {
     List<String> lines = new ArrayList<>(text.lines().map(String::strip).toList());

@@ -33,10 +33,14 @@ import org.halflight.time.TickRate;
 /** Firings as rows: their raw edges, and what the session and the person said about them. */
 final class FiringRows {
   private static final String SELECT =
-      "SELECT firing.*, firing_result.*, run.id AS run_id FROM firing"
+      "SELECT firing.*, firing_result.*, run.id AS run_id, "
+          + ProfileRows.TEXT
+          + " FROM firing"
           + " JOIN firing_result ON firing_result.firing_id = firing.id"
           + " LEFT JOIN run ON run.session_id = firing.session_id"
-          + " AND run.run_ordinal = firing.run_ordinal ";
+          + " AND run.run_ordinal = firing.run_ordinal"
+          + ProfileRows.JOIN
+          + " ";
 
   private FiringRows() {}
 
@@ -92,7 +96,7 @@ final class FiringRows {
       return Settling.KNOWN;
     }
     Columns columns = new Columns();
-    setSaid(columns, said);
+    setSaid(columns, connection, said);
     CurveColumns.setRaw(columns, said);
     columns.update(connection, "firing", id);
     keepResult(connection, id, said);
@@ -102,7 +106,7 @@ final class FiringRows {
   static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {
     return Query.first(
         connection,
-        SELECT + "WHERE rig_serial = ? AND boot_count = ? AND first_ticks = ?",
+        SELECT + "WHERE firing.rig_serial = ? AND boot_count = ? AND first_ticks = ?",
         FiringRows::read,
         key.rigSerial(),
         key.bootCount(),
@@ -244,7 +248,7 @@ final class FiringRows {
             .set("ticks_per_second", result.rate().ticksPerSecond())
             .set("session_id", sessionId);
     setSeen(columns, result.firing(), cutOff, now);
-    setSaid(columns, result);
+    setSaid(columns, connection, result);
     CurveColumns.setRaw(columns, result);
     keepResult(connection, columns.insert(connection, "firing"), result);
   }
@@ -254,7 +258,7 @@ final class FiringRows {
       throws SQLException {
     Columns columns = new Columns();
     setSeen(columns, result.firing(), cutOff, now);
-    setSaid(columns, result);
+    setSaid(columns, connection, result);
     CurveColumns.setRaw(columns, result);
     columns.update(connection, "firing", id);
     keepResult(connection, id, result);
@@ -268,7 +272,8 @@ final class FiringRows {
         .set("kept_at_millis", now);
   }
 
-  private static void setSaid(Columns columns, FiringResult result) {
+  private static void setSaid(Columns columns, Connection connection, FiringResult result)
+      throws SQLException {
     FiringNotes notes = result.notes();
     columns
         .set("run_ordinal", result.run())
@@ -297,6 +302,7 @@ final class FiringRows {
         .set("settled_outcome", result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
+    ProfileRows.set(columns, connection, result.profileUse());
   }
 
   private static Numbered read(ResultSet row) throws SQLException {
@@ -321,7 +327,8 @@ final class FiringRows {
             oneLevel(row),
             row.getBoolean("after_rest"),
             notes(row),
-            CurveColumns.read(row, firstTicks));
+            CurveColumns.read(row, firstTicks),
+            ProfileRows.read(row));
     return new Numbered(
         row.getLong("id"),
         new KeptFiring(

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.halflight.everyday.Everyday;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -24,6 +25,8 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
@@ -56,10 +59,20 @@ final class Histories {
     Set<Source> sources = EnumSet.noneOf(Source.class);
     firings.forEach(firing -> sources.add(Source.of(firing.key().rigSerial())));
     List<SpeedSummary> speeds =
-        RunSummary.of(sinceLastMark(connection, run, visit, firings), tolerances).stream()
+        RunSummary.of(
+                sinceLastMark(connection, run, visit, firings),
+                speed -> run.asked().aim().tolerances().of(speed, tolerances.apply(speed)),
+                Judging.of(run.asked(), RigKnowledge.UNCALIBRATED))
+            .stream()
             .flatMap(phase -> phase.speeds().stream())
             .toList();
-    return new RunHistory(visit, run, firings.size(), sources, speeds);
+    return new RunHistory(
+        visit,
+        run,
+        firings.size(),
+        sources,
+        speeds,
+        Everyday.of(firings, ReadingRows.of(connection, run.id())));
   }
 
   /** Of each speed of an adjusting run, what follows the last mark. */

@@ -70,8 +70,9 @@ final class Recomputing {
             .map(
                 seen ->
                     seen.measure(
-                        result.firing(), levels, result.rate(), result.firing().lastTicks()))
-            .orElseGet(() -> LeafExposureMethod.measure(result.firing(), levels, result.rate()));
+                        result.crossings(), levels, result.realRate(), result.firing().lastTicks()))
+            .orElseGet(
+                () -> LeafExposureMethod.measure(result.crossings(), levels, result.realRate()));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure =
           new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
@@ -83,7 +84,7 @@ final class Recomputing {
     FiringResult now = result.workedOut(outcome, exposure);
     return result
         .curve()
-        .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.rate()))
+        .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.realRate()))
         .map(now::withCurve)
         .orElse(now);
   }

@@ -3,6 +3,7 @@ package org.halflight.record;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import org.halflight.everyday.Tried;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.session.Source;
@@ -16,13 +17,20 @@ import org.halflight.verdict.SpeedSummary;
  * @param firings all its firings
  * @param sources where its figures come from; practice and simulator are to be marked
  * @param speeds its speeds, slow to fast; empty when nothing was fired at a speed
+ * @param tried what was tried in it beside the marked speeds
  */
 public record RunHistory(
-    Visit visit, Run run, int firings, Set<Source> sources, List<SpeedSummary> speeds) {
+    Visit visit,
+    Run run,
+    int firings,
+    Set<Source> sources,
+    List<SpeedSummary> speeds,
+    List<Tried> tried) {
   public RunHistory {
     Objects.requireNonNull(visit);
     Objects.requireNonNull(run);
     sources = Set.copyOf(sources);
     speeds = List.copyOf(speeds);
+    tried = List.copyOf(tried);
   }
 }

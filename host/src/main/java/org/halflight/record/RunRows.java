@@ -66,7 +66,9 @@ final class RunRows {
       statement.setLong(1, run.id().value());
       statement.executeUpdate();
     }
-    for (Map.Entry<String, String> noted : run.asked().conditions().noted().entrySet()) {
+    Map<String, String> words = new HashMap<>(run.asked().conditions().noted());
+    words.putAll(AimRows.of(run.asked().aim()));
+    for (Map.Entry<String, String> noted : words.entrySet()) {
       new Columns()
           .set("run_id", run.id().value())
           .set("name", noted.getKey())
@@ -111,6 +113,9 @@ final class RunRows {
 
   private static Run read(Connection connection, ResultSet row) throws SQLException {
     RunId id = new RunId(row.getLong("id"));
+    Map<String, String> words = words(connection, id);
+    Map<String, String> noted = new HashMap<>(words);
+    noted.keySet().removeIf(AimRows::isOne);
     OptionalLong visit = Row.integer(row, "visit_id");
     return new Run(
         id,
@@ -128,18 +133,20 @@ final class RunRows {
             new CameraCustoms(
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),
-            new RunConditions(Row.real(row, "rest_seconds"), noted(connection, id))),
+            new RunConditions(Row.real(row, "rest_seconds"), noted),
+            AimRows.read(words)),
         Row.moment(row, "began_at_millis"));
   }
 
-  private static Map<String, String> noted(Connection connection, RunId run) throws SQLException {
-    Map<String, String> noted = new HashMap<>();
+  /** What was noted, and what the verdicts are about. */
+  private static Map<String, String> words(Connection connection, RunId run) throws SQLException {
+    Map<String, String> words = new HashMap<>();
     Query.list(
             connection,
             "SELECT name, words FROM run_condition WHERE run_id = ?",
             row -> Map.entry(row.getString(1), row.getString(2)),
             run.value())
-        .forEach(each -> noted.put(each.getKey(), each.getValue()));
-    return noted;
+        .forEach(each -> words.put(each.getKey(), each.getValue()));
+    return words;
   }
 }

@@ -18,11 +18,13 @@ import org.halflight.job.RunId;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
+import org.halflight.profile.RigProfile;
 import org.halflight.record.RecordTrouble.Reason;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 
@@ -238,6 +240,30 @@ public final class WorkshopRecord implements AutoCloseable {
         });
   }
 
+  /**
+   * Keeps readings of the light with the shutter at rest; what is known stays as it is.
+   *
+   * @param sessionKey their session, which must have begun
+   */
+  public void keep(String sessionKey, List<LightReading> readings) {
+    database.write(
+        connection -> {
+          long sessionId =
+              SessionRows.find(connection, sessionKey)
+                  .orElseThrow(
+                      () -> new IllegalArgumentException("no session is called " + sessionKey));
+          for (LightReading reading : readings) {
+            ReadingRows.keep(connection, sessionId, reading, clock.instant());
+          }
+          return null;
+        });
+  }
+
+  /** The readings of the light of a run, in the order in which they were taken. */
+  public List<LightReading> readings(RunId run) {
+    return database.read(connection -> ReadingRows.of(connection, run));
+  }
+
   /** The firing of a key. */
   public Optional<KeptFiring> firing(FiringKey key) {
     return database.read(
@@ -287,7 +313,10 @@ public final class WorkshopRecord implements AutoCloseable {
         connection -> Intake.take(connection, events, fileName, damagedLines, clock.instant()));
   }
 
-  /** All that was fired on a camera, with the usual tolerances of its dial. */
+  /**
+   * All that was fired on a camera, each run judged by what it was set up for, else with the usual
+   * tolerances of the dial.
+   */
   public Optional<CameraHistory> history(CameraId camera) {
     return database.read(
         connection -> {
@@ -302,11 +331,16 @@ public final class WorkshopRecord implements AutoCloseable {
   /**
    * All that was fired on a camera.
    *
-   * @param tolerances the tolerance of each speed
+   * @param tolerances the tolerance of each speed in runs for which none was chosen
    */
   public Optional<CameraHistory> history(
       CameraId camera, Function<MarkedSpeed, Tolerance> tolerances) {
     return database.read(connection -> Histories.of(connection, camera, tolerances));
+  }
+
+  /** The profiles that firings of this record were measured with, the newest of a rig first. */
+  public List<RigProfile> profiles() {
+    return database.read(ProfileRows::all);
   }
 
   /** Works out all results again from the raw edges, with today's method. */

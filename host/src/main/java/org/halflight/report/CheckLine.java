@@ -10,9 +10,16 @@ import java.util.Optional;
  * @param intake how it was when the camera came in, empty where the list of intake does not have it
  * @param handBack how it was when it went back, empty where that list does not have it
  * @param remark may be empty
+ * @param intakeMeasured whether that of intake was measured, and not only looked at
+ * @param handBackMeasured whether that of hand-back was
  */
 public record CheckLine(
-    String item, Optional<State> intake, Optional<State> handBack, String remark) {
+    String item,
+    Optional<State> intake,
+    Optional<State> handBack,
+    String remark,
+    boolean intakeMeasured,
+    boolean handBackMeasured) {
   /** How an item was. */
   public enum State {
     /** In order. */
@@ -28,6 +35,11 @@ public record CheckLine(
     Objects.requireNonNull(intake);
     Objects.requireNonNull(handBack);
     Objects.requireNonNull(remark);
+  }
+
+  /** An item that was looked at only. */
+  public CheckLine(String item, Optional<State> intake, Optional<State> handBack, String remark) {
+    this(item, intake, handBack, remark, false, false);
   }
 
   /** How it was last known. */

@@ -11,6 +11,7 @@ import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -85,6 +86,7 @@ public final class HandOverPage {
       head(sheet);
       section(sheet, "page.section.short", text.inShort());
       speeds(sheet);
+      section(sheet, "page.section.tried", input.alsoTried());
       done(sheet);
       lists(sheet);
       section(sheet, "page.section.sure", text.howSure());
@@ -209,7 +211,7 @@ public final class HandOverPage {
                 Words.say("page.lists.handBack"),
                 Words.say("page.lists.remark")),
             List.of(),
-            List.of(45f, 25f, 25f, 79f),
+            List.of(40f, 31f, 31f, 72f),
             List.of(false, false, false, false),
             8.5f);
     sheet.heading(Words.say("page.section.lists"), columns.heightOf(3));
@@ -220,18 +222,18 @@ public final class HandOverPage {
                 line ->
                     List.of(
                         line.item(),
-                        line.intake().map(HandOverPage::state).orElseGet(HandOverPage::none),
-                        line.handBack().map(HandOverPage::state).orElseGet(HandOverPage::none),
+                        state(line.intake(), line.intakeMeasured()),
+                        state(line.handBack(), line.handBackMeasured()),
                         line.remark()))
             .toList());
   }
 
-  private static String state(CheckLine.State state) {
-    return Words.say("page.check." + state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
-  }
-
-  private static String none() {
-    return Words.say("page.check.none");
+  private static String state(Optional<CheckLine.State> state, boolean measured) {
+    if (state.isEmpty()) {
+      return Words.say("page.check.none");
+    }
+    String said = CheckLines.word(state.get());
+    return measured ? Words.say("page.check.measured", said) : said;
   }
 
   private void card(Sheet sheet) throws IOException {

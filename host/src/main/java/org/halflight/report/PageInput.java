@@ -22,6 +22,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param asFound the run before work
  * @param asLeft the run after work; at least one of the two is there
  * @param lists what was looked at
+ * @param alsoTried what was tried beside the marked speeds, one plain sentence each
  * @param workDone in order
  * @param notTested what else was not tested
  * @param uncertainty what is known of it, in words; empty: the rig is not calibrated
@@ -43,6 +44,7 @@ public record PageInput(
     Optional<RunPart> asFound,
     Optional<RunPart> asLeft,
     List<CheckLine> lists,
+    List<String> alsoTried,
     List<String> workDone,
     List<String> notTested,
     Optional<String> uncertainty,
@@ -68,6 +70,7 @@ public record PageInput(
     Objects.requireNonNull(version);
     dial = List.copyOf(dial);
     lists = List.copyOf(lists);
+    alsoTried = List.copyOf(alsoTried);
     workDone = List.copyOf(workDone);
     notTested = List.copyOf(notTested);
     stopTables = Map.copyOf(stopTables);

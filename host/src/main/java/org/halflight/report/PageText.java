@@ -8,10 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.Judging;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Patterns;
 import org.halflight.verdict.Placement;
@@ -35,6 +38,7 @@ final class PageText {
           "SLOW", "slow",
           "FAST", "fast",
           "TOO_CLOSE_TO_CALL", "tooClose",
+          "FEWER_THAN_PLANNED", "fewer",
           "TOO_FEW", "tooFew");
 
   private final PageInput input;
@@ -131,6 +135,7 @@ final class PageText {
             Placement.SLOW,
             Placement.FAST,
             Placement.TOO_CLOSE_TO_CALL,
+            Placement.FEWER_THAN_PLANNED,
             Placement.TOO_FEW)) {
       List<MarkedSpeed> those =
           speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
@@ -154,6 +159,7 @@ final class PageText {
       said.add(Words.say("compare.chance"));
     }
     said.add(tolerance());
+    aim(said);
     String reference = Sentences.reference(input.last().run().speeds().get(0).reference());
     said.add(sentence(reference));
     said.add(Words.say("page.sure.measured"));
@@ -161,6 +167,17 @@ final class PageText {
       said.add(sentence(input.sourceWords()));
     }
     return said;
+  }
+
+  /** How it was decided, where that is not the usual way. */
+  private void aim(List<String> said) {
+    Judging judging = input.last().run().speeds().get(0).judging();
+    if (judging.measurand() == Measurand.ONE_EXPOSURE) {
+      said.add(Words.say("tolerance.about.one-exposure"));
+    }
+    if (judging.rule() == DecisionRule.UNTIL_DECIDED) {
+      said.add(Words.say("tolerance.rule.until-decided"));
+    }
   }
 
   private String tolerance() {

@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
 import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
@@ -31,6 +32,7 @@ import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.StopTables;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -46,10 +48,16 @@ public final class RecordPage {
   private final Visit visit;
   private final Optional<RunHistory> found;
   private final Optional<RunHistory> left;
+  private final List<RunHistory> here;
 
   private RecordPage(
-      Camera camera, Visit visit, Optional<RunHistory> found, Optional<RunHistory> left) {
+      Camera camera,
+      Visit visit,
+      Optional<RunHistory> found,
+      Optional<RunHistory> left,
+      List<RunHistory> here) {
     this.camera = camera;
+    this.here = here;
     this.visit = visit;
     this.found = found;
     this.left = left;
@@ -73,7 +81,11 @@ public final class RecordPage {
               here.stream().filter(run -> phase(run) == Phase.AS_FOUND).findFirst(),
               here.stream()
                   .filter(run -> phase(run) == Phase.AS_LEFT)
-                  .reduce((earlier, later) -> later));
+                  .reduce((earlier, later) -> later),
+              history.runs().stream()
+                  .filter(run -> run.visit().id().equals(visit.id()))
+                  .filter(run -> phase(run) != Phase.ADJUSTING)
+                  .toList());
         });
   }
 
@@ -107,7 +119,8 @@ public final class RecordPage {
         camera.dial().speeds(),
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
-        lists(),
+        CheckLines.filled(lists(), tried()),
+        tried().stream().map(EverydayWords::inShort).toList(),
         workLog.stream().map(RecordPage::work).toList(),
         List.of(),
         Optional.empty(),
@@ -142,6 +155,10 @@ public final class RecordPage {
         run.run().asked().conditions().noted());
   }
 
+  private List<Tried> tried() {
+    return here.stream().flatMap(run -> run.tried().stream()).toList();
+  }
+
   private List<CheckLine> lists() {
     return Arrays.stream(CheckItem.values())
         .map(
@@ -149,7 +166,7 @@ public final class RecordPage {
               Finding intake = visit.intake().of(item);
               Finding handBack = visit.handBack().of(item);
               return new CheckLine(
-                  Words.say("desk.item." + word(item)),
+                  EverydayWords.item(item),
                   Optional.of(state(intake.state())),
                   Optional.of(state(handBack.state())),
                   handBack.note().isBlank() ? intake.note() : handBack.note());

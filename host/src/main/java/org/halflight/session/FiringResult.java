@@ -34,6 +34,7 @@ import org.halflight.time.TickRate;
  * @param afterRest whether it was the first release of an as-found run
  * @param notes what else there is to know
  * @param curve its light curve, which comes a little later than the edges, where the rig takes one
+ * @param profileUse the profile that the figures were worked out with
  */
 public record FiringResult(
     int number,
@@ -50,7 +51,8 @@ public record FiringResult(
     Optional<OneLevel> oneLevel,
     boolean afterRest,
     FiringNotes notes,
-    Optional<FiringCurve> curve) {
+    Optional<FiringCurve> curve,
+    ProfileUse profileUse) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
 
@@ -67,6 +69,43 @@ public record FiringResult(
     Objects.requireNonNull(oneLevel);
     Objects.requireNonNull(notes);
     Objects.requireNonNull(curve);
+    Objects.requireNonNull(profileUse);
+  }
+
+  /** A firing that was measured without a profile. */
+  public FiringResult(
+      int number,
+      FiringKey key,
+      Firing firing,
+      TickRate rate,
+      int run,
+      Optional<Setting> setting,
+      Reference reference,
+      Optional<Phase> phase,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<LevelPair> levels,
+      Optional<OneLevel> oneLevel,
+      boolean afterRest,
+      FiringNotes notes,
+      Optional<FiringCurve> curve) {
+    this(
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        exposure,
+        levels,
+        oneLevel,
+        afterRest,
+        notes,
+        curve,
+        ProfileUse.NONE);
   }
 
   /** A firing that a rig of two levels saw, without a light curve. */
@@ -100,6 +139,16 @@ public record FiringResult(
         afterRest,
         notes,
         Optional.empty());
+  }
+
+  /** The edges that the figures are worked out from: where the light crossed, by the profile. */
+  public Firing crossings() {
+    return profileUse.crossings(firing, rate);
+  }
+
+  /** How fast the board really counts, by the profile. */
+  public TickRate realRate() {
+    return profileUse.rate(rate);
   }
 
   /** The marked speed that it is held to have been fired at. */
@@ -205,6 +254,13 @@ public record FiringResult(
     return with(setting, again, figures, notes);
   }
 
+  /** The same firing and figures, with the profile that these were worked out with. */
+  public FiringResult measuredWith(ProfileUse use) {
+    return new FiringResult(
+        number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
+        oneLevel, afterRest, notes, curve, use);
+  }
+
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
     return with(setting, outcome, exposure, notes.rejected(reason));
@@ -248,7 +304,21 @@ public record FiringResult(
       FiringNotes notes,
       Optional<FiringCurve> curve) {
     return new FiringResult(
-        number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        oneLevel, afterRest, notes, curve);
+        number,
+        key,
+        firing,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome,
+        exposure,
+        levels,
+        oneLevel,
+        afterRest,
+        notes,
+        curve,
+        profileUse);
   }
 }

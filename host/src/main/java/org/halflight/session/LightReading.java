@@ -2,6 +2,8 @@ package org.halflight.session;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.exposure.LightLevels;
 
 /**
  * Light of the centre sensor over a while in which nothing moved.
@@ -14,6 +16,10 @@ import java.util.Optional;
  * @param counts mean of the ten-bit converter's readings
  * @param standardUncertaintyCounts of that mean
  * @param blocks milliseconds of light that it is the mean of
+ * @param darkCounts dark level as it was set with the light; empty where it was not
+ * @param fullCounts full-open light, likewise
+ * @param rigSerial serial number of the rig
+ * @param bootCount start of its board
  * @param ticks of the board at its end
  */
 public record LightReading(
@@ -25,6 +31,10 @@ public record LightReading(
     double counts,
     double standardUncertaintyCounts,
     int blocks,
+    OptionalDouble darkCounts,
+    OptionalDouble fullCounts,
+    String rigSerial,
+    long bootCount,
     long ticks) {
   /** What the light was read of. */
   public enum What {
@@ -42,8 +52,55 @@ public record LightReading(
     Objects.requireNonNull(phase);
     Objects.requireNonNull(what);
     Objects.requireNonNull(at);
+    Objects.requireNonNull(darkCounts);
+    Objects.requireNonNull(fullCounts);
+    Objects.requireNonNull(rigSerial);
     if (!(counts >= 0) || !(standardUncertaintyCounts >= 0) || blocks < 1) {
       throw new IllegalArgumentException("not a reading of light: " + counts);
     }
+  }
+
+  /** What was read, before it is known which run, rig and light it belongs to. */
+  public static LightReading of(
+      What what,
+      String at,
+      boolean opening,
+      double counts,
+      double standardUncertaintyCounts,
+      int blocks,
+      long ticks) {
+    return new LightReading(
+        0,
+        Optional.empty(),
+        what,
+        at,
+        opening,
+        counts,
+        standardUncertaintyCounts,
+        blocks,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        "",
+        0,
+        ticks);
+  }
+
+  /** The same reading as one of a run, by a rig, under a light. */
+  LightReading in(
+      int itsRun, Optional<Phase> itsPhase, Optional<LightLevels> light, String serial, long boot) {
+    return new LightReading(
+        itsRun,
+        itsPhase,
+        what,
+        at,
+        opening,
+        counts,
+        standardUncertaintyCounts,
+        blocks,
+        light.isPresent() ? OptionalDouble.of(light.get().darkCounts()) : OptionalDouble.empty(),
+        light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty(),
+        serial,
+        boot,
+        ticks);
   }
 }

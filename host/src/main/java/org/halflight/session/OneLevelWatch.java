@@ -77,7 +77,7 @@ final class OneLevelWatch {
       boolean counts =
           result.exposure() instanceof LeafExposure.Timed || awaitsOtherLevel(result.exposure());
       return result.oneLevel().isPresent() && counts && result.rejection().isEmpty()
-          ? of(result.firing(), result.oneLevel().get().level(), result.rate())
+          ? of(result.crossings(), result.oneLevel().get().level(), result.realRate())
           : Optional.empty();
     }
 

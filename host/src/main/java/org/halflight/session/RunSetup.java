@@ -1,8 +1,11 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 
@@ -18,6 +21,7 @@ import org.halflight.speeds.Reference;
  * @param checks B and T where they are wanted, after the speeds
  * @param customs what the camera wants
  * @param conditions what was noted about the set-up
+ * @param aim what its verdicts are about
  */
 public record RunSetup(
     String camera,
@@ -28,7 +32,8 @@ public record RunSetup(
     int firingsPerSpeed,
     List<Check> checks,
     CameraCustoms customs,
-    RunConditions conditions) {
+    RunConditions conditions,
+    Aim aim) {
   public RunSetup {
     Objects.requireNonNull(camera);
     Objects.requireNonNull(phase);
@@ -36,6 +41,7 @@ public record RunSetup(
     Objects.requireNonNull(reference);
     Objects.requireNonNull(customs);
     Objects.requireNonNull(conditions);
+    Objects.requireNonNull(aim);
     order = List.copyOf(order);
     checks = List.copyOf(checks);
     if (order.isEmpty() && checks.isEmpty()) {
@@ -44,6 +50,30 @@ public record RunSetup(
     if (firingsPerSpeed < 1) {
       throw new IllegalArgumentException("a run wants at least one firing of each speed");
     }
+  }
+
+  /** A run whose verdicts are about the usual things. */
+  public RunSetup(
+      String camera,
+      Phase phase,
+      String dial,
+      List<MarkedSpeed> order,
+      Reference reference,
+      int firingsPerSpeed,
+      List<Check> checks,
+      CameraCustoms customs,
+      RunConditions conditions) {
+    this(
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        checks,
+        customs,
+        conditions,
+        Aim.USUAL);
   }
 
   /** A run of speeds only, with nothing noted. */
@@ -69,7 +99,27 @@ public record RunSetup(
   /** The same run under other conditions. */
   public RunSetup withConditions(RunConditions conditions) {
     return new RunSetup(
-        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions);
+        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions, aim);
+  }
+
+  /** The same run with verdicts about something else. */
+  public RunSetup withAim(Aim aim) {
+    return new RunSetup(
+        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions, aim);
+  }
+
+  /** The dial that the speeds are on: the named one, or one of just these speeds. */
+  public Dial markings() {
+    Optional<Dial> known = Dial.find(dial).filter(each -> each.speeds().containsAll(order));
+    if (known.isPresent() || order.isEmpty()) {
+      return known.orElseGet(() -> Dial.builtIn().get(0));
+    }
+    List<MarkedSpeed> sorted =
+        order.stream()
+            .distinct()
+            .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
+            .toList();
+    return new Dial(Dial.CUSTOM, sorted, reference);
   }
 
   /** All settings in the order in which they are shown, each once: the speeds, then the checks. */

@@ -16,6 +16,7 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ProfileFit;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
@@ -45,6 +46,10 @@ public final class Session {
   /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
   public static final double OPEN_LONG_SECONDS = 2;
 
+  /** So many tries end a speed that is fired until its verdict is in: it may never be. */
+  public static final int MOST_UNTIL_DECIDED = 20;
+
+  private final VerdictIsIn verdictIsIn;
   private final FiringLog log = new FiringLog();
   private final DialQuestions questions = new DialQuestions(log);
   private final CockingWatch cocking = new CockingWatch();
@@ -52,6 +57,7 @@ public final class Session {
   private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
   private final LinkWatch link = new LinkWatch();
+  private final ProfileWatch profiles = new ProfileWatch();
 
   private TickRate rate = TickRate.BOARD_16_MHZ;
   private FiringGrouper grouper = grouperFor(rate);
@@ -73,11 +79,24 @@ public final class Session {
   private boolean runDoneTold;
 
   private final List<RunSetup> runs = new ArrayList<>();
+  private final List<LightReading> readings = new ArrayList<>();
   private final LightHold lightSetting = new LightHold();
   private final OneLevelWatch oneLevel = new OneLevelWatch();
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
+
+  /** A session that never looks at verdicts: a speed has its firings when they are as many. */
+  public Session() {
+    this((setup, firings) -> true);
+  }
+
+  /**
+   * @param verdictIsIn is asked where a run is fired until it is decided
+   */
+  public Session(VerdictIsIn verdictIsIn) {
+    this.verdictIsIn = verdictIsIn;
+  }
 
   /**
    * Takes an input.
@@ -126,6 +145,9 @@ public final class Session {
       light = Optional.of(set.levels());
       trips = set.trips();
       trust.lightSet(log.size());
+      tellProfile(news);
+    } else if (input instanceof SessionInput.LightRead read) {
+      add(read.reading(), news);
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
       learnCocking(learnt.begins(), news);
     } else if (input instanceof SessionInput.LensCap cap) {
@@ -133,10 +155,53 @@ public final class Session {
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
       lightSetting.take(false, latestTicks);
-    } else {
+    } else if (!calibrate(input, news)) {
       decide(input, news);
     }
     return news;
+  }
+
+  /** What is said about the calibration of the rig; whether it was that. */
+  private boolean calibrate(SessionInput input, List<SessionNews> news) {
+    if (input instanceof SessionInput.ProfileInUse profile) {
+      profiles.take(profile);
+    } else if (input instanceof SessionInput.ProfileRefused refused) {
+      profiles.refuse(refused.why());
+    } else if (input instanceof SessionInput.ProfileLeftOut) {
+      profiles.leaveOut();
+    } else if (input instanceof SessionInput.RigChecked checked) {
+      profiles.checked(checked.inControl());
+      if (!checked.inControl()) {
+        doubtRun(news);
+      }
+    } else {
+      return false;
+    }
+    tellProfile(news);
+    return true;
+  }
+
+  /** A rig that is not as it was may not have been for a while: the whole run is in doubt. */
+  private void doubtRun(List<SessionNews> news) {
+    List<FiringResult> calibrated =
+        log.all().stream()
+            .filter(r -> r.run() == run && r.key().rigSerial().equals(rigSerial))
+            .filter(r -> r.profileUse().isCalibrated())
+            .toList();
+    for (FiringResult each : calibrated) {
+      FiringResult changed =
+          each.measuredWith(each.profileUse().with(ProfileFit.Mismatch.CHECK_SIGNAL));
+      log.replace(changed);
+      news.add(new SessionNews.Changed(changed));
+    }
+  }
+
+  private void tellProfile(List<SessionNews> news) {
+    profiles.news(fullCounts()).ifPresent(now -> news.add(new SessionNews.ProfileStands(now)));
+  }
+
+  private OptionalDouble fullCounts() {
+    return light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty();
   }
 
   /** What the person says about speeds and firings. */
@@ -170,6 +235,11 @@ public final class Session {
   /** All firings so far, the rejected ones too, in the order in which they settled. */
   public List<FiringResult> results() {
     return log.all();
+  }
+
+  /** All readings of the light with the shutter at rest, in order. */
+  public List<LightReading> readings() {
+    return Collections.unmodifiableList(readings);
   }
 
   /** All runs so far, in order; a firing of run n belongs to the one at place n - 1. */
@@ -225,6 +295,11 @@ public final class Session {
   /** Where the comparators switch, as it was found when the light was set. */
   public TripPoints trips() {
     return trips;
+  }
+
+  /** The profile that firings are measured with now, and why they may not count as calibrated. */
+  public ProfileUse profileUse() {
+    return profiles.use(fullCounts());
   }
 
   /** Whether a plateau was off, and none was good since. */
@@ -297,6 +372,8 @@ public final class Session {
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
+    profiles.meet(rig);
+    tellProfile(news);
   }
 
   private void forgetTicks() {
@@ -381,7 +458,12 @@ public final class Session {
     LeafExposure exposure = closedByHand(firing, measure(firing));
     Optional<Check> check = press.map(FiringResult::check).orElseGet(this::check);
     Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
-    FiringNotes notes = notes(ReleaseTiming.delaySeconds(firing, rate), plateau, false);
+    FiringNotes notes =
+        notes(
+            ReleaseTiming.delaySeconds(
+                profileUse().crossings(firing, rate), profileUse().rate(rate)),
+            plateau,
+            false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, news);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -415,9 +497,9 @@ public final class Session {
       OneLevel seen = new OneLevel(each.oneLevel().get().level(), gap);
       LeafExposure again =
           seen.measure(
-              each.firing(),
+              each.crossings(),
               each.levels().orElse(LevelPair.GAUSS),
-              each.rate(),
+              each.realRate(),
               each.firing().lastTicks());
       FiringResult changed =
           each.measuredAgain(
@@ -437,7 +519,7 @@ public final class Session {
   private void add(SampledLight curve, List<SessionNews> news) {
     curves
         .take(curve, log, rigSerial, bootCount)
-        .map(result -> result.withCurve(FiringCurve.of(curve, light, rate)))
+        .map(result -> result.withCurve(FiringCurve.of(curve, light, result.realRate())))
         .ifPresent(
             result -> {
               log.replace(result);
@@ -445,11 +527,12 @@ public final class Session {
             });
   }
 
-  private void add(FiringResult settled, List<SessionNews> news) {
+  private void add(FiringResult done, List<SessionNews> news) {
+    FiringResult settled = done.measuredWith(profileUse());
     FiringResult result =
         curves
             .of(settled.firing())
-            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, rate)))
+            .map(curve -> settled.withCurve(FiringCurve.of(curve, light, settled.realRate())))
             .orElse(settled);
     if (log.knows(result.key())) {
       log.replace(result);
@@ -457,6 +540,12 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+  }
+
+  private void add(LightReading read, List<SessionNews> news) {
+    LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
+    readings.add(reading);
+    news.add(new SessionNews.LightWasRead(reading));
   }
 
   private FiringResult heldForLight(FiringKey key, Firing firing) {
@@ -555,9 +644,11 @@ public final class Session {
   private LeafExposure measure(Firing firing) {
     LevelPair assumed = levels().orElse(LevelPair.GAUSS);
     long nowTicks = Math.max(latestTicks, firing.lastTicks());
+    Firing crossings = profileUse().crossings(firing, rate);
+    TickRate realRate = profileUse().rate(rate);
     return oneLevel.isOneLevel()
-        ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(firing, assumed, rate, nowTicks)
-        : LeafExposureMethod.measure(firing, assumed, rate, nowTicks);
+        ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(crossings, assumed, realRate, nowTicks)
+        : LeafExposureMethod.measure(crossings, assumed, realRate, nowTicks);
   }
 
   private Optional<OneLevel> seenNow() {
@@ -571,7 +662,10 @@ public final class Session {
    */
   private Optional<LevelPair> levels() {
     return light.flatMap(
-        set -> set.levels() instanceof LightLevels.Known ? trips.middle(set) : Optional.empty());
+        set ->
+            set.levels() instanceof LightLevels.Known
+                ? profileUse().trips(trips).middle(set)
+                : Optional.empty());
   }
 
   private void watchLight(double share, FiringResult result, List<SessionNews> news) {
@@ -764,8 +858,15 @@ public final class Session {
   }
 
   private boolean isDone(Setting setting) {
-    return log.good(run, setting) >= wanted(setting)
-        || log.tries(run, setting).count() >= mostTries(setting);
+    long tries = log.tries(run, setting).count();
+    if (log.good(run, setting) < wanted(setting)) {
+      return tries >= mostTries(setting);
+    }
+    RunSetup asked = setup.orElseThrow();
+    return !asked.aim().untilDecided()
+        || setting.speed().isEmpty()
+        || tries >= MOST_UNTIL_DECIDED
+        || verdictIsIn.of(asked, log.tries(run, setting).toList());
   }
 
   private int mostTries(Setting setting) {

@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -7,6 +8,8 @@ import java.util.OptionalInt;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ProfileFit;
+import org.halflight.profile.RigProfile;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
@@ -21,12 +24,19 @@ public sealed interface SessionInput {
    * @param serial its serial number
    * @param bootCount how often its board has started
    * @param oneLevel whether it is a small rig, which sees one level of light at a time
+   * @param firmware version of its firmware; empty where that is not known
    */
-  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel)
+  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel, String firmware)
       implements SessionInput {
     public RigIs {
       Objects.requireNonNull(serial);
       Objects.requireNonNull(rate);
+      Objects.requireNonNull(firmware);
+    }
+
+    /** A rig of unknown firmware. */
+    public RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel) {
+      this(serial, bootCount, rate, oneLevel, "");
     }
 
     /** A rig of two levels. */
@@ -116,6 +126,44 @@ public sealed interface SessionInput {
   }
 
   /**
+   * The profile that firings of its rig are measured with from here on, until another one of that
+   * rig is told. That of another rig is kept until that rig is there.
+   *
+   * @param on the day on which it is put to use; its age is held against that
+   * @param mostDays how old it may be, in days; empty for any age
+   */
+  record ProfileInUse(RigProfile profile, LocalDate on, OptionalInt mostDays)
+      implements SessionInput {
+    public ProfileInUse {
+      Objects.requireNonNull(profile);
+      Objects.requireNonNull(on);
+      Objects.requireNonNull(mostDays);
+    }
+  }
+
+  /**
+   * There is a profile that must not be used.
+   *
+   * @param why such as that its file was edited
+   */
+  record ProfileRefused(ProfileFit.Mismatch why) implements SessionInput {
+    public ProfileRefused {
+      if (!why.forbidsUse()) {
+        throw new IllegalArgumentException("a profile is not refused for this: " + why);
+      }
+    }
+  }
+
+  /** From here on no profile is used. */
+  record ProfileLeftOut() implements SessionInput {}
+
+  /**
+   * The rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
+   * under way and those that follow, until a check is in control again or there is a new profile.
+   */
+  record RigChecked(boolean inControl) implements SessionInput {}
+
+  /**
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
    * on with that run.
    */
@@ -174,6 +222,17 @@ public sealed interface SessionInput {
 
   /** The lens cap was put on or taken off. */
   record LensCap(boolean on) implements SessionInput {}
+
+  /**
+   * The light was read with the shutter at rest.
+   *
+   * @param reading run, rig and full light are those of the session, whatever it says of them
+   */
+  record LightRead(LightReading reading) implements SessionInput {
+    public LightRead {
+      Objects.requireNonNull(reading);
+    }
+  }
 
   /** Nothing more will come. */
   record Ends() implements SessionInput {}

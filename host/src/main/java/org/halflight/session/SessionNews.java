@@ -59,8 +59,17 @@ public sealed interface SessionNews {
   /** Ten tries did not bring a check to its end. */
   record EnoughOfCheck(Check check, int tries) implements SessionNews {}
 
+  /** The light was read with the shutter at rest. */
+  record LightWasRead(LightReading reading) implements SessionNews {}
+
   /** The thresholds do not stand where the light had set them: full-open light is unknown again. */
   record LightForgotten() implements SessionNews {}
+
+  /**
+   * Firings are measured with another profile from here on, or count as calibrated no more, or
+   * again.
+   */
+  record ProfileStands(ProfileUse use) implements SessionNews {}
 
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionNews {}

@@ -2,7 +2,7 @@ package org.halflight.uncertainty;
 
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
+import org.halflight.stats.Student;
 import org.halflight.stats.WelchSatterthwaite;
 
 /**
@@ -149,9 +149,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
       return stopsAboveMean < 0 ? 0 : 1;
     }
     double t = stopsAboveMean / combined;
-    return Double.isInfinite(degrees())
-        ? NORMAL.cumulativeProbability(t)
-        : new TDistribution(null, degrees()).cumulativeProbability(t);
+    return Student.below(t, degrees());
   }
 
   /** The same budget had there been another number of firings with the same scatter. */
@@ -195,10 +193,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    * side (JCGM 100:2008, G.4.1); the normal one where they are infinite.
    */
   private static double student(double p, double degrees) {
-    return Double.isInfinite(degrees)
-        ? NORMAL.inverseCumulativeProbability(p)
-        : new TDistribution(null, Math.max(1, Math.floor(degrees + WHOLE)))
-            .inverseCumulativeProbability(p);
+    return Student.quantile(p, Math.max(1, Math.floor(degrees + WHOLE)));
   }
 
   private static double rootOfSquares(List<BudgetRow> rows) {

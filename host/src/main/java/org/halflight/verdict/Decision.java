@@ -12,10 +12,10 @@ import org.halflight.uncertainty.UncertaintyBudget;
  *
  * @param placement what is decided
  * @param guardStops the guard band at each limit
- * @param conformity the chance that the true mean lies within tolerance, by what is known
+ * @param conformity the chance that what is decided on lies within tolerance, by what is known
  * @param furtherFirings how many more firings of this scatter would decide, if their number is
- *     fixed now and the mean stays; 0 where it is decided, empty where no number up to {@link
- *     #MOST} would
+ *     fixed now and the mean stays; how many are missing where fewer were fired than planned; 0
+ *     where it is decided, empty where no number up to {@link #MOST} would
  */
 public record Decision(
     Placement placement, double guardStops, double conformity, OptionalInt furtherFirings) {

@@ -1,6 +1,6 @@
 package org.halflight.verdict;
 
-/** Where the mean of a speed lies against its tolerance, as far as anybody can tell. */
+/** Where a speed lies against its tolerance, as far as anybody can tell. */
 public enum Placement {
   /** Within both limits by more than the guard band. */
   WITHIN,
@@ -10,6 +10,10 @@ public enum Placement {
   FAST,
   /** Within the guard band of a limit: more firings or a calibrated rig may tell. */
   TOO_CLOSE_TO_CALL,
+  /**
+   * A number of firings was fixed beforehand and not all of them were timed: nothing is claimed.
+   */
+  FEWER_THAN_PLANNED,
   /** Fewer than two timed firings: nothing is claimed. */
   TOO_FEW
 }

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -85,7 +87,7 @@ public record SpeedSummary(
         Judging.OF_A_MODEL);
   }
 
-  /** Sums up the firings of one speed on a rig that was not calibrated. */
+  /** Sums up the firings of one speed, calibrated where all of them were measured so. */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
     return of(firings, tolerance, Judging.UNCALIBRATED);
   }
@@ -94,9 +96,12 @@ public record SpeedSummary(
    * Sums up the firings of one speed.
    *
    * @param firings all of one marked speed and one phase, at least one, in order of firing
+   * @param asked what is known of a rig that was not calibrated, and how it is decided; where all
+   *     good firings were measured with one profile and count as calibrated, what that says holds
    */
-  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging judging) {
+  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
     FiringResult any = firings.get(0);
+    Judging judging = asked.withProfileOf(firings.stream().filter(FiringResult::isGood).toList());
     List<FiringResult> counted =
         firings.stream()
             .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())
@@ -214,17 +219,43 @@ public record SpeedSummary(
   /** The guard band at each limit, in stops; empty below two timed firings. */
   public OptionalDouble guardStops() {
     return budget().stream()
-        .mapToDouble(b -> b.guardStops(judging.rule().risk(errors.n())))
+        .mapToDouble(
+            b ->
+                aboutOneExposure()
+                    ? oneExposure(b).guardStops(judging.rule())
+                    : b.guardStops(judging.rule().risk(errors.n())))
         .findFirst();
   }
 
-  /** The decision on the mean of this setting; empty below two timed firings. */
+  /**
+   * The decision on what the verdict is about; empty below two timed firings. With fewer firings
+   * than were planned it says so and how many are missing, whatever they would come to.
+   */
   public Optional<Decision> decision() {
-    return budget()
-        .map(
-            budget ->
-                Decision.of(
-                    meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule()));
+    return budget().map(this::decision);
+  }
+
+  private Decision decision(UncertaintyBudget budget) {
+    Decision decision =
+        aboutOneExposure()
+            ? oneExposure(budget).decide(tolerance, judging.rule())
+            : Decision.of(meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
+    return judging.isShort(errors.n())
+        ? new Decision(
+            Placement.FEWER_THAN_PLANNED,
+            decision.guardStops(),
+            decision.conformity(),
+            OptionalInt.of(judging.planned().getAsInt() - errors.n()))
+        : decision;
+  }
+
+  private boolean aboutOneExposure() {
+    return judging.measurand() == Measurand.ONE_EXPOSURE;
+  }
+
+  private OneExposure oneExposure(UncertaintyBudget budget) {
+    return new OneExposure(
+        meanStops().orElseThrow(), scatterStops().orElseThrow(), errors.n(), budget.commonStops());
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */
@@ -232,14 +263,19 @@ public record SpeedSummary(
     return scatterStops().orElse(0) > UNEVEN_STOPS;
   }
 
-  /** Where the mean lies against the tolerance. */
+  /** Where what the verdict is about lies against the tolerance. */
   public Placement placement() {
-    return budget()
-        .map(
-            budget ->
-                Decision.placement(
-                    meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule()))
-        .orElse(Placement.TOO_FEW);
+    return budget().map(this::placement).orElse(Placement.TOO_FEW);
+  }
+
+  private Placement placement(UncertaintyBudget budget) {
+    if (judging.isShort(errors.n())) {
+      return Placement.FEWER_THAN_PLANNED;
+    }
+    return aboutOneExposure()
+        ? oneExposure(budget).placement(tolerance, judging.rule())
+        : Decision.placement(
+            meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
   }
 
   private static OptionalDouble value(Figure<Double> figure) {

@@ -1,6 +1,7 @@
 package org.halflight.words;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.halflight.uncertainty.BudgetRow;
@@ -32,7 +33,7 @@ public final class BudgetWords {
 
   private static List<String> row(UncertaintyBudget budget, BudgetRow row) {
     return List.of(
-        Words.say("budget.part." + Sentences.key(row.part())),
+        part(row),
         Words.say("budget.distribution." + Sentences.key(row.doubt().distribution())),
         Numbers.millis(row.sensitivity()),
         Numbers.millis(row.standardSeconds()),
@@ -40,6 +41,128 @@ public final class BudgetWords {
         degrees(row.doubt().degrees()),
         Numbers.percent(budget.share(row)),
         Words.say("budget.basis." + Sentences.key(row.doubt().basis())));
+  }
+
+  /** The name of a part. */
+  public static String part(BudgetRow row) {
+    return Words.say("budget.part." + Sentences.key(row.part()));
+  }
+
+  /** What a part comes to in one line: time, stops, share. */
+  public static String size(UncertaintyBudget budget, BudgetRow row) {
+    return Words.say(
+        "budget.size",
+        Numbers.time(row.standardSeconds()),
+        small(row.standardStops()),
+        Numbers.percent(budget.share(row)));
+  }
+
+  /** What the bars of a budget are of. */
+  public static String title(SpeedSummary speed) {
+    UncertaintyBudget budget = speed.budget().orElseThrow();
+    return Words.say(
+        "budget.title",
+        Numbers.speed(speed.speed()),
+        Sentences.phase(speed.phase()).toLowerCase(Locale.ROOT),
+        Numbers.time(budget.expandedSeconds(SpeedSummary.LEVEL)),
+        small(budget.expandedStops(SpeedSummary.LEVEL)),
+        Numbers.percent(SpeedSummary.LEVEL));
+  }
+
+  /** The axis of the bars of a budget. */
+  public static String axis() {
+    return Words.say("budget.axis");
+  }
+
+  /** What full bars are. */
+  public static String measured() {
+    return Words.say("budget.measured");
+  }
+
+  /** What hatched bars are. */
+  public static String allowed() {
+    return Words.say("budget.allowed");
+  }
+
+  /** What the largest part is, whether it was measured, and what would lessen it. */
+  public static String improve(UncertaintyBudget budget) {
+    BudgetRow largest =
+        budget.rows().stream()
+            .max(Comparator.comparingDouble(BudgetRow::standardSeconds))
+            .orElseThrow();
+    return Words.say(
+        "budget.improve",
+        part(largest),
+        Numbers.percent(budget.share(largest)),
+        Words.say("budget.basis." + Sentences.key(largest.doubt().basis())),
+        Words.say("budget.improve." + Sentences.key(largest.part())));
+  }
+
+  /** Everything that one speed is decided by, a figure a row: what it is, and its value. */
+  public static List<List<String>> figures(SpeedSummary speed) {
+    List<List<String>> figures = new ArrayList<>();
+    figures.add(
+        figure(
+            "measurand",
+            Words.say("details.measurand." + Sentences.key(speed.judging().measurand()))));
+    figures.add(figure("rule", rule(speed)));
+    figures.add(figure("verdict", Sentences.verdict(speed)));
+    figures.add(
+        figure(
+            "tolerance",
+            Words.say(
+                "table.fromTo",
+                Numbers.signedStops(-speed.tolerance().fastStops()),
+                Numbers.signedStops(speed.tolerance().slowStops()))));
+    if (speed.budget().isEmpty()) {
+      return figures;
+    }
+    UncertaintyBudget budget = speed.budget().get();
+    Decision decision = speed.decision().orElseThrow();
+    double level = SpeedSummary.LEVEL;
+    figures.add(figure("combined", both(budget.combinedSeconds(), budget.combinedStops())));
+    figures.add(figure("degrees", degrees(budget.degrees())));
+    figures.add(figure("factor", String.format(Locale.ROOT, "%.2f", budget.coverageFactor(level))));
+    figures.add(
+        List.of(
+            Words.say("details.expanded", Numbers.percent(level)),
+            "\u00b1" + both(budget.expandedSeconds(level), budget.expandedStops(level))));
+    figures.add(
+        figure(
+            "guard",
+            Words.say(
+                "details.guard.says",
+                small(decision.guardStops()) + " stop",
+                Numbers.percent(speed.judging().rule().risk(speed.errors().n())))));
+    figures.add(figure("conformity", Numbers.percent(decision.conformity())));
+    figures.add(figure("further", further(decision)));
+    return figures;
+  }
+
+  private static String rule(SpeedSummary speed) {
+    return speed.judging().planned().isPresent()
+        ? Words.say("details.rule.planned", speed.judging().planned().getAsInt())
+        : Words.say("details.rule." + Sentences.key(speed.judging().rule()));
+  }
+
+  private static String further(Decision decision) {
+    return switch (decision.placement()) {
+      case FEWER_THAN_PLANNED ->
+          Words.say("details.further.missing", decision.furtherFirings().getAsInt());
+      case TOO_CLOSE_TO_CALL ->
+          decision.furtherFirings().isPresent()
+              ? Words.say("details.further.more", decision.furtherFirings().getAsInt())
+              : Words.say("details.further.never", Decision.MOST);
+      default -> Words.say("details.further.decided");
+    };
+  }
+
+  private static List<String> figure(String key, String value) {
+    return List.of(Words.say("details." + key), value);
+  }
+
+  private static String both(double seconds, double stops) {
+    return Words.say("details.both", Numbers.time(seconds), small(stops) + " stop");
   }
 
   /** What the rows come to, and what is decided by it. */

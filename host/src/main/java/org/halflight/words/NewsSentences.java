@@ -25,6 +25,9 @@ public final class NewsSentences {
           ? Optional.empty()
           : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
     }
+    if (news instanceof SessionNews.LightWasRead read) {
+      return Optional.of(ReadingWords.of(read.reading()));
+    }
     if (news instanceof SessionNews.LightForgotten) {
       return say("news.lightForgotten");
     }
@@ -56,6 +59,9 @@ public final class NewsSentences {
     }
     if (news instanceof SessionNews.EnoughOfCheck enough) {
       return say("news.enoughCheck", enough.check().label(), enough.tries());
+    }
+    if (news instanceof SessionNews.ProfileStands stands) {
+      return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
     }
     return news instanceof SessionNews.RunDone ? say("run.done") : Optional.empty();
   }

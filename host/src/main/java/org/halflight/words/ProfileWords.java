@@ -3,10 +3,12 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
+import org.halflight.session.ProfileUse;
 
 /** What a profile holds, and why one is not used, in sentences. */
 public final class ProfileWords {
@@ -18,12 +20,25 @@ public final class ProfileWords {
   }
 
   /** Why a profile does not fit what is on the bench, and what to do. */
-  public static String mismatch(RigProfile profile, ProfileFit.Mismatch mismatch) {
+  public static String mismatch(Optional<RigProfile> profile, ProfileFit.Mismatch mismatch) {
     return Words.say(
         "profile.mismatch." + word(mismatch),
-        profile.rig().serial(),
-        profile.date(),
-        profile.rig().firmware());
+        profile.map(RigProfile::date).map(String::valueOf).orElse(""),
+        profile.map(its -> its.rig().firmware()).orElse(""));
+  }
+
+  /**
+   * What firings are measured with: calibrated, or each reason why not with what to do, a sentence
+   * each.
+   */
+  public static List<String> standing(ProfileUse use) {
+    if (!use.mismatches().isEmpty()) {
+      return use.mismatches().stream().map(why -> mismatch(use.profile(), why)).toList();
+    }
+    return List.of(
+        use.profile()
+            .map(profile -> Words.say("profile.stands.calibrated", profile.date()))
+            .orElseGet(() -> Words.say("profile.stands.none")));
   }
 
   /** All of it, a sentence a line. */

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Setting;
@@ -15,6 +16,7 @@ import org.halflight.signal.Channel;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.Placement;
+import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
 
 /** Results in sentences. */
@@ -159,18 +161,57 @@ public final class Sentences {
       return Words.say("speed.tooFew.none", speed.speed());
     }
     double mean = speed.meanStops().getAsDouble();
+    if (speed.placement() == Placement.TOO_FEW) {
+      return Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
+    }
+    if (speed.placement() == Placement.FEWER_THAN_PLANNED) {
+      return Words.say(
+          "speed.fewer",
+          speed.speed(),
+          Numbers.stopsInWords(mean),
+          speed.errors().n(),
+          speed.judging().planned().orElseThrow());
+    }
+    return speed.judging().measurand() == Measurand.ONE_EXPOSURE
+        ? oneExposure(speed, mean)
+        : meanOfSetting(speed, mean);
+  }
+
+  private static String meanOfSetting(SpeedSummary speed, double mean) {
     return switch (speed.placement()) {
       case WITHIN -> Words.say("speed.within", speed.speed(), Numbers.stopsInWords(mean));
       case SLOW -> Words.say("speed.slow", speed.speed(), Numbers.plainStops(mean));
       case FAST -> Words.say("speed.fast", speed.speed(), Numbers.plainStops(-mean));
-      case TOO_CLOSE_TO_CALL ->
+      default ->
           Words.say(
               "speed.tooClose",
               speed.speed(),
               Numbers.stopsInWords(mean),
               Numbers.plainStops(speed.guardStops().orElseThrow()));
-      case TOO_FEW -> Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
     };
+  }
+
+  private static String oneExposure(SpeedSummary speed, double mean) {
+    String share = Numbers.percent(SpeedStatistics.CONTENT);
+    String beyond = Numbers.percent(1 - SpeedStatistics.CONTENT);
+    String stops = Numbers.stopsInWords(mean);
+    return switch (speed.placement()) {
+      case WITHIN -> Words.say("speed.one.within", speed.speed(), share, stops);
+      case SLOW -> Words.say("speed.one.slow", speed.speed(), beyond, stops);
+      case FAST -> Words.say("speed.one.fast", speed.speed(), beyond, stops);
+      default ->
+          Words.say(
+              "speed.one.tooClose",
+              speed.speed(),
+              share,
+              stops,
+              Numbers.plainStops(speed.guardStops().orElseThrow()));
+    };
+  }
+
+  /** The verdict in a word or two: within, outside, too close to call; and why there is none. */
+  public static String verdict(SpeedSummary speed) {
+    return Words.say("verdict." + key(speed.placement()));
   }
 
   private static String timed(FiringResult firing, String speed) {

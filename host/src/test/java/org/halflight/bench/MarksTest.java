@@ -3,23 +3,35 @@ package org.halflight.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfileFit;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
+import org.halflight.session.LightReading;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -28,6 +40,18 @@ class MarksTest {
   private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
 
   static Stream<SessionInput> inputs() {
+    RigProfile profile =
+        new RigProfile(
+            new ProfiledRig("R-0001", "full", "1.0.0"),
+            LocalDate.of(2026, 3, 9),
+            new LightRange(4.25, 700, 820.5),
+            Optional.empty(),
+            Map.of(Channel.CENTRE_LOW, ComparatorTrips.around(1.25, 2, 0.3)),
+            Optional.empty(),
+            Optional.empty(),
+            Map.of(),
+            Map.of(),
+            OptionalDouble.empty());
     RunSetup plain =
         new RunSetup("invented 1", Phase.AS_FOUND, "leaf", List.of(SIXTIETH), Reference.LITERAL, 5);
     RunSetup full =
@@ -45,6 +69,16 @@ class MarksTest {
                 Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
+        new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.of(90)),
+        new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.empty()),
+        new SessionInput.ProfileRefused(ProfileFit.Mismatch.FILE_CUT),
+        new SessionInput.ProfileLeftOut(),
+        new SessionInput.RigChecked(true),
+        new SessionInput.RigChecked(false),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
@@ -52,6 +86,12 @@ class MarksTest {
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(
+            plain.withAim(
+                new Aim(
+                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
+                    Measurand.ONE_EXPOSURE,
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",

@@ -130,7 +130,7 @@ final class DeskSpeed {
               results,
               view.question(),
               view.marks(),
-              view.conditions(),
+              view.runs(),
               view.cocking(),
               view.capOn(),
               view.said());

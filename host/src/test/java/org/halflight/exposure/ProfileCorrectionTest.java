@@ -58,11 +58,27 @@ class ProfileCorrectionTest {
   }
 
   @Test
-  void levelsMoveToWhereTheComparatorsSwitch() {
-    LightLevels levels = correction.levels(new LightLevels(0, 800, 169, 627));
-    assertThat(levels.lowCounts()).isEqualTo(169);
-    assertThat(levels.highCounts()).isEqualTo(631);
-    assertThat(levels.fullCounts()).isEqualTo(800);
+  void lightThatChangesFasterThanTheDelaysDifferKeepsTheOrderOfItsEdges() {
+    Firing speck =
+        new Firing(
+            List.of(
+                new Edge(Channel.CENTRE_LOW, true, 1000),
+                new Edge(Channel.CENTRE_LOW, false, 1016)),
+            List.of());
+    // 16 ticks of light, of which 32 are delay: none is left, and it still rises before it falls.
+    assertThat(correction.firing(speck, TickRate.BOARD_16_MHZ).edges())
+        .containsExactly(
+            new Edge(Channel.CENTRE_LOW, true, 984), new Edge(Channel.CENTRE_LOW, false, 984));
+  }
+
+  @Test
+  void comparatorsSwitchWhereTheProfileSaysUnlessTheLightSettingLooked() {
+    TripPoints trips = correction.trips(TripPoints.EXACT);
+    assertThat(trips.low()).isEqualTo(ComparatorTrips.EXACT);
+    assertThat(trips.high().offsetCounts()).isEqualTo(4);
+    ComparatorTrips newer = ComparatorTrips.around(1, 2, 0.3);
+    assertThat(correction.trips(new TripPoints(newer, newer)))
+        .isEqualTo(new TripPoints(newer, newer));
   }
 
   @Test

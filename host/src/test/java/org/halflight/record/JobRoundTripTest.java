@@ -29,13 +29,16 @@ import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
+import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -201,6 +204,20 @@ class JobRoundTripTest {
                       RunConditions.NONE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
+      Aim aim =
+          new Aim(
+              Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(), Measurand.ONE_EXPOSURE, true);
+      Run aimed =
+          record.keep(
+              new Run(
+                  bare.id(),
+                  Optional.of(visit.id()),
+                  bare.sessionKey(),
+                  1,
+                  bare.asked().withAim(aim),
+                  Optional.empty()));
+      assertThat(record.run(bare.id())).contains(aimed);
+      assertThat(record.run(bare.id()).orElseThrow().asked().aim()).isEqualTo(aim);
     }
   }
 

@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
 import org.halflight.job.CheckItem;
@@ -46,6 +47,14 @@ class MigrationTest {
       for (int version = 1; version <= Migrations.OWN.newest(); version++) {
         assertThat(names).contains("v" + version + ".sqlite");
       }
+    }
+  }
+
+  @Test
+  void aRecordOfVersionFourBringsTheProfile() throws IOException {
+    Files.copy(FIXTURES.resolve("v4.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(record.profiles()).containsExactly(RecordFixture.profile("BOX-0002"));
     }
   }
 
@@ -201,12 +210,12 @@ class MigrationTest {
     try (WorkshopRecord record =
         open(
             new Migrations(
-                List.of(
-                    Migrations.resource("1.sql"),
-                    Migrations.resource("2.sql"),
-                    Migrations.resource("3.sql"),
-                    "CREATE TABLE strap (id INTEGER PRIMARY KEY)")))) {
-      assertThat(version(record)).isEqualTo(4);
+                Stream.concat(
+                        IntStream.rangeClosed(1, Migrations.OWN.newest())
+                            .mapToObj(step -> Migrations.resource(step + ".sql")),
+                        Stream.of("CREATE TABLE strap (id INTEGER PRIMARY KEY)"))
+                    .toList()))) {
+      assertThat(version(record)).isEqualTo(Migrations.OWN.newest() + 1);
     }
     byte[] before = Files.readAllBytes(file);
     assertThatThrownBy(() -> RecordFixture.open(file))

@@ -3,13 +3,24 @@ package org.halflight.record;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.Channel;
 
 /** What the tests of the record share. All cameras and firings are invented. */
 final class RecordFixture {
@@ -72,6 +83,43 @@ final class RecordFixture {
                 .tell(new SessionInput.LensCap(true))
                 .pressesInVain()
                 .tell(new SessionInput.Ends()));
+  }
+
+  /** An invented profile of a rig. */
+  static RigProfile profile(String rigSerial) {
+    EdgeDelays delays = new EdgeDelays(1e-6, 1e-8, 9e-6, 1e-8);
+    return new RigProfile(
+        new ProfiledRig(rigSerial, "full", "1.0.0"),
+        LocalDate.of(2026, 11, 20),
+        new LightRange(20, 700, 900),
+        Optional.empty(),
+        Map.of(),
+        Optional.of(new ClockRate(5000, 1, Double.POSITIVE_INFINITY, ClockRate.Source.GENERATOR)),
+        Optional.empty(),
+        Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
+        Map.of(),
+        OptionalDouble.empty());
+  }
+
+  /** A run of four firings: without a profile, two with one, and one with it too old. */
+  static List<BenchEvent> calibrated(String rigSerial, String camera) {
+    return BenchScript.events(rigSerial, 7, script -> calibrated(script, camera, rigSerial));
+  }
+
+  static BenchScript calibrated(BenchScript script, String camera, String rigSerial) {
+    RigProfile profile = profile(rigSerial);
+    LocalDate day = LocalDate.of(2026, 11, 24);
+    return script
+        .begins("2026-11-24T11:00:00Z")
+        .greets()
+        .lightIsSet()
+        .run(camera, Phase.AS_LEFT, 4, "1/60")
+        .fires(16)
+        .tell(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(90)))
+        .fires(16.1)
+        .fires(16.2)
+        .tell(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(1)))
+        .fires(16.3);
   }
 
   static Path write(Path file, List<BenchEvent> events) {

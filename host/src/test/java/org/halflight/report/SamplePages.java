@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.everyday.Bounce;
+import org.halflight.everyday.Tried;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.StopTable;
 import org.halflight.session.Phase;
@@ -14,9 +16,11 @@ import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.stats.Sample;
 import org.halflight.validation.ModelRuns;
 import org.halflight.verdict.Fired;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.EverydayWords;
 
 /** Pages of every kind, for tests and for looking at. All figures are invented. */
 final class SamplePages {
@@ -154,6 +158,22 @@ final class SamplePages {
         false);
   }
 
+  /** Bounce as found and none as left, invented. */
+  static List<Tried> tried() {
+    return List.of(bounce(Phase.AS_FOUND, 0.09), bounce(Phase.AS_LEFT, 0));
+  }
+
+  private static Bounce bounce(Phase phase, double share) {
+    return new Bounce(
+        phase == Phase.AS_FOUND ? 1 : 2,
+        Optional.of(phase),
+        List.of(
+            new Bounce.AtSpeed(
+                MarkedSpeed.parse("1/500"), Sample.of(share, share), Sample.of(0, 0), 2)),
+        0,
+        0);
+  }
+
   private static List<CheckLine> lists() {
     Optional<CheckLine.State> ok = Optional.of(CheckLine.State.OK);
     Optional<CheckLine.State> fault = Optional.of(CheckLine.State.FAULT);
@@ -193,6 +213,7 @@ final class SamplePages {
                         ByLaw.of(law -> effective + law.lostPart() * travel.under(law)), travel));
               }
             });
+    List<Tried> tried = lists.isEmpty() ? List.of() : tried();
     return new PageInput(
         camera,
         camera.isEmpty() ? "" : "INV 20 114",
@@ -201,7 +222,8 @@ final class SamplePages {
         dial,
         found,
         left,
-        lists,
+        CheckLines.filled(lists, tried),
+        tried.stream().map(EverydayWords::inShort).toList(),
         work,
         List.of(),
         Optional.empty(),

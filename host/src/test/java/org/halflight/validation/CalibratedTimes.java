@@ -16,9 +16,11 @@ import org.halflight.calibration.OneSided;
 import org.halflight.calibration.SeenPulse;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
+import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ProfileCorrection;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
@@ -150,10 +152,11 @@ final class CalibratedTimes {
             new Row(
                 seconds,
                 lamp,
-                effective(firing, light, nominal) / seconds - 1,
+                effective(firing, light, TripPoints.EXACT, nominal) / seconds - 1,
                 effective(
                             correction.firing(firing, nominal),
-                            correction.levels(light),
+                            light,
+                            correction.trips(TripPoints.EXACT),
                             correction.rate(nominal))
                         / seconds
                     - 1));
@@ -162,9 +165,10 @@ final class CalibratedTimes {
     return rows;
   }
 
-  private static double effective(Firing firing, LightLevels light, TickRate rate) {
-    LightLevels.Known known = (LightLevels.Known) light.levels();
-    return ((LeafExposure.Timed) LeafExposureMethod.measure(firing, known.levels(), rate))
+  private static double effective(
+      Firing firing, LightLevels light, TripPoints trips, TickRate rate) {
+    LevelPair levels = trips.middle(light).orElseThrow();
+    return ((LeafExposure.Timed) LeafExposureMethod.measure(firing, levels, rate))
         .effectiveSeconds();
   }
 

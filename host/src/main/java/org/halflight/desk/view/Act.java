@@ -44,6 +44,8 @@ public enum Act {
   TO_CAMERA,
   /** To the set-up of a run. */
   TO_RUN,
+  /** To the details of the speed that is looked at. */
+  DETAILS,
   /** To all cameras and their history. */
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */

@@ -1,9 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
@@ -16,8 +14,6 @@ import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
-import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
@@ -40,7 +36,6 @@ public final class BenchModel {
   private Optional<Setting> justDone = Optional.empty();
   private List<FiringResult> results = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private final Map<Integer, RunConditions> conditions = new HashMap<>();
   private Optional<Said> said = Optional.empty();
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
@@ -114,11 +109,6 @@ public final class BenchModel {
     said = Optional.empty();
   }
 
-  /** A run has begun under these conditions. */
-  public void runBegan(RunSetup setup) {
-    conditions.put(session().run(), setup.conditions());
-  }
-
   /** The camera on the bench was named. */
   public void named(String label, Dial speeds) {
     camera = label;
@@ -169,7 +159,7 @@ public final class BenchModel {
         results,
         session.question(),
         marks,
-        conditions,
+        session.runs(),
         session.isLearningCocking()
             ? BenchView.Cocking.LEARNING
             : session.cockingPattern().isPresent()

@@ -2,12 +2,9 @@ package org.halflight.desk.view;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.RunPictures;
@@ -15,12 +12,8 @@ import org.halflight.chart.SpeedMap;
 import org.halflight.chart.TableTwin;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunSetup;
-import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
-import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -83,11 +76,10 @@ public final class BenchPictures {
     if (view.setup().isEmpty()) {
       return Optional.empty();
     }
-    RunSetup setup = view.setup().get();
-    List<MarkedSpeed> dial = speeds(view);
-    Function<MarkedSpeed, Tolerance> tolerances = tolerances(view, setup);
-    List<RunSummary> runs = RunSummary.of(latestRuns(view), tolerances);
-    return Optional.of(RunPictures.speedMap(title(runs), dial, tolerances, runs, note(view)));
+    List<RunSummary> runs = ViewedRuns.latest(view);
+    return Optional.of(
+        RunPictures.speedMap(
+            title(runs), speeds(view), ViewedRuns.tolerances(view, view.run()), runs, note(view)));
   }
 
   /** Adjusting is not on the map, so one run alone is named. */
@@ -102,8 +94,9 @@ public final class BenchPictures {
   /** The marked speeds of the map, slow to fast: those of the run and those that were fired. */
   public static List<MarkedSpeed> speeds(BenchView view) {
     List<MarkedSpeed> speeds =
-        new ArrayList<>(view.setup().map(setup -> dial(view, setup).speeds()).orElseGet(List::of));
-    latestRuns(view).stream()
+        new ArrayList<>(
+            view.setup().map(setup -> ViewedRuns.dial(view, setup).speeds()).orElseGet(List::of));
+    ViewedRuns.latestFirings(view).stream()
         .flatMap(firing -> firing.shown().stream())
         .filter(speed -> !speeds.contains(speed))
         .distinct()
@@ -116,18 +109,18 @@ public final class BenchPictures {
 
   /** The firing row of a speed in the latest run that fired it; empty where none did. */
   public static Optional<FiringRow> firingRow(BenchView view, MarkedSpeed speed) {
-    List<FiringResult> firings = latestOf(view, speed);
+    List<FiringResult> firings = ViewedRuns.latestAt(view, speed);
     if (firings.stream().allMatch(f -> f.rejection().isPresent())) {
       return Optional.empty();
     }
-    return summary(view, speed)
+    return ViewedRuns.at(view, speed)
         .filter(summary -> !RunPictures.releases(firings, summary).isEmpty())
         .map(
             summary ->
                 RunPictures.firingRow(
                     firings,
                     summary,
-                    lastMark(view, firings) > 0
+                    ViewedRuns.lastMark(view, firings) > 0
                         ? Words.say("desk.row.sinceAdjustment")
                         : Sentences.phase(summary.phase()),
                     adjustments(view, firings, summary),
@@ -136,67 +129,7 @@ public final class BenchPictures {
 
   /** What the firings of a speed come to, in sentences; empty where there are none. */
   public static List<String> verdict(BenchView view, MarkedSpeed speed) {
-    return summary(view, speed).map(Sentences::speed).orElseGet(List::of);
-  }
-
-  /** The dial that the speeds of a run are on. */
-  public static Dial dial(RunSetup setup) {
-    Optional<Dial> known =
-        Dial.find(setup.dial()).filter(dial -> dial.speeds().containsAll(setup.order()));
-    if (known.isPresent() || setup.order().isEmpty()) {
-      return known.orElseGet(() -> Dial.builtIn().get(0));
-    }
-    List<MarkedSpeed> sorted =
-        setup.order().stream()
-            .distinct()
-            .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
-            .toList();
-    return new Dial(Dial.CUSTOM, sorted, setup.reference());
-  }
-
-  private static Dial dial(BenchView view, RunSetup setup) {
-    return view.dial()
-        .filter(dial -> dial.speeds().containsAll(setup.order()))
-        .orElseGet(() -> dial(setup));
-  }
-
-  static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, RunSetup setup) {
-    Dial dial = dial(view, setup);
-    return speed -> Tolerance.usual(dial, speed);
-  }
-
-  private static Optional<SpeedSummary> summary(BenchView view, MarkedSpeed speed) {
-    List<FiringResult> latest = latestOf(view, speed);
-    List<FiringResult> firings = SinceAdjustment.of(latest, lastMark(view, latest));
-    return firings.isEmpty() || view.setup().isEmpty()
-        ? Optional.empty()
-        : Optional.of(SpeedSummary.of(firings, tolerances(view, view.setup().get()).apply(speed)));
-  }
-
-  private static List<FiringResult> latestOf(BenchView view, MarkedSpeed speed) {
-    List<FiringResult> all =
-        view.results().stream()
-            .filter(f -> f.shown().equals(Optional.of(speed)) && f.phase().isPresent())
-            .toList();
-    int run = all.stream().mapToInt(FiringResult::run).max().orElse(0);
-    return all.stream().filter(f -> f.run() == run).toList();
-  }
-
-  private static int lastMark(BenchView view, List<FiringResult> firings) {
-    return view.marks().stream()
-        .filter(mark -> !firings.isEmpty() && mark.run() == firings.get(0).run())
-        .mapToInt(AdjustingMark::afterFiring)
-        .max()
-        .orElse(0);
-  }
-
-  static List<FiringResult> latestRuns(BenchView view) {
-    Map<Phase, Integer> latest = new EnumMap<>(Phase.class);
-    view.results()
-        .forEach(f -> f.phase().ifPresent(phase -> latest.merge(phase, f.run(), Math::max)));
-    return view.results().stream()
-        .filter(f -> f.phase().isPresent() && latest.get(f.phase().get()) == f.run())
-        .toList();
+    return ViewedRuns.at(view, speed).map(Sentences::speed).orElseGet(List::of);
   }
 
   private static List<Adjustment> adjustments(
@@ -213,7 +146,7 @@ public final class BenchPictures {
         .toList();
   }
 
-  private static String note(BenchView view) {
+  static String note(BenchView view) {
     return view.link().isPractice() || !view.link().serial().isEmpty()
         ? Sentences.source(
             view.link().serial().isEmpty()

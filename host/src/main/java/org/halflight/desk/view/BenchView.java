@@ -1,13 +1,11 @@
 package org.halflight.desk.view;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
 import org.halflight.speeds.Dial;
@@ -31,7 +29,7 @@ import org.halflight.speeds.Dial;
  * @param results all firings of the session
  * @param question that waits for an answer
  * @param marks adjustments
- * @param conditions what was noted about each run of this session, by its number
+ * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
  * @param said the last sentence
@@ -53,7 +51,7 @@ public record BenchView(
     List<FiringResult> results,
     Optional<Question> question,
     List<AdjustingMark> marks,
-    Map<Integer, RunConditions> conditions,
+    List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
     Optional<Said> said) {
@@ -82,6 +80,6 @@ public record BenchView(
     Objects.requireNonNull(said);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
-    conditions = Map.copyOf(conditions);
+    runs = List.copyOf(runs);
   }
 }

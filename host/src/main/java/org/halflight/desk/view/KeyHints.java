@@ -62,6 +62,9 @@ public final class KeyHints {
                     ? "desk.key.learn_cocking.end"
                     : "desk.key.learn_cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
+    if (!view.results().isEmpty()) {
+      hints.add(plain(Act.DETAILS));
+    }
     hints.add(plain(Act.TABLES));
     hints.add(plain(Act.KEYS));
     return hints;

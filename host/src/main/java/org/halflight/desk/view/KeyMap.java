@@ -68,6 +68,7 @@ public final class KeyMap {
     keys.put("LEFT", Act.LOOK_SLOWER);
     keys.put("RIGHT", Act.LOOK_FASTER);
     keys.put("ENTER", Act.CHOOSE);
+    keys.put("D", Act.DETAILS);
     keys.put("T", Act.TABLES);
     keys.put("F", Act.FIRE);
     keys.put("J", Act.COCK);

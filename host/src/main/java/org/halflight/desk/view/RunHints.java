@@ -26,9 +26,8 @@ final class RunHints {
       return List.of();
     }
     Phase phase = view.setup().get().phase();
-    List<FiringResult> firings = BenchPictures.latestRuns(view);
-    List<RunSummary> runs =
-        RunSummary.of(firings, BenchPictures.tolerances(view, view.setup().get()));
+    List<FiringResult> firings = ViewedRuns.latestFirings(view);
+    List<RunSummary> runs = ViewedRuns.latest(view);
     Optional<RunSummary> found = run(runs, Phase.AS_FOUND);
     Optional<RunSummary> left = run(runs, Phase.AS_LEFT);
     if (phase == Phase.AS_LEFT && left.isPresent() && found.isPresent()) {
@@ -62,7 +61,7 @@ final class RunHints {
         firings.stream()
             .filter(firing -> firing.phase().filter(phase::equals).isPresent())
             .findFirst()
-            .map(firing -> view.conditions().getOrDefault(firing.run(), RunConditions.NONE))
+            .map(firing -> ViewedRuns.setup(view, firing.run()).conditions())
             .orElse(RunConditions.NONE);
     Map<String, String> words = new TreeMap<>();
     noted.noted().forEach((name, value) -> words.put(name(name), value(name, value)));

@@ -43,6 +43,14 @@ final class MishapLight {
             path.seconds(), Arrays.stream(path.open()).map(open -> open * share).toArray());
   }
 
+  /** The same light, and never less than what comes through shut blades. */
+  static LightPath atLeast(LightPath path, double leak) {
+    return leak == 0
+        ? path
+        : new LightPath(
+            path.seconds(), Arrays.stream(path.open()).map(open -> Math.max(open, leak)).toArray());
+  }
+
   private static ModelFiring.Timed twice(ModelFiring.Timed once) {
     double[] seconds = once.curve().seconds();
     double[] open = once.curve().open();

@@ -30,6 +30,9 @@ final class PracticeCamera {
   private static final double PRESS_SECONDS = 0.15;
   private static final double CLICK_SECONDS = 0.003;
 
+  /** A stop is turned, a cover put on, a lever wound. */
+  private static final double CHANGE_SECONDS = 0.05;
+
   /** Less than this no flash contact stays closed. */
   private static final double CONTACT_SECONDS_LEAST = 0.0005;
 
@@ -49,6 +52,10 @@ final class PracticeCamera {
   private int sinceRest;
   private long releases;
   private double lightShare = 1;
+  private boolean covered;
+  private boolean cocked;
+  private double uncockedLeak;
+  private double cockedLeak;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -98,6 +105,48 @@ final class PracticeCamera {
     lightShare = share;
   }
 
+  /** The stop is turned: from now on another share of the light comes through. */
+  void stop(double share) {
+    double before = atRest();
+    lightShare = share;
+    change(before);
+  }
+
+  /** The lamp is covered, or its cover is taken off. */
+  void cover(boolean isCovered) {
+    double before = atRest();
+    covered = isCovered;
+    change(before);
+  }
+
+  /** From now on shut blades let a share of full light through. */
+  void leak(double uncocked, double whileCocked) {
+    double before = atRest();
+    uncockedLeak = uncocked;
+    cockedLeak = whileCocked;
+    change(before);
+  }
+
+  /** The light while nothing moves. */
+  private double atRest() {
+    return covered ? 0 : lightShare * (open ? 1 : shutLeak());
+  }
+
+  private double shutLeak() {
+    return cocked ? cockedLeak : uncockedLeak;
+  }
+
+  /** The light at rest goes over to what it is now. */
+  private void change(double before) {
+    if (before == atRest()) {
+      return;
+    }
+    long ticks = world.start();
+    world.shine(
+        ticks, new LightPath(new double[] {0, CHANGE_SECONDS}, new double[] {before, atRest()}));
+    world.occupy(ticks + RATE.ticks(2 * CHANGE_SECONDS));
+  }
+
   /** Cocks the shutter without firing it; blades that do not overlap then let light through. */
   void cock(boolean lightComesThrough) {
     long ticks = world.start();
@@ -105,13 +154,21 @@ final class PracticeCamera {
       return;
     }
     if (!lightComesThrough) {
-      busyUntil(ticks);
+      wound();
+      busyUntil(world.start());
       return;
     }
     double slowness = 1 + 0.1 * (releaseDraws().uniform() - 0.5);
     LightPath path = MishapLight.cockingStroke(slowness);
     light(ticks, path);
     busyUntil(ticks + RATE.ticks(path.endSeconds()));
+    wound();
+  }
+
+  private void wound() {
+    double before = atRest();
+    cocked = true;
+    change(before);
   }
 
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
@@ -188,8 +245,9 @@ final class PracticeCamera {
   }
 
   private void light(long startTicks, LightPath undimmed) {
-    LightPath path = MishapLight.dimmed(undimmed, lightShare);
-    world.shine(startTicks, path);
+    cocked = false;
+    LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare);
+    world.shine(startTicks, MishapLight.atLeast(path, covered ? 0 : lightShare * shutLeak()));
   }
 
   private void contact(long lightTicks, double openSeconds, double closingSeconds) {

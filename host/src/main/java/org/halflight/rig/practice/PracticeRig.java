@@ -261,6 +261,38 @@ public final class PracticeRig implements Link {
   }
 
   /**
+   * Turns the stop: from now on another share of the light comes through, also while the shutter is
+   * held open.
+   *
+   * @param share of the full light of the sensors, above 0 and at most 1
+   */
+  public void stop(double share) {
+    if (!(share > 0 && share <= 1)) {
+      throw new IllegalArgumentException("a share of the light is above 0 up to 1, not " + share);
+    }
+    onBench(() -> bench.camera().stop(share));
+  }
+
+  /** Covers the lamp, or takes the cover off. */
+  public void cover(boolean covered) {
+    onBench(() -> bench.camera().cover(covered));
+  }
+
+  /**
+   * From now on the shut blades let light through.
+   *
+   * @param uncocked share of full light while the shutter is not cocked, 0 up to 1
+   * @param cocked while it is cocked
+   */
+  public void leak(double uncocked, double cocked) {
+    if (!(uncocked >= 0 && uncocked < 1) || !(cocked >= 0 && cocked < 1)) {
+      throw new IllegalArgumentException(
+          "shut blades let a share of the light through: " + uncocked + ", " + cocked);
+    }
+    onBench(() -> bench.camera().leak(uncocked, cocked));
+  }
+
+  /**
    * Leaves the camera alone. Ten minutes or more count as a rest, after which the first firing
    * lags. Paced, the shutter is only taken to have rested, as the clock is not ours.
    *

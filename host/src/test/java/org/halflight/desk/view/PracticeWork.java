@@ -16,6 +16,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Aim;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -63,17 +64,21 @@ final class PracticeWork implements AutoCloseable {
   }
 
   void begin(Phase phase, int firings, String... speeds) {
+    begin(phase, firings, Aim.USUAL, speeds);
+  }
+
+  void begin(Phase phase, int firings, Aim aim, String... speeds) {
     RunSetup setup =
         new RunSetup(
-            "invented",
-            phase,
-            "leaf",
-            java.util.Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-            Reference.EXACT,
-            firings);
+                "invented",
+                phase,
+                "leaf",
+                java.util.Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+                Reference.EXACT,
+                firings)
+            .withAim(aim);
     model.runBegins();
     cues.addAll(model.news(driver.tell(new SessionInput.RunBegins(setup))));
-    model.runBegan(setup);
   }
 
   void tell(SessionInput input) {

@@ -1,0 +1,80 @@
+package org.halflight.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.halflight.everyday.Bounce;
+import org.halflight.words.Numbers;
+import org.halflight.words.Words;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.SymbolAxis;
+
+/** Light after closing at each marked speed, as over-exposure in stops. */
+final class BouncePicture implements Picture {
+  private final Bounce bounce;
+  private final String note;
+
+  BouncePicture(Bounce bounce, String note) {
+    this.bounce = Objects.requireNonNull(bounce);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    int n = bounce.speeds().size();
+    String[] names = bounce.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
+    SymbolAxis domain = new SymbolAxis(Words.say("bounce.picture.speed"), names);
+    domain.setGridBandsVisible(false);
+    domain.setRange(-0.5, n - 0.5);
+    DotPlot plot = new DotPlot(domain, Words.say("bounce.picture.stops"), theme);
+    List<double[]> each = new ArrayList<>();
+    double[] place = new double[n];
+    double[] mean = new double[n];
+    double most = Bounce.FAULT_STOPS;
+    for (int i = 0; i < n; i++) {
+      Bounce.AtSpeed at = bounce.speeds().get(i);
+      place[i] = i;
+      mean[i] = at.overExposureStops();
+      for (double share : at.late().values()) {
+        each.add(new double[] {i, Bounce.overExposureStops(share)});
+        most = Math.max(most, Bounce.overExposureStops(share));
+      }
+    }
+    plot.line(Words.say("bounce.picture.mean"), place, mean, theme.asLeft());
+    plot.dots(
+        Words.say("bounce.picture.each"),
+        each.stream().mapToDouble(point -> point[0]).toArray(),
+        each.stream().mapToDouble(point -> point[1]).toArray(),
+        theme.asFound());
+    plot.level(Bounce.FAULT_STOPS, theme.quietInk(), true);
+    plot.range(-0.04 * most, 1.1 * most);
+    return plot.chart(title(), note);
+  }
+
+  @Override
+  public TableTwin table() {
+    return new TableTwin(
+        title(),
+        List.of(
+            Words.say("bounce.table.speed"),
+            Words.say("bounce.table.share"),
+            Words.say("bounce.table.stops"),
+            Words.say("bounce.table.early"),
+            Words.say("bounce.table.firings")),
+        bounce.speeds().stream()
+            .map(
+                at ->
+                    List.of(
+                        Numbers.speed(at.speed()),
+                        Numbers.percent(at.lateShare()),
+                        Numbers.plainStops(at.overExposureStops()),
+                        Numbers.percent(at.early().mean().get()),
+                        String.valueOf(at.late().n())))
+            .toList(),
+        note);
+  }
+
+  private String title() {
+    return Words.say("bounce.picture.title", Numbers.plainStops(Bounce.FAULT_STOPS));
+  }
+}

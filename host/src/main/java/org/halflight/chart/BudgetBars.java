@@ -1,0 +1,142 @@
+package org.halflight.chart;
+
+import java.awt.BasicStroke;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.uncertainty.Basis;
+import org.halflight.uncertainty.BudgetRow;
+import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.BudgetWords;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.axis.AxisLocation;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.axis.SymbolAxis;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.Range;
+import org.jfree.data.xy.DefaultXYDataset;
+
+/**
+ * What the mean of a speed is uncertain by, part by part, the largest on top: each bar is the share
+ * of the part in the variance. Parts that nobody has measured on this rig are hatched boxes, the
+ * others full bars.
+ */
+public final class BudgetBars implements Picture {
+  /** Key of the data of parts that were measured. */
+  public static final String MEASURED = "measured";
+
+  /** Key of the data of parts that are an allowance for any rig. */
+  public static final String ALLOWED = "allowance";
+
+  private static final double PERCENT = 100;
+
+  private final SpeedSummary speed;
+  private final UncertaintyBudget budget;
+  private final List<BudgetRow> rows;
+  private final String note;
+
+  private BudgetBars(SpeedSummary speed, UncertaintyBudget budget, String note) {
+    this.speed = speed;
+    this.budget = budget;
+    this.note = Objects.requireNonNull(note);
+    rows =
+        budget.rows().stream()
+            .sorted(Comparator.comparingDouble(BudgetRow::standardSeconds).reversed())
+            .toList();
+  }
+
+  /** The bars of a speed; empty below two timed firings. */
+  public static Optional<BudgetBars> of(SpeedSummary speed, String note) {
+    return speed.budget().map(budget -> new BudgetBars(speed, budget, note));
+  }
+
+  /** Whether a part is known for this rig or these firings, and not allowed for any. */
+  public static boolean isMeasured(BudgetRow row) {
+    return row.doubt().basis() != Basis.ALLOWANCE;
+  }
+
+  /**
+   * The chart. Its data set has a row for {@link #MEASURED} and one for {@link #ALLOWED}: x is the
+   * share in percent, y the place from 0 at the top.
+   */
+  @Override
+  public JFreeChart chart(Theme theme) {
+    NumberAxis share = new NumberAxis(BudgetWords.axis());
+    share.setRange(new Range(0, PERCENT));
+    share.setTickUnit(new NumberTickUnit(20));
+    Frame.dress(share, theme);
+    SymbolAxis parts = places(rows.stream().map(BudgetWords::part).toList(), theme);
+    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, false);
+    XYPlot plot = new XYPlot(data(), share, parts, renderer);
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlineVisible(false);
+    plot.setRangeGridlinesVisible(false);
+    plot.setDomainGridlinePaint(theme.grid());
+    plot.setDomainGridlineStroke(new BasicStroke(1));
+    plot.setAxisOffset(new RectangleInsets(0, 2, 4, 8));
+    // The numbers beside the bars, in line with each other.
+    plot.setRangeAxis(
+        1, places(rows.stream().map(row -> BudgetWords.size(budget, row)).toList(), theme));
+    plot.setRangeAxisLocation(1, AxisLocation.BOTTOM_OR_RIGHT);
+    for (int i = 0; i < rows.size(); i++) {
+      renderer.addAnnotation(
+          new ShareBar(i, PERCENT * budget.share(rows.get(i)), isMeasured(rows.get(i)), theme),
+          Layer.FOREGROUND);
+    }
+    return Frame.chart(BudgetWords.title(speed), plot, legend(theme), note, theme);
+  }
+
+  @Override
+  public TableTwin table() {
+    return new TableTwin(
+        BudgetWords.title(speed),
+        BudgetWords.headings(),
+        BudgetWords.rows(new UncertaintyBudget(budget.effectiveSeconds(), rows)),
+        note);
+  }
+
+  private static SymbolAxis places(List<String> words, Theme theme) {
+    SymbolAxis axis = new SymbolAxis(null, words.toArray(String[]::new));
+    axis.setGridBandsVisible(false);
+    axis.setRange(new Range(-0.5, words.size() - 0.5));
+    axis.setInverted(true);
+    Frame.dress(axis, theme);
+    return axis;
+  }
+
+  private DefaultXYDataset data() {
+    DefaultXYDataset data = new DefaultXYDataset();
+    for (boolean measured : new boolean[] {true, false}) {
+      List<Integer> own =
+          java.util.stream.IntStream.range(0, rows.size())
+              .filter(i -> isMeasured(rows.get(i)) == measured)
+              .boxed()
+              .toList();
+      data.addSeries(
+          measured ? MEASURED : ALLOWED,
+          new double[][] {
+            own.stream().mapToDouble(i -> PERCENT * budget.share(rows.get(i))).toArray(),
+            own.stream().mapToDouble(Integer::doubleValue).toArray()
+          });
+    }
+    return data;
+  }
+
+  private LegendItemCollection legend(Theme theme) {
+    LegendItemCollection legend = new LegendItemCollection();
+    if (rows.stream().anyMatch(BudgetBars::isMeasured)) {
+      legend.add(Keys.band(BudgetWords.measured(), theme.asLeft(), theme));
+    }
+    if (!rows.stream().allMatch(BudgetBars::isMeasured)) {
+      legend.add(Keys.hatching(BudgetWords.allowed(), theme.asFound(), theme));
+    }
+    return legend;
+  }
+}

@@ -1,0 +1,30 @@
+package org.halflight.chart;
+
+import java.util.Optional;
+import org.halflight.everyday.Bounce;
+import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.StopScale;
+import org.halflight.everyday.Tried;
+
+/** Pictures of what was tried beside the marked speeds; each kind has its own. */
+public final class EverydayPictures {
+  private EverydayPictures() {}
+
+  /**
+   * The picture of one thing; empty where there is nothing to draw.
+   *
+   * @param note where the figures come from; may be empty
+   */
+  public static Optional<Picture> of(Tried tried, String note) {
+    if (tried instanceof Bounce bounce && !bounce.speeds().isEmpty()) {
+      return Optional.of(new BouncePicture(bounce, note));
+    }
+    if (tried instanceof LightLeak leak) {
+      return Optional.of(new LeakPicture(leak, note)).filter(LeakPicture::isThere).map(p -> p);
+    }
+    if (tried instanceof StopScale scale && !scale.stops().isEmpty()) {
+      return Optional.of(new StopScalePicture(scale, note));
+    }
+    return Optional.empty();
+  }
+}

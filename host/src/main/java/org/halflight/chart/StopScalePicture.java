@@ -1,0 +1,122 @@
+package org.halflight.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.StopScale;
+import org.halflight.everyday.StopScale.AtStop;
+import org.halflight.words.Numbers;
+import org.halflight.words.Words;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.SymbolAxis;
+
+/** Each marked stop: its light against the marking, stopping down and opening up. */
+final class StopScalePicture implements Picture {
+  /** Both ways stand side by side, so that neither hides the other. */
+  private static final double BESIDE = 0.08;
+
+  private final StopScale scale;
+  private final String note;
+
+  StopScalePicture(StopScale scale, String note) {
+    this.scale = Objects.requireNonNull(scale);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    int n = scale.stops().size();
+    SymbolAxis domain =
+        new SymbolAxis(
+            Words.say("stops.picture.axis"),
+            scale.stops().stream().map(StopScalePicture::name).toArray(String[]::new));
+    domain.setGridBandsVisible(false);
+    domain.setRange(-0.5, n - 0.5);
+    DotPlot plot = new DotPlot(domain, Words.say("stops.picture.stops"), theme);
+    List<double[]> down = points(AtStop::downStops, -BESIDE);
+    List<double[]> up = points(AtStop::upStops, BESIDE);
+    double most = 1.5 * scale.toleranceStops();
+    for (double[] point : down) {
+      most = Math.max(most, 1.15 * Math.abs(point[1]));
+    }
+    for (double[] point : up) {
+      most = Math.max(most, 1.15 * Math.abs(point[1]));
+    }
+    plot.band(-scale.toleranceStops(), scale.toleranceStops());
+    plot.joined(Words.say("stops.picture.down"), x(down), y(down), theme.asFound(), true);
+    plot.joined(Words.say("stops.picture.up"), x(up), y(up), theme.asLeft(), false);
+    plot.level(0, theme.quietInk(), false);
+    plot.range(-most, most);
+    return plot.chart(title(), note);
+  }
+
+  private List<double[]> points(Function<AtStop, OptionalDouble> light, double beside) {
+    List<double[]> points = new ArrayList<>();
+    for (int i = 0; i < scale.stops().size(); i++) {
+      AtStop stop = scale.stops().get(i);
+      OptionalDouble stops = light.apply(stop);
+      if (stops.isPresent()) {
+        points.add(new double[] {i + beside, stops.getAsDouble() + stop.markedStops()});
+      }
+    }
+    return points;
+  }
+
+  private static double[] x(List<double[]> points) {
+    return points.stream().mapToDouble(point -> point[0]).toArray();
+  }
+
+  private static double[] y(List<double[]> points) {
+    return points.stream().mapToDouble(point -> point[1]).toArray();
+  }
+
+  @Override
+  public TableTwin table() {
+    return new TableTwin(
+        title(),
+        List.of(
+            Words.say("stops.table.stop"),
+            Words.say("stops.table.exact"),
+            Words.say("stops.table.marked"),
+            Words.say("stops.table.down"),
+            Words.say("stops.table.up"),
+            Words.say("stops.table.error"),
+            Words.say("stops.table.unsure"),
+            Words.say("stops.table.verdict")),
+        scale.stops().stream().map(StopScalePicture::row).toList(),
+        note);
+  }
+
+  private static List<String> row(AtStop stop) {
+    return List.of(
+        name(stop),
+        String.format(Locale.ROOT, "%.4g", stop.number().exact()),
+        Numbers.bareSize(stop.markedStops()),
+        bare(stop.downStops()),
+        bare(stop.upStops()),
+        stop.errorStops().isPresent()
+            ? Numbers.signedStops(stop.errorStops().getAsDouble())
+            : Words.say("table.nothing"),
+        Double.isFinite(stop.uncertaintyStops())
+            ? Numbers.bareSize(LightLeak.COVERAGE * stop.uncertaintyStops())
+            : Words.say("table.nothing"),
+        Words.say(
+            "stops.verdict." + stop.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+  }
+
+  private static String bare(OptionalDouble stops) {
+    return stops.isPresent() ? Numbers.bareStops(stops.getAsDouble()) : Words.say("table.nothing");
+  }
+
+  private static String name(AtStop stop) {
+    return "f/" + stop.number().engraved();
+  }
+
+  private String title() {
+    return Words.say("stops.picture.title", Numbers.plainStops(scale.toleranceStops()));
+  }
+}

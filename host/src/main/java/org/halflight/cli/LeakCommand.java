@@ -1,0 +1,74 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.FNumber;
+import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.Tried;
+import org.halflight.session.LightReading.What;
+import org.halflight.words.EverydayWords;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Looks for light through shut blades. */
+@Command(
+    name = "leak",
+    description =
+        "Leak test: reads the light through the shut blades, not cocked and cocked, against the"
+            + " covered lamp. Kept in the session file.")
+final class LeakCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  private Path session;
+
+  @Option(
+      names = "--practice",
+      description = "On the practice rig, with an invented leak, instead of a rig.")
+  private boolean practice;
+
+  @Mixin private RigOptions rig = new RigOptions();
+
+  LeakCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    int done =
+        new LightTests(surroundings, session, rig, practice)
+            .run(new FNumber("1"), LeakCommand::read);
+    List<Path> files = List.of(session);
+    List<Tried> leaks =
+        Everyday.of(List.of(), Sessions.readings(files)).stream()
+            .filter(LightLeak.class::isInstance)
+            .toList();
+    Terminal terminal = surroundings.terminal();
+    terminal.say("");
+    if (leaks.isEmpty()) {
+      terminal.say(Words.say("leak.none"));
+      return 1;
+    }
+    terminal.say(EverydayWords.lines(leaks.get(leaks.size() - 1)));
+    terminal.say(EverydayWords.source(List.of(), Sessions.readings(files)));
+    return done;
+  }
+
+  private static void read(ReadingTalk talk, LightHand hand) {
+    boolean covered =
+        talk.read(
+                Words.say("leak.ask.covered"), () -> hand.cover(true), What.LAMP_COVERED, "", false)
+            .isPresent();
+    if (!covered) {
+      return;
+    }
+    talk.read(
+        Words.say("leak.ask.uncocked"), () -> hand.cover(false), What.SHUT_UNCOCKED, "", false);
+    talk.read(Words.say("leak.ask.cocked"), hand::cock, What.SHUT_COCKED, "", false);
+  }
+}

@@ -1,0 +1,51 @@
+package org.halflight.cli;
+
+import org.halflight.everyday.FNumber;
+
+/**
+ * Does what the tests of the light ask for: nobody on a real rig, where the person does, and the
+ * model camera on the practice rig.
+ */
+interface LightHand {
+  /** Leaves camera and lamp to the person. */
+  LightHand OF_THE_PERSON =
+      new LightHand() {
+        @Override
+        public void cover(boolean covered) {}
+
+        @Override
+        public void cock() {}
+
+        @Override
+        public void hold(boolean open) {}
+
+        @Override
+        public void stop(FNumber number, boolean opening) {}
+
+        @Override
+        public void idle() {}
+
+        @Override
+        public boolean works() {
+          return false;
+        }
+      };
+
+  /** Covers the lamp, or takes the cover off. */
+  void cover(boolean covered);
+
+  /** Cocks the shutter and leaves it shut. */
+  void cock();
+
+  /** Holds the shutter open, or lets it close. */
+  void hold(boolean open);
+
+  /** Turns the stop to a marking. */
+  void stop(FNumber number, boolean opening);
+
+  /** Nothing is going on: lets time pass where it does not pass by itself. */
+  void idle();
+
+  /** Whether it does so by itself. */
+  boolean works();
+}

@@ -1,0 +1,67 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.chart.BudgetBars;
+import org.halflight.chart.TableTwin;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.verdict.SpeedStatistics;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.BudgetWords;
+import org.halflight.words.Numbers;
+import org.halflight.words.StatisticWords;
+import org.halflight.words.Words;
+
+/**
+ * Everything that is known of one speed in its latest run: what its mean is uncertain by, what is
+ * decided by that, and its statistics. Here alone stands a probability of conformity.
+ *
+ * @param title what it is of
+ * @param bars of the uncertainty budget; empty below two timed firings
+ * @param budget the same as a table
+ * @param figures that the verdict rests on, and the statistics
+ * @param advice what would make it surer; may be empty
+ */
+public record DetailsText(
+    String title,
+    Optional<BudgetBars> bars,
+    Optional<TableTwin> budget,
+    Optional<TableTwin> figures,
+    String advice) {
+  /** Nothing to show. */
+  public static final DetailsText NOTHING =
+      new DetailsText(
+          Words.say("desk.details.none"), Optional.empty(), Optional.empty(), Optional.empty(), "");
+
+  /** The details of the speed that is looked at. Takes a while with many firings. */
+  public static DetailsText of(BenchView view, Optional<MarkedSpeed> looked) {
+    return looked
+        .flatMap(speed -> ViewedRuns.at(view, speed))
+        .map(summary -> of(summary, BenchPictures.note(view)))
+        .orElse(NOTHING);
+  }
+
+  private static DetailsText of(SpeedSummary summary, String note) {
+    Optional<BudgetBars> bars = BudgetBars.of(summary, note);
+    List<List<String>> rows = new ArrayList<>(BudgetWords.figures(summary));
+    StatisticWords.lines(SpeedStatistics.of(summary))
+        .forEach(line -> rows.add(List.of(line.name(), line.number())));
+    return new DetailsText(
+        Words.say("desk.details.title", Numbers.speed(summary.speed())),
+        bars,
+        bars.map(BudgetBars::table),
+        Optional.of(
+            new TableTwin(
+                Words.say("desk.details.name"),
+                List.of(Words.say("details.figure"), Words.say("details.value")),
+                rows,
+                note)),
+        summary.budget().map(DetailsText::advice).orElse(""));
+  }
+
+  private static String advice(UncertaintyBudget budget) {
+    return BudgetWords.improve(budget) + " " + Words.say("budget.optics");
+  }
+}

@@ -1,0 +1,109 @@
+package org.halflight.everyday;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.job.Checklist;
+import org.halflight.session.Phase;
+
+/**
+ * The answers of a list that were measured. What the person answered by hand stands; an answer that
+ * was measured fills a place that the person left open, and is marked as measured.
+ */
+public final class MeasuredChecks {
+  /** Where an answer comes from. */
+  public enum Origin {
+    /** The person gave it, and nothing was measured. */
+    BY_HAND,
+    /** It was measured, and the person said nothing. */
+    MEASURED,
+    /** The person gave it, and it was measured too and came to the same. */
+    BOTH,
+    /** The person gave it, and what was measured says otherwise. */
+    DISAGREES
+  }
+
+  /**
+   * An answer to an item.
+   *
+   * @param state what holds: the person's answer where there is one
+   * @param measured what was measured; not tested where nothing was
+   * @param by the things that were tried and say so
+   */
+  public record Answer(CheckState state, Origin origin, CheckState measured, List<Tried> by) {
+    public Answer {
+      by = List.copyOf(by);
+    }
+  }
+
+  private final Map<CheckItem, List<Tried>> byItem = new EnumMap<>(CheckItem.class);
+
+  private MeasuredChecks(List<Tried> last) {
+    last.stream()
+        .filter(tried -> tried.state() != CheckState.NOT_TESTED)
+        .forEach(tried -> byItem.computeIfAbsent(tried.item(), i -> new ArrayList<>()).add(tried));
+  }
+
+  /**
+   * What was found when the camera came in: of each thing the first run as found that tried it.
+   *
+   * @param tried in order
+   */
+  public static MeasuredChecks intake(List<Tried> tried) {
+    Map<String, Tried> first = new LinkedHashMap<>();
+    tried.stream()
+        .filter(each -> each.phase().equals(Optional.of(Phase.AS_FOUND)))
+        .forEach(each -> first.putIfAbsent(each.what(), each));
+    return new MeasuredChecks(List.copyOf(first.values()));
+  }
+
+  /**
+   * What was found before the camera goes back: of each thing the last run that is not as found.
+   *
+   * @param tried in order
+   */
+  public static MeasuredChecks handBack(List<Tried> tried) {
+    Map<String, Tried> last = new LinkedHashMap<>();
+    tried.stream()
+        .filter(each -> !each.phase().equals(Optional.of(Phase.AS_FOUND)))
+        .forEach(each -> last.put(each.what(), each));
+    return new MeasuredChecks(List.copyOf(last.values()));
+  }
+
+  /** The answer to an item of a list that a person may have filled in. */
+  public Answer answer(CheckItem item, Checklist byHand) {
+    return answer(item, byHand.of(item).state());
+  }
+
+  /** The answer to an item that a person answered, or left as not tested. */
+  public Answer answer(CheckItem item, CheckState said) {
+    List<Tried> by = byItem.getOrDefault(item, List.of());
+    CheckState measured = worst(by);
+    if (measured == CheckState.NOT_TESTED) {
+      return new Answer(said, Origin.BY_HAND, measured, by);
+    }
+    if (said == CheckState.NOT_TESTED) {
+      return new Answer(measured, Origin.MEASURED, measured, by);
+    }
+    return new Answer(said, said == measured ? Origin.BOTH : Origin.DISAGREES, measured, by);
+  }
+
+  /** The items that were measured. */
+  public List<CheckItem> items() {
+    return List.copyOf(byItem.keySet());
+  }
+
+  private static CheckState worst(List<Tried> by) {
+    if (by.isEmpty()) {
+      return CheckState.NOT_TESTED;
+    }
+    return by.stream().anyMatch(tried -> tried.state() == CheckState.FAULT)
+        ? CheckState.FAULT
+        : CheckState.OK;
+  }
+}

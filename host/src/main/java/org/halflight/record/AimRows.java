@@ -1,0 +1,48 @@
+package org.halflight.record;
+
+import java.sql.SQLException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.halflight.session.Aim;
+import org.halflight.session.Measurand;
+import org.halflight.speeds.Tolerances;
+
+/**
+ * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
+ * aim-} are these. Only what is not usual is there.
+ */
+final class AimRows {
+  private static final String BEFORE = "aim-";
+  private static final String TOLERANCE = BEFORE + "tolerance";
+  private static final String MEASURAND = BEFORE + "measurand";
+  private static final String UNTIL_DECIDED = BEFORE + "until-decided";
+
+  private AimRows() {}
+
+  static boolean isOne(String name) {
+    return name.startsWith(BEFORE);
+  }
+
+  static Map<String, String> of(Aim aim) {
+    Map<String, String> rows = new LinkedHashMap<>();
+    if (!aim.tolerances().areUsual()) {
+      rows.put(TOLERANCE, aim.tolerances().text());
+    }
+    if (aim.measurand() != Measurand.MEAN_OF_SETTING) {
+      rows.put(MEASURAND, Word.of(aim.measurand()));
+    }
+    if (aim.untilDecided()) {
+      rows.put(UNTIL_DECIDED, "yes");
+    }
+    return rows;
+  }
+
+  static Aim read(Map<String, String> rows) throws SQLException {
+    return new Aim(
+        Tolerances.find(rows.getOrDefault(TOLERANCE, "")).orElse(Tolerances.USUAL),
+        rows.containsKey(MEASURAND)
+            ? Word.read(Measurand.class, rows.get(MEASURAND))
+            : Measurand.MEAN_OF_SETTING,
+        rows.containsKey(UNTIL_DECIDED));
+  }
+}

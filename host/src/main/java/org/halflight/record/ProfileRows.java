@@ -1,0 +1,85 @@
+package org.halflight.record;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.halflight.profile.ProfileFit.Mismatch;
+import org.halflight.profile.ProfileId;
+import org.halflight.profile.ProfileText;
+import org.halflight.profile.RigProfile;
+import org.halflight.session.ProfileUse;
+
+/** Profiles that firings were measured with, whole, as rows of their table. */
+final class ProfileRows {
+  /** What a query of firings needs so that {@link #read} finds its columns. */
+  static final String JOIN = " LEFT JOIN profile ON profile.id = firing.profile_id";
+
+  /** The column of the text in such a query. */
+  static final String TEXT = "profile.text AS profile_text";
+
+  private ProfileRows() {}
+
+  static void set(Columns columns, Connection connection, ProfileUse use) throws SQLException {
+    Optional<Long> id = Optional.empty();
+    if (use.profile().isPresent()) {
+      id = Optional.of(idOf(connection, use.profile().get()));
+    }
+    columns
+        .setOptional("profile_id", id)
+        .set("profile_mismatches", Word.inOrder(List.copyOf(use.mismatches())));
+  }
+
+  private static long idOf(Connection connection, RigProfile profile) throws SQLException {
+    ProfileId id = ProfileId.of(profile);
+    Optional<Long> known =
+        Query.first(
+            connection,
+            "SELECT id FROM profile WHERE rig_serial = ? AND made_on = ? AND check_sum = ?",
+            row -> row.getLong(1),
+            id.serial(),
+            id.date().toString(),
+            id.checkSum());
+    if (known.isPresent()) {
+      return known.get();
+    }
+    return new Columns()
+        .set("rig_serial", id.serial())
+        .set("made_on", id.date().toString())
+        .set("check_sum", id.checkSum())
+        .set("text", ProfileText.write(profile))
+        .insert(connection, "profile");
+  }
+
+  /** The use of a firing; a text that somebody edited here is no profile either. */
+  static ProfileUse read(ResultSet row) throws SQLException {
+    List<Mismatch> mismatches =
+        new ArrayList<>(Word.readAll(Mismatch.class, row.getString("profile_mismatches")));
+    Optional<RigProfile> profile = Optional.empty();
+    Optional<String> text = Row.text(row, "profile_text");
+    if (text.isPresent()) {
+      ProfileText.Outcome outcome = ProfileText.read(text.get());
+      if (outcome instanceof ProfileText.Read read) {
+        profile = Optional.of(read.profile());
+      } else {
+        mismatches.add(
+            org.halflight.profile.ProfileFit.of(((ProfileText.Refused) outcome).reason()));
+      }
+    }
+    return new ProfileUse(profile, java.util.Set.copyOf(mismatches));
+  }
+
+  /** All profiles in a record, the newest of a rig first. */
+  static List<RigProfile> all(Connection connection) throws SQLException {
+    return Query.list(
+            connection,
+            "SELECT text FROM profile ORDER BY rig_serial, made_on DESC, id DESC",
+            row -> ProfileText.read(row.getString(1)))
+        .stream()
+        .filter(ProfileText.Read.class::isInstance)
+        .map(outcome -> ((ProfileText.Read) outcome).profile())
+        .toList();
+  }
+}

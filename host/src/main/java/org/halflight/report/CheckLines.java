@@ -1,0 +1,110 @@
+package org.halflight.report;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.halflight.everyday.MeasuredChecks;
+import org.halflight.everyday.Tried;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.words.EverydayWords;
+import org.halflight.words.Words;
+
+/** The lists of what was looked at, filled from what was measured. */
+public final class CheckLines {
+  private CheckLines() {}
+
+  /**
+   * The lists as a person filled them in, with what was measured in the places that were left open.
+   * An answer by hand stands; where what was measured says otherwise, the remark says so.
+   *
+   * @param byHand as the person filled them in
+   * @param tried what was tried, in order
+   */
+  public static List<CheckLine> filled(List<CheckLine> byHand, List<Tried> tried) {
+    MeasuredChecks intake = MeasuredChecks.intake(tried);
+    MeasuredChecks handBack = MeasuredChecks.handBack(tried);
+    List<CheckLine> lines = new ArrayList<>();
+    List<CheckItem> listed = new ArrayList<>();
+    for (CheckLine line : byHand) {
+      Optional<CheckItem> item = item(line.item());
+      item.ifPresent(listed::add);
+      lines.add(item.map(known -> filled(line, known, intake, handBack)).orElse(line));
+    }
+    for (CheckItem item : CheckItem.values()) {
+      boolean measured = intake.items().contains(item) || handBack.items().contains(item);
+      if (measured && !listed.contains(item)) {
+        CheckLine open =
+            new CheckLine(EverydayWords.item(item), Optional.empty(), Optional.empty(), "");
+        lines.add(filled(open, item, intake, handBack));
+      }
+    }
+    return lines;
+  }
+
+  /** A state in a word. */
+  static String word(CheckLine.State state) {
+    return Words.say("page.check." + state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
+  private static CheckLine filled(
+      CheckLine line, CheckItem item, MeasuredChecks intake, MeasuredChecks handBack) {
+    MeasuredChecks.Answer first = intake.answer(item, state(line.intake()));
+    MeasuredChecks.Answer last = handBack.answer(item, state(line.handBack()));
+    List<String> remarks = new ArrayList<>();
+    if (!line.remark().isBlank()) {
+      remarks.add(line.remark());
+    }
+    remark(first, "page.check.disagrees.intake", remarks);
+    remark(last, "page.check.disagrees.handBack", remarks);
+    return new CheckLine(
+        line.item(),
+        shown(line.intake(), first),
+        shown(line.handBack(), last),
+        String.join("; ", remarks),
+        isMeasured(first),
+        isMeasured(last));
+  }
+
+  private static void remark(MeasuredChecks.Answer answer, String key, List<String> remarks) {
+    String by =
+        answer.by().stream().map(EverydayWords::name).distinct().collect(Collectors.joining(", "));
+    if (answer.origin() == MeasuredChecks.Origin.DISAGREES) {
+      remarks.add(Words.say(key, word(line(answer.measured())), by));
+    } else if (isMeasured(answer)) {
+      String said = Words.say("page.check.by", by);
+      if (!remarks.contains(said)) {
+        remarks.add(said);
+      }
+    }
+  }
+
+  private static boolean isMeasured(MeasuredChecks.Answer answer) {
+    return answer.origin() == MeasuredChecks.Origin.MEASURED
+        || answer.origin() == MeasuredChecks.Origin.BOTH;
+  }
+
+  private static Optional<CheckLine.State> shown(
+      Optional<CheckLine.State> said, MeasuredChecks.Answer answer) {
+    return answer.origin() == MeasuredChecks.Origin.MEASURED
+        ? Optional.of(line(answer.state()))
+        : said;
+  }
+
+  private static CheckState state(Optional<CheckLine.State> said) {
+    return said.map(state -> CheckState.valueOf(state.name())).orElse(CheckState.NOT_TESTED);
+  }
+
+  private static CheckLine.State line(CheckState state) {
+    return CheckLine.State.valueOf(state.name());
+  }
+
+  private static Optional<CheckItem> item(String words) {
+    return Arrays.stream(CheckItem.values())
+        .filter(item -> EverydayWords.item(item).equalsIgnoreCase(words.strip()))
+        .findFirst();
+  }
+}

@@ -1,0 +1,22 @@
+package org.halflight.session;
+
+import java.util.Objects;
+import org.halflight.speeds.Tolerances;
+
+/**
+ * What the verdicts of a run are about, chosen before its first firing.
+ *
+ * @param tolerances that each speed is held against
+ * @param measurand what is decided on
+ * @param untilDecided whether a speed is fired until its verdict is in, and not a number of times
+ *     that is fixed beforehand
+ */
+public record Aim(Tolerances tolerances, Measurand measurand, boolean untilDecided) {
+  /** Usual tolerances, the mean of each setting, a fixed number of firings. */
+  public static final Aim USUAL = new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false);
+
+  public Aim {
+    Objects.requireNonNull(tolerances);
+    Objects.requireNonNull(measurand);
+  }
+}

@@ -1,0 +1,73 @@
+package org.halflight.session;
+
+import java.util.EnumSet;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.halflight.exposure.ProfileCorrection;
+import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ProfileFit.Mismatch;
+import org.halflight.profile.ProfileId;
+import org.halflight.profile.RigProfile;
+import org.halflight.signal.Firing;
+import org.halflight.time.TickRate;
+
+/**
+ * The profile that a firing is measured with, and why it does not count as calibrated all the same,
+ * where there is a reason. Nothing is lost by a reason: the times stay as they are worked out.
+ *
+ * @param profile what is corrected by; empty where there is none or it must not be used
+ * @param mismatches why the times do not count as calibrated; in order of their kind
+ */
+public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches) {
+  /** No profile at all. */
+  public static final ProfileUse NONE = new ProfileUse(Optional.empty(), Set.of());
+
+  public ProfileUse {
+    Objects.requireNonNull(profile);
+    mismatches =
+        mismatches.stream()
+            .sorted()
+            .collect(
+                Collectors.collectingAndThen(
+                    Collectors.toCollection(java.util.LinkedHashSet::new),
+                    java.util.Collections::unmodifiableSet));
+  }
+
+  /** Whether what is measured with it counts as calibrated. */
+  public boolean isCalibrated() {
+    return profile.isPresent() && mismatches.isEmpty();
+  }
+
+  /** What the profile is known by. */
+  public Optional<ProfileId> id() {
+    return profile.map(ProfileId::of);
+  }
+
+  /** The firing with each edge where its light crossed. */
+  public Firing crossings(Firing raw, TickRate nominal) {
+    return correction().map(c -> c.firing(raw, nominal)).orElse(raw);
+  }
+
+  /** How fast the board really counts. */
+  public TickRate rate(TickRate nominal) {
+    return correction().map(c -> c.rate(nominal)).orElse(nominal);
+  }
+
+  /** Where the comparators switch; see {@link ProfileCorrection#trips(TripPoints)}. */
+  public TripPoints trips(TripPoints found) {
+    return correction().map(c -> c.trips(found)).orElse(found);
+  }
+
+  private Optional<ProfileCorrection> correction() {
+    return profile.map(ProfileCorrection::new);
+  }
+
+  /** The same with one more reason. */
+  ProfileUse with(Mismatch more) {
+    Set<Mismatch> all = EnumSet.of(more);
+    all.addAll(mismatches);
+    return new ProfileUse(profile, all);
+  }
+}

@@ -1,0 +1,93 @@
+package org.halflight.session;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.profile.ProfileFit;
+import org.halflight.profile.ProfileFit.Mismatch;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+
+/** Which profile a session measures with: that of the rig on the bench, if it was told one. */
+final class ProfileWatch {
+  private static final String FULL = "full";
+  private static final String SMALL = "small";
+
+  private final Map<String, SessionInput.ProfileInUse> told = new HashMap<>();
+  private Optional<Mismatch> refused = Optional.empty();
+  private String serial = "";
+  private String kind = FULL;
+  private String firmware = "";
+  private boolean checkSignals;
+  private ProfileUse said = ProfileUse.NONE;
+
+  /** A rig is there; what a check found of another one is no matter of this one. */
+  void meet(SessionInput.RigIs rig) {
+    checkSignals &= rig.serial().equals(serial);
+    serial = rig.serial();
+    kind = rig.oneLevel() ? SMALL : FULL;
+    firmware = rig.firmware();
+  }
+
+  /** A profile is there. A new one has nothing to do with what a check found of the old one. */
+  void take(SessionInput.ProfileInUse input) {
+    SessionInput.ProfileInUse before = told.put(input.profile().rig().serial(), input);
+    checkSignals &= before != null && before.profile().equals(input.profile());
+    refused = Optional.empty();
+  }
+
+  /** The file of a profile is not in order. */
+  void refuse(Mismatch why) {
+    refused = Optional.of(why);
+  }
+
+  /** From here on without any profile. */
+  void leaveOut() {
+    told.clear();
+    refused = Optional.empty();
+    checkSignals = false;
+  }
+
+  void checked(boolean inControl) {
+    checkSignals = !inControl;
+  }
+
+  /**
+   * What is measured with now.
+   *
+   * @param fullCounts full light, where it was set
+   */
+  ProfileUse use(OptionalDouble fullCounts) {
+    SessionInput.ProfileInUse own = told.get(serial);
+    if (own != null) {
+      RigProfile profile = own.profile();
+      ProfiledRig rig =
+          new ProfiledRig(serial, kind, firmware.isEmpty() ? profile.rig().firmware() : firmware);
+      Set<Mismatch> found = ProfileFit.of(profile, rig, own.on(), fullCounts, own.mostDays());
+      if (checkSignals) {
+        found.add(Mismatch.CHECK_SIGNAL);
+      }
+      // A rig of another kind under the same serial number is another rig.
+      return new ProfileUse(
+          found.contains(Mismatch.OTHER_RIG) ? Optional.empty() : Optional.of(profile), found);
+    }
+    if (serial.isEmpty()) {
+      return ProfileUse.NONE;
+    }
+    Optional<Mismatch> why =
+        refused.or(() -> told.isEmpty() ? Optional.empty() : Optional.of(Mismatch.OTHER_RIG));
+    return why.map(each -> new ProfileUse(Optional.empty(), Set.of(each))).orElse(ProfileUse.NONE);
+  }
+
+  /** What is to be said because it is otherwise now than what was said last. */
+  Optional<ProfileUse> news(OptionalDouble fullCounts) {
+    ProfileUse now = use(fullCounts);
+    if (now.equals(said)) {
+      return Optional.empty();
+    }
+    said = now;
+    return Optional.of(now);
+  }
+}

@@ -1,0 +1,111 @@
+package org.halflight.verdict;
+
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.halflight.speeds.Tolerance;
+import org.halflight.stats.ToleranceFactor;
+import org.halflight.stats.WelchSatterthwaite;
+
+/**
+ * The decision on single exposures of a setting, for normally distributed firings. Within where
+ * {@link SpeedStatistics#CONTENT} of them are shown to lie inside the limits, by a tolerance
+ * interval (ISO 16269-6) widened by what the rig may be off by; outside where more of them than the
+ * rest are shown to lie beyond one limit; else too close to call.
+ *
+ * @param meanStops of the firings
+ * @param sdStops of one firing
+ * @param firings two or more
+ * @param commonStops standard uncertainty of all that is the same for every firing
+ */
+record OneExposure(double meanStops, double sdStops, int firings, double commonStops) {
+  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
+  private static final double CONTENT = SpeedStatistics.CONTENT;
+
+  /** The exact factor takes some milliseconds, and is asked for at every look. */
+  private static final Map<Asked, Double> FACTORS = new ConcurrentHashMap<>();
+
+  private record Asked(int firings, double confidence) {}
+
+  Decision decide(Tolerance tolerance, DecisionRule rule) {
+    Placement placement = placement(tolerance, rule, widest(rule.risk(firings)));
+    OptionalInt further = OptionalInt.of(0);
+    if (placement == Placement.TOO_CLOSE_TO_CALL) {
+      further = OptionalInt.empty();
+      for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
+        OneExposure more = new OneExposure(meanStops, sdStops, then, commonStops);
+        // Howe's factor is quick and within 1 %, so the exact one is asked for a few times only.
+        double half =
+            more.half(
+                ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
+        if (more.placement(tolerance, rule, half) != Placement.TOO_CLOSE_TO_CALL
+            && more.placement(tolerance, rule) != Placement.TOO_CLOSE_TO_CALL) {
+          further = OptionalInt.of(then - firings);
+        }
+      }
+    }
+    return new Decision(placement, guardStops(rule), conformity(tolerance), further);
+  }
+
+  Placement placement(Tolerance tolerance, DecisionRule rule) {
+    return placement(tolerance, rule, widest(rule.risk(firings)));
+  }
+
+  /** How far from a limit the mean must stay for nearly all exposures to be inside it. */
+  double guardStops(DecisionRule rule) {
+    return widest(rule.risk(firings));
+  }
+
+  /** The chance that the next exposure lies within tolerance, by what is known. */
+  private double conformity(Tolerance tolerance) {
+    double own = sdStops * Math.sqrt(1 + 1.0 / firings);
+    double combined = Math.hypot(own, commonStops);
+    if (!(combined > 0)) {
+      return tolerance.contains(meanStops) ? 1 : 0;
+    }
+    double degrees =
+        WelchSatterthwaite.degrees(
+            new double[] {own, commonStops}, new double[] {firings - 1, Double.POSITIVE_INFINITY});
+    double above = (tolerance.slowStops() - meanStops) / combined;
+    double below = (-tolerance.fastStops() - meanStops) / combined;
+    if (Double.isInfinite(degrees)) {
+      return NORMAL.cumulativeProbability(above) - NORMAL.cumulativeProbability(below);
+    }
+    TDistribution t = new TDistribution(null, degrees);
+    return t.cumulativeProbability(above) - t.cumulativeProbability(below);
+  }
+
+  private Placement placement(Tolerance tolerance, DecisionRule rule, double half) {
+    if (!rule.decides(firings)) {
+      return Placement.TOO_CLOSE_TO_CALL;
+    }
+    if (meanStops + half <= tolerance.slowStops() && meanStops - half >= -tolerance.fastStops()) {
+      return Placement.WITHIN;
+    }
+    double risk = rule.risk(firings);
+    // From here on up lie 1 - CONTENT of the exposures at least.
+    double tail = ToleranceFactor.oneSided(firings, CONTENT, risk) * sdStops - rig(risk);
+    if (meanStops + tail > tolerance.slowStops()) {
+      return Placement.SLOW;
+    }
+    return meanStops - tail < -tolerance.fastStops() ? Placement.FAST : Placement.TOO_CLOSE_TO_CALL;
+  }
+
+  private double widest(double risk) {
+    double factor =
+        FACTORS.computeIfAbsent(
+            new Asked(firings, 1 - risk),
+            asked -> ToleranceFactor.twoSided(asked.firings, CONTENT, asked.confidence));
+    return half(factor, risk);
+  }
+
+  private double half(double factor, double risk) {
+    return factor * sdStops + rig(risk);
+  }
+
+  private double rig(double risk) {
+    return NORMAL.inverseCumulativeProbability(1 - risk) * commonStops;
+  }
+}

@@ -1,0 +1,99 @@
+package org.halflight.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.awt.image.BufferedImage;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.halflight.session.Phase;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.stats.Sample;
+import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.Judging;
+import org.halflight.verdict.SpeedSummary;
+import org.jfree.data.xy.XYDataset;
+import org.junit.jupiter.api.Test;
+
+/** All figures here are invented. */
+class BudgetBarsTest {
+  private static SpeedSummary fired(double... errors) {
+    return new SpeedSummary(
+        MarkedSpeed.parse("1/500"),
+        Reference.EXACT,
+        Phase.AS_FOUND,
+        errors.length,
+        Map.of(),
+        0,
+        0,
+        Sample.of(errors),
+        OptionalDouble.empty(),
+        org.halflight.speeds.Tolerance.HALF,
+        Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
+        new Judging(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER));
+  }
+
+  private final SpeedSummary speed = fired(0.1, 0.14, 0.12, 0.16, 0.11);
+  private final BudgetBars bars = BudgetBars.of(speed, "invented").orElseThrow();
+
+  @Test
+  void everyPartIsABarTheLargestOnTopAndSharesMakeAWhole() {
+    XYDataset data = bars.chart(Theme.LIGHT).getXYPlot().getDataset();
+    double sum = 0;
+    double[] byPlace = new double[8];
+    for (int row = 0; row < 2; row++) {
+      for (int i = 0; i < data.getItemCount(row); i++) {
+        sum += data.getXValue(row, i);
+        byPlace[(int) data.getYValue(row, i)] = data.getXValue(row, i);
+      }
+    }
+    assertThat(sum).isCloseTo(100, within(1e-9));
+    assertThat(byPlace).isSortedAccordingTo((a, b) -> Double.compare(b, a));
+    // Only the scatter of the firings is measured on a rig that nobody has calibrated.
+    assertThat(data.getItemCount(data.indexOf(BudgetBars.MEASURED))).isEqualTo(1);
+    assertThat(data.getItemCount(data.indexOf(BudgetBars.ALLOWED))).isEqualTo(7);
+  }
+
+  @Test
+  void theTwinSaysTheSameInTheSameOrder() {
+    TableTwin twin = bars.table();
+    assertThat(twin.rows()).hasSize(8);
+    assertThat(twin.caption()).contains("1/500").contains("as found").contains("95 %");
+    assertThat(twin.headings()).contains("degrees of freedom", "share", "rests on");
+    assertThat(IntStream.range(0, 8).mapToObj(i -> twin.cell(i, "rests on")))
+        .filteredOn("firings"::equals)
+        .hasSize(1);
+    assertThat(twin.note()).isEqualTo("invented");
+  }
+
+  @Test
+  void oneFiringHasNoBudget() {
+    assertThat(BudgetBars.of(fired(0.1), "")).isEmpty();
+  }
+
+  /** A hatched box and a full bar differ in light and dark alike, in grey too. */
+  @Test
+  void allowancesLookOtherThanWhatWasMeasuredWithoutAnyColour() {
+    for (Theme theme : List.of(Theme.LIGHT, Theme.DARK)) {
+      BufferedImage image = PictureImage.drawn(bars, theme, 1000, 500, 1).image();
+      assertThat(share(image, theme.asLeft().getRGB())).isGreaterThan(0.002);
+      assertThat(share(image, theme.asFound().getRGB())).isBetween(0.0002, 0.02);
+    }
+  }
+
+  private static double share(BufferedImage image, int rgb) {
+    int count = 0;
+    for (int x = 0; x < image.getWidth(); x++) {
+      for (int y = 0; y < image.getHeight(); y++) {
+        count += image.getRGB(x, y) == rgb ? 1 : 0;
+      }
+    }
+    return count / (double) (image.getWidth() * image.getHeight());
+  }
+}

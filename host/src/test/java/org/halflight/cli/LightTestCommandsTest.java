@@ -1,0 +1,102 @@
+package org.halflight.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import org.halflight.export.CsvTable;
+import org.halflight.link.serial.SerialPorts;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Leak test and stop check as they are typed. The practice rig leaks at eight stops below full
+ * light when it is cocked, and its stops are those of InventedStops.WORN: simulated figures.
+ */
+class LightTestCommandsTest {
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+
+  @Test
+  void theLeakOfThePracticeShutterIsFoundAndItsSoundStateIsNot() {
+    assertThat(execute("leak", session(), "--practice")).as(printed()).isZero();
+    assertThat(printed())
+        .containsPattern(
+            "shut and not cocked: nothing found above the rig's own floor of (9\\.\\d|10\\.\\d) stops")
+        .containsPattern("shut and cocked: light comes through, (7\\.9|8\\.[0-2]) stops below")
+        .contains("practice rig: invented shutter, simulated figures");
+  }
+
+  @Test
+  void theStopsOfThePracticeLensAreHeldAgainstTheirMarkings() {
+    Path picture = folder.resolve("stops.png");
+    assertThat(
+            execute(
+                "stops",
+                session(),
+                "--practice",
+                "--stops",
+                "16,2.8,4,5.6,8,11",
+                "--picture",
+                picture.toString()))
+        .as(printed())
+        .isZero();
+    // Four stops down it is 0.18 stop dark and 0.11 more on the way up, five stops down 0.45.
+    assertThat(printed())
+        .contains("Stop check against f/2.8: 4 of 5 stops are within 0.33 stop")
+        .containsPattern("Too little light: f/16 -0\\.4\\d stop")
+        .containsPattern("Backlash: f/\\S+ lets through 0\\.1\\d stop less when opening up")
+        .contains("f/5.6 as 5.657");
+    assertThat(picture).isNotEmptyFile();
+    assertThat(printed()).doesNotContain("Lamp").doesNotContain("stays open");
+
+    Path table = folder.resolve("everyday.csv");
+    assertThat(execute("export", session(), "--everyday", table.toString())).isZero();
+    CsvTable everyday = CsvTable.read(table);
+    assertThat(everyday.headings()).contains("what", "at", "quantity", "unit", "value", "source");
+    assertThat(everyday.rows())
+        .anyMatch(row -> row.contains("stop-scale") && row.contains("f/16"))
+        .allMatch(row -> row.get(row.size() - 1).equals("practice"));
+    assertThat(execute("picture", session(), "--everyday", folder.toString())).isZero();
+    assertThat(folder.resolve("1-stop-scale.png")).isNotEmptyFile();
+  }
+
+  @Test
+  void badInputIsOneSentence() {
+    assertThat(execute("stops", session(), "--practice", "--stops", "2.8,wide")).isEqualTo(1);
+    assertThat(printed()).contains("wide is no stop. Give the numbers as they are engraved");
+    assertThat(execute("stops", session(), "--practice", "--stops", "2.8")).isEqualTo(1);
+    assertThat(printed()).contains("A stop check wants at least two stops.");
+    assertThat(execute("stops", session(), "--practice", "--tolerance", "0")).isEqualTo(1);
+    assertThat(printed()).contains("A tolerance is above 0");
+  }
+
+  private String session() {
+    return folder.resolve("light.session").toString();
+  }
+
+  private String printed() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private int execute(String... words) {
+    out.reset();
+    return Halflight.execute(
+        new Surroundings(
+            new Terminal(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new ByteArrayInputStream(new byte[0])),
+            (List<String> given) -> new SerialPorts(given),
+            System::nanoTime,
+            () -> Instant.EPOCH,
+            folder,
+            "test"),
+        words);
+  }
+}

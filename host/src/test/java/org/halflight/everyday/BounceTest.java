@@ -1,0 +1,112 @@
+package org.halflight.everyday;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Phase;
+import org.halflight.session.SessionInput;
+import org.halflight.speeds.MarkedSpeed;
+import org.junit.jupiter.api.Test;
+
+/** Shares and stops are worked out by hand from the areas of trapezoids and triangles. */
+class BounceTest {
+  private static final MarkedSpeed S500 = MarkedSpeed.parse("1/500");
+  private static final double EFFECTIVE = S500.exactSeconds();
+
+  @Test
+  void lightAfterClosingIsAShareOfTheExposure() {
+    InventedLight bench = new InventedLight();
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S500);
+    for (double share : new double[] {0.04, 0.05, 0.06}) {
+      bench.open(EFFECTIVE, 0.4e-3);
+      bench.dark(3e-3);
+      bench.open(share * EFFECTIVE, 0.02e-3);
+      bench.quiet();
+    }
+
+    Bounce bounce = (Bounce) bench.tried().get(0);
+
+    Bounce.AtSpeed worst = bounce.worst().orElseThrow();
+    assertThat(worst.lateShare()).isCloseTo(0.05, within(1e-4));
+    // log2(1.05), common logarithm tables: 0.0211893 / 0.30103.
+    assertThat(worst.overExposureStops()).isCloseTo(0.0703893, within(2e-4));
+    assertThat(worst.late().sd().get()).isCloseTo(0.01, within(1e-4));
+    assertThat(bounce.state()).isEqualTo(CheckState.OK);
+    assertThat(bounce.item()).isEqualTo(CheckItem.BLADES);
+    assertThat(bounce.what()).isEqualTo("bounce");
+    EverydayValue first = bounce.values().get(0);
+    assertThat(first.value()).isCloseTo(5, within(0.01));
+    assertThat(first.unit()).isEqualTo("%");
+    assertThat(first.n()).isEqualTo(3);
+  }
+
+  @Test
+  void bladesThatSpringBackFarAreAtFault() {
+    InventedLight bench = new InventedLight();
+    bench.begin(Phase.AS_FOUND, CameraCustoms.NONE, S500);
+    for (int i = 0; i < 3; i++) {
+      bench.open(EFFECTIVE, 0.4e-3);
+      bench.dark(3e-3);
+      bench.open(0.08 * EFFECTIVE, 0.02e-3);
+      bench.quiet();
+    }
+
+    assertThat(bench.tried().get(0).state()).isEqualTo(CheckState.FAULT);
+  }
+
+  @Test
+  void lightBeforeTheOpeningIsItsOwnQuantity() {
+    InventedLight bench = new InventedLight();
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S500);
+    bench.open(0.1 * EFFECTIVE, 0.02e-3);
+    bench.dark(3e-3);
+    bench.open(EFFECTIVE, 0.4e-3);
+    bench.quiet();
+
+    Bounce bounce = (Bounce) bench.tried().get(0);
+
+    assertThat(bounce.early()).hasSize(1);
+    assertThat(bounce.early().get(0).early().mean().get()).isCloseTo(0.1, within(1e-4));
+    assertThat(bounce.worst().orElseThrow().lateShare()).isZero();
+  }
+
+  @Test
+  void lightWhileCockingIsALeakWhereBladesShouldStayShut() {
+    InventedLight bench = new InventedLight();
+    bench.begin(Phase.AS_LEFT, new CameraCustoms(false, true), S500);
+    bench.session.take(new SessionInput.CockingLearnt(true));
+    for (int i = 0; i < 3; i++) {
+      bench.open(0.03, 1e-3);
+      bench.quiet();
+    }
+
+    Bounce bounce = (Bounce) bench.tried().get(0);
+
+    assertThat(bounce.leaks()).isEqualTo(3);
+    assertThat(bounce.state()).isEqualTo(CheckState.FAULT);
+  }
+
+  @Test
+  void aCurveSeesLightThatStaysBelowTheLowLevel() {
+    // Full light for 10 ms with steps at its ends, dark for 1 ms, then a triangle of a tenth of
+    // full light over 2 ms: its area is 0.1 ms, a hundredth of the main opening.
+    double[] seconds = {0, 1e-3, 1e-3, 11e-3, 11e-3, 12e-3, 13e-3, 14e-3, 15e-3};
+    double[] light = {0, 0, 1, 1, 0, 0, 0.1, 0, 0};
+
+    StrayLight stray = StrayLight.of(seconds, light, StrayLight.LEAST_LIGHT);
+
+    assertThat(stray.after()).isCloseTo(0.01, within(1e-12));
+    assertThat(stray.before()).isZero();
+  }
+
+  @Test
+  void aRunWithoutLightHasNothingToSay() {
+    InventedLight bench = new InventedLight();
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S500);
+
+    assertThat(bench.tried()).isEmpty();
+  }
+}

@@ -1,0 +1,162 @@
+package org.halflight.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.ComparatorTrips;
+import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfileFit.Mismatch;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Test;
+
+/** What a session does with a profile; rig and shutter are invented. */
+class ProfileInSessionTest {
+  private static final LocalDate MADE = LocalDate.of(2026, 3, 9);
+  private static final double EFFECTIVE = 1.0 / 64;
+
+  private final InventedBench bench = new InventedBench();
+
+  static RigProfile profile(String serial, Map<Channel, ComparatorTrips> trips) {
+    EdgeDelays delays = new EdgeDelays(1e-6, 1e-8, 9e-6, 1e-8);
+    return new RigProfile(
+        new ProfiledRig(serial, "full", "1.0.0"),
+        MADE,
+        new LightRange(InventedBench.DARK, 700, 900),
+        Optional.empty(),
+        trips,
+        Optional.of(new ClockRate(5000, 1, Double.POSITIVE_INFINITY, ClockRate.Source.GENERATOR)),
+        Optional.empty(),
+        Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
+        Map.of(),
+        OptionalDouble.empty());
+  }
+
+  private static final RigProfile OWN = profile("R-0001", Map.of());
+
+  private static SessionInput.ProfileInUse inUse(RigProfile profile, int days) {
+    return new SessionInput.ProfileInUse(profile, MADE.plusDays(days), OptionalInt.of(90));
+  }
+
+  private double seconds(int number) {
+    return bench.result(number).effectiveSeconds().orElseThrow();
+  }
+
+  @Test
+  void delaysAndClockAreTakenOutAndRawEdgesStay() {
+    bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    bench.tell(inUse(OWN, 1));
+    bench.fire(EFFECTIVE);
+
+    assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
+    // By hand: 8 us of unlike delays less, and 1.005 times as many ticks a second.
+    assertThat(seconds(2)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
+    assertThat(bench.result(1).profileUse()).isEqualTo(ProfileUse.NONE);
+    assertThat(bench.result(2).profileUse().isCalibrated()).isTrue();
+    assertThat(bench.result(2).profileUse().id().orElseThrow().label())
+        .startsWith("R-0001/2026-03-09/");
+    long raw = bench.result(2).firing().lastTicks() - bench.result(2).firing().firstTicks();
+    long before = bench.result(1).firing().lastTicks() - bench.result(1).firing().firstTicks();
+    assertThat(raw).isCloseTo(before, within(1L));
+    assertThat(bench.news(SessionNews.ProfileStands.class)).hasSize(1);
+  }
+
+  /** Offsets of 20 counts of 800: moved once, the levels lie 0.025 higher; twice, 0.05. */
+  @Test
+  void theComparatorsAreCorrectedOnceAndTheLightSettingsFindingWins() {
+    ComparatorTrips off = ComparatorTrips.around(20, 0, 0.3);
+    RigProfile offset =
+        profile("R-0001", Map.of(Channel.CENTRE_LOW, off, Channel.CENTRE_HIGH, off));
+    bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
+    bench.tell(inUse(offset, 1));
+    bench.fire(EFFECTIVE);
+    LightLevels light = bench.session.light().orElseThrow();
+    bench.tell(new SessionInput.LightSet(light, new TripPoints(off, off)));
+    bench.fire(EFFECTIVE);
+    ComparatorTrips other = ComparatorTrips.around(-8, 0, 0.3);
+    bench.tell(new SessionInput.LightSet(light, new TripPoints(other, other)));
+    bench.fire(EFFECTIVE);
+
+    double node = light.lowCounts() - InventedBench.DARK;
+    assertThat(bench.result(1).levels().orElseThrow().low())
+        .isCloseTo((node + 20) / 800, within(1e-9));
+    assertThat(bench.result(2).levels()).isEqualTo(bench.result(1).levels());
+    assertThat(seconds(2)).isEqualTo(seconds(1));
+    assertThat(bench.result(3).levels().orElseThrow().low())
+        .isCloseTo((node - 8) / 800, within(1e-9));
+  }
+
+  @Test
+  void theProfileOfAnotherRigIsNotUsedAndSaid() {
+    bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
+    bench.tell(inUse(profile("R-0002", Map.of()), 1));
+    bench.fire(EFFECTIVE);
+    assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
+    assertThat(bench.result(1).profileUse())
+        .isEqualTo(new ProfileUse(Optional.empty(), Set.of(Mismatch.OTHER_RIG)));
+    // Its own comes to hand later, and then holds.
+    bench.tell(inUse(OWN, 1));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(2).profileUse().isCalibrated()).isTrue();
+  }
+
+  @Test
+  void ageLightFirmwareAndDamageAreEachSaidAndTheTimesStay() {
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    bench.tell(inUse(OWN, 91));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(1).profileUse().mismatches()).containsExactly(Mismatch.TOO_OLD);
+    assertThat(seconds(1)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
+
+    bench.tell(inUse(OWN, 90));
+    bench.tell(new SessionInput.LightSet(new LightLevels(20, 520, 126, 414)));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(2).profileUse().mismatches()).containsExactly(Mismatch.OTHER_LIGHT);
+    assertThat(bench.result(2).profileUse().profile()).contains(OWN);
+
+    bench.setLight();
+    bench.tell(new SessionInput.RigIs("R-0001", 8, InventedBench.RATE, false, "1.1.0"));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(3).profileUse().mismatches()).containsExactly(Mismatch.OTHER_FIRMWARE);
+
+    bench.tell(new SessionInput.ProfileLeftOut());
+    bench.tell(new SessionInput.ProfileRefused(Mismatch.FILE_EDITED));
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(4).profileUse().mismatches()).containsExactly(Mismatch.FILE_EDITED);
+    assertThat(seconds(4)).isCloseTo(EFFECTIVE, within(1e-7));
+  }
+
+  @Test
+  void aSignalOfTheRigCheckTakesCalibratedOffTheRun() {
+    bench.tell(inUse(OWN, 1));
+    bench.begin(Phase.AS_FOUND, 1, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    bench.begin(Phase.AS_LEFT, 3, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    double before = seconds(2);
+    bench.tell(new SessionInput.RigChecked(false));
+    bench.fire(EFFECTIVE);
+    bench.tell(new SessionInput.RigChecked(true));
+    bench.fire(EFFECTIVE);
+
+    assertThat(bench.session.results().stream().map(r -> r.profileUse().isCalibrated()))
+        .containsExactly(true, false, false, true);
+    assertThat(seconds(2)).isEqualTo(before);
+    assertThat(bench.news(SessionNews.Changed.class)).hasSize(1);
+    assertThat(
+            bench.news(SessionNews.ProfileStands.class).stream().map(n -> n.use().isCalibrated()))
+        .containsExactly(true, false, true);
+  }
+}
