@@ -62,8 +62,7 @@ public record Linkage(
   }
 
   /** The linkage of one run; empty where it was not tried. */
-  static Optional<Linkage> of(
-      Everyday.Of run, List<FiringResult> firings, LinkageLimits limits) {
+  static Optional<Linkage> of(Everyday.Of run, List<FiringResult> firings, LinkageLimits limits) {
     List<FiringResult> tried = of(firings, Check.WIND_AND_RELEASE);
     if (tried.isEmpty()) {
       return Optional.empty();
@@ -76,8 +75,7 @@ public record Linkage(
             tried.stream().map(firing -> LinkageTrial.of(firing, sounds)).toList(),
             sounds,
             limits,
-            tried.stream()
-                .anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
+            tried.stream().anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
   }
 
   private static List<FiringResult> of(List<FiringResult> firings, Check check) {
