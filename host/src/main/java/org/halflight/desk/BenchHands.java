@@ -24,13 +24,25 @@ final class BenchHands {
   private final BenchModel model;
   private final Optional<ModelCamera> camera;
   private final Archive archive;
+  private final RigHands rig;
   private OptionalLong openFromNanos = OptionalLong.empty();
 
-  BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
+  BenchHands(
+      BenchDriver driver,
+      BenchModel model,
+      Optional<ModelCamera> camera,
+      Archive archive,
+      RigHands rig) {
+    this.rig = rig;
     this.archive = archive;
     this.driver = driver;
     this.model = model;
     this.camera = camera;
+  }
+
+  /** What can be done to the rig itself. */
+  RigHands rig() {
+    return rig;
   }
 
   /** The model camera, on the practice rig only. */
@@ -91,6 +103,10 @@ final class BenchHands {
   }
 
   void setLight() {
+    if (rig.isAtWork()) {
+      sayAtWork();
+      return;
+    }
     model.lightBegan(driver.setLight());
   }
 
@@ -112,12 +128,20 @@ final class BenchHands {
     }
   }
 
+  private void sayAtWork() {
+    model.say(new Said(Said.Kind.ATTENTION, Words.say("desk.rig.atWork")));
+  }
+
   void fire() {
+    if (rig.isAtWork()) {
+      sayAtWork();
+      return;
+    }
     camera.ifPresent(model -> session().shown().ifPresentOrElse(model::fire, model::fire));
   }
 
   void cock() {
-    camera.ifPresent(ModelCamera::cockWithLight);
+    camera.filter(model -> !rig.isAtWork()).ifPresent(ModelCamera::cockWithLight);
   }
 
   private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {

@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
+import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
@@ -37,6 +38,7 @@ final class BenchPlace extends JPanel implements Looked {
   private final SayLine say;
   private final PictureView map;
   private final PictureView row;
+  private final JLabel word = new JLabel(" ");
   private final JTextArea verdict = new JTextArea();
   private final JTextArea hints = new JTextArea();
   private final JPanel words = new JPanel(new BorderLayout());
@@ -80,6 +82,9 @@ final class BenchPlace extends JPanel implements Looked {
     hints.setVisible(false);
     map.canvas().onChoice(this::choose);
 
+    word.setName("verdictWord");
+    word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
+    words.add(word, BorderLayout.NORTH);
     words.add(verdict);
     words.add(hints, BorderLayout.SOUTH);
     rowSide.add(row);
@@ -175,6 +180,9 @@ final class BenchPlace extends JPanel implements Looked {
     setBackground(look.ground());
     rowSide.setBackground(look.ground());
     words.setBackground(look.ground());
+    word.setFont(Look.bold(1.25));
+    word.setForeground(look.ink());
+    word.setBorder(BorderFactory.createEmptyBorder(0, Look.px(22), 0, Look.px(20)));
     for (JTextArea area : List.of(verdict, hints)) {
       area.setFont(Look.letters(area == hints ? 1 : 1.1));
       area.setForeground(look.ink());
@@ -266,6 +274,8 @@ final class BenchPlace extends JPanel implements Looked {
             .orElseGet(() -> Words.say("desk.row.empty")));
     map.show(made.map(), made.mapTwin());
     row.show(made.row(), made.rowTwin());
+    word.setText(made.word().isEmpty() ? " " : made.word());
+    word.getAccessibleContext().setAccessibleDescription(made.word());
     verdict.setText(made.verdict());
     verdict.getAccessibleContext().setAccessibleDescription(made.verdict());
     hints.setText(made.hints());

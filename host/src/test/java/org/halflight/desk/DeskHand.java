@@ -51,7 +51,8 @@ final class DeskHand {
         () -> {
           window =
               new DeskWindow(
-                  surroundings, new DeskSettings(surroundings.folder().resolve("s"), dark, true));
+                  surroundings,
+                  new DeskSettings(surroundings.folder().resolve("s"), dark, true, 90));
           window.onView(
               view -> {
                 synchronized (news) {
@@ -124,6 +125,7 @@ final class DeskHand {
             case ',' -> KeyEvent.VK_COMMA;
             case '.' -> KeyEvent.VK_PERIOD;
             case '-' -> KeyEvent.VK_MINUS;
+            case '=' -> KeyEvent.VK_EQUALS;
             default -> KeyEvent.getExtendedKeyCodeForChar(Character.toLowerCase(each));
           };
       if (upper) {
@@ -187,7 +189,11 @@ final class DeskHand {
   void shot(Path folder, String name) {
     await(
         "the pictures are drawn",
-        view -> window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
+        view ->
+            window.bench().isUpToDate()
+                && window.details().isUpToDate()
+                && window.rig().isUpToDate()
+                && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {

@@ -133,7 +133,8 @@ final class DeskSpeed {
               view.runs(),
               view.cocking(),
               view.capOn(),
-              view.said());
+              view.said(),
+              view.rig());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

@@ -26,9 +26,13 @@ class DeskTest {
         List.of(
             "1-start",
             "2-light",
+            "2-rig",
+            "2-rig-calibrated",
+            "2-rig-checked",
             "3-camera",
             "4-run",
             "5-as-found",
+            "5-details",
             "5-question",
             "6-tables",
             "7-adjusting",

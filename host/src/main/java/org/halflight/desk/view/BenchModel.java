@@ -40,6 +40,7 @@ public final class BenchModel {
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
+  private final RigModel rig = new RigModel();
 
   /**
    * @param source what stands on the bench, until a rig greets
@@ -138,6 +139,11 @@ public final class BenchModel {
     said = Optional.of(sentence);
   }
 
+  /** The rig itself, and the work on it. */
+  public RigModel rig() {
+    return rig;
+  }
+
   /** What the window shows now. */
   public BenchView view() {
     Session session = session();
@@ -166,7 +172,8 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
-        said);
+        said,
+        rig.view(driver.workbench().fold().greeting(), session));
   }
 
   private void settled(FiringResult result, List<Cue> cues) {
@@ -227,6 +234,7 @@ public final class BenchModel {
             || news instanceof SessionNews.SetBeforeCocking
             || news instanceof SessionNews.EnoughToKnow
             || news instanceof SessionNews.LightForgotten
+            || (news instanceof SessionNews.ProfileStands stands && !stands.use().isCalibrated())
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));

@@ -33,6 +33,7 @@ import org.halflight.speeds.Dial;
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
  * @param said the last sentence
+ * @param rig the rig, and the work on it that goes on
  */
 public record BenchView(
     LinkView link,
@@ -54,7 +55,8 @@ public record BenchView(
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
-    Optional<Said> said) {
+    Optional<Said> said,
+    RigView rig) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */
@@ -78,6 +80,7 @@ public record BenchView(
     Objects.requireNonNull(question);
     Objects.requireNonNull(cocking);
     Objects.requireNonNull(said);
+    Objects.requireNonNull(rig);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
