@@ -132,9 +132,8 @@ public record Linkage(
 
   /** The intervals that are judged, in seconds: all of the run, and while adjusting the newest. */
   public Sample intervals() {
-    List<LinkageTrial> judged = isAdjusting() ? List.of(newest()) : trials;
     return Sample.of(
-        judged.stream()
+        judged().stream()
             .flatMap(t -> t.interval().stream())
             .map(LinkageTrial.Interval::seconds)
             .toList());
@@ -157,7 +156,7 @@ public record Linkage(
    */
   public OptionalDouble plusMinusSeconds() {
     OptionalDouble sensor =
-        trials.stream()
+        judged().stream()
             .flatMap(t -> t.interval().stream())
             .mapToDouble(LinkageTrial.Interval::plusMinusSeconds)
             .max();
@@ -239,7 +238,12 @@ public record Linkage(
     return values;
   }
 
-  private boolean isAdjusting() {
+  private List<LinkageTrial> judged() {
+    return isAdjusting() ? List.of(newest()) : trials;
+  }
+
+  /** Whether the linkage is being set, and each trial tries another one. */
+  public boolean isAdjusting() {
     return phase.equals(Optional.of(Phase.ADJUSTING));
   }
 
