@@ -50,11 +50,12 @@ final class LinkagePicture implements Picture {
     double foot = low - spare + FOOT * (high - low + 2 * spare);
     not.forEach(point -> point[1] = foot);
     plot.band(least, most);
-    plot.joined(Words.say("linkage.picture.told"), x(told), y(told), theme.asFound(), false);
+    // What is added first is drawn last, on top.
     List<double[]> newest = told.stream().filter(point -> point[0] == n).toList();
     if (!newest.isEmpty()) {
       plot.joined(Words.say("linkage.picture.newest"), x(newest), y(newest), theme.asLeft(), true);
     }
+    plot.joined(Words.say("linkage.picture.told"), x(told), y(told), theme.asFound(), false);
     if (!not.isEmpty()) {
       plot.dots(Words.say("linkage.picture.not"), x(not), y(not), theme.quietInk());
     }
