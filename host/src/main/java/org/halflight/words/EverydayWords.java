@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.Linkage;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckItem;
@@ -32,6 +33,9 @@ public final class EverydayWords {
   public static List<String> lines(Tried tried) {
     if (tried instanceof Bounce bounce) {
       return BounceWords.lines(bounce);
+    }
+    if (tried instanceof Linkage linkage) {
+      return LinkageWords.lines(linkage);
     }
     if (tried instanceof LightLeak leak) {
       return LeakWords.lines(leak);
