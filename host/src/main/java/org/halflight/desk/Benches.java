@@ -94,7 +94,14 @@ final class Benches {
             model.rig(),
             new ProfileShelf(surroundings.folder()),
             () -> LocalDate.now(surroundings.clock()));
-    BenchHands hands = new BenchHands(driver, model, camera, archive, rig);
+    BenchHands hands =
+        new BenchHands(
+            driver,
+            model,
+            camera,
+            archive,
+            rig,
+            new LightTestHands(driver, model.lightTest(), camera));
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 

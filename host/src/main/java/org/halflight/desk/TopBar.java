@@ -22,7 +22,14 @@ final class TopBar extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
   private static final List<Act> PLACES =
-      List.of(Act.TO_BENCH, Act.TO_LIGHT, Act.TO_CAMERA, Act.TO_RUN, Act.TO_CAMERAS, Act.TO_RIG);
+      List.of(
+          Act.TO_BENCH,
+          Act.TO_LIGHT,
+          Act.TO_CAMERA,
+          Act.TO_RUN,
+          Act.TO_TRIED,
+          Act.TO_CAMERAS,
+          Act.TO_RIG);
 
   private final Map<Act, JToggleButton> places = new EnumMap<>(Act.class);
   private final ButtonGroup group = new ButtonGroup();

@@ -192,6 +192,7 @@ final class DeskHand {
             window.bench().isUpToDate()
                 && window.details().isUpToDate()
                 && window.rig().isUpToDate()
+                && window.tried().isUpToDate()
                 && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
