@@ -152,6 +152,13 @@ final class DeskHand {
     await(name + " holds " + text, view -> field.getText().equals(text));
   }
 
+  /** Gives a component the focus, as the tabulator key would. */
+  void focus(String name) {
+    Component component = find(name);
+    onScreen(component::requestFocusInWindow);
+    await(name + " has the focus", view -> component.isFocusOwner());
+  }
+
   /** Chooses an entry of a box. */
   void choose(String name, int index) {
     JComboBox<?> box = (JComboBox<?>) find(name);

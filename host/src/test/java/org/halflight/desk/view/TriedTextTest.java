@@ -27,9 +27,7 @@ class TriedTextTest {
   @Test
   void theNewestRunComesFirstAndEachHasStateSentencesPictureAndTable() {
     try (PracticeWork work = new PracticeWork(folder)) {
-      work.tell(
-          new SessionInput.LightSet(
-              new LightLevels(20, 820, 220, 620), TripPoints.EXACT));
+      work.tell(new SessionInput.LightSet(new LightLevels(20, 820, 220, 620), TripPoints.EXACT));
       work.begin(Phase.AS_FOUND, 1, "1/60");
       read(work, What.LAMP_COVERED, "", 20);
       read(work, What.SHUT_COCKED, "", 30);
@@ -38,7 +36,9 @@ class TriedTextTest {
       read(work, What.SHUT_COCKED, "", 20);
       read(work, What.STOP, "2.8", 820);
       read(work, What.STOP, "4", 420);
-      read(work, What.STOP, "2.8", 820);
+      work.tell(
+          new SessionInput.LightRead(
+              LightReading.of(What.STOP, "2.8", true, 820, 0.3, 1000, 1)));
 
       List<TriedText.Entry> entries = TriedText.of(work.view()).entries();
       assertThat(entries)
@@ -66,7 +66,6 @@ class TriedTextTest {
   }
 
   private static void read(PracticeWork work, What what, String at, double counts) {
-    work.tell(
-        new SessionInput.LightRead(LightReading.of(what, at, false, counts, 0.3, 1000, 1)));
+    work.tell(new SessionInput.LightRead(LightReading.of(what, at, false, counts, 0.3, 1000, 1)));
   }
 }
