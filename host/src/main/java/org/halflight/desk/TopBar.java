@@ -67,7 +67,7 @@ final class TopBar extends JPanel implements Looked {
     add(new JLabel(), "pushx");
     add(practice);
     add(light, "gapleft 8");
-    add(link, "gapleft 8, wmax 420");
+    add(link, "gapleft 8, wmin 70, wmax 420");
     add(rig, "gapleft 6");
     add(sounds);
     add(theme);

@@ -72,7 +72,7 @@ final class TriedPlace extends JPanel implements Looked {
     super(
         new MigLayout(
             "insets 18 32 14 28, gap 26 8, fill, hidemode 3",
-            "[fill,400::40%][fill,grow]",
+            "[fill,40%!][fill,grow]",
             "[][fill,grow]"));
     this.drawing = drawing;
     this.bench = bench;
@@ -106,7 +106,8 @@ final class TriedPlace extends JPanel implements Looked {
     buttons.setOpaque(false);
     buttons.add(leak);
     buttons.add(stops);
-    buttons.add(done);
+    // Its words change while the light is read; the buttons beside it stay where they are.
+    buttons.add(done, "wmin 150");
     buttons.add(skip);
     buttons.add(stop, "wrap");
     buttons.add(markedLabel, "span, split 2");
@@ -228,7 +229,7 @@ final class TriedPlace extends JPanel implements Looked {
     made = of;
     Optional<TriedText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
     Optional<TriedText.Entry> changed =
-        text.entries().stream().filter(entry -> !holds(entry)).reduce((first, second) -> second);
+        text.entries().stream().filter(entry -> !holds(entry)).findFirst();
     entries.clear();
     text.entries().forEach(entries::addElement);
     // What has just come is looked at, and else the same as before.

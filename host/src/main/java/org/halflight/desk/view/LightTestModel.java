@@ -7,6 +7,7 @@ import org.halflight.everyday.Everyday;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
+import org.halflight.job.CheckState;
 import org.halflight.session.LightReading;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
@@ -116,7 +117,14 @@ public final class LightTestModel {
     reads = false;
     remark = "";
     sentence =
-        found.map(EverydayWords::inShort).orElseGet(() -> Words.say("desk.tried.nothingRead"));
+        found.map(LightTestModel::ended).orElseGet(() -> Words.say("desk.tried.nothingRead"));
+  }
+
+  /** Where nothing could be judged, why and what to do; else the word, as the list has the rest. */
+  private static String ended(Tried tried) {
+    return tried.state() == CheckState.NOT_TESTED
+        ? EverydayWords.lines(tried).get(0)
+        : Words.say("desk.tried.ended", TriedText.headline(tried));
   }
 
   /** This is to be said while no test goes on. */

@@ -79,11 +79,7 @@ public record TriedText(List<Entry> entries) {
     Optional<Picture> picture = EverydayPictures.of(tried, note);
     return new Entry(
         tried.run() + " " + tried.what(),
-        Words.say(
-            "desk.tried.headline",
-            EverydayWords.name(tried),
-            Words.say(
-                "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'))),
+        headline(tried),
         tried
             .phase()
             .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phase(phase)))
@@ -91,6 +87,14 @@ public record TriedText(List<Entry> entries) {
         EverydayWords.lines(tried),
         picture,
         picture.map(Picture::table));
+  }
+
+  /** What it is, and how it was found. */
+  static String headline(Tried tried) {
+    return Words.say(
+        "desk.tried.headline",
+        EverydayWords.name(tried),
+        Words.say("desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-')));
   }
 
   /**

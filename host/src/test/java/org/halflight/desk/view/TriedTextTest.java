@@ -37,15 +37,14 @@ class TriedTextTest {
       read(work, What.STOP, "2.8", 820);
       read(work, What.STOP, "4", 420);
       work.tell(
-          new SessionInput.LightRead(
-              LightReading.of(What.STOP, "2.8", true, 820, 0.3, 1000, 1)));
+          new SessionInput.LightRead(LightReading.of(What.STOP, "2.8", true, 820, 0.3, 1000, 1)));
 
       List<TriedText.Entry> entries = TriedText.of(work.view()).entries();
       assertThat(entries)
           .extracting(TriedText.Entry::headline)
           .containsExactly("leak test: OK", "stop check: OK", "leak test: fault");
-      assertThat(entries.get(0).run()).startsWith("run 2").containsIgnoringCase("as left");
-      assertThat(entries.get(2).run()).startsWith("run 1").containsIgnoringCase("as found");
+      assertThat(entries.get(0).run()).isEqualTo("As left, run 2");
+      assertThat(entries.get(2).run()).isEqualTo("As found, run 1");
       assertThat(entries).extracting(TriedText.Entry::key).doesNotHaveDuplicates();
       for (TriedText.Entry entry : entries) {
         assertThat(entry.sentences()).isNotEmpty();
