@@ -423,7 +423,7 @@ final class DeskEndToEnd {
     }
     hand.await("the leak test is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().sentence().contains("leak test: fault"), view().lightTest().sentence());
+        view().lightTest().sentence().contains("leak test is done: fault"), view().lightTest().sentence());
     everyWay("5-tried-leak");
 
     hand.fill("triedMarked", "2.8, 4, wide");
@@ -435,9 +435,7 @@ final class DeskEndToEnd {
       if (step == 5) {
         hand.await(
             "the fifth is asked for",
-            v ->
-                v.lightTest().step() == 5
-                    && v.lightTest().doing() == LightTestView.Doing.ASKING);
+            v -> v.lightTest().step() == 5 && v.lightTest().doing() == LightTestView.Doing.ASKING);
         hand.click("triedSkip");
         hand.await("skipped", v -> v.lightTest().step() == 6);
       } else {
@@ -448,7 +446,7 @@ final class DeskEndToEnd {
       }
     }
     hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
-    check(view().lightTest().sentence().contains("stop check: "), view().lightTest().sentence());
+    check(view().lightTest().sentence().contains("stop check is done"), view().lightTest().sentence());
     everyWay("5-tried-stops");
     hand.click("triedTables");
     hand.await("its table", v -> hand.window().tried().picture().table().getRowCount() == 4);

@@ -124,7 +124,7 @@ public final class LightTestModel {
   private static String ended(Tried tried) {
     return tried.state() == CheckState.NOT_TESTED
         ? EverydayWords.lines(tried).get(0)
-        : Words.say("desk.tried.ended", TriedText.headline(tried));
+        : Words.say("desk.tried.ended", EverydayWords.name(tried), TriedText.state(tried));
   }
 
   /** This is to be said while no test goes on. */

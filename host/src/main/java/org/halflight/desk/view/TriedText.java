@@ -79,7 +79,7 @@ public record TriedText(List<Entry> entries) {
     Optional<Picture> picture = EverydayPictures.of(tried, note);
     return new Entry(
         tried.run() + " " + tried.what(),
-        headline(tried),
+        Words.say("desk.tried.headline", EverydayWords.name(tried), state(tried)),
         tried
             .phase()
             .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phase(phase)))
@@ -89,12 +89,10 @@ public record TriedText(List<Entry> entries) {
         picture.map(Picture::table));
   }
 
-  /** What it is, and how it was found. */
-  static String headline(Tried tried) {
+  /** How it was found, in words. */
+  static String state(Tried tried) {
     return Words.say(
-        "desk.tried.headline",
-        EverydayWords.name(tried),
-        Words.say("desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /**

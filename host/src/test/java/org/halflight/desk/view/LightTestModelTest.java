@@ -64,7 +64,7 @@ class LightTestModelTest {
     model.wasRead("covered");
     model.ends(readings, 0);
     assertThat(model.view().isUnderWay()).isFalse();
-    assertThat(model.view().sentence()).contains("leak test: fault");
+    assertThat(model.view().sentence()).contains("leak test is done: fault");
     model.begins(LightPlan.leak());
     model.ends(readings, 0);
     assertThat(model.view().sentence()).isEqualTo(Words.say("desk.tried.nothingRead"));
