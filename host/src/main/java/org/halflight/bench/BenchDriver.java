@@ -1,8 +1,11 @@
 package org.halflight.bench;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
@@ -39,6 +42,9 @@ public final class BenchDriver implements AutoCloseable {
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
+  private final ProfileSource profiles;
+  private final LocalDate today;
+  private final Set<String> profiledRigs = new HashSet<>();
   private Optional<LightSetting> lightSetting = Optional.empty();
   private Optional<LightProbe> probe = Optional.empty();
   private boolean reads;
@@ -49,9 +55,20 @@ public final class BenchDriver implements AutoCloseable {
   /** What the rig says is for the work that it is lent to. */
   private Optional<LentRig> lent = Optional.empty();
 
+  /** A session that is told of no profile but by its own file. */
   public BenchDriver(Workbench workbench, RigFeed feed) {
+    this(workbench, feed, ProfileSource.NONE, LocalDate.EPOCH);
+  }
+
+  /**
+   * @param profiles asked once for each rig that greets
+   * @param today the day of the work
+   */
+  public BenchDriver(Workbench workbench, RigFeed feed, ProfileSource profiles, LocalDate today) {
     this.workbench = workbench;
     this.feed = feed;
+    this.profiles = profiles;
+    this.today = today;
   }
 
   /** Takes the next thing that came; empty when nothing did for a short while. */
@@ -168,6 +185,12 @@ public final class BenchDriver implements AutoCloseable {
     List<SessionNews> news = new ArrayList<>(brought.news());
     lent.ifPresent(rig -> rig.heard(brought.said()));
     for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : brought.said()) {
+      if (said instanceof RigEvent.Greeted greeted
+          && profiledRigs.add(greeted.greeting().serial())) {
+        profiles
+            .forRig(greeted.greeting().serial(), Optional.of(today))
+            .ifPresent(input -> news.addAll(workbench.tell(input)));
+      }
       news.addAll(read(said));
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);

@@ -2,19 +2,29 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.SeenPulse;
-import org.halflight.profile.FrontEndLag;
 import org.halflight.signal.Channel;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.LogAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 
 /** How much too long reference pulses came out against their width, and what the fit leaves. */
 public final class PulseFitChart implements Picture {
+  /** Dots of the two channels lie beside each other, by this factor of the width. */
+  private static final double BESIDE = 1.06;
+
+  /** The step of the stamps. */
+  private static final double STEP_MICROS = 0.0625;
+
   private final List<SeenPulse> pulses;
   private final ChainFit fit;
   private final boolean residuals;
@@ -45,19 +55,46 @@ public final class PulseFitChart implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    LogAxis domain = new LogAxis("ms");
+    LogAxis domain = new LogAxis(Words.say("calibration.chart.width"));
+    domain.setTickUnit(new NumberTickUnit(1));
+    domain.setNumberFormatOverride(Frame.plain());
+    double[] widths = pulses.stream().mapToDouble(pulse -> 1e3 * pulse.trueSeconds()).toArray();
+    domain.setRange(
+        Arrays.stream(widths).min().orElse(1) / 1.7, Arrays.stream(widths).max().orElse(1) * 7);
     DotPlot plot = new DotPlot(domain, labels.axis(), theme);
-    add(plot, labels.low(), Channel.CENTRE_LOW, theme.asFound());
-    add(plot, labels.high(), Channel.CENTRE_HIGH, theme.asLeft());
+    add(plot, labels.low(), Channel.CENTRE_LOW, theme.asFound(), 1 / BESIDE);
+    add(plot, labels.high(), Channel.CENTRE_HIGH, theme.asLeft(), BESIDE);
     plot.level(0, theme.quietInk(), false);
+    if (residuals) {
+      plot.level(
+          STEP_MICROS, theme.quietInk(), true, Words.say("calibration.chart.step", STEP_MICROS));
+      plot.level(-STEP_MICROS, theme.quietInk(), true);
+    } else {
+      expected(plot, Channel.CENTRE_LOW, theme.asFound());
+      expected(plot, Channel.CENTRE_HIGH, theme.asLeft());
+    }
     return plot.chart(labels.title(), note);
   }
 
-  private void add(DotPlot plot, String name, Channel channel, Color colour) {
+  /** What the fit expects at each level, the same for all widths. */
+  private void expected(DotPlot plot, Channel channel, Color colour) {
+    Map<Double, SeenPulse> byLevel = new TreeMap<>();
+    own(channel).forEach(pulse -> byLevel.putIfAbsent(pulse.level(), pulse));
+    byLevel.forEach(
+        (level, pulse) ->
+            plot.level(
+                1e6 * fit.expectedExcessSeconds(pulse),
+                colour,
+                true,
+                Words.say(
+                    "calibration.chart.level", String.format(Locale.ROOT, "%.0f", 100 * level))));
+  }
+
+  private void add(DotPlot plot, String name, Channel channel, Color colour, double beside) {
     List<SeenPulse> own = own(channel);
     plot.dots(
         name,
-        own.stream().mapToDouble(pulse -> 1e3 * pulse.trueSeconds()).toArray(),
+        own.stream().mapToDouble(pulse -> beside * 1e3 * pulse.trueSeconds()).toArray(),
         values(own).toArray(),
         colour);
   }
@@ -74,11 +111,7 @@ public final class PulseFitChart implements Picture {
     if (!residuals) {
       return 1e6 * pulse.excessSeconds();
     }
-    double tau = fit.lag().map(FrontEndLag::seconds).orElse(0.0);
-    double expected =
-        fit.delays().get(pulse.channel()).widthOffsetSeconds()
-            + tau * Math.log((1 - pulse.level()) / pulse.level());
-    return 1e6 * (pulse.excessSeconds() - expected);
+    return 1e6 * (pulse.excessSeconds() - fit.expectedExcessSeconds(pulse));
   }
 
   @Override
@@ -93,6 +126,9 @@ public final class PulseFitChart implements Picture {
               String.format(Locale.ROOT, "%.2f", micros(pulse))));
     }
     return new TableTwin(
-        labels.title(), List.of("channel", "level", "ms", labels.axis()), rows, note);
+        labels.title(),
+        List.of("channel", "level", Words.say("calibration.chart.width"), labels.axis()),
+        rows,
+        note);
   }
 }

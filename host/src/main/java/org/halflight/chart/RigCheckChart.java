@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.halflight.calibration.RigCheck;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 
@@ -41,7 +42,8 @@ public final class RigCheckChart implements Picture {
       values[i] = 1e6 * check.points().get(i).value();
       averages[i] = 1e6 * check.points().get(i).average();
     }
-    NumberAxis domain = new NumberAxis();
+    NumberAxis domain = new NumberAxis(Words.say("check.chart.pulse"));
+    domain.setRange(0.5, n + 0.5);
     domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     DotPlot plot = new DotPlot(domain, labels.axis(), theme);
     plot.dots(labels.values(), number, values, theme.asFound());
@@ -49,11 +51,24 @@ public final class RigCheckChart implements Picture {
     double centre = 1e6 * check.limits().centre();
     double reach = 1e6 * RigCheck.averageReach(check.limits());
     plot.level(centre, theme.quietInk(), false);
-    plot.level(1e6 * check.limits().upper(), theme.asFound(), true);
+    plot.level(
+        1e6 * check.limits().upper(),
+        theme.asFound(),
+        true,
+        Words.say("check.chart.limit", micros(check.limits().upper())));
     plot.level(1e6 * check.limits().lower(), theme.asFound(), true);
-    plot.level(centre + reach, theme.asLeft(), true);
+    plot.level(
+        centre + reach,
+        theme.asLeft(),
+        true,
+        Words.say("check.chart.averageLimit", String.format(Locale.ROOT, "%.2f", centre + reach)));
     plot.level(centre - reach, theme.asLeft(), true);
-    return plot.chart(labels.title(), note);
+    return plot.chart(title(), note);
+  }
+
+  private String title() {
+    return Words.say(
+        check.inControl() ? "check.chart.inControl" : "check.chart.outOfControl", labels.title());
   }
 
   @Override
@@ -67,7 +82,10 @@ public final class RigCheckChart implements Picture {
               micros(check.points().get(i).average())));
     }
     return new TableTwin(
-        labels.title(), List.of("pulse", labels.values(), labels.average()), rows, note);
+        title(),
+        List.of(Words.say("check.chart.pulse"), labels.values(), labels.average()),
+        rows,
+        note);
   }
 
   private static String micros(double seconds) {

@@ -75,7 +75,11 @@ final class CalibrateCommand implements Callable<Integer> {
       }
       RigCalibration.Outcome outcome =
           new RigCalibration(
-                  work, plan, hostClockPpm, stage -> terminal.say(CalibrationText.stage(stage)))
+                  work,
+                  plan,
+                  hostClockPpm,
+                  stage -> terminal.say(CalibrationText.stage(stage)),
+                  new Quarters(terminal))
               .run(surroundings.today());
       if (outcome instanceof RigCalibration.Refused refused) {
         throw new Trouble(CalibrationText.refused(refused.refusal()));
@@ -93,6 +97,7 @@ final class CalibrateCommand implements Callable<Integer> {
     if (!done.fit().lagIsSeparate()) {
       terminal.say(Words.say("calibration.together"));
     }
+    CalibrationText.slope(done.fit()).ifPresent(terminal::say);
     done.rampedExcessSeconds()
         .ifPresent(
             excess ->

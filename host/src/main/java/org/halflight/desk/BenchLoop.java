@@ -123,7 +123,6 @@ final class BenchLoop implements AutoCloseable {
 
   private void happened(BenchDriver.Happening happening) {
     model.happened(happening).forEach(sounds);
-    hands.rig().lookForProfile();
     show();
     archive.happened(happening.news());
     watchLight();

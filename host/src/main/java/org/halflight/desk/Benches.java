@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
@@ -80,7 +81,14 @@ final class Benches {
                 begins)
             : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
-    BenchDriver driver = new BenchDriver(workbench, feed);
+    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    OptionalInt days = OptionalInt.of(DeskSettings.of(surroundings.folder()).profileDays());
+    BenchDriver driver =
+        new BenchDriver(
+            workbench,
+            feed,
+            (serial, on) -> shelf.inUse(serial, on, days),
+            LocalDate.now(surroundings.clock()));
     BenchModel model = new BenchModel(driver, source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());

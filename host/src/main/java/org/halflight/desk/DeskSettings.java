@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
+import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 
 /**
@@ -16,10 +17,11 @@ import org.halflight.session.Measurand;
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
  * @param aim what the verdicts of the next camera's runs are about
+ * @param profileDays how many days old a rig profile may be to count as calibrated
  */
-record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
-  DeskSettings(Path file, boolean dark, boolean sounds) {
-    this(file, dark, sounds, AimForm.USUAL);
+record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim, int profileDays) {
+  DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
+    this(file, dark, sounds, AimForm.USUAL, profileDays);
   }
 
   /** The settings of a folder, or the usual ones. */
@@ -37,7 +39,8 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
         Boolean.parseBoolean(kept.getProperty("sounds", "true")),
-        aim(kept));
+        aim(kept),
+        days(kept.getProperty("profile-days", "")));
   }
 
   private static AimForm aim(Properties kept) {
@@ -52,11 +55,19 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds, aim);
+    return new DeskSettings(file, nowDark, nowSounds, aim, profileDays);
   }
 
   DeskSettings with(AimForm nowAim) {
-    return new DeskSettings(file, dark, sounds, nowAim);
+    return new DeskSettings(file, dark, sounds, nowAim, profileDays);
+  }
+
+  private static int days(String text) {
+    try {
+      return Math.max(1, Integer.parseInt(text));
+    } catch (NumberFormatException unset) {
+      return ProfileFit.USUAL_MOST_DAYS;
+    }
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -69,6 +80,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, AimForm aim) {
       kept.setProperty("about", "one-exposure");
     }
     kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
+    kept.setProperty("profile-days", String.valueOf(profileDays));
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

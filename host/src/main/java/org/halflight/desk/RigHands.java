@@ -15,7 +15,6 @@ import org.halflight.desk.view.RigModel;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
-import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
@@ -39,7 +38,6 @@ final class RigHands {
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
   private Optional<RigWork> work = Optional.empty();
-  private String lookedFor = "";
 
   RigHands(BenchDriver driver, RigModel model, ProfileShelf shelf, Supplier<LocalDate> today) {
     this.driver = driver;
@@ -74,16 +72,6 @@ final class RigHands {
     work.ifPresent(RigWork::stop);
   }
 
-  /** The profile of a rig that has just greeted is put to use. */
-  void lookForProfile() {
-    String serial =
-        driver.workbench().fold().greeting().map(RigMessage.Greeting::serial).orElse("");
-    if (!serial.equals(lookedFor)) {
-      lookedFor = serial;
-      guarded(() -> shelf.newest(serial).ifPresent(this::use));
-    }
-  }
-
   /** Ten reference pulses against the profile. */
   void check() {
     Optional<RigProfile> profile = profile();
@@ -98,7 +86,9 @@ final class RigHands {
             RigCheckRun.Outcome outcome = new RigCheckRun(rig).run(profile.get());
             model.checked(outcome, profile.get().rig().serial());
             if (outcome instanceof RigCheckRun.Checked done) {
-              tell(new SessionInput.RigChecked(done.check().inControl()));
+              tell(
+                  new SessionInput.RigChecked(
+                      profile.get().rig().serial(), done.check().inControl()));
             }
           });
     }

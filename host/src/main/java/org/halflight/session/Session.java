@@ -189,8 +189,8 @@ public final class Session {
     } else if (input instanceof SessionInput.ProfileLeftOut) {
       profiles.leaveOut();
     } else if (input instanceof SessionInput.RigChecked checked) {
-      profiles.checked(checked.inControl());
-      if (!checked.inControl()) {
+      profiles.checked(checked);
+      if (!checked.inControl() && checked.rigSerial().equals(rigSerial)) {
         doubtRun(news);
       }
     } else {

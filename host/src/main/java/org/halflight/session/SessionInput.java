@@ -164,10 +164,14 @@ public sealed interface SessionInput {
   record ProfileLeftOut() implements SessionInput {}
 
   /**
-   * The rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
+   * A rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
    * under way and those that follow, until a check is in control again or there is a new profile.
    */
-  record RigChecked(boolean inControl) implements SessionInput {}
+  record RigChecked(String rigSerial, boolean inControl) implements SessionInput {
+    public RigChecked {
+      Objects.requireNonNull(rigSerial);
+    }
+  }
 
   /**
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes

@@ -423,7 +423,8 @@ final class DeskEndToEnd {
     }
     hand.await("the leak test is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().sentence().contains("leak test is done: fault"), view().lightTest().sentence());
+        view().lightTest().sentence().contains("leak test is done: fault"),
+        view().lightTest().sentence());
     everyWay("5-tried-leak");
 
     hand.fill("triedMarked", "2.8, 4, wide");
@@ -446,7 +447,9 @@ final class DeskEndToEnd {
       }
     }
     hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
-    check(view().lightTest().sentence().contains("stop check is done"), view().lightTest().sentence());
+    check(
+        view().lightTest().sentence().contains("stop check is done"),
+        view().lightTest().sentence());
     everyWay("5-tried-stops");
     hand.click("triedTables");
     hand.await("its table", v -> hand.window().tried().picture().table().getRowCount() == 4);

@@ -51,7 +51,8 @@ final class DeskHand {
         () -> {
           window =
               new DeskWindow(
-                  surroundings, new DeskSettings(surroundings.folder().resolve("s"), dark, true));
+                  surroundings,
+                  new DeskSettings(surroundings.folder().resolve("s"), dark, true, 90));
           window.onView(
               view -> {
                 synchronized (news) {

@@ -251,6 +251,7 @@ public final class BenchModel {
             || news instanceof SessionNews.SetBeforeCocking
             || news instanceof SessionNews.EnoughToKnow
             || news instanceof SessionNews.LightForgotten
+            || (news instanceof SessionNews.ProfileStands stands && !stands.use().isCalibrated())
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
