@@ -25,6 +25,7 @@ final class BenchHands {
   private final Optional<ModelCamera> camera;
   private final Archive archive;
   private final RigHands rig;
+  private final LightTestHands lightTest;
   private OptionalLong openFromNanos = OptionalLong.empty();
 
   BenchHands(
@@ -32,7 +33,9 @@ final class BenchHands {
       BenchModel model,
       Optional<ModelCamera> camera,
       Archive archive,
-      RigHands rig) {
+      RigHands rig,
+      LightTestHands lightTest) {
+    this.lightTest = lightTest;
     this.rig = rig;
     this.archive = archive;
     this.driver = driver;
@@ -45,12 +48,32 @@ final class BenchHands {
     return rig;
   }
 
+  /** Leak test and stop check. */
+  LightTestHands lightTest() {
+    return lightTest;
+  }
+
+  /** Begins the leak test, unless the rig has something else to do. */
+  void leakTest() {
+    lightTest.leak(rig.isReady());
+  }
+
+  /**
+   * Begins the stop check, unless the rig has something else to do.
+   *
+   * @param stops as the person wrote them
+   */
+  void stopCheck(List<String> stops) {
+    lightTest.stops(stops, rig.isReady());
+  }
+
   /** The model camera, on the practice rig only. */
   Optional<ModelCamera> camera() {
     return camera;
   }
 
   List<SessionNews> beginRun(RunSetup setup) {
+    lightTest.stop();
     camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
     model.runBegins();
     List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
@@ -103,7 +126,7 @@ final class BenchHands {
   }
 
   void setLight() {
-    if (rig.isAtWork()) {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
       sayAtWork();
       return;
     }
@@ -129,11 +152,14 @@ final class BenchHands {
   }
 
   private void sayAtWork() {
-    model.say(new Said(Said.Kind.ATTENTION, Words.say("desk.rig.atWork")));
+    model.say(
+        new Said(
+            Said.Kind.ATTENTION,
+            Words.say(rig.isAtWork() ? "desk.rig.atWork" : "desk.tried.atWork")));
   }
 
   void fire() {
-    if (rig.isAtWork()) {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
       sayAtWork();
       return;
     }
@@ -141,7 +167,9 @@ final class BenchHands {
   }
 
   void cock() {
-    camera.filter(model -> !rig.isAtWork()).ifPresent(ModelCamera::cockWithLight);
+    camera
+        .filter(model -> !rig.isAtWork() && !lightTest.isUnderWay())
+        .ifPresent(ModelCamera::cockWithLight);
   }
 
   private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {

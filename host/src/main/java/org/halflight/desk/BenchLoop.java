@@ -108,6 +108,9 @@ final class BenchLoop implements AutoCloseable {
     doWhatIsAsked();
     hands.waitedFor();
     driver.step().ifPresent(this::happened);
+    if (hands.lightTest().goesOn()) {
+      show();
+    }
   }
 
   private void doWhatIsAsked() {

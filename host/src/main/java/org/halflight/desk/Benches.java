@@ -98,7 +98,14 @@ final class Benches {
     }
     RigHands rig =
         new RigHands(driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()));
-    BenchHands hands = new BenchHands(driver, model, camera, archive, rig);
+    BenchHands hands =
+        new BenchHands(
+            driver,
+            model,
+            camera,
+            archive,
+            rig,
+            new LightTestHands(driver, model.lightTest(), camera));
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 

@@ -53,6 +53,7 @@ final class DeskWindow {
   private final KeysPlace keys;
   private final DetailsPlace details;
   private final RigPlace rig;
+  private final TriedPlace tried;
   private final Archive archive;
   private final CameraPlace camera;
   private final CamerasPlace cameras;
@@ -82,6 +83,7 @@ final class DeskWindow {
     keys = new KeysPlace(look);
     details = new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(Act.TO_BENCH));
     rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
+    tried = new TriedPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
     practice = new PracticeMenu(this::onModelCamera);
@@ -93,6 +95,7 @@ final class DeskWindow {
     add(Act.KEYS, keys);
     add(Act.DETAILS, details);
     add(Act.TO_RIG, rig);
+    add(Act.TO_TRIED, tried);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places);
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -154,6 +157,10 @@ final class DeskWindow {
     return rig;
   }
 
+  TriedPlace tried() {
+    return tried;
+  }
+
   DetailsPlace details() {
     return details;
   }
@@ -196,6 +203,7 @@ final class DeskWindow {
     light.show(shown);
     showDetails();
     rig.show(shown.rig());
+    tried.show(shown);
     onView.accept(shown);
   }
 
@@ -239,7 +247,7 @@ final class DeskWindow {
         }
       }
       case DETAILS -> goTo(place == Act.DETAILS ? Act.TO_BENCH : Act.DETAILS);
-      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, KEYS -> goTo(act);
+      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS -> goTo(act);
     }
   }
 
@@ -258,6 +266,12 @@ final class DeskWindow {
       case TO_LIGHT -> light.first().requestFocusInWindow();
       case TO_RUN -> run.first().requestFocusInWindow();
       case TO_RIG -> rig.first().requestFocusInWindow();
+      case TO_TRIED -> {
+        if (view != null) {
+          tried.show(view);
+        }
+        tried.first().requestFocusInWindow();
+      }
       case TO_CAMERA -> {
         camera.showLog();
         camera.first().requestFocusInWindow();
@@ -338,7 +352,8 @@ final class DeskWindow {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys, details, rig)) {
+    for (Looked each :
+        List.of(top, bench, light, camera, run, cameras, keys, details, rig, tried)) {
       each.look(look);
     }
     if (view != null) {

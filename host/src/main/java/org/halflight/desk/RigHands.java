@@ -188,8 +188,8 @@ final class RigHands {
     }
   }
 
-  /** A firing or the setting of the light that goes on comes first. */
-  private boolean isReady() {
+  /** Whether it may work for itself: a firing or the light that goes on comes first. */
+  boolean isReady() {
     return !isAtWork()
         && driver.workbench().fold().greeting().isPresent()
         && session().isQuiet()

@@ -20,6 +20,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.Said;
 import org.halflight.export.CsvTable;
@@ -74,6 +75,7 @@ final class DeskEndToEnd {
     nameCamera();
     learnCocking();
     asFound();
+    alsoTried();
     adjust();
     asLeft();
     List<FiringResult> results = DeskHand.onScreen(() -> hand.window().view().get().results());
@@ -401,6 +403,82 @@ final class DeskEndToEnd {
     }
     hand.await("the run is done", BenchView::runDone);
     everyWay("7-as-left");
+  }
+
+  /** Leak test and stop check, each led through, skipped and stopped, by the keyboard. */
+  private void alsoTried() {
+    int firings = view().results().size();
+    hand.key(KeyEvent.VK_F11);
+    everyWay("5-tried-bounce");
+    hand.click("triedLeak");
+    hand.await("the first reading is asked for", v -> v.lightTest().step() == 1);
+    everyWay("5-tried-asks");
+    // Meanwhile nothing is fired: what the rig sees is no release.
+    hand.key(KeyEvent.VK_F2);
+    hand.key(KeyEvent.VK_F);
+    hand.await("it says why not", v -> v.said().filter(s -> s.text().contains("F11")).isPresent());
+    hand.key(KeyEvent.VK_F11);
+    for (int step = 1; step <= 3; step++) {
+      pressDone(step);
+    }
+    hand.await("the leak test is over", v -> !v.lightTest().isUnderWay());
+    check(
+        view().lightTest().sentence().contains("leak test is done: fault"),
+        view().lightTest().sentence());
+    everyWay("5-tried-leak");
+
+    hand.fill("triedMarked", "2.8, 4, wide");
+    hand.click("triedStops");
+    hand.await("it is no stop", v -> v.lightTest().sentence().contains("is no stop"));
+    hand.fill("triedMarked", "2.8, 4, 5.6, 8");
+    hand.click("triedStops");
+    for (int step = 1; step <= 7; step++) {
+      if (step == 5) {
+        hand.await(
+            "the fifth is asked for",
+            v -> v.lightTest().step() == 5 && v.lightTest().doing() == LightTestView.Doing.ASKING);
+        hand.click("triedSkip");
+        hand.await("skipped", v -> v.lightTest().step() == 6);
+      } else {
+        if (step == 6) {
+          hand.focus("triedDone");
+        }
+        pressDone(step);
+      }
+    }
+    hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
+    check(
+        view().lightTest().sentence().contains("stop check is done"),
+        view().lightTest().sentence());
+    everyWay("5-tried-stops");
+    hand.click("triedTables");
+    hand.await("its table", v -> hand.window().tried().picture().table().getRowCount() == 4);
+    hand.shot(shots, "5-tried-table");
+    hand.click("triedTables");
+
+    hand.click("triedStops");
+    hand.await("once more", v -> v.lightTest().isUnderWay());
+    hand.click("triedStop");
+    hand.await("stopped", v -> !v.lightTest().isUnderWay());
+    check(view().lightTest().sentence().contains("Too little"), view().lightTest().sentence());
+    check(
+        view().results().subList(firings, view().results().size()).stream()
+            .allMatch(f -> f.outcome() == Outcome.HELD_FOR_LIGHT),
+        "openings for the light are no firings");
+    hand.key(KeyEvent.VK_F2);
+  }
+
+  private void pressDone(int step) {
+    hand.await(
+        "reading " + step + " is asked for and its button has the focus",
+        v ->
+            v.lightTest().step() == step
+                && v.lightTest().doing() == LightTestView.Doing.ASKING
+                && hand.find("triedDone").isFocusOwner());
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await(
+        "it is read",
+        v -> v.lightTest().step() != step || v.lightTest().doing() == LightTestView.Doing.READING);
   }
 
   private void history(List<FiringResult> before) {

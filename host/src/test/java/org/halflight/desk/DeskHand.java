@@ -153,6 +153,13 @@ final class DeskHand {
     await(name + " holds " + text, view -> field.getText().equals(text));
   }
 
+  /** Gives a component the focus, as the tabulator key would. */
+  void focus(String name) {
+    Component component = find(name);
+    onScreen(component::requestFocusInWindow);
+    await(name + " has the focus", view -> component.isFocusOwner());
+  }
+
   /** Chooses an entry of a box. */
   void choose(String name, int index) {
     JComboBox<?> box = (JComboBox<?>) find(name);
@@ -193,6 +200,7 @@ final class DeskHand {
             window.bench().isUpToDate()
                 && window.details().isUpToDate()
                 && window.rig().isUpToDate()
+                && window.tried().isUpToDate()
                 && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());

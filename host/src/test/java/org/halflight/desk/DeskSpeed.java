@@ -134,7 +134,9 @@ final class DeskSpeed {
               view.cocking(),
               view.capOn(),
               view.said(),
-              view.rig());
+              view.rig(),
+              view.readings(),
+              view.lightTest());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
@@ -34,6 +35,8 @@ import org.halflight.speeds.Dial;
  * @param capOn whether the lens cap is said to be on
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
+ * @param readings all readings of the light of the session
+ * @param lightTest the leak test or stop check that goes on
  */
 public record BenchView(
     LinkView link,
@@ -56,7 +59,9 @@ public record BenchView(
     Cocking cocking,
     boolean capOn,
     Optional<Said> said,
-    RigView rig) {
+    RigView rig,
+    List<LightReading> readings,
+    LightTestView lightTest) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */
@@ -81,6 +86,8 @@ public record BenchView(
     Objects.requireNonNull(cocking);
     Objects.requireNonNull(said);
     Objects.requireNonNull(rig);
+    Objects.requireNonNull(lightTest);
+    readings = List.copyOf(readings);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
