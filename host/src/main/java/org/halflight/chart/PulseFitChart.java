@@ -28,28 +28,15 @@ public final class PulseFitChart implements Picture {
   private final List<SeenPulse> pulses;
   private final ChainFit fit;
   private final boolean residuals;
-  private final Labels labels;
   private final String note;
-
-  /**
-   * What stands beside the picture.
-   *
-   * @param title headline
-   * @param axis of the excess or of the residual, in microseconds
-   * @param low name of the low channel
-   * @param high name of the high channel
-   */
-  public record Labels(String title, String axis, String low, String high) {}
 
   /**
    * @param residuals whether the fit is taken out
    */
-  public PulseFitChart(
-      List<SeenPulse> pulses, ChainFit fit, boolean residuals, Labels labels, String note) {
+  public PulseFitChart(List<SeenPulse> pulses, ChainFit fit, boolean residuals, String note) {
     this.pulses = List.copyOf(pulses);
     this.fit = Objects.requireNonNull(fit);
     this.residuals = residuals;
-    this.labels = Objects.requireNonNull(labels);
     this.note = Objects.requireNonNull(note);
   }
 
@@ -61,9 +48,9 @@ public final class PulseFitChart implements Picture {
     double[] widths = pulses.stream().mapToDouble(pulse -> 1e3 * pulse.trueSeconds()).toArray();
     domain.setRange(
         Arrays.stream(widths).min().orElse(1) / 1.7, Arrays.stream(widths).max().orElse(1) * 7);
-    DotPlot plot = new DotPlot(domain, labels.axis(), theme);
-    add(plot, labels.low(), Channel.CENTRE_LOW, theme.asFound(), 1 / BESIDE);
-    add(plot, labels.high(), Channel.CENTRE_HIGH, theme.asLeft(), BESIDE);
+    DotPlot plot = new DotPlot(domain, axis(), theme);
+    add(plot, Channel.CENTRE_LOW, theme.asFound(), 1 / BESIDE);
+    add(plot, Channel.CENTRE_HIGH, theme.asLeft(), BESIDE);
     plot.level(0, theme.quietInk(), false);
     if (residuals) {
       plot.level(
@@ -73,7 +60,7 @@ public final class PulseFitChart implements Picture {
       expected(plot, Channel.CENTRE_LOW, theme.asFound());
       expected(plot, Channel.CENTRE_HIGH, theme.asLeft());
     }
-    return plot.chart(labels.title(), note);
+    return plot.chart(Words.say("calibration.chart"), note);
   }
 
   /** What the fit expects at each level, the same for all widths. */
@@ -90,13 +77,22 @@ public final class PulseFitChart implements Picture {
                     "calibration.chart.level", String.format(Locale.ROOT, "%.0f", 100 * level))));
   }
 
-  private void add(DotPlot plot, String name, Channel channel, Color colour, double beside) {
+  private void add(DotPlot plot, Channel channel, Color colour, double beside) {
     List<SeenPulse> own = own(channel);
     plot.dots(
-        name,
+        name(channel),
         own.stream().mapToDouble(pulse -> beside * 1e3 * pulse.trueSeconds()).toArray(),
         values(own).toArray(),
         colour);
+  }
+
+  private String axis() {
+    return Words.say(residuals ? "calibration.chart.residual" : "calibration.chart.excess");
+  }
+
+  private static String name(Channel channel) {
+    return Words.say(
+        channel == Channel.CENTRE_LOW ? "profile.channel.low" : "profile.channel.high");
   }
 
   private List<SeenPulse> own(Channel channel) {
@@ -120,14 +116,14 @@ public final class PulseFitChart implements Picture {
     for (SeenPulse pulse : pulses) {
       rows.add(
           List.of(
-              pulse.channel() == Channel.CENTRE_LOW ? labels.low() : labels.high(),
+              name(pulse.channel()),
               String.format(Locale.ROOT, "%.3f", pulse.level()),
               String.format(Locale.ROOT, "%.4f", 1e3 * pulse.trueSeconds()),
               String.format(Locale.ROOT, "%.2f", micros(pulse))));
     }
     return new TableTwin(
-        labels.title(),
-        List.of("channel", "level", Words.say("calibration.chart.width"), labels.axis()),
+        Words.say("calibration.chart"),
+        List.of("channel", "level", Words.say("calibration.chart.width"), axis()),
         rows,
         note);
   }

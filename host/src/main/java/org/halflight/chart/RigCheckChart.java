@@ -12,22 +12,10 @@ import org.jfree.chart.axis.NumberAxis;
 /** Reference pulses of a rig check, one by one and as moving average, between their limits. */
 public final class RigCheckChart implements Picture {
   private final RigCheck check;
-  private final Labels labels;
   private final String note;
 
-  /**
-   * What stands beside the picture.
-   *
-   * @param title headline
-   * @param axis of the values, in microseconds
-   * @param values single pulses
-   * @param average moving average
-   */
-  public record Labels(String title, String axis, String values, String average) {}
-
-  public RigCheckChart(RigCheck check, Labels labels, String note) {
+  public RigCheckChart(RigCheck check, String note) {
     this.check = Objects.requireNonNull(check);
-    this.labels = Objects.requireNonNull(labels);
     this.note = Objects.requireNonNull(note);
   }
 
@@ -45,9 +33,9 @@ public final class RigCheckChart implements Picture {
     NumberAxis domain = new NumberAxis(Words.say("check.chart.pulse"));
     domain.setRange(0.5, n + 0.5);
     domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    DotPlot plot = new DotPlot(domain, labels.axis(), theme);
-    plot.dots(labels.values(), number, values, theme.asFound());
-    plot.line(labels.average(), number, averages, theme.asLeft());
+    DotPlot plot = new DotPlot(domain, Words.say("check.chart.axis"), theme);
+    plot.dots(Words.say("check.chart.values"), number, values, theme.asFound());
+    plot.line(Words.say("check.chart.average"), number, averages, theme.asLeft());
     double centre = 1e6 * check.limits().centre();
     double reach = 1e6 * RigCheck.averageReach(check.limits());
     plot.level(centre, theme.quietInk(), false);
@@ -68,7 +56,8 @@ public final class RigCheckChart implements Picture {
 
   private String title() {
     return Words.say(
-        check.inControl() ? "check.chart.inControl" : "check.chart.outOfControl", labels.title());
+        check.inControl() ? "check.chart.inControl" : "check.chart.outOfControl",
+        Words.say("check.chart"));
   }
 
   @Override
@@ -83,7 +72,10 @@ public final class RigCheckChart implements Picture {
     }
     return new TableTwin(
         title(),
-        List.of(Words.say("check.chart.pulse"), labels.values(), labels.average()),
+        List.of(
+            Words.say("check.chart.pulse"),
+            Words.say("check.chart.values"),
+            Words.say("check.chart.average")),
         rows,
         note);
   }

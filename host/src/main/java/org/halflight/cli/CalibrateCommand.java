@@ -141,18 +141,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void draw(RigCalibration.Calibrated done, boolean left, Path path, String source) {
-    Pictures.write(
-        new PulseFitChart(
-            done.pulses(),
-            done.fit(),
-            left,
-            new PulseFitChart.Labels(
-                Words.say("calibration.chart"),
-                Words.say(left ? "calibration.chart.residual" : "calibration.chart.excess"),
-                Words.say("profile.channel.low"),
-                Words.say("profile.channel.high")),
-            source),
-        path);
+    Pictures.write(new PulseFitChart(done.pulses(), done.fit(), left, source), path);
     surroundings.terminal().say(Words.say("export.written", path));
   }
 }

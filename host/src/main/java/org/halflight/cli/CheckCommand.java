@@ -119,16 +119,7 @@ final class CheckCommand implements Callable<Integer> {
     if (chart == null) {
       return;
     }
-    Pictures.write(
-        new RigCheckChart(
-            check,
-            new RigCheckChart.Labels(
-                Words.say("check.chart"),
-                Words.say("check.chart.axis"),
-                Words.say("check.chart.values"),
-                Words.say("check.chart.average")),
-            source),
-        chart);
+    Pictures.write(new RigCheckChart(check, source), chart);
     surroundings.terminal().say(Words.say("export.written", chart));
   }
 }

@@ -98,16 +98,7 @@ public final class RigModel {
       return;
     }
     RigCheck found = ((RigCheckRun.Checked) outcome).check();
-    check =
-        Optional.of(
-            new RigCheckChart(
-                found,
-                new RigCheckChart.Labels(
-                    Words.say("check.chart"),
-                    Words.say("check.chart.axis"),
-                    Words.say("check.chart.values"),
-                    Words.say("check.chart.average")),
-                Sentences.source(serial)));
+    check = Optional.of(new RigCheckChart(found, Sentences.source(serial)));
     says(String.join(" ", CalibrationText.check(found)));
   }
 
@@ -132,15 +123,7 @@ public final class RigModel {
 
   private static PulseFitChart chart(RigCalibration.Calibrated done, boolean left) {
     return new PulseFitChart(
-        done.pulses(),
-        done.fit(),
-        left,
-        new PulseFitChart.Labels(
-            Words.say("calibration.chart"),
-            Words.say(left ? "calibration.chart.residual" : "calibration.chart.excess"),
-            Words.say("profile.channel.low"),
-            Words.say("profile.channel.high")),
-        Sentences.source(done.profile().rig().serial()));
+        done.pulses(), done.fit(), left, Sentences.source(done.profile().rig().serial()));
   }
 
   /** This is to be said. */
