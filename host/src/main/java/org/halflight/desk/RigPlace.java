@@ -12,7 +12,6 @@ import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
@@ -27,9 +26,9 @@ final class RigPlace extends JPanel implements Looked {
 
   private final transient Consumer<Consumer<BenchHands>> bench;
   private final JLabel title = new JLabel(Words.say("desk.rig.title"));
-  private final JTextArea standing = new JTextArea();
-  private final JTextArea sentence = new JTextArea();
-  private final JTextArea profile = new JTextArea();
+  private final Passage standing = new Passage("rigStanding", Words.say("desk.rig.standingName"));
+  private final Passage sentence = new Passage("rigSentence", Words.say("desk.rig.name"));
+  private final Passage profile = new Passage("rigProfile", Words.say("desk.rig.profileName"));
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton check = new JButton(Words.say("desk.rig.check"));
   private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
@@ -83,9 +82,6 @@ final class RigPlace extends JPanel implements Looked {
     for (int seconds : CLOCK_SECONDS) {
       clock.addItem(Words.say("desk.rig.clock." + seconds));
     }
-    text(sentence, "rigSentence", Words.say("desk.rig.name"));
-    text(standing, "rigStanding", Words.say("desk.rig.standingName"));
-    text(profile, "rigProfile", Words.say("desk.rig.profileName"));
     progress.getAccessibleContext().setAccessibleName(Words.say("desk.rig.progress"));
     file.setText(surroundings.folder().resolve("my-rig.profile").toString());
     named();
@@ -170,9 +166,9 @@ final class RigPlace extends JPanel implements Looked {
     boolean began = view.isUnderWay() && (shown == null || !shown.isUnderWay());
     boolean ended = !view.isUnderWay() && shown != null && shown.isUnderWay();
     title.setText(Words.say("desk.rig.titleOf", view.heading()));
-    say(standing, view.standing());
-    say(sentence, view.sentence());
-    say(profile, String.join("\n", view.profile()));
+    standing.say(view.standing());
+    sentence.say(view.sentence());
+    profile.say(String.join("\n", view.profile()));
     progress.setValue((int) Math.round(100 * view.progress()));
     progress.setVisible(view.isUnderWay());
     check.setEnabled(!view.isUnderWay() && view.hasProfile());
@@ -213,7 +209,7 @@ final class RigPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    for (JTextArea area : List.of(standing, sentence, profile)) {
+    for (Passage area : List.of(standing, sentence, profile)) {
       area.setBackground(look.ground());
       area.setBorder(null);
       area.setForeground(area == profile ? look.quietInk() : look.ink());
@@ -226,22 +222,5 @@ final class RigPlace extends JPanel implements Looked {
       button.setFont(Look.letters(1.15));
     }
     pictures.forEach(picture -> picture.look(look));
-  }
-
-  private static void say(JTextArea area, String words) {
-    if (!area.getText().equals(words)) {
-      area.setText(words);
-      area.getAccessibleContext().setAccessibleDescription(words);
-      area.setCaretPosition(0);
-    }
-  }
-
-  private static void text(JTextArea area, String name, String spoken) {
-    area.setName(name);
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
-    area.getAccessibleContext().setAccessibleName(spoken);
   }
 }

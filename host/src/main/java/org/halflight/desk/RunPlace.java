@@ -18,7 +18,6 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JRadioButton;
 import javax.swing.JSpinner;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.SpinnerNumberModel;
 import net.miginfocom.swing.MigLayout;
@@ -59,7 +58,7 @@ final class RunPlace extends JPanel implements Looked {
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
   private final AimPanel aim = new AimPanel();
-  private final JTextArea trouble = new JTextArea();
+  private final Passage trouble = new Passage("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
   private String all = "";
@@ -117,12 +116,6 @@ final class RunPlace extends JPanel implements Looked {
     add(checks(), "skip 1");
     add(beforeCocking, "skip 1, split 2, flowy");
     add(bladesShut, "wrap");
-    trouble.setEditable(false);
-    trouble.setFocusable(false);
-    trouble.setLineWrap(true);
-    trouble.setWrapStyleWord(true);
-    trouble.setName("runTrouble");
-    trouble.getAccessibleContext().setAccessibleName(Words.say("desk.run.troubleName"));
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
     dialChosen();

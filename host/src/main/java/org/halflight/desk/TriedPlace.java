@@ -17,7 +17,6 @@ import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JScrollPane;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
@@ -40,8 +39,8 @@ final class TriedPlace extends JPanel implements Looked {
   private final transient Executor drawing;
   private final transient Consumer<Consumer<BenchHands>> bench;
   private final JLabel title = new JLabel(Words.say("desk.tried.title"));
-  private final JTextArea sentence = new JTextArea();
-  private final JTextArea remark = new JTextArea();
+  private final Passage sentence = new Passage("triedSentence", Words.say("desk.tried.name"));
+  private final Passage remark = new Passage("triedRemark", Words.say("desk.tried.remark"));
   private final JLabel count = new JLabel(" ");
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton leak = new JButton(Words.say("desk.tried.leak"));
@@ -55,7 +54,7 @@ final class TriedPlace extends JPanel implements Looked {
   private final DefaultListModel<TriedText.Entry> entries = new DefaultListModel<>();
   private final JList<TriedText.Entry> list = new JList<>(entries);
   private final JScrollPane scroll = new JScrollPane(list);
-  private final JTextArea said = new JTextArea();
+  private final Passage said = new Passage("triedSaid", Words.say("desk.tried.said"));
   private final JScrollPane saidScroll = new JScrollPane(said);
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
   private final PictureView picture;
@@ -144,9 +143,6 @@ final class TriedPlace extends JPanel implements Looked {
     list.getAccessibleContext().setAccessibleName(Words.say("desk.tried.list"));
     list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     list.setCellRenderer(new Line());
-    text(sentence, "triedSentence", Words.say("desk.tried.name"));
-    text(remark, "triedRemark", Words.say("desk.tried.remark"));
-    text(said, "triedSaid", Words.say("desk.tried.said"));
   }
 
   private void acts() {
@@ -184,8 +180,8 @@ final class TriedPlace extends JPanel implements Looked {
             && (test == null || test.doing() != now.doing() || test.step() != now.step());
     boolean ended = !now.isUnderWay() && test != null && test.isUnderWay();
     test = now;
-    say(sentence, now.sentence());
-    say(remark, now.remark());
+    sentence.say(now.sentence());
+    remark.say(now.remark());
     remark.setVisible(!now.remark().isEmpty());
     count.setText(Words.say("desk.tried.count", now.step(), now.steps()));
     count.setVisible(now.isUnderWay());
@@ -256,8 +252,7 @@ final class TriedPlace extends JPanel implements Looked {
 
   private void choose() {
     Optional<TriedText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
-    say(
-        said,
+    said.say(
         chosen
             .map(entry -> String.join("\n", entry.sentences()))
             .orElseGet(() -> Words.say("desk.tried.empty")));
@@ -292,7 +287,7 @@ final class TriedPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    for (JTextArea area : List.of(sentence, remark, said)) {
+    for (Passage area : List.of(sentence, remark, said)) {
       area.setBackground(look.ground());
       area.setBorder(null);
       area.setForeground(area == remark ? look.quietInk() : look.ink());
@@ -313,23 +308,6 @@ final class TriedPlace extends JPanel implements Looked {
       button.setFont(Look.letters(1.15));
     }
     picture.look(look);
-  }
-
-  private static void say(JTextArea area, String words) {
-    if (!area.getText().equals(words)) {
-      area.setText(words);
-      area.getAccessibleContext().setAccessibleDescription(words);
-      area.setCaretPosition(0);
-    }
-  }
-
-  private static void text(JTextArea area, String name, String spoken) {
-    area.setName(name);
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
-    area.getAccessibleContext().setAccessibleName(spoken);
   }
 
   /** One thing that was tried in a line of the list. */
