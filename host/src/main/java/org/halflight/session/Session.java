@@ -608,7 +608,8 @@ public final class Session {
           seenNow(),
           earlier.afterRest(),
           notes.moved(earlier.notes().movedFrom()),
-          Optional.empty());
+          Optional.empty(),
+          ProfileUse.NONE);
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
@@ -630,7 +631,8 @@ public final class Session {
         seenNow(),
         first && isOfTheShutter(outcome, exposure),
         notes,
-        Optional.empty());
+        Optional.empty(),
+        ProfileUse.NONE);
   }
 
   private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {

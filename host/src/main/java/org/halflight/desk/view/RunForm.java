@@ -72,34 +72,6 @@ public record RunForm(
     checks = List.copyOf(checks);
   }
 
-  /** A form whose verdicts are about the usual things. */
-  public RunForm(
-      String camera,
-      Phase phase,
-      String dial,
-      String speeds,
-      boolean exact,
-      int firings,
-      OptionalDouble restSeconds,
-      Map<String, String> noted,
-      List<Check> checks,
-      boolean topBeforeCocking,
-      boolean bladesShut) {
-    this(
-        camera,
-        phase,
-        dial,
-        speeds,
-        exact,
-        firings,
-        restSeconds,
-        noted,
-        checks,
-        topBeforeCocking,
-        bladesShut,
-        AimForm.USUAL);
-  }
-
   /** The same form with verdicts about something else. */
   public RunForm withAim(AimForm other) {
     return new RunForm(
@@ -130,7 +102,8 @@ public record RunForm(
         Map.of(),
         List.of(),
         false,
-        false);
+        false,
+        AimForm.USUAL);
   }
 
   /** The form for the run that follows another: the next phase once that is done. */
