@@ -6,25 +6,16 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
-import java.io.PipedInputStream;
-import java.io.PipedOutputStream;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import org.halflight.cli.Halflight;
-import org.halflight.cli.Surroundings;
-import org.halflight.cli.Terminal;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileText;
@@ -297,36 +288,14 @@ class CalibrateOnTheBoardTest {
    * @param stopAt types {@code q} when a line begins with it
    */
   private int execute(List<String> said, String stopAt, String... words) throws Exception {
-    try (PipedInputStream keys = new PipedInputStream();
-        PipedOutputStream typing = new PipedOutputStream(keys);
-        PipedInputStream lines = new PipedInputStream(1 << 16);
-        BufferedReader reader =
-            new BufferedReader(new InputStreamReader(lines, StandardCharsets.UTF_8))) {
-      PrintStream printing =
-          new PrintStream(new PipedOutputStream(lines), true, StandardCharsets.UTF_8);
-      Surroundings surroundings =
-          new Surroundings(
-              new Terminal(printing, keys),
-              SerialPorts::new,
-              System::nanoTime,
-              () -> Instant.EPOCH,
-              folder,
-              "test");
-      CompletableFuture<Integer> code =
-          CompletableFuture.supplyAsync(
-              () -> {
-                try (printing) {
-                  return Halflight.execute(surroundings, words);
-                }
-              });
-      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-        said.add(line);
-        if (line.startsWith(stopAt)) {
-          typing.write("q\n".getBytes(StandardCharsets.UTF_8));
-          typing.flush();
-        }
-      }
-      return code.get(120, TimeUnit.SECONDS);
-    }
+    return TypedCommand.execute(
+        folder,
+        said,
+        (line, keyboard) -> {
+          if (line.startsWith(stopAt)) {
+            keyboard.type("q");
+          }
+        },
+        words);
   }
 }

@@ -6,27 +6,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.halflight.everyday.InventedAdvance;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
 class LinkagePictureTest {
-  private static final double BLADES = 0.0004;
-
   @Test
   void trialsStandInARowWithTheNewestLast() throws IOException {
-    InventedAdvance camera = new InventedAdvance();
-    double[] intervals = {0.0121, 0.0074, -0.0011, -0.0052, 0.0009, 0.0017};
-    camera.begin(Phase.ADJUSTING, 6, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
-    for (int i = 0; i < 3; i++) {
-      camera.click(BLADES);
-      camera.fire(0.125);
-    }
-    for (double interval : intervals) {
-      camera.click(BLADES);
-      camera.click(interval);
-      camera.fire(0.125);
-    }
+    InventedAdvance camera =
+        InventedAdvance.trials(Phase.ADJUSTING, 0.0121, 0.0074, -0.0011, -0.0052, 0.0009, 0.0017);
 
     Picture picture =
         EverydayPictures.of(camera.linkage(), "Invented clicks, no real camera.").orElseThrow();

@@ -24,6 +24,12 @@ import org.halflight.time.TickRate;
 public final class InventedAdvance {
   static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
+  /** The blades sound this long before they let light through. */
+  public static final double BLADES = 0.0004;
+
+  /** Long enough that the closing is out of reach. */
+  public static final double SLOW = 0.125;
+
   /** How long a click rings, in seconds. */
   static final double RINGING_SECONDS = 0.003;
 
@@ -40,6 +46,22 @@ public final class InventedAdvance {
     session.take(
         new SessionInput.LightSet(
             new LightLevels(0, 800, 800 * LevelPair.GAUSS.low(), 800 * LevelPair.GAUSS.high())));
+  }
+
+  /** Trials with an interval each, after the blades were heard alone. */
+  public static InventedAdvance trials(Phase phase, double... intervals) {
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(phase, intervals.length, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+    for (int i = 0; i < 3; i++) {
+      camera.click(BLADES);
+      camera.fire(SLOW);
+    }
+    for (double interval : intervals) {
+      camera.click(BLADES);
+      camera.click(interval);
+      camera.fire(SLOW);
+    }
+    return camera;
   }
 
   /** A run that asks for checks only. */

@@ -17,12 +17,8 @@ import org.junit.jupiter.api.Test;
 
 /** Intervals are held against those that were put in; the camera is invented. */
 class LinkageTest {
-  /** Long enough that the closing is out of reach. */
-  private static final double SLOW = 0.125;
-
-  /** The blades of the invented camera sound this long before they let light through. */
-  private static final double BLADES = 0.0004;
-
+  private static final double SLOW = InventedAdvance.SLOW;
+  private static final double BLADES = InventedAdvance.BLADES;
   private static final double NEAR = 20e-6;
 
   @Test
@@ -235,20 +231,8 @@ class LinkageTest {
     assertThat(bench.tried()).noneMatch(Linkage.class::isInstance);
   }
 
-  /** Trials with an interval each, after the blades were heard alone. */
   private static Linkage tried(Phase phase, double... intervals) {
-    InventedAdvance camera = new InventedAdvance();
-    camera.begin(phase, intervals.length, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
-    for (int i = 0; i < 3; i++) {
-      camera.click(BLADES);
-      camera.fire(SLOW);
-    }
-    for (double interval : intervals) {
-      camera.click(BLADES);
-      camera.click(interval);
-      camera.fire(SLOW);
-    }
-    return camera.linkage();
+    return InventedAdvance.trials(phase, intervals).linkage();
   }
 
   private static Reason reason(java.util.function.Consumer<InventedAdvance> sounds) {

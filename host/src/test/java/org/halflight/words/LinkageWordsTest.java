@@ -13,8 +13,8 @@ import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
 class LinkageWordsTest {
-  private static final double BLADES = 0.0004;
-  private static final double SLOW = 0.125;
+  private static final double BLADES = InventedAdvance.BLADES;
+  private static final double SLOW = InventedAdvance.SLOW;
 
   @Test
   void whichWayToAdjustIsSaid() {
@@ -31,11 +31,12 @@ class LinkageWordsTest {
 
   @Test
   void scatterIsSaidOfTheRunAndNotWhileAdjusting() {
-    InventedAdvance camera = trials(Phase.AS_LEFT, 0.0014, 0.0016);
+    InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0014, 0.0016);
 
     assertThat(EverydayWords.lines(camera.linkage()))
         .anyMatch(line -> line.contains("scatters by 0.14 ms (standard deviation of 2 trials)"));
-    assertThat(EverydayWords.lines(trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
+    assertThat(
+            EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
         .noneMatch(line -> line.contains("scatters"));
   }
 
@@ -60,7 +61,7 @@ class LinkageWordsTest {
 
   @Test
   void someTrialsWithoutAnIntervalAreCounted() {
-    InventedAdvance camera = trials(Phase.AS_LEFT, 0.0015, BLADES - 0.0015, 0.0015);
+    InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0015, BLADES - 0.0015, 0.0015);
 
     assertThat(EverydayWords.lines(camera.linkage()))
         .anyMatch(
@@ -83,22 +84,7 @@ class LinkageWordsTest {
   }
 
   private static List<String> lines(double interval) {
-    return EverydayWords.lines(trials(Phase.ADJUSTING, interval).linkage());
-  }
-
-  private static InventedAdvance trials(Phase phase, double... intervals) {
-    InventedAdvance camera = new InventedAdvance();
-    camera.begin(phase, intervals.length, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
-    for (int i = 0; i < 3; i++) {
-      camera.click(BLADES);
-      camera.fire(SLOW);
-    }
-    for (double interval : intervals) {
-      camera.click(BLADES);
-      camera.click(interval);
-      camera.fire(SLOW);
-    }
-    return camera;
+    return EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, interval).linkage());
   }
 
   private static String key(Enum<?> value) {
