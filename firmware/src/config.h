@@ -47,6 +47,18 @@
 #define CONFIG_BEAT_FORCED_HALVES 126
 #endif
 
+/* Ringing of the click sensor, thinned when snapshots wait for the serial line.
+   TICKS (0.5 ms): an edge of the click sensor that lies between two others of it which are told, and these are nearer to each other than
+   this, may be left out. Effect: a click that rings for 3 ms takes 6 ms of the serial line whatever its frequency, and not 48
+   at 8 kHz, for which the ring has no room; quiet longer than this is told with both its ends. Range: 0 (no thinning) to 16000.
+   WAITING: only when so many snapshots wait. Range: 4 to 40. */
+#ifndef CONFIG_RINGING_TICKS
+#define CONFIG_RINGING_TICKS 8000
+#endif
+#ifndef CONFIG_RINGING_WAITING
+#define CONFIG_RINGING_WAITING 10
+#endif
+
 /* Light blocks that wait for the serial line.
    Effect: a block is made every 1 ms and its line takes 1.3 ms at 250000 baud, so 118 blocks bridge a request of 500
    without a gap. Cost: 7 bytes of RAM each, in the memory of the light curve (828 bytes) and so free. Range: 2 to 118. */
