@@ -41,7 +41,7 @@
 #define CONFIG_BEAT_HALVES 120
 #endif
 
-/* Half periods after which a beat goes even before waiting edges, so that beats stay within 2^22 ticks.
+/* Half periods after which a beat goes even before waiting edges, of the time before them, so that beats stay within 2^22 ticks.
    Range: CONFIG_BEAT_HALVES + 1 to 126 (128 is 2^22 ticks; a line under way takes up to 3 ms). */
 #ifndef CONFIG_BEAT_FORCED_HALVES
 #define CONFIG_BEAT_FORCED_HALVES 126

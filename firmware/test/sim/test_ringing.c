@@ -71,6 +71,42 @@ static bool quiets_are_told(const struct told *told, size_t first_edge, long *wo
   return good && quiets <= 1;
 }
 
+/* Whether no edge is told behind a beat of a later time, which would put it out of order for a host. */
+static bool beats_are_in_order(void) {
+  uint32_t beat = 0;
+  bool good = true, seen = false;
+  for (size_t i = 0; i < rig.line_count; i++) {
+    const struct line *line = &rig.lines[i];
+    if (line->good && line->field[0][0] == 'B') {
+      beat = (uint32_t)rig_hex(line, 2);
+      seen = true;
+    } else if (line->good && line->field[0][0] == 'E' && seen) {
+      good = good && (int32_t)((uint32_t)rig_hex(line, 4) - beat) >= -SOFTWARE_TICKS;
+    }
+  }
+  return good && seen;
+}
+
+/* More edges than the line can tell at once, so long and so often that beats fall due among them. */
+static void beats_among_edges(const char *elf) {
+  size_t among = 0;
+  rig_start(&rig, elf, "light all 60 4200");
+  size_t line = rig.line_count;
+  for (int i = 0; i < 30; i++) {
+    rig_script(&rig, "burst +0.001 contact 50 100\nburst +0.0101 outerA 34 2000");
+    rig_run(&rig, 107);
+  }
+  rig_settle(&rig, 1000);
+  for (size_t i = line + 1; i + 1 < rig.line_count; i++) {
+    among += rig.lines[i].field[0][0] == 'B' && rig.lines[i - 1].field[0][0] == 'E' && rig.lines[i + 1].field[0][0] == 'E';
+  }
+  struct counters counters = {0};
+  tap_check(rig_counters(&rig, &counters) && counters.snapshots_lost == 0 && among > 3,
+            "beats fall due while edges wait (%zu), and no edge is lost", among);
+  tap_check(beats_are_in_order(), "such a beat bears the time before the first of them");
+  rig_off(&rig);
+}
+
 static void clicks(const char *elf, double hz) {
   static const double apart_ms[] = {1, 2, 3.5, 5, 8, 13, 21, 34, 50};
   bool good = true, lost = false;
@@ -112,5 +148,6 @@ int main(int count, char **words) {
   for (size_t i = 0; i < sizeof hertz / sizeof *hertz; i++) {
     clicks(elf, hertz[i]);
   }
+  beats_among_edges(elf);
   return tap_done();
 }
