@@ -2,9 +2,12 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PipedInputStream;
+import java.io.PipedOutputStream;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -35,6 +38,7 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,13 +50,21 @@ class LightTestsInARunTest {
   @TempDir private Path folder;
 
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final PipedInputStream keys = new PipedInputStream();
+  private final PipedOutputStream keyboard = new PipedOutputStream();
   private final PracticeRig rig =
       PracticeRig.unpaced(
           InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
 
   /** A person who does not work the camera: time passes on the rig, for so long and no longer. */
   private final class Bystander implements Hand {
+    private final String typed;
     private int patience = 2_000;
+    private boolean hasTyped;
+
+    Bystander(String typed) {
+      this.typed = typed;
+    }
 
     @Override
     public void fire(MarkedSpeed shown) {}
@@ -85,6 +97,10 @@ class LightTestsInARunTest {
 
         @Override
         public void idle() {
+          if (!hasTyped) {
+            hasTyped = true;
+            type(typed);
+          }
           Bystander.this.idle();
         }
 
@@ -99,7 +115,6 @@ class LightTestsInARunTest {
     public void idle() {
       assertThat(patience--).as(printed()).isPositive();
       rig.rest(0.01);
-      Thread.onSpinWait();
     }
 
     @Override
@@ -108,11 +123,16 @@ class LightTestsInARunTest {
     }
   }
 
+  @BeforeEach
+  void plugInTheKeyboard() throws IOException {
+    keyboard.connect(keys);
+  }
+
   @Test
   void theRunComesToBothInTheirOrderAndGoesOn() {
     rig.leak(0, LEAK);
     RunSetup setup = setup(List.of(Check.LEAK, Check.STOPS, Check.B), "1/60");
-    Session session = run(setup, new PracticeHand(rig), "");
+    Session session = run(setup, new PracticeHand(rig));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
@@ -138,12 +158,13 @@ class LightTestsInARunTest {
     Session replayed = BenchFold.replay(SessionFile.read(file()).events()).session();
     assertThat(replayed.isRunDone()).isTrue();
     assertThat(Everyday.of(replayed.results(), replayed.readings(), replayed.runs()))
+        .usingRecursiveComparison()
         .isEqualTo(tried);
   }
 
   @Test
   void aTestThatIsSkippedLetsTheRunGoOn() {
-    Session session = run(setup(List.of(Check.LEAK)), new Bystander(), "s\n");
+    Session session = run(setup(List.of(Check.LEAK)), new Bystander("s\n"));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(session.readings()).isEmpty();
@@ -151,14 +172,23 @@ class LightTestsInARunTest {
 
   @Test
   void whatIsNoKeyIsNoReading() {
-    Session session = run(setup(List.of(Check.LEAK)), new Bystander(), "move\nq\n");
+    Session session = run(setup(List.of(Check.LEAK)), new Bystander("move\nq\n"));
 
     assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
     assertThat(session.isRunDone()).isFalse();
     assertThat(session.readings()).isEmpty();
   }
 
-  private Session run(RunSetup setup, Hand hand, String typed) {
+  private void type(String words) {
+    try {
+      keyboard.write(words.getBytes(StandardCharsets.UTF_8));
+      keyboard.flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Session run(RunSetup setup, Hand hand) {
     AtomicLong nanos = new AtomicLong();
     Workbench workbench =
         Workbench.begin(
@@ -166,10 +196,7 @@ class LightTestsInARunTest {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      Terminal terminal =
-          new Terminal(
-              new PrintStream(out, true, StandardCharsets.UTF_8),
-              new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)));
+      Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8), keys);
       BenchTalk talk = new BenchTalk(driver, terminal, hand);
       talk.waitForRig();
       if (hand.works()) {
