@@ -9,6 +9,7 @@ import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.signal.Channel;
 import org.halflight.stats.Interval;
@@ -198,7 +199,7 @@ public record Linkage(
    * short of the middle of the good zone can only be helped by freeing earlier.
    */
   public Optional<Way> way() {
-    double middle = (limits.leastSeconds() + limits.mostSeconds()) / 2;
+    double middle = limits.middleSeconds();
     return switch (verdict()) {
       case GOOD -> Optional.empty();
       case TOO_EARLY -> Optional.of(Way.LATER);

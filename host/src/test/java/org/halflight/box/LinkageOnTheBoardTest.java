@@ -207,7 +207,7 @@ class LinkageOnTheBoardTest {
   }
 
   private static Linkage linkage(Session session) {
-    return Everyday.of(session.results(), session.readings()).stream()
+    return Everyday.of(session.results(), session.readings(), session.runs()).stream()
         .filter(Linkage.class::isInstance)
         .map(Linkage.class::cast)
         .findFirst()
