@@ -31,7 +31,10 @@ public final class Everyday {
       List.of(
           (run, firings, readings) -> Bounce.of(run, firings),
           (run, firings, readings) -> LightLeak.of(run, readings),
-          (run, firings, readings) -> StopScale.of(run, readings));
+          (run, firings, readings) -> StopScale.of(run, readings),
+          (run, firings, readings) -> Holds.of(run, firings),
+          (run, firings, readings) -> SelfTimer.of(run, firings),
+          (run, firings, readings) -> FlashContact.of(run, firings));
 
   private Everyday() {}
 
