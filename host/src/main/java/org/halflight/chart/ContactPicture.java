@@ -41,8 +41,7 @@ final class ContactPicture implements Picture {
     return shot.hasClosing() && shot.areaLinear().isPresent() && shot.radiusLinear().isPresent();
   }
 
-  private static double middle(
-      ContactShot shot, ToDoubleFunction<ContactShot.FullyOpen> moment) {
+  private static double middle(ContactShot shot, ToDoubleFunction<ContactShot.FullyOpen> moment) {
     return (moment.applyAsDouble(shot.areaLinear().orElseThrow())
             + moment.applyAsDouble(shot.radiusLinear().orElseThrow()))
         / 2;
@@ -54,8 +53,7 @@ final class ContactPicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    String[] names =
-        contact.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
+    String[] names = contact.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
     SymbolAxis domain = new SymbolAxis(Words.say("contact.picture.speed"), names);
     domain.setGridBandsVisible(false);
     domain.setRange(-0.5, names.length - 0.5);
@@ -68,8 +66,7 @@ final class ContactPicture implements Picture {
       for (ContactShot shot : contact.speeds().get(i).shots()) {
         if (isDrawn(shot)) {
           double closes = afterOpenMillis(shot, shot.closingSeconds());
-          double light =
-              afterOpenMillis(shot, middle(shot, ContactShot.FullyOpen::firstLight));
+          double light = afterOpenMillis(shot, middle(shot, ContactShot.FullyOpen::firstLight));
           low = Math.min(low, Math.min(closes, light));
           high = Math.max(high, closes);
           closings.add(new double[] {i, closes});
@@ -124,9 +121,7 @@ final class ContactPicture implements Picture {
         mean(at, s -> afterOpenMillis(s, middle(s, ContactShot.FullyOpen::to))),
         mean(at, s -> s.durationSeconds() * 1e3),
         String.valueOf(at.mostBounces()),
-        Words.say(
-            "contact.flash."
-                + at.flash().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+        Words.say("contact.flash." + at.flash().name().toLowerCase(Locale.ROOT).replace('_', '-')));
   }
 
   private static String mean(FlashContact.AtSpeed at, ToDoubleFunction<ContactShot> millis) {

@@ -27,7 +27,9 @@ public final class EverydayPictures {
       return Optional.of(new StopScalePicture(scale, note));
     }
     if (tried instanceof FlashContact contact) {
-      return Optional.of(new ContactPicture(contact, note)).filter(ContactPicture::isThere).map(p -> p);
+      return Optional.of(new ContactPicture(contact, note))
+          .filter(ContactPicture::isThere)
+          .map(p -> p);
     }
     return Optional.empty();
   }

@@ -72,7 +72,7 @@ final class PageFromRuns {
         found.map(this::part),
         left.map(this::part),
         CheckLines.filled(typed.lists, tried()),
-        tried().stream().map(EverydayWords::inOneLine).toList(),
+        tried().stream().map(EverydayWords::inShort).toList(),
         typed.work,
         typed.notTested,
         Optional.empty(),

@@ -32,6 +32,7 @@ import org.halflight.record.DataFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionNews;
 import org.halflight.trouble.Trouble;
@@ -157,6 +158,17 @@ final class Archive implements AutoCloseable {
       } else if (each instanceof SessionNews.Rejected rejected) {
         firings.add(rejected.result());
       }
+    }
+    List<LightReading> readings =
+        news.stream()
+            .flatMap(
+                each ->
+                    each instanceof SessionNews.LightWasRead read
+                        ? Stream.of(read.reading())
+                        : Stream.empty())
+            .toList();
+    if (!readings.isEmpty()) {
+      thread.execute(() -> onRecord(known -> known.keep(session.orElseThrow().key(), readings)));
     }
     if (!firings.isEmpty()) {
       thread.execute(() -> onRecord(known -> known.settle(session.orElseThrow().key(), firings)));

@@ -19,6 +19,7 @@ import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 import javax.swing.table.AbstractTableModel;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.chart.TableTwin;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -51,6 +52,7 @@ final class CamerasPlace extends JPanel implements Looked {
   private final JTable cameras = new JTable(lines);
   private final PictureView map;
   private final TwinTable drifts;
+  private final TwinTable tried;
   private final JLabel said = new JLabel(" ");
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
@@ -84,6 +86,7 @@ final class CamerasPlace extends JPanel implements Looked {
             drawing,
             surroundings.nanos());
     drifts = new TwinTable(Words.say("desk.history.name"));
+    tried = new TwinTable(Words.say("desk.history.tried"));
     search.setName("search");
     searchLabel.setLabelFor(search);
     search.getAccessibleContext().setAccessibleName(searchLabel.getText());
@@ -134,6 +137,7 @@ final class CamerasPlace extends JPanel implements Looked {
     add(map, "spany 2, grow, hmin 200, wrap");
     add(new JScrollPane(cameras), "spany 2, grow, wrap");
     add(drifts, "grow, h 130:322:, wrap");
+    add(tried, "span, grow, h 60:130:, hidemode 3, wrap");
     add(take, "split 3, grow 0");
     add(page, "grow 0");
     add(export, "grow 0");
@@ -172,6 +176,7 @@ final class CamerasPlace extends JPanel implements Looked {
     said.setForeground(look.quietInk());
     map.look(look);
     drifts.look(look);
+    tried.look(look);
   }
 
   private void filter() {
@@ -208,6 +213,9 @@ final class CamerasPlace extends JPanel implements Looked {
     page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
+    Optional<TableTwin> also = shown.flatMap(h -> HistoryText.tried(h, clock.getZone()));
+    tried.setVisible(also.isPresent());
+    tried.show(also);
   }
 
   private void page() {

@@ -59,8 +59,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
 
     /** What an electronic flash would find: the same in all firings, or too close to call. */
     public ContactShot.Flash flash() {
-      List<ContactShot.Flash> found =
-          closed().stream().map(ContactShot::flash).distinct().toList();
+      List<ContactShot.Flash> found = closed().stream().map(ContactShot::flash).distinct().toList();
       return found.isEmpty()
           ? ContactShot.Flash.UNKNOWN
           : found.size() == 1 ? found.get(0) : ContactShot.Flash.TOO_CLOSE;
@@ -68,8 +67,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
 
     /** From closing to four fifths open, in seconds; empty where no firing has it. */
     public Optional<Sample> delaySeconds() {
-      List<Double> delays =
-          shots.stream().flatMap(shot -> shot.delaySeconds().stream()).toList();
+      List<Double> delays = shots.stream().flatMap(shot -> shot.delaySeconds().stream()).toList();
       return delays.isEmpty() ? Optional.empty() : Optional.of(Sample.of(delays));
     }
 
@@ -129,8 +127,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
         : BulbClass.fitting(delays.get(0).mean().get()).stream()
             .filter(
                 each ->
-                    delays.stream()
-                        .allMatch(d -> BulbClass.fitting(d.mean().get()).contains(each)))
+                    delays.stream().allMatch(d -> BulbClass.fitting(d.mean().get()).contains(each)))
             .collect(Collectors.toList());
   }
 
@@ -177,10 +174,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
                         EverydayValue.mean(
                             DELAY,
                             label,
-                            Sample.of(
-                                Arrays.stream(delays.values())
-                                    .map(s -> s * 1e3)
-                                    .toArray()),
+                            Sample.of(Arrays.stream(delays.values()).map(s -> s * 1e3).toArray()),
                             "ms")));
         List<Double> lasting =
             closed.stream().map(s -> s.durationSeconds() * 1e3).filter(ms -> ms > 0).toList();

@@ -47,8 +47,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
       OptionalDouble closingDelaySeconds) {
     /** Whether the closing lagged, or did not come. */
     public boolean hangs() {
-      return outcome == Outcome.STUCK_OPEN
-          || closingDelaySeconds.orElse(0) > HANG_SECONDS;
+      return outcome == Outcome.STUCK_OPEN || closingDelaySeconds.orElse(0) > HANG_SECONDS;
     }
   }
 
@@ -106,8 +105,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
   /** Whether the release was wired in any of them; without it nothing says how it follows. */
   public boolean isReleaseWired() {
     return shots.stream()
-        .anyMatch(
-            s -> s.openingDelaySeconds().isPresent() || s.outcome() == Outcome.DID_NOT_OPEN);
+        .anyMatch(s -> s.openingDelaySeconds().isPresent() || s.outcome() == Outcome.DID_NOT_OPEN);
   }
 
   @Override
@@ -117,8 +115,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
 
   @Override
   public CheckState state() {
-    return shots.stream()
-            .allMatch(s -> s.outcome() == Outcome.OPENS_HOLDS_CLOSES && !s.hangs())
+    return shots.stream().allMatch(s -> s.outcome() == Outcome.OPENS_HOLDS_CLOSES && !s.hangs())
         ? CheckState.OK
         : CheckState.FAULT;
   }

@@ -13,6 +13,7 @@ import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionNews;
 
@@ -68,6 +69,11 @@ final class FoldedSession {
 
   List<FiringResult> firings() {
     return fold.session().results();
+  }
+
+  /** The readings of the light with the shutter at rest. */
+  List<LightReading> readings() {
+    return fold.session().readings();
   }
 
   /** The runs, in order. */

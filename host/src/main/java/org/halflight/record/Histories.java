@@ -67,7 +67,12 @@ final class Histories {
             .flatMap(phase -> phase.speeds().stream())
             .toList();
     return new RunHistory(
-        visit, run, firings.size(), sources, speeds, Everyday.of(firings, List.of()));
+        visit,
+        run,
+        firings.size(),
+        sources,
+        speeds,
+        Everyday.of(firings, ReadingRows.of(connection, run.id())));
   }
 
   /** Of each speed of an adjusting run, what follows the last mark. */

@@ -22,6 +22,7 @@ import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 
@@ -75,6 +76,10 @@ final class Intake {
           FiringRows.keep(connection, sessionId, firing, folded.isCutOff(firing), isLatest, now);
       counts.merge(came, 1, Integer::sum);
     }
+    for (LightReading reading : folded.readings()) {
+      needRun(folded, reading.run());
+      ReadingRows.keep(connection, sessionId, reading, now);
+    }
     List<RunId> known = new ArrayList<>();
     for (int ordinal = 1; ordinal <= folded.runs().size(); ordinal++) {
       Optional<Run> run = RunRows.find(connection, start.key(), ordinal);
@@ -98,7 +103,7 @@ final class Intake {
         known);
   }
 
-  /** Makes the run of a firing when this is the first firing of it in the record. */
+  /** Makes the run of a firing or a reading when this is the first of it in the record. */
   private void needRun(FoldedSession folded, int ordinal) throws SQLException {
     if (ordinal == 0 || !runs.add(ordinal)) {
       return;

@@ -23,7 +23,12 @@ final class Migrations {
   /** The steps of this program: number n brings version n - 1 to version n. */
   static final Migrations OWN =
       new Migrations(
-          List.of(resource("1.sql"), resource("2.sql"), resource("3.sql"), resource("4.sql")));
+          List.of(
+              resource("1.sql"),
+              resource("2.sql"),
+              resource("3.sql"),
+              resource("4.sql"),
+              resource("5.sql")));
 
   private final List<String> steps;
 

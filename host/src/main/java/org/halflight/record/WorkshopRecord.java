@@ -24,6 +24,7 @@ import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 
@@ -237,6 +238,30 @@ public final class WorkshopRecord implements AutoCloseable {
           }
           return came;
         });
+  }
+
+  /**
+   * Keeps readings of the light with the shutter at rest; what is known stays as it is.
+   *
+   * @param sessionKey their session, which must have begun
+   */
+  public void keep(String sessionKey, List<LightReading> readings) {
+    database.write(
+        connection -> {
+          long sessionId =
+              SessionRows.find(connection, sessionKey)
+                  .orElseThrow(
+                      () -> new IllegalArgumentException("no session is called " + sessionKey));
+          for (LightReading reading : readings) {
+            ReadingRows.keep(connection, sessionId, reading, clock.instant());
+          }
+          return null;
+        });
+  }
+
+  /** The readings of the light of a run, in the order in which they were taken. */
+  public List<LightReading> readings(RunId run) {
+    return database.read(connection -> ReadingRows.of(connection, run));
   }
 
   /** The firing of a key. */

@@ -74,8 +74,11 @@ public final class CheckLines {
         answer.by().stream().map(EverydayWords::name).distinct().collect(Collectors.joining(", "));
     if (answer.origin() == MeasuredChecks.Origin.DISAGREES) {
       remarks.add(Words.say(key, word(line(answer.measured())), by));
-    } else if (isMeasured(answer) && remarks.stream().noneMatch(by::equals)) {
-      remarks.add(by);
+    } else if (isMeasured(answer)) {
+      String said = Words.say("page.check.by", by);
+      if (!remarks.contains(said)) {
+        remarks.add(said);
+      }
     }
   }
 

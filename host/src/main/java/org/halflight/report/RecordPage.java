@@ -120,7 +120,7 @@ public final class RecordPage {
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
         CheckLines.filled(lists(), tried()),
-        tried().stream().map(EverydayWords::inOneLine).toList(),
+        tried().stream().map(EverydayWords::inShort).toList(),
         workLog.stream().map(RecordPage::work).toList(),
         List.of(),
         Optional.empty(),

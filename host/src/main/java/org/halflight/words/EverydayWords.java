@@ -48,9 +48,21 @@ public final class EverydayWords {
     throw new IllegalArgumentException("nobody has words for " + tried.what());
   }
 
+  /** What it came to for the owner of the camera: the verdict, and no more. */
+  public static String inShort(Tried tried) {
+    String said =
+        tried instanceof LightLeak
+            ? String.join(" ", lines(tried))
+            : tried instanceof StopScale scale ? StopWords.inShort(scale) : lines(tried).get(0);
+    return ofRun(tried, said);
+  }
+
   /** The same in one line with the run that it belongs to. */
   public static String inOneLine(Tried tried) {
-    String said = String.join(" ", lines(tried));
+    return ofRun(tried, String.join(" ", lines(tried)));
+  }
+
+  private static String ofRun(Tried tried, String said) {
     return tried
         .phase()
         .map(phase -> Words.say("everyday.ofRun", Sentences.phase(phase), said))

@@ -48,8 +48,7 @@ public final class HoldWords {
         .ifPresent(
             shot ->
                 lines.add(
-                    Words.say(
-                        "hold.works", name, Numbers.running(shot.openSeconds().orElse(0)))));
+                    Words.say("hold.works", name, Numbers.running(shot.openSeconds().orElse(0)))));
     OptionalDouble opening = most(shots, Holds.Shot::openingDelaySeconds);
     if (opening.isPresent() && closing.isPresent()) {
       lines.add(

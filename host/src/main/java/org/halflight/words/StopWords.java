@@ -23,13 +23,7 @@ final class StopWords {
       return List.of(trouble(scale, scale.trouble().get()));
     }
     List<String> lines = new ArrayList<>();
-    lines.add(first(scale));
-    for (Verdict verdict : List.of(Verdict.BRIGHT, Verdict.DARK, Verdict.TOO_CLOSE_TO_CALL)) {
-      List<AtStop> those = scale.having(verdict);
-      if (!those.isEmpty()) {
-        lines.add(Words.say("stops." + Sentences.key(verdict), withErrors(those)));
-      }
-    }
+    lines.addAll(verdicts(scale));
     for (Verdict verdict : List.of(Verdict.TOO_DARK, Verdict.SATURATED)) {
       List<AtStop> those = scale.having(verdict);
       if (!those.isEmpty()) {
@@ -42,6 +36,25 @@ final class StopWords {
       lines.add(Words.say("stops.notReturned", name(scale.stops().get(0).number())));
     }
     lines.add(Words.say("stops.numbers", exact(scale)));
+    return lines;
+  }
+
+  /** The verdict alone. */
+  static String inShort(StopScale scale) {
+    return scale.trouble().isPresent()
+        ? trouble(scale, scale.trouble().get())
+        : String.join(" ", verdicts(scale));
+  }
+
+  private static List<String> verdicts(StopScale scale) {
+    List<String> lines = new ArrayList<>();
+    lines.add(first(scale));
+    for (Verdict verdict : List.of(Verdict.BRIGHT, Verdict.DARK, Verdict.TOO_CLOSE_TO_CALL)) {
+      List<AtStop> those = scale.having(verdict);
+      if (!those.isEmpty()) {
+        lines.add(Words.say("stops." + Sentences.key(verdict), withErrors(those)));
+      }
+    }
     return lines;
   }
 

@@ -142,6 +142,7 @@ class WallsTest {
               ROOT + "uncertainty",
               ROOT + "calibration",
               ROOT + "job",
+              ROOT + "everyday",
               ROOT + "session",
               ROOT + "verdict",
               ROOT + "shuttermodel")

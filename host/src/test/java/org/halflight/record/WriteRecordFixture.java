@@ -4,10 +4,13 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.CheckItem;
@@ -71,8 +74,9 @@ public final class WriteRecordFixture {
             Optional.empty(),
             OptionalInt.empty()));
     // The serial number of a simulated board: nobody shall take these figures for a real shutter's.
-    TakenIn taken =
-        record.takeIn(RecordFixture.everything("BOX-0001", camera.label()), "invented.session");
+    List<BenchEvent> events = new ArrayList<>(RecordFixture.everything("BOX-0001", camera.label()));
+    events.addAll(ReadingsInRecordTest.leakTest());
+    TakenIn taken = record.takeIn(events, "invented.session");
     Run found = record.run(taken.runs().get(0)).orElseThrow();
     record.keep(
         found.withConditions(

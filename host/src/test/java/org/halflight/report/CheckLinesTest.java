@@ -20,7 +20,7 @@ class CheckLinesTest {
     assertThat(line.handBack()).isEqualTo(OK);
     assertThat(line.intakeMeasured()).isTrue();
     assertThat(line.handBackMeasured()).isTrue();
-    assertThat(line.remark()).isEqualTo("bounce");
+    assertThat(line.remark()).isEqualTo("measured: bounce");
   }
 
   @Test

@@ -223,7 +223,7 @@ final class SamplePages {
         found,
         left,
         CheckLines.filled(lists, tried),
-        tried.stream().map(EverydayWords::inOneLine).toList(),
+        tried.stream().map(EverydayWords::inShort).toList(),
         work,
         List.of(),
         Optional.empty(),

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.chart.TableTwin;
+import org.halflight.everyday.Tried;
 import org.halflight.job.VisitId;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.RunHistory;
@@ -18,6 +19,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -59,6 +61,33 @@ public final class HistoryText {
     }
     return new TableTwin(
         Words.say("desk.history.caption", history.camera().label()), headings, rows, note(history));
+  }
+
+  /** What was tried beside the marked speeds, visit by visit; empty where nothing was. */
+  public static Optional<TableTwin> tried(CameraHistory history, ZoneId zone) {
+    List<List<String>> rows = new ArrayList<>();
+    for (RunHistory run : history.runs()) {
+      for (Tried tried : run.tried()) {
+        rows.add(
+            List.of(
+                day(run.visit().receivedAt(), zone),
+                heading(run, zone),
+                EverydayWords.name(tried),
+                String.join(" ", EverydayWords.lines(tried))));
+      }
+    }
+    return rows.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new TableTwin(
+                Words.say("desk.history.tried"),
+                List.of(
+                    Words.say("desk.history.visit"),
+                    Words.say("desk.history.runColumn"),
+                    Words.say("desk.history.what"),
+                    Words.say("desk.history.found")),
+                rows,
+                note(history)));
   }
 
   /** The speed map of the last visit; empty where nothing was fired at a speed. */
