@@ -50,9 +50,7 @@ class HoldsAndContactTest {
       bench.session.take(
           new SessionInput.EdgeAt(
               new Edge(
-                  each.channel(),
-                  each.high(),
-                  InventedLight.RATE.ticks(start + each.seconds()))));
+                  each.channel(), each.high(), InventedLight.RATE.ticks(start + each.seconds()))));
     }
     start += all.get(all.size() - 1).seconds() + 1;
     bench.session.take(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
@@ -60,7 +58,11 @@ class HoldsAndContactTest {
   }
 
   private <T extends Tried> T tried(Class<T> kind) {
-    return bench.tried().stream().filter(kind::isInstance).map(kind::cast).findFirst().orElseThrow();
+    return bench.tried().stream()
+        .filter(kind::isInstance)
+        .map(kind::cast)
+        .findFirst()
+        .orElseThrow();
   }
 
   private void check(Check check) {
@@ -112,8 +114,7 @@ class HoldsAndContactTest {
 
     assertThat(timer.atOnce()).isEqualTo(1);
     assertThat(timer.neverCame()).isEqualTo(1);
-    assertThat(timer.seconds().get(0))
-        .isCloseTo(10 + LevelPair.GAUSS.low() * RAMP, within(1e-6));
+    assertThat(timer.seconds().get(0)).isCloseTo(10 + LevelPair.GAUSS.low() * RAMP, within(1e-6));
   }
 
   @Test
@@ -122,8 +123,7 @@ class HoldsAndContactTest {
     Change[] contact = new Change[22];
     for (int i = 0; i < 11; i++) {
       contact[2 * i] = change(Channel.CONTACT, true, 2e-3 + i * 1e-4);
-      contact[2 * i + 1] =
-          change(Channel.CONTACT, false, i == 10 ? 9e-3 : 2e-3 + i * 1e-4 + 5e-5);
+      contact[2 * i + 1] = change(Channel.CONTACT, false, i == 10 ? 9e-3 : 2e-3 + i * 1e-4 + 5e-5);
     }
     fire(0.0166, contact);
 
@@ -137,8 +137,7 @@ class HoldsAndContactTest {
   @Test
   void aDelayIsCalledByEveryClassThatItFits() {
     // M 13 to 19 ms, FP 15 to 20 ms: a camera maker's support article; MF 9 to 18 ms from memory.
-    assertThat(BulbClass.fitting(0.016))
-        .containsExactly(BulbClass.MF, BulbClass.M, BulbClass.FP);
+    assertThat(BulbClass.fitting(0.016)).containsExactly(BulbClass.MF, BulbClass.M, BulbClass.FP);
     assertThat(BulbClass.fitting(0.0195)).containsExactly(BulbClass.FP);
     assertThat(BulbClass.fitting(0.022)).isEmpty();
   }
