@@ -199,7 +199,7 @@ static bool set_hysteresis(struct scenario *s, const struct words *w) {
 static bool set_led(struct scenario *s, const struct words *w) {
   int which;
   double mv;
-  if (!sensor(s, w->word[1], &which) || !number(s, w->word[2], "voltage in millivolts", 0, 5000, &mv)) {
+  if (!sensor(s, w->word[1], &which) || !number(s, w->word[2], "voltage in millivolts", -5000, 5000, &mv)) {
     return false;
   }
   for (int i = 0; i < SENSORS; i++) {

@@ -1,8 +1,13 @@
 package org.halflight.bench;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
@@ -37,6 +42,9 @@ public final class BenchDriver implements AutoCloseable {
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
+  private final ProfileSource profiles;
+  private final LocalDate today;
+  private final Set<String> profiledRigs = new HashSet<>();
   private Optional<LightSetting> lightSetting = Optional.empty();
   private Optional<LightProbe> probe = Optional.empty();
   private boolean reads;
@@ -44,19 +52,34 @@ public final class BenchDriver implements AutoCloseable {
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
 
+  /** What the rig says is for the work that it is lent to. */
+  private Optional<LentRig> lent = Optional.empty();
+
+  /** A session that is told of no profile but by its own file. */
   public BenchDriver(Workbench workbench, RigFeed feed) {
+    this(workbench, feed, ProfileSource.NONE, LocalDate.EPOCH);
+  }
+
+  /**
+   * @param profiles asked once for each rig that greets
+   * @param today the day of the work
+   */
+  public BenchDriver(Workbench workbench, RigFeed feed, ProfileSource profiles, LocalDate today) {
     this.workbench = workbench;
     this.feed = feed;
+    this.profiles = profiles;
+    this.today = today;
   }
 
   /** Takes the next thing that came; empty when nothing did for a short while. */
   public Optional<Happening> step() {
-    return feed.next()
-        .map(
-            item ->
-                item instanceof RigFeed.Item.Line line
-                    ? hear(line.event())
-                    : changed(((RigFeed.Item.Changed) item).change()));
+    return feed.next().map(this::happening);
+  }
+
+  private Happening happening(RigFeed.Item item) {
+    return item instanceof RigFeed.Item.Line line
+        ? hear(line.event())
+        : changed(((RigFeed.Item.Changed) item).change());
   }
 
   /** Begins to set the light; the shutter is closed. */
@@ -68,9 +91,47 @@ public final class BenchDriver implements AutoCloseable {
     return setting;
   }
 
+  /**
+   * Lends the rig to a calibration or a rig check. Every line still reaches the session file and
+   * the session goes on, but it sees nothing of what the rig does meanwhile. Closing the work gives
+   * the rig back, with the thresholds of the session's light.
+   *
+   * @param meanwhile is done at every step of the work, on its thread
+   * @param tell takes what happens to the link
+   */
+  public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
+    workbench.tell(new SessionInput.RigAtWork(true));
+    LentRig rig =
+        new LentRig(
+            feed,
+            item -> {
+              meanwhile.run();
+              item.ifPresent(came -> tell.accept(happening(came)));
+            },
+            this::giveBack);
+    lent = Optional.of(rig);
+    return new RigWork(rig, workbench.fold().greeting());
+  }
+
+  private void giveBack(LentRig rig) {
+    if (session().light().isEmpty() && !session().isOneLevelRig()) {
+      ThresholdCodes codes = ThresholdCodes.AFTER_START;
+      feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
+    }
+    restoreThresholds();
+    rig.rest();
+    lent = Optional.empty();
+    workbench.tell(new SessionInput.RigAtWork(false));
+  }
+
   /** The person holds the shutter open, as the light setting asked. */
   public void shutterIsOpen() {
     lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
+  }
+
+  /** Whether the light is being set or read now. */
+  public boolean isSettingLight() {
+    return lightSetting.isPresent() || reads;
   }
 
   /** Readings of the light begin: openings until their end are no releases. */
@@ -122,7 +183,14 @@ public final class BenchDriver implements AutoCloseable {
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
-    for (RigEvent said : brought.said()) {
+    lent.ifPresent(rig -> rig.heard(brought.said()));
+    for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : brought.said()) {
+      if (said instanceof RigEvent.Greeted greeted
+          && profiledRigs.add(greeted.greeting().serial())) {
+        profiles
+            .forRig(greeted.greeting().serial(), Optional.of(today))
+            .ifPresent(input -> news.addAll(workbench.tell(input)));
+      }
       news.addAll(read(said));
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);

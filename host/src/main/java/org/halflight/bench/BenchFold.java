@@ -56,6 +56,8 @@ public final class BenchFold {
       said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
       if (mark.kind().equals(Marks.BEGINS)) {
+        // Whatever the rig was at, nobody listens any more.
+        tell(new SessionInput.RigAtWork(false), news);
         news.addAll(breakOff());
         return new Brought(said, news);
       }

@@ -36,6 +36,11 @@ public record CalibrationPlan(
     }
   }
 
+  /** How long the LED is lit by square pulses, in seconds. */
+  double pulseSeconds() {
+    return levels.size() * pulses * widthSeconds.stream().mapToDouble(Double::doubleValue).sum();
+  }
+
   /** The same with another time for the clocks. */
   public CalibrationPlan withPingSeconds(double seconds) {
     return new CalibrationPlan(levels, widthSeconds, pulses, seconds, sweeps);

@@ -1,11 +1,15 @@
 package org.halflight.bench;
 
+import org.halflight.calibration.SlopeTest;
 import org.halflight.signal.Channel;
 
 /** Why a calibration or a rig check cannot be made. */
 public sealed interface CalibrationRefusal {
   /** The reference LED brings no light to the sensor. */
   record NoLed(double darkCounts, double ledCounts) implements CalibrationRefusal {}
+
+  /** The sensor reads less light with the LED on than with it off. */
+  record Inverted(double darkCounts, double ledCounts) implements CalibrationRefusal {}
 
   /** The sensor is at the end of its scale with the LED on. */
   record Saturated(double ledCounts) implements CalibrationRefusal {}
@@ -29,7 +33,10 @@ public sealed interface CalibrationRefusal {
   record TooFewPoints(Channel channel, int points) implements CalibrationRefusal {}
 
   /** Widths do not follow what the board made: LED and stamps disagree. */
-  record SlopeNotOne(double p) implements CalibrationRefusal {}
+  record SlopeNotOne(SlopeTest test) implements CalibrationRefusal {}
+
+  /** The person stopped it. */
+  record Stopped() implements CalibrationRefusal {}
 
   /** The rig started anew meanwhile. */
   record Restarted() implements CalibrationRefusal {}

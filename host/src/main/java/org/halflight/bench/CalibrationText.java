@@ -3,6 +3,8 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.RigCheck;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
@@ -15,6 +17,9 @@ public final class CalibrationText {
   public static String refused(CalibrationRefusal refusal) {
     if (refusal instanceof CalibrationRefusal.NoLed) {
       return Words.say("calibration.refused.noLed");
+    }
+    if (refusal instanceof CalibrationRefusal.Inverted) {
+      return Words.say("calibration.refused.inverted");
     }
     if (refusal instanceof CalibrationRefusal.Saturated) {
       return Words.say("calibration.refused.saturated");
@@ -40,12 +45,31 @@ public final class CalibrationText {
     if (refusal instanceof CalibrationRefusal.TooFewPoints few) {
       return Words.say("calibration.refused.tooFew", channel(few.channel().label()), few.points());
     }
-    if (refusal instanceof CalibrationRefusal.SlopeNotOne) {
-      return Words.say("calibration.refused.slope");
+    if (refusal instanceof CalibrationRefusal.SlopeNotOne wrong) {
+      return Words.say("calibration.refused.slope", ppm(wrong.test().slopeError()));
+    }
+    if (refusal instanceof CalibrationRefusal.Stopped) {
+      return Words.say("calibration.refused.stopped");
     }
     return refusal instanceof CalibrationRefusal.Restarted
         ? Words.say("calibration.refused.restarted")
         : Words.say("calibration.refused.noAnswer");
+  }
+
+  /** How sharply the widths were tested; empty where all pulses had one width. */
+  public static Optional<String> slope(ChainFit fit) {
+    return fit.slope()
+        .map(
+            test ->
+                Words.say(
+                    "calibration.slope",
+                    ppm(test.slopeError()),
+                    ppm(test.standardUncertainty()),
+                    ppm(test.findable())));
+  }
+
+  private static String ppm(double share) {
+    return String.format(Locale.ROOT, "%.1f", 1e6 * Math.abs(share));
   }
 
   private static String channel(String label) {

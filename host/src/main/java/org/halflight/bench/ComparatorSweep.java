@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.Optional;
 import org.halflight.calibration.TripEstimate;
+import org.halflight.light.LightFlutter;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -23,16 +24,19 @@ final class ComparatorSweep {
 
   private final Channel channel;
   private final double lightCounts;
+  private final LightFlutter flutter;
   private int reachCodes = NEAR_CODES;
   private Optional<RigEvent.Tripped> up = Optional.empty();
   private Optional<RigEvent.Tripped> down = Optional.empty();
 
   /**
    * @param lightCounts the steady light, in counts of the ten-bit converter
+   * @param flutter by what it moves all the same
    */
-  ComparatorSweep(Channel channel, double lightCounts) {
+  ComparatorSweep(Channel channel, double lightCounts, LightFlutter flutter) {
     this.channel = channel;
     this.lightCounts = lightCounts;
+    this.flutter = flutter;
   }
 
   /** The command of the sweep that comes now; what the one before said is forgotten. */
@@ -92,11 +96,11 @@ final class ComparatorSweep {
   /** Where the comparator switches; empty where it did not switch both ways. */
   Optional<ComparatorTrips> trips() {
     boolean switched = isHeard() && up.get().fineCode() != 0 && down.get().fineCode() != 0;
-    return switched ? Optional.of(TripEstimate.of(way(up), way(down))) : Optional.empty();
+    return switched ? Optional.of(TripEstimate.of(way(up), way(down), flutter)) : Optional.empty();
   }
 
   private static TripEstimate.Way way(Optional<RigEvent.Tripped> trip) {
     RigEvent.Tripped at = trip.orElseThrow();
-    return new TripEstimate.Way(at.levelSum64() / 64.0, at.lightSum16() / 16.0);
+    return new TripEstimate.Way(at.fineCode(), at.levelSum64() / 64.0, at.lightSum16() / 16.0);
   }
 }

@@ -13,6 +13,7 @@ import org.halflight.exposure.TripPoints;
 import org.halflight.light.FlickerJudge;
 import org.halflight.light.LampLight;
 import org.halflight.light.LightBlock;
+import org.halflight.light.LightFlutter;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -298,7 +299,8 @@ public final class LightSetting {
     }
     if (looksAtComparators) {
       step = Step.TRIPS;
-      sweep = Optional.of(new TripSweep(fullSum16 / 16, oneLevel));
+      LightFlutter flutter = LightFlutter.of(blocks.stream().mapToInt(LightBlock::sum16).toArray());
+      sweep = Optional.of(new TripSweep(fullSum16 / 16, flutter, oneLevel));
       return sweep.map(TripSweep::command);
     }
     return place();

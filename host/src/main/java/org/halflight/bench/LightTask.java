@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.signal.Channel;
@@ -14,6 +15,8 @@ final class LightTask implements RigTask {
   private static final long QUIET_TICKS = 4_800_000;
 
   private final List<Integer> sums = new ArrayList<>();
+  private int least = Integer.MAX_VALUE;
+  private int most;
   private long quietSinceTicks = -1;
 
   @Override
@@ -25,6 +28,8 @@ final class LightTask implements RigTask {
   public State hear(RigEvent event) {
     if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
       sums.add(light.block().sum16());
+      least = Math.min(least, light.block().least());
+      most = Math.max(most, light.block().most());
       quietSinceTicks = -1;
       return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
     }
@@ -33,6 +38,21 @@ final class LightTask implements RigTask {
       return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
+  }
+
+  /** The least reading, in counts. */
+  int least() {
+    return least;
+  }
+
+  /** The greatest reading, in counts. */
+  int most() {
+    return most;
+  }
+
+  /** By what the light moves. */
+  LightFlutter flutter() {
+    return LightFlutter.of(sums.stream().mapToInt(Integer::intValue).toArray());
   }
 
   /** Mean light in counts of the ten-bit converter. */

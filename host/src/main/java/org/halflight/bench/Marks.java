@@ -45,6 +45,7 @@ public final class Marks {
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
   private static final String ENDS = "ends";
+  private static final String RIG_AT_WORK = "rig-at-work";
   private static final String LEVEL = "level";
   private static final String LIGHT_READ = "light-read";
   private static final String ON_ITS_WAY = "on-its-way";
@@ -133,6 +134,10 @@ public final class Marks {
       values.put("is", being.begins() ? "begun" : "ended");
       return new Mark(hostNanos, LIGHT_BEING_SET, values);
     }
+    if (input instanceof SessionInput.RigAtWork work) {
+      values.put("is", work.begins() ? "begun" : "ended");
+      return new Mark(hostNanos, RIG_AT_WORK, values);
+    }
     if (input instanceof SessionInput.LevelStands stands) {
       values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
       return new Mark(hostNanos, LEVEL, values);
@@ -194,6 +199,8 @@ public final class Marks {
         case LIGHT_FORGOTTEN -> Optional.of(new SessionInput.LightForgotten());
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
+        case RIG_AT_WORK ->
+            oneOf(values.get("is"), "begun", "ended").map(SessionInput.RigAtWork::new);
         case LEVEL ->
             Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));

@@ -1,6 +1,7 @@
 package org.halflight.bench;
 
 import java.util.Optional;
+import java.util.function.DoubleConsumer;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.time.TickRate;
@@ -9,12 +10,14 @@ import org.halflight.time.TickRate;
 final class PingTask implements RigTask {
   private final double seconds;
   private final TickRate rate;
+  private final DoubleConsumer share;
   private long firstTicks = -1;
   private long ticks;
   private int token;
   private int sent;
 
-  PingTask(double seconds, TickRate rate) {
+  PingTask(double seconds, TickRate rate, DoubleConsumer share) {
+    this.share = share;
     this.seconds = seconds;
     this.rate = rate;
   }
@@ -29,6 +32,7 @@ final class PingTask implements RigTask {
     if (event instanceof RigEvent.TimeAt time) {
       firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
       ticks = time.ticks();
+      share.accept(Math.min(1, rate.seconds(ticks - firstTicks) / seconds));
     }
     return rate.seconds(ticks - Math.max(0, firstTicks)) >= seconds ? State.DONE : State.UNDER_WAY;
   }

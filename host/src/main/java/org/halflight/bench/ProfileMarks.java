@@ -45,6 +45,7 @@ final class ProfileMarks {
     } else if (input instanceof SessionInput.ProfileLeftOut) {
       values.put(IS, LEFT_OUT);
     } else if (input instanceof SessionInput.RigChecked checked) {
+      values.put("rig", checked.rigSerial());
       values.put(IS, checked.inControl() ? IN_CONTROL : SIGNAL);
       return Optional.of(new BenchEvent.Mark(hostNanos, CHECK, values));
     } else {
@@ -91,9 +92,10 @@ final class ProfileMarks {
 
   /** What a mark about a rig check says; empty where it is damaged. */
   static Optional<SessionInput> check(Map<String, String> values) {
+    String rig = values.getOrDefault("rig", "");
     return switch (values.getOrDefault(IS, "")) {
-      case IN_CONTROL -> Optional.of(new SessionInput.RigChecked(true));
-      case SIGNAL -> Optional.of(new SessionInput.RigChecked(false));
+      case IN_CONTROL -> Optional.of(new SessionInput.RigChecked(rig, true));
+      case SIGNAL -> Optional.of(new SessionInput.RigChecked(rig, false));
       default -> Optional.empty();
     };
   }

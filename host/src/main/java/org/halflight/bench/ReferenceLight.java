@@ -1,8 +1,13 @@
 package org.halflight.bench;
 
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ThresholdCodes;
+import org.halflight.light.LightFlutter;
+import org.halflight.profile.LightRange;
 import org.halflight.rig.RigCommand;
 
 /**
@@ -10,8 +15,9 @@ import org.halflight.rig.RigCommand;
  *
  * @param darkCounts with the LED off
  * @param ledCounts with it on
+ * @param flutter by what that moves
  */
-record ReferenceLight(double darkCounts, double ledCounts) {
+record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter) {
   /** More light than this with the LED off comes from elsewhere. */
   private static final double DARK_MOST_COUNTS = 100;
 
@@ -22,14 +28,18 @@ record ReferenceLight(double darkCounts, double ledCounts) {
     runner.command(RigCommand.DriveReference.off());
     double dark = runner.run(new LightTask()).counts();
     runner.command(RigCommand.DriveReference.steady());
-    double led = runner.run(new LightTask()).counts();
+    LightTask lit = runner.run(new LightTask());
+    double led = lit.counts();
     runner.command(RigCommand.DriveReference.off());
+    if (led < dark - LED_LEAST_COUNTS) {
+      throw new CalibrationRefused(new CalibrationRefusal.Inverted(dark, led));
+    }
     if (led > LightLevels.SATURATED_COUNTS) {
       throw new CalibrationRefused(new CalibrationRefusal.Saturated(led));
     }
     if (led - dark <= LED_LEAST_COUNTS) {
       throw new CalibrationRefused(
-          led >= dark - LED_LEAST_COUNTS && dark > DARK_MOST_COUNTS
+          dark > DARK_MOST_COUNTS
               ? new CalibrationRefusal.NotDark(dark)
               : new CalibrationRefusal.NoLed(dark, led));
     }
@@ -39,7 +49,7 @@ record ReferenceLight(double darkCounts, double ledCounts) {
     if (led - dark < LightLevels.LEAST_LIGHT_COUNTS) {
       throw new CalibrationRefused(new CalibrationRefusal.TooDim(led));
     }
-    return new ReferenceLight(dark, led);
+    return new ReferenceLight(dark, led, lit.flutter());
   }
 
   /** The codes nearest to levels of this light. */
@@ -50,6 +60,29 @@ record ReferenceLight(double darkCounts, double ledCounts) {
   private int code(double level) {
     double counts = darkCounts + level * (ledCounts - darkCounts);
     return Math.max(0, Math.min(255, (int) Math.round((counts + 0.5) / 4) - 1));
+  }
+
+  /**
+   * The full light of a lamp for which both thresholds stand where pulses were made: delays hang on
+   * how far and how fast the light crosses a threshold.
+   *
+   * @param tried the pairs of levels of this light
+   */
+  LightRange range(List<LevelPair> tried) {
+    double least = 0;
+    double greatest = Double.MAX_VALUE;
+    for (ToDoubleFunction<LevelPair> level :
+        List.<ToDoubleFunction<LevelPair>>of(LevelPair::low, LevelPair::high)) {
+      double node = level.applyAsDouble(LevelPair.GAUSS);
+      DoubleSummaryStatistics all = tried.stream().mapToDouble(level).summaryStatistics();
+      least = Math.max(least, all.getMin() / node);
+      greatest = Math.min(greatest, all.getMax() / node);
+    }
+    double span = ledCounts - darkCounts;
+    return new LightRange(
+        darkCounts,
+        Math.min(ledCounts, darkCounts + least * span),
+        Math.max(ledCounts, Math.min(LightLevels.SATURATED_COUNTS, darkCounts + greatest * span)));
   }
 
   /** Which part of the light lies below a threshold. */

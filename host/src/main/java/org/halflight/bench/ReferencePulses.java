@@ -21,7 +21,9 @@ final class ReferencePulses {
   private final TickRate rate;
   private final ReferenceLight light;
   private final Map<Channel, ComparatorTrips> trips;
-  private double[] levels = {};
+
+  /** Levels of each channel on rising and on falling light. */
+  private double[][] levels = {};
 
   ReferencePulses(
       TaskRunner runner, TickRate rate, ReferenceLight light, Map<Channel, ComparatorTrips> trips) {
@@ -36,15 +38,19 @@ final class ReferencePulses {
     ThresholdCodes codes = light.codes(wanted);
     ThresholdTask task = runner.run(new ThresholdTask(codes.low(), codes.high()));
     levels =
-        new double[] {
-          light.level(task.lowCounts() + offset(Channel.CENTRE_LOW)),
-          light.level(task.highCounts() + offset(Channel.CENTRE_HIGH))
+        new double[][] {
+          levels(task.lowCounts(), Channel.CENTRE_LOW),
+          levels(task.highCounts(), Channel.CENTRE_HIGH)
         };
     return task;
   }
 
-  private double offset(Channel channel) {
-    return Optional.ofNullable(trips.get(channel)).map(ComparatorTrips::offsetCounts).orElse(0.0);
+  private double[] levels(double thresholdCounts, Channel channel) {
+    Optional<ComparatorTrips> trip = Optional.ofNullable(trips.get(channel));
+    return new double[] {
+      light.level(thresholdCounts + trip.map(ComparatorTrips::risingCounts).orElse(0.0)),
+      light.level(thresholdCounts + trip.map(ComparatorTrips::fallingCounts).orElse(0.0))
+    };
   }
 
   /** Pulses as both channels of the centre saw them; thresholds must stand. */
@@ -54,7 +60,7 @@ final class ReferencePulses {
     List<SeenPulse> seen = new ArrayList<>();
     for (int i = 0; i < CENTRE.size(); i++) {
       PulseMatch.Outcome outcome =
-          PulseMatch.of(task.made(), task.edges(), CENTRE.get(i), levels[i], rate);
+          PulseMatch.of(task.made(), task.edges(), CENTRE.get(i), levels[i][0], levels[i][1], rate);
       if (outcome instanceof PulseMatch.NothingSeen nothing) {
         throw new CalibrationRefused(new CalibrationRefusal.NothingSeen(nothing.channel()));
       }

@@ -8,13 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.SeenPulse;
+import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ComparatorTrips;
-import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.profile.ThresholdCounts;
@@ -28,9 +29,6 @@ import org.halflight.signal.Channel;
  * at several levels and widths, ramped pulses, pings.
  */
 public final class RigCalibration {
-  /** Widths that do not follow what the board made, with no more chance than this, are a fault. */
-  private static final double SLOPE_P = 0.001;
-
   /** Width of the ramped pulses: long against the filter that ramps them. */
   private static final double RAMPED_SECONDS = 0.02;
 
@@ -75,6 +73,7 @@ public final class RigCalibration {
   private final CalibrationPlan plan;
   private final double hostClockPpm;
   private final Consumer<Stage> tell;
+  private final DoubleConsumer share;
 
   /**
    * @param work a rig that has greeted
@@ -83,6 +82,19 @@ public final class RigCalibration {
    */
   public RigCalibration(
       RigWork work, CalibrationPlan plan, double hostClockPpm, Consumer<Stage> tell) {
+    this(work, plan, hostClockPpm, tell, part -> {});
+  }
+
+  /**
+   * @param share hears what part of a long stage is done, 0 to 1
+   */
+  public RigCalibration(
+      RigWork work,
+      CalibrationPlan plan,
+      double hostClockPpm,
+      Consumer<Stage> tell,
+      DoubleConsumer share) {
+    this.share = share;
     this.work = work;
     this.plan = plan;
     this.hostClockPpm = hostClockPpm;
@@ -98,7 +110,7 @@ public final class RigCalibration {
     try {
       return calibrated(today);
     } catch (CalibrationRefused refused) {
-      work.send(RigCommand.DriveReference.off());
+      work.leaveInOrder();
       return new Refused(refused.refusal());
     }
   }
@@ -120,15 +132,16 @@ public final class RigCalibration {
       }
       for (double width : plan.widthSeconds()) {
         seen.addAll(pulses.make(ReferenceDrive.SQUARE, width, plan.pulses()));
+        share.accept(seconds(seen) / plan.pulseSeconds());
       }
     }
-    ChainFit.Outcome outcome = ChainFit.of(seen);
+    ChainFit.Outcome outcome = ChainFit.of(seen, light.ledCounts() - light.darkCounts());
     if (outcome instanceof ChainFit.TooFew few) {
       return new Refused(new CalibrationRefusal.TooFewPoints(few.channel(), few.pulses()));
     }
     ChainFit fit = ((ChainFit.Fitted) outcome).fit();
-    if (fit.slopeP().orElse(1) < SLOPE_P && fit.shortestTrustworthySeconds().isEmpty()) {
-      return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slopeP().orElseThrow()));
+    if (fit.slope().filter(SlopeTest::isFault).isPresent()) {
+      return new Refused(new CalibrationRefusal.SlopeNotOne(fit.slope().orElseThrow()));
     }
     tell.accept(Stage.RAMPED);
     pulses.stand(LevelPair.GAUSS);
@@ -141,7 +154,7 @@ public final class RigCalibration {
         new RigProfile(
             new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
             today,
-            new LightRange(light.darkCounts(), light.ledCounts(), light.ledCounts()),
+            light.range(plan.levels()),
             thresholds,
             trips,
             rate,
@@ -162,10 +175,7 @@ public final class RigCalibration {
     for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
       // The LED goes out by itself after 10 s.
       runner.command(RigCommand.DriveReference.steady());
-      runner
-          .run(new SweepTask(channel, light.ledCounts()))
-          .trips()
-          .ifPresent(trip -> trips.put(channel, trip));
+      runner.run(new SweepTask(channel, light)).trips().ifPresent(trip -> trips.put(channel, trip));
       runner.command(RigCommand.DriveReference.off());
     }
     return trips;
@@ -194,13 +204,18 @@ public final class RigCalibration {
   private static double reach(List<SeenPulse> seen, Channel channel) {
     return seen.stream()
         .filter(pulse -> pulse.channel() == channel)
-        .mapToDouble(pulse -> Math.log((1 - pulse.level()) / pulse.level()))
+        .mapToDouble(SeenPulse::stretch)
         .average()
         .orElseThrow();
   }
 
+  /** Both channels saw each pulse. */
+  private static double seconds(List<SeenPulse> seen) {
+    return seen.stream().mapToDouble(SeenPulse::trueSeconds).sum() / 2;
+  }
+
   private Optional<ClockPair> clock(TaskRunner runner) throws CalibrationRefused {
-    runner.run(new PingTask(plan.pingSeconds(), work.rate()));
+    runner.run(new PingTask(plan.pingSeconds(), work.rate(), share));
     return ClockPair.of(work.stamps().received(), work.stamps().sent());
   }
 }

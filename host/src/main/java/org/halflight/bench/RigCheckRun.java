@@ -1,9 +1,11 @@
 package org.halflight.bench;
 
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.calibration.ControlLimits;
 import org.halflight.calibration.RigCheck;
 import org.halflight.calibration.SeenPulse;
@@ -13,8 +15,8 @@ import org.halflight.profile.FrontEndLag;
 import org.halflight.profile.RigProfile;
 import org.halflight.profile.WidthLine;
 import org.halflight.rig.ReferenceDrive;
-import org.halflight.rig.RigCommand;
 import org.halflight.signal.Channel;
+import org.halflight.stats.Sample;
 
 /**
  * The rig check before a session: ten reference pulses of 2 ms at the Gauss levels, each as the
@@ -69,11 +71,31 @@ public final class RigCheckRun {
       if (values.length < RigCheck.LEAST) {
         return new Refused(new CalibrationRefusal.TooFewPoints(Channel.CENTRE_LOW, values.length));
       }
-      return new Checked(RigCheck.of(limits(profile), values));
+      ControlLimits limits = limits(profile);
+      return new Checked(judged(RigCheck.of(limits, values), limits, low, high));
     } catch (CalibrationRefused refused) {
-      work.send(RigCommand.DriveReference.off());
+      work.leaveInOrder();
       return new Refused(refused.refusal());
     }
+  }
+
+  /**
+   * The limits are wider than the pulses scatter, and equal pulses get equal stamps: then eight on
+   * one side say nothing by themselves. A lag moves both levels against each other, which is looked
+   * at beside their mean.
+   */
+  private static RigCheck judged(
+      RigCheck check, ControlLimits limits, double[] low, double[] high) {
+    Set<RigCheck.Signal> signals = new HashSet<>(check.signals());
+    double mean = (Sample.of(low).mean().get() + Sample.of(high).mean().get()) / 2;
+    if (Math.abs(mean) < limits.sd()) {
+      signals.remove(RigCheck.Signal.EIGHT_ON_ONE_SIDE);
+    }
+    if (Math.abs(Sample.of(low).mean().get() - Sample.of(high).mean().get())
+        > 2 * 3 * limits.sd()) {
+      signals.add(RigCheck.Signal.LEVELS_APART);
+    }
+    return new RigCheck(check.limits(), check.points(), signals);
   }
 
   private static ControlLimits limits(RigProfile profile) {
@@ -93,11 +115,7 @@ public final class RigCheckRun {
     double tau = profile.lag().map(FrontEndLag::seconds).orElse(0.0);
     return seen.stream()
         .filter(pulse -> pulse.channel() == channel)
-        .mapToDouble(
-            pulse ->
-                pulse.excessSeconds()
-                    - offset
-                    - tau * Math.log((1 - pulse.level()) / pulse.level()))
+        .mapToDouble(pulse -> pulse.excessSeconds() - offset - tau * pulse.stretch())
         .toArray();
   }
 }

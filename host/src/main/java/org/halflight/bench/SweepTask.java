@@ -15,8 +15,8 @@ final class SweepTask implements RigTask {
   private Optional<RigCommand> next = Optional.empty();
   private boolean again;
 
-  SweepTask(Channel channel, double lightCounts) {
-    sweep = new ComparatorSweep(channel, lightCounts);
+  SweepTask(Channel channel, ReferenceLight light) {
+    sweep = new ComparatorSweep(channel, light.ledCounts(), light.flutter());
   }
 
   @Override

@@ -24,6 +24,9 @@ final class TaskRunner {
     long firstTicks = -1;
     while (true) {
       List<RigEvent> said = work.step();
+      if (work.isStopped()) {
+        throw new CalibrationRefused(new CalibrationRefusal.Stopped());
+      }
       if (said.isEmpty() && work.isIdle()) {
         // A rig that has nothing to do says the time only when it is asked.
         work.send(new RigCommand.AskStatus());

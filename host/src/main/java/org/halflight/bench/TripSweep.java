@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.Optional;
 import org.halflight.exposure.TripPoints;
+import org.halflight.light.LightFlutter;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -43,6 +44,7 @@ final class TripSweep {
   }
 
   private final double fullCounts;
+  private final LightFlutter flutter;
   private final boolean oneLevel;
   private ComparatorSweep sweep;
   private int tries;
@@ -51,12 +53,14 @@ final class TripSweep {
 
   /**
    * @param fullCounts the light of the open shutter
+   * @param flutter by what it moves all the same
    * @param oneLevel whether one comparator stands for both levels
    */
-  TripSweep(double fullCounts, boolean oneLevel) {
+  TripSweep(double fullCounts, LightFlutter flutter, boolean oneLevel) {
     this.fullCounts = fullCounts;
+    this.flutter = flutter;
     this.oneLevel = oneLevel;
-    this.sweep = new ComparatorSweep(Channel.CENTRE_LOW, fullCounts);
+    this.sweep = new ComparatorSweep(Channel.CENTRE_LOW, fullCounts, flutter);
   }
 
   /** The command of the sweep that comes now. */
@@ -119,7 +123,7 @@ final class TripSweep {
     }
     if (sweep.channel() == Channel.CENTRE_LOW) {
       low = found;
-      sweep = new ComparatorSweep(Channel.CENTRE_HIGH, fullCounts);
+      sweep = new ComparatorSweep(Channel.CENTRE_HIGH, fullCounts, flutter);
       tries = 0;
       return Optional.of(command());
     }

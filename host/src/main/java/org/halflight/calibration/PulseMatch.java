@@ -42,10 +42,16 @@ public final class PulseMatch {
 
   /**
    * @param edges of any channel, in order of time
-   * @param level threshold of the channel as a fraction of the LED's light
+   * @param riseLevel where the channel switches on rising light, as a fraction of the LED's light
+   * @param fallLevel the same on falling light
    */
   public static Outcome of(
-      List<MadePulse> made, List<Edge> edges, Channel channel, double level, TickRate rate) {
+      List<MadePulse> made,
+      List<Edge> edges,
+      Channel channel,
+      double riseLevel,
+      double fallLevel,
+      TickRate rate) {
     long window = rate.ticks(GREATEST_DELAY_SECONDS);
     List<Edge> own = edges.stream().filter(edge -> edge.channel() == channel).toList();
     List<SeenPulse> seen = new ArrayList<>();
@@ -67,7 +73,8 @@ public final class PulseMatch {
         seen.add(
             new SeenPulse(
                 channel,
-                level,
+                riseLevel,
+                fallLevel,
                 rate.seconds(off - on),
                 rate.seconds(rises.get(0).ticks() - on),
                 rate.seconds(falls.get(0).ticks() - off)));

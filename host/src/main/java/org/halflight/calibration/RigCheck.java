@@ -40,7 +40,9 @@ public record RigCheck(ControlLimits limits, List<Point> points, Set<Signal> sig
     /** Eight on one side of the middle. */
     EIGHT_ON_ONE_SIDE,
     /** The moving average beyond its limits: a small lasting shift. */
-    AVERAGE_BEYOND_LIMITS
+    AVERAGE_BEYOND_LIMITS,
+    /** The two levels read apart, which their mean does not show: another lag than before. */
+    LEVELS_APART
   }
 
   public RigCheck {

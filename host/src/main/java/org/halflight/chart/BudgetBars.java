@@ -69,8 +69,11 @@ public final class BudgetBars implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     NumberAxis share = new NumberAxis(BudgetWords.axis());
-    share.setRange(new Range(0, PERCENT));
-    share.setTickUnit(new NumberTickUnit(20));
+    double most = rows.isEmpty() ? PERCENT : PERCENT * budget.share(rows.get(0));
+    // A little air behind the longest bar, and never so little that a small part looks large.
+    double reach = Math.max(50, Math.min(PERCENT, Math.ceil((most + 2) / 10) * 10));
+    share.setRange(new Range(0, reach));
+    share.setTickUnit(new NumberTickUnit(reach > 60 ? 20 : 10));
     Frame.dress(share, theme);
     SymbolAxis parts = places(rows.stream().map(BudgetWords::part).toList(), theme);
     XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, false);

@@ -15,6 +15,7 @@ import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -100,6 +101,16 @@ final class DotPlot {
     renderer.setSeriesPaint(index, colour);
     renderer.setSeriesShape(index, new Ellipse2D.Double(-4, -4, 8, 8));
     renderer.setSeriesStroke(index, new BasicStroke(2));
+  }
+
+  /** Words beside a level, above its line at the right. */
+  void level(double at, Color colour, boolean dashed, String words) {
+    level(at, colour, dashed);
+    ValueMarker named = new ValueMarker(at, new Color(0, 0, 0, 0), new BasicStroke(0));
+    Frame.label(named, words, colour, theme);
+    named.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
+    named.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
+    plot.addRangeMarker(named, Layer.FOREGROUND);
   }
 
   void level(double at, Color colour, boolean dashed) {

@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.FlashContact;
 import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.Linkage;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 
@@ -19,6 +20,9 @@ public final class EverydayPictures {
   public static Optional<Picture> of(Tried tried, String note) {
     if (tried instanceof Bounce bounce && !bounce.speeds().isEmpty()) {
       return Optional.of(new BouncePicture(bounce, note));
+    }
+    if (tried instanceof Linkage linkage) {
+      return Optional.of(new LinkagePicture(linkage, note));
     }
     if (tried instanceof LightLeak leak) {
       return Optional.of(new LeakPicture(leak, note)).filter(LeakPicture::isThere).map(p -> p);

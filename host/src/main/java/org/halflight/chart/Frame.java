@@ -52,6 +52,11 @@ final class Frame {
     return plot;
   }
 
+  /** Numbers as they are, without zeros that say nothing. */
+  static NumberFormat plain() {
+    return new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT));
+  }
+
   /** Words beside the line of a marker, without the grey box that the library puts behind them. */
   static void label(ValueMarker marker, String words, Color ink, Theme theme) {
     marker.setLabel(words);

@@ -2,64 +2,97 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import org.halflight.calibration.ChainFit;
 import org.halflight.calibration.SeenPulse;
-import org.halflight.profile.FrontEndLag;
 import org.halflight.signal.Channel;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.LogAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 
 /** How much too long reference pulses came out against their width, and what the fit leaves. */
 public final class PulseFitChart implements Picture {
+  /** Dots of the two channels lie beside each other, by this factor of the width. */
+  private static final double BESIDE = 1.06;
+
+  /** The step of the stamps. */
+  private static final double STEP_MICROS = 0.0625;
+
   private final List<SeenPulse> pulses;
   private final ChainFit fit;
   private final boolean residuals;
-  private final Labels labels;
   private final String note;
-
-  /**
-   * What stands beside the picture.
-   *
-   * @param title headline
-   * @param axis of the excess or of the residual, in microseconds
-   * @param low name of the low channel
-   * @param high name of the high channel
-   */
-  public record Labels(String title, String axis, String low, String high) {}
 
   /**
    * @param residuals whether the fit is taken out
    */
-  public PulseFitChart(
-      List<SeenPulse> pulses, ChainFit fit, boolean residuals, Labels labels, String note) {
+  public PulseFitChart(List<SeenPulse> pulses, ChainFit fit, boolean residuals, String note) {
     this.pulses = List.copyOf(pulses);
     this.fit = Objects.requireNonNull(fit);
     this.residuals = residuals;
-    this.labels = Objects.requireNonNull(labels);
     this.note = Objects.requireNonNull(note);
   }
 
   @Override
   public JFreeChart chart(Theme theme) {
-    LogAxis domain = new LogAxis("ms");
-    DotPlot plot = new DotPlot(domain, labels.axis(), theme);
-    add(plot, labels.low(), Channel.CENTRE_LOW, theme.asFound());
-    add(plot, labels.high(), Channel.CENTRE_HIGH, theme.asLeft());
+    LogAxis domain = new LogAxis(Words.say("calibration.chart.width"));
+    domain.setTickUnit(new NumberTickUnit(1));
+    domain.setNumberFormatOverride(Frame.plain());
+    double[] widths = pulses.stream().mapToDouble(pulse -> 1e3 * pulse.trueSeconds()).toArray();
+    domain.setRange(
+        Arrays.stream(widths).min().orElse(1) / 1.7, Arrays.stream(widths).max().orElse(1) * 7);
+    DotPlot plot = new DotPlot(domain, axis(), theme);
+    add(plot, Channel.CENTRE_LOW, theme.asFound(), 1 / BESIDE);
+    add(plot, Channel.CENTRE_HIGH, theme.asLeft(), BESIDE);
     plot.level(0, theme.quietInk(), false);
-    return plot.chart(labels.title(), note);
+    if (residuals) {
+      plot.level(
+          STEP_MICROS, theme.quietInk(), true, Words.say("calibration.chart.step", STEP_MICROS));
+      plot.level(-STEP_MICROS, theme.quietInk(), true);
+    } else {
+      expected(plot, Channel.CENTRE_LOW, theme.asFound());
+      expected(plot, Channel.CENTRE_HIGH, theme.asLeft());
+    }
+    return plot.chart(Words.say("calibration.chart"), note);
   }
 
-  private void add(DotPlot plot, String name, Channel channel, Color colour) {
+  /** What the fit expects at each level, the same for all widths. */
+  private void expected(DotPlot plot, Channel channel, Color colour) {
+    Map<Double, SeenPulse> byLevel = new TreeMap<>();
+    own(channel).forEach(pulse -> byLevel.putIfAbsent(pulse.level(), pulse));
+    byLevel.forEach(
+        (level, pulse) ->
+            plot.level(
+                1e6 * fit.expectedExcessSeconds(pulse),
+                colour,
+                true,
+                Words.say(
+                    "calibration.chart.level", String.format(Locale.ROOT, "%.0f", 100 * level))));
+  }
+
+  private void add(DotPlot plot, Channel channel, Color colour, double beside) {
     List<SeenPulse> own = own(channel);
     plot.dots(
-        name,
-        own.stream().mapToDouble(pulse -> 1e3 * pulse.trueSeconds()).toArray(),
+        name(channel),
+        own.stream().mapToDouble(pulse -> beside * 1e3 * pulse.trueSeconds()).toArray(),
         values(own).toArray(),
         colour);
+  }
+
+  private String axis() {
+    return Words.say(residuals ? "calibration.chart.residual" : "calibration.chart.excess");
+  }
+
+  private static String name(Channel channel) {
+    return Words.say(
+        channel == Channel.CENTRE_LOW ? "profile.channel.low" : "profile.channel.high");
   }
 
   private List<SeenPulse> own(Channel channel) {
@@ -74,11 +107,7 @@ public final class PulseFitChart implements Picture {
     if (!residuals) {
       return 1e6 * pulse.excessSeconds();
     }
-    double tau = fit.lag().map(FrontEndLag::seconds).orElse(0.0);
-    double expected =
-        fit.delays().get(pulse.channel()).widthOffsetSeconds()
-            + tau * Math.log((1 - pulse.level()) / pulse.level());
-    return 1e6 * (pulse.excessSeconds() - expected);
+    return 1e6 * (pulse.excessSeconds() - fit.expectedExcessSeconds(pulse));
   }
 
   @Override
@@ -87,12 +116,15 @@ public final class PulseFitChart implements Picture {
     for (SeenPulse pulse : pulses) {
       rows.add(
           List.of(
-              pulse.channel() == Channel.CENTRE_LOW ? labels.low() : labels.high(),
+              name(pulse.channel()),
               String.format(Locale.ROOT, "%.3f", pulse.level()),
               String.format(Locale.ROOT, "%.4f", 1e3 * pulse.trueSeconds()),
               String.format(Locale.ROOT, "%.2f", micros(pulse))));
     }
     return new TableTwin(
-        labels.title(), List.of("channel", "level", "ms", labels.axis()), rows, note);
+        Words.say("calibration.chart"),
+        List.of("channel", "level", Words.say("calibration.chart.width"), axis()),
+        rows,
+        note);
   }
 }

@@ -5,28 +5,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.halflight.calibration.RigCheck;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 
 /** Reference pulses of a rig check, one by one and as moving average, between their limits. */
 public final class RigCheckChart implements Picture {
   private final RigCheck check;
-  private final Labels labels;
   private final String note;
 
-  /**
-   * What stands beside the picture.
-   *
-   * @param title headline
-   * @param axis of the values, in microseconds
-   * @param values single pulses
-   * @param average moving average
-   */
-  public record Labels(String title, String axis, String values, String average) {}
-
-  public RigCheckChart(RigCheck check, Labels labels, String note) {
+  public RigCheckChart(RigCheck check, String note) {
     this.check = Objects.requireNonNull(check);
-    this.labels = Objects.requireNonNull(labels);
     this.note = Objects.requireNonNull(note);
   }
 
@@ -41,19 +30,34 @@ public final class RigCheckChart implements Picture {
       values[i] = 1e6 * check.points().get(i).value();
       averages[i] = 1e6 * check.points().get(i).average();
     }
-    NumberAxis domain = new NumberAxis();
+    NumberAxis domain = new NumberAxis(Words.say("check.chart.pulse"));
+    domain.setRange(0.5, n + 0.5);
     domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    DotPlot plot = new DotPlot(domain, labels.axis(), theme);
-    plot.dots(labels.values(), number, values, theme.asFound());
-    plot.line(labels.average(), number, averages, theme.asLeft());
+    DotPlot plot = new DotPlot(domain, Words.say("check.chart.axis"), theme);
+    plot.dots(Words.say("check.chart.values"), number, values, theme.asFound());
+    plot.line(Words.say("check.chart.average"), number, averages, theme.asLeft());
     double centre = 1e6 * check.limits().centre();
     double reach = 1e6 * RigCheck.averageReach(check.limits());
     plot.level(centre, theme.quietInk(), false);
-    plot.level(1e6 * check.limits().upper(), theme.asFound(), true);
+    plot.level(
+        1e6 * check.limits().upper(),
+        theme.asFound(),
+        true,
+        Words.say("check.chart.limit", micros(check.limits().upper())));
     plot.level(1e6 * check.limits().lower(), theme.asFound(), true);
-    plot.level(centre + reach, theme.asLeft(), true);
+    plot.level(
+        centre + reach,
+        theme.asLeft(),
+        true,
+        Words.say("check.chart.averageLimit", String.format(Locale.ROOT, "%.2f", centre + reach)));
     plot.level(centre - reach, theme.asLeft(), true);
-    return plot.chart(labels.title(), note);
+    return plot.chart(title(), note);
+  }
+
+  private String title() {
+    return Words.say(
+        check.inControl() ? "check.chart.inControl" : "check.chart.outOfControl",
+        Words.say("check.chart"));
   }
 
   @Override
@@ -67,7 +71,13 @@ public final class RigCheckChart implements Picture {
               micros(check.points().get(i).average())));
     }
     return new TableTwin(
-        labels.title(), List.of("pulse", labels.values(), labels.average()), rows, note);
+        title(),
+        List.of(
+            Words.say("check.chart.pulse"),
+            Words.say("check.chart.values"),
+            Words.say("check.chart.average")),
+        rows,
+        note);
   }
 
   private static String micros(double seconds) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.FiringCurve;
@@ -47,13 +46,17 @@ public final class RunPictures {
                 speed ->
                     new SpeedColumn(
                         speed.speed().label(),
-                        withUnsure(
-                            tolerance(speed.tolerance()),
-                            Stream.concat(Stream.of(speed), of(left, speed.speed()).stream())),
+                        of(adjustingOnly ? shown : found, speed.speed())
+                            .or(() -> of(left, speed.speed()))
+                            .map(RunPictures::tolerance)
+                            .orElseThrow(),
                         adjustingOnly
                             ? Optional.of(run(speed))
                             : of(found, speed.speed()).map(RunPictures::run),
-                        of(left, speed.speed()).map(RunPictures::run)))
+                        of(left, speed.speed()).map(RunPictures::run),
+                        of(left, speed.speed())
+                            .map(RunPictures::tolerance)
+                            .orElseGet(() -> tolerance(speed))))
             .toList();
     return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
   }
@@ -83,11 +86,16 @@ public final class RunPictures {
                 speed ->
                     new SpeedColumn(
                         speed.label(),
-                        withUnsure(
-                            tolerance(tolerances.apply(speed)),
-                            Stream.concat(of(first, speed).stream(), of(left, speed).stream())),
+                        of(first, speed)
+                            .or(() -> of(left, speed))
+                            .map(RunPictures::tolerance)
+                            .orElseGet(() -> tolerance(tolerances.apply(speed))),
                         of(first, speed).map(RunPictures::run),
-                        of(left, speed).map(RunPictures::run)))
+                        of(left, speed).map(RunPictures::run),
+                        of(left, speed)
+                            .or(() -> of(first, speed))
+                            .map(RunPictures::tolerance)
+                            .orElseGet(() -> tolerance(tolerances.apply(speed)))))
             .toList();
     return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
   }
@@ -202,18 +210,13 @@ public final class RunPictures {
     return new Span(interval.low(), interval.high());
   }
 
+  /** The limits of a speed with its guard band; none before there are two firings. */
   private static Tolerance tolerance(SpeedSummary speed) {
-    return withUnsure(tolerance(speed.tolerance()), Stream.of(speed));
-  }
-
-  /** The widest guard band of the runs that are shown; none before there are two firings. */
-  private static Tolerance withUnsure(Tolerance tolerance, Stream<SpeedSummary> runs) {
-    OptionalDouble widest =
-        runs.flatMap(run -> run.guardStops().stream().boxed())
-            .mapToDouble(Double::doubleValue)
-            .filter(guard -> guard > 0)
-            .max();
-    return widest.isPresent() ? tolerance.withUnsure(widest.getAsDouble()) : tolerance;
+    Tolerance limits = tolerance(speed.tolerance());
+    OptionalDouble guard = speed.guardStops();
+    return guard.isPresent() && guard.getAsDouble() > 0
+        ? limits.withUnsure(guard.getAsDouble())
+        : limits;
   }
 
   private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {

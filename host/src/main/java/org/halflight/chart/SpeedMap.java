@@ -88,11 +88,14 @@ public final class SpeedMap implements Picture {
     plot.setDataset(1, means());
     plot.setRenderer(1, meanRenderer(theme));
     for (int place = 0; place < speeds; place++) {
-      plot.getRenderer(1)
-          .addAnnotation(
-              new ToleranceAnnotation(
-                  place - COLUMN, place + COLUMN, data.speeds().get(place).tolerance(), theme),
-              Layer.BACKGROUND);
+      SpeedColumn speed = data.speeds().get(place);
+      if (side(true) == side(false) || speed.tolerance().equals(speed.asLeftTolerance())) {
+        tolerance(plot, place - COLUMN, place + COLUMN, speed.tolerance(), theme);
+      } else {
+        // Each run has its own firings and so its own unsure zone.
+        tolerance(plot, place - COLUMN, place, speed.tolerance(true), theme);
+        tolerance(plot, place, place + COLUMN, speed.tolerance(false), theme);
+      }
     }
     scatterBars(plot, theme);
     shiftArrows(plot, theme);
@@ -128,8 +131,15 @@ public final class SpeedMap implements Picture {
         data.note());
   }
 
+  private static void tolerance(
+      XYPlot plot, double from, double to, Tolerance tolerance, Theme theme) {
+    plot.getRenderer(1)
+        .addAnnotation(new ToleranceAnnotation(from, to, tolerance, theme), Layer.BACKGROUND);
+  }
+
   private static List<String> row(SpeedColumn speed, String name, RunAtSpeed run) {
-    OptionalDouble unsure = speed.tolerance().unsureStops();
+    Tolerance tolerance = speed.tolerance(!name.equals(AS_LEFT));
+    OptionalDouble unsure = tolerance.unsureStops();
     return List.of(
         speed.label() + " s",
         name,
@@ -140,7 +150,7 @@ public final class SpeedMap implements Picture {
             : run.firingsStops().stream().map(StopsText::of).collect(Collectors.joining(", ")),
         run.stuckOpen() + " of " + run.releases(),
         run.didNotOpen() + " of " + run.releases(),
-        StopsText.of(speed.tolerance().span()),
+        StopsText.of(tolerance.span()),
         unsure.isPresent() ? StopsText.plusMinus(unsure.getAsDouble()) : "not known");
   }
 
@@ -148,6 +158,7 @@ public final class SpeedMap implements Picture {
     StopsRange range = new StopsRange();
     for (SpeedColumn speed : data.speeds()) {
       range.accept(speed.tolerance());
+      range.accept(speed.asLeftTolerance());
       for (Optional<RunAtSpeed> run : List.of(speed.asFound(), speed.asLeft())) {
         run.ifPresent(
             present -> {

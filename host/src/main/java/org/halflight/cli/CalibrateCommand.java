@@ -75,7 +75,11 @@ final class CalibrateCommand implements Callable<Integer> {
       }
       RigCalibration.Outcome outcome =
           new RigCalibration(
-                  work, plan, hostClockPpm, stage -> terminal.say(CalibrationText.stage(stage)))
+                  work,
+                  plan,
+                  hostClockPpm,
+                  stage -> terminal.say(CalibrationText.stage(stage)),
+                  new Quarters(terminal))
               .run(surroundings.today());
       if (outcome instanceof RigCalibration.Refused refused) {
         throw new Trouble(CalibrationText.refused(refused.refusal()));
@@ -93,6 +97,7 @@ final class CalibrateCommand implements Callable<Integer> {
     if (!done.fit().lagIsSeparate()) {
       terminal.say(Words.say("calibration.together"));
     }
+    CalibrationText.slope(done.fit()).ifPresent(terminal::say);
     done.rampedExcessSeconds()
         .ifPresent(
             excess ->
@@ -136,18 +141,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void draw(RigCalibration.Calibrated done, boolean left, Path path, String source) {
-    Pictures.write(
-        new PulseFitChart(
-            done.pulses(),
-            done.fit(),
-            left,
-            new PulseFitChart.Labels(
-                Words.say("calibration.chart"),
-                Words.say(left ? "calibration.chart.residual" : "calibration.chart.excess"),
-                Words.say("profile.channel.low"),
-                Words.say("profile.channel.high")),
-            source),
-        path);
+    Pictures.write(new PulseFitChart(done.pulses(), done.fit(), left, source), path);
     surroundings.terminal().say(Words.say("export.written", path));
   }
 }

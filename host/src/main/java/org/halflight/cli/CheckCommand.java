@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.CalibrationText;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
+import org.halflight.bench.Workbench;
 import org.halflight.calibration.RigCheck;
 import org.halflight.chart.RigCheckChart;
 import org.halflight.profile.ProfileFit;
@@ -16,6 +17,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
 import org.halflight.rig.RigMessage;
+import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
@@ -42,8 +44,16 @@ final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--most-days",
       paramLabel = "DAYS",
-      description = "Say so when the profile is older than this.")
-  private Integer mostDays;
+      defaultValue = "90",
+      description = "Say so when the profile is older than this. Default: 90 (our choice).")
+  private int mostDays;
+
+  @Option(
+      names = "--session",
+      paramLabel = "SESSION",
+      description =
+          "Tell this session file what came of it: a signal takes 'calibrated' off the run.")
+  private Path session;
 
   @Option(names = "--chart", paramLabel = "FILE", description = "Draw the chart (PNG).")
   private Path chart;
@@ -72,6 +82,12 @@ final class CheckCommand implements Callable<Integer> {
       RigCheck check = ((RigCheckRun.Checked) outcome).check();
       terminal.say(CalibrationText.check(check));
       draw(check, Sentences.source(greeting.serial()));
+      if (session != null) {
+        try (Workbench workbench = Sessions.open(session, surroundings)) {
+          workbench.tell(new SessionInput.RigChecked(greeting.serial(), check.inControl()));
+        }
+        terminal.say(Words.say("check.told", session));
+      }
       return check.inControl() ? 0 : 1;
     }
   }
@@ -89,7 +105,7 @@ final class CheckCommand implements Callable<Integer> {
             new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
             surroundings.today(),
             OptionalDouble.empty(),
-            mostDays == null ? OptionalInt.empty() : OptionalInt.of(mostDays));
+            OptionalInt.of(mostDays));
     for (ProfileFit.Mismatch mismatch : mismatches) {
       if (mismatch.forbidsUse()) {
         throw new Trouble(ProfileWords.mismatch(Optional.of(found), mismatch));
@@ -103,16 +119,7 @@ final class CheckCommand implements Callable<Integer> {
     if (chart == null) {
       return;
     }
-    Pictures.write(
-        new RigCheckChart(
-            check,
-            new RigCheckChart.Labels(
-                Words.say("check.chart"),
-                Words.say("check.chart.axis"),
-                Words.say("check.chart.values"),
-                Words.say("check.chart.average")),
-            source),
-        chart);
+    Pictures.write(new RigCheckChart(check, source), chart);
     surroundings.terminal().say(Words.say("export.written", chart));
   }
 }

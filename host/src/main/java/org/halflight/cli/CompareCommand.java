@@ -15,8 +15,10 @@ import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Standing;
 import org.halflight.words.ComparisonWords;
 import org.halflight.words.PatternWords;
+import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.StatisticLine;
 import org.halflight.words.StatisticWords;
@@ -71,6 +73,7 @@ final class CompareCommand implements Callable<Integer> {
   private Path statistics;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   CompareCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -85,14 +88,14 @@ final class CompareCommand implements Callable<Integer> {
             before == null && !other ? CliWords.of(Phase.AS_FOUND) : before,
             "--before",
             false,
-            judging);
+            reading());
     RunChoice second =
         RunChoice.of(
             other ? with : sessions,
             after == null && !other ? CliWords.of(Phase.AS_LEFT) : after,
             "--after",
             true,
-            judging);
+            reading());
     RunComparison runs =
         RunComparison.of(first.run(), second.run(), first.conditions(), second.conditions());
     if (runs.speeds().isEmpty()) {
@@ -120,6 +123,10 @@ final class CompareCommand implements Callable<Integer> {
     return 0;
   }
 
+  private RunChoice.Reading reading() {
+    return new RunChoice.Reading(judging, profiles, surroundings);
+  }
+
   /** A comparison for the terminal. */
   static List<String> lines(RunComparison runs, List<FiringResult> firings) {
     List<String> lines = new ArrayList<>();
@@ -132,6 +139,7 @@ final class CompareCommand implements Callable<Integer> {
         .map(firing -> firing.key().rigSerial())
         .distinct()
         .forEach(serial -> lines.add(Sentences.source(serial)));
+    lines.addAll(ProfileWords.standing(Standing.of(firings)));
     lines.add("");
     for (var run : List.of(runs.before(), runs.after())) {
       lines.add(

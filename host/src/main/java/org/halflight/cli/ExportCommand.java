@@ -43,6 +43,7 @@ final class ExportCommand implements Callable<Integer> {
   private Path everydayTable;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   ExportCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -53,7 +54,7 @@ final class ExportCommand implements Callable<Integer> {
     if (firingTable == null && speedTable == null && everydayTable == null) {
       throw new Trouble(Words.say("export.nothing"));
     }
-    List<FiringResult> firings = Sessions.firings(sessions);
+    List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (firingTable != null) {
       FiringTable.of(firings).write(firingTable);
       surroundings.terminal().say(Words.say("export.written", firingTable));

@@ -35,6 +35,7 @@ public final class Halflight {
     commands.addSubcommand(new RecordCommand(surroundings));
     commands.addSubcommand(new CalibrateCommand(surroundings));
     commands.addSubcommand(new CheckCommand(surroundings));
+    commands.addSubcommand(new ClockCommand(surroundings));
     commands.addSubcommand(new ProfileCommand(surroundings));
     commands.addSubcommand(new GaugeCommand(surroundings));
     commands.addSubcommand(new DiscCommand(surroundings));

@@ -3,11 +3,11 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.bench.LightPlan;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Tried;
-import org.halflight.session.LightReading.What;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -42,7 +42,7 @@ final class LeakCommand implements Callable<Integer> {
   public Integer call() {
     int done =
         new LightTests(surroundings, session, rig, practice)
-            .run(new FNumber("1"), LeakCommand::read);
+            .run(new FNumber("1"), LightPlan.leak());
     List<Path> files = List.of(session);
     List<Tried> leaks =
         Everyday.of(List.of(), Sessions.readings(files)).stream()
@@ -57,18 +57,5 @@ final class LeakCommand implements Callable<Integer> {
     terminal.say(EverydayWords.lines(leaks.get(leaks.size() - 1)));
     terminal.say(EverydayWords.source(List.of(), Sessions.readings(files)));
     return done;
-  }
-
-  private static void read(ReadingTalk talk, LightHand hand) {
-    boolean covered =
-        talk.read(
-                Words.say("leak.ask.covered"), () -> hand.cover(true), What.LAMP_COVERED, "", false)
-            .isPresent();
-    if (!covered) {
-      return;
-    }
-    talk.read(
-        Words.say("leak.ask.uncocked"), () -> hand.cover(false), What.SHUT_UNCOCKED, "", false);
-    talk.read(Words.say("leak.ask.cocked"), hand::cock, What.SHUT_COCKED, "", false);
   }
 }

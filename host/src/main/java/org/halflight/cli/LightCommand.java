@@ -22,6 +22,7 @@ final class LightCommand implements Callable<Integer> {
   private Path session;
 
   @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   LightCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -33,7 +34,9 @@ final class LightCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
             workbench,
-            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
+            profiles.live(surroundings),
+            surroundings.today())) {
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       return talk.waitForRig() && talk.setLight() ? 0 : 1;
     }

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import org.halflight.bench.LightPlan;
 import org.halflight.everyday.FNumber;
 
 /**
@@ -42,6 +43,21 @@ interface LightHand {
 
   /** Turns the stop to a marking. */
   void stop(FNumber number, boolean opening);
+
+  /** Does what a step of a test asks for. */
+  default void does(LightPlan.Step step) {
+    switch (step.what()) {
+      case LAMP_COVERED -> cover(true);
+      case SHUT_UNCOCKED -> cover(false);
+      case SHUT_COCKED -> cock();
+      case STOP -> {
+        if (step.needed()) {
+          hold(true);
+        }
+        stop(new FNumber(step.at()), step.opening());
+      }
+    }
+  }
 
   /** Nothing is going on: lets time pass where it does not pass by itself. */
   void idle();

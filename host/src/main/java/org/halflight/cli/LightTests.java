@@ -1,8 +1,8 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
-import java.util.function.BiConsumer;
 import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigFeed;
@@ -39,10 +39,10 @@ final class LightTests {
    * Waits for the rig, sets the light where the session has none, and reads.
    *
    * @param widest the widest stop, for the practice rig
-   * @param reads leads through the readings
+   * @param plan the readings
    * @return 0 when it was done, 1 when the person gave up
    */
-  int run(FNumber widest, BiConsumer<ReadingTalk, LightHand> reads) {
+  int run(FNumber widest, LightPlan plan) {
     Workbench workbench = Sessions.open(session, surroundings);
     Terminal terminal = surroundings.terminal();
     PracticeRig model = practice ? model() : null;
@@ -67,12 +67,24 @@ final class LightTests {
       terminal.say(Words.say(practice ? "reading.practice" : "reading.keys"));
       ReadingTalk readings = new ReadingTalk(driver, terminal, hand);
       try {
-        reads.accept(readings, hand);
+        read(plan, readings, hand);
       } finally {
         readings.end();
       }
       return readings.isStopped() ? 1 : 0;
     }
+  }
+
+  private static void read(LightPlan plan, ReadingTalk talk, LightHand hand) {
+    for (LightPlan.Step step : plan.steps()) {
+      boolean read =
+          talk.read(step.asked(), () -> hand.does(step), step.what(), step.at(), step.opening())
+              .isPresent();
+      if (!read && step.needed()) {
+        return;
+      }
+    }
+    hand.hold(false);
   }
 
   private PracticeRig model() {

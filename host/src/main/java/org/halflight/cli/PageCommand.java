@@ -103,6 +103,7 @@ final class PageCommand implements Callable<Integer> {
   private Double fNumber;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   PageCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -115,8 +116,9 @@ final class PageCommand implements Callable<Integer> {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
     List<CheckLine> lists = lists();
-    Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND, judging);
-    Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT, judging);
+    RunChoice.Reading reading = new RunChoice.Reading(judging, profiles, surroundings);
+    Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND, reading);
+    Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT, reading);
     if (found.isEmpty() && left.isEmpty()) {
       throw new Trouble(Words.say("page.noRun"));
     }

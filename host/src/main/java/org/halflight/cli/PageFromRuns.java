@@ -25,6 +25,7 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.Standing;
 import org.halflight.verdict.StopTables;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
@@ -75,7 +76,8 @@ final class PageFromRuns {
         tried().stream().map(EverydayWords::inShort).toList(),
         typed.work,
         typed.notTested,
-        Optional.empty(),
+        Standing.of(
+            firings.stream().filter(f -> !f.phase().equals(Optional.of(Phase.ADJUSTING))).toList()),
         typed.wet || Conditions.isWet(conditions(last)),
         stopTables(last),
         typed.fNumber.isPresent() ? typed.fNumber : Conditions.fNumber(conditions(last)),

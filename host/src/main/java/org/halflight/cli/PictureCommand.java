@@ -75,6 +75,7 @@ final class PictureCommand implements Callable<Integer> {
   private String phase;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   PictureCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -86,7 +87,7 @@ final class PictureCommand implements Callable<Integer> {
     if (!ofSpeeds && everyday == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
-    List<FiringResult> firings = Sessions.firings(sessions);
+    List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (everyday != null) {
       drawTried(firings, Sessions.readings(sessions));
     }

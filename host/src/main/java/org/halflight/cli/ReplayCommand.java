@@ -29,6 +29,7 @@ final class ReplayCommand implements Callable<Integer> {
   private boolean details;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   @Option(names = "--each", description = "Show each firing too.")
   private boolean each;
@@ -39,7 +40,7 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<FiringResult> firings = Sessions.firings(sessions);
+    List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     Terminal terminal = surroundings.terminal();
     if (each) {
       firings.forEach(

@@ -7,9 +7,11 @@ import org.halflight.everyday.Tried;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Standing;
 import org.halflight.words.BudgetWords;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
+import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -82,6 +84,7 @@ final class ResultText {
         .map(f -> f.key().rigSerial())
         .distinct()
         .forEach(serial -> lines.add(Sentences.source(serial)));
+    lines.addAll(ProfileWords.standing(Standing.of(own)));
     lines.add("");
     TextTable table =
         new TextTable(

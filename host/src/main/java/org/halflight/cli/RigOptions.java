@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigWork;
+import org.halflight.link.Ports;
 import org.halflight.rig.RigWish;
 import picocli.CommandLine.Option;
 
@@ -34,10 +35,16 @@ final class RigOptions {
     return ports;
   }
 
-  /** Work with the rig outside of a session. */
+  /** Work with the rig outside of a session; {@code q} and Ctrl-C stop it. */
   RigWork work(Surroundings surroundings) {
-    return new RigWork(
-        new LiveFeed(surroundings.ports().apply(ports), wish(), surroundings.nanos()));
+    Ports found = surroundings.ports().apply(ports);
+    StoppableFeed feed =
+        new StoppableFeed(
+            new LiveFeed(found, wish(), surroundings.nanos()), surroundings.terminal());
+    RigWork work = new RigWork(feed);
+    feed.stops(work::stop);
+    found.beforeTheProgramIsEnded(feed::programEnds);
+    return work;
   }
 
   RigWish wish() {

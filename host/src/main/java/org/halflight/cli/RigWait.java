@@ -9,13 +9,13 @@ final class RigWait {
   /**
    * Waits until the rig has greeted.
    *
-   * @return whether it did; false when the person gave up with {@code q}
+   * @return whether it did; false when the person gave up with {@code q} or Ctrl-C
    */
   static boolean forGreeting(RigWork work, Terminal terminal) {
     while (work.greeting().isEmpty()) {
       work.step();
       work.changes().forEach(change -> terminal.say(change.sentence()));
-      if (terminal.typed().filter("q"::equals).isPresent()) {
+      if (work.isStopped()) {
         return false;
       }
     }

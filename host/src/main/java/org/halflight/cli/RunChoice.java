@@ -24,10 +24,14 @@ record RunChoice(
     List<FiringResult> firings,
     List<LightReading> readings,
     Optional<RunNotes> notes) {
+  /** How session files are read: held against what, and measured with what. */
+  record Reading(JudgingOptions judging, ProfileOptions profiles, Surroundings surroundings) {}
+
   /** The run of a phase, where the files have one. */
-  static Optional<RunChoice> of(List<Path> paths, Phase phase, JudgingOptions judging) {
-    List<FiringResult> firings = Sessions.firings(paths);
-    return judging.summaries(firings, RunNotes.setups(paths)).stream()
+  static Optional<RunChoice> of(List<Path> paths, Phase phase, Reading reading) {
+    List<FiringResult> firings =
+        Sessions.firings(paths, reading.profiles(), reading.surroundings());
+    return reading.judging().summaries(firings, RunNotes.setups(paths)).stream()
         .filter(run -> run.phase() == phase)
         .findFirst()
         .map(
@@ -46,16 +50,16 @@ record RunChoice(
    * @throws Trouble when the files have no such run
    */
   static RunChoice of(
-      List<Path> paths, String phase, String option, boolean first, JudgingOptions judging) {
+      List<Path> paths, String phase, String option, boolean first, Reading reading) {
     if (phase != null) {
       Phase asked = CliWords.word(Phase.values(), phase, option);
-      return of(paths, asked, judging)
+      return of(paths, asked, reading)
           .orElseThrow(
               () -> new Trouble(Words.say("compare.noRun", names(paths), CliWords.of(asked))));
     }
     Optional<RunChoice> chosen = Optional.empty();
     for (Phase each : Phase.values()) {
-      Optional<RunChoice> here = of(paths, each, judging);
+      Optional<RunChoice> here = of(paths, each, reading);
       if (here.isPresent() && (chosen.isEmpty() || !first)) {
         chosen = here;
       }

@@ -35,6 +35,7 @@ final class RunCommand implements Callable<Integer> {
   @Mixin private RunOptions run = new RunOptions();
   @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   RunCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -47,7 +48,9 @@ final class RunCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
             workbench,
-            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now))) {
+            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
+            profiles.live(surroundings),
+            surroundings.today())) {
       Session state = workbench.fold().session();
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       if (!talk.waitForRig()) {

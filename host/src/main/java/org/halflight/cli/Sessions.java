@@ -51,14 +51,17 @@ final class Sessions {
    * The firings of several session files of one camera; one that is in two of them, or a file given
    * twice, counts once.
    *
+   * @param profiles what they are measured with
    * @throws Trouble when the files are of cameras with different labels
    */
-  static List<FiringResult> firings(List<Path> paths) {
+  static List<FiringResult> firings(
+      List<Path> paths, ProfileOptions profiles, Surroundings surroundings) {
     Set<FiringKey> known = new HashSet<>();
     Set<String> cameras = new TreeSet<>();
     List<FiringResult> firings = new ArrayList<>();
     for (Path path : paths) {
-      Session session = BenchFold.replay(SessionFile.read(path).events()).session();
+      List<BenchEvent> events = SessionFile.read(path).events();
+      Session session = BenchFold.replay(profiles.replayed(events, surroundings)).session();
       session.runs().stream()
           .map(RunSetup::camera)
           .filter(camera -> !camera.isBlank())

@@ -1,16 +1,13 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.halflight.bench.LightPlan;
 import org.halflight.chart.EverydayPictures;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
 import org.halflight.everyday.StopScale;
-import org.halflight.session.LightReading.What;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
@@ -26,8 +23,6 @@ import picocli.CommandLine.Parameters;
         "Stop check: reads the light at each marked stop with the shutter held open, stopping down"
             + " and opening up again. Kept in the session file.")
 final class StopsCommand implements Callable<Integer> {
-  private static final int LEAST_STOPS = 2;
-
   private final Surroundings surroundings;
 
   @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
@@ -68,13 +63,13 @@ final class StopsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<FNumber> numbers = numbers();
+    List<FNumber> numbers = LightPlan.numbers(stops);
     if (!(tolerance > 0 && tolerance < 3)) {
       throw new Trouble(Words.say("stops.badTolerance", tolerance));
     }
     int done =
         new LightTests(surroundings, session, rig, practice)
-            .run(numbers.get(0), (talk, hand) -> read(numbers, talk, hand));
+            .run(numbers.get(0), LightPlan.stops(numbers));
     List<StopScale> scales = Everyday.stops(Sessions.readings(List.of(session)), tolerance);
     Terminal terminal = surroundings.terminal();
     terminal.say("");
@@ -95,71 +90,5 @@ final class StopsCommand implements Callable<Integer> {
               });
     }
     return done;
-  }
-
-  private List<FNumber> numbers() {
-    List<FNumber> numbers = new ArrayList<>();
-    for (String text : stops) {
-      FNumber number =
-          FNumber.find(text)
-              .orElseThrow(() -> new Trouble(Words.say("stops.badNumber", text.strip())));
-      if (!numbers.contains(number)) {
-        numbers.add(number);
-      }
-    }
-    if (numbers.size() < LEAST_STOPS) {
-      throw new Trouble(Words.say("stops.tooFew"));
-    }
-    numbers.sort(Comparator.comparingDouble(FNumber::exact));
-    return numbers;
-  }
-
-  private static void read(List<FNumber> numbers, ReadingTalk talk, LightHand hand) {
-    FNumber widest = numbers.get(0);
-    boolean open =
-        one(
-            Words.say("stops.ask.first", widest.engraved()),
-            widest,
-            false,
-            talk,
-            hand,
-            () -> hand.hold(true));
-    if (!open) {
-      return;
-    }
-    for (FNumber number : numbers.subList(1, numbers.size())) {
-      one(Words.say("stops.ask.down", number.engraved()), number, false, talk, hand, () -> {});
-    }
-    for (int i = numbers.size() - 2; i >= 0; i--) {
-      FNumber number = numbers.get(i);
-      one(
-          Words.say(i == 0 ? "stops.ask.last" : "stops.ask.up", number.engraved()),
-          number,
-          true,
-          talk,
-          hand,
-          () -> {});
-    }
-    hand.hold(false);
-  }
-
-  private static boolean one(
-      String asked,
-      FNumber number,
-      boolean opening,
-      ReadingTalk talk,
-      LightHand hand,
-      Runnable before) {
-    Optional<?> read =
-        talk.read(
-            asked,
-            () -> {
-              before.run();
-              hand.stop(number, opening);
-            },
-            What.STOP,
-            number.engraved(),
-            opening);
-    return read.isPresent();
   }
 }

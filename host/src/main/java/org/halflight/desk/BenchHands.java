@@ -24,13 +24,47 @@ final class BenchHands {
   private final BenchModel model;
   private final Optional<ModelCamera> camera;
   private final Archive archive;
+  private final RigHands rig;
+  private final LightTestHands lightTest;
   private OptionalLong openFromNanos = OptionalLong.empty();
 
-  BenchHands(BenchDriver driver, BenchModel model, Optional<ModelCamera> camera, Archive archive) {
+  BenchHands(
+      BenchDriver driver,
+      BenchModel model,
+      Optional<ModelCamera> camera,
+      Archive archive,
+      RigHands rig,
+      LightTestHands lightTest) {
+    this.lightTest = lightTest;
+    this.rig = rig;
     this.archive = archive;
     this.driver = driver;
     this.model = model;
     this.camera = camera;
+  }
+
+  /** What can be done to the rig itself. */
+  RigHands rig() {
+    return rig;
+  }
+
+  /** Leak test and stop check. */
+  LightTestHands lightTest() {
+    return lightTest;
+  }
+
+  /** Begins the leak test, unless the rig has something else to do. */
+  void leakTest() {
+    lightTest.leak(rig.isReady());
+  }
+
+  /**
+   * Begins the stop check, unless the rig has something else to do.
+   *
+   * @param stops as the person wrote them
+   */
+  void stopCheck(List<String> stops) {
+    lightTest.stops(stops, rig.isReady());
   }
 
   /** The model camera, on the practice rig only. */
@@ -39,6 +73,7 @@ final class BenchHands {
   }
 
   List<SessionNews> beginRun(RunSetup setup) {
+    lightTest.stop();
     camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
     model.runBegins();
     List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
@@ -91,6 +126,10 @@ final class BenchHands {
   }
 
   void setLight() {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
+      sayAtWork();
+      return;
+    }
     model.lightBegan(driver.setLight());
   }
 
@@ -112,12 +151,25 @@ final class BenchHands {
     }
   }
 
+  private void sayAtWork() {
+    model.say(
+        new Said(
+            Said.Kind.ATTENTION,
+            Words.say(rig.isAtWork() ? "desk.rig.atWork" : "desk.tried.atWork")));
+  }
+
   void fire() {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
+      sayAtWork();
+      return;
+    }
     camera.ifPresent(model -> session().shown().ifPresentOrElse(model::fire, model::fire));
   }
 
   void cock() {
-    camera.ifPresent(ModelCamera::cockWithLight);
+    camera
+        .filter(model -> !rig.isAtWork() && !lightTest.isUnderWay())
+        .ifPresent(ModelCamera::cockWithLight);
   }
 
   private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {

@@ -56,6 +56,7 @@ final class BenchLoop implements AutoCloseable {
     this.sounds = sounds;
     this.archive = archive;
     thread.setDaemon(true);
+    hands.rig().joins(this::meanwhile, this::happenedMeanwhile);
   }
 
   void start() {
@@ -104,18 +105,44 @@ final class BenchLoop implements AutoCloseable {
   }
 
   private void step() {
+    doWhatIsAsked();
+    hands.waitedFor();
+    driver.step().ifPresent(this::happened);
+    if (hands.lightTest().goesOn()) {
+      show();
+    }
+  }
+
+  private void doWhatIsAsked() {
     Function<BenchHands, List<SessionNews>> next = asked.poll();
     while (next != null) {
       news(next.apply(hands));
       next = asked.poll();
     }
-    hands.waitedFor();
-    Optional<BenchDriver.Happening> happening = driver.step();
-    if (happening.isPresent()) {
-      model.happened(happening.get()).forEach(sounds);
+  }
+
+  private void happened(BenchDriver.Happening happening) {
+    model.happened(happening).forEach(sounds);
+    show();
+    archive.happened(happening.news());
+    watchLight();
+  }
+
+  /** While the rig works for itself: wishes are heard, and the window is told how it goes on. */
+  private void meanwhile() {
+    if (ending) {
+      hands.rig().stop();
+    }
+    guarded(this::doWhatIsAsked);
+    if (hands.rig().moved()) {
       show();
-      archive.happened(happening.get().news());
-      watchLight();
+    }
+  }
+
+  /** A line of a rig at work is no news of a shutter. */
+  private void happenedMeanwhile(BenchDriver.Happening happening) {
+    if (happening.change().isPresent() || !happening.news().isEmpty()) {
+      happened(happening);
     }
   }
 

@@ -10,8 +10,8 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
+import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
@@ -37,8 +37,9 @@ final class BenchPlace extends JPanel implements Looked {
   private final SayLine say;
   private final PictureView map;
   private final PictureView row;
-  private final JTextArea verdict = new JTextArea();
-  private final JTextArea hints = new JTextArea();
+  private final JLabel word = new JLabel(" ");
+  private final Passage verdict = new Passage("verdict", Words.say("desk.verdict.name"));
+  private final Passage hints = new Passage("hints", Words.say("desk.hints.name"));
   private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
@@ -75,11 +76,12 @@ final class BenchPlace extends JPanel implements Looked {
             Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
     mark = new MarkField(look, marks);
     keys = new KeyBar(look, acts);
-    sentences(verdict, "verdict", Words.say("desk.verdict.name"));
-    sentences(hints, "hints", Words.say("desk.hints.name"));
     hints.setVisible(false);
     map.canvas().onChoice(this::choose);
 
+    word.setName("verdictWord");
+    word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
+    words.add(word, BorderLayout.NORTH);
     words.add(verdict);
     words.add(hints, BorderLayout.SOUTH);
     rowSide.add(row);
@@ -175,7 +177,10 @@ final class BenchPlace extends JPanel implements Looked {
     setBackground(look.ground());
     rowSide.setBackground(look.ground());
     words.setBackground(look.ground());
-    for (JTextArea area : List.of(verdict, hints)) {
+    word.setFont(Look.bold(1.25));
+    word.setForeground(look.ink());
+    word.setBorder(BorderFactory.createEmptyBorder(0, Look.px(22), 0, Look.px(20)));
+    for (Passage area : List.of(verdict, hints)) {
       area.setFont(Look.letters(area == hints ? 1 : 1.1));
       area.setForeground(look.ink());
       area.setBackground(look.ground());
@@ -191,20 +196,11 @@ final class BenchPlace extends JPanel implements Looked {
    * Wrapped text is as high as it is at the width that it has, which the layout must know first.
    */
   private void fitWords() {
-    for (JTextArea area : List.of(verdict, hints)) {
+    for (Passage area : List.of(verdict, hints)) {
       area.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
     }
     words.invalidate();
     rowSide.revalidate();
-  }
-
-  private static void sentences(JTextArea area, String name, String spoken) {
-    area.setName(name);
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
-    area.getAccessibleContext().setAccessibleName(spoken);
   }
 
   private void lookAt(MarkedSpeed speed) {
@@ -266,10 +262,10 @@ final class BenchPlace extends JPanel implements Looked {
             .orElseGet(() -> Words.say("desk.row.empty")));
     map.show(made.map(), made.mapTwin());
     row.show(made.row(), made.rowTwin());
-    verdict.setText(made.verdict());
-    verdict.getAccessibleContext().setAccessibleDescription(made.verdict());
-    hints.setText(made.hints());
-    hints.getAccessibleContext().setAccessibleDescription(made.hints());
+    word.setText(made.word().isEmpty() ? " " : made.word());
+    word.getAccessibleContext().setAccessibleDescription(made.word());
+    verdict.say(made.verdict());
+    hints.say(made.hints());
     hints.setVisible(!made.hints().isEmpty());
     fitWords();
     int place = at.map(made.speeds()::indexOf).orElse(-1);

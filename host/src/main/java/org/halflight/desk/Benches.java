@@ -1,10 +1,12 @@
 package org.halflight.desk;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
@@ -19,6 +21,7 @@ import org.halflight.desk.view.Cue;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.record.ProfileShelf;
 import org.halflight.rig.RigWish;
 import org.halflight.session.Source;
 
@@ -78,7 +81,14 @@ final class Benches {
                 begins)
             : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
-    BenchDriver driver = new BenchDriver(workbench, feed);
+    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    OptionalInt days = OptionalInt.of(DeskSettings.of(surroundings.folder()).profileDays());
+    BenchDriver driver =
+        new BenchDriver(
+            workbench,
+            feed,
+            (serial, on) -> shelf.inUse(serial, on, days),
+            LocalDate.now(surroundings.clock()));
     BenchModel model = new BenchModel(driver, source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());
@@ -86,7 +96,16 @@ final class Benches {
     } else {
       archive.sessionBegan(begins, workbench.path());
     }
-    BenchHands hands = new BenchHands(driver, model, camera, archive);
+    RigHands rig =
+        new RigHands(driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()));
+    BenchHands hands =
+        new BenchHands(
+            driver,
+            model,
+            camera,
+            archive,
+            rig,
+            new LightTestHands(driver, model.lightTest(), camera));
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 

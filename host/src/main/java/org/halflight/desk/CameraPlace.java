@@ -46,7 +46,7 @@ final class CameraPlace extends JPanel implements Looked {
   private final JTextField widest = new JTextField();
   private final JTextField frame = new JTextField();
   private final JTextField firing = new JTextField();
-  private final JTextArea trouble = new JTextArea();
+  private final Passage trouble = new Passage("cameraTrouble", Words.say("desk.run.troubleName"));
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
@@ -84,14 +84,8 @@ final class CameraPlace extends JPanel implements Looked {
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
-    trouble.setName("cameraTrouble");
-    trouble.setEditable(false);
-    trouble.setFocusable(false);
-    trouble.setLineWrap(true);
-    trouble.setWrapStyleWord(true);
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
-    trouble.getAccessibleContext().setAccessibleName(Words.say("desk.run.troubleName"));
 
     add(title, "span 2, wrap 10");
     row("desk.camera.label", label);

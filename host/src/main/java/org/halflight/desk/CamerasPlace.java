@@ -136,8 +136,8 @@ final class CamerasPlace extends JPanel implements Looked {
     add(search, "growx, pushx");
     add(map, "spany 2, grow, hmin 200, wrap");
     add(new JScrollPane(cameras), "spany 2, grow, wrap");
-    add(drifts, "grow, h 130:322:, wrap");
-    add(tried, "span, grow, h 60:130:, hidemode 3, wrap");
+    add(drifts, "grow, h 100:322:, wrap");
+    add(tried, "span, grow, h 122:150:, hidemode 3, wrap");
     add(take, "split 3, grow 0");
     add(page, "grow 0");
     add(export, "grow 0");

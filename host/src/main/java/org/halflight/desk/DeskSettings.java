@@ -6,6 +6,9 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
+import org.halflight.desk.view.AimForm;
+import org.halflight.profile.ProfileFit;
+import org.halflight.session.Measurand;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -13,8 +16,14 @@ import java.util.Properties;
  * @param file where it is kept
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
+ * @param profileDays how many days old a rig profile may be to count as calibrated
+ * @param aim what the verdicts of the next camera's runs are about
  */
-record DeskSettings(Path file, boolean dark, boolean sounds) {
+record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, AimForm aim) {
+  DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
+    this(file, dark, sounds, profileDays, AimForm.USUAL);
+  }
+
   /** The settings of a folder, or the usual ones. */
   static DeskSettings of(Path folder) {
     Path file = folder.resolve("settings.properties");
@@ -29,11 +38,36 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     return new DeskSettings(
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
-        Boolean.parseBoolean(kept.getProperty("sounds", "true")));
+        Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        days(kept.getProperty("profile-days", "")),
+        aim(kept));
+  }
+
+  private static int days(String text) {
+    try {
+      return Math.max(1, Integer.parseInt(text));
+    } catch (NumberFormatException unset) {
+      return ProfileFit.USUAL_MOST_DAYS;
+    }
+  }
+
+  private static AimForm aim(Properties kept) {
+    AimForm aim =
+        new AimForm(
+            kept.getProperty("tolerance", ""),
+            "one-exposure".equals(kept.getProperty("about"))
+                ? Measurand.ONE_EXPOSURE
+                : Measurand.MEAN_OF_SETTING,
+            Boolean.parseBoolean(kept.getProperty("until-decided", "false")));
+    return aim.read().isPresent() ? aim : AimForm.USUAL;
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds);
+    return new DeskSettings(file, nowDark, nowSounds, profileDays, aim);
+  }
+
+  DeskSettings with(AimForm nowAim) {
+    return new DeskSettings(file, dark, sounds, profileDays, nowAim);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -41,6 +75,12 @@ record DeskSettings(Path file, boolean dark, boolean sounds) {
     Properties kept = new Properties();
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
+    kept.setProperty("profile-days", String.valueOf(profileDays));
+    kept.setProperty("tolerance", aim.tolerance());
+    if (aim.measurand() == Measurand.ONE_EXPOSURE) {
+      kept.setProperty("about", "one-exposure");
+    }
+    kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

@@ -19,6 +19,7 @@ import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.Act;
+import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.Said;
@@ -33,7 +34,7 @@ import org.halflight.words.Words;
 final class DeskWindow {
   private final JFrame frame = new JFrame(Words.say("desk.title"));
   private final Benches benches;
-  private final DeskSettings settings;
+  private DeskSettings settings;
   private final CuePlayer sounds;
   private final ExecutorService drawing =
       Executors.newSingleThreadExecutor(
@@ -51,6 +52,8 @@ final class DeskWindow {
   private final RunPlace run;
   private final KeysPlace keys;
   private final DetailsPlace details;
+  private final RigPlace rig;
+  private final TriedPlace tried;
   private final Archive archive;
   private final CameraPlace camera;
   private final CamerasPlace cameras;
@@ -79,6 +82,8 @@ final class DeskWindow {
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
     details = new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(Act.TO_BENCH));
+    rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
+    tried = new TriedPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
     practice = new PracticeMenu(this::onModelCamera);
@@ -89,6 +94,8 @@ final class DeskWindow {
     add(Act.TO_CAMERAS, cameras);
     add(Act.KEYS, keys);
     add(Act.DETAILS, details);
+    add(Act.TO_RIG, rig);
+    add(Act.TO_TRIED, tried);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places);
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -146,6 +153,14 @@ final class DeskWindow {
     return cameras;
   }
 
+  RigPlace rig() {
+    return rig;
+  }
+
+  TriedPlace tried() {
+    return tried;
+  }
+
   DetailsPlace details() {
     return details;
   }
@@ -187,6 +202,8 @@ final class DeskWindow {
     bench.show(shown);
     light.show(shown);
     showDetails();
+    rig.show(shown.rig());
+    tried.show(shown);
     onView.accept(shown);
   }
 
@@ -230,7 +247,7 @@ final class DeskWindow {
         }
       }
       case DETAILS -> goTo(place == Act.DETAILS ? Act.TO_BENCH : Act.DETAILS);
-      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, KEYS -> goTo(act);
+      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS -> goTo(act);
     }
   }
 
@@ -248,6 +265,13 @@ final class DeskWindow {
     switch (where) {
       case TO_LIGHT -> light.first().requestFocusInWindow();
       case TO_RUN -> run.first().requestFocusInWindow();
+      case TO_RIG -> rig.first().requestFocusInWindow();
+      case TO_TRIED -> {
+        if (view != null) {
+          tried.show(view);
+        }
+        tried.first().requestFocusInWindow();
+      }
       case TO_CAMERA -> {
         camera.showLog();
         camera.first().requestFocusInWindow();
@@ -281,15 +305,17 @@ final class DeskWindow {
                 || before.get().camera().equals(here.get().label()));
     if (!sameCamera) {
       return RunForm.usual(
-          here.map(Camera::label).orElse(""),
-          Phase.AS_FOUND,
-          here.map(Camera::dial).orElse(Dial.builtIn().get(0)));
+              here.map(Camera::label).orElse(""),
+              Phase.AS_FOUND,
+              here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
+          .withAim(settings.aim());
     }
     return RunForm.after(
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
   private void beginRun(RunSetup setup) {
+    settings = settings.with(AimForm.of(setup.aim()));
     loop.ask(hands -> hands.beginRun(setup));
     goTo(Act.TO_BENCH);
   }
@@ -326,7 +352,8 @@ final class DeskWindow {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (Looked each : List.of(top, bench, light, camera, run, cameras, keys, details)) {
+    for (Looked each :
+        List.of(top, bench, light, camera, run, cameras, keys, details, rig, tried)) {
       each.look(look);
     }
     if (view != null) {

@@ -6,7 +6,6 @@ import java.util.function.LongSupplier;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
@@ -27,7 +26,7 @@ final class DetailsPlace extends JPanel implements Looked {
   private final PictureView bars;
   private final TwinTable budget = new TwinTable(Words.say("desk.details.table"));
   private final TwinTable figures = new TwinTable(Words.say("desk.details.name"));
-  private final JTextArea advice = new JTextArea();
+  private final Passage advice = new Passage("detailsAdvice", Words.say("desk.details.advice"));
   private transient BenchView view;
   private transient BenchView made;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
@@ -44,12 +43,6 @@ final class DetailsPlace extends JPanel implements Looked {
     bars =
         new PictureView(
             Words.say("desk.details.bars"), Words.say("desk.details.empty"), look, drawing, nanos);
-    advice.setName("detailsAdvice");
-    advice.setEditable(false);
-    advice.setFocusable(false);
-    advice.setLineWrap(true);
-    advice.setWrapStyleWord(true);
-    advice.getAccessibleContext().setAccessibleName(Words.say("desk.details.advice"));
     back.setName("detailsBack");
     back.addActionListener(event -> onBack.run());
     add(title);
@@ -127,8 +120,7 @@ final class DetailsPlace extends JPanel implements Looked {
     bars.show(text.bars(), text.budget());
     budget.show(text.budget());
     figures.show(text.figures());
-    advice.setText(text.advice());
-    advice.getAccessibleContext().setAccessibleDescription(text.advice());
+    advice.say(text.advice());
     make();
   }
 }

@@ -4,7 +4,6 @@ import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
-import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
@@ -15,16 +14,14 @@ final class LightPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
   private final JLabel title = new JLabel(Words.say("desk.light.title"));
-  private final JTextArea sentence = new JTextArea();
-  private final JTextArea hint = new JTextArea();
+  private final Passage sentence = new Passage("lightSentence", Words.say("desk.light.name"));
+  private final Passage hint = new Passage("lightHint", Words.say("desk.light.hintName"));
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton set = new JButton(Words.say("desk.light.set"));
   private final JButton open = new JButton(Words.say("desk.light.isOpen"));
 
   LightPlace(Look look, Runnable onSet, Runnable onOpen) {
     super(new MigLayout("insets 40 60 30 60, wrap 1, gap 18", "[fill, 300:900:1000]", ""));
-    text(sentence, "lightSentence", Words.say("desk.light.name"));
-    text(hint, "lightHint", Words.say("desk.light.hintName"));
     set.setName("setLight");
     open.setName("shutterIsOpen");
     set.addActionListener(event -> onSet.run());
@@ -43,10 +40,8 @@ final class LightPlace extends JPanel implements Looked {
   }
 
   void show(BenchView view) {
-    sentence.setText(view.light().sentence());
-    sentence.getAccessibleContext().setAccessibleDescription(view.light().sentence());
-    hint.setText(
-        Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
+    sentence.say(view.light().sentence());
+    hint.say(Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
     boolean waits =
         view.light().step().filter(s -> s == LightSetting.Step.OPEN_THE_SHUTTER).isPresent();
     progress.setValue((int) Math.round(100 * view.light().progress()));
@@ -79,15 +74,5 @@ final class LightPlace extends JPanel implements Looked {
     hint.setBackground(look.ground());
     set.setFont(Look.letters(1.2));
     open.setFont(Look.letters(1.2));
-  }
-
-  private static void text(JTextArea area, String name, String spoken) {
-    area.setName(name);
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setBorder(null);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
-    area.getAccessibleContext().setAccessibleName(spoken);
   }
 }

@@ -1,10 +1,14 @@
 package org.halflight.desk;
 
 import java.util.List;
+import org.halflight.bench.LightPlan;
+import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.LightReading;
 import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
@@ -18,6 +22,9 @@ final class ModelCamera {
   /** The light that is left after the stop was moved: not so little that no time can be taken. */
   static final double MOVED_STOP_SHARE = 0.8;
 
+  /** Light that comes through the shut blades while they are cocked: eight stops down. */
+  private static final double LEAK_SHARE = 1 / 256.0;
+
   private final PracticePorts ports;
   private final long seed;
   private List<MarkedSpeed> dial;
@@ -25,6 +32,7 @@ final class ModelCamera {
   private PracticeMishap next = PracticeMishap.NONE;
   private boolean forgetsDial;
   private boolean stopMoved;
+  private double widestValue;
 
   private ModelCamera(PracticePorts ports, List<MarkedSpeed> dial, long seed) {
     this.ports = ports;
@@ -86,6 +94,36 @@ final class ModelCamera {
 
   void hold(boolean open) {
     ports.onBench(rig -> rig.holdOpen(open));
+  }
+
+  /** Does what a test of the light asks for. Its stop is worn, and its blades leak when cocked. */
+  void does(LightPlan.Step step) {
+    ports.onBench(
+        rig -> {
+          rig.leak(0, LEAK_SHARE);
+          rig.cover(step.what() == LightReading.What.LAMP_COVERED);
+          if (step.what() == LightReading.What.SHUT_COCKED) {
+            rig.cock(false);
+          } else if (step.what() == LightReading.What.STOP) {
+            double value = new FNumber(step.at()).apertureValue();
+            if (step.needed()) {
+              widestValue = value;
+              rig.holdOpen(true);
+            }
+            rig.stop(InventedStops.WORN.share(value - widestValue, step.opening()));
+          }
+        });
+  }
+
+  /** A test of the light is over: all is as it was before. */
+  void isAtRest() {
+    ports.onBench(
+        rig -> {
+          rig.cover(false);
+          rig.leak(0, 0);
+          rig.holdOpen(false);
+          rig.stop(1);
+        });
   }
 
   void nextMishap(PracticeMishap mishap) {

@@ -18,7 +18,6 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JRadioButton;
 import javax.swing.JSpinner;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.SpinnerNumberModel;
 import net.miginfocom.swing.MigLayout;
@@ -58,7 +57,8 @@ final class RunPlace extends JPanel implements Looked {
   private final Map<Check, JCheckBox> checks = new EnumMap<>(Check.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
-  private final JTextArea trouble = new JTextArea();
+  private final AimPanel aim = new AimPanel();
+  private final Passage trouble = new Passage("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
   private String all = "";
@@ -103,18 +103,19 @@ final class RunPlace extends JPanel implements Looked {
     row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunConditions.CELLS));
     row("desk.run.dial", dial, "desk.run.cover", condition(RunConditions.COVER));
     row("desk.run.speeds", speeds, "desk.run.attitude", condition(RunConditions.ATTITUDE));
-    row("desk.run.firings", firings, "desk.run.wet", condition(RunConditions.WET));
+    JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
+    firingPanel.setOpaque(false);
+    firingPanel.add(firings, "wmin 80");
+    firingPanel.add(aim.rule());
+    row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunConditions.WET));
+    firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
+    aim.rule().getAccessibleContext().setAccessibleName(Words.say("desk.run.rule"));
     row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
     row("desk.run.rest", rest, "desk.run.stop", stop);
+    row("desk.run.tolerance", aim.tolerance(), "desk.run.measurand", aim.measurand());
     add(checks(), "skip 1");
-    add(beforeCocking, "skip 1, wrap");
-    add(bladesShut, "skip 3, wrap");
-    trouble.setEditable(false);
-    trouble.setFocusable(false);
-    trouble.setLineWrap(true);
-    trouble.setWrapStyleWord(true);
-    trouble.setName("runTrouble");
-    trouble.getAccessibleContext().setAccessibleName(Words.say("desk.run.troubleName"));
+    add(beforeCocking, "skip 1, split 2, flowy");
+    add(bladesShut, "wrap");
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
     dialChosen();
@@ -137,6 +138,7 @@ final class RunPlace extends JPanel implements Looked {
     }
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
     marking.setSelectedIndex(form.exact() ? 0 : 1);
+    aim.show(form.aim());
   }
 
   JButton first() {
@@ -220,7 +222,8 @@ final class RunPlace extends JPanel implements Looked {
             noted,
             wanted,
             beforeCocking.isSelected(),
-            bladesShut.isSelected());
+            bladesShut.isSelected(),
+            aim.form());
     RunForm.Result result = form.read();
     trouble.setText(result.trouble());
     Optional<RunSetup> setup = result.setup();

@@ -6,7 +6,6 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
 import org.halflight.desk.view.SayText;
 import org.halflight.words.Words;
 
@@ -14,21 +13,15 @@ import org.halflight.words.Words;
 final class SayLine extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
-  private final JTextArea area = new JTextArea();
+  private final Passage area = new Passage("say", Words.say("desk.say.name"));
   private transient Look look;
   private transient SayText text = new SayText("", SayText.Kind.NEWS);
 
   SayLine(Look look) {
     super(new BorderLayout());
     this.look = look;
-    area.setName("say");
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
     area.setOpaque(false);
     area.setRows(2);
-    area.getAccessibleContext().setAccessibleName(Words.say("desk.say.name"));
     add(area);
     look(look);
   }
@@ -36,8 +29,7 @@ final class SayLine extends JPanel implements Looked {
   void show(SayText shown) {
     if (!shown.equals(text)) {
       text = shown;
-      area.setText(shown.text());
-      area.getAccessibleContext().setAccessibleDescription(shown.text());
+      area.say(shown.text());
       dress();
     }
   }

@@ -22,7 +22,14 @@ final class TopBar extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
   private static final List<Act> PLACES =
-      List.of(Act.TO_BENCH, Act.TO_LIGHT, Act.TO_CAMERA, Act.TO_RUN, Act.TO_CAMERAS);
+      List.of(
+          Act.TO_BENCH,
+          Act.TO_LIGHT,
+          Act.TO_CAMERA,
+          Act.TO_RUN,
+          Act.TO_TRIED,
+          Act.TO_CAMERAS,
+          Act.TO_RIG);
 
   private final Map<Act, JToggleButton> places = new EnumMap<>(Act.class);
   private final ButtonGroup group = new ButtonGroup();
@@ -60,7 +67,7 @@ final class TopBar extends JPanel implements Looked {
     add(new JLabel(), "pushx");
     add(practice);
     add(light, "gapleft 8");
-    add(link, "gapleft 8, wmax 420");
+    add(link, "gapleft 8, wmin 70, wmax 420");
     add(rig, "gapleft 6");
     add(sounds);
     add(theme);

@@ -29,6 +29,7 @@ public final class Everyday {
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
+          (run, firings, readings) -> Linkage.of(run, firings, LinkageLimits.USUAL),
           (run, firings, readings) -> Bounce.of(run, firings),
           (run, firings, readings) -> LightLeak.of(run, readings),
           (run, firings, readings) -> StopScale.of(run, readings),

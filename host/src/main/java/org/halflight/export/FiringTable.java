@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.profile.ProfileId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
@@ -64,7 +65,9 @@ public final class FiringTable {
           "curve_efficiency",
           "curve_peak",
           "curve_plateau_light",
-          "curve_refused");
+          "curve_refused",
+          "profile",
+          "not_calibrated_because");
 
   private static final int CURVE_FIGURES = 14;
 
@@ -99,6 +102,11 @@ public final class FiringTable {
     row.add(firing.firing().damage().stream().map(Cells::word).collect(Collectors.joining(" ")));
     row.add(String.valueOf(ExposureMethodVersion.CURRENT));
     row.addAll(curve(firing));
+    row.add(firing.profileUse().id().map(ProfileId::label).orElse(""));
+    row.add(
+        firing.profileUse().mismatches().stream()
+            .map(Cells::word)
+            .collect(Collectors.joining(" ")));
     return row;
   }
 

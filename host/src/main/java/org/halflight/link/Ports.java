@@ -18,4 +18,10 @@ public interface Ports {
    * @throws LinkRefusedException when the port cannot be opened
    */
   Link open(PortCandidate candidate, int baudRate);
+
+  /**
+   * Has something done when the program is ended from outside, by Ctrl-C or as the system shuts
+   * down, while ports are still open. Ports that end with nothing have no use for it.
+   */
+  default void beforeTheProgramIsEnded(Runnable last) {}
 }

@@ -53,6 +53,21 @@ public record RigProfile(
         });
   }
 
+  /** The same with another rate of the clock; its date stays that of all else in it. */
+  public RigProfile withClock(ClockRate rate) {
+    return new RigProfile(
+        rig,
+        date,
+        light,
+        thresholds,
+        tripPoints,
+        Optional.of(rate),
+        lag,
+        delays,
+        lines,
+        shortestTrustworthySeconds);
+  }
+
   private static <V> Map<Channel, V> inOrder(Map<Channel, V> given) {
     Map<Channel, V> ordered = new EnumMap<>(Channel.class);
     ordered.putAll(given);

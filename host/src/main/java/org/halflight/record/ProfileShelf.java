@@ -5,19 +5,24 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
+import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
 
 /**
- * The profiles of all rigs as text files in a folder of their own, one a rig and day; those of
- * before stay. Each carries a check sum, so that an edited one is refused.
+ * The profiles to measure with, of all rigs, as text files in a folder of their own, one a rig and
+ * day; those of before stay. Each carries a check sum, so that an edited one is refused. What a
+ * session was measured with goes by its session file into the record.
  */
 public final class ProfileShelf {
   private static final String ENDING = ".profile";
@@ -49,17 +54,38 @@ public final class ProfileShelf {
    * @throws Trouble when it was edited or cut
    */
   public Optional<RigProfile> newest(String serial) {
+    return newestFile(serial).map(ProfileShelf::read);
+  }
+
+  /**
+   * What a session with a rig is to be told: the newest profile of it, or that the newest file is
+   * not in order; empty where there is none.
+   *
+   * @param on the day on which it is used; empty where that is not known, and it is not too old
+   * @param mostDays how old it may be
+   */
+  public Optional<SessionInput> inUse(String serial, Optional<LocalDate> on, OptionalInt mostDays) {
+    return newestFile(serial)
+        .map(
+            file -> {
+              ProfileText.Outcome outcome = ProfileText.read(text(file));
+              if (outcome instanceof ProfileText.Refused refused) {
+                return new SessionInput.ProfileRefused(ProfileFit.of(refused.reason()));
+              }
+              RigProfile profile = ((ProfileText.Read) outcome).profile();
+              return new SessionInput.ProfileInUse(profile, on.orElse(profile.date()), mostDays);
+            });
+  }
+
+  private Optional<Path> newestFile(String serial) {
     if (!Files.isDirectory(folder)) {
       return Optional.empty();
     }
+    Pattern own = Pattern.compile(Pattern.quote(serial) + "_\\d{4}-\\d\\d-\\d\\d" + ENDING);
     try (Stream<Path> files = Files.list(folder)) {
-      List<Path> own =
-          files
-              .filter(file -> file.getFileName().toString().startsWith(serial + '_'))
-              .filter(file -> file.getFileName().toString().endsWith(ENDING))
-              .sorted(Comparator.comparing(file -> file.getFileName().toString()))
-              .toList();
-      return own.isEmpty() ? Optional.empty() : Optional.of(read(own.get(own.size() - 1)));
+      return files
+          .filter(file -> own.matcher(file.getFileName().toString()).matches())
+          .max(Comparator.comparing(file -> file.getFileName().toString()));
     } catch (IOException e) {
       throw new Trouble(Words.say("profile.unreadable", folder, e.getMessage()), e);
     }
@@ -71,17 +97,19 @@ public final class ProfileShelf {
    * @throws Trouble when there is none, or it was edited or cut
    */
   public static RigProfile read(Path file) {
-    String text;
-    try {
-      text = Files.readString(file, StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unreadable", file, e.getMessage()), e);
-    }
-    ProfileText.Outcome outcome = ProfileText.read(text);
+    ProfileText.Outcome outcome = ProfileText.read(text(file));
     if (outcome instanceof ProfileText.Refused refused) {
       throw new Trouble(ProfileWords.refused(file.toString(), refused.reason()));
     }
     return ((ProfileText.Read) outcome).profile();
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unreadable", file, e.getMessage()), e);
+    }
   }
 
   /**

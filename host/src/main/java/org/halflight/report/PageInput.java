@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import org.halflight.exposure.StopTable;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.Standing;
 
 /**
  * Everything that the page says, as plain values, so that it can be filled from a record, from
@@ -25,7 +26,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param alsoTried what was tried beside the marked speeds, one plain sentence each
  * @param workDone in order
  * @param notTested what else was not tested
- * @param uncertainty what is known of it, in words; empty: the rig is not calibrated
+ * @param standing whether the figures count as calibrated, and why not
  * @param stillWet whether the shutter was still wet in the last run
  * @param stopTables by marked speed, of the last run; empty for other than leaf shutters
  * @param measuredFNumber the stop that was set in the last run
@@ -47,7 +48,7 @@ public record PageInput(
     List<String> alsoTried,
     List<String> workDone,
     List<String> notTested,
-    Optional<String> uncertainty,
+    Standing standing,
     boolean stillWet,
     Map<MarkedSpeed, StopTable> stopTables,
     OptionalDouble measuredFNumber,
@@ -61,7 +62,7 @@ public record PageInput(
     Objects.requireNonNull(serialNumber);
     Objects.requireNonNull(jobNumber);
     Objects.requireNonNull(shutterKind);
-    Objects.requireNonNull(uncertainty);
+    Objects.requireNonNull(standing);
     Objects.requireNonNull(measuredFNumber);
     Objects.requireNonNull(source);
     Objects.requireNonNull(sourceWords);

@@ -25,6 +25,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ComparisonWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.PatternWords;
+import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.SpeedNames;
 import org.halflight.words.StatisticWords;
@@ -153,7 +154,18 @@ final class PageText {
   /** What is known of the uncertainty, and what the tolerance is. */
   List<String> howSure() {
     List<String> said = new ArrayList<>();
-    said.add(input.uncertainty().orElseGet(() -> Words.say("page.sure.notCalibrated")));
+    if (input.standing().isCalibrated()) {
+      input.standing().uses().stream()
+          .flatMap(use -> use.id().stream())
+          .forEach(id -> said.add(Words.say("page.sure.calibrated", id.date(), id.label())));
+    } else {
+      said.add(Words.say("page.sure.notCalibrated"));
+      input.standing().uses().stream()
+          .filter(use -> !use.mismatches().isEmpty())
+          .flatMap(use -> ProfileWords.standing(use).stream())
+          .distinct()
+          .forEach(said::add);
+    }
     comparison.ifPresent(runs -> said.addAll(ComparisonWords.warnings(runs)));
     if (comparison.filter(runs -> !runs.speeds().isEmpty()).isPresent()) {
       said.add(Words.say("compare.chance"));

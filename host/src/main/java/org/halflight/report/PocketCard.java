@@ -165,7 +165,7 @@ final class PocketCard {
     } else if (input.source() == Source.SIMULATOR) {
       words.add(Words.say("page.stamp.simulator"));
     }
-    if (input.uncertainty().isEmpty()) {
+    if (!input.standing().isCalibrated()) {
       words.add(Words.say("page.card.notCalibrated"));
     }
     return String.join(". ", words);

@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
 import org.halflight.job.Camera;
@@ -31,6 +32,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.Standing;
 import org.halflight.verdict.StopTables;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
@@ -111,6 +113,11 @@ public final class RecordPage {
     Map<MarkedSpeed, StopTable> stopTables =
         CURTAINS.contains(camera.shutter()) ? Map.of() : StopTables.of(firings, phase(last));
     OptionalDouble stop = Conditions.fNumber(last.run().asked().conditions());
+    List<FiringResult> told =
+        Stream.of(found, left)
+            .flatMap(Optional::stream)
+            .flatMap(run -> firingsOf.apply(run.run().id()).stream())
+            .toList();
     return new PageInput(
         camera.label(),
         camera.serialNumber(),
@@ -123,7 +130,7 @@ public final class RecordPage {
         tried().stream().map(EverydayWords::inShort).toList(),
         workLog.stream().map(RecordPage::work).toList(),
         List.of(),
-        Optional.empty(),
+        Standing.of(told),
         Conditions.isWet(last.run().asked().conditions()),
         stopTables,
         stop,

@@ -8,13 +8,13 @@ public enum Check {
   T("T"),
   /** Released by the self-timer, at any speed. */
   SELF_TIMER("self-timer"),
-  /** Wound and released, at any speed, to set the linkage between film advance and release. */
-  WIND_AND_RELEASE("wind and release"),
   /**
    * Released with the film advance already free, at any speed, so that what the click sensor hears
    * is the shutter's own sound.
    */
-  RELEASE_ALONE("release alone");
+  RELEASE_ALONE("release alone"),
+  /** Wound and released, at any speed, to set the linkage between film advance and release. */
+  WIND_AND_RELEASE("wind and release");
 
   private final String label;
 

@@ -72,43 +72,7 @@ public record FiringResult(
     Objects.requireNonNull(profileUse);
   }
 
-  /** A firing that was measured without a profile. */
-  public FiringResult(
-      int number,
-      FiringKey key,
-      Firing firing,
-      TickRate rate,
-      int run,
-      Optional<Setting> setting,
-      Reference reference,
-      Optional<Phase> phase,
-      Outcome outcome,
-      LeafExposure exposure,
-      Optional<LevelPair> levels,
-      Optional<OneLevel> oneLevel,
-      boolean afterRest,
-      FiringNotes notes,
-      Optional<FiringCurve> curve) {
-    this(
-        number,
-        key,
-        firing,
-        rate,
-        run,
-        setting,
-        reference,
-        phase,
-        outcome,
-        exposure,
-        levels,
-        oneLevel,
-        afterRest,
-        notes,
-        curve,
-        ProfileUse.NONE);
-  }
-
-  /** A firing that a rig of two levels saw, without a light curve. */
+  /** A firing that a rig of two levels saw, without a light curve and without a profile. */
   public FiringResult(
       int number,
       FiringKey key,
@@ -138,7 +102,8 @@ public record FiringResult(
         Optional.empty(),
         afterRest,
         notes,
-        Optional.empty());
+        Optional.empty(),
+        ProfileUse.NONE);
   }
 
   /** The edges that the figures are worked out from: where the light crossed, by the profile. */

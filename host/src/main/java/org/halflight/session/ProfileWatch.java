@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -20,12 +21,10 @@ final class ProfileWatch {
   private String serial = "";
   private String kind = FULL;
   private String firmware = "";
-  private boolean checkSignals;
+  private final Set<String> signalling = new HashSet<>();
   private ProfileUse said = ProfileUse.NONE;
 
-  /** A rig is there; what a check found of another one is no matter of this one. */
   void meet(SessionInput.RigIs rig) {
-    checkSignals &= rig.serial().equals(serial);
     serial = rig.serial();
     kind = rig.oneLevel() ? SMALL : FULL;
     firmware = rig.firmware();
@@ -33,8 +32,11 @@ final class ProfileWatch {
 
   /** A profile is there. A new one has nothing to do with what a check found of the old one. */
   void take(SessionInput.ProfileInUse input) {
-    SessionInput.ProfileInUse before = told.put(input.profile().rig().serial(), input);
-    checkSignals &= before != null && before.profile().equals(input.profile());
+    String its = input.profile().rig().serial();
+    SessionInput.ProfileInUse before = told.put(its, input);
+    if (before != null && !before.profile().equals(input.profile())) {
+      signalling.remove(its);
+    }
     refused = Optional.empty();
   }
 
@@ -47,11 +49,14 @@ final class ProfileWatch {
   void leaveOut() {
     told.clear();
     refused = Optional.empty();
-    checkSignals = false;
   }
 
-  void checked(boolean inControl) {
-    checkSignals = !inControl;
+  void checked(SessionInput.RigChecked check) {
+    if (check.inControl()) {
+      signalling.remove(check.rigSerial());
+    } else {
+      signalling.add(check.rigSerial());
+    }
   }
 
   /**
@@ -66,7 +71,7 @@ final class ProfileWatch {
       ProfiledRig rig =
           new ProfiledRig(serial, kind, firmware.isEmpty() ? profile.rig().firmware() : firmware);
       Set<Mismatch> found = ProfileFit.of(profile, rig, own.on(), fullCounts, own.mostDays());
-      if (checkSignals) {
+      if (signalling.contains(serial)) {
         found.add(Mismatch.CHECK_SIGNAL);
       }
       // A rig of another kind under the same serial number is another rig.

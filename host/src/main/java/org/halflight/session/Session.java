@@ -85,6 +85,7 @@ public final class Session {
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
+  private boolean rigAtWork;
 
   /** A session that never looks at verdicts: a speed has its firings when they are as many. */
   public Session() {
@@ -105,7 +106,15 @@ public final class Session {
    */
   public List<SessionNews> take(SessionInput input) {
     List<SessionNews> news = new ArrayList<>();
-    if (input instanceof SessionInput.RigIs rig) {
+    if (rigAtWork && isOfTheRig(input)) {
+      if (input instanceof SessionInput.BeatAt beat) {
+        hearAt(beat.ticks(), news);
+      }
+      return news;
+    }
+    if (input instanceof SessionInput.RigAtWork work) {
+      rigAtWork = work.begins();
+    } else if (input instanceof SessionInput.RigIs rig) {
       meet(rig, news);
     } else if (input instanceof SessionInput.EdgeAt edge) {
       hearAt(edge.edge().ticks(), news);
@@ -131,6 +140,7 @@ public final class Session {
       }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
+      rigAtWork = false;
       lightSetting.take(false, latestTicks);
       awaitsLight = Optional.empty();
       link.lost();
@@ -161,6 +171,15 @@ public final class Session {
     return news;
   }
 
+  /** What would be a shutter's, were the rig not at work for itself. */
+  private static boolean isOfTheRig(SessionInput input) {
+    return input instanceof SessionInput.EdgeAt
+        || input instanceof SessionInput.BeatAt
+        || input instanceof SessionInput.CurveAt
+        || (input instanceof SessionInput.Damaged damaged
+            && damaged.damage() != Firing.Damage.RIG_RESTARTED);
+  }
+
   /** What is said about the calibration of the rig; whether it was that. */
   private boolean calibrate(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.ProfileInUse profile) {
@@ -170,8 +189,8 @@ public final class Session {
     } else if (input instanceof SessionInput.ProfileLeftOut) {
       profiles.leaveOut();
     } else if (input instanceof SessionInput.RigChecked checked) {
-      profiles.checked(checked.inControl());
-      if (!checked.inControl()) {
+      profiles.checked(checked);
+      if (!checked.inControl() && checked.rigSerial().equals(rigSerial)) {
         doubtRun(news);
       }
     } else {
@@ -589,7 +608,8 @@ public final class Session {
           seenNow(),
           earlier.afterRest(),
           notes.moved(earlier.notes().movedFrom()),
-          Optional.empty());
+          Optional.empty(),
+          ProfileUse.NONE);
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
@@ -611,7 +631,8 @@ public final class Session {
         seenNow(),
         first && isOfTheShutter(outcome, exposure),
         notes,
-        Optional.empty());
+        Optional.empty(),
+        ProfileUse.NONE);
   }
 
   private static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {

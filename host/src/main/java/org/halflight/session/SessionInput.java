@@ -126,6 +126,12 @@ public sealed interface SessionInput {
   }
 
   /**
+   * The rig works for itself, at a calibration or a rig check, or is done with it: what it sees
+   * meanwhile is no shutter's.
+   */
+  record RigAtWork(boolean begins) implements SessionInput {}
+
+  /**
    * The profile that firings of its rig are measured with from here on, until another one of that
    * rig is told. That of another rig is kept until that rig is there.
    *
@@ -158,10 +164,14 @@ public sealed interface SessionInput {
   record ProfileLeftOut() implements SessionInput {}
 
   /**
-   * The rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
+   * A rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
    * under way and those that follow, until a check is in control again or there is a new profile.
    */
-  record RigChecked(boolean inControl) implements SessionInput {}
+  record RigChecked(String rigSerial, boolean inControl) implements SessionInput {
+    public RigChecked {
+      Objects.requireNonNull(rigSerial);
+    }
+  }
 
   /**
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes

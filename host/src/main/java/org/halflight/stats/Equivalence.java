@@ -21,8 +21,8 @@ public record Equivalence(double pNotBelow, double pNotAbove) {
     double aboveLower = (shift.shift() - lower) / shift.standardError();
     double belowUpper = (upper - shift.shift()) / shift.standardError();
     return new Equivalence(
-        shift.student().cumulativeProbability(-aboveLower),
-        shift.student().cumulativeProbability(-belowUpper));
+        Student.below(-aboveLower, shift.degreesOfFreedom()),
+        Student.below(-belowUpper, shift.degreesOfFreedom()));
   }
 
   /** The larger of the two: both must be small. */

@@ -2,7 +2,6 @@ package org.halflight.stats;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.stats.Figure.Known;
 import org.halflight.stats.Figure.NoScatter;
 import org.halflight.stats.Figure.NotEnoughFirings;
@@ -85,7 +84,7 @@ public record GeneralisedEsd(List<Candidate> candidates, int outliers) {
 
   private static double lambda(int n, int i, double alpha) {
     double p = 1 - alpha / (2 * (n - i + 1));
-    double t = new TDistribution(null, n - i - 1).inverseCumulativeProbability(p);
+    double t = Student.quantile(p, n - i - 1);
     return (n - i) * t / Math.sqrt((n - i - 1 + t * t) * (n - i + 1));
   }
 }

@@ -3,7 +3,6 @@ package org.halflight.stats;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.commons.math3.distribution.FDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * A straight line by least squares, with the covariance of its two numbers, as the calibration of a
@@ -139,7 +138,7 @@ public final class LineFit {
     if (slopeSd() == 0) {
       return away == 0 ? 1 : 0;
     }
-    return 2 * new TDistribution(null, degreesOfFreedom()).cumulativeProbability(-away / slopeSd());
+    return 2 * Student.below(-away / slopeSd(), degreesOfFreedom());
   }
 
   /** R squared. */
@@ -204,7 +203,6 @@ public final class LineFit {
       double intercept, double interceptSd, double residualSd, int degreesOfFreedom) {}
 
   private double t(double level) {
-    return new TDistribution(null, degreesOfFreedom())
-        .inverseCumulativeProbability((1 + level) / 2);
+    return Student.quantile((1 + level) / 2, degreesOfFreedom());
   }
 }

@@ -1,6 +1,5 @@
 package org.halflight.stats;
 
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.stats.Figure.Known;
 import org.halflight.stats.Figure.NoScatter;
 import org.halflight.stats.Figure.NotEnoughFirings;
@@ -65,11 +64,7 @@ public record MeanShift(
 
   /** The chance of a shift at least as large either way where there is none. */
   public double p() {
-    return 2 * student().cumulativeProbability(-Math.abs(t()));
-  }
-
-  TDistribution student() {
-    return new TDistribution(null, degreesOfFreedom);
+    return 2 * Student.below(-Math.abs(t()), degreesOfFreedom);
   }
 
   private static boolean few(Sample before, Sample after) {
@@ -83,9 +78,7 @@ public record MeanShift(
   private static MeanShift of(
       Sample before, Sample after, double standardError, double degrees, double level) {
     double shift = Sample.meanOf(after.values()) - Sample.meanOf(before.values());
-    double half =
-        standardError
-            * new TDistribution(null, degrees).inverseCumulativeProbability((1 + level) / 2);
+    double half = standardError * Student.quantile((1 + level) / 2, degrees);
     return new MeanShift(
         shift, standardError, degrees, new Interval(shift - half, shift + half, level));
   }

@@ -2,7 +2,6 @@ package org.halflight.stats;
 
 import java.util.Arrays;
 import java.util.Collection;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.stats.Figure.Known;
 import org.halflight.stats.Figure.NotEnoughFirings;
 
@@ -101,7 +100,7 @@ public final class Sample {
     if (n() < LEAST_FOR_SCATTER) {
       return few(LEAST_FOR_SCATTER);
     }
-    double t = new TDistribution(null, n() - 1).inverseCumulativeProbability((1 + level) / 2);
+    double t = Student.quantile((1 + level) / 2, n() - 1);
     double mean = meanOf(values);
     double half = t * sdOf(values) / Math.sqrt(n());
     return new Known<>(new Interval(mean - half, mean + half, level));

@@ -1,7 +1,6 @@
 package org.halflight.stats;
 
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * How surely a shift of the mean between two equally large samples is found by a two-sided t test;
@@ -27,7 +26,7 @@ public final class ShiftPower {
     }
     Interval.checkLevel(alpha);
     double degrees = 2.0 * firings - 2;
-    double critical = new TDistribution(null, degrees).inverseCumulativeProbability(1 - alpha / 2);
+    double critical = Student.quantile(1 - alpha / 2, degrees);
     NoncentralT t = new NoncentralT(degrees, shiftInSds * Math.sqrt(firings / 2.0));
     return 1 - t.cumulative(critical) + t.cumulative(-critical);
   }

@@ -2,7 +2,6 @@ package org.halflight.stats;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * How surely Welch's test finds a shift of the mean where both samples scatter alike. With few
@@ -44,9 +43,7 @@ public record WelchPower(int trials, long seed) {
       Sample before = normal(random, firings);
       Sample after = normal(random, firings);
       MeanShift chance = MeanShift.welch(before, after, 1 - alpha).get();
-      double critical =
-          new TDistribution(null, chance.degreesOfFreedom())
-              .inverseCumulativeProbability(1 - alpha / 2);
+      double critical = Student.quantile(1 - alpha / 2, chance.degreesOfFreedom());
       // The true shift that would just have been found with these draws.
       needed[trial] = critical * chance.standardError() - chance.shift();
     }

@@ -61,6 +61,12 @@ public record RigKnowledge(
   /** A resonator drifts by about 10 ppm a degree; a bench swings by 5 degrees. */
   static final double RESONATOR_DRIFT_BOUND = 50e-6;
 
+  /**
+   * Each session reads dark, full light and thresholds in whole counts, evenly spread: of a level
+   * the root of a sum of three, weighted 1, 0.8 and 0.2 at either node.
+   */
+  static final double READING_COUNTS = Math.sqrt((1 + 0.8 * 0.8 + 0.2 * 0.2) / 12);
+
   /** A rig of which nothing is known, with its light set. */
   public static final RigKnowledge UNCALIBRATED =
       new RigKnowledge(
@@ -88,12 +94,11 @@ public record RigKnowledge(
   public static RigKnowledge of(RigProfile profile) {
     Optional<Double> trip = trip(profile);
     return new RigKnowledge(
-        trip.map(u -> Doubt.normal(u, Basis.CALIBRATION)).orElse(UNCALIBRATED.levels),
+        levels(profile, trip),
         UNCALIBRATED.lamp,
         delay(profile),
-        // The distance of two trip points, each known so well.
-        trip.map(u -> Doubt.normal(u * Math.sqrt(2), Basis.CALIBRATION))
-            .orElse(UNCALIBRATED.hysteresis),
+        // The distance of two trip points, which noise moves apart or together.
+        trip.map(u -> Doubt.normal(u * 2, Basis.CALIBRATION)).orElse(UNCALIBRATED.hysteresis),
         UNCALIBRATED.quantisationSeconds,
         profile.clock().map(RigKnowledge::clock).orElse(UNCALIBRATED.clock));
   }
@@ -118,9 +123,18 @@ public record RigKnowledge(
         || clock.basis() == Basis.CALIBRATION;
   }
 
+  private static Doubt levels(RigProfile profile, Optional<Double> trip) {
+    double reading = READING_COUNTS / span(profile);
+    return trip.map(u -> Doubt.normal(Math.hypot(u, reading), Basis.CALIBRATION))
+        .orElse(UNCALIBRATED.levels);
+  }
+
+  private static double span(RigProfile profile) {
+    return profile.light().leastFullCounts() - profile.light().darkCounts();
+  }
+
   private static Optional<Double> trip(RigProfile profile) {
     Collection<ComparatorTrips> points = profile.tripPoints().values();
-    double span = profile.light().leastFullCounts() - profile.light().darkCounts();
     return profile
             .tripPoints()
             .keySet()
@@ -130,7 +144,7 @@ public record RigKnowledge(
                     .mapToDouble(ComparatorTrips::standardUncertaintyCounts)
                     .max()
                     .orElseThrow()
-                / span)
+                / span(profile))
         : Optional.empty();
   }
 

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Holm;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
+import org.halflight.stats.Student;
 
 /**
  * What all speeds have in common, told apart from what single speeds have on their own: the median
@@ -91,13 +91,12 @@ public record CommonPart(
     double mean = sum / n;
     double standardError = Math.sqrt(variance) / n;
     // Degrees of freedom after Welch and Satterthwaite: the speeds scatter differently.
-    TDistribution student = new TDistribution(null, variance * variance / perDegree);
-    double half =
-        standardError * student.inverseCumulativeProbability((1 + SpeedSummary.LEVEL) / 2);
+    double degrees = variance * variance / perDegree;
+    double half = standardError * Student.quantile((1 + SpeedSummary.LEVEL) / 2, degrees);
     return new CommonPart(
         mean,
         new Interval(mean - half, mean + half, SpeedSummary.LEVEL),
-        2 * student.cumulativeProbability(-Math.abs(mean / standardError)),
+        2 * Student.below(-Math.abs(mean / standardError), degrees),
         together.stream().map(Estimate::speed).toList(),
         apart);
   }

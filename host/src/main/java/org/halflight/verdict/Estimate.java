@@ -1,10 +1,10 @@
 package org.halflight.verdict;
 
 import java.util.Objects;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.MeanShift;
 import org.halflight.stats.Sample;
+import org.halflight.stats.Student;
 
 /**
  * A value at one speed with what is known of it: a mean error or a shift, in stops.
@@ -37,6 +37,6 @@ public record Estimate(
   /** The chance of a value at least so far from another where that other is the true one. */
   double pAgainst(double other) {
     double t = (stops - other) / standardError;
-    return 2 * new TDistribution(null, degreesOfFreedom).cumulativeProbability(-Math.abs(t));
+    return 2 * Student.below(-Math.abs(t), degreesOfFreedom);
   }
 }

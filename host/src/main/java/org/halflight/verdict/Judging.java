@@ -52,11 +52,6 @@ public record Judging(
         counted ? OptionalInt.of(setup.firingsPerSpeed()) : OptionalInt.empty());
   }
 
-  /** The same with another number of firings fixed, or none. */
-  public Judging withPlanned(OptionalInt firings) {
-    return new Judging(rig, rule, measurand, firings);
-  }
-
   /** Whether so many timed firings are fewer than were fixed beforehand. */
   boolean isShort(int firings) {
     return planned.isPresent() && firings < planned.getAsInt();

@@ -4,8 +4,8 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.halflight.speeds.Tolerance;
+import org.halflight.stats.Student;
 import org.halflight.stats.ToleranceFactor;
 import org.halflight.stats.WelchSatterthwaite;
 
@@ -70,11 +70,7 @@ record OneExposure(double meanStops, double sdStops, int firings, double commonS
             new double[] {own, commonStops}, new double[] {firings - 1, Double.POSITIVE_INFINITY});
     double above = (tolerance.slowStops() - meanStops) / combined;
     double below = (-tolerance.fastStops() - meanStops) / combined;
-    if (Double.isInfinite(degrees)) {
-      return NORMAL.cumulativeProbability(above) - NORMAL.cumulativeProbability(below);
-    }
-    TDistribution t = new TDistribution(null, degrees);
-    return t.cumulativeProbability(above) - t.cumulativeProbability(below);
+    return Student.below(above, degrees) - Student.below(below, degrees);
   }
 
   private Placement placement(Tolerance tolerance, DecisionRule rule, double half) {

@@ -126,7 +126,10 @@ public final class BudgetWords {
     figures.add(
         List.of(
             Words.say("details.expanded", Numbers.percent(level)),
-            "\u00b1" + both(budget.expandedSeconds(level), budget.expandedStops(level))));
+            Words.say(
+                "details.both",
+                "\u00b1" + Numbers.time(budget.expandedSeconds(level)),
+                "\u00b1" + small(budget.expandedStops(level)) + " stop")));
     figures.add(
         figure(
             "guard",

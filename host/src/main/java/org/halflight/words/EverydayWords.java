@@ -8,6 +8,7 @@ import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FlashContact;
 import org.halflight.everyday.Holds;
 import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.Linkage;
 import org.halflight.everyday.SelfTimer;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
@@ -25,10 +26,19 @@ public final class EverydayWords {
     return Words.say("everyday." + tried.what());
   }
 
+  /** How it was found, in a word or two. */
+  public static String state(Tried tried) {
+    return Words.say(
+        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
   /** What it came to: the first sentence says how it is, the others what else there is to know. */
   public static List<String> lines(Tried tried) {
     if (tried instanceof Bounce bounce) {
       return BounceWords.lines(bounce);
+    }
+    if (tried instanceof Linkage linkage) {
+      return LinkageWords.lines(linkage);
     }
     if (tried instanceof LightLeak leak) {
       return LeakWords.lines(leak);

@@ -14,7 +14,13 @@ final class LeakWords {
   static List<String> lines(LightLeak leak) {
     List<String> lines = new ArrayList<>();
     leak.uncocked().ifPresent(reading -> lines.add(line("leak.uncocked", reading)));
-    leak.cocked().ifPresent(reading -> lines.add(line("leak.cocked", reading)));
+    leak.cocked()
+        .ifPresent(
+            reading -> {
+              // What is wrong is said first.
+              boolean first = reading.found() == LightLeak.Found.LEAK;
+              lines.add(first ? 0 : lines.size(), line("leak.cocked", reading));
+            });
     if (leak.uncocked().isEmpty()) {
       lines.add(Words.say("leak.skipped", Words.say("leak.uncocked")));
     }

@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
+import org.halflight.verdict.Standing;
 
 /** What a profile holds, and why one is not used, in sentences. */
 public final class ProfileWords {
@@ -41,6 +43,20 @@ public final class ProfileWords {
             .orElseGet(() -> Words.say("profile.stands.none")));
   }
 
+  /** What some firings were measured with, each sentence once. */
+  public static List<String> standing(Standing standing) {
+    return standing.uses().stream().flatMap(use -> standing(use).stream()).distinct().toList();
+  }
+
+  /** How fast a clock runs, how sure that is, and by what. */
+  public static String clock(ClockRate clock) {
+    return Words.say(
+        clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
+        number(Math.abs(clock.fastPpm())),
+        number(clock.standardUncertaintyPpm()),
+        Words.say("profile.clock.source." + word(clock.source())));
+  }
+
   /** All of it, a sentence a line. */
   public static List<String> lines(RigProfile profile) {
     List<String> lines = new ArrayList<>();
@@ -60,14 +76,7 @@ public final class ProfileWords {
     profile
         .clock()
         .ifPresentOrElse(
-            clock ->
-                lines.add(
-                    Words.say(
-                        clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
-                        number(Math.abs(clock.fastPpm())),
-                        number(clock.standardUncertaintyPpm()),
-                        Words.say("profile.clock.source." + word(clock.source())))),
-            () -> lines.add(Words.say("profile.clock.unknown")));
+            clock -> lines.add(clock(clock)), () -> lines.add(Words.say("profile.clock.unknown")));
     profile
         .lag()
         .ifPresent(

@@ -39,6 +39,11 @@ public final class Sentences {
         .orElse("");
   }
 
+  /** What a verdict is about, as it stands in the names of sentences. */
+  public static String measurand(Measurand measurand) {
+    return key(measurand);
+  }
+
   /** A phase of the work. */
   public static String phase(Phase phase) {
     return Words.say("phase." + key(phase));

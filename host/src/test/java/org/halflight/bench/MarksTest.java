@@ -73,8 +73,8 @@ class MarksTest {
         new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.empty()),
         new SessionInput.ProfileRefused(ProfileFit.Mismatch.FILE_CUT),
         new SessionInput.ProfileLeftOut(),
-        new SessionInput.RigChecked(true),
-        new SessionInput.RigChecked(false),
+        new SessionInput.RigChecked("R-0001", true),
+        new SessionInput.RigChecked("R-0001", false),
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
         new SessionInput.LightRead(
@@ -119,6 +119,8 @@ class MarksTest {
         new SessionInput.LightForgotten(),
         new SessionInput.LightBeingSet(true),
         new SessionInput.LightBeingSet(false),
+        new SessionInput.RigAtWork(true),
+        new SessionInput.RigAtWork(false),
         new SessionInput.LensCap(true),
         new SessionInput.LensCap(false),
         new SessionInput.LinkLost(),

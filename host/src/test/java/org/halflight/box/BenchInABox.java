@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import org.halflight.signal.LightCurve;
 
 /**
@@ -22,6 +23,8 @@ public final class BenchInABox implements AutoCloseable {
    * A line of a scenario that gives the board a serial number, by which it is known as simulated.
    */
   public static final String NAMED = "tx 0.05 i 0001 BOX-0001#";
+
+  private static final Pattern DONE_NAMING = Pattern.compile("^tx \\d+ A [0-9A-F]{4} 0001 00");
 
   private static boolean built;
 
@@ -87,7 +90,21 @@ public final class BenchInABox implements AutoCloseable {
       throw new AssertionError(
           "the bench did not start: " + first + "\n" + Files.readString(folder.resolve("errors")));
     }
+    if (scenario.contains(NAMED)) {
+      box.waitUntilNamed();
+    }
     return box;
+  }
+
+  /** A host that looks for the name and asks before it was given takes the board for another. */
+  private void waitUntilNamed() throws IOException, InterruptedException {
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
+    while (log().stream().noneMatch(line -> DONE_NAMING.matcher(line).find())) {
+      if (process.waitFor(10, TimeUnit.MILLISECONDS) || System.nanoTime() > deadline) {
+        close();
+        throw new AssertionError("the board did not take its name: " + log());
+      }
+    }
   }
 
   static synchronized void build() throws IOException, InterruptedException {

@@ -2,22 +2,10 @@ package org.halflight.box;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.BufferedReader;
-import java.io.InputStreamReader;
-import java.io.PipedInputStream;
-import java.io.PipedOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
-import org.halflight.cli.Halflight;
-import org.halflight.cli.Surroundings;
-import org.halflight.cli.Terminal;
-import org.halflight.link.serial.SerialPorts;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.halflight.signal.LightCurve;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -73,50 +61,24 @@ class CommandsOnTheBoardTest {
   /** Executes a command and does what its lines ask for; types q after some firings. */
   private int execute(BenchInABox box, List<String> said, int firings, String... words)
       throws Exception {
-    try (PipedInputStream keys = new PipedInputStream();
-        PipedOutputStream typing = new PipedOutputStream(keys);
-        PipedInputStream lines = new PipedInputStream(1 << 16);
-        BufferedReader reader =
-            new BufferedReader(new InputStreamReader(lines, StandardCharsets.UTF_8))) {
-      PrintStream printing =
-          new PrintStream(new PipedOutputStream(lines), true, StandardCharsets.UTF_8);
-      Surroundings surroundings =
-          new Surroundings(
-              new Terminal(printing, keys),
-              SerialPorts::new,
-              System::nanoTime,
-              () -> Instant.EPOCH,
-              folder,
-              "test");
-      CompletableFuture<Integer> code =
-          CompletableFuture.supplyAsync(
-              () -> {
-                try (printing) {
-                  return Halflight.execute(surroundings, words);
-                }
-              });
-      int fired = 0;
-      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-        said.add(line);
-        if (line.contains("hold the shutter open")) {
-          box.say("hold +0 1");
-          type(typing, "");
-        } else if (line.startsWith("The light is set")) {
-          box.say("hold +0 0");
-        } else if (line.contains(": cock and fire")) {
-          if (fired++ < firings) {
-            box.say("fire +0.05 c");
-          } else {
-            type(typing, "q");
+    AtomicInteger fired = new AtomicInteger();
+    return TypedCommand.execute(
+        folder,
+        said,
+        (line, keyboard) -> {
+          if (line.contains("hold the shutter open")) {
+            box.say("hold +0 1");
+            keyboard.type("");
+          } else if (line.startsWith("The light is set")) {
+            box.say("hold +0 0");
+          } else if (line.contains(": cock and fire")) {
+            if (fired.getAndIncrement() < firings) {
+              box.say("fire +0.05 c");
+            } else {
+              keyboard.type("q");
+            }
           }
-        }
-      }
-      return code.get(60, TimeUnit.SECONDS);
-    }
-  }
-
-  private static void type(PipedOutputStream typing, String line) throws java.io.IOException {
-    typing.write((line + "\n").getBytes(StandardCharsets.UTF_8));
-    typing.flush();
+        },
+        words);
   }
 }

@@ -51,7 +51,8 @@ final class DeskHand {
         () -> {
           window =
               new DeskWindow(
-                  surroundings, new DeskSettings(surroundings.folder().resolve("s"), dark, true));
+                  surroundings,
+                  new DeskSettings(surroundings.folder().resolve("s"), dark, true, 90));
           window.onView(
               view -> {
                 synchronized (news) {
@@ -124,6 +125,7 @@ final class DeskHand {
             case ',' -> KeyEvent.VK_COMMA;
             case '.' -> KeyEvent.VK_PERIOD;
             case '-' -> KeyEvent.VK_MINUS;
+            case '=' -> KeyEvent.VK_EQUALS;
             default -> KeyEvent.getExtendedKeyCodeForChar(Character.toLowerCase(each));
           };
       if (upper) {
@@ -149,6 +151,13 @@ final class DeskHand {
         });
     type(text);
     await(name + " holds " + text, view -> field.getText().equals(text));
+  }
+
+  /** Gives a component the focus, as the tabulator key would. */
+  void focus(String name) {
+    Component component = find(name);
+    onScreen(component::requestFocusInWindow);
+    await(name + " has the focus", view -> component.isFocusOwner());
   }
 
   /** Chooses an entry of a box. */
@@ -187,7 +196,12 @@ final class DeskHand {
   void shot(Path folder, String name) {
     await(
         "the pictures are drawn",
-        view -> window.bench().isUpToDate() && window.cameras().map().canvas().isUpToDate());
+        view ->
+            window.bench().isUpToDate()
+                && window.details().isUpToDate()
+                && window.rig().isUpToDate()
+                && window.tried().isUpToDate()
+                && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {

@@ -133,7 +133,10 @@ final class DeskSpeed {
               view.runs(),
               view.cocking(),
               view.capOn(),
-              view.said());
+              view.said(),
+              view.rig(),
+              view.readings(),
+              view.lightTest());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

@@ -20,6 +20,7 @@ import org.halflight.stats.Sample;
 import org.halflight.validation.ModelRuns;
 import org.halflight.verdict.Fired;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.Standing;
 import org.halflight.words.EverydayWords;
 
 /** Pages of every kind, for tests and for looking at. All figures are invented. */
@@ -226,7 +227,7 @@ final class SamplePages {
         tried.stream().map(EverydayWords::inShort).toList(),
         work,
         List.of(),
-        Optional.empty(),
+        Standing.NOT_CALIBRATED,
         wet,
         tables,
         camera.equals(LONG_NAME) ? OptionalDouble.of(3.5) : OptionalDouble.empty(),

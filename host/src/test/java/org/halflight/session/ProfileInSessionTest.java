@@ -146,9 +146,9 @@ class ProfileInSessionTest {
     bench.begin(Phase.AS_LEFT, 3, InventedBench.S60);
     bench.fire(EFFECTIVE);
     double before = seconds(2);
-    bench.tell(new SessionInput.RigChecked(false));
+    bench.tell(new SessionInput.RigChecked("R-0001", false));
     bench.fire(EFFECTIVE);
-    bench.tell(new SessionInput.RigChecked(true));
+    bench.tell(new SessionInput.RigChecked("R-0001", true));
     bench.fire(EFFECTIVE);
 
     assertThat(bench.session.results().stream().map(r -> r.profileUse().isCalibrated()))

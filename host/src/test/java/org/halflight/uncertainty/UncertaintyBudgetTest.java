@@ -33,6 +33,22 @@ class UncertaintyBudgetTest {
   }
 
   /** JCGM 100:2008, H.1: u_c 31.66 nm with 16.7 degrees of freedom, U99 93 nm. */
+  /** Firings that agree to a tick leave degrees of freedom beyond all tables. */
+  @Test
+  void hardlyAnyScatterGivesTheFactorOfNone() {
+    BladeTravel travel = new BladeTravel(2e-3, 1e-7, 0);
+    double none =
+        UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, 0, 3).coverageFactor(0.95);
+    assertThat(none).isCloseTo(0.95 * Math.sqrt(3), within(1e-3));
+    for (double scatter : new double[] {1e-9, 1e-8, 1e-7, 1e-6, 1e-5}) {
+      UncertaintyBudget budget =
+          UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, scatter, 3);
+      assertThat(budget.coverageFactor(0.95)).as("%s stop", scatter).isCloseTo(none, within(1e-3));
+      assertThat(budget.guardStops(0.05)).isGreaterThan(1.6 * budget.combinedStops());
+      assertThat(budget.chanceBelow(0)).isCloseTo(0.5, within(1e-9));
+    }
+  }
+
   @Test
   void theEndGaugeOfTheGuide() {
     List<BudgetRow> rows =
@@ -182,7 +198,8 @@ class UncertaintyBudgetTest {
                 Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
                 Map.of(),
                 OptionalDouble.empty()));
-    assertThat(known.levels().standard()).isCloseTo(0.5 / 500, within(1e-12));
+    // And 0.37 counts for this session's own readings of dark, full light and threshold.
+    assertThat(known.levels().standard()).isCloseTo(Math.hypot(0.5, 0.3742) / 500, within(1e-7));
     // Each width 50 ns, the mean of both 35 ns.
     assertThat(known.delaySeconds().standard()).isCloseTo(35.4e-9, within(0.1e-9));
     // 3 ppm and a rectangle of 50 ppm for the temperature.

@@ -87,7 +87,8 @@ final class CalibratedTimes {
           seen.add(
               new SeenPulse(
                   of.channel(),
-                  level,
+                  up,
+                  down,
                   width,
                   Math.floor(rise * 16e6) / 16e6,
                   Math.floor(fall * 16e6) / 16e6));
@@ -101,7 +102,7 @@ final class CalibratedTimes {
   RigProfile profile(double from) {
     List<SeenPulse> seen = new ArrayList<>(pulses(LOW, 0.211, 0.12, 0.35));
     seen.addAll(pulses(HIGH, 0.789, 0.65, 0.88));
-    ChainFit fit = ((ChainFit.Fitted) ChainFit.of(seen)).fit();
+    ChainFit fit = ((ChainFit.Fitted) ChainFit.of(seen, LED - DARK)).fit();
     return new RigProfile(
         new ProfiledRig("SIMULATED", "full", "simulated"),
         LocalDate.EPOCH,

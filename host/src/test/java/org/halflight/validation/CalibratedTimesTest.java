@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.halflight.profile.FrontEndLag;
 import org.halflight.profile.RigProfile;
 import org.junit.jupiter.api.Test;
 
@@ -23,8 +24,10 @@ class CalibratedTimesTest {
   @Test
   void theProfileFindsWhatWasPutIn() {
     RigProfile profile = new CalibratedTimes().profile(0);
-    assertThat(profile.lag().orElseThrow().seconds())
-        .isCloseTo(CalibratedTimes.LAG, within(0.05e-6));
+    FrontEndLag lag = profile.lag().orElseThrow();
+    assertThat(lag.seconds())
+        .isCloseTo(CalibratedTimes.LAG, within(2 * lag.standardUncertaintySeconds()));
+    assertThat(lag.standardUncertaintySeconds()).isLessThan(0.1e-6);
     // The clock gains 2 ppm while it is held against the host.
     assertThat(profile.clock().orElseThrow().fastPpm()).isCloseTo(3451, within(2.0));
   }

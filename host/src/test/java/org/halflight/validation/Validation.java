@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.halflight.box.CalibratedOnTheBoard;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.Dial;
@@ -41,7 +42,7 @@ public final class Validation {
     Files.writeString(to, String.join("\n", validation.lines) + "\n", StandardCharsets.UTF_8);
   }
 
-  private void write() {
+  private void write() throws IOException {
     say("# How far the comparison of two runs can be trusted");
     say("");
     say("All figures but those of the last section are **simulated**: invented");
@@ -51,7 +52,8 @@ public final class Validation {
     say("        -Dexec.mainClass=org.halflight.validation.Validation");
     say("");
     say(
-        "which writes this page anew; the same seed brings the same page. The errors of the firings");
+        "which writes this page anew; the same seed brings the same page, but for the last digits of"
+            + " the board's section. The errors of the firings");
     say(
         "are those of the model itself, without a rig in between: only the judgements are on trial");
     say("here. A dial has ten marked speeds, each run begins after a rest and fires them all.");
@@ -62,7 +64,17 @@ public final class Validation {
     CoverageStudy.page().forEach(this::say);
     CorrectedLevels.page().forEach(this::say);
     CalibratedTimes.page().forEach(this::say);
+    onTheBoard();
     published();
+  }
+
+  private void onTheBoard() throws IOException {
+    try {
+      CalibratedOnTheBoard.page(Files.createTempDirectory("halflight-board")).forEach(this::say);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      throw new IOException("stopped while the simulated board was fired", stopped);
+    }
   }
 
   private void falseAlarms() {

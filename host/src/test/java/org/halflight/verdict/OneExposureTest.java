@@ -49,6 +49,13 @@ class OneExposureTest {
         .isCloseTo(new OneExposure(0, 0.02, 5, 0).guardStops(FIXED) + 1.645 * 0.05, within(1e-4));
   }
 
+  /** Then the rig alone is unsure: half of the cases lie beyond a limit that the mean stands on. */
+  @Test
+  void firingsThatAgreeToTheTickLeaveOnlyTheRig() {
+    OneExposure agree = new OneExposure(1 / 3.0, 1e-9, 5, 0.01);
+    assertThat(agree.decide(Tolerance.THIRD, FIXED).conformity()).isCloseTo(0.5, within(1e-6));
+  }
+
   @Test
   void theFurtherFiringsWouldDecide() {
     OneExposure open = new OneExposure(0.2, 0.05, 5, 0);

@@ -46,6 +46,10 @@ public enum Act {
   TO_RUN,
   /** To the details of the speed that is looked at. */
   DETAILS,
+  /** To what was tried beside the marked speeds. */
+  TO_TRIED,
+  /** To the rig itself: profile, rig check, calibration. */
+  TO_RIG,
   /** To all cameras and their history. */
   TO_CAMERAS,
   /** What can go wrong on the practice rig. */

@@ -12,6 +12,7 @@ import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Session;
@@ -35,11 +36,14 @@ public final class BenchModel {
   private OptionalDouble openSeconds = OptionalDouble.empty();
   private Optional<Setting> justDone = Optional.empty();
   private List<FiringResult> results = List.of();
+  private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
   private Optional<Said> said = Optional.empty();
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
+  private final RigModel rig = new RigModel();
+  private final LightTestModel lightTest = new LightTestModel();
 
   /**
    * @param source what stands on the bench, until a rig greets
@@ -48,6 +52,7 @@ public final class BenchModel {
     this.driver = driver;
     this.source = source;
     results = List.copyOf(session().results());
+    readings = List.copyOf(session().readings());
   }
 
   /** Something happened; gives the sounds that go with it. */
@@ -95,6 +100,9 @@ public final class BenchModel {
         cues.add(Cue.QUESTION);
       }
     }
+    if (news.stream().anyMatch(SessionNews.LightWasRead.class::isInstance)) {
+      readings = List.copyOf(session().readings());
+    }
     if (changesResults(news)) {
       results = List.copyOf(session().results());
     }
@@ -138,6 +146,16 @@ public final class BenchModel {
     said = Optional.of(sentence);
   }
 
+  /** The rig itself, and the work on it. */
+  public RigModel rig() {
+    return rig;
+  }
+
+  /** Leak test and stop check. */
+  public LightTestModel lightTest() {
+    return lightTest;
+  }
+
   /** What the window shows now. */
   public BenchView view() {
     Session session = session();
@@ -166,7 +184,10 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
-        said);
+        said,
+        rig.view(driver.workbench().fold().greeting(), session),
+        readings,
+        lightTest.view());
   }
 
   private void settled(FiringResult result, List<Cue> cues) {
@@ -205,8 +226,11 @@ public final class BenchModel {
   private Optional<Said> sentence(SessionNews news) {
     if (news instanceof SessionNews.Settled settled) {
       FiringResult result = settled.result();
-      boolean plain = result.outcome() == Outcome.TIMED && !result.notes().lightDoubtful();
-      return NewsSentences.of(news)
+      boolean plain =
+          (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
+              && !result.notes().lightDoubtful();
+      return TriedText.ofCheck(session().results(), result)
+          .or(() -> NewsSentences.of(news))
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }
     if (news instanceof SessionNews.RunDone) {
@@ -227,6 +251,7 @@ public final class BenchModel {
             || news instanceof SessionNews.SetBeforeCocking
             || news instanceof SessionNews.EnoughToKnow
             || news instanceof SessionNews.LightForgotten
+            || (news instanceof SessionNews.ProfileStands stands && !stands.use().isCalibrated())
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));

@@ -15,6 +15,7 @@ import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -27,7 +28,8 @@ public final class BenchPictures {
    * @param mapTwin its table
    * @param row the firing row of the speed that is looked at
    * @param rowTwin its table
-   * @param verdict on that speed
+   * @param word the verdict on that speed in a word or two; empty where it was not fired
+   * @param verdict the same in sentences
    * @param hints what the whole run looks like, once it is done; may be empty
    * @param speeds places of the map, slow to fast
    */
@@ -36,6 +38,7 @@ public final class BenchPictures {
       Optional<TableTwin> mapTwin,
       Optional<FiringRow> row,
       Optional<TableTwin> rowTwin,
+      String word,
       String verdict,
       String hints,
       List<MarkedSpeed> speeds) {
@@ -46,6 +49,7 @@ public final class BenchPictures {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            "",
             "",
             "",
             List.of());
@@ -66,6 +70,7 @@ public final class BenchPictures {
         map.map(SpeedMap::table),
         row,
         row.map(FiringRow::table),
+        looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", RunHints.of(view)),
         speeds(view));
@@ -125,6 +130,11 @@ public final class BenchPictures {
                         : Sentences.phase(summary.phase()),
                     adjustments(view, firings, summary),
                     note(view)));
+  }
+
+  private static String word(SpeedSummary summary) {
+    return Words.say(
+        "desk.verdict.word", Numbers.speed(summary.speed()), Sentences.verdict(summary));
   }
 
   /** What the firings of a speed come to, in sentences; empty where there are none. */

@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
@@ -33,6 +34,9 @@ import org.halflight.speeds.Dial;
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
  * @param said the last sentence
+ * @param rig the rig, and the work on it that goes on
+ * @param readings all readings of the light of the session
+ * @param lightTest the leak test or stop check that goes on
  */
 public record BenchView(
     LinkView link,
@@ -54,7 +58,10 @@ public record BenchView(
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
-    Optional<Said> said) {
+    Optional<Said> said,
+    RigView rig,
+    List<LightReading> readings,
+    LightTestView lightTest) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */
@@ -78,6 +85,9 @@ public record BenchView(
     Objects.requireNonNull(question);
     Objects.requireNonNull(cocking);
     Objects.requireNonNull(said);
+    Objects.requireNonNull(rig);
+    Objects.requireNonNull(lightTest);
+    readings = List.copyOf(readings);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);

@@ -51,7 +51,7 @@ public record DetailsText(
     return new DetailsText(
         Words.say("desk.details.title", Numbers.speed(summary.speed())),
         bars,
-        bars.map(BudgetBars::table),
+        bars.map(BudgetBars::table).map(DetailsText::shown),
         Optional.of(
             new TableTwin(
                 Words.say("desk.details.name"),
@@ -59,6 +59,16 @@ public record DetailsText(
                 rows,
                 note)),
         summary.budget().map(DetailsText::advice).orElse(""));
+  }
+
+  /** Distribution and sensitivity are left to the command line: the table must fit the screen. */
+  private static TableTwin shown(TableTwin whole) {
+    List<Integer> columns = List.of(0, 3, 4, 5, 6, 7);
+    return new TableTwin(
+        Words.say("desk.details.table"),
+        columns.stream().map(whole.headings()::get).toList(),
+        whole.rows().stream().map(row -> columns.stream().map(row::get).toList()).toList(),
+        whole.note());
   }
 
   private static String advice(UncertaintyBudget budget) {

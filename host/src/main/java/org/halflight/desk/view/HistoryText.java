@@ -17,7 +17,6 @@ import org.halflight.record.RunHistory;
 import org.halflight.record.SpeedDrift;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
-import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
@@ -73,7 +72,8 @@ public final class HistoryText {
                 day(run.visit().receivedAt(), zone),
                 heading(run, zone),
                 EverydayWords.name(tried),
-                String.join(" ", EverydayWords.lines(tried))));
+                EverydayWords.state(tried),
+                EverydayWords.lines(tried).get(0)));
       }
     }
     return rows.isEmpty()
@@ -85,6 +85,7 @@ public final class HistoryText {
                     Words.say("desk.history.visit"),
                     Words.say("desk.history.runColumn"),
                     Words.say("desk.history.what"),
+                    Words.say("desk.history.state"),
                     Words.say("desk.history.found")),
                 rows,
                 note(history)));
@@ -111,7 +112,7 @@ public final class HistoryText {
         RunPictures.speedMap(
             Words.say("desk.history.map", history.camera().label(), day),
             history.camera().dial().speeds(),
-            speed -> Tolerance.usual(history.camera().dial(), speed),
+            speed -> last.run().asked().aim().tolerances().of(speed, history.camera().dial()),
             runs,
             note(history)));
   }
@@ -134,7 +135,10 @@ public final class HistoryText {
   private static String cell(SpeedDrift.Point point) {
     OptionalDouble mean = point.summary().meanStops();
     return mean.isPresent()
-        ? Numbers.signedStops(mean.getAsDouble())
+        ? Words.say(
+            "desk.history.cell",
+            Numbers.signedStops(mean.getAsDouble()),
+            Sentences.verdict(point.summary()))
         : Words.say("desk.history.noTime", point.summary().tries());
   }
 

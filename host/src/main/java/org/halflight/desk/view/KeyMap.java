@@ -86,6 +86,8 @@ public final class KeyMap {
     keys.put("F7", Act.PRACTICE);
     keys.put("F8", Act.SOUNDS);
     keys.put("F9", Act.THEME);
+    keys.put("F10", Act.TO_RIG);
+    keys.put("F11", Act.TO_TRIED);
     return Collections.unmodifiableMap(keys);
   }
 }

@@ -64,7 +64,7 @@ public record NextText(
             : doing(shown.check()),
         view.good(),
         shown.speed().isPresent() ? view.wanted() : 0,
-        shown.speed().isPresent() ? Words.say("desk.next.count", view.good(), view.wanted()) : "",
+        shown.speed().isPresent() ? count(view) : "",
         false);
   }
 
@@ -75,6 +75,16 @@ public record NextText(
         java.util.stream.Stream.of(heading, doing, large, count)
             .filter(part -> !part.isBlank())
             .toList());
+  }
+
+  private static String count(BenchView view) {
+    boolean undecided =
+        view.setup().filter(setup -> setup.aim().untilDecided()).isPresent()
+            && view.justDone().isEmpty()
+            && view.good() >= view.wanted();
+    return undecided
+        ? Words.say("desk.next.undecided", view.good())
+        : Words.say("desk.next.count", view.good(), view.wanted());
   }
 
   private static boolean isStayingForMore(BenchView view) {

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
@@ -34,6 +35,7 @@ import org.halflight.words.Words;
  * @param checks B and T where they are wanted
  * @param topBeforeCocking whether the top speed is to be set before cocking
  * @param bladesShut whether the blades stay shut when the shutter is cocked
+ * @param aim what its verdicts are about
  */
 public record RunForm(
     String camera,
@@ -46,7 +48,8 @@ public record RunForm(
     Map<String, String> noted,
     List<Check> checks,
     boolean topBeforeCocking,
-    boolean bladesShut) {
+    boolean bladesShut,
+    AimForm aim) {
   /** Rests to choose from, in seconds, by the name of their words; empty for not noted. */
   public static final Map<String, OptionalDouble> RESTS = rests();
 
@@ -59,6 +62,7 @@ public record RunForm(
   public record Result(Optional<RunSetup> setup, String trouble) {}
 
   public RunForm {
+    Objects.requireNonNull(aim);
     Objects.requireNonNull(camera);
     Objects.requireNonNull(phase);
     Objects.requireNonNull(dial);
@@ -66,6 +70,23 @@ public record RunForm(
     Objects.requireNonNull(restSeconds);
     noted = Map.copyOf(noted);
     checks = List.copyOf(checks);
+  }
+
+  /** The same form with verdicts about something else. */
+  public RunForm withAim(AimForm other) {
+    return new RunForm(
+        camera,
+        phase,
+        dial,
+        speeds,
+        exact,
+        firings,
+        restSeconds,
+        noted,
+        checks,
+        topBeforeCocking,
+        bladesShut,
+        other);
   }
 
   /** A form of a phase with everything else as it usually is. */
@@ -81,7 +102,8 @@ public record RunForm(
         Map.of(),
         List.of(),
         false,
-        false);
+        false,
+        AimForm.USUAL);
   }
 
   /** The form for the run that follows another: the next phase once that is done. */
@@ -104,7 +126,8 @@ public record RunForm(
         before.conditions().noted(),
         before.checks(),
         before.customs().topSpeedBeforeCocking(),
-        before.customs().bladesShutWhileCocking());
+        before.customs().bladesShutWhileCocking(),
+        AimForm.of(before.aim()));
   }
 
   /** The speeds of a dial as they are typed. */
@@ -130,6 +153,10 @@ public record RunForm(
     if (order.isEmpty() && checks.isEmpty()) {
       return new Result(Optional.empty(), Words.say("desk.run.noSpeed"));
     }
+    Optional<Aim> read = aim.read();
+    if (read.isEmpty()) {
+      return new Result(Optional.empty(), Words.say("desk.run.badTolerance", aim.tolerance()));
+    }
     boolean onDial = Dial.find(dial).filter(d -> d.speeds().containsAll(order)).isPresent();
     return new Result(
         Optional.of(
@@ -142,7 +169,8 @@ public record RunForm(
                 firings,
                 checks,
                 new CameraCustoms(topBeforeCocking, bladesShut),
-                new RunConditions(restSeconds, noted))),
+                new RunConditions(restSeconds, noted),
+                read.get())),
         "");
   }
 

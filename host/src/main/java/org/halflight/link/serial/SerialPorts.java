@@ -75,6 +75,16 @@ public final class SerialPorts implements Ports {
     }
   }
 
+  @Override
+  public void beforeTheProgramIsEnded(Runnable last) {
+    try {
+      // The library closes all ports when the program ends; this goes before.
+      SerialPort.addShutdownHook(new Thread(last, "halflight-last"));
+    } catch (LinkageError notStarted) {
+      throw Refusals.noDriver(notStarted);
+    }
+  }
+
   private static List<PortCandidate> listed() {
     List<PortCandidate> listed = new ArrayList<>();
     try {

@@ -1,5 +1,6 @@
 package org.halflight.rig.practice;
 
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.LevelComparator;
 import org.halflight.shuttermodel.SeededDraws;
@@ -16,6 +17,8 @@ final class LightMeter {
   static final int TICKS_PER_BLOCK = TICKS_PER_READING * READINGS_PER_BLOCK;
 
   private static final int THRESHOLD_READINGS = 64;
+  private static final double LOOKED_MICROSECONDS = 1000;
+  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   /** Noise of the threshold inputs and the converter itself: a third of a step, invented. */
   private static final double CONVERTER_NOISE_MILLIVOLTS = 1.6;
@@ -65,10 +68,16 @@ final class LightMeter {
         .millivoltsAt(light.openAt(ticks), TickRate.BOARD_16_MHZ.seconds(ticks));
   }
 
-  /** The same with noise, as a comparator sees it. */
-  double noisyMillivolts(Channel channel, long ticks) {
-    return steadyMillivolts(channel, ticks)
-        + sensors.of(channel).noiseMillivolts() * draws.normal();
+  /**
+   * The same with noise, as a comparator sees it that looks for a millisecond: the least or the
+   * most of all that its front end's noise brings in that time.
+   */
+  double extremeMillivolts(Channel channel, long ticks, boolean most) {
+    FrontEnd sensor = sensors.of(channel);
+    double looks = LOOKED_MICROSECONDS / (2 * Math.max(1, sensor.lagMicroseconds()));
+    double reach = NORMAL.inverseCumulativeProbability(Math.pow(draws.uniform(), 1 / looks));
+    double noise = sensor.noiseMillivolts() * reach;
+    return steadyMillivolts(channel, ticks) + (most ? noise : -noise);
   }
 
   /** What compares a light channel with its threshold. */

@@ -359,22 +359,28 @@ final class PracticeBoard {
           boolean before = high.contains(channel);
           for (Channel each : Channel.values()) {
             if (each.isLight()) {
-              compare(each, meter.noisyMillivolts(each, world.now()));
+              compare(each, meter.extremeMillivolts(each, world.now(), !high.contains(each)));
             }
           }
           if (under.tells(before, high.contains(channel))) {
-            tellTrip(under);
+            int level = meter.thresholdSum(thresholds.millivolts(channel, world.now()));
+            // The threshold stands while it is read, and then the light.
+            later(
+                world.now() + ThresholdSweep.READING_TICKS,
+                () -> {
+                  tellTrip(under, level);
+                  under.next();
+                  look(under, commandSequence);
+                });
+          } else {
+            under.next();
+            look(under, commandSequence);
           }
-          under.next();
-          look(under, commandSequence);
         });
   }
 
-  private void tellTrip(ThresholdSweep under) {
-    long now = world.now();
-    double millivolts = thresholds.millivolts(under.channel(), now);
-    int level = meter.thresholdSum(millivolts);
-    int light = meter.block(Channel.CENTRE_LOW, now - LightMeter.TICKS_PER_BLOCK).sum();
+  private void tellTrip(ThresholdSweep under, int level) {
+    int light = meter.block(Channel.CENTRE_LOW, world.now() - LightMeter.TICKS_PER_BLOCK).sum();
     int code = under.hasTripped() ? under.fineCode() : 0;
     boolean rising = under.isRising();
     send(at -> new RigMessage.TripPoint(at, under.channel(), rising, code, level, light));

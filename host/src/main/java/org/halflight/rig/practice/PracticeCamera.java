@@ -206,6 +206,16 @@ final class PracticeCamera {
     return Optional.of(firing);
   }
 
+  /** Edges of a steady frequency, as from a generator that hangs on an input. */
+  void edgeTrain(Channel channel, double periodSeconds, int edges) {
+    long start = world.start();
+    for (int i = 0; i < edges; i++) {
+      world.input(channel, true, start + RATE.ticks(i * periodSeconds));
+      world.input(channel, false, start + RATE.ticks((i + 0.5) * periodSeconds));
+    }
+    busyUntil(start + RATE.ticks(edges * periodSeconds));
+  }
+
   /** B and T: opens and stays open, or closes whatever stands open, a hung shutter too. */
   void hold(boolean opened) {
     if (opened == open) {

@@ -12,6 +12,7 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -231,6 +232,21 @@ public final class PracticeRig implements Link {
     } finally {
       bench.lock().unlock();
     }
+  }
+
+  /**
+   * Edges of a steady frequency on an input that sees no light, as from a generator, once
+   * everything before is over.
+   *
+   * @param channel flash contact or click sensor
+   * @param hertz rising edges a second, by the clock of the board
+   * @param edges how many rising ones
+   */
+  public void edgeTrain(Channel channel, double hertz, int edges) {
+    if (channel.isLight() || !(hertz > 0 && hertz <= 1000) || edges < 1) {
+      throw new IllegalArgumentException("no edge train: " + channel + ", " + hertz + " Hz");
+    }
+    onBench(() -> bench.camera().edgeTrain(channel, 1 / hertz, edges));
   }
 
   /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */

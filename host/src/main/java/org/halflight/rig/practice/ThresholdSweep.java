@@ -8,6 +8,9 @@ import org.halflight.signal.Channel;
  * looked at once a millisecond for 5 ms.
  */
 final class ThresholdSweep {
+  /** Reading threshold and light behind a switch. */
+  static final int READING_TICKS = 12 * LightMeter.TICKS_PER_BLOCK;
+
   private static final int LOOKS_PER_CODE = 5;
 
   private final SweepThreshold wanted;
@@ -22,7 +25,7 @@ final class ThresholdSweep {
 
   /** How long a sweep takes. */
   static long ticks(SweepThreshold wanted) {
-    return 2L * steps(wanted) * LOOKS_PER_CODE * LightMeter.TICKS_PER_BLOCK;
+    return 2L * steps(wanted) * LOOKS_PER_CODE * LightMeter.TICKS_PER_BLOCK + 2L * READING_TICKS;
   }
 
   private static int steps(SweepThreshold wanted) {

@@ -18,8 +18,8 @@ final class Thresholds {
 
   private static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
-  /** One pole for the two stages of the filter; settled to 0.25 % after 30 ms. */
-  private static final double LAG_SECONDS = 5e-3;
+  /** One pole for the two stages of the filter, of 1 ms each. */
+  private static final double LAG_SECONDS = 2e-3;
 
   private int lowCode = START_LOW;
   private int highCode = START_HIGH;

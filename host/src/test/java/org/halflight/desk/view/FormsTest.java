@@ -35,7 +35,8 @@ class FormsTest {
             Map.of(RunConditions.CELLS, "off"),
             List.of(Check.B),
             true,
-            false);
+            false,
+            AimForm.USUAL);
     RunSetup setup = form.read().setup().orElseThrow();
     assertThat(setup.order())
         .extracting(MarkedSpeed::label)
@@ -63,7 +64,8 @@ class FormsTest {
                 Map.of(),
                 List.of(),
                 false,
-                false)
+                false,
+                AimForm.USUAL)
             .read()
             .setup()
             .orElseThrow();
@@ -85,7 +87,8 @@ class FormsTest {
                 Map.of(),
                 List.of(),
                 false,
-                false)
+                false,
+                AimForm.USUAL)
             .read();
     assertThat(result.setup()).isEmpty();
     assertThat(result.trouble()).contains("nothing was begun");

@@ -1,0 +1,108 @@
+package org.halflight.bench;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.halflight.everyday.FNumber;
+import org.halflight.session.LightReading.What;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+
+/**
+ * The readings of a test of the light in their order, and what is asked of the person for each.
+ *
+ * @param kind which test it is
+ * @param steps one reading each
+ */
+public record LightPlan(Kind kind, List<Step> steps) {
+  private static final int LEAST_STOPS = 2;
+
+  /** Which test of the light. */
+  public enum Kind {
+    /** Light that passes the shut blades. */
+    LEAK,
+    /** The stops against their markings. */
+    STOPS
+  }
+
+  /**
+   * One reading.
+   *
+   * @param asked what the person is to do before it
+   * @param what is read then
+   * @param at the f-number as engraved; empty where it does not matter
+   * @param opening whether the stop is turned towards the wider ones to get there
+   * @param needed whether the others say nothing without it
+   */
+  public record Step(String asked, What what, String at, boolean opening, boolean needed) {
+    public Step {
+      Objects.requireNonNull(asked);
+      Objects.requireNonNull(what);
+      Objects.requireNonNull(at);
+    }
+  }
+
+  public LightPlan {
+    Objects.requireNonNull(kind);
+    steps = List.copyOf(steps);
+  }
+
+  /** The lamp covered, then on with the shutter shut, not cocked and cocked. */
+  public static LightPlan leak() {
+    return new LightPlan(
+        Kind.LEAK,
+        List.of(
+            new Step(Words.say("leak.ask.covered"), What.LAMP_COVERED, "", false, true),
+            new Step(Words.say("leak.ask.uncocked"), What.SHUT_UNCOCKED, "", false, false),
+            new Step(Words.say("leak.ask.cocked"), What.SHUT_COCKED, "", false, false)));
+  }
+
+  /**
+   * Stopping down from the widest, and opening up to it again.
+   *
+   * @param numbers at least two, in any order
+   */
+  public static LightPlan stops(List<FNumber> numbers) {
+    List<FNumber> down = new ArrayList<>(numbers);
+    down.sort(Comparator.comparingDouble(FNumber::exact));
+    if (down.size() < LEAST_STOPS) {
+      throw new IllegalArgumentException("a stop check of " + down.size() + " stops");
+    }
+    List<Step> steps = new ArrayList<>();
+    for (int i = 0; i < down.size(); i++) {
+      steps.add(stop(i == 0 ? "stops.ask.first" : "stops.ask.down", down.get(i), false, i == 0));
+    }
+    for (int i = down.size() - 2; i >= 0; i--) {
+      steps.add(stop(i == 0 ? "stops.ask.last" : "stops.ask.up", down.get(i), true, false));
+    }
+    return new LightPlan(Kind.STOPS, steps);
+  }
+
+  private static Step stop(String key, FNumber number, boolean opening, boolean needed) {
+    return new Step(
+        Words.say(key, number.engraved()), What.STOP, number.engraved(), opening, needed);
+  }
+
+  /**
+   * The stops of a lens as a person writes them, from the widest on.
+   *
+   * @throws Trouble where one is no stop, or where there are too few
+   */
+  public static List<FNumber> numbers(List<String> written) {
+    List<FNumber> numbers = new ArrayList<>();
+    for (String text : written) {
+      FNumber number =
+          FNumber.find(text)
+              .orElseThrow(() -> new Trouble(Words.say("stops.badNumber", text.strip())));
+      if (!numbers.contains(number)) {
+        numbers.add(number);
+      }
+    }
+    if (numbers.size() < LEAST_STOPS) {
+      throw new Trouble(Words.say("stops.tooFew"));
+    }
+    numbers.sort(Comparator.comparingDouble(FNumber::exact));
+    return List.copyOf(numbers);
+  }
+}

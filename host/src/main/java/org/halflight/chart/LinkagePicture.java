@@ -1,0 +1,103 @@
+package org.halflight.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.halflight.everyday.Linkage;
+import org.halflight.everyday.LinkageTrial;
+import org.halflight.words.LinkageWords;
+import org.halflight.words.Words;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+
+/** The trials of the linkage in a row, the newest last, with the good zone shaded. */
+final class LinkagePicture implements Picture {
+  /** A trial without an interval stands this far above the foot, as a share of the height. */
+  private static final double FOOT = 0.03;
+
+  private final Linkage linkage;
+  private final String note;
+
+  LinkagePicture(Linkage linkage, String note) {
+    this.linkage = Objects.requireNonNull(linkage);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    int n = linkage.trials().size();
+    NumberAxis domain = new NumberAxis(Words.say("linkage.picture.trial"));
+    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    DotPlot plot = new DotPlot(domain, Words.say("linkage.picture.interval"), theme);
+    domain.setRange(0.5, n + 0.5);
+    double least = 1e3 * linkage.limits().leastSeconds();
+    double most = 1e3 * linkage.limits().mostSeconds();
+    List<double[]> told = new ArrayList<>();
+    List<double[]> not = new ArrayList<>();
+    double low = Math.min(least, 0);
+    double high = Math.max(most, 0);
+    for (int i = 0; i < n; i++) {
+      if (linkage.trials().get(i).interval().isPresent()) {
+        double millis = 1e3 * linkage.trials().get(i).interval().get().seconds();
+        told.add(new double[] {i + 1, millis});
+        low = Math.min(low, millis);
+        high = Math.max(high, millis);
+      } else {
+        not.add(new double[] {i + 1, 0});
+      }
+    }
+    double spare = 0.12 * (high - low);
+    double foot = low - spare + FOOT * (high - low + 2 * spare);
+    not.forEach(point -> point[1] = foot);
+    plot.band(least, most);
+    // What is added first is drawn last, on top.
+    List<double[]> newest = told.stream().filter(point -> point[0] == n).toList();
+    if (!newest.isEmpty()) {
+      plot.joined(Words.say("linkage.picture.newest"), x(newest), y(newest), theme.asLeft(), true);
+    }
+    plot.joined(Words.say("linkage.picture.told"), x(told), y(told), theme.asFound(), false);
+    if (!not.isEmpty()) {
+      plot.dots(Words.say("linkage.picture.not"), x(not), y(not), theme.quietInk());
+    }
+    plot.level(0, theme.quietInk(), false);
+    plot.range(low - spare, high + spare);
+    return plot.chart(title(), note);
+  }
+
+  private static double[] x(List<double[]> points) {
+    return points.stream().mapToDouble(point -> point[0]).toArray();
+  }
+
+  private static double[] y(List<double[]> points) {
+    return points.stream().mapToDouble(point -> point[1]).toArray();
+  }
+
+  @Override
+  public TableTwin table() {
+    List<List<String>> rows = new ArrayList<>();
+    for (LinkageTrial trial : linkage.trials()) {
+      rows.add(
+          List.of(
+              String.valueOf(rows.size() + 1),
+              trial.interval().map(told -> LinkageWords.signed(told.seconds())).orElse(""),
+              LinkageWords.by(trial),
+              LinkageWords.inShort(linkage, trial)));
+    }
+    return new TableTwin(
+        title(),
+        List.of(
+            Words.say("linkage.table.trial"),
+            Words.say("linkage.table.interval"),
+            Words.say("linkage.table.by"),
+            Words.say("linkage.table.verdict")),
+        rows,
+        note);
+  }
+
+  private String title() {
+    return Words.say(
+        "linkage.picture.title",
+        LinkageWords.signed(linkage.limits().leastSeconds()),
+        LinkageWords.signed(linkage.limits().mostSeconds()));
+  }
+}

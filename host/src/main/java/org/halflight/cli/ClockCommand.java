@@ -1,0 +1,166 @@
+package org.halflight.cli;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.halflight.bench.CalibrationText;
+import org.halflight.bench.EdgeTrainRun;
+import org.halflight.bench.RigWork;
+import org.halflight.calibration.EdgeTrain;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.RigProfile;
+import org.halflight.record.ProfileShelf;
+import org.halflight.signal.Channel;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.ProfileWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The rate of a rig's clock by edges from outside. */
+@Command(
+    name = "clock",
+    description =
+        "Measures the rate of the rig's clock by edges of known frequency on one of its inputs: a"
+            + " pulse per second, a generator, or a lamp on the mains.")
+final class ClockCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  /** What makes the edges. */
+  enum Source {
+    PULSE_PER_SECOND,
+    GENERATOR,
+    MAINS_LAMP
+  }
+
+  /** Where they come in. */
+  enum Input {
+    LIGHT(Channel.CENTRE_LOW),
+    CONTACT(Channel.CONTACT),
+    CLICK(Channel.CLICK);
+
+    private final Channel channel;
+
+    Input(Channel channel) {
+      this.channel = channel;
+    }
+  }
+
+  @Option(
+      names = "--source",
+      paramLabel = "SOURCE",
+      defaultValue = "pulse-per-second",
+      description = "pulse-per-second, generator, mains-lamp.")
+  private String source;
+
+  @Option(
+      names = "--hertz",
+      paramLabel = "HZ",
+      defaultValue = "1",
+      description = "True frequency of the edges; of the mains with mains-lamp, 50 or 60.")
+  private double hertz;
+
+  @Option(
+      names = "--source-ppm",
+      paramLabel = "PPM",
+      description =
+          "Standard uncertainty of that frequency. Default: 0.1 of a pulse per second, 29 of a"
+              + " generator (a quartz of 50 ppm, evenly spread). The mains always count as 577.")
+  private Double sourcePpm;
+
+  @Option(
+      names = "--input",
+      paramLabel = "INPUT",
+      defaultValue = "contact",
+      description = "contact, click, light.")
+  private String input;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "S",
+      defaultValue = "60",
+      description = "How long to listen.")
+  private double seconds;
+
+  @Option(names = "--keep", description = "Put the rate into the newest profile of the rig.")
+  private boolean keep;
+
+  @Mixin private RigOptions rig = new RigOptions();
+
+  ClockCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    Terminal terminal = surroundings.terminal();
+    Input on = CliWords.word(Input.values(), input, "--input");
+    if (!(hertz > 0) || !(seconds > 0)) {
+      throw new Trouble(Words.say("clock.notPositive"));
+    }
+    EdgeTrain train = train(CliWords.word(Source.values(), source, "--source"));
+    terminal.say(Words.say("clock.begin", hertz(train), input, Math.round(seconds)));
+    try (RigWork work = rig.work(surroundings)) {
+      if (!RigWait.forGreeting(work, terminal)) {
+        return 1;
+      }
+      EdgeTrainRun.Outcome outcome =
+          new EdgeTrainRun(work, train, on.channel).run(seconds, new Quarters(terminal));
+      if (outcome instanceof EdgeTrainRun.Refused refused) {
+        throw new Trouble(CalibrationText.refused(refused.refusal()));
+      }
+      EdgeTrainRun.Heard heard = (EdgeTrainRun.Heard) outcome;
+      String serial = work.greeting().orElseThrow().serial();
+      terminal.say(Sentences.source(serial));
+      tell(rate(heard.found(), train), heard.edges(), serial);
+      return 0;
+    }
+  }
+
+  private static String hertz(EdgeTrain train) {
+    return new BigDecimal(train.hertz())
+        .round(new MathContext(9))
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
+  private EdgeTrain train(Source of) {
+    return switch (of) {
+      case PULSE_PER_SECOND -> new EdgeTrain(hertz, ppm(0.1), ClockRate.Source.PULSE_PER_SECOND);
+      case GENERATOR -> new EdgeTrain(hertz, ppm(29), ClockRate.Source.GENERATOR);
+      case MAINS_LAMP -> EdgeTrain.ofMains(hertz);
+    };
+  }
+
+  private double ppm(double usual) {
+    return sourcePpm == null ? usual : sourcePpm;
+  }
+
+  private static ClockRate rate(EdgeTrain.Outcome outcome, EdgeTrain train) {
+    if (outcome instanceof EdgeTrain.TooFew few) {
+      throw new Trouble(Words.say("clock.tooFew", few.edges(), EdgeTrain.LEAST));
+    }
+    if (outcome instanceof EdgeTrain.OtherFrequency) {
+      throw new Trouble(Words.say("clock.otherFrequency", hertz(train)));
+    }
+    return ((EdgeTrain.Found) outcome).rate();
+  }
+
+  private void tell(ClockRate rate, int edges, String serial) {
+    Terminal terminal = surroundings.terminal();
+    terminal.say(ProfileWords.clock(rate));
+    terminal.say(Words.say("clock.edges", edges));
+    if (!keep) {
+      terminal.say(Words.say("clock.keepHint"));
+      return;
+    }
+    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    RigProfile profile =
+        shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
+    Path kept = shelf.keep(profile.withClock(rate));
+    terminal.say(Words.say("clock.kept", serial, kept));
+  }
+}

@@ -1,0 +1,78 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.ProfileSource;
+import org.halflight.bench.ProfiledEvents;
+import org.halflight.profile.RigProfile;
+import org.halflight.record.ProfileShelf;
+import org.halflight.session.SessionInput;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+import picocli.CommandLine.Option;
+
+/** Which rig profile a command measures with. */
+final class ProfileOptions {
+  @Option(
+      names = "--profile",
+      paramLabel = "FILE",
+      description =
+          "Measure with this rig profile. Default: the one that the session was measured with, else"
+              + " the newest that was kept for its rig.")
+  private Path file;
+
+  @Option(names = "--no-profile", description = "Measure without any rig profile.")
+  private boolean none;
+
+  @Option(
+      names = "--profile-days",
+      paramLabel = "DAYS",
+      defaultValue = "90",
+      description = "An older profile does not count as calibrated. Default: 90 (our choice).")
+  private int days;
+
+  /** What a session at the bench is told. */
+  ProfileSource live(Surroundings surroundings) {
+    check();
+    if (none) {
+      return (serial, on) -> Optional.of(new SessionInput.ProfileLeftOut());
+    }
+    return file == null ? shelf(surroundings) : chosen();
+  }
+
+  /** The events of a session file as they are to be replayed. */
+  List<BenchEvent> replayed(List<BenchEvent> events, Surroundings surroundings) {
+    check();
+    if (none) {
+      return ProfiledEvents.without(events);
+    }
+    return file == null
+        ? ProfiledEvents.orElse(events, shelf(surroundings))
+        : ProfiledEvents.with(events, chosen());
+  }
+
+  private void check() {
+    if (none && file != null) {
+      throw new Trouble(Words.say("profile.option.both"));
+    }
+    if (days < 1) {
+      throw new Trouble(Words.say("profile.option.days", days));
+    }
+  }
+
+  private ProfileSource shelf(Surroundings surroundings) {
+    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    return (serial, on) -> shelf.inUse(serial, on, OptionalInt.of(days));
+  }
+
+  private ProfileSource chosen() {
+    RigProfile profile = ProfileShelf.read(file);
+    return (serial, on) ->
+        Optional.of(
+            new SessionInput.ProfileInUse(
+                profile, on.orElse(profile.date()), OptionalInt.of(days)));
+  }
+}

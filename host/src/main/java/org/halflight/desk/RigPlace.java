@@ -1,0 +1,226 @@
+package org.halflight.desk;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
+import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.RigView;
+import org.halflight.words.Words;
+
+/** The rig itself: what its profile says, the rig check, the calibration, and their pictures. */
+final class RigPlace extends JPanel implements Looked {
+  private static final long serialVersionUID = 1L;
+
+  private static final List<Integer> CLOCK_SECONDS = List.of(120, 60, 0);
+
+  private final transient Consumer<Consumer<BenchHands>> bench;
+  private final JLabel title = new JLabel(Words.say("desk.rig.title"));
+  private final Passage standing = new Passage("rigStanding", Words.say("desk.rig.standingName"));
+  private final Passage sentence = new Passage("rigSentence", Words.say("desk.rig.name"));
+  private final Passage profile = new Passage("rigProfile", Words.say("desk.rig.profileName"));
+  private final JProgressBar progress = new JProgressBar(0, 100);
+  private final JButton check = new JButton(Words.say("desk.rig.check"));
+  private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
+  private final JButton stop = new JButton(Words.say("desk.rig.stop"));
+  private final JComboBox<String> clock = new JComboBox<>();
+  private final JTextField file = new JTextField();
+  private final JButton write = new JButton(Words.say("desk.rig.write"));
+  private final JButton take = new JButton(Words.say("desk.rig.take"));
+  private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
+  private final JTabbedPane tabs = new JTabbedPane();
+  private final List<PictureView> pictures;
+  private JScrollPane scroll;
+  private transient RigView shown;
+
+  /**
+   * @param bench does something on the thread of the bench
+   */
+  RigPlace(
+      Look look,
+      Executor drawing,
+      DeskSurroundings surroundings,
+      Consumer<Consumer<BenchHands>> bench) {
+    super(
+        new MigLayout(
+            "insets 18 32 14 28, gap 22 8, fill, hidemode 3",
+            "[fill,420::46%][fill,grow]",
+            "[][fill,grow]"));
+    this.bench = bench;
+    pictures =
+        List.of("check", "fit", "residuals").stream()
+            .map(
+                name ->
+                    new PictureView(
+                        Words.say("desk.rig.tab." + name),
+                        Words.say(
+                            switch (name) {
+                              case "check" -> "desk.rig.noCheck";
+                              case "fit" -> "desk.rig.noFit";
+                              default -> "desk.rig.noResiduals";
+                            }),
+                        look,
+                        drawing,
+                        surroundings.nanos()))
+            .toList();
+    List<String> tabNames = List.of("check", "fit", "residuals");
+    for (int i = 0; i < pictures.size(); i++) {
+      tabs.addTab(Words.say("desk.rig.tab." + tabNames.get(i)), pictures.get(i));
+    }
+    tabs.setName("rigPictures");
+    tabs.getAccessibleContext().setAccessibleName(Words.say("desk.rig.title"));
+    for (int seconds : CLOCK_SECONDS) {
+      clock.addItem(Words.say("desk.rig.clock." + seconds));
+    }
+    progress.getAccessibleContext().setAccessibleName(Words.say("desk.rig.progress"));
+    file.setText(surroundings.folder().resolve("my-rig.profile").toString());
+    named();
+    acts();
+    add(title);
+    add(tables, "align right, grow 0, wrap");
+    add(left(), "grow");
+    add(tabs, "grow, push");
+    look(look);
+  }
+
+  private JPanel left() {
+    JPanel left =
+        new JPanel(
+            new MigLayout("insets 0, wrap 1, gap 8 10, fillx, hidemode 3", "[fill,grow]", ""));
+    left.setOpaque(false);
+    left.add(standing, "wmin 200");
+    left.add(sentence, "wmin 200");
+    left.add(progress, "h 10!");
+    JPanel buttons = new JPanel(new MigLayout("insets 2, gap 10 8"));
+    buttons.setOpaque(false);
+    buttons.add(check);
+    buttons.add(calibrate);
+    buttons.add(stop, "wrap");
+    JLabel clockLabel = new JLabel(Words.say("desk.rig.clock"));
+    clockLabel.setLabelFor(clock);
+    buttons.add(clockLabel, "span, split 2");
+    buttons.add(clock);
+    left.add(buttons);
+    scroll = new JScrollPane(profile);
+    left.add(scroll, "wmin 200, hmin 60, grow, push");
+    JLabel fileLabel = new JLabel(Words.say("desk.rig.file"));
+    fileLabel.setLabelFor(file);
+    left.add(fileLabel);
+    left.add(file, "wmin 100");
+    JPanel files = new JPanel(new MigLayout("insets 2, gap 10"));
+    files.setOpaque(false);
+    files.add(write);
+    files.add(take);
+    left.add(files);
+    return left;
+  }
+
+  private void named() {
+    check.setName("rigCheck");
+    calibrate.setName("rigCalibrate");
+    stop.setName("rigStop");
+    clock.setName("rigClock");
+    file.setName("rigFile");
+    write.setName("rigWrite");
+    take.setName("rigTake");
+    tables.setName("rigTables");
+    clock.getAccessibleContext().setAccessibleName(Words.say("desk.rig.clock"));
+    file.getAccessibleContext().setAccessibleName(Words.say("desk.rig.file"));
+  }
+
+  private void acts() {
+    check.addActionListener(event -> bench.accept(hands -> hands.rig().check()));
+    calibrate.addActionListener(
+        event -> {
+          int seconds = CLOCK_SECONDS.get(Math.max(0, clock.getSelectedIndex()));
+          bench.accept(hands -> hands.rig().calibrate(seconds));
+        });
+    stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
+    write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
+    take.addActionListener(event -> withFile((hands, path) -> hands.rig().take(path)));
+    tables.addActionListener(
+        event -> pictures.forEach(picture -> picture.asTable(tables.isSelected())));
+  }
+
+  private void withFile(java.util.function.BiConsumer<BenchHands, Path> doing) {
+    try {
+      Path path = Path.of(file.getText().strip());
+      bench.accept(hands -> doing.accept(hands, path));
+    } catch (java.nio.file.InvalidPathException noPath) {
+      sentence.setText(Words.say("profile.unreadable", file.getText(), noPath.getReason()));
+    }
+  }
+
+  /** Shows the rig. */
+  void show(RigView view) {
+    boolean began = view.isUnderWay() && (shown == null || !shown.isUnderWay());
+    boolean ended = !view.isUnderWay() && shown != null && shown.isUnderWay();
+    title.setText(Words.say("desk.rig.titleOf", view.heading()));
+    standing.say(view.standing());
+    sentence.say(view.sentence());
+    profile.say(String.join("\n", view.profile()));
+    progress.setValue((int) Math.round(100 * view.progress()));
+    progress.setVisible(view.isUnderWay());
+    check.setEnabled(!view.isUnderWay() && view.hasProfile());
+    calibrate.setEnabled(!view.isUnderWay());
+    stop.setEnabled(view.isUnderWay());
+    write.setEnabled(view.hasProfile());
+    if (isShowing() && (began || ended)) {
+      (began ? stop : first()).requestFocusInWindow();
+    }
+    if (shown != null && !shown.check().equals(view.check()) && view.check().isPresent()) {
+      tabs.setSelectedIndex(0);
+    } else if (shown != null && !shown.fit().equals(view.fit())) {
+      tabs.setSelectedIndex(1);
+    }
+    shown = view;
+    pictures.get(0).show(view.check());
+    pictures.get(1).show(view.fit());
+    pictures.get(2).show(view.residuals());
+  }
+
+  /** The button that is to have the focus when this place comes up. */
+  JButton first() {
+    return stop.isEnabled() ? stop : check.isEnabled() ? check : calibrate;
+  }
+
+  /** The pictures: rig check, reference pulses, residuals. */
+  List<PictureView> pictures() {
+    return pictures;
+  }
+
+  /** Whether the picture on the screen is the last one. */
+  boolean isUpToDate() {
+    return pictures.get(Math.max(0, tabs.getSelectedIndex())).canvas().isUpToDate();
+  }
+
+  @Override
+  public void look(Look look) {
+    setBackground(look.ground());
+    title.setFont(Look.bold(2));
+    title.setForeground(look.ink());
+    for (Passage area : List.of(standing, sentence, profile)) {
+      area.setBackground(look.ground());
+      area.setBorder(null);
+      area.setForeground(area == profile ? look.quietInk() : look.ink());
+      area.setFont(area == sentence ? Look.letters(1.35) : Look.letters(1.08));
+    }
+    standing.setFont(Look.bold(1.15));
+    scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
+    profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
+    for (JButton button : List.of(check, calibrate, stop)) {
+      button.setFont(Look.letters(1.15));
+    }
+    pictures.forEach(picture -> picture.look(look));
+  }
+}

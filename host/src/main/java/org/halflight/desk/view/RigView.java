@@ -1,0 +1,61 @@
+package org.halflight.desk.view;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.chart.Picture;
+
+/**
+ * The rig, what is known of it, and the work on it that goes on.
+ *
+ * @param doing what goes on
+ * @param sentence what there is to know and to do
+ * @param progress of what goes on, 0 to 1
+ * @param heading which rig it is; empty before it greeted
+ * @param standing whether firings count as calibrated, and why not
+ * @param profile what the profile says, a sentence a line; empty where there is none
+ * @param check control chart of the last rig check of this session
+ * @param fit reference pulses of the calibration of this session
+ * @param residuals what the fit leaves of them
+ */
+public record RigView(
+    Doing doing,
+    String sentence,
+    double progress,
+    String heading,
+    String standing,
+    List<String> profile,
+    Optional<Picture> check,
+    Optional<Picture> fit,
+    Optional<Picture> residuals) {
+  /** What goes on. */
+  public enum Doing {
+    /** Nothing. */
+    NOTHING,
+    /** Ten reference pulses. */
+    CHECKING,
+    /** A calibration. */
+    CALIBRATING
+  }
+
+  public RigView {
+    Objects.requireNonNull(doing);
+    Objects.requireNonNull(sentence);
+    Objects.requireNonNull(heading);
+    Objects.requireNonNull(standing);
+    Objects.requireNonNull(check);
+    Objects.requireNonNull(fit);
+    Objects.requireNonNull(residuals);
+    profile = List.copyOf(profile);
+  }
+
+  /** Whether the rig works for itself now. */
+  public boolean isUnderWay() {
+    return doing != Doing.NOTHING;
+  }
+
+  /** Whether there is a profile of this rig. */
+  public boolean hasProfile() {
+    return !profile.isEmpty();
+  }
+}

@@ -1,0 +1,141 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.Picture;
+import org.halflight.chart.TableTwin;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
+import org.halflight.job.CheckItem;
+import org.halflight.session.Check;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Setting;
+import org.halflight.words.EverydayWords;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+
+/**
+ * What was tried beside the marked speeds, as the window lists it. Takes a while to make: not for
+ * the window's own thread.
+ *
+ * @param entries the newest run first
+ */
+public record TriedText(List<Entry> entries) {
+  /**
+   * One thing in one run.
+   *
+   * @param key tells it from the others of the session
+   * @param headline what it is and how it was found
+   * @param run in which it was tried, in words
+   * @param sentences what it came to, a sentence a line
+   * @param picture of it; empty where there is nothing to draw
+   * @param twin the table of that picture
+   */
+  public record Entry(
+      String key,
+      String headline,
+      String run,
+      List<String> sentences,
+      Optional<Picture> picture,
+      Optional<TableTwin> twin) {
+    public Entry {
+      Objects.requireNonNull(key);
+      Objects.requireNonNull(headline);
+      Objects.requireNonNull(run);
+      Objects.requireNonNull(picture);
+      Objects.requireNonNull(twin);
+      sentences = List.copyOf(sentences);
+    }
+  }
+
+  public TriedText {
+    entries = List.copyOf(entries);
+  }
+
+  /** What a view shows. */
+  public static TriedText of(BenchView view) {
+    List<Tried> tried = Everyday.of(view.results(), view.readings());
+    String note = EverydayWords.source(view.results(), view.readings());
+    List<Integer> runs =
+        tried.stream().map(Tried::run).distinct().sorted((a, b) -> Integer.compare(b, a)).toList();
+    List<Entry> entries = new ArrayList<>();
+    for (int run : runs) {
+      tried.stream()
+          .filter(its -> its.run() == run)
+          .map(its -> entry(its, note))
+          .forEach(entries::add);
+    }
+    return new TriedText(entries);
+  }
+
+  private static Entry entry(Tried tried, String note) {
+    Optional<Picture> picture = EverydayPictures.of(tried, note);
+    return new Entry(
+        tried.run() + " " + tried.what(),
+        Words.say("desk.tried.headline", EverydayWords.name(tried), state(tried)),
+        tried
+            .phase()
+            .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phase(phase)))
+            .orElseGet(() -> Words.say("desk.tried.noRun")),
+        EverydayWords.lines(tried),
+        picture,
+        picture.map(Picture::table));
+  }
+
+  /** How it was found, in words. */
+  static String state(Tried tried) {
+    return Words.say(
+        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
+  /**
+   * What the firings of a check come to with the newest one; empty where that is no firing of a
+   * check, where it went wrong, or where they say nothing yet.
+   *
+   * @param all firings of the session
+   */
+  static Optional<String> ofCheck(List<FiringResult> all, FiringResult newest) {
+    Optional<Check> check = check(newest);
+    boolean worked =
+        newest.outcome() == Outcome.TIMED || newest.outcome() == Outcome.OPENS_HOLDS_CLOSES;
+    if (check.isEmpty() || !worked) {
+      return Optional.empty();
+    }
+    Set<Check> asked = together(check.get());
+    List<FiringResult> those =
+        all.stream()
+            .filter(firing -> firing.run() == newest.run())
+            .filter(firing -> check(firing).filter(asked::contains).isPresent())
+            .toList();
+    return Everyday.of(those, List.of()).stream()
+        .filter(tried -> tried.item() == item(check.get()))
+        .reduce((first, second) -> second)
+        .map(tried -> EverydayWords.lines(tried).get(0));
+  }
+
+  private static Optional<Check> check(FiringResult firing) {
+    return firing.setting().flatMap(Setting::check);
+  }
+
+  /** The sound of the shutter alone tells the clicks of a release apart. */
+  private static Set<Check> together(Check check) {
+    return check.isForTheEar()
+        ? EnumSet.of(Check.WIND_AND_RELEASE, Check.RELEASE_ALONE)
+        : EnumSet.of(check);
+  }
+
+  private static CheckItem item(Check check) {
+    return switch (check) {
+      case B, T -> CheckItem.B_AND_T;
+      case SELF_TIMER -> CheckItem.SELF_TIMER;
+      case WIND_AND_RELEASE, RELEASE_ALONE -> CheckItem.WIND;
+    };
+  }
+}

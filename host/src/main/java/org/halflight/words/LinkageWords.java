@@ -1,0 +1,126 @@
+package org.halflight.words;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.everyday.Linkage;
+import org.halflight.everyday.LinkageTrial;
+import org.halflight.everyday.LinkageTrial.NotTold;
+import org.halflight.everyday.LinkageTrial.Reason;
+import org.halflight.everyday.OwnSounds;
+
+/** Wind and release timing in sentences: how it stands, and what to do. */
+public final class LinkageWords {
+  private LinkageWords() {}
+
+  static List<String> lines(Linkage linkage) {
+    List<String> lines = new ArrayList<>();
+    lines.add(verdict(linkage));
+    linkage
+        .scatterSeconds()
+        .ifPresent(
+            scatter ->
+                lines.add(Words.say("linkage.scatter", millis(scatter), linkage.intervals().n())));
+    if (linkage.verdict() != Linkage.Verdict.NOT_TOLD) {
+      notTold(linkage).ifPresent(lines::add);
+    }
+    if (!linkage.own().isLearnt() && isByClicks(linkage)) {
+      lines.add(Words.say("linkage.ownNotHeard"));
+    }
+    if (linkage.own().from() == OwnSounds.From.TRIALS && isByClicks(linkage)) {
+      lines.add(Words.say("linkage.ownFromTrials"));
+    }
+    if (!linkage.releaseIsWired()) {
+      lines.add(Words.say("linkage.noRelease"));
+    }
+    return lines;
+  }
+
+  /** How the linkage stands; where there is no interval, why not. */
+  private static String verdict(Linkage linkage) {
+    if (linkage.verdict() == Linkage.Verdict.NOT_TOLD) {
+      return reason(linkage.newest());
+    }
+    return Words.say(
+        "linkage." + Sentences.key(linkage.verdict()),
+        interval(linkage.meanSeconds().orElseThrow()),
+        millis(linkage.plusMinusSeconds().orElseThrow()),
+        signed(linkage.limits().leastSeconds()),
+        signed(linkage.limits().mostSeconds()));
+  }
+
+  /** The trials that came to nothing beside others that did not, with the commonest reason. */
+  private static Optional<String> notTold(Linkage linkage) {
+    Map<Reason, Integer> counts = new EnumMap<>(Reason.class);
+    linkage.trials().stream()
+        .flatMap(trial -> trial.reason().stream())
+        .forEach(reason -> counts.merge(reason, 1, Integer::sum));
+    int all = counts.values().stream().mapToInt(Integer::intValue).sum();
+    return counts.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(
+            most ->
+                Words.count(
+                    "linkage.notTold",
+                    all,
+                    all,
+                    linkage.trials().size(),
+                    Words.say("linkage.reason." + Sentences.key(most.getKey()))));
+  }
+
+  /** Why a trial has no interval, and what to do. */
+  private static String reason(LinkageTrial trial) {
+    NotTold not = (NotTold) trial.finding();
+    String said = Words.say("linkage.reason." + Sentences.key(not.reason()));
+    if (not.latestSeconds().isEmpty() || not.earliestSeconds().isEmpty()) {
+      return said;
+    }
+    return said
+        + " "
+        + Words.say(
+            "linkage.between",
+            interval(not.earliestSeconds().getAsDouble()),
+            interval(not.latestSeconds().getAsDouble()));
+  }
+
+  /** How one trial stands, in a word or two. */
+  public static String inShort(Linkage linkage, LinkageTrial trial) {
+    return trial
+        .reason()
+        .map(reason -> Words.say("linkage.word." + Sentences.key(reason)))
+        .orElseGet(() -> Words.say("linkage.word." + Sentences.key(linkage.verdict(trial))));
+  }
+
+  /** An interval: so long before the blades, or after. */
+  public static String interval(double seconds) {
+    return Words.say(seconds < 0 ? "linkage.after" : "linkage.before", millis(Math.abs(seconds)));
+  }
+
+  /** What told the interval of a trial. */
+  public static String by(LinkageTrial trial) {
+    return trial
+        .interval()
+        .map(told -> Words.say(told.byContact() ? "linkage.by.contact" : "linkage.by.click"))
+        .orElse("");
+  }
+
+  /** With its sign, plus where the advance comes first. */
+  public static String signed(double seconds) {
+    double rounded = Math.round(1e5 * seconds) / 1e2;
+    return rounded == 0 ? "0 ms" : String.format(Locale.ROOT, "%+.2f ms", rounded);
+  }
+
+  private static String millis(double seconds) {
+    return String.format(Locale.ROOT, "%.2f ms", 1e3 * seconds);
+  }
+
+  private static boolean isByClicks(Linkage linkage) {
+    return linkage.trials().stream()
+        .anyMatch(
+            trial ->
+                !trial.heard().isEmpty() && trial.interval().filter(i -> i.byContact()).isEmpty());
+  }
+}

@@ -1,0 +1,35 @@
+package org.halflight.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.halflight.everyday.InventedAdvance;
+import org.halflight.session.Phase;
+import org.junit.jupiter.api.Test;
+
+class LinkagePictureTest {
+  @Test
+  void trialsStandInARowWithTheNewestLast() throws IOException {
+    InventedAdvance camera =
+        InventedAdvance.trials(Phase.ADJUSTING, 0.0121, 0.0074, -0.0011, -0.0052, 0.0009, 0.0017);
+
+    Picture picture =
+        EverydayPictures.of(camera.linkage(), "Invented clicks, no real camera.").orElseThrow();
+
+    TableTwin table = picture.table();
+    assertThat(table.rows()).hasSize(6);
+    assertThat(table.cell(0, "advance before blades")).isEqualTo("+12.10 ms");
+    assertThat(table.cell(0, "verdict")).isEqualTo("too early");
+    assertThat(table.cell(2, "advance before blades")).isEmpty();
+    assertThat(table.cell(2, "verdict")).isEqualTo("too close to separate");
+    assertThat(table.cell(3, "verdict")).isEqualTo("too late");
+    assertThat(table.cell(5, "verdict")).isEqualTo("good");
+    assertThat(table.cell(5, "told by")).isEqualTo("click");
+    Path file = Path.of("target", "pictures", "linkage.png");
+    Files.createDirectories(file.getParent());
+    Files.write(file, PictureImage.png(picture, 900, 480, 1));
+    assertThat(Files.size(file)).isPositive();
+  }
+}

@@ -1,0 +1,79 @@
+package org.halflight.desk.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Optional;
+import org.halflight.bench.CalibrationRefusal;
+import org.halflight.bench.RigCalibration;
+import org.halflight.bench.RigCheckRun;
+import org.halflight.calibration.ControlLimits;
+import org.halflight.calibration.RigCheck;
+import org.halflight.session.Session;
+import org.junit.jupiter.api.Test;
+
+/** All figures are invented. */
+class RigModelTest {
+  private final RigModel model = new RigModel();
+
+  @Test
+  void aCalibrationSaysWhereItStandsAndItsProgressNeverRunsBack() {
+    model.calibrationBegins(0, 120);
+    assertThat(view().doing()).isEqualTo(RigView.Doing.CALIBRATING);
+    double before = 0;
+    double now = 0;
+    for (RigCalibration.Stage stage : RigCalibration.Stage.values()) {
+      model.stage(stage, now);
+      String sentence = view().sentence();
+      for (int i = 0; i < 400; i++) {
+        now += 0.1;
+        model.now(now);
+        assertThat(view().progress()).isBetween(before, 1.0);
+        before = view().progress();
+      }
+      assertThat(view().sentence()).isEqualTo(sentence).isNotBlank();
+    }
+    assertThat(before).isGreaterThan(0.4).isLessThan(0.7);
+    now += 80;
+    model.now(now);
+    assertThat(view().progress()).isCloseTo(1, within(1e-9));
+  }
+
+  @Test
+  void theWindowHearsOfProgressByTheHundredth() {
+    model.checkBegins(10);
+    assertThat(model.now(10.01)).isFalse();
+    assertThat(model.now(10.1)).isTrue();
+    assertThat(model.now(10.11)).isFalse();
+  }
+
+  @Test
+  void aRigCheckLeavesItsChartAndSaysWhatToDo() {
+    model.checkBegins(0);
+    double[] shifted = new double[RigCheckRun.PULSES];
+    java.util.Arrays.fill(shifted, 5e-6);
+    model.checked(
+        new RigCheckRun.Checked(RigCheck.of(new ControlLimits(0, 1e-6), shifted)), "R-0001");
+    assertThat(view().isUnderWay()).as("the rig is not back yet").isTrue();
+    model.idle();
+    assertThat(view().isUnderWay()).isFalse();
+    assertThat(view().sentence()).startsWith("Signal").contains("calibrate");
+    assertThat(view().check().orElseThrow().table().rows()).hasSize(RigCheckRun.PULSES);
+  }
+
+  @Test
+  void whatIsRefusedOrStoppedIsSaidAndNothingGoesOn() {
+    model.calibrationBegins(0, 0);
+    model.calibrated(new RigCalibration.Refused(new CalibrationRefusal.Stopped()));
+    model.idle();
+    assertThat(view().isUnderWay()).isFalse();
+    assertThat(view().sentence()).contains("You stopped it");
+    assertThat(view().fit()).isEmpty();
+    assertThat(view().hasProfile()).isFalse();
+    assertThat(view().standing()).contains("Not calibrated");
+  }
+
+  private RigView view() {
+    return model.view(Optional.empty(), new Session());
+  }
+}

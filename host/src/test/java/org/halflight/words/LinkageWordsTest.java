@@ -1,0 +1,93 @@
+package org.halflight.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.halflight.everyday.InventedAdvance;
+import org.halflight.everyday.Linkage;
+import org.halflight.everyday.LinkageTrial;
+import org.halflight.session.Check;
+import org.halflight.session.Phase;
+import org.junit.jupiter.api.Test;
+
+class LinkageWordsTest {
+  private static final double BLADES = InventedAdvance.BLADES;
+  private static final double SLOW = InventedAdvance.SLOW;
+
+  @Test
+  void whichWayToAdjustIsSaid() {
+    assertThat(lines(0.012).get(0))
+        .isEqualTo(
+            "The film advance frees 12.00 ms before the blades open (plus or minus 0.30 ms), too"
+                + " early: adjust the linkage so that it frees later, to between 0 ms and +3.00"
+                + " ms.");
+    assertThat(lines(-0.008).get(0)).contains("8.00 ms after the blades open", "frees earlier");
+    assertThat(lines(0.0015).get(0)).contains("good", "by a hair");
+    assertThat(lines(0.0031).get(0)).contains("too close to call");
+    assertThat(lines(0.0015)).anyMatch(line -> line.startsWith("No release sensor was seen"));
+  }
+
+  @Test
+  void scatterIsSaidOfTheRunAndNotWhileAdjusting() {
+    InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0014, 0.0016);
+
+    assertThat(EverydayWords.lines(camera.linkage()))
+        .anyMatch(line -> line.contains("scatters by 0.14 ms (standard deviation of 2 trials)"));
+    assertThat(
+            EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
+        .noneMatch(line -> line.contains("scatters"));
+  }
+
+  @Test
+  void overlappingClicksSayBetweenWhat() {
+    String line = lines(BLADES - 0.0015).get(0);
+
+    assertThat(line)
+        .startsWith("Too close to separate")
+        .contains("at the earliest", "at the latest");
+  }
+
+  @Test
+  void nothingHeardSaysWhatToDo() {
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(Phase.ADJUSTING, 1, Check.WIND_AND_RELEASE);
+    camera.fire(SLOW);
+
+    assertThat(EverydayWords.inShort(camera.linkage()))
+        .contains("No click was heard", "wire of the click sensor");
+  }
+
+  @Test
+  void someTrialsWithoutAnIntervalAreCounted() {
+    InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0015, BLADES - 0.0015, 0.0015);
+
+    assertThat(EverydayWords.lines(camera.linkage()))
+        .anyMatch(
+            line -> line.startsWith("One of 3 trials has no interval: Too close to separate"));
+  }
+
+  @Test
+  void everyVerdictAndReasonHasItsSentenceAndItsWord() {
+    for (LinkageTrial.Reason reason : LinkageTrial.Reason.values()) {
+      assertThat(Words.has("linkage.reason." + key(reason))).as(key(reason)).isTrue();
+      assertThat(Words.has("linkage.word." + key(reason))).as(key(reason)).isTrue();
+    }
+    Arrays.stream(Linkage.Verdict.values())
+        .filter(verdict -> verdict != Linkage.Verdict.NOT_TOLD)
+        .forEach(
+            verdict -> {
+              assertThat(Words.has("linkage." + key(verdict))).as(key(verdict)).isTrue();
+              assertThat(Words.has("linkage.word." + key(verdict))).as(key(verdict)).isTrue();
+            });
+  }
+
+  private static List<String> lines(double interval) {
+    return EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, interval).linkage());
+  }
+
+  private static String key(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}
