@@ -33,6 +33,9 @@ public record ContactShot(
   /** More openings than this in one firing are no bounce of a closing contact. Our choice. */
   public static final int MOST_BOUNCES = 30;
 
+  /** A contact that still closes so long after the light is no bounce either. Our choice. */
+  public static final double CHATTER_SECONDS = 0.5;
+
   /** What the contact did. */
   public enum How {
     /** Closed, and opened again or not. */
@@ -45,20 +48,20 @@ public record ContactShot(
     CHATTERS
   }
 
-  /** Whether a flash that is lit by the contact finds the blades fully open. */
+  /** Whether a flash that is lit by the contact finds the blades fully open; best to worst. */
   public enum Flash {
+    /** No closing, or no times of the blades, to judge by. */
+    UNKNOWN,
     /** By both opening laws. */
     WHILE_OPEN,
+    /** The blades are never fully open. */
+    NEVER_OPEN,
+    /** The two opening laws disagree: too close to call. */
+    TOO_CLOSE,
     /** Before they are, by both. */
     TOO_EARLY,
     /** After they began to close, by both. */
-    TOO_LATE,
-    /** The two opening laws disagree: too close to call. */
-    TOO_CLOSE,
-    /** The blades are never fully open. */
-    NEVER_OPEN,
-    /** No closing, or no times of the blades, to judge by. */
-    UNKNOWN
+    TOO_LATE
   }
 
   /**
@@ -92,14 +95,27 @@ public record ContactShot(
     long first = edges.get(0).ticks();
     int closings = (int) edges.stream().filter(Edge::high).count();
     long last = edges.get(edges.size() - 1).ticks();
+    boolean chatters = closings - 1 > MOST_BOUNCES || isClosingLongAfter(result, edges);
     return Optional.of(
         new ContactShot(
-            closings - 1 > MOST_BOUNCES ? How.CHATTERS : How.CLOSED,
+            chatters ? How.CHATTERS : How.CLOSED,
             result.rate().seconds(first - zero),
             closed.stillHighSince().isPresent() ? 0 : result.rate().seconds(last - first),
-            closings - 1 > MOST_BOUNCES ? closings - 1 : bounces(closed),
+            chatters ? closings - 1 : bounces(closed),
             area,
             radius));
+  }
+
+  private static boolean isClosingLongAfter(FiringResult result, List<Edge> contact) {
+    long dark =
+        result.firing().edges().stream()
+            .filter(edge -> edge.channel().isLight())
+            .mapToLong(Edge::ticks)
+            .max()
+            .orElse(Long.MAX_VALUE);
+    return contact.stream()
+        .filter(Edge::high)
+        .anyMatch(edge -> result.rate().seconds(edge.ticks() - dark) > CHATTER_SECONDS);
   }
 
   /** Openings before the longest stretch; one that lasts to the end is the longest. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
@@ -57,12 +56,17 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
       return (int) shots.stream().filter(shot -> shot.how() == how).count();
     }
 
-    /** What an electronic flash would find: the same in all firings, or too close to call. */
+    /** How many firings an electronic flash would find this in. */
+    public int count(ContactShot.Flash flash) {
+      return (int) closed().stream().filter(shot -> shot.flash() == flash).count();
+    }
+
+    /** What an electronic flash would find at the worst of its firings. */
     public ContactShot.Flash flash() {
-      List<ContactShot.Flash> found = closed().stream().map(ContactShot::flash).distinct().toList();
-      return found.isEmpty()
-          ? ContactShot.Flash.UNKNOWN
-          : found.size() == 1 ? found.get(0) : ContactShot.Flash.TOO_CLOSE;
+      return closed().stream()
+          .map(ContactShot::flash)
+          .max(Comparator.naturalOrder())
+          .orElse(ContactShot.Flash.UNKNOWN);
     }
 
     /** From closing to four fifths open, in seconds; empty where no firing has it. */
@@ -71,9 +75,13 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
       return delays.isEmpty() ? Optional.empty() : Optional.of(Sample.of(delays));
     }
 
-    /** Most bounces in one firing. */
+    /** Most bounces in one firing in which it came to rest. */
     public int mostBounces() {
-      return shots.stream().mapToInt(ContactShot::bounces).max().orElse(0);
+      return shots.stream()
+          .filter(s -> s.how() == ContactShot.How.CLOSED)
+          .mapToInt(ContactShot::bounces)
+          .max()
+          .orElse(0);
     }
   }
 
@@ -109,7 +117,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
         : Optional.of(new FlashContact(run.number(), run.phase(), speeds));
   }
 
-  /** The speeds at which an electronic flash would find this. */
+  /** The speeds at which an electronic flash would find this at worst. */
   public List<MarkedSpeed> at(ContactShot.Flash flash) {
     return speeds.stream().filter(at -> at.flash() == flash).map(AtSpeed::speed).toList();
   }
@@ -124,11 +132,16 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     List<Sample> delays = speeds.stream().flatMap(at -> at.delaySeconds().stream()).toList();
     return delays.isEmpty()
         ? List.of()
-        : BulbClass.fitting(delays.get(0).mean().get()).stream()
+        : Arrays.stream(BulbClass.values())
             .filter(
                 each ->
                     delays.stream().allMatch(d -> BulbClass.fitting(d.mean().get()).contains(each)))
-            .collect(Collectors.toList());
+            .toList();
+  }
+
+  /** Whether a class whose delay is published fits; one from memory alone clears no contact. */
+  private boolean isForBulbs() {
+    return classes().stream().anyMatch(each -> !each.isFromMemory());
   }
 
   @Override
@@ -137,19 +150,19 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
   }
 
   /**
-   * A contact that fails to close, is always closed or chatters is at fault; so is one that is
-   * neither in time for an electronic flash nor, at every speed, for a class of bulbs.
+   * A contact that fails to close, is always closed or chatters is at fault; so is one that is late
+   * in any firing, or early without being so for a class of bulbs whose delay is published.
    */
   @Override
   public CheckState state() {
     if (count(ContactShot.How.CLOSED) < speeds.stream().mapToInt(at -> at.shots().size()).sum()) {
       return CheckState.FAULT;
     }
-    if (!classes().isEmpty()) {
-      return CheckState.OK;
-    }
-    if (!at(ContactShot.Flash.TOO_EARLY).isEmpty() || !at(ContactShot.Flash.TOO_LATE).isEmpty()) {
+    if (!at(ContactShot.Flash.TOO_LATE).isEmpty()) {
       return CheckState.FAULT;
+    }
+    if (!at(ContactShot.Flash.TOO_EARLY).isEmpty()) {
+      return isForBulbs() ? CheckState.OK : CheckState.FAULT;
     }
     return at(ContactShot.Flash.WHILE_OPEN).isEmpty() ? CheckState.NOT_TESTED : CheckState.OK;
   }

@@ -20,18 +20,17 @@ public final class ContactWords {
   /** How it is, and what else there is to know. */
   public static List<String> lines(FlashContact contact) {
     List<String> lines = new ArrayList<>();
-    List<MarkedSpeed> dial = contact.speeds().stream().map(FlashContact.AtSpeed::speed).toList();
     trouble(lines, contact, How.NEVER, "contact.never");
     trouble(lines, contact, How.ALWAYS_CLOSED, "contact.always");
     trouble(lines, contact, How.CHATTERS, "contact.chatters");
-    flash(lines, contact.at(Flash.WHILE_OPEN), dial, "contact.inTime");
-    flash(lines, contact.at(Flash.TOO_EARLY), dial, "contact.early");
-    flash(lines, contact.at(Flash.TOO_LATE), dial, "contact.late");
-    flash(lines, contact.at(Flash.TOO_CLOSE), dial, "contact.close");
-    flash(lines, contact.at(Flash.NEVER_OPEN), dial, "contact.neverOpen");
+    flash(lines, contact, Flash.TOO_LATE, "contact.late");
+    flash(lines, contact, Flash.TOO_EARLY, "contact.early");
     if (!contact.at(Flash.TOO_EARLY).isEmpty()) {
       lines.add(bulbs(contact.classes()));
     }
+    flash(lines, contact, Flash.TOO_CLOSE, "contact.close");
+    flash(lines, contact, Flash.WHILE_OPEN, "contact.inTime");
+    flash(lines, contact, Flash.NEVER_OPEN, "contact.neverOpen");
     int bounces =
         contact.speeds().stream().mapToInt(FlashContact.AtSpeed::mostBounces).max().orElse(0);
     if (bounces > 0) {
@@ -48,10 +47,28 @@ public final class ContactWords {
     }
   }
 
-  private static void flash(
-      List<String> lines, List<MarkedSpeed> speeds, List<MarkedSpeed> dial, String key) {
-    if (!speeds.isEmpty()) {
-      lines.add(Words.say(key, SpeedNames.of(speeds, dial)));
+  /** Speeds whose firings all agree in one sentence; each that was so only at times in its own. */
+  private static void flash(List<String> lines, FlashContact contact, Flash flash, String key) {
+    List<MarkedSpeed> dial = contact.speeds().stream().map(FlashContact.AtSpeed::speed).toList();
+    List<FlashContact.AtSpeed> its =
+        contact.speeds().stream().filter(at -> at.flash() == flash).toList();
+    List<MarkedSpeed> always =
+        its.stream()
+            .filter(at -> at.count(flash) == at.closed().size())
+            .map(FlashContact.AtSpeed::speed)
+            .toList();
+    if (!always.isEmpty()) {
+      lines.add(Words.say(key, SpeedNames.of(always, dial)));
+    }
+    for (FlashContact.AtSpeed at : its) {
+      if (!always.contains(at.speed())) {
+        lines.add(
+            Words.say(
+                "contact.atTimes",
+                Words.say(key, Numbers.speed(at.speed())),
+                at.count(flash),
+                at.closed().size()));
+      }
     }
   }
 
