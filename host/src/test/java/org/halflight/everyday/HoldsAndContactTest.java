@@ -14,6 +14,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.ContactWords;
 import org.junit.jupiter.api.Test;
 
 /** Invented edges of exactly known times; straight ramps of 1 ms. */
@@ -132,6 +133,77 @@ class HoldsAndContactTest {
     assertThat(at.mostBounces()).isEqualTo(10);
     assertThat(at.flash()).isEqualTo(ContactShot.Flash.WHILE_OPEN);
     assertThat(at.shots().get(0).durationSeconds()).isCloseTo(7e-3, within(1e-6));
+  }
+
+  private void closesAt(double seconds) {
+    fire(
+        0.0166,
+        change(Channel.CONTACT, true, seconds),
+        change(Channel.CONTACT, false, seconds + 8e-3));
+  }
+
+  @Test
+  void lateInTwoOfFiveIsLate() {
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
+    for (double closing : new double[] {2e-3, 2e-3, 16e-3, 2e-3, 16e-3}) {
+      closesAt(closing);
+    }
+
+    FlashContact contact = tried(FlashContact.class);
+
+    assertThat(contact.speeds().get(0).flash()).isEqualTo(ContactShot.Flash.TOO_LATE);
+    assertThat(contact.speeds().get(0).count(ContactShot.Flash.TOO_LATE)).isEqualTo(2);
+    assertThat(contact.state()).isEqualTo(CheckState.FAULT);
+    assertThat(ContactWords.lines(contact).get(0)).contains("Too late").contains("2 of 5");
+  }
+
+  @Test
+  void anEarlyContactIsClearedByAPublishedClassOnly() {
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
+    // 5 ms early: class F, from memory. A contact for electronic flash that is so early is at
+    // fault.
+    closesAt(-4.2e-3);
+    FlashContact early = tried(FlashContact.class);
+    assertThat(early.classes()).containsExactly(BulbClass.F);
+    assertThat(early.state()).isEqualTo(CheckState.FAULT);
+    assertThat(ContactWords.lines(early).get(0)).contains("Too early for electronic flash");
+  }
+
+  @Test
+  void aContactForBulbsIsTooEarlyForElectronicFlashAndRight() {
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
+    closesAt(-15.2e-3);
+    FlashContact bulbs = tried(FlashContact.class);
+    assertThat(bulbs.classes()).contains(BulbClass.M);
+    assertThat(bulbs.state()).isEqualTo(CheckState.OK);
+    assertThat(ContactWords.lines(bulbs).get(0)).contains("Too early for electronic flash");
+  }
+
+  @Test
+  void aContactThatChattersForEverIsOneSentenceAndLeavesBouncesAlone() {
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
+    closesAt(2e-3);
+    Change[] chatter = new Change[120];
+    for (int i = 0; i < chatter.length; i++) {
+      chatter[i] = change(Channel.CONTACT, i % 2 == 0, 2e-3 + 0.1 * i);
+    }
+    fire(0.0166, chatter);
+
+    FlashContact contact = tried(FlashContact.class);
+
+    assertThat(contact.count(ContactShot.How.CHATTERS)).isEqualTo(1);
+    assertThat(contact.speeds().get(0).mostBounces()).isZero();
+    assertThat(ContactWords.lines(contact).get(0)).contains("chatters without end in 1 of 2");
+  }
+
+  @Test
+  void aContactThatNeverClosesHasItsSentence() {
+    bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
+    fire(0.0166);
+    closesAt(2e-3);
+
+    assertThat(ContactWords.lines(tried(FlashContact.class)).get(0))
+        .contains("did not close in 1 of 2");
   }
 
   @Test
