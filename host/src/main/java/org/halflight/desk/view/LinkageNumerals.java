@@ -20,7 +20,7 @@ final class LinkageNumerals {
   /** The numerals of the newest trial. */
   static NumeralsText of(Linkage linkage) {
     LinkageTrial trial = linkage.newest();
-    String note = Words.say("desk.linkage.note", linkage.trials().size(), LinkageWords.by(trial));
+    String note = Words.say("desk.linkage.note", linkage.trials().size());
     String way = LinkageWords.way(linkage, trial);
     if (trial.interval().isEmpty()) {
       return new NumeralsText(
