@@ -22,14 +22,18 @@ import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Aim;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.Reference;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
@@ -53,6 +57,14 @@ import picocli.CommandLine.Option;
 final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
+
+  private static final List<Check> LINKAGE = List.of(Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+
+  /** The film advance is found to free so much earlier than it should. */
+  private static final double LINKAGE_FOUND_MILLIS = 6;
+
+  /** Turns of the screw behind each trial, above 0 for earlier. */
+  private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
 
   private final Surroundings surroundings;
 
@@ -87,12 +99,16 @@ final class PracticeCommand implements Callable<Integer> {
             dirty, SensorSet.INVENTED, seed, PracticeRig.startsBefore(surroundings.date().get()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), new PracticeHand(rig));
+      PracticeHand hand = new PracticeHand(rig);
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), hand);
+      rig.turnLinkage(LINKAGE_FOUND_MILLIS);
       talk.waitForRig();
       talk.setLight();
       talk.run(setup(dial, Phase.AS_FOUND));
       rig.setShutter(InventedShutters.cleanedSlowTrain(dial.speeds(), seed + 1));
       surroundings.terminal().say(Words.say("practice.cleaned"));
+      hand.willTurn(LINKAGE_TURNS_MILLIS);
+      talk.run(linkage());
       talk.run(setup(dial, Phase.AS_LEFT));
       leave(session, workbench.fold().session().results());
     }
@@ -106,8 +122,25 @@ final class PracticeCommand implements Callable<Integer> {
             dial.name(),
             dial.speeds(),
             dial.reference(),
-            FIRINGS)
+            FIRINGS,
+            LINKAGE,
+            CameraCustoms.NONE,
+            RunConditions.NONE)
         .withAim(judging.aim(Aim.USUAL));
+  }
+
+  /** The linkage is set: out at first, then past the good zone, then in it. */
+  private RunSetup linkage() {
+    return new RunSetup(
+        Words.say("practice.camera"),
+        Phase.ADJUSTING,
+        DIAL,
+        List.of(),
+        Reference.EXACT,
+        LINKAGE_TURNS_MILLIS.size() + 1,
+        LINKAGE,
+        CameraCustoms.NONE,
+        RunConditions.NONE);
   }
 
   private void startAfresh(Path session) {

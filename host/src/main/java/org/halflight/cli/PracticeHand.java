@@ -9,7 +9,7 @@ import org.halflight.shuttermodel.InventedStops;
 import org.halflight.speeds.MarkedSpeed;
 
 /** Works the model camera of the practice rig. */
-final class PracticeHand implements Hand {
+class PracticeHand implements Hand {
   private static final double IDLE_SECONDS = 0.3;
   private static final double HELD_SECONDS = 1;
 

@@ -15,7 +15,8 @@ import org.halflight.time.TickRate;
  * quiet is the onset of a click. An edge is ringing while the quiet before it is shorter than
  * {@link #QUIET_SECONDS}, and in any case within {@link #RINGING_SECONDS} of the onset: what starts
  * again there may be a second click or may be ringing that came back over the threshold, and no
- * edge tells which.
+ * edge tells which. A sensor that holds its output for a while makes one pulse of a click: as long
+ * as it is high it sounds, and there is no quiet.
  *
  * @param all in order of time
  */
@@ -39,7 +40,10 @@ public record Clicks(List<Click> all) {
     all = List.copyOf(all);
   }
 
-  /** The clicks of a channel of a firing; either level begins one. */
+  /**
+   * The clicks of a channel of a firing. Either level of a contact begins one; the click sensor has
+   * to rise.
+   */
   public static Clicks of(Firing firing, Channel channel, TickRate rate) {
     long quiet = rate.ticks(QUIET_SECONDS);
     long ringing = rate.ticks(RINGING_SECONDS);
@@ -55,12 +59,13 @@ public record Clicks(List<Click> all) {
       List<Click.Pause> pauses = new ArrayList<>();
       for (at++; at < edges.size(); at++) {
         long ticks = edges.get(at).ticks();
-        boolean isQuietBefore = ticks - last >= quiet;
-        if (isQuietBefore && ticks - onset >= ringing) {
+        boolean sounds = channel == Channel.CLICK && !edges.get(at).high();
+        long silent = sounds ? 0 : ticks - last;
+        if (silent >= quiet && ticks - onset >= ringing) {
           break;
         }
-        startsAgain |= isQuietBefore;
-        if (ticks - last >= pause) {
+        startsAgain |= silent >= quiet;
+        if (silent >= pause) {
           pauses.add(new Click.Pause(last, ticks));
         }
         last = ticks;

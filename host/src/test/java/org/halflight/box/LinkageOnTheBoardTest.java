@@ -23,6 +23,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Reference;
+import org.halflight.words.EverydayWords;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -115,6 +116,9 @@ class LinkageOnTheBoardTest {
         trials.size(),
         1e6 * worst);
     assertThat(linkage.releaseIsWired()).isFalse();
+    assertThat(EverydayWords.lines(linkage))
+        .anyMatch(
+            line -> line.startsWith("No release sensor was seen; the interval does not need"));
   }
 
   @Test

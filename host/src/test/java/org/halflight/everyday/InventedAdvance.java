@@ -85,6 +85,12 @@ public final class InventedAdvance {
     click(beforeSeconds, 4000, RINGING_SECONDS);
   }
 
+  /** A click whose sensor holds its output for so long, and makes one pulse of it. */
+  void held(double beforeSeconds, double heldSeconds) {
+    edge(Channel.CLICK, true, opening - beforeSeconds);
+    edge(Channel.CLICK, false, opening - beforeSeconds + heldSeconds);
+  }
+
   /** Pulses get narrower while the ringing decays. */
   void click(double beforeSeconds, double hertz, double ringingSeconds) {
     double onset = opening - beforeSeconds;

@@ -146,6 +146,30 @@ class LinkageTest {
   }
 
   @Test
+  void aSensorThatHoldsItsOutputMakesOneClickOfOnePulse() {
+    for (double held : new double[] {0.002, 0.005, 0.009}) {
+      for (double injected : new double[] {0.02, 0.004, -0.012}) {
+        InventedAdvance camera = new InventedAdvance();
+        camera.begin(Phase.ADJUSTING, 1, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+        for (int alone = 0; alone < 3; alone++) {
+          camera.held(BLADES, held);
+          camera.fire(SLOW);
+        }
+        camera.held(BLADES, held);
+        camera.held(injected, held);
+        camera.fire(SLOW);
+
+        LinkageTrial trial = camera.linkage().newest();
+        String which = "held " + held + ", injected " + injected;
+        assertThat(trial.interval().orElseThrow().seconds())
+            .as(which)
+            .isCloseTo(injected, within(NEAR));
+        assertThat(trial.heard()).as(which).hasSizeLessThanOrEqualTo(2);
+      }
+    }
+  }
+
+  @Test
   void theWayToAdjustIsSaidAlsoWhereTheIntervalIsNot() {
     assertThat(tried(Phase.ADJUSTING, 0.008).way()).contains(Linkage.Way.LATER);
     assertThat(tried(Phase.ADJUSTING, -0.008).way()).contains(Linkage.Way.EARLIER);
