@@ -11,6 +11,7 @@ import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.signal.Channel;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
@@ -77,6 +78,29 @@ public record Linkage(
             sounds,
             limits,
             tried.stream().anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
+  }
+
+  /**
+   * The linkage as it stands with the newest firing; empty where that was no trial of it.
+   *
+   * @param all firings of the session
+   * @param runs what each run was set up for, in order
+   */
+  public static Optional<Linkage> with(
+      FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
+    if (!newest.check().equals(Optional.of(Check.WIND_AND_RELEASE))) {
+      return Optional.empty();
+    }
+    List<FiringResult> heard =
+        all.stream()
+            .filter(firing -> firing.run() == newest.run())
+            .filter(firing -> firing.check().filter(Check::isForTheEar).isPresent())
+            .toList();
+    return Everyday.of(heard, List.of(), runs).stream()
+        .filter(Linkage.class::isInstance)
+        .map(Linkage.class::cast)
+        .filter(linkage -> linkage.newest().firing().key().equals(newest.key()))
+        .findFirst();
   }
 
   private static List<FiringResult> of(List<FiringResult> firings, Check check) {
@@ -199,15 +223,24 @@ public record Linkage(
    * short of the middle of the good zone can only be helped by freeing earlier.
    */
   public Optional<Way> way() {
+    return way(verdict(), meanSeconds(), newest());
+  }
+
+  /** Which way one trial alone says to adjust, likewise. */
+  public Optional<Way> way(LinkageTrial trial) {
+    return way(verdict(trial), figure(trial.interval().map(LinkageTrial.Interval::seconds)), trial);
+  }
+
+  private Optional<Way> way(Verdict verdict, OptionalDouble seconds, LinkageTrial trial) {
     double middle = limits.middleSeconds();
-    return switch (verdict()) {
+    return switch (verdict) {
       case GOOD -> Optional.empty();
       case TOO_EARLY -> Optional.of(Way.LATER);
       case TOO_LATE -> Optional.of(Way.EARLIER);
       case TOO_CLOSE_TO_CALL ->
-          Optional.of(meanSeconds().orElseThrow() < middle ? Way.EARLIER : Way.LATER);
+          Optional.of(seconds.orElseThrow() < middle ? Way.EARLIER : Way.LATER);
       case NOT_TOLD ->
-          newest().finding() instanceof LinkageTrial.NotTold not
+          trial.finding() instanceof LinkageTrial.NotTold not
               ? towards(not, middle)
               : Optional.empty();
     };
