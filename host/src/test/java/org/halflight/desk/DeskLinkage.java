@@ -52,7 +52,7 @@ final class DeskLinkage {
     setLight();
     hand.key(KeyEvent.VK_F5);
     hand.click("phase." + Phase.ADJUSTING);
-    hand.fill("runSpeeds", "");
+    hand.fill("runSpeeds", " ");
     hand.click("check.RELEASE_ALONE");
     hand.click("check.WIND_AND_RELEASE");
     hand.fill("runLinkage", "3..0");
