@@ -65,6 +65,7 @@ public final class Validation {
     CorrectedLevels.page().forEach(this::say);
     CalibratedTimes.page().forEach(this::say);
     onTheBoard();
+    LinkageStudy.page().forEach(this::say);
     published();
   }
 

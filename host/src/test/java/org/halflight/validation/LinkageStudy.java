@@ -1,0 +1,68 @@
+package org.halflight.validation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import org.halflight.everyday.InventedAdvance;
+import org.halflight.everyday.LinkageTrial;
+import org.halflight.session.Phase;
+
+/** How right the interval between film advance and opening is on invented clicks. */
+final class LinkageStudy {
+  private static final long SEED = 2026;
+  private static final int TRIALS = 200;
+
+  private LinkageStudy() {}
+
+  static List<String> page() {
+    List<String> lines = new ArrayList<>();
+    lines.add("## Film advance and release");
+    lines.add("");
+    lines.add("Two invented clicks with 3 ms of ringing each, 1 to 50 ms apart (evenly on a");
+    lines.add("logarithmic scale), the blades heard alone three times before. 'Told' is an interval;");
+    lines.add("the others are called too close to separate. Edges only, no sensor and no camera; the");
+    lines.add("same through the real firmware is `box.LinkageOnTheBoardTest`, within 20 us.");
+    lines.add("");
+    lines.add("| order | trials | told | worst error | nearest told | furthest not told |");
+    lines.add("|---|---|---|---|---|---|");
+    lines.add(row(true));
+    lines.add(row(false));
+    lines.add("");
+    return lines;
+  }
+
+  private static String row(boolean advanceFirst) {
+    Random random = new Random(SEED);
+    int told = 0;
+    double worst = 0;
+    double nearest = Double.MAX_VALUE;
+    double furthest = 0;
+    for (int i = 0; i < TRIALS; i++) {
+      double apart = 0.001 * Math.pow(50, random.nextDouble());
+      double injected = InventedAdvance.BLADES + (advanceFirst ? apart : -apart);
+      LinkageTrial trial = InventedAdvance.trials(Phase.ADJUSTING, injected).linkage().newest();
+      if (trial.interval().isPresent()) {
+        told++;
+        worst = Math.max(worst, Math.abs(trial.interval().get().seconds() - injected));
+        nearest = Math.min(nearest, apart);
+      } else {
+        furthest = Math.max(furthest, apart);
+      }
+    }
+    return String.format(
+        Locale.ROOT,
+        "| %s | %d | %d | %.2f us | %.1f ms | %s |",
+        advanceFirst ? "advance before the blades" : "advance behind the blades",
+        TRIALS,
+        told,
+        1e6 * worst,
+        1e3 * nearest,
+        furthest == 0 ? "none" : String.format(Locale.ROOT, "%.1f ms", 1e3 * furthest));
+  }
+
+  /** Writes the section alone. */
+  public static void main(String[] args) {
+    page().forEach(System.out::println);
+  }
+}
