@@ -23,7 +23,9 @@ public record ClockRate(
     /** A generator of known frequency. */
     GENERATOR,
     /** A lamp on the mains: the mains wander by some hundred ppm within minutes. */
-    MAINS_LAMP
+    MAINS_LAMP,
+    /** A slotted disc whose speed was measured by other means. */
+    DISC
   }
 
   public ClockRate {
