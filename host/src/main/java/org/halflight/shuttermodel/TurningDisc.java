@@ -1,7 +1,9 @@
 package org.halflight.shuttermodel;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.halflight.calibration.PrintedDisc;
 
 /**
  * A slotted disc on a motor before a round light, with what is wrong with every such disc: edges
@@ -74,6 +76,21 @@ public record TurningDisc(
       at += slot + gap;
     }
     return new TurningDisc(opens, closes, turnsASecond, 0, 0, 0, 0, 63, 2.8, seed);
+  }
+
+  /**
+   * An invented disc as somebody may make it: the printed slots, cut to a twentieth of a
+   * millimetre, its hole a third of a millimetre beside the middle, on a motor of 600 turns a
+   * minute that creeps and wanders a little.
+   */
+  public static TurningDisc invented(long seed) {
+    TurningDisc disc = of(PrintedDisc.SLOT_DEGREES, 10, seed).offCentre(0.33, 40);
+    SeededDraws draws = new SeededDraws(SeededDraws.seedOf(seed, -1));
+    for (int slot = 0; slot < PrintedDisc.SLOT_DEGREES.size(); slot++) {
+      double millimetres = 0.05 * (2 * draws.uniform() - 1);
+      disc = disc.cut(slot, PrintedDisc.AS_PRINTED.degrees(millimetres));
+    }
+    return disc.uneven(2e-5, 5e-4);
   }
 
   /** The same off its centre. */
@@ -191,7 +208,7 @@ public record TurningDisc(
       places[i] = opens + at;
       places[RAMP_POINTS + 1 + i] = closes + at;
     }
-    java.util.Arrays.sort(places);
+    Arrays.sort(places);
     return places;
   }
 

@@ -185,7 +185,11 @@ class DiscReadingTest {
   }
 
   private static Edge nth(List<Edge> edges, Channel channel, int n) {
-    return edges.stream().filter(edge -> edge.channel() == channel).skip(n).findFirst().orElseThrow();
+    return edges.stream()
+        .filter(edge -> edge.channel() == channel)
+        .skip(n)
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Stated intervals of offset and slope hold the truth for discs cut as badly as was stated. */
