@@ -258,15 +258,18 @@ public record DiscReading(
    *
    * @param turnsAMinute true mean speed
    * @param standardUncertaintyPpm of that
+   * @return empty where no clock of a board can be so far off, so that the speed must be wrong
    */
-  public ClockRate clock(double turnsAMinute, double standardUncertaintyPpm) {
+  public Optional<ClockRate> clock(double turnsAMinute, double standardUncertaintyPpm) {
     if (!(turnsAMinute > 0 && standardUncertaintyPpm >= 0)) {
       throw new IllegalArgumentException("not a speed: " + turnsAMinute);
     }
     double own = 1e6 * turnSd / turnSeconds / Math.sqrt(turns);
     double all = Math.hypot(own, standardUncertaintyPpm);
     double degrees = own > 0 ? (turns - 1) * Math.pow(all / own, 4) : Double.POSITIVE_INFINITY;
-    return new ClockRate(
-        1e6 * (turnSeconds * turnsAMinute / 60 - 1), all, degrees, ClockRate.Source.DISC);
+    double fast = 1e6 * (turnSeconds * turnsAMinute / 60 - 1);
+    return Math.abs(fast) > ClockRate.PPM_MOST
+        ? Optional.empty()
+        : Optional.of(new ClockRate(fast, all, degrees, ClockRate.Source.DISC));
   }
 }

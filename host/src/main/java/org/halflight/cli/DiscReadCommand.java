@@ -3,8 +3,11 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.halflight.bench.DiscEdges;
+import org.halflight.bench.DiscGuide;
+import org.halflight.bench.DiscStanding;
 import org.halflight.calibration.DiscReading;
 import org.halflight.calibration.PrintedDisc;
 import org.halflight.chart.DiscChart;
@@ -14,6 +17,7 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
+import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
@@ -113,14 +117,13 @@ final class DiscReadCommand implements Callable<Integer> {
     if (keep && turnsAMinute == null) {
       throw new Trouble(Words.say("disc.keepNoSpeed"));
     }
-    DiscProfile profile = new DiscProfile(surroundings, profiles);
     if (from != null) {
       DiscEdges edges = DiscEdgesTable.read(from);
-      profile.look(edges.rig());
-      return tell(edges, edges.read(disc, profile.used()), profile);
+      DiscStanding standing = standing(edges.rig().serial());
+      return tell(edges, edges.read(disc, standing.used(edges.rig())), standing);
     }
-    DiscTalk talk = new DiscTalk(surroundings, rig, practice, seconds);
-    Optional<DiscTalk.Read> read = talk.read(disc, profile);
+    Optional<DiscGuide.Read> read =
+        new DiscTalk(surroundings, rig, practice, seconds).read(disc, this::standing);
     if (read.isEmpty()) {
       return 1;
     }
@@ -129,7 +132,15 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdgesTable.write(edges, edgesFile);
       surroundings.terminal().say(Words.say("export.written", edgesFile));
     }
-    return tell(edges, read.get().outcome(), profile);
+    return tell(edges, read.get().reading(), standing(edges.rig().serial()));
+  }
+
+  private DiscStanding standing(String serial) {
+    Optional<SessionInput> input =
+        profiles.live(surroundings).forRig(serial, Optional.of(surroundings.today()));
+    return input.isPresent() && input.get() instanceof SessionInput.ProfileInUse found
+        ? new DiscStanding(Optional.of(found.profile()), surroundings.today(), found.mostDays())
+        : new DiscStanding(Optional.empty(), surroundings.today(), OptionalInt.empty());
   }
 
   private PrintedDisc disc() {
@@ -143,7 +154,7 @@ final class DiscReadCommand implements Callable<Integer> {
     return new PrintedDisc(slots, cut, radius);
   }
 
-  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscProfile profile) {
+  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscStanding standing) {
     Terminal terminal = surroundings.terminal();
     String source = Sentences.source(edges.rig().serial());
     terminal.say(source);
@@ -151,8 +162,8 @@ final class DiscReadCommand implements Callable<Integer> {
       throw new Trouble(DiscWords.trouble(failed.trouble()));
     }
     DiscReading reading = ((DiscReading.Found) outcome).reading();
-    DiscComparison comparison = DiscComparison.of(reading, profile.knowledge(edges));
-    terminal.say(profile.said());
+    DiscComparison comparison = DiscComparison.of(reading, standing.knowledge(edges));
+    terminal.say(standing.said(edges));
     if (edges.light().levels() instanceof LightLevels.Known known) {
       LevelPair at = known.levels();
       terminal.say(
@@ -168,7 +179,7 @@ final class DiscReadCommand implements Callable<Integer> {
     terminal.say(table.lines());
     terminal.say("");
     terminal.say(DiscWords.lines(comparison));
-    clock(reading, edges.rig().serial(), profile.used());
+    clock(reading, edges.rig().serial(), standing.used(edges.rig()));
     if (picture != null) {
       Pictures.write(new DiscChart(comparison, source), picture);
       terminal.say(Words.say("export.written", picture));
@@ -182,8 +193,12 @@ final class DiscReadCommand implements Callable<Integer> {
       terminal.say(Words.say("disc.clock.noSpeed"));
       return;
     }
-    ClockRate rate = reading.clock(turnsAMinute, speedPpm);
-    terminal.say(DiscWords.clock(rate, profile.flatMap(RigProfile::clock)));
+    terminal.say(
+        DiscWords.clock(reading, turnsAMinute, speedPpm, profile.flatMap(RigProfile::clock)));
+    Optional<ClockRate> rate = reading.clock(turnsAMinute, speedPpm);
+    if (rate.isEmpty()) {
+      return;
+    }
     if (!keep) {
       terminal.say(Words.say("disc.clock.keepHint"));
       return;
@@ -191,6 +206,6 @@ final class DiscReadCommand implements Callable<Integer> {
     ProfileShelf shelf = new ProfileShelf(surroundings.folder());
     RigProfile into =
         shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
-    terminal.say(Words.say("clock.kept", serial, shelf.keep(into.withClock(rate))));
+    terminal.say(Words.say("clock.kept", serial, shelf.keep(into.withClock(rate.get()))));
   }
 }

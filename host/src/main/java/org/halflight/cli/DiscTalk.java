@@ -1,40 +1,27 @@
 package org.halflight.cli;
 
-import java.util.List;
 import java.util.Optional;
-import org.halflight.bench.DiscEdges;
-import org.halflight.bench.DiscRun;
+import java.util.function.Function;
+import org.halflight.bench.DiscGuide;
+import org.halflight.bench.DiscStanding;
 import org.halflight.bench.DiscText;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigWork;
-import org.halflight.calibration.DiscReading;
-import org.halflight.calibration.DiscTrouble;
 import org.halflight.calibration.PrintedDisc;
-import org.halflight.profile.ProfiledRig;
-import org.halflight.rig.RigMessage;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
-import org.halflight.words.DiscWords;
 import org.halflight.words.Words;
 
 /** Leads the person to a disc that turns evenly, and takes its edges. */
 final class DiscTalk {
   private static final long SEED = 20;
 
-  /** A motor that still runs up gets so many readings. */
-  private static final int TRIES = 3;
-
   /** Light and levels take this beside the edges, in seconds. */
   private static final int LIGHT_SECONDS = 3;
-
-  private static final List<String> STEPS = List.of("mount", "fill", "dark", "glasses", "start");
-
-  /** What was taken, and what it came to. */
-  record Read(DiscEdges edges, DiscReading.Outcome outcome) {}
 
   private final Surroundings surroundings;
   private final RigOptions rig;
@@ -51,38 +38,30 @@ final class DiscTalk {
   /**
    * Reads a disc.
    *
+   * @param standing what profile there is for the serial number of a rig
    * @return empty when the person gave up
    * @throws Trouble when nothing could be taken
    */
-  Optional<Read> read(PrintedDisc disc, DiscProfile profile) {
+  Optional<DiscGuide.Read> read(PrintedDisc disc, Function<String, DiscStanding> standing) {
     Terminal terminal = surroundings.terminal();
     terminal.say(Words.say("disc.caution"));
     if (practice) {
       terminal.say(Words.say("disc.practice"));
-    } else if (!stepsAreDone()) {
-      terminal.say(Words.say("disc.off"));
-      return Optional.empty();
+      return taken(disc, standing);
     }
-    terminal.say(Words.say("disc.begin", Math.round(seconds) + LIGHT_SECONDS));
-    try (RigWork work = practice ? practiceWork() : rig.work(surroundings)) {
-      if (!RigWait.forGreeting(work, terminal)) {
-        return Optional.empty();
-      }
-      RigMessage.Greeting greeting = work.greeting().orElseThrow();
-      profile.look(new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()));
-      return Optional.of(read(work, disc, profile));
+    try {
+      return stepsAreDone() ? taken(disc, standing) : Optional.empty();
     } finally {
-      if (!practice) {
-        terminal.say(Words.say("disc.off"));
-      }
+      terminal.say(Words.say("disc.off"));
     }
   }
 
   private boolean stepsAreDone() {
     Terminal terminal = surroundings.terminal();
     terminal.say(Words.say("disc.steps"));
-    for (String step : STEPS) {
-      terminal.say(Words.say("disc.step." + step));
+    int number = 1;
+    for (String step : DiscGuide.steps()) {
+      terminal.say(Words.say("disc.step", number++, step));
       if (terminal.waitForTyped().filter("q"::equals).isPresent()) {
         return false;
       }
@@ -90,24 +69,25 @@ final class DiscTalk {
     return true;
   }
 
-  private Read read(RigWork work, PrintedDisc disc, DiscProfile profile) {
+  private Optional<DiscGuide.Read> taken(
+      PrintedDisc disc, Function<String, DiscStanding> standing) {
     Terminal terminal = surroundings.terminal();
-    for (int tries = 1; ; tries++) {
-      DiscRun.Outcome outcome =
-          new DiscRun(work, stage -> terminal.say(DiscText.stage(stage)), new Quarters(terminal))
-              .run(seconds, profile.used());
-      if (!(outcome instanceof DiscRun.Taken taken)) {
-        throw new Trouble(DiscText.notTaken(outcome));
+    terminal.say(Words.say("disc.begin", Math.round(seconds) + LIGHT_SECONDS));
+    try (RigWork work = practice ? practiceWork() : rig.work(surroundings)) {
+      if (!RigWait.forGreeting(work, terminal)) {
+        return Optional.empty();
       }
-      DiscReading.Outcome read = taken.edges().read(disc, profile.used());
-      if (tries < TRIES
-          && read instanceof DiscReading.Failed failed
-          && failed.trouble() instanceof DiscTrouble.Wanders) {
-        terminal.say(DiscWords.trouble(failed.trouble()));
-        terminal.say(Words.say("disc.again"));
-      } else {
-        return new Read(taken.edges(), read);
+      DiscGuide.Outcome outcome =
+          new DiscGuide(
+                  work,
+                  stage -> terminal.say(DiscText.stage(stage)),
+                  terminal::say,
+                  new Quarters(terminal))
+              .read(seconds, disc, standing.apply(work.greeting().orElseThrow().serial()));
+      if (outcome instanceof DiscGuide.NotTaken none) {
+        throw new Trouble(DiscText.notTaken(none.why()));
       }
+      return Optional.of((DiscGuide.Read) outcome);
     }
   }
 

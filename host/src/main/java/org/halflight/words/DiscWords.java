@@ -3,6 +3,7 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.calibration.DiscReading;
 import org.halflight.calibration.DiscTrouble;
@@ -111,7 +112,17 @@ public final class DiscWords {
   }
 
   /** The rate of the clock by the speed of the disc, and whether the profile's agrees. */
-  public static String clock(ClockRate rate, java.util.Optional<ClockRate> profile) {
+  public static String clock(
+      DiscReading reading,
+      double turnsAMinute,
+      double standardUncertaintyPpm,
+      Optional<ClockRate> profile) {
+    Optional<ClockRate> known = reading.clock(turnsAMinute, standardUncertaintyPpm);
+    if (known.isEmpty()) {
+      return Words.say(
+          "disc.clock.impossible", tenths(60 / reading.turnSeconds()), tenths(turnsAMinute));
+    }
+    ClockRate rate = known.get();
     String found = ProfileWords.clock(rate);
     if (profile.isEmpty()) {
       return found;

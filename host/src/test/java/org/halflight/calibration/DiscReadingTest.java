@@ -82,8 +82,9 @@ class DiscReadingTest {
     assertThat(reading.turnSeconds()).isCloseTo(0.100345, within(1e-6));
     assertThat(reading.agrees()).isTrue();
     assertThat(reading.forward()).isTrue();
-    assertThat(reading.clock(600, 50).fastPpm()).isCloseTo(3450, within(10.0));
-    assertThat(reading.clock(600, 50).standardUncertaintyPpm()).isBetween(50.0, 51.0);
+    assertThat(reading.clock(600, 50).orElseThrow().fastPpm()).isCloseTo(3450, within(10.0));
+    assertThat(reading.clock(600, 50).orElseThrow().standardUncertaintyPpm()).isBetween(50.0, 51.0);
+    assertThat(reading.clock(300, 50)).isEmpty();
     // The light of 2.8 mm at 63 mm is 2.55 degrees wide.
     assertThat(reading.beamDegrees()).isCloseTo(2.55, within(0.02));
   }
