@@ -70,10 +70,7 @@ public final class DiscChart implements Picture {
   }
 
   private static String name(DiscComparison.Row row) {
-    return Words.say(
-        "disc.chart.name",
-        String.format(Locale.ROOT, "%.1f", row.slot().degrees()),
-        String.format(Locale.ROOT, "%.2f", 1e3 * row.slot().expectedSeconds()));
+    return Words.say("disc.slot", String.format(Locale.ROOT, "%.1f", row.slot().degrees()));
   }
 
   private String title() {

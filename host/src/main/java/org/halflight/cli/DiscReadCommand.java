@@ -31,6 +31,7 @@ import picocli.CommandLine.Option;
 /** Reads a slotted disc that turns before the sensor. */
 @Command(
     name = "read",
+    mixinStandardHelpOptions = true,
     description =
         "Leads through the reading of the printed disc while it turns before the sensor, and says"
             + " whether the rig reads its slots as long as they are.")

@@ -150,7 +150,7 @@ final class DiscHands {
     }
     DiscReading reading = ((DiscReading.Found) read.reading()).reading();
     DiscComparison comparison = DiscComparison.of(reading, standing.knowledge(read.edges()));
-    List<String> said = new ArrayList<>(DiscWords.lines(comparison));
+    List<String> said = new ArrayList<>(DiscWords.brief(comparison));
     said.add(standing.said(read.edges()));
     written
         .turnsAMinute()

@@ -52,46 +52,65 @@ public final class DiscWords {
   /** What came of it: the verdict first, then what it rests on. */
   public static List<String> lines(DiscComparison comparison) {
     DiscReading reading = comparison.reading();
-    List<String> lines = new ArrayList<>();
-    lines.add(verdict(comparison));
-    double k = Student.quantile(1 - (1 - DiscReading.LEVEL) / 4, reading.edgeDegreesOfFreedom());
-    lines.add(
-        Words.say(
-            "disc.offset",
-            ProfileWords.micros(reading.offsetSeconds()),
-            ProfileWords.micros(k * reading.offsetSd()),
-            signedPercent(reading.slopeError()),
-            percent(k * reading.slopeSd())));
+    List<String> lines = new ArrayList<>(List.of(verdict(comparison), offset(reading)));
     lines.add(
         Words.say(
             reading.forward() ? "disc.turns.forward" : "disc.turns.backward",
             reading.turns(),
             String.format(Locale.ROOT, "%.2f", 60 / reading.turnSeconds()),
             String.format(Locale.ROOT, "%.3f", 100 * reading.turnSd() / reading.turnSeconds())));
-    double swing = reading.disc().millimetres(reading.swingDegrees());
-    lines.add(
-        Words.say(
-            swing > SWING_SAID_MILLIMETRES ? "disc.swing.much" : "disc.swing",
-            String.format(Locale.ROOT, "%.2f", swing)));
+    if (!swingsMuch(reading)) {
+      lines.add(Words.say("disc.swing", hundredths(swing(reading))));
+    }
+    lines.addAll(remarks(reading));
+    return lines;
+  }
+
+  /** The same in short: the verdict, and what there is to do. */
+  public static List<String> brief(DiscComparison comparison) {
+    List<String> lines =
+        new ArrayList<>(List.of(verdict(comparison), offset(comparison.reading())));
+    lines.addAll(remarks(comparison.reading()));
+    return lines;
+  }
+
+  private static String offset(DiscReading reading) {
+    double k = Student.quantile(1 - (1 - DiscReading.LEVEL) / 4, reading.edgeDegreesOfFreedom());
+    return Words.say(
+        "disc.offset",
+        ProfileWords.micros(reading.offsetSeconds()),
+        ProfileWords.micros(k * reading.offsetSd()),
+        signedPercent(reading.slopeError()),
+        percent(k * reading.slopeSd()));
+  }
+
+  private static double swing(DiscReading reading) {
+    return reading.disc().millimetres(reading.swingDegrees());
+  }
+
+  private static boolean swingsMuch(DiscReading reading) {
+    return swing(reading) > SWING_SAID_MILLIMETRES;
+  }
+
+  private static List<String> remarks(DiscReading reading) {
+    List<String> lines = new ArrayList<>();
+    if (swingsMuch(reading)) {
+      lines.add(Words.say("disc.swing.much", hundredths(swing(reading))));
+    }
     if (!reading.leftOut().isEmpty()) {
       lines.add(
           Words.say(
               "disc.leftOut",
-              reading.leftOut().stream()
-                  .map(degrees -> String.format(Locale.ROOT, "%.1f", degrees))
-                  .collect(Collectors.joining(", ")),
+              reading.leftOut().stream().map(DiscWords::tenths).collect(Collectors.joining(", ")),
               tenths(reading.disc().millimetres(reading.beamDegrees()))));
     }
     if (reading.isCutWorse()) {
+      double found = reading.foundEdgeSdDegrees().getAsDouble() * Math.sqrt(3);
       lines.add(
           Words.say(
               "disc.cutWorse",
-              String.format(
-                  Locale.ROOT,
-                  "%.2f",
-                  reading.disc().millimetres(reading.foundEdgeSdDegrees().getAsDouble())
-                      * Math.sqrt(3)),
-              String.format(Locale.ROOT, "%.2f", reading.disc().edgeMillimetres())));
+              hundredths(reading.disc().millimetres(found)),
+              hundredths(reading.disc().edgeMillimetres())));
     }
     return lines;
   }
@@ -174,6 +193,10 @@ public final class DiscWords {
 
   private static String tenths(double value) {
     return String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private static String hundredths(double value) {
+    return String.format(Locale.ROOT, "%.2f", value);
   }
 
   private static String percent(double share) {
