@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import org.halflight.everyday.Linkage;
 import org.halflight.everyday.LinkageTrial;
+import org.halflight.session.LinkageLimits;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -96,7 +97,9 @@ final class LinkagePicture implements Picture {
 
   private String title() {
     return Words.say(
-        "linkage.picture.title",
+        linkage.limits().equals(LinkageLimits.USUAL)
+            ? "linkage.picture.title"
+            : "linkage.picture.titleAsked",
         LinkageWords.signed(linkage.limits().leastSeconds()),
         LinkageWords.signed(linkage.limits().mostSeconds()));
   }

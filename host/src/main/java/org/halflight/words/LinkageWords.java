@@ -78,16 +78,18 @@ public final class LinkageWords {
   /** Why a trial has no interval, and what to do. */
   private static String reason(Linkage linkage, LinkageTrial trial) {
     NotTold not = (NotTold) trial.finding();
-    String said = Words.say("linkage.reason." + Sentences.key(not.reason()));
-    if (not.latestSeconds().isPresent() && not.earliestSeconds().isPresent()) {
-      said +=
-          " "
-              + Words.say(
-                  "linkage.between",
-                  interval(not.earliestSeconds().getAsDouble()),
-                  interval(not.latestSeconds().getAsDouble()));
+    String said =
+        Words.say("linkage.reason." + Sentences.key(not.reason()))
+            + linkage.way(trial).map(way -> " " + adjust(way)).orElse("");
+    if (not.latestSeconds().isEmpty() || not.earliestSeconds().isEmpty()) {
+      return said;
     }
-    return said + linkage.way(trial).map(way -> " " + adjust(way)).orElse("");
+    return said
+        + " "
+        + Words.say(
+            "linkage.between",
+            interval(not.earliestSeconds().getAsDouble()),
+            interval(not.latestSeconds().getAsDouble()));
   }
 
   /** The newest trial by itself: its interval, how it stands and which way to adjust. */

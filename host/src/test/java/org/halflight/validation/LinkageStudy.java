@@ -20,8 +20,10 @@ final class LinkageStudy {
     lines.add("## Film advance and release");
     lines.add("");
     lines.add("Two invented clicks with 3 ms of ringing each, 1 to 50 ms apart (evenly on a");
-    lines.add("logarithmic scale), the blades heard alone three times before. 'Told' is an interval;");
-    lines.add("the others are called too close to separate. Edges only, no sensor and no camera; the");
+    lines.add(
+        "logarithmic scale), the blades heard alone three times before. 'Told' is an interval;");
+    lines.add(
+        "the others are called too close to separate. Edges only, no sensor and no camera; the");
     lines.add("same through the real firmware is `box.LinkageOnTheBoardTest`, within 20 us.");
     lines.add("");
     lines.add("| order | trials | told | worst error | nearest told | furthest not told |");
