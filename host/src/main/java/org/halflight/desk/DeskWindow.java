@@ -209,7 +209,9 @@ final class DeskWindow {
 
   private void act(Act act) {
     switch (act) {
-      case ACCEPT -> loop.ask(hands -> hands.tell(new SessionInput.AcceptedAsShown()));
+      case ACCEPT -> loop.ask(BenchHands::accept);
+      case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
+      case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
       case REJECT ->
           loop.ask(hands -> hands.tell(new SessionInput.LastRejected(Words.say("run.noReason"))));
       case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));

@@ -15,6 +15,7 @@ final class PracticeMenu {
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<ModelCamera>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
+  private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 
@@ -30,6 +31,7 @@ final class PracticeMenu {
     menu.addSeparator();
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
+    tick(bounce, "bounce", on -> camera -> camera.bounce(on));
     tick(
         cable,
         "cable",

@@ -116,6 +116,7 @@ final class RunPlace extends JPanel implements Looked {
     add(checks(), "skip 1");
     add(beforeCocking, "skip 1, split 2, flowy");
     add(bladesShut, "wrap");
+    row("desk.run.stops", aim.stops(), "desk.run.stopTolerance", aim.stopTolerance());
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
     dialChosen();
