@@ -37,7 +37,10 @@ public final class Everyday {
           (run, firings, readings, aim) -> Bounce.of(run, firings),
           (run, firings, readings, aim) -> LightLeak.of(run, readings),
           (run, firings, readings, aim) ->
-              StopScale.of(run, readings, aim.stops().toleranceStops()));
+              StopScale.of(run, readings, aim.stops().toleranceStops()),
+          (run, firings, readings, aim) -> Holds.of(run, firings),
+          (run, firings, readings, aim) -> SelfTimer.of(run, firings),
+          (run, firings, readings, aim) -> FlashContact.of(run, firings));
 
   private Everyday() {}
 

@@ -493,7 +493,7 @@ public final class Session {
     if (outcome == Outcome.DID_NOT_OPEN) {
       awaitsLight = Optional.of(key);
     }
-    if (result.isBySelfTimer()) {
+    if (result.isBySelfTimer() && !check.equals(Optional.of(Check.SELF_TIMER))) {
       news.add(new SessionNews.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> watchLight(share, result, news));
