@@ -275,7 +275,7 @@ final class DeskWindow {
         tried.first().requestFocusInWindow();
       }
       case TO_CAMERA -> {
-        camera.showLog();
+        camera.refresh();
         camera.first().requestFocusInWindow();
       }
       case TO_CAMERAS -> {

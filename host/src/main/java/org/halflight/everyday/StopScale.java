@@ -369,6 +369,18 @@ public record StopScale(
   }
 
   @Override
+  public List<String> lacks() {
+    List<String> lacks = new ArrayList<>();
+    if (!having(Verdict.TOO_DARK).isEmpty() || !having(Verdict.SATURATED).isEmpty()) {
+      lacks.add("stops-not-read");
+    }
+    if (driftStops.isEmpty()) {
+      lacks.add("stops-not-returned");
+    }
+    return lacks;
+  }
+
+  @Override
   public List<EverydayValue> values() {
     List<EverydayValue> values = new ArrayList<>();
     for (AtStop stop : stops) {

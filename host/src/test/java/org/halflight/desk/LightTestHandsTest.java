@@ -243,23 +243,6 @@ class LightTestHandsTest {
   }
 
   @Test
-  void lightThatIsTurnedDownWhileItIsReadIsAskedForAgain() {
-    setLight();
-    rig.holdOpen(true);
-    hands.stops(List.of("2.8", "4"));
-    hands.done();
-    for (int i = 0; i < PATIENCE && isReading(); i++) {
-      // The lamp swings for as long as it is read.
-      rig.stop(i % 2 == 0 ? 1 : 0.5);
-      rig.rest(0.07);
-      step();
-    }
-
-    assertThat(model.view().lightTest().step()).isEqualTo(1);
-    assertThat(model.view().lightTest().remark()).isEqualTo(Words.say("reading.notStill"));
-  }
-
-  @Test
   void openingsForTheLightAreNoFirings() {
     setLight();
     hands.leak();

@@ -126,7 +126,7 @@ public final class LightTestModel {
   private static String ended(Tried tried) {
     return tried.state() == CheckState.NOT_TESTED
         ? EverydayWords.lines(tried).get(0)
-        : Words.say("desk.tried.ended", EverydayWords.name(tried), TriedText.state(tried));
+        : Words.say("desk.tried.ended", EverydayWords.name(tried), EverydayWords.state(tried));
   }
 
   private static String brief(LightPlan.Step step) {
