@@ -115,7 +115,7 @@ public final class InventedShutters {
 
   /**
    * Right at all speeds, but the blades rebound on closing: three milliseconds later light comes
-   * again for a moment, an eighth of the fastest speed's. Far worse than usual, so that its picture
+   * again for a moment, a fifth of the fastest speed's. Far worse than usual, so that its picture
    * shows something.
    */
   public static LeafShutter bouncing(List<MarkedSpeed> dial, long seed) {
@@ -124,7 +124,7 @@ public final class InventedShutters {
         BRISK,
         dial,
         InventedShutters::sound,
-        new Bounce(0.125, 3, 1.5),
+        new Bounce(0.2, 3, 1.5),
         seed);
   }
 
