@@ -33,14 +33,14 @@ public final class Everyday {
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          (run, firings, readings, aim) -> Linkage.of(run, firings, LinkageLimits.USUAL),
+          (run, firings, readings, aim) -> Linkage.of(run, firings, aim.linkage()),
           (run, firings, readings, aim) -> Bounce.of(run, firings),
           (run, firings, readings, aim) -> LightLeak.of(run, readings),
           (run, firings, readings, aim) ->
               StopScale.of(run, readings, aim.stops().toleranceStops()),
           (run, firings, readings, aim) -> Holds.of(run, firings),
           (run, firings, readings, aim) -> SelfTimer.of(run, firings),
-          (run, firings, readings, aim) -> FlashContact.of(run, firings));
+          (run, firings, readings, aim) -> FlashContact.of(run, firings, aim.flashContact()));
 
   private Everyday() {}
 

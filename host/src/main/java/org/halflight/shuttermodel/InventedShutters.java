@@ -120,12 +120,7 @@ public final class InventedShutters {
    */
   public static LeafShutter bouncing(List<MarkedSpeed> dial, long seed) {
     return shutter(
-        "invented, bouncing",
-        BRISK,
-        dial,
-        InventedShutters::sound,
-        new Bounce(0.2, 3, 1.5),
-        seed);
+        "invented, bouncing", BRISK, dial, InventedShutters::sound, new Bounce(0.2, 3, 1.5), seed);
   }
 
   private static SpeedBehaviour sound(MarkedSpeed speed) {

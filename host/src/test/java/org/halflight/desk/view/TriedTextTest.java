@@ -42,7 +42,8 @@ class TriedTextTest {
       List<TriedText.Entry> entries = TriedText.of(work.view()).entries();
       assertThat(entries)
           .extracting(TriedText.Entry::headline)
-          .containsExactly("leak test: OK as far as measured", "stop check: OK", "leak test: fault");
+          .containsExactly(
+              "leak test: OK as far as measured", "stop check: OK", "leak test: fault");
       assertThat(entries.get(0).run()).isEqualTo("As left, run 2");
       assertThat(entries.get(2).run()).isEqualTo("As found, run 1");
       assertThat(entries).extracting(TriedText.Entry::key).doesNotHaveDuplicates();
