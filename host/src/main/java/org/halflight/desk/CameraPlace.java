@@ -53,6 +53,7 @@ final class CameraPlace extends JPanel implements Looked {
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final Passage measured = new Passage("listsMeasured", Words.say("desk.lists.said"));
+  private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -112,7 +113,8 @@ final class CameraPlace extends JPanel implements Looked {
             new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
     listsAndWords.setOpaque(false);
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
-    listsAndWords.add(measured, "wmin 200, hmin 110");
+    measuredScroll.setBorder(null);
+    listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     add(listsAndWords, "cell 2 1 1 11, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
@@ -158,6 +160,7 @@ final class CameraPlace extends JPanel implements Looked {
     trouble.setBackground(look.ground());
     trouble.setForeground(look.attention());
     measured.setBorder(null);
+    measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
     keep.setFont(Look.bold(1.1));
@@ -291,6 +294,7 @@ final class CameraPlace extends JPanel implements Looked {
         said.isEmpty()
             ? Words.say(visit.isPresent() ? "desk.lists.nothing" : "desk.lists.noVisit")
             : said);
+    measured.setCaretPosition(0);
   }
 
   private void showLog() {

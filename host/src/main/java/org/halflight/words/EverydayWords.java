@@ -75,7 +75,11 @@ public final class EverydayWords {
     String said =
         tried instanceof LightLeak
             ? String.join(" ", lines(tried))
-            : tried instanceof StopScale scale ? StopWords.inShort(scale) : lines(tried).get(0);
+            : tried instanceof StopScale scale
+                ? StopWords.inShort(scale)
+                : tried instanceof Bounce bounce
+                    ? BounceWords.inShort(bounce)
+                    : lines(tried).get(0);
     return ofRun(tried, said);
   }
 

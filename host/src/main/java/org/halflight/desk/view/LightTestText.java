@@ -29,7 +29,8 @@ final class LightTestText {
         new NumeralsText(
             test.brief(),
             "",
-            false,
+            // A stop is short: as words it would grow beyond its place.
+            test.check().equals(Optional.of(Check.STOPS)),
             reads ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
             "",
             Words.say("desk.test.of", which, test.step(), test.steps()),
