@@ -16,7 +16,15 @@ final class BouncePicture implements Picture {
 
   BouncePicture(Bounce bounce, String note) {
     this.bounce = Objects.requireNonNull(bounce);
-    this.note = Objects.requireNonNull(note);
+    Objects.requireNonNull(note);
+    this.note = bounce.cockings() == 0 ? note : whileCocking(bounce) + " " + note;
+  }
+
+  private static String whileCocking(Bounce bounce) {
+    return Words.count(
+        bounce.leaks() > 0 ? "bounce.leak" : "bounce.cocking",
+        Math.max(bounce.leaks(), bounce.cockings()),
+        Math.max(bounce.leaks(), bounce.cockings()));
   }
 
   @Override

@@ -157,6 +157,9 @@ final class BenchTalk {
     ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, hand.light());
     stopped |= end == ReadingTalk.End.STOPPED;
     if (end == ReadingTalk.End.DONE) {
+      if (check == Check.STOPS && !hand.works()) {
+        terminal.say(Words.say("reading.letClose"));
+      }
       waitForQuiet();
       plan.found(session().readings(), session().runs(), session().run())
           .ifPresent(found -> terminal.say(EverydayWords.lines(found)));

@@ -54,20 +54,6 @@ final class BenchHands {
     return lightTest;
   }
 
-  /** Begins the leak test, unless the rig has something else to do. */
-  void leakTest() {
-    lightTest.leak(rig.isReady());
-  }
-
-  /**
-   * Begins the stop check, unless the rig has something else to do.
-   *
-   * @param stops as the person wrote them
-   */
-  void stopCheck(List<String> stops) {
-    lightTest.stops(stops, rig.isReady());
-  }
-
   /** The model camera, on the practice rig only. */
   Optional<ModelCamera> camera() {
     return camera;
@@ -80,6 +66,11 @@ final class BenchHands {
     List<SessionNews> news = driver.tell(new SessionInput.RunBegins(setup));
     archive.runBegan(session().run(), setup);
     return news;
+  }
+
+  /** The person has done what was asked, or lets firings stay as shown. */
+  List<SessionNews> accept() {
+    return lightTest.accept() ? List.of() : tell(new SessionInput.AcceptedAsShown());
   }
 
   List<SessionNews> tell(SessionInput input) {

@@ -108,9 +108,19 @@ final class BenchLoop implements AutoCloseable {
     doWhatIsAsked();
     hands.waitedFor();
     driver.step().ifPresent(this::happened);
-    if (hands.lightTest().goesOn()) {
-      show();
-    }
+    hands
+        .lightTest()
+        .goesOn()
+        .ifPresent(
+            news -> {
+              news(news);
+              hands.lightTest().found().ifPresent(this::saysNow);
+            });
+  }
+
+  private void saysNow(Said said) {
+    model.say(said);
+    show();
   }
 
   private void doWhatIsAsked() {

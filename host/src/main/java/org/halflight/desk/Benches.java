@@ -106,7 +106,7 @@ final class Benches {
             camera,
             archive,
             rig,
-            new LightTestHands(driver, model.lightTest(), camera));
+            new LightTestHands(driver, model.lightTest(), camera, rig::isReady));
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
   }
 

@@ -19,6 +19,7 @@ import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.CameraForm;
+import org.halflight.desk.view.ChecklistText;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Checklist;
@@ -51,6 +52,8 @@ final class CameraPlace extends JPanel implements Looked {
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
+  private final Passage measured = new Passage("listsMeasured", Words.say("desk.lists.said"));
+  private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
@@ -104,7 +107,17 @@ final class CameraPlace extends JPanel implements Looked {
     add(buttons, "skip 1, wrap");
     add(trouble, "skip 1, wmin 100, wrap");
     add(log, "span 2, growx, growy, pushy");
-    add(new JScrollPane(lists), "cell 2 1 1 11, growy");
+    JScrollPane listsScroll = new JScrollPane(lists);
+    JPanel listsAndWords =
+        new JPanel(
+            new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
+    listsAndWords.setOpaque(false);
+    listsAndWords.add(listsScroll, "grow, push, hmin 120");
+    measuredScroll.setBorder(null);
+    listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
+    add(listsAndWords, "cell 2 1 1 11, growy");
+    lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
+    lists.getModel().addTableModelListener(event -> sayMeasured());
     show(CameraForm.empty());
     dress();
     look(look);
@@ -146,6 +159,10 @@ final class CameraPlace extends JPanel implements Looked {
     trouble.setBorder(null);
     trouble.setBackground(look.ground());
     trouble.setForeground(look.attention());
+    measured.setBorder(null);
+    measuredScroll.getViewport().setBackground(look.ground());
+    measured.setBackground(look.ground());
+    measured.setForeground(look.ink());
     keep.setFont(Look.bold(1.1));
     letters(this);
     title.setFont(Look.bold(2));
@@ -198,11 +215,11 @@ final class CameraPlace extends JPanel implements Looked {
     visit = Optional.of(here);
     show(CameraForm.of(known));
     job.setText(here.jobNumber());
-    lists.show(here.intake(), here.handBack());
+    lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
     dress();
-    showLog();
+    refresh();
   }
 
   private void another() {
@@ -212,7 +229,7 @@ final class CameraPlace extends JPanel implements Looked {
     onNamed.accept(null);
     show(CameraForm.empty());
     job.setText("");
-    lists.show(Checklist.EMPTY, Checklist.EMPTY);
+    lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     trouble.setText("");
     dress();
@@ -265,8 +282,22 @@ final class CameraPlace extends JPanel implements Looked {
                 kept -> showLog()));
   }
 
-  /** Reads the work log anew, as after an adjustment that was marked at the bench. */
-  void showLog() {
+  /** Reads anew what the work at the bench has brought: the log, and what was measured. */
+  void refresh() {
+    showLog();
+    visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
+  }
+
+  private void sayMeasured() {
+    String said = lists.said();
+    measured.say(
+        said.isEmpty()
+            ? Words.say(visit.isPresent() ? "desk.lists.nothing" : "desk.lists.noVisit")
+            : said);
+    measured.setCaretPosition(0);
+  }
+
+  private void showLog() {
     visit.ifPresent(
         here ->
             archive.ask(

@@ -11,6 +11,8 @@ import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.table.AbstractTableModel;
+import org.halflight.desk.view.ChecklistText;
+import org.halflight.everyday.Tried;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
@@ -23,8 +25,7 @@ final class ChecklistTable extends JTable {
   private static final List<CheckItem> ITEMS = List.of(CheckItem.values());
 
   private final transient BiConsumer<Checklist, Checklist> onChange;
-  private transient Checklist intake = Checklist.EMPTY;
-  private transient Checklist handBack = Checklist.EMPTY;
+  private transient ChecklistText lists = ChecklistText.EMPTY;
 
   /**
    * @param onChange takes both lists, intake first
@@ -58,10 +59,20 @@ final class ChecklistTable extends JTable {
         });
   }
 
-  void show(Checklist first, Checklist second) {
-    intake = first;
-    handBack = second;
+  void show(ChecklistText shown) {
+    lists = shown;
     ((Lists) getModel()).fireTableRowsUpdated(0, ITEMS.size() - 1);
+  }
+
+  /** What was measured joins the lists as they are. */
+  void measured(List<Tried> tried) {
+    show(new ChecklistText(lists.intake(), lists.handBack(), tried));
+  }
+
+  /** What was measured for the item that is looked at, in sentences. */
+  String said() {
+    int row = getSelectedRow();
+    return row < 0 ? "" : String.join("\n", lists.said(ITEMS.get(row)));
   }
 
   private void turn(int row, int column) {
@@ -69,13 +80,13 @@ final class ChecklistTable extends JTable {
       return;
     }
     CheckItem item = ITEMS.get(row);
-    if (column == 1) {
-      intake = turned(intake, item);
-    } else {
-      handBack = turned(handBack, item);
-    }
+    lists =
+        new ChecklistText(
+            column == 1 ? turned(lists.intake(), item) : lists.intake(),
+            column == 1 ? lists.handBack() : turned(lists.handBack(), item),
+            lists.tried());
     ((Lists) getModel()).fireTableCellUpdated(row, column);
-    onChange.accept(intake, handBack);
+    onChange.accept(lists.intake(), lists.handBack());
   }
 
   /** Not tested, OK, fault, and round again. */
@@ -113,8 +124,7 @@ final class ChecklistTable extends JTable {
       if (column == 0) {
         return Words.say("desk.item." + word(item));
       }
-      Checklist list = column == 1 ? intake : handBack;
-      return Words.say("desk.state." + word(list.of(item).state()));
+      return lists.cell(item, column == 1);
     }
 
     private static String word(Enum<?> value) {

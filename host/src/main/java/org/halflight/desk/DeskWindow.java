@@ -209,7 +209,9 @@ final class DeskWindow {
 
   private void act(Act act) {
     switch (act) {
-      case ACCEPT -> loop.ask(hands -> hands.tell(new SessionInput.AcceptedAsShown()));
+      case ACCEPT -> loop.ask(BenchHands::accept);
+      case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
+      case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
       case REJECT ->
           loop.ask(hands -> hands.tell(new SessionInput.LastRejected(Words.say("run.noReason"))));
       case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
@@ -273,7 +275,7 @@ final class DeskWindow {
         tried.first().requestFocusInWindow();
       }
       case TO_CAMERA -> {
-        camera.showLog();
+        camera.refresh();
         camera.first().requestFocusInWindow();
       }
       case TO_CAMERAS -> {

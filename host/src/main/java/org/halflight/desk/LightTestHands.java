@@ -3,15 +3,23 @@ package org.halflight.desk;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.BooleanSupplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightProbe;
 import org.halflight.desk.view.LightTestModel;
+import org.halflight.desk.view.Said;
 import org.halflight.everyday.StopScale;
+import org.halflight.everyday.Tried;
+import org.halflight.job.CheckState;
+import org.halflight.session.Check;
 import org.halflight.session.LightReading;
 import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.session.Setting;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
 
@@ -26,13 +34,34 @@ final class LightTestHands {
   private final BenchDriver driver;
   private final LightTestModel model;
   private final Optional<ModelCamera> camera;
+  private final BooleanSupplier ready;
   private Optional<LightProbe> probe = Optional.empty();
   private OptionalLong readFromNanos = OptionalLong.empty();
 
-  LightTestHands(BenchDriver driver, LightTestModel model, Optional<ModelCamera> camera) {
+  /** The check of the run that asked for the test that goes on; empty where a button did. */
+  private Optional<Setting> askedBy = Optional.empty();
+
+  /** Where the run stood when the person stopped its test; it is not begun again by itself. */
+  private Optional<Stands> stoppedAt = Optional.empty();
+
+  private Optional<SessionInput.LightTestEnds> ended = Optional.empty();
+  private Optional<Said> found = Optional.empty();
+  private boolean changed;
+
+  private record Stands(int run, Optional<Setting> setting) {}
+
+  /**
+   * @param ready whether the rig has nothing else to do
+   */
+  LightTestHands(
+      BenchDriver driver,
+      LightTestModel model,
+      Optional<ModelCamera> camera,
+      BooleanSupplier ready) {
     this.driver = driver;
     this.model = model;
     this.camera = camera;
+    this.ready = ready;
   }
 
   /** Whether a test goes on. */
@@ -40,41 +69,75 @@ final class LightTestHands {
     return model.step().isPresent();
   }
 
-  /**
-   * Begins the leak test.
-   *
-   * @param ready whether the rig has nothing else to do
-   */
-  void leak(boolean ready) {
-    begin(LightPlan.leak(), ready);
+  /** Begins the leak test, unless the rig has something else to do. */
+  void leak() {
+    begin(LightPlan.leak());
   }
 
   /**
-   * Begins the stop check.
+   * Begins the stop check, unless the rig has something else to do.
    *
    * @param stops as the person wrote them
-   * @param ready whether the rig has nothing else to do
    */
-  void stops(List<String> stops, boolean ready) {
+  void stops(List<String> stops) {
     try {
-      begin(LightPlan.stops(LightPlan.numbers(stops)), ready);
+      begin(LightPlan.stops(LightPlan.numbers(stops)));
     } catch (Trouble noStops) {
       model.says(noStops.getMessage());
     }
   }
 
-  private void begin(LightPlan plan, boolean ready) {
+  /**
+   * The key for 'done': reads what was asked for, or begins the test that the run has come to.
+   *
+   * @return whether there was any such thing
+   */
+  boolean accept() {
+    if (isUnderWay()) {
+      done();
+      return true;
+    }
+    stoppedAt = Optional.empty();
+    return ofRun().isPresent();
+  }
+
+  private void begin(LightPlan plan) {
     if (isUnderWay()) {
       return;
     }
-    if (!ready) {
-      model.says(Words.say("desk.tried.notNow"));
-    } else if (session().light().isEmpty()) {
+    if (session().light().isEmpty()) {
       model.says(Words.say("desk.tried.noLight"));
+    } else if (!ready.getAsBoolean()) {
+      model.says(Words.say("desk.tried.notNow"));
     } else {
       driver.beginReadings();
       model.begins(plan);
     }
+  }
+
+  /** The test of the light that the run has come to. */
+  private Optional<Check> ofRun() {
+    return session().isRunDone() ? Optional.empty() : session().check().filter(Check::isOfTheLight);
+  }
+
+  /** Begins the test that the run has come to, and leaves that which it has gone on from. */
+  private void follow() {
+    if (isUnderWay()) {
+      if (askedBy.isPresent() && !session().setting().equals(askedBy)) {
+        leave();
+      }
+      return;
+    }
+    Stands here = new Stands(session().run(), session().setting());
+    if (ofRun().isEmpty() || stoppedAt.equals(Optional.of(here))) {
+      return;
+    }
+    String before = model.view().sentence();
+    begin(LightPlan.of(ofRun().get(), session().setup().orElseThrow().aim().stops()));
+    if (isUnderWay()) {
+      askedBy = here.setting();
+    }
+    changed |= !model.view().sentence().equals(before);
   }
 
   /** The person has done what was asked. */
@@ -93,17 +156,22 @@ final class LightTestHands {
     if (isUnderWay()) {
       forget();
       if (!model.skipped()) {
-        end();
+        end(true);
       }
     }
   }
 
-  /** Ends the test; what was read stays. */
+  /** Ends the test; what was read stays. A run stays where it is until the person goes on. */
   void stop() {
     if (isUnderWay()) {
-      forget();
-      end();
+      stoppedAt = Optional.of(new Stands(session().run(), session().setting()));
+      leave();
     }
+  }
+
+  private void leave() {
+    forget();
+    end(false);
   }
 
   private void forget() {
@@ -111,38 +179,78 @@ final class LightTestHands {
     readFromNanos = OptionalLong.empty();
   }
 
-  private void end() {
+  private void end(boolean toItsEnd) {
+    Optional<Check> check = model.check();
     camera.ifPresent(ModelCamera::isAtRest);
     driver.endReadings();
-    model.ends(session().readings(), session().runs(), session().run());
+    Optional<Tried> came = model.ends(session().readings(), session().runs(), session().run());
+    boolean asked = session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
+    if (toItsEnd && asked && (askedBy.isPresent() || came.isPresent())) {
+      ended = check.map(SessionInput.LightTestEnds::new);
+    }
+    askedBy = Optional.empty();
+    found = came.map(this::said);
+    changed = true;
+  }
+
+  private Said said(Tried tried) {
+    String words = EverydayWords.lines(tried).get(0);
+    boolean open = tried instanceof StopScale && session().seesLight();
+    return new Said(
+        tried.state() == CheckState.OK ? Said.Kind.NEWS : Said.Kind.ATTENTION,
+        open ? Words.say("desk.test.letClose", words) : words);
+  }
+
+  /** What a test that has just ended came to, once. */
+  Optional<Said> found() {
+    Optional<Said> once = found;
+    found = Optional.empty();
+    return once;
   }
 
   /**
-   * Goes on with the reading that is under way.
+   * Goes on with the reading that is under way, and with the run.
    *
-   * @return whether the window has something new to show
+   * @return what there is to tell because of it; empty where the window has nothing new to show
    */
-  boolean goesOn() {
+  Optional<List<SessionNews>> goesOn() {
+    follow();
+    goOn();
+    if (ended.isPresent()) {
+      SessionInput.LightTestEnds told = ended.get();
+      ended = Optional.empty();
+      return Optional.of(driver.tell(told));
+    }
+    boolean news = changed;
+    changed = false;
+    return news ? Optional.of(List.of()) : Optional.empty();
+  }
+
+  private void goOn() {
     if (readFromNanos.isPresent() && driver.workbench().now() >= readFromNanos.getAsLong()) {
       readFromNanos = OptionalLong.empty();
       LightPlan.Step step = model.step().orElseThrow();
       probe = Optional.of(driver.readLight(step.what(), step.at(), step.opening()));
     }
     if (probe.isEmpty()) {
-      return false;
+      return;
     }
     LightProbe under = probe.get();
     model.progress(under.progress());
     if (under.step() == LightProbe.Step.READING) {
-      return false;
+      return;
     }
     probe = Optional.empty();
+    changed = true;
     switch (under.step()) {
       case NOT_STILL -> model.again(Words.say("reading.notStill"));
-      case NO_ANSWER -> model.again(Words.say("desk.tried.noAnswer"));
+      case NO_ANSWER -> {
+        // With the link the session has forgotten that no opening counts.
+        driver.beginReadings();
+        model.again(Words.say("desk.tried.noAnswer"));
+      }
       default -> read(under.reading().orElseThrow());
     }
-    return true;
   }
 
   private void read(LightReading reading) {
@@ -152,7 +260,7 @@ final class LightTestHands {
       model.again(Words.say("desk.tried.notOpen"));
     } else if (!model.wasRead(
         NewsSentences.of(new SessionNews.LightWasRead(reading)).orElseThrow())) {
-      end();
+      end(true);
     }
   }
 

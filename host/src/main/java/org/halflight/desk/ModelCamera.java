@@ -36,6 +36,7 @@ final class ModelCamera {
   private final long seed;
   private List<MarkedSpeed> dial;
   private boolean cleaned;
+  private boolean bouncing;
   private PracticeMishap next = PracticeMishap.NONE;
   private boolean forgetsDial;
   private boolean stopMoved;
@@ -199,15 +200,23 @@ final class ModelCamera {
     putOn();
   }
 
+  /** Another shutter is put on, whose blades bounce after closing, or the first one again. */
+  void bounce(boolean bounces) {
+    bouncing = bounces;
+    putOn();
+  }
+
   boolean isCleaned() {
     return cleaned;
   }
 
   private void putOn() {
     LeafShutter shutter =
-        cleaned
-            ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
-            : InventedShutters.dirtySlowTrain(dial, seed);
+        bouncing
+            ? InventedShutters.bouncing(dial, seed + 2)
+            : cleaned
+                ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
+                : InventedShutters.dirtySlowTrain(dial, seed);
     ports.onBench(rig -> rig.setShutter(shutter));
   }
 }

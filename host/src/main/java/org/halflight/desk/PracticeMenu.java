@@ -18,6 +18,7 @@ final class PracticeMenu {
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<ModelCamera>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
+  private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
   private final JCheckBoxMenuItem contact =
       new JCheckBoxMenuItem(Words.say("desk.practice.contact"));
@@ -35,6 +36,7 @@ final class PracticeMenu {
     menu.addSeparator();
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
+    tick(bounce, "bounce", on -> camera -> camera.bounce(on));
     item("linkageEarlier", camera -> camera.turnLinkage(TURN_MILLIS));
     item("linkageLater", camera -> camera.turnLinkage(-TURN_MILLIS));
     tick(contact, "contact", on -> camera -> camera.contactAtAdvance(on));

@@ -1,7 +1,6 @@
 package org.halflight.desk;
 
 import java.awt.Component;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -22,9 +21,12 @@ import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LightTestView;
+import org.halflight.desk.view.StopsForm;
 import org.halflight.desk.view.TriedText;
+import org.halflight.session.StopsAsked;
 import org.halflight.words.Words;
 
 /**
@@ -33,8 +35,6 @@ import org.halflight.words.Words;
  */
 final class TriedPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
-
-  private static final String USUAL_STOPS = "2.8, 4, 5.6, 8, 11, 16";
 
   private final transient Executor drawing;
   private final transient Consumer<Consumer<BenchHands>> bench;
@@ -46,7 +46,7 @@ final class TriedPlace extends JPanel implements Looked {
   private final JButton leak = new JButton(Words.say("desk.tried.leak"));
   private final JButton stops = new JButton(Words.say("desk.tried.stops"));
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
-  private final JTextField marked = new JTextField(USUAL_STOPS, 16);
+  private final JTextField marked = new JTextField(AimForm.USUAL.stops().markings(), 16);
   private final JButton done = new JButton(Words.say("desk.tried.done"));
   private final JButton skip = new JButton(Words.say("desk.tried.skip"));
   private final JButton stop = new JButton(Words.say("desk.tried.stop"));
@@ -146,11 +146,11 @@ final class TriedPlace extends JPanel implements Looked {
   }
 
   private void acts() {
-    leak.addActionListener(event -> bench.accept(BenchHands::leakTest));
+    leak.addActionListener(event -> bench.accept(hands -> hands.lightTest().leak()));
     stops.addActionListener(
         event -> {
-          List<String> written = Arrays.asList(marked.getText().strip().split("[,;\\s]+"));
-          bench.accept(hands -> hands.stopCheck(written));
+          List<String> written = new StopsForm(marked.getText(), "").written();
+          bench.accept(hands -> hands.lightTest().stops(written));
         });
     done.addActionListener(event -> bench.accept(hands -> hands.lightTest().done()));
     skip.addActionListener(event -> bench.accept(hands -> hands.lightTest().skip()));
@@ -167,11 +167,20 @@ final class TriedPlace extends JPanel implements Looked {
 
   /** Shows the test that goes on; what was tried follows as soon as it is worked out. */
   void show(BenchView shown) {
+    Optional<StopsAsked> before = asked(view);
     view = shown;
+    // Those of the run that begins, until the person writes others.
+    asked(shown)
+        .filter(stopsOfRun -> !before.equals(Optional.of(stopsOfRun)))
+        .ifPresent(stopsOfRun -> marked.setText(StopsForm.of(stopsOfRun).markings()));
     if (!shown.lightTest().equals(test)) {
       show(shown.lightTest());
     }
     make();
+  }
+
+  private static Optional<StopsAsked> asked(BenchView of) {
+    return Optional.ofNullable(of).flatMap(BenchView::setup).map(setup -> setup.aim().stops());
   }
 
   private void show(LightTestView now) {

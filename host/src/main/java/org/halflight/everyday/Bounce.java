@@ -151,6 +151,12 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
     return speeds.isEmpty() ? CheckState.NOT_TESTED : CheckState.OK;
   }
 
+  /** Edges alone do not see light below the low level, a fifth of full light. */
+  @Override
+  public List<String> lacks() {
+    return speeds.stream().anyMatch(at -> at.curves() > 0) ? List.of() : List.of("bounce-curve");
+  }
+
   @Override
   public List<EverydayValue> values() {
     List<EverydayValue> values = new ArrayList<>();

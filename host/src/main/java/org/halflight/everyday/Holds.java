@@ -2,6 +2,7 @@ package org.halflight.everyday;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -118,6 +119,14 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
     return shots.stream().allMatch(s -> s.outcome() == Outcome.OPENS_HOLDS_CLOSES && !s.hangs())
         ? CheckState.OK
         : CheckState.FAULT;
+  }
+
+  @Override
+  public List<String> lacks() {
+    return List.of(Check.B, Check.T).stream()
+        .filter(check -> of(check).isEmpty())
+        .map(check -> "holds-" + check.label().toLowerCase(Locale.ROOT))
+        .toList();
   }
 
   @Override

@@ -144,6 +144,18 @@ public record LightLeak(
   }
 
   @Override
+  public List<String> lacks() {
+    List<String> lacks = new ArrayList<>();
+    if (uncocked.isEmpty()) {
+      lacks.add("leak-uncocked");
+    }
+    if (cocked.isEmpty()) {
+      lacks.add("leak-cocked");
+    }
+    return lacks;
+  }
+
+  @Override
   public List<EverydayValue> values() {
     List<EverydayValue> values = new ArrayList<>();
     uncocked.ifPresent(reading -> add(reading, "not cocked", values));

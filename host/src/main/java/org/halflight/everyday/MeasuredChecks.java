@@ -32,14 +32,32 @@ public final class MeasuredChecks {
    * An answer to an item.
    *
    * @param state what holds: the person's answer where there is one
-   * @param measured what was measured; not tested where nothing was
+   * @param measured what was measured; not tested where nothing was, or too little to call it in
+   *     order
    * @param by the things that were tried and say so
+   * @param lacks what was not tried and would have to be in order too: names of sentences under
+   *     {@code everyday.lacks}; none where nothing was tried, or where there is a fault anyway
    */
-  public record Answer(CheckState state, Origin origin, CheckState measured, List<Tried> by) {
+  public record Answer(
+      CheckState state, Origin origin, CheckState measured, List<Tried> by, List<String> lacks) {
     public Answer {
       by = List.copyOf(by);
+      lacks = List.copyOf(lacks);
+    }
+
+    /** Whether something was measured, and found in order, but not all that it takes. */
+    public boolean isPartly() {
+      return !lacks.isEmpty();
     }
   }
+
+  /**
+   * What has to be in order together before an item is, where one kind of thing says too little.
+   * That shut blades are to keep light out at rest and after closing alike: L. P. Clerc,
+   * Photography, Theory and Practice, sect. 139.
+   */
+  private static final Map<CheckItem, List<String>> TOGETHER =
+      Map.of(CheckItem.BLADES, List.of("bounce", "light-leak"));
 
   private final Map<CheckItem, List<Tried>> byItem = new EnumMap<>(CheckItem.class);
 
@@ -83,27 +101,29 @@ public final class MeasuredChecks {
   /** The answer to an item that a person answered, or left as not tested. */
   public Answer answer(CheckItem item, CheckState said) {
     List<Tried> by = byItem.getOrDefault(item, List.of());
-    CheckState measured = worst(by);
-    if (measured == CheckState.NOT_TESTED) {
-      return new Answer(said, Origin.BY_HAND, measured, by);
+    boolean fault = by.stream().anyMatch(tried -> tried.state() == CheckState.FAULT);
+    List<String> lacks = by.isEmpty() || fault ? List.of() : lacks(item, by);
+    if (!fault && (by.isEmpty() || !lacks.isEmpty())) {
+      return new Answer(said, Origin.BY_HAND, CheckState.NOT_TESTED, by, lacks);
     }
+    CheckState measured = fault ? CheckState.FAULT : CheckState.OK;
     if (said == CheckState.NOT_TESTED) {
-      return new Answer(measured, Origin.MEASURED, measured, by);
+      return new Answer(measured, Origin.MEASURED, measured, by, lacks);
     }
-    return new Answer(said, said == measured ? Origin.BOTH : Origin.DISAGREES, measured, by);
+    return new Answer(said, said == measured ? Origin.BOTH : Origin.DISAGREES, measured, by, lacks);
+  }
+
+  private static List<String> lacks(CheckItem item, List<Tried> by) {
+    List<String> lacks = new ArrayList<>();
+    by.forEach(tried -> lacks.addAll(tried.lacks()));
+    TOGETHER.getOrDefault(item, List.of()).stream()
+        .filter(what -> by.stream().noneMatch(tried -> tried.what().equals(what)))
+        .forEach(lacks::add);
+    return lacks;
   }
 
   /** The items that were measured. */
   public List<CheckItem> items() {
     return List.copyOf(byItem.keySet());
-  }
-
-  private static CheckState worst(List<Tried> by) {
-    if (by.isEmpty()) {
-      return CheckState.NOT_TESTED;
-    }
-    return by.stream().anyMatch(tried -> tried.state() == CheckState.FAULT)
-        ? CheckState.FAULT
-        : CheckState.OK;
   }
 }

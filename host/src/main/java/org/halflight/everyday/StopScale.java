@@ -51,6 +51,8 @@ public record StopScale(
     ONE_STOP,
     /** The first stop is at the end of the scale. */
     FIRST_SATURATED,
+    /** No light any more when the first stop was read again. */
+    SHUTTER_CLOSED,
     /** The light was not the same at the end as at the start. */
     LAMP_MOVED
   }
@@ -218,16 +220,15 @@ public record StopScale(
         return new StopScale(
             run.number(), run.phase(), List.of(), toleranceStops, OptionalDouble.empty(), before);
       }
-      OptionalDouble drift =
-          last(first.at(), true).map(back -> stops(back)).orElse(OptionalDouble.empty());
-      boolean moved = drift.isPresent() && Math.abs(drift.getAsDouble()) > DRIFT_LIMIT_STOPS;
-      return new StopScale(
-          run.number(),
-          run.phase(),
-          atStops(),
-          toleranceStops,
-          drift,
-          moved ? Optional.of(Trouble.LAMP_MOVED) : Optional.empty());
+      Optional<LightReading> back = last(first.at(), true);
+      OptionalDouble drift = back.map(again -> ratio(light(again))).orElse(OptionalDouble.empty());
+      Optional<Trouble> atTheEnd =
+          back.isPresent() && drift.isEmpty()
+              ? Optional.of(Trouble.SHUTTER_CLOSED)
+              : drift.isPresent() && Math.abs(drift.getAsDouble()) > DRIFT_LIMIT_STOPS
+                  ? Optional.of(Trouble.LAMP_MOVED)
+                  : Optional.empty();
+      return new StopScale(run.number(), run.phase(), atStops(), toleranceStops, drift, atTheEnd);
     }
 
     private Optional<Trouble> beforeAnyFigure() {
@@ -295,11 +296,17 @@ public record StopScale(
 
     /** Light against the first reading, in stops; empty where it is too dark or saturated. */
     private OptionalDouble stops(LightReading reading) {
-      double light = reading.counts() - dark.getAsDouble();
-      return light < LEAST_COUNTS || isSaturated(reading)
+      return isSaturated(reading) ? OptionalDouble.empty() : ratio(light(reading));
+    }
+
+    private OptionalDouble ratio(double light) {
+      return light < LEAST_COUNTS
           ? OptionalDouble.empty()
-          : OptionalDouble.of(
-              Math.log(light / (first.counts() - dark.getAsDouble())) / Math.log(2));
+          : OptionalDouble.of(Math.log(light / light(first)) / Math.log(2));
+    }
+
+    private double light(LightReading reading) {
+      return reading.counts() - dark.getAsDouble();
     }
 
     private double uncertaintyStops(LightReading reading) {
@@ -359,6 +366,18 @@ public record StopScale(
     return having(Verdict.WITHIN).isEmpty() || !having(Verdict.TOO_CLOSE_TO_CALL).isEmpty()
         ? CheckState.NOT_TESTED
         : CheckState.OK;
+  }
+
+  @Override
+  public List<String> lacks() {
+    List<String> lacks = new ArrayList<>();
+    if (!having(Verdict.TOO_DARK).isEmpty() || !having(Verdict.SATURATED).isEmpty()) {
+      lacks.add("stops-not-read");
+    }
+    if (driftStops.isEmpty()) {
+      lacks.add("stops-not-returned");
+    }
+    return lacks;
   }
 
   @Override

@@ -32,6 +32,14 @@ public interface Tried {
   /** How it was found; not tested where what was measured does not suffice to say. */
   CheckState state();
 
+  /**
+   * What was left out that its item wants too before it is in order, such as the T of B and T: the
+   * names of sentences under {@code everyday.lacks}; none where it suffices.
+   */
+  default List<String> lacks() {
+    return List.of();
+  }
+
   /** What was measured, in the order in which it is to be read. */
   List<EverydayValue> values();
 }

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -73,6 +74,21 @@ final class Histories {
         sources,
         speeds,
         Everyday.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
+  }
+
+  /** What was tried beside the marked speeds in the runs of a visit that are not of adjusting. */
+  static List<Tried> tried(Connection connection, VisitId visit) throws SQLException {
+    List<Tried> tried = new ArrayList<>();
+    for (Run run : RunRows.of(connection, visit)) {
+      if (run.asked().phase() != Phase.ADJUSTING) {
+        tried.addAll(
+            Everyday.of(
+                FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList(),
+                ReadingRows.of(connection, run.id()),
+                List.of(run.asked())));
+      }
+    }
+    return tried;
   }
 
   /** Of each speed of an adjusting run, what follows the last mark. */

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
+import org.halflight.everyday.Tried;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -311,6 +312,14 @@ public final class WorkshopRecord implements AutoCloseable {
     }
     return database.write(
         connection -> Intake.take(connection, events, fileName, damagedLines, clock.instant()));
+  }
+
+  /**
+   * What was tried beside the marked speeds in the runs of a visit, in their order; adjusting says
+   * nothing of how the camera came or goes back.
+   */
+  public List<Tried> tried(VisitId visit) {
+    return database.read(connection -> Histories.tried(connection, visit));
   }
 
   /**

@@ -74,8 +74,11 @@ public final class CheckLines {
         answer.by().stream().map(EverydayWords::name).distinct().collect(Collectors.joining(", "));
     if (answer.origin() == MeasuredChecks.Origin.DISAGREES) {
       remarks.add(Words.say(key, word(line(answer.measured())), by));
-    } else if (isMeasured(answer)) {
-      String said = Words.say("page.check.by", by);
+    } else if (isMeasured(answer) || answer.isPartly()) {
+      String said =
+          answer.isPartly()
+              ? Words.say("page.check.partly", by, EverydayWords.lacks(answer.lacks()))
+              : Words.say("page.check.by", by);
       if (!remarks.contains(said)) {
         remarks.add(said);
       }
@@ -89,7 +92,8 @@ public final class CheckLines {
 
   private static Optional<CheckLine.State> shown(
       Optional<CheckLine.State> said, MeasuredChecks.Answer answer) {
-    return answer.origin() == MeasuredChecks.Origin.MEASURED
+    boolean open = said.isEmpty() && answer.isPartly();
+    return open || answer.origin() == MeasuredChecks.Origin.MEASURED
         ? Optional.of(line(answer.state()))
         : said;
   }

@@ -113,6 +113,16 @@ public final class InventedShutters {
         seed);
   }
 
+  /**
+   * Right at all speeds, but the blades rebound on closing: three milliseconds later light comes
+   * again for a moment, a fifth of the fastest speed's. Far worse than usual, so that its picture
+   * shows something.
+   */
+  public static LeafShutter bouncing(List<MarkedSpeed> dial, long seed) {
+    return shutter(
+        "invented, bouncing", BRISK, dial, InventedShutters::sound, new Bounce(0.2, 3, 1.5), seed);
+  }
+
   private static SpeedBehaviour sound(MarkedSpeed speed) {
     return SpeedBehaviour.of(speed.exactSeconds() > 1.0 / 400 ? 0.03 : 0.15, 0.02)
         .withAfterRest(0.02);
@@ -120,10 +130,19 @@ public final class InventedShutters {
 
   private static LeafShutter shutter(
       String name, BladeStroke stroke, List<MarkedSpeed> dial, Behaviours behaviours, long seed) {
+    return shutter(name, stroke, dial, behaviours, new Bounce(0.01, 4, 0.8), seed);
+  }
+
+  private static LeafShutter shutter(
+      String name,
+      BladeStroke stroke,
+      List<MarkedSpeed> dial,
+      Behaviours behaviours,
+      Bounce bounce,
+      long seed) {
     Map<MarkedSpeed, SpeedBehaviour> speeds = new LinkedHashMap<>();
     dial.forEach(speed -> speeds.put(speed, behaviours.of(speed)));
-    return new LeafShutter(
-        name, stroke, speeds, new Bounce(0.01, 4, 0.8), ReleaseTiming.INVENTED, seed);
+    return new LeafShutter(name, stroke, speeds, bounce, ReleaseTiming.INVENTED, seed);
   }
 
   private static double log2(double ratio) {

@@ -3,6 +3,8 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.halflight.everyday.Bounce;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -21,12 +23,28 @@ final class BounceWords {
           bounce.early().stream().mapToDouble(at -> at.early().mean().get()).max().orElseThrow();
       lines.add(Words.say("bounce.early", SpeedNames.of(early, dial(bounce)), share(most)));
     }
-    if (bounce.leaks() > 0) {
-      lines.add(Words.count("bounce.leak", bounce.leaks(), bounce.leaks()));
-    } else if (bounce.cockings() > 0) {
-      lines.add(Words.count("bounce.cocking", bounce.cockings(), bounce.cockings()));
-    }
+    // What is wrong is said first.
+    whileCocking(bounce).ifPresent(said -> lines.add(bounce.leaks() > 0 ? 0 : lines.size(), said));
     return lines;
+  }
+
+  /** Bounce and light while cocking, without what else there is to know. */
+  static String inShort(Bounce bounce) {
+    Optional<String> closing = bounce.worst().map(worst -> afterClosing(bounce, worst));
+    return Stream.of(bounce.leaks() > 0 ? whileCocking(bounce) : Optional.<String>empty(), closing)
+        .flatMap(Optional::stream)
+        .reduce((first, second) -> first + " " + second)
+        .orElseGet(() -> lines(bounce).get(0));
+  }
+
+  private static Optional<String> whileCocking(Bounce bounce) {
+    if (bounce.cockings() == 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        bounce.leaks() > 0
+            ? Words.count("bounce.leak", bounce.leaks(), bounce.leaks())
+            : Words.count("bounce.cocking", bounce.cockings(), bounce.cockings()));
   }
 
   private static String afterClosing(Bounce bounce, Bounce.AtSpeed worst) {

@@ -2,6 +2,7 @@ package org.halflight.words;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.Everyday;
@@ -13,6 +14,7 @@ import org.halflight.everyday.SelfTimer;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Source;
@@ -28,8 +30,18 @@ public final class EverydayWords {
 
   /** How it was found, in a word or two. */
   public static String state(Tried tried) {
+    if (tried.state() == CheckState.OK && !tried.lacks().isEmpty()) {
+      return Words.say("everyday.partly");
+    }
     return Words.say(
         "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
+  /** What was left out and would have to be in order too. */
+  public static String lacks(List<String> what) {
+    return what.stream()
+        .map(each -> Words.say("everyday.lacks." + each))
+        .collect(Collectors.joining(", "));
   }
 
   /** What it came to: the first sentence says how it is, the others what else there is to know. */
@@ -63,7 +75,11 @@ public final class EverydayWords {
     String said =
         tried instanceof LightLeak
             ? String.join(" ", lines(tried))
-            : tried instanceof StopScale scale ? StopWords.inShort(scale) : lines(tried).get(0);
+            : tried instanceof StopScale scale
+                ? StopWords.inShort(scale)
+                : tried instanceof Bounce bounce
+                    ? BounceWords.inShort(bounce)
+                    : lines(tried).get(0);
     return ofRun(tried, said);
   }
 

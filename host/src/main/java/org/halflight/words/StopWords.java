@@ -66,6 +66,9 @@ final class StopWords {
           name(scale.stops().get(0).number()),
           Numbers.plainStops(Math.abs(drift)));
     }
+    if (trouble == StopScale.Trouble.SHUTTER_CLOSED) {
+      return Words.say("stops.trouble.shutter-closed", name(scale.stops().get(0).number()));
+    }
     return Words.say("stops.trouble." + Sentences.key(trouble));
   }
 

@@ -15,6 +15,7 @@ import java.util.function.LongSupplier;
 import java.util.stream.Collectors;
 import javax.swing.JRadioButton;
 import javax.swing.JTable;
+import javax.swing.text.JTextComponent;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -25,6 +26,7 @@ import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.Said;
 import org.halflight.export.CsvTable;
 import org.halflight.link.LinkState;
+import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -404,7 +406,7 @@ final class DeskEndToEnd {
   private void adjust() {
     hand.key(KeyEvent.VK_F5);
     phase(Phase.ADJUSTING);
-    hand.fill("runSpeeds", "1/8");
+    hand.fill("runSpeeds", "1/8, 1/250");
     hand.click("beginRun");
     hand.await("adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
     for (int i = 0; i < 3; i++) {
@@ -420,19 +422,137 @@ final class DeskEndToEnd {
       fire();
     }
     everyWay("7-adjusting");
+    bounce();
+  }
+
+  /** The invented shutter whose blades rebound, and what its firings come to. */
+  private void bounce() {
+    hand.key(KeyEvent.VK_N);
+    hand.await("the other speed is shown", v -> isShown("1/250"));
+    hand.mishap("bounce");
+    for (int i = 0; i < 3; i++) {
+      fire();
+    }
+    hand.key(KeyEvent.VK_F11);
+    javax.swing.JList<?> list = (javax.swing.JList<?>) hand.find("triedList");
+    hand.await("the bounce is a fault", v -> place(list, "bounce: fault") >= 0);
+    DeskHand.onScreen(
+        () -> {
+          list.setSelectedIndex(place(list, "bounce: fault"));
+          return null;
+        });
+    everyWay("7-bounce");
+    hand.mishap("bounce");
+    hand.key(KeyEvent.VK_F2);
+  }
+
+  private static int place(javax.swing.JList<?> list, String words) {
+    for (int i = 0; i < list.getModel().getSize(); i++) {
+      if (list.getModel().getElementAt(i).toString().contains(words)) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   private void asLeft() {
     hand.key(KeyEvent.VK_F5);
     phase(Phase.AS_LEFT);
     hand.fill("runSpeeds", SPEEDS);
+    hand.click("check.LEAK");
+    hand.click("check.STOPS");
+    hand.fill("runStops", "2.8, 4, 5.6");
+    hand.fill("runStopTolerance", "4");
+    hand.click("beginRun");
+    hand.await(
+        "it says what is no tolerance",
+        v -> ((JTextComponent) hand.find("runTrouble")).getText().contains("below 3 stops, not 4"));
+    hand.fill("runStopTolerance", "1/2");
+    everyWay("7-run-light");
     hand.click("beginRun");
     hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());
     for (String speed : SPEEDS.split(", ", -1)) {
       done(speed, () -> fire());
     }
+    check(view().setup().get().aim().stops().toleranceStops() == 0.5, "half a stop is the run's");
+    testsOfTheLight();
     hand.await("the run is done", BenchView::runDone);
     everyWay("7-as-left");
+    lists();
+  }
+
+  /** Leak test and stop check where the run comes to them, by the keys of the bench alone. */
+  private void testsOfTheLight() {
+    int firings = view().results().size();
+    hand.await("the leak test asks", v -> asks(v, Check.LEAK, 1));
+    everyWay("7-leak-asks");
+    for (int step = 1; step <= 3; step++) {
+      int here = step;
+      hand.await("reading " + step, v -> asks(v, Check.LEAK, here));
+      hand.key(KeyEvent.VK_SPACE);
+      if (step == 2) {
+        hand.await("half of it is read", v -> v.lightTest().progress() > 0.5);
+        hand.shot(shots, "7-leak-reads");
+      }
+    }
+    hand.await("the stop check asks", v -> asks(v, Check.STOPS, 1));
+    everyWay("7-stops-asks");
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("the second is asked for", v -> asks(v, Check.STOPS, 2));
+    hand.key(KeyEvent.VK_X);
+    hand.await("it is stopped", v -> !v.lightTest().isUnderWay() && !v.runDone());
+    hand.shot(shots, "7-stops-stopped");
+    hand.key(KeyEvent.VK_SPACE);
+    for (int step = 1; step <= 5; step++) {
+      int here = step;
+      hand.await("reading " + step, v -> asks(v, Check.STOPS, here));
+      hand.key(step == 4 ? KeyEvent.VK_S : KeyEvent.VK_SPACE);
+      if (step == 3) {
+        // The lamp moves under way: the first stop will not come back.
+        hand.await("it is read", v -> v.lightTest().step() == 4);
+        hand.mishap("moveStop");
+      }
+    }
+    hand.await("the run has gone on", v -> v.runDone() && !v.lightTest().isUnderWay());
+    String said = view().said().orElseThrow().text();
+    check(said.contains("without a verdict") && said.contains("lamp"), "the moved lamp: " + said);
+    hand.mishap("moveStop");
+    check(
+        view().results().subList(firings, view().results().size()).stream()
+            .allMatch(f -> f.outcome() == Outcome.HELD_FOR_LIGHT),
+        "openings for the light are no firings");
+  }
+
+  private static boolean asks(BenchView view, Check check, int step) {
+    LightTestView test = view.lightTest();
+    return test.check().equals(Optional.of(check))
+        && test.step() == step
+        && test.doing() == LightTestView.Doing.ASKING;
+  }
+
+  /** What was measured stands in the lists, and the person's own answer stands before it. */
+  private void lists() {
+    hand.key(KeyEvent.VK_F4);
+    JTable lists = (JTable) hand.find("lists");
+    hand.await("the leak is in the list", v -> lists.getValueAt(0, 2).equals("fault, measured"));
+    DeskHand.onScreen(
+        () -> {
+          lists.changeSelection(0, 2, false, false);
+          return null;
+        });
+    JTextComponent said = (JTextComponent) hand.find("listsMeasured");
+    hand.await("it says what was found", v -> said.getText().contains("shut and cocked"));
+    check(lists.getValueAt(2, 2).equals("not tested"), "no verdict is no answer");
+    everyWay("7-lists");
+    hand.focus("lists");
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await(
+        "the person's answer stands", v -> lists.getValueAt(0, 2).equals("OK (measured: fault)"));
+    hand.shot(shots, "7-lists-answered");
+    hand.key(KeyEvent.VK_SPACE);
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("open again", v -> lists.getValueAt(0, 2).equals("fault, measured"));
+    hand.key(KeyEvent.VK_F2);
   }
 
   /** Leak test and stop check, each led through, skipped and stopped, by the keyboard. */

@@ -41,6 +41,11 @@ class DeskTest {
             "5-tried-stops",
             "6-tables",
             "7-adjusting",
+            "7-bounce",
+            "7-run-light",
+            "7-leak-asks",
+            "7-stops-asks",
+            "7-lists",
             "7-as-left",
             "8-history",
             "9-keys")) {

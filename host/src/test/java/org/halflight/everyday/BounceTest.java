@@ -3,12 +3,14 @@ package org.halflight.everyday;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.halflight.chart.EverydayPictures;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.EverydayWords;
 import org.junit.jupiter.api.Test;
 
 /** Shares and stops are worked out by hand from the areas of trapezoids and triangles. */
@@ -87,6 +89,19 @@ class BounceTest {
 
     assertThat(bounce.leaks()).isEqualTo(3);
     assertThat(bounce.state()).isEqualTo(CheckState.FAULT);
+    assertThat(bounce.values())
+        .anyMatch(value -> value.quantity().equals("leaks-while-cocking") && value.value() == 3);
+    assertThat(EverydayWords.inShort(bounce))
+        .isEqualTo(
+            "As left: Light came 3 times while cocking, where the blades should stay shut: a leak.");
+
+    // With a speed that was timed there is a picture, and it says so below.
+    bench.open(0.002, 4e-4);
+    bench.quiet();
+    Bounce timed = (Bounce) bench.tried().get(0);
+    assertThat(EverydayPictures.of(timed, "invented").orElseThrow().table().note())
+        .startsWith("Light came 3 times while cocking")
+        .endsWith("invented");
   }
 
   @Test

@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.everyday.Bounce;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.Tried;
+import org.halflight.session.LightReading;
+import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
 /** The bounce is that of the sample pages: at fault as found, none as left. */
@@ -20,7 +26,82 @@ class CheckLinesTest {
     assertThat(line.handBack()).isEqualTo(OK);
     assertThat(line.intakeMeasured()).isTrue();
     assertThat(line.handBackMeasured()).isTrue();
+    assertThat(line.remark()).isEqualTo("measured: bounce; measured: bounce, leak test");
+  }
+
+  @Test
+  void oneOfTwoThatItTakesIsNoAnswerAndSaysWhatWasNotMeasured() {
+    for (Tried only : List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(true))) {
+      CheckLine line =
+          CheckLines.filled(List.of(new CheckLine("blades", OPEN, OPEN, "")), List.of(only)).get(0);
+
+      assertThat(line.handBack()).isEqualTo(OPEN);
+      assertThat(line.handBackMeasured()).isFalse();
+      assertThat(line.remark())
+          .isEqualTo(
+              only instanceof Bounce
+                  ? "in order as far as measured: bounce; not measured: leak test"
+                  : "in order as far as measured: leak test; not measured: bounce");
+    }
+    CheckLine listedByNobody = CheckLines.filled(List.of(), List.of(SamplePages.leak(true))).get(0);
+    assertThat(listedByNobody.handBack()).isEqualTo(OPEN);
+  }
+
+  @Test
+  void aLeakTestOfOneStateIsHalfALeakTest() {
+    CheckLine line =
+        CheckLines.filled(
+                List.of(new CheckLine("blades", OPEN, OPEN, "")),
+                List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(false)))
+            .get(0);
+
+    assertThat(line.handBack()).isEqualTo(OPEN);
+    assertThat(line.remark())
+        .isEqualTo(
+            "in order as far as measured: bounce, leak test; not measured: leak test cocked");
+  }
+
+  @Test
+  void aFaultIsAFaultHoweverLittleWasMeasured() {
+    CheckLine line =
+        CheckLines.filled(
+                List.of(new CheckLine("blades", OPEN, OPEN, "")),
+                List.of(SamplePages.bounce(Phase.AS_LEFT, 0.09)))
+            .get(0);
+
+    assertThat(line.handBack()).isEqualTo(FAULT);
     assertThat(line.remark()).isEqualTo("measured: bounce");
+  }
+
+  @Test
+  void stopsWithoutTheFirstAgainAreNoAnswer() {
+    List<Tried> stops =
+        Everyday.of(List.of(), List.of(stop("2.8", 808, 1), stop("4", 408, 2)), List.of());
+    List<CheckLine> lines = CheckLines.filled(List.of(), stops);
+
+    assertThat(lines.stream().map(CheckLine::item)).containsExactly("stop blades");
+    assertThat(lines.get(0).handBack()).isEqualTo(OPEN);
+    assertThat(lines.get(0).remark())
+        .isEqualTo(
+            "in order as far as measured: stop check; not measured: the first stop again at the"
+                + " end");
+  }
+
+  private static LightReading stop(String number, double counts, long ticks) {
+    return new LightReading(
+        2,
+        Optional.of(Phase.AS_LEFT),
+        LightReading.What.STOP,
+        number,
+        false,
+        counts,
+        0.3,
+        1000,
+        OptionalDouble.of(8),
+        OptionalDouble.of(808),
+        "R-0001",
+        1,
+        ticks);
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.everyday.Bounce;
+import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Tried;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.StopTable;
@@ -161,10 +162,17 @@ final class SamplePages {
 
   /** Bounce as found and none as left, invented. */
   static List<Tried> tried() {
-    return List.of(bounce(Phase.AS_FOUND, 0.09), bounce(Phase.AS_LEFT, 0));
+    return List.of(bounce(Phase.AS_FOUND, 0.09), bounce(Phase.AS_LEFT, 0), leak(true));
   }
 
-  private static Bounce bounce(Phase phase, double share) {
+  /** A leak test as left that found nothing; of one state of the shutter, or of both. */
+  static LightLeak leak(boolean both) {
+    Optional<LightLeak.Reading> nothing =
+        Optional.of(new LightLeak.Reading(0.2, 0.4, OptionalDouble.of(812), 1000));
+    return new LightLeak(2, Optional.of(Phase.AS_LEFT), nothing, both ? nothing : Optional.empty());
+  }
+
+  static Bounce bounce(Phase phase, double share) {
     return new Bounce(
         phase == Phase.AS_FOUND ? 1 : 2,
         Optional.of(phase),

@@ -2,8 +2,15 @@ package org.halflight.desk.view;
 
 /** Everything that a key of the window does. */
 public enum Act {
-  /** The firing, or the firings of the open question, stay as shown. */
+  /**
+   * What a test of the light asked for is done; else the firings of the open question stay as
+   * shown.
+   */
   ACCEPT,
+  /** The reading of the light that is asked for is skipped. */
+  SKIP_READING,
+  /** The test of the light is stopped. */
+  STOP_READING,
   /** The last firing is not counted. */
   REJECT,
   /** The next speed is shown. */

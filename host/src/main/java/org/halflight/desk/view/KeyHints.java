@@ -35,6 +35,10 @@ public final class KeyHints {
               Words.say("desk.key.accept.as", view.question().get().shown().label()),
               true));
     }
+    LightTestView test = view.lightTest();
+    if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
+      return ofTest(view, test);
+    }
     if (view.openSeconds().isPresent()) {
       hints.add(hint(Act.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
     }
@@ -66,6 +70,29 @@ public final class KeyHints {
       hints.add(plain(Act.DETAILS));
     }
     hints.add(plain(Act.TABLES));
+    hints.add(plain(Act.KEYS));
+    return hints;
+  }
+
+  /** Both hands are busy and nothing is fired: only what a test of the light needs. */
+  private static List<Hint> ofTest(BenchView view, LightTestView test) {
+    List<Hint> hints = new ArrayList<>();
+    if (test.doing() != LightTestView.Doing.READING) {
+      hints.add(
+          hint(
+              Act.ACCEPT,
+              Words.say(test.isUnderWay() ? "desk.key.accept.read" : "desk.key.accept.begin"),
+              true));
+    }
+    if (test.isUnderWay()) {
+      hints.add(plain(Act.SKIP_READING));
+      hints.add(plain(Act.STOP_READING));
+    }
+    if (view.setup().isPresent()) {
+      hints.add(plain(Act.NEXT));
+      hints.add(plain(Act.PREVIOUS));
+    }
+    hints.add(plain(Act.TO_TRIED));
     hints.add(plain(Act.KEYS));
     return hints;
   }

@@ -57,6 +57,8 @@ public final class KeyMap {
   private static Map<String, Act> bench() {
     Map<String, Act> keys = new LinkedHashMap<>();
     keys.put("SPACE", Act.ACCEPT);
+    keys.put("S", Act.SKIP_READING);
+    keys.put("X", Act.STOP_READING);
     keys.put("BACKSPACE", Act.REJECT);
     keys.put("N", Act.NEXT);
     keys.put("P", Act.PREVIOUS);

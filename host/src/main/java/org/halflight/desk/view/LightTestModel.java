@@ -1,10 +1,12 @@
 package org.halflight.desk.view;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckState;
+import org.halflight.session.Check;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.words.EverydayWords;
@@ -34,6 +36,11 @@ public final class LightTestModel {
   /** The reading that is asked for or taken; empty while no test goes on. */
   public Optional<LightPlan.Step> step() {
     return plan.map(its -> its.steps().get(at));
+  }
+
+  /** Which test goes on; empty while none does. */
+  public Optional<Check> check() {
+    return plan.map(LightPlan::check);
   }
 
   /** Whether the light is read now. */
@@ -102,8 +109,9 @@ public final class LightTestModel {
    * @param readings of the session
    * @param runs what its runs were set up for
    * @param run in which it was made
+   * @return what it came to; empty where too little was read
    */
-  public void ends(List<LightReading> readings, List<RunSetup> runs, int run) {
+  public Optional<Tried> ends(List<LightReading> readings, List<RunSetup> runs, int run) {
     Optional<Tried> found =
         readSoFar == 0 ? Optional.empty() : plan.flatMap(its -> its.found(readings, runs, run));
     plan = Optional.empty();
@@ -111,13 +119,19 @@ public final class LightTestModel {
     remark = "";
     sentence =
         found.map(LightTestModel::ended).orElseGet(() -> Words.say("desk.tried.nothingRead"));
+    return found;
   }
 
   /** Where nothing could be judged, why and what to do; else the word, as the list has the rest. */
   private static String ended(Tried tried) {
     return tried.state() == CheckState.NOT_TESTED
         ? EverydayWords.lines(tried).get(0)
-        : Words.say("desk.tried.ended", EverydayWords.name(tried), TriedText.state(tried));
+        : Words.say("desk.tried.ended", EverydayWords.name(tried), EverydayWords.state(tried));
+  }
+
+  private static String brief(LightPlan.Step step) {
+    String key = "desk.test." + step.what().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Words.say(key, step.at());
   }
 
   /** This is to be said while no test goes on. */
@@ -137,6 +151,8 @@ public final class LightTestModel {
         remark,
         steps == 0 ? 0 : at + 1,
         steps,
-        steps == 0 ? 0 : (at + ofReading) / steps);
+        steps == 0 ? 0 : (at + ofReading) / steps,
+        check(),
+        step().map(LightTestModel::brief).orElse(""));
   }
 }

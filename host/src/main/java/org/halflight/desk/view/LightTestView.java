@@ -1,6 +1,8 @@
 package org.halflight.desk.view;
 
 import java.util.Objects;
+import java.util.Optional;
+import org.halflight.session.Check;
 
 /**
  * A test of the light that goes on, reading by reading.
@@ -11,9 +13,18 @@ import java.util.Objects;
  * @param step which reading it is, from 1; 0 where none is
  * @param steps how many there are
  * @param progress through all of them, 0 to 1
+ * @param check which test it is; empty where none goes on
+ * @param brief what the person is to do, in a word or two
  */
 public record LightTestView(
-    Doing doing, String sentence, String remark, int step, int steps, double progress) {
+    Doing doing,
+    String sentence,
+    String remark,
+    int step,
+    int steps,
+    double progress,
+    Optional<Check> check,
+    String brief) {
   /** What goes on. */
   public enum Doing {
     /** Nothing. */
@@ -28,6 +39,8 @@ public record LightTestView(
     Objects.requireNonNull(doing);
     Objects.requireNonNull(sentence);
     Objects.requireNonNull(remark);
+    Objects.requireNonNull(check);
+    Objects.requireNonNull(brief);
   }
 
   /** Whether a test goes on. */

@@ -42,6 +42,17 @@ public record NextText(
       return new NextText(
           heading, Words.say("desk.next.done"), Words.say("desk.next.doneWhat"), 0, 0, "", true);
     }
+    if (view.lightTest().isUnderWay()) {
+      LightTestView test = view.lightTest();
+      return new NextText(
+          heading,
+          test.check().map(Check::label).orElse(""),
+          Words.say("desk.next.test"),
+          test.step() - 1,
+          test.steps(),
+          Words.say("desk.tried.count", test.step(), test.steps()),
+          false);
+    }
     if (view.shown().isEmpty()) {
       return new NextText(heading, "", "", 0, 0, "", false);
     }

@@ -75,6 +75,10 @@ public record NumeralsText(
   }
 
   private static NumeralsText live(BenchView view) {
+    Optional<NumeralsText> ofTest = LightTestText.numerals(view);
+    if (ofTest.isPresent()) {
+      return ofTest.get();
+    }
     if (view.openSeconds().isPresent() && view.link().isUp()) {
       String running = Numbers.running(view.openSeconds().getAsDouble());
       boolean oneUnit = running.indexOf(' ') == running.lastIndexOf(' ');

@@ -33,6 +33,11 @@ public record SayText(String text, Kind kind) {
     if (view.question().isPresent()) {
       return new SayText(question(view.question().get()), Kind.QUESTION);
     }
+    boolean trouble = view.said().filter(s -> s.kind() == Said.Kind.TROUBLE).isPresent();
+    Optional<SayText> ofTest = trouble ? Optional.empty() : LightTestText.say(view);
+    if (ofTest.isPresent()) {
+      return ofTest.get();
+    }
     if (view.openSeconds().isPresent() && view.link().isUp()) {
       return new SayText(Words.say("desk.say.open"), Kind.ATTENTION);
     }

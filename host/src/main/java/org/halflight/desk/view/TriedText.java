@@ -3,7 +3,6 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -80,7 +79,7 @@ public record TriedText(List<Entry> entries) {
     Optional<Picture> picture = EverydayPictures.of(tried, note);
     return new Entry(
         tried.run() + " " + tried.what(),
-        Words.say("desk.tried.headline", EverydayWords.name(tried), state(tried)),
+        Words.say("desk.tried.headline", EverydayWords.name(tried), EverydayWords.state(tried)),
         tried
             .phase()
             .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phase(phase)))
@@ -88,12 +87,6 @@ public record TriedText(List<Entry> entries) {
         EverydayWords.lines(tried),
         picture,
         picture.map(Picture::table));
-  }
-
-  /** How it was found, in words. */
-  static String state(Tried tried) {
-    return Words.say(
-        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /**

@@ -51,7 +51,8 @@ final class PracticeCamera {
   private double saidToRestSeconds;
   private int sinceRest;
   private long releases;
-  private double lightShare = 1;
+  private double lampShare = 1;
+  private double stopShare = 1;
   private boolean covered;
   private boolean cocked;
   private double uncockedLeak;
@@ -101,15 +102,18 @@ final class PracticeCamera {
     }
   }
 
-  /** From now on only a share of the light comes through: the stop or the lamp was moved. */
+  /**
+   * From the next light on only a share of it comes, whatever the stop is turned to: the lamp was
+   * moved.
+   */
   void dim(double share) {
-    lightShare = share;
+    lampShare = share;
   }
 
   /** The stop is turned: from now on another share of the light comes through. */
   void stop(double share) {
     double before = atRest();
-    lightShare = share;
+    stopShare = share;
     change(before);
   }
 
@@ -130,7 +134,11 @@ final class PracticeCamera {
 
   /** The light while nothing moves. */
   private double atRest() {
-    return covered ? 0 : lightShare * (open ? 1 : shutLeak());
+    return covered ? 0 : lightShare() * (open ? 1 : shutLeak());
+  }
+
+  private double lightShare() {
+    return lampShare * stopShare;
   }
 
   private double shutLeak() {
@@ -269,8 +277,8 @@ final class PracticeCamera {
 
   private void light(long startTicks, LightPath undimmed) {
     cocked = false;
-    LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare);
-    world.shine(startTicks, MishapLight.atLeast(path, covered ? 0 : lightShare * shutLeak()));
+    LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare());
+    world.shine(startTicks, MishapLight.atLeast(path, covered ? 0 : lightShare() * shutLeak()));
   }
 
   private void contact(long lightTicks, double openSeconds, double closingSeconds) {

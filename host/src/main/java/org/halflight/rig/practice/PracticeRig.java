@@ -313,8 +313,8 @@ public final class PracticeRig implements Link {
   }
 
   /**
-   * From the next light on only a share of it comes through, as when the stop or the lamp was
-   * moved.
+   * From the next light on only a share of it comes through, as when the lamp was moved: whatever
+   * the stop is turned to.
    *
    * @param share of the full light of the sensors, above 0 and at most 1
    */

@@ -4,12 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.session.Check;
+import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
+import org.halflight.session.Setting;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,7 +47,8 @@ class TriedTextTest {
       List<TriedText.Entry> entries = TriedText.of(work.view()).entries();
       assertThat(entries)
           .extracting(TriedText.Entry::headline)
-          .containsExactly("leak test: OK", "stop check: OK", "leak test: fault");
+          .containsExactly(
+              "leak test: OK as far as measured", "stop check: OK", "leak test: fault");
       assertThat(entries.get(0).run()).isEqualTo("As left, run 2");
       assertThat(entries.get(2).run()).isEqualTo("As found, run 1");
       assertThat(entries).extracting(TriedText.Entry::key).doesNotHaveDuplicates();
@@ -61,6 +67,34 @@ class TriedTextTest {
       work.begin(Phase.AS_FOUND, 2, "1/60");
       BenchView view = work.fire();
       assertThat(TriedText.ofCheck(view.results(), view.runs(), view.results().get(0))).isEmpty();
+    }
+  }
+
+  @Test
+  void theBenchSaysWhatAFiringOfBAndOfTheSelfTimerCameTo() {
+    try (PracticeWork work = new PracticeWork(folder)) {
+      work.begin(Phase.AS_FOUND, 1, "1/60");
+      work.tell(new SessionInput.CheckChosen(Check.B));
+      int before = work.view().results().size();
+      work.rig.holdOpen(true);
+      work.rig.rest(1);
+      work.rig.holdOpen(false);
+      work.until(() -> work.view().results().size() > before);
+      BenchView view = work.view();
+      FiringResult b = view.results().get(view.results().size() - 1);
+
+      assertThat(b.setting().flatMap(Setting::check)).contains(Check.B);
+      String said = TriedText.ofCheck(view.results(), view.runs(), b).orElseThrow();
+      assertThat(said).startsWith("B opens, holds and closes; open for");
+      assertThat(view.said().orElseThrow().text()).isEqualTo(said);
+
+      work.tell(new SessionInput.CheckChosen(Check.SELF_TIMER));
+      BenchView fired = work.fire(Optional.empty(), PracticeMishap.NONE);
+      FiringResult atOnce = fired.results().get(fired.results().size() - 1);
+      assertThat(atOnce.setting().flatMap(Setting::check)).contains(Check.SELF_TIMER);
+      // The practice camera has no self-timer: light at once says that it was not on.
+      assertThat(TriedText.ofCheck(fired.results(), fired.runs(), atOnce).orElseThrow())
+          .startsWith("Self-timer");
     }
   }
 
