@@ -18,15 +18,18 @@ import org.halflight.time.TickRate;
 
 /**
  * Holds the clock of the rig against the host's while a session goes on: about one ping a second
- * while nothing happens, the rate anew every fifteen. The session is told the rate of a rig that
+ * while nothing happens, the rate anew every minute. The session is told the rate of a rig that
  * somebody built; the practice rig and a simulated board go by another time. For one thread.
  */
 final class ClockKeeper {
   /** One ping in so many seconds of rig time; rigs tell the time four times a second. */
   static final double PING_EVERY_SECONDS = 1;
 
-  /** The rate wanders slowly, and a fit takes a while. */
-  static final double RATE_EVERY_SECONDS = 15;
+  /** Until there is a rate, it is looked for this often; and while the pings contradict. */
+  static final double FIRST_RATE_EVERY_SECONDS = 15;
+
+  /** The rate wanders slowly, and a fit keeps the bench waiting for a moment. */
+  static final double RATE_EVERY_SECONDS = 60;
 
   private final Supplier<HostClock> host;
   private HostClock hostClock;
@@ -108,7 +111,8 @@ final class ClockKeeper {
   /** The rate anew, where it is due and another one; to be asked for at a beat as well. */
   Optional<SessionInput> rate(RigEvent.TimeAt beat) {
     double now = rate.seconds(beat.ticks());
-    if (now - ratedSeconds < RATE_EVERY_SECONDS) {
+    boolean first = known.isEmpty() || contradiction;
+    if (now - ratedSeconds < (first ? FIRST_RATE_EVERY_SECONDS : RATE_EVERY_SECONDS)) {
       return Optional.empty();
     }
     hostClock = host.get();

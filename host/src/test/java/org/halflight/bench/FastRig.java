@@ -22,7 +22,6 @@ final class FastRig implements RigFeed {
   /** Mean delay of a line each way; exponential beyond the least. */
   private static final double DELAY_SECONDS = 200e-6;
 
-  private final String serial;
   private final double fast;
   private final SplittableRandom random;
   private final Deque<Item> waiting = new ArrayDeque<>();
@@ -33,11 +32,11 @@ final class FastRig implements RigFeed {
   private int levels;
   private int sequence;
   private int commands;
+  private boolean closed;
 
   private record Edge(double trueSeconds, Channel channel, boolean high) {}
 
   FastRig(String serial, double fastPpm, long seed) {
-    this.serial = serial;
     this.fast = 1 + fastPpm * 1e-6;
     this.random = new SplittableRandom(seed);
     nextBeat = (ticks(trueSeconds) / BEAT + 1) * BEAT;
@@ -69,7 +68,7 @@ final class FastRig implements RigFeed {
 
   @Override
   public Optional<Item> next() {
-    if (waiting.isEmpty()) {
+    if (waiting.isEmpty() && !closed) {
       double beat = nextBeat / TICKS / fast;
       if (!edges.isEmpty() && edges.peek().trueSeconds() < beat) {
         Edge edge = edges.remove();
@@ -106,7 +105,7 @@ final class FastRig implements RigFeed {
 
   @Override
   public void close() {
-    // Nothing is held.
+    closed = true;
   }
 
   private void say(java.util.function.IntFunction<RigMessage> message) {

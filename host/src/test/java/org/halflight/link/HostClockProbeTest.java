@@ -42,23 +42,29 @@ class HostClockProbeTest {
         """;
     assertThat(HostClockProbe.w32tm(synchronous)).isEqualTo(Steered.YES);
     assertThat(HostClockProbe.w32tm(synchronous.replace("\n", "\r\n"))).isEqualTo(Steered.YES);
+    String german =
+        """
+        Sprungindikator: 0(keine Warnung)
+        Stratum: 4 (Sekundaerreferenz)
+        """;
+    assertThat(HostClockProbe.w32tm(german)).isEqualTo(Steered.YES);
+    String never =
+        """
+        Leap Indicator: 3(not synchronized)
+        Stratum: 0 (unspecified)
+        Source: Local CMOS Clock
+        """;
+    assertThat(HostClockProbe.w32tm(never)).isEqualTo(Steered.NO);
+    String byItself =
+        """
+        Leap Indicator: 0(no warning)
+        Stratum: 1 (primary reference - syncd by radio clock)
+        ReferenceId: 0x4C4F434C (source name:  "LOCL")
+        """;
+    assertThat(HostClockProbe.w32tm(byItself)).isEqualTo(Steered.NO);
     assertThat(
             HostClockProbe.w32tm(
-                "Sprungindikator: 0(keine Warnung)\nStratum: 4 (Sekundaerreferenz)\n"))
-        .isEqualTo(Steered.YES);
-    assertThat(
-            HostClockProbe.w32tm(
-                "Leap Indicator: 3(not synchronized)\nStratum: 0 (unspecified)\n"
-                    + "Source: Local CMOS Clock\n"))
-        .isEqualTo(Steered.NO);
-    assertThat(
-            HostClockProbe.w32tm(
-                "Leap Indicator: 0(no warning)\nStratum: 1 (primary reference - syncd by radio"
-                    + " clock)\nReferenceId: 0x4C4F434C (source name:  \"LOCL\")\n"))
-        .isEqualTo(Steered.NO);
-    assertThat(
-            HostClockProbe.w32tm(
-                "The following error occurred: The service has not been started. (0x80070426)\n"))
+                "The following error occurred: The service has not been started. (0x80070426)"))
         .isEqualTo(Steered.NO);
     assertThat(HostClockProbe.w32tm("The following error occurred: Access is denied.\n"))
         .isEqualTo(Steered.NOT_KNOWN);
@@ -96,7 +102,7 @@ class HostClockProbeTest {
   @Test
   void aProgramIsAskedForALimitedTimeAndMayBeMissing() {
     BoundedCall patient = new BoundedCall(Duration.ofSeconds(60));
-    assertThat(patient.printed(java(Answers.class)).orElseThrow().strip()).isEqualTo("answer");
+    assertThat(patient.printed(java(Answers.class)).orElseThrow()).contains("answer");
     assertThat(patient.printed(List.of("no-such-program-of-any-system"))).isEmpty();
     BoundedCall hurried = new BoundedCall(Duration.ofMillis(300));
     assertThat(hurried.printed(java(PrintsWithoutEnd.class))).isEmpty();

@@ -63,7 +63,7 @@ class ProfileInSessionTest {
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
     // By hand: 8 us of unlike delays less, and 1.005 times as many ticks a second.
     assertThat(seconds(2)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
-    assertThat(bench.result(1).profileUse()).isEqualTo(ProfileUse.NONE);
+    assertThat(bench.result(1).profileUse().calibration()).isEqualTo(ProfileUse.NONE);
     assertThat(bench.result(2).profileUse().isCalibrated()).isTrue();
     assertThat(bench.result(2).profileUse().id().orElseThrow().label())
         .startsWith("R-0001/2026-03-09/");
@@ -104,7 +104,7 @@ class ProfileInSessionTest {
     bench.tell(inUse(profile("R-0002", Map.of()), 1));
     bench.fire(EFFECTIVE);
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
-    assertThat(bench.result(1).profileUse())
+    assertThat(bench.result(1).profileUse().calibration())
         .isEqualTo(new ProfileUse(Optional.empty(), Set.of(Mismatch.OTHER_RIG)));
     // Its own comes to hand later, and then holds.
     bench.tell(inUse(OWN, 1));
