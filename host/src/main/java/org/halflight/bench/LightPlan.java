@@ -4,8 +4,17 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
+import org.halflight.everyday.LightLeak;
+import org.halflight.everyday.StopScale;
+import org.halflight.everyday.Tried;
+import org.halflight.session.Check;
+import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
+import org.halflight.session.RunSetup;
+import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -46,6 +55,39 @@ public record LightPlan(Kind kind, List<Step> steps) {
   public LightPlan {
     Objects.requireNonNull(kind);
     steps = List.copyOf(steps);
+  }
+
+  /**
+   * The test of the light that a check asks for.
+   *
+   * @param stops what a stop check is about
+   */
+  public static LightPlan of(Check check, StopsAsked stops) {
+    return switch (check) {
+      case LEAK -> leak();
+      case STOPS -> stops(stops.markings().stream().map(FNumber::new).toList());
+      default -> throw new IllegalArgumentException("not a test of the light: " + check);
+    };
+  }
+
+  /** The check that asks for it. */
+  public Check check() {
+    return kind == Kind.LEAK ? Check.LEAK : Check.STOPS;
+  }
+
+  /**
+   * What such a test came to in a run; empty where too little was read.
+   *
+   * @param readings of the session
+   * @param runs what its runs were set up for
+   * @param run counts from 1; 0 before one was begun
+   */
+  public Optional<Tried> found(List<LightReading> readings, List<RunSetup> runs, int run) {
+    return Everyday.of(List.of(), readings, runs).stream()
+        .filter(tried -> tried.run() == run)
+        .filter(
+            tried -> kind == Kind.LEAK ? tried instanceof LightLeak : tried instanceof StopScale)
+        .reduce((first, second) -> second);
   }
 
   /** The lamp covered, then on with the shutter shut, not cocked and cocked. */

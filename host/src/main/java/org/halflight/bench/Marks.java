@@ -48,6 +48,7 @@ public final class Marks {
   private static final String RIG_AT_WORK = "rig-at-work";
   private static final String LEVEL = "level";
   private static final String LIGHT_READ = "light-read";
+  private static final String LIGHT_TEST_ENDS = "light-test-ends";
   private static final String ON_ITS_WAY = "on-its-way";
 
   private Marks() {}
@@ -145,6 +146,10 @@ public final class Marks {
     if (input instanceof SessionInput.LightRead read) {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
+    if (input instanceof SessionInput.LightTestEnds test) {
+      values.put("is", test.check().name());
+      return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
+    }
     if (input instanceof SessionInput.LensCap cap) {
       values.put("is", cap.on() ? "on" : "off");
       return new Mark(hostNanos, CAP, values);
@@ -204,6 +209,9 @@ public final class Marks {
         case LEVEL ->
             Optional.of(new SessionInput.LevelStands(level(values.getOrDefault("is", ""))));
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
+        case LIGHT_TEST_ENDS ->
+            Optional.of(
+                new SessionInput.LightTestEnds(Check.valueOf(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);

@@ -12,6 +12,7 @@ import org.halflight.session.Check;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Tolerances;
 
 /** The values of a run's mark that are only there where they say something. */
@@ -27,6 +28,9 @@ final class RunMarks {
   private static final String ONE_EXPOSURE = "one-exposure";
   private static final String FIRED = "fired";
   private static final String UNTIL_DECIDED = "until-decided";
+
+  private static final String STOPS = "stops";
+  private static final String STOP_TOLERANCE = "stop-tolerance";
 
   private RunMarks() {}
 
@@ -57,6 +61,12 @@ final class RunMarks {
     if (aim.untilDecided()) {
       values.put(FIRED, UNTIL_DECIDED);
     }
+    if (!aim.stops().markings().equals(StopsAsked.USUAL.markings())) {
+      values.put(STOPS, String.join(",", aim.stops().markings()));
+    }
+    if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
+      values.put(STOP_TOLERANCE, Double.toString(aim.stops().toleranceStops()));
+    }
   }
 
   static Aim aim(Map<String, String> values) {
@@ -64,7 +74,12 @@ final class RunMarks {
         Tolerances.find(values.getOrDefault(TOLERANCE, ""))
             .orElseThrow(() -> new IllegalArgumentException("no tolerance: " + values)),
         ONE_EXPOSURE.equals(values.get(ABOUT)) ? Measurand.ONE_EXPOSURE : Measurand.MEAN_OF_SETTING,
-        UNTIL_DECIDED.equals(values.get(FIRED)));
+        UNTIL_DECIDED.equals(values.get(FIRED)),
+        new StopsAsked(
+            values.containsKey(STOPS) ? list(values, STOPS) : StopsAsked.USUAL.markings(),
+            values.containsKey(STOP_TOLERANCE)
+                ? Double.parseDouble(values.get(STOP_TOLERANCE))
+                : StopsAsked.USUAL_TOLERANCE_STOPS));
   }
 
   static List<Check> checks(Map<String, String> values) {

@@ -2,6 +2,7 @@ package org.halflight.chart;
 
 import java.util.Optional;
 import org.halflight.everyday.Bounce;
+import org.halflight.everyday.FlashContact;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Linkage;
 import org.halflight.everyday.StopScale;
@@ -28,6 +29,11 @@ public final class EverydayPictures {
     }
     if (tried instanceof StopScale scale && !scale.stops().isEmpty()) {
       return Optional.of(new StopScalePicture(scale, note));
+    }
+    if (tried instanceof FlashContact contact) {
+      return Optional.of(new ContactPicture(contact, note))
+          .filter(ContactPicture::isThere)
+          .map(p -> p);
     }
     return Optional.empty();
   }

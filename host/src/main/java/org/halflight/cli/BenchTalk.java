@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightSetting;
 import org.halflight.bench.LightText;
+import org.halflight.session.Check;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -13,6 +15,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
@@ -121,6 +124,12 @@ final class BenchTalk {
   private void stay() {
     boolean waiting = false;
     while (!session().isRunDone() && !stopped) {
+      Optional<Check> test = session().check().filter(Check::isOfTheLight);
+      if (test.isPresent()) {
+        testLight(test.get());
+        waiting = false;
+        continue;
+      }
       if (hand.works() && !waiting) {
         work(session().setting().orElseThrow());
         waiting = true;
@@ -136,6 +145,21 @@ final class BenchTalk {
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
+    }
+  }
+
+  /** A test of the light of the run: the readings, what they come to, and on. */
+  private void testLight(Check check) {
+    LightPlan plan = LightPlan.of(check, session().setup().orElseThrow().aim().stops());
+    ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, hand.light());
+    stopped |= end == ReadingTalk.End.STOPPED;
+    if (end == ReadingTalk.End.DONE) {
+      waitForQuiet();
+      plan.found(session().readings(), session().runs(), session().run())
+          .ifPresent(found -> terminal.say(EverydayWords.lines(found)));
+      tell(driver.tell(new SessionInput.LightTestEnds(check)));
+    } else if (end == ReadingTalk.End.LEFT) {
+      tell(driver.tell(new SessionInput.NextChosen()));
     }
   }
 

@@ -21,7 +21,8 @@ final class CheckNames {
   static Check check(String typed) {
     Check check = CHECKS.get(typed.strip().toLowerCase(Locale.ROOT));
     if (check == null) {
-      throw new Trouble(Words.say("run.unknownCheck", typed, "B, T, self-timer, wind, alone"));
+      throw new Trouble(
+          Words.say("run.unknownCheck", typed, "B, T, self-timer, wind, alone, leak, stops"));
     }
     return check;
   }
@@ -33,6 +34,8 @@ final class CheckNames {
     checks.put("self-timer", Check.SELF_TIMER);
     checks.put("wind", Check.WIND_AND_RELEASE);
     checks.put("alone", Check.RELEASE_ALONE);
+    checks.put("leak", Check.LEAK);
+    checks.put("stops", Check.STOPS);
     return checks;
   }
 }

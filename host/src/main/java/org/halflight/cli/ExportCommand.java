@@ -69,7 +69,7 @@ final class ExportCommand implements Callable<Integer> {
       EverydayTable.of(
               Sessions.camera(sessions),
               Everyday.source(firings, readings),
-              Everyday.of(firings, readings))
+              Everyday.of(firings, readings, Sessions.runs(sessions)))
           .write(everydayTable);
       surroundings.terminal().say(Words.say("export.written", everydayTable));
     }

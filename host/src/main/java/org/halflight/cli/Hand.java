@@ -21,6 +21,11 @@ interface Hand {
         public void hold(boolean open) {}
 
         @Override
+        public LightHand light() {
+          return LightHand.OF_THE_PERSON;
+        }
+
+        @Override
         public void idle() {}
 
         @Override
@@ -37,6 +42,9 @@ interface Hand {
 
   /** Holds the shutter open, or lets it close. */
   void hold(boolean open);
+
+  /** The hand for tests of the light. */
+  LightHand light();
 
   /** Nothing is going on: lets time pass where it does not pass by itself. */
   void idle();

@@ -55,7 +55,8 @@ final class JudgingOptions {
             : Tolerances.find(tolerance)
                 .orElseThrow(() -> new Trouble(Words.say("tolerance.bad", tolerance))),
         about == null ? kept.measurand() : CliWords.word(Measurand.values(), about, "--about"),
-        untilDecided || kept.untilDecided());
+        untilDecided || kept.untilDecided(),
+        kept.stops());
   }
 
   /**

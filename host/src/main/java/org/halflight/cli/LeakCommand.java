@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
 import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FNumber;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Tried;
 import org.halflight.words.EverydayWords;
@@ -40,12 +39,10 @@ final class LeakCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    int done =
-        new LightTests(surroundings, session, rig, practice)
-            .run(new FNumber("1"), LightPlan.leak());
+    int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.leak());
     List<Path> files = List.of(session);
     List<Tried> leaks =
-        Everyday.of(List.of(), Sessions.readings(files)).stream()
+        Everyday.of(List.of(), Sessions.readings(files), List.of()).stream()
             .filter(LightLeak.class::isInstance)
             .toList();
     Terminal terminal = surroundings.terminal();

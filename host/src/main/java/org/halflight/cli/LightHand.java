@@ -24,6 +24,9 @@ interface LightHand {
         public void stop(FNumber number, boolean opening) {}
 
         @Override
+        public void isAtRest() {}
+
+        @Override
         public void idle() {}
 
         @Override
@@ -58,6 +61,9 @@ interface LightHand {
       }
     }
   }
+
+  /** The test is over: the lamp is on, the shutter shut, the stop where it was. */
+  void isAtRest();
 
   /** Nothing is going on: lets time pass where it does not pass by itself. */
   void idle();

@@ -7,14 +7,11 @@ import org.halflight.bench.LiveFeed;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigFeed;
 import org.halflight.bench.Workbench;
-import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Session;
 import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
-import org.halflight.words.Words;
 
 /** Opens a session for readings of the light, on a rig or on the practice rig. */
 final class LightTests {
@@ -38,11 +35,10 @@ final class LightTests {
   /**
    * Waits for the rig, sets the light where the session has none, and reads.
    *
-   * @param widest the widest stop, for the practice rig
    * @param plan the readings
    * @return 0 when it was done, 1 when the person gave up
    */
-  int run(FNumber widest, LightPlan plan) {
+  int run(LightPlan plan) {
     Workbench workbench = Sessions.open(session, surroundings);
     Terminal terminal = surroundings.terminal();
     PracticeRig model = practice ? model() : null;
@@ -51,8 +47,8 @@ final class LightTests {
             ? new PumpFeed(model, workbench::now)
             : new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now);
     try (BenchDriver driver = new BenchDriver(workbench, feed)) {
-      BenchTalk talk =
-          new BenchTalk(driver, terminal, practice ? new PracticeHand(model) : Hand.OF_THE_PERSON);
+      Hand hand = practice ? new PracticeHand(model) : Hand.OF_THE_PERSON;
+      BenchTalk talk = new BenchTalk(driver, terminal, hand);
       if (!talk.waitForRig()) {
         return 1;
       }
@@ -60,31 +56,8 @@ final class LightTests {
       if (state.light().isEmpty() && !talk.setLight()) {
         return 1;
       }
-      LightHand hand =
-          practice
-              ? new PracticeLightHand(model, InventedStops.WORN, widest)
-              : LightHand.OF_THE_PERSON;
-      terminal.say(Words.say(practice ? "reading.practice" : "reading.keys"));
-      ReadingTalk readings = new ReadingTalk(driver, terminal, hand);
-      try {
-        read(plan, readings, hand);
-      } finally {
-        readings.end();
-      }
-      return readings.isStopped() ? 1 : 0;
+      return ReadingTalk.lead(plan, driver, terminal, hand.light()) == ReadingTalk.End.DONE ? 0 : 1;
     }
-  }
-
-  private static void read(LightPlan plan, ReadingTalk talk, LightHand hand) {
-    for (LightPlan.Step step : plan.steps()) {
-      boolean read =
-          talk.read(step.asked(), () -> hand.does(step), step.what(), step.at(), step.opening())
-              .isPresent();
-      if (!read && step.needed()) {
-        return;
-      }
-    }
-    hand.hold(false);
   }
 
   private PracticeRig model() {

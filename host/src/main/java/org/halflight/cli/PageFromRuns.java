@@ -90,7 +90,7 @@ final class PageFromRuns {
 
   private List<Tried> tried() {
     RunChoice any = left.or(() -> found).orElseThrow();
-    return Everyday.of(any.firings(), any.readings()).stream()
+    return Everyday.of(any.firings(), any.readings(), any.runs()).stream()
         .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
         .toList();
   }

@@ -125,7 +125,7 @@ final class PictureCommand implements Callable<Integer> {
     int drawn = 0;
     Pictures.folder(everyday);
     String note = EverydayWords.source(firings, readings);
-    for (Tried tried : Everyday.of(firings, readings)) {
+    for (Tried tried : Everyday.of(firings, readings, Sessions.runs(sessions))) {
       Optional<Picture> picture = EverydayPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;

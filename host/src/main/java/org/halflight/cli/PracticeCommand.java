@@ -135,7 +135,8 @@ final class PracticeCommand implements Callable<Integer> {
     terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
     FiringTable.of(firings).write(out.resolve("firings.csv"));
     SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
-    List<Tried> tried = Everyday.of(firings, List.of());
+    List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
+    List<Tried> tried = Everyday.of(firings, List.of(), setups);
     EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried)
         .write(out.resolve("everyday.csv"));
     terminal.say(ResultText.tried(tried));
@@ -167,9 +168,11 @@ final class PracticeCommand implements Callable<Integer> {
         new PageFromRuns(
             surroundings,
             Optional.of(
-                new RunChoice(found, firings, List.of(), RunNotes.last(notes, found.phase()))),
+                new RunChoice(
+                    found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase()))),
             Optional.of(
-                new RunChoice(left, firings, List.of(), RunNotes.last(notes, left.phase()))));
+                new RunChoice(
+                    left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase()))));
     PageFromRuns.Typed typed =
         new PageFromRuns.Typed(
             "",

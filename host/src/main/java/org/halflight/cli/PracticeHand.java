@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Check;
+import org.halflight.shuttermodel.InventedStops;
 import org.halflight.speeds.MarkedSpeed;
 
 /** Works the model camera of the practice rig. */
@@ -31,12 +32,18 @@ final class PracticeHand implements Hand {
         rig.holdOpen(false);
       }
       case SELF_TIMER, WIND_AND_RELEASE, RELEASE_ALONE -> fire(rig.speed());
+      case LEAK, STOPS -> throw new IllegalArgumentException("not done by firing: " + check);
     }
   }
 
   @Override
   public void hold(boolean open) {
     rig.holdOpen(open);
+  }
+
+  @Override
+  public LightHand light() {
+    return new PracticeLightHand(rig, InventedStops.WORN);
   }
 
   @Override

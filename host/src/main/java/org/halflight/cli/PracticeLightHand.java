@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.util.Optional;
 import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.InventedStops;
@@ -10,12 +11,11 @@ final class PracticeLightHand implements LightHand {
 
   private final PracticeRig rig;
   private final InventedStops stops;
-  private final FNumber widest;
+  private Optional<FNumber> widest = Optional.empty();
 
-  PracticeLightHand(PracticeRig rig, InventedStops stops, FNumber widest) {
+  PracticeLightHand(PracticeRig rig, InventedStops stops) {
     this.rig = rig;
     this.stops = stops;
-    this.widest = widest;
   }
 
   @Override
@@ -33,9 +33,18 @@ final class PracticeLightHand implements LightHand {
     rig.holdOpen(open);
   }
 
+  /** The first stop of a check is the widest, at which the light was set. */
   @Override
   public void stop(FNumber number, boolean opening) {
-    rig.stop(stops.share(number.apertureValue() - widest.apertureValue(), opening));
+    widest = widest.or(() -> Optional.of(number));
+    rig.stop(stops.share(number.apertureValue() - widest.get().apertureValue(), opening));
+  }
+
+  @Override
+  public void isAtRest() {
+    rig.cover(false);
+    rig.holdOpen(false);
+    rig.stop(1);
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.util.Optional;
 import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightProbe;
 import org.halflight.session.LightReading;
 import org.halflight.session.SessionNews;
@@ -14,23 +15,51 @@ final class ReadingTalk {
   private final BenchDriver driver;
   private final Terminal terminal;
   private final LightHand hand;
-  private boolean stopped;
+  private End end = End.DONE;
 
-  ReadingTalk(BenchDriver driver, Terminal terminal, LightHand hand) {
+  private ReadingTalk(BenchDriver driver, Terminal terminal, LightHand hand) {
     this.driver = driver;
     this.terminal = terminal;
     this.hand = hand;
     driver.beginReadings();
   }
 
-  /** Whether the person has given up. */
-  boolean isStopped() {
-    return stopped;
+  /** How a test came to its end. */
+  enum End {
+    /** Each reading was taken or skipped. */
+    DONE,
+    /** The person goes on to something else. */
+    LEFT,
+    /** The person has given up. */
+    STOPPED
   }
 
-  /** All is read, or the person has given up. */
-  void end() {
-    driver.endReadings();
+  /**
+   * Leads through a whole test of the light.
+   *
+   * @throws Trouble when the rig does not answer
+   */
+  static End lead(LightPlan plan, BenchDriver driver, Terminal terminal, LightHand hand) {
+    terminal.say(Words.say(hand.works() ? "reading.practice" : "reading.keys"));
+    ReadingTalk talk = new ReadingTalk(driver, terminal, hand);
+    try {
+      talk.readAll(plan);
+    } finally {
+      driver.endReadings();
+    }
+    return talk.end;
+  }
+
+  private void readAll(LightPlan plan) {
+    for (LightPlan.Step step : plan.steps()) {
+      boolean read =
+          read(step.asked(), () -> hand.does(step), step.what(), step.at(), step.opening())
+              .isPresent();
+      if (!read && step.needed()) {
+        break;
+      }
+    }
+    hand.isAtRest();
   }
 
   /**
@@ -41,14 +70,14 @@ final class ReadingTalk {
    * @return empty when it was skipped or the person has given up
    * @throws Trouble when the rig does not answer
    */
-  Optional<LightReading> read(
+  private Optional<LightReading> read(
       String asked, Runnable byHand, LightReading.What what, String at, boolean opening) {
-    while (!stopped && isDone(asked, byHand)) {
+    while (!isOver() && isDone(asked, byHand)) {
       LightProbe probe = driver.readLight(what, at, opening);
       terminal.say(Words.say("reading.wait"));
-      while (probe.step() == LightProbe.Step.READING && !stopped) {
+      while (probe.step() == LightProbe.Step.READING && !isOver()) {
         step();
-        typed().ifPresent(typed -> stopped |= typed.equals("q"));
+        typed().ifPresent(this::hear);
       }
       if (probe.step() == LightProbe.Step.DONE) {
         return probe.reading();
@@ -56,7 +85,7 @@ final class ReadingTalk {
       if (probe.step() == LightProbe.Step.NO_ANSWER) {
         throw new Trouble(Words.say("reading.noAnswer"));
       }
-      if (!stopped) {
+      if (!isOver()) {
         terminal.say(Words.say("reading.notStill"));
         if (hand.works()) {
           return Optional.empty();
@@ -73,15 +102,31 @@ final class ReadingTalk {
       byHand.run();
       return true;
     }
-    while (!stopped) {
+    while (!isOver()) {
       step();
       Optional<String> typed = typed();
-      if (typed.isPresent()) {
-        stopped |= typed.get().equals("q");
-        return !stopped && !typed.get().equals("s");
+      typed.ifPresent(this::hear);
+      if (typed.filter(key -> key.isEmpty() || key.equals("s")).isPresent()) {
+        return typed.get().isEmpty();
       }
     }
     return false;
+  }
+
+  /** Whether the person wants no more of it. */
+  private boolean isOver() {
+    return end != End.DONE;
+  }
+
+  private void hear(String typed) {
+    switch (typed) {
+      case "q" -> end = End.STOPPED;
+      case "n" -> end = End.LEFT;
+      case "", "s" -> {
+        // Done, or skipped: who asked for a reading sees to it.
+      }
+      default -> terminal.say(Words.say("reading.keys"));
+    }
   }
 
   private void step() {

@@ -50,7 +50,9 @@ final class ReplayCommand implements Callable<Integer> {
     }
     List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
     terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
-    terminal.say(ResultText.tried(Everyday.of(firings, Sessions.readings(sessions))));
+    terminal.say(
+        ResultText.tried(
+            Everyday.of(firings, Sessions.readings(sessions), Sessions.runs(sessions))));
     if (details) {
       terminal.say(ResultText.budgets(runs));
     }

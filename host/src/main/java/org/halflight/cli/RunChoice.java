@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
@@ -17,12 +18,14 @@ import org.halflight.words.Words;
  * @param run what it came to
  * @param firings of the files
  * @param readings of the light in the files
+ * @param runs what all runs of the files were set up for
  * @param notes what the files say about it
  */
 record RunChoice(
     RunSummary run,
     List<FiringResult> firings,
     List<LightReading> readings,
+    List<RunSetup> runs,
     Optional<RunNotes> notes) {
   /** How session files are read: held against what, and measured with what. */
   record Reading(JudgingOptions judging, ProfileOptions profiles, Surroundings surroundings) {}
@@ -40,6 +43,7 @@ record RunChoice(
                     run,
                     firings,
                     Sessions.readings(paths),
+                    Sessions.runs(paths),
                     RunNotes.last(RunNotes.of(paths), phase)));
   }
 

@@ -7,7 +7,6 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.everyday.Everyday;
-import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -45,7 +44,8 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    RunSetup setup = run.setup().withAim(judging.aim(Aim.USUAL));
+    RunSetup asked = run.setup();
+    RunSetup setup = asked.withAim(judging.aim(asked.aim()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
         new BenchDriver(
@@ -70,7 +70,9 @@ final class RunCommand implements Callable<Integer> {
       surroundings.terminal().say("");
       List<RunSummary> runs = judging.summaries(firings, state.runs());
       surroundings.terminal().say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
-      surroundings.terminal().say(ResultText.tried(Everyday.of(firings, state.readings())));
+      surroundings
+          .terminal()
+          .say(ResultText.tried(Everyday.of(firings, state.readings(), state.runs())));
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;
     }

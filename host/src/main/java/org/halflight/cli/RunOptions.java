@@ -2,11 +2,15 @@ package org.halflight.cli;
 
 import java.util.List;
 import java.util.Optional;
+import org.halflight.bench.LightPlan;
+import org.halflight.everyday.FNumber;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -50,8 +54,26 @@ final class RunOptions {
       split = ",",
       description =
           "Try these after the speeds: B, T, self-timer, wind (wind and release timing), alone"
-              + " (released with the film advance already free). Default: none.")
+              + " (released with the film advance already free), leak (leak test), stops (stop"
+              + " check). Default: none.")
   private List<String> checks = List.of();
+
+  @Option(
+      names = "--stops",
+      paramLabel = "LIST",
+      split = ",",
+      defaultValue = "2.8,4,5.6,8,11,16",
+      description = "The marked stops for the stop check. Default: 2.8,4,5.6,8,11,16.")
+  private List<String> stops;
+
+  @Option(
+      names = "--stop-tolerance",
+      paramLabel = "STOPS",
+      defaultValue = "",
+      description =
+          "How far a stop may be off its marking, such as 1/2 or 0.25; kept with the run. Default: a"
+              + " third of a stop (trade custom).")
+  private String stopTolerance;
 
   @Option(
       names = "--phase",
@@ -96,7 +118,16 @@ final class RunOptions {
         firings,
         asked,
         CameraCustoms.NONE,
-        RunConditions.NONE);
+        RunConditions.NONE,
+        new Aim(
+            Aim.USUAL.tolerances(),
+            Aim.USUAL.measurand(),
+            Aim.USUAL.untilDecided(),
+            new StopsAsked(
+                LightPlan.numbers(stops).stream().map(FNumber::engraved).toList(),
+                StopsAsked.tolerance(stopTolerance)
+                    .orElseThrow(
+                        () -> new Trouble(Words.say("stops.badTolerance", stopTolerance))))));
   }
 
   private List<MarkedSpeed> order(Dial chosen) {

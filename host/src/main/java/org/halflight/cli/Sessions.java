@@ -83,11 +83,17 @@ final class Sessions {
         .toList();
   }
 
-  /** The label of the camera of session files; empty where none bears one. */
-  static String camera(List<Path> paths) {
+  /** What the runs of several session files were set up for, in their order. */
+  static List<RunSetup> runs(List<Path> paths) {
     return paths.stream()
         .flatMap(
             path -> BenchFold.replay(SessionFile.read(path).events()).session().runs().stream())
+        .toList();
+  }
+
+  /** The label of the camera of session files; empty where none bears one. */
+  static String camera(List<Path> paths) {
+    return runs(paths).stream()
         .map(RunSetup::camera)
         .filter(camera -> !camera.isBlank())
         .findFirst()

@@ -2,12 +2,14 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
 import org.halflight.chart.EverydayPictures;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
 import org.halflight.everyday.StopScale;
+import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
@@ -39,10 +41,10 @@ final class StopsCommand implements Callable<Integer> {
   @Option(
       names = "--tolerance",
       paramLabel = "STOPS",
-      defaultValue = "0.3333",
       description =
-          "How far a stop may be off its marking. Default: a third of a stop (trade custom).")
-  private double tolerance;
+          "How far a stop may be off its marking, such as 1/2 or 0.25. Default: as the run has it,"
+              + " else a third of a stop (trade custom).")
+  private String tolerance;
 
   @Option(
       names = "--picture",
@@ -64,13 +66,11 @@ final class StopsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<FNumber> numbers = LightPlan.numbers(stops);
-    if (!(tolerance > 0 && tolerance < 3)) {
-      throw new Trouble(Words.say("stops.badTolerance", tolerance));
-    }
-    int done =
-        new LightTests(surroundings, session, rig, practice)
-            .run(numbers.get(0), LightPlan.stops(numbers));
-    List<StopScale> scales = Everyday.stops(Sessions.readings(List.of(session)), tolerance);
+    OptionalDouble within = tolerance == null ? OptionalDouble.empty() : within();
+    int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.stops(numbers));
+    List<StopScale> scales =
+        Everyday.stops(
+            Sessions.readings(List.of(session)), Sessions.runs(List.of(session)), within);
     Terminal terminal = surroundings.terminal();
     terminal.say("");
     if (scales.isEmpty()) {
@@ -90,5 +90,13 @@ final class StopsCommand implements Callable<Integer> {
               });
     }
     return done;
+  }
+
+  private OptionalDouble within() {
+    OptionalDouble stops = StopsAsked.tolerance(tolerance);
+    if (stops.isEmpty()) {
+      throw new Trouble(Words.say("stops.badTolerance", tolerance));
+    }
+    return stops;
   }
 }

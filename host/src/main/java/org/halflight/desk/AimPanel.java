@@ -5,6 +5,7 @@ import java.util.List;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import org.halflight.desk.view.AimForm;
+import org.halflight.desk.view.StopsForm;
 import org.halflight.session.Measurand;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -19,7 +20,17 @@ final class AimPanel {
       new JComboBox<>(
           new String[] {Words.say("desk.run.rule.fixed"), Words.say("desk.run.rule.untilDecided")});
 
+  private final JTextField stops = new JTextField(AimForm.USUAL.stops().markings(), 14);
+  private final JTextField stopTolerance = new JTextField(8);
+
   AimPanel() {
+    stops.setName("runStops");
+    stopTolerance.setName("runStopTolerance");
+    stopTolerance.putClientProperty(
+        FlatClientProperties.PLACEHOLDER_TEXT, Words.say("desk.run.stopTolerance.usual"));
+    stopTolerance
+        .getAccessibleContext()
+        .setAccessibleDescription(Words.say("desk.run.stopTolerance.usual"));
     for (Measurand each : MEASURANDS) {
       measurand.addItem(Words.say("details.measurand." + Sentences.measurand(each)));
     }
@@ -41,6 +52,16 @@ final class AimPanel {
     return measurand;
   }
 
+  /** The stops that a stop check is about. */
+  JTextField stops() {
+    return stops;
+  }
+
+  /** How far they may be off. */
+  JTextField stopTolerance() {
+    return stopTolerance;
+  }
+
   JComboBox<String> rule() {
     return rule;
   }
@@ -49,12 +70,15 @@ final class AimPanel {
     tolerance.setText(form.tolerance());
     measurand.setSelectedIndex(MEASURANDS.indexOf(form.measurand()));
     rule.setSelectedIndex(form.untilDecided() ? 1 : 0);
+    stops.setText(form.stops().markings());
+    stopTolerance.setText(form.stops().tolerance());
   }
 
   AimForm form() {
     return new AimForm(
         tolerance.getText(),
         MEASURANDS.get(Math.max(0, measurand.getSelectedIndex())),
-        rule.getSelectedIndex() == 1);
+        rule.getSelectedIndex() == 1,
+        new StopsForm(stops.getText(), stopTolerance.getText()));
   }
 }

@@ -7,8 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
+import org.halflight.desk.view.StopsForm;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
+import org.halflight.trouble.Trouble;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -58,8 +60,16 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
             "one-exposure".equals(kept.getProperty("about"))
                 ? Measurand.ONE_EXPOSURE
                 : Measurand.MEAN_OF_SETTING,
-            Boolean.parseBoolean(kept.getProperty("until-decided", "false")));
-    return aim.read().isPresent() ? aim : AimForm.USUAL;
+            Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
+            new StopsForm(
+                kept.getProperty("stops", AimForm.USUAL.stops().markings()),
+                kept.getProperty("stop-tolerance", "")));
+    try {
+      aim.read();
+    } catch (Trouble notUnderstood) {
+      return AimForm.USUAL;
+    }
+    return aim;
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
@@ -81,6 +91,8 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
       kept.setProperty("about", "one-exposure");
     }
     kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
+    kept.setProperty("stops", aim.stops().markings());
+    kept.setProperty("stop-tolerance", aim.stops().tolerance());
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

@@ -114,7 +114,7 @@ final class LightTestHands {
   private void end() {
     camera.ifPresent(ModelCamera::isAtRest);
     driver.endReadings();
-    model.ends(session().readings(), session().run());
+    model.ends(session().readings(), session().runs(), session().run());
   }
 
   /**

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 
 /** All that was tried beside the marked speeds. */
@@ -23,16 +26,21 @@ public final class Everyday {
 
   /** A kind of thing that is tried; empty where a run has nothing of it. */
   private interface Kind {
-    Optional<? extends Tried> of(Of run, List<FiringResult> firings, List<LightReading> readings);
+    Optional<? extends Tried> of(
+        Of run, List<FiringResult> firings, List<LightReading> readings, Aim aim);
   }
 
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          (run, firings, readings) -> Linkage.of(run, firings, LinkageLimits.USUAL),
-          (run, firings, readings) -> Bounce.of(run, firings),
-          (run, firings, readings) -> LightLeak.of(run, readings),
-          (run, firings, readings) -> StopScale.of(run, readings));
+          (run, firings, readings, aim) -> Linkage.of(run, firings, LinkageLimits.USUAL),
+          (run, firings, readings, aim) -> Bounce.of(run, firings),
+          (run, firings, readings, aim) -> LightLeak.of(run, readings),
+          (run, firings, readings, aim) ->
+              StopScale.of(run, readings, aim.stops().toleranceStops()),
+          (run, firings, readings, aim) -> Holds.of(run, firings),
+          (run, firings, readings, aim) -> SelfTimer.of(run, firings),
+          (run, firings, readings, aim) -> FlashContact.of(run, firings));
 
   private Everyday() {}
 
@@ -41,28 +49,53 @@ public final class Everyday {
    *
    * @param firings of the session, in order
    * @param readings of the light with the shutter at rest, in order
+   * @param runs what each run was set up for, in order
    */
-  public static List<Tried> of(List<FiringResult> firings, List<LightReading> readings) {
-    Set<Of> runs = new LinkedHashSet<>();
-    firings.forEach(firing -> runs.add(new Of(firing.run(), firing.phase())));
-    readings.forEach(reading -> runs.add(new Of(reading.run(), reading.phase())));
+  public static List<Tried> of(
+      List<FiringResult> firings, List<LightReading> readings, List<RunSetup> runs) {
+    Set<Of> each = new LinkedHashSet<>();
+    firings.forEach(firing -> each.add(new Of(firing.run(), firing.phase())));
+    readings.forEach(reading -> each.add(new Of(reading.run(), reading.phase())));
     List<Tried> tried = new ArrayList<>();
-    for (Of run : runs) {
+    for (Of run : each) {
       List<FiringResult> fired =
           firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
       List<LightReading> read =
           readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
-      KINDS.forEach(kind -> kind.of(run, fired, read).ifPresent(tried::add));
+      Aim aim = aim(run, runs);
+      KINDS.forEach(kind -> kind.of(run, fired, read, aim).ifPresent(tried::add));
     }
     return List.copyOf(tried);
   }
 
   /**
-   * The stop checks of a session against another tolerance than the usual one.
-   *
-   * @param toleranceStops how far a stop may be off its marking, above 0
+   * What a run is held against. Runs of several sessions count anew in each, so a number that does
+   * not fit its phase is of another one: then the last run of the phase stands for it.
    */
-  public static List<StopScale> stops(List<LightReading> readings, double toleranceStops) {
+  private static Aim aim(Of run, List<RunSetup> runs) {
+    boolean isThere = run.number() >= 1 && run.number() <= runs.size();
+    Optional<RunSetup> same =
+        Optional.of(run)
+            .filter(its -> isThere)
+            .map(its -> runs.get(its.number() - 1))
+            .filter(setup -> run.phase().equals(Optional.of(setup.phase())));
+    return same.or(
+            () ->
+                runs.stream()
+                    .filter(setup -> run.phase().equals(Optional.of(setup.phase())))
+                    .reduce((first, second) -> second))
+        .map(RunSetup::aim)
+        .orElse(Aim.USUAL);
+  }
+
+  /**
+   * The stop checks of a session.
+   *
+   * @param runs what each run was set up for, in order
+   * @param toleranceStops how far a stop may be off its marking, above 0; empty for that of the run
+   */
+  public static List<StopScale> stops(
+      List<LightReading> readings, List<RunSetup> runs, OptionalDouble toleranceStops) {
     List<StopScale> scales = new ArrayList<>();
     readings.stream()
         .map(reading -> new Of(reading.run(), reading.phase()))
@@ -74,7 +107,7 @@ public final class Everyday {
                         readings.stream()
                             .filter(r -> run.equals(new Of(r.run(), r.phase())))
                             .toList(),
-                        toleranceStops)
+                        toleranceStops.orElse(aim(run, runs).stops().toleranceStops()))
                     .ifPresent(scales::add));
     return scales;
   }

@@ -33,11 +33,6 @@ public record StopScale(
     OptionalDouble driftStops,
     Optional<Trouble> trouble)
     implements Tried {
-  /**
-   * How far a stop may be off its marking: a third of a stop, trade custom, no standard's limit.
-   */
-  public static final double USUAL_TOLERANCE_STOPS = 1 / 3.0;
-
   /** The first stop comes back this near, or lamp or sensor has moved. Our choice. */
   public static final double DRIFT_LIMIT_STOPS = 0.05;
 
@@ -160,11 +155,7 @@ public record StopScale(
     stops = List.copyOf(stops);
   }
 
-  /** The last trial of a run against the usual tolerance; empty where no stop was read. */
-  static Optional<StopScale> of(Everyday.Of run, List<LightReading> readings) {
-    return of(run, readings, USUAL_TOLERANCE_STOPS);
-  }
-
+  /** The last trial of a run; empty where no stop was read. */
   static Optional<StopScale> of(
       Everyday.Of run, List<LightReading> readings, double toleranceStops) {
     List<LightReading> trial = lastTrial(readings);

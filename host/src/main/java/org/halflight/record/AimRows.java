@@ -2,9 +2,11 @@ package org.halflight.record;
 
 import java.sql.SQLException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.halflight.session.Aim;
 import org.halflight.session.Measurand;
+import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Tolerances;
 
 /**
@@ -16,6 +18,9 @@ final class AimRows {
   private static final String TOLERANCE = BEFORE + "tolerance";
   private static final String MEASURAND = BEFORE + "measurand";
   private static final String UNTIL_DECIDED = BEFORE + "until-decided";
+
+  private static final String STOPS = BEFORE + "stops";
+  private static final String STOP_TOLERANCE = BEFORE + "stop-tolerance";
 
   private AimRows() {}
 
@@ -34,6 +39,12 @@ final class AimRows {
     if (aim.untilDecided()) {
       rows.put(UNTIL_DECIDED, "yes");
     }
+    if (!aim.stops().markings().equals(StopsAsked.USUAL.markings())) {
+      rows.put(STOPS, String.join(",", aim.stops().markings()));
+    }
+    if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
+      rows.put(STOP_TOLERANCE, Double.toString(aim.stops().toleranceStops()));
+    }
     return rows;
   }
 
@@ -43,6 +54,21 @@ final class AimRows {
         rows.containsKey(MEASURAND)
             ? Word.read(Measurand.class, rows.get(MEASURAND))
             : Measurand.MEAN_OF_SETTING,
-        rows.containsKey(UNTIL_DECIDED));
+        rows.containsKey(UNTIL_DECIDED),
+        stops(rows));
+  }
+
+  private static StopsAsked stops(Map<String, String> rows) throws SQLException {
+    try {
+      return new StopsAsked(
+          rows.containsKey(STOPS)
+              ? List.of(rows.get(STOPS).split(",", -1))
+              : StopsAsked.USUAL.markings(),
+          rows.containsKey(STOP_TOLERANCE)
+              ? Double.parseDouble(rows.get(STOP_TOLERANCE))
+              : StopsAsked.USUAL_TOLERANCE_STOPS);
+    } catch (IllegalArgumentException e) {
+      throw new SQLException("no stops of a stop check: " + rows, e);
+    }
   }
 }

@@ -72,7 +72,7 @@ final class Histories {
         firings.size(),
         sources,
         speeds,
-        Everyday.of(firings, ReadingRows.of(connection, run.id())));
+        Everyday.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
   }
 
   /** Of each speed of an adjusting run, what follows the last mark. */

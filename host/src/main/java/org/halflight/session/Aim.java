@@ -10,13 +10,17 @@ import org.halflight.speeds.Tolerances;
  * @param measurand what is decided on
  * @param untilDecided whether a speed is fired until its verdict is in, and not a number of times
  *     that is fixed beforehand
+ * @param stops what a stop check is about
  */
-public record Aim(Tolerances tolerances, Measurand measurand, boolean untilDecided) {
+public record Aim(
+    Tolerances tolerances, Measurand measurand, boolean untilDecided, StopsAsked stops) {
   /** Usual tolerances, the mean of each setting, a fixed number of firings. */
-  public static final Aim USUAL = new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false);
+  public static final Aim USUAL =
+      new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false, StopsAsked.USUAL);
 
   public Aim {
     Objects.requireNonNull(tolerances);
     Objects.requireNonNull(measurand);
+    Objects.requireNonNull(stops);
   }
 }

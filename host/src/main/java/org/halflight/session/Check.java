@@ -14,7 +14,11 @@ public enum Check {
    */
   RELEASE_ALONE("release alone"),
   /** Wound and released, at any speed, to set the linkage between film advance and release. */
-  WIND_AND_RELEASE("wind and release");
+  WIND_AND_RELEASE("wind and release"),
+  /** The light through the shut blades is read, not cocked and cocked. */
+  LEAK("leak test"),
+  /** The light at each marked stop is read, with the shutter held open. */
+  STOPS("stop check");
 
   private final String label;
 
@@ -25,6 +29,11 @@ public enum Check {
   /** Whether the click sensor listens meanwhile, so that nothing may be played. */
   public boolean isForTheEar() {
     return this == WIND_AND_RELEASE || this == RELEASE_ALONE;
+  }
+
+  /** Whether it is a test of the light with the shutter at rest, by readings and not by firings. */
+  public boolean isOfTheLight() {
+    return this == LEAK || this == STOPS;
   }
 
   /** Whether B or T, which open, hold and close. */

@@ -77,6 +77,12 @@ final class FiringLog {
   }
 
   private static boolean hasBroughtIt(Check check, FiringResult result) {
+    if (check == Check.SELF_TIMER) {
+      // Light at once was released without it; without a press nothing tells.
+      return result.outcome().isOfTheShutter()
+          && result.outcome() != Outcome.DID_NOT_OPEN
+          && (result.isBySelfTimer() || result.releaseDelaySeconds().isEmpty());
+    }
     // Which sounds come with an opening is the matter there, whatever its time is.
     return check.isForTheEar()
         ? result.outcome() != Outcome.DID_NOT_OPEN

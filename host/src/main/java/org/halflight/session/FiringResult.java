@@ -177,9 +177,11 @@ public record FiringResult(
     return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS;
   }
 
-  /** The release delay for figures of it: without releases by the self-timer. */
+  /** The release delay for figures of it: without releases by the self-timer, on or forgotten. */
   public OptionalDouble countedDelaySeconds() {
-    return isBySelfTimer() ? OptionalDouble.empty() : releaseDelaySeconds();
+    return isBySelfTimer() || check().equals(Optional.of(Check.SELF_TIMER))
+        ? OptionalDouble.empty()
+        : releaseDelaySeconds();
   }
 
   /** The raw light curve, where the rig took one. */

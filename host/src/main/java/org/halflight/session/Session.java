@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -77,6 +78,7 @@ public final class Session {
   private Optional<Setting> shown = Optional.empty();
   private boolean staysHere;
   private boolean runDoneTold;
+  private final Set<Check> lightTestsDone = EnumSet.noneOf(Check.class);
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final List<LightReading> readings = new ArrayList<>();
@@ -249,6 +251,9 @@ public final class Session {
       }
     } else if (input instanceof SessionInput.ClosedByHand) {
       closeByHand(news);
+    } else if (input instanceof SessionInput.LightTestEnds test) {
+      lightTestsDone.add(test.check());
+      goOn(news);
     }
   }
 
@@ -494,7 +499,7 @@ public final class Session {
     if (outcome == Outcome.DID_NOT_OPEN) {
       awaitsLight = Optional.of(key);
     }
-    if (result.isBySelfTimer()) {
+    if (result.isBySelfTimer() && !check.equals(Optional.of(Check.SELF_TIMER))) {
       news.add(new SessionNews.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> watchLight(share, result, news));
@@ -754,6 +759,7 @@ public final class Session {
     boolean goesOn = setup.equals(Optional.of(begun)) && !isRunDone();
     if (!goesOn) {
       run++;
+      lightTestsDone.clear();
       boolean otherCamera =
           !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
       if (otherCamera) {
@@ -885,6 +891,9 @@ public final class Session {
   }
 
   private boolean isDone(Setting setting) {
+    if (setting.check().filter(Check::isOfTheLight).isPresent()) {
+      return lightTestsDone.contains(setting.check().get());
+    }
     long tries = log.tries(run, setting).count();
     if (log.good(run, setting) < wanted(setting)) {
       return tries >= mostTries(setting);
@@ -903,7 +912,7 @@ public final class Session {
 
   /**
    * A check that came to its end once is done; wind and release is tried as often as a speed is
-   * fired.
+   * fired. Tests of the light are no firings.
    */
   private int wanted(Setting setting) {
     return setting
@@ -917,6 +926,7 @@ public final class Session {
       case WIND_AND_RELEASE -> setup.firingsPerSpeed();
       case RELEASE_ALONE -> ALONE_FIRINGS;
       case B, T, SELF_TIMER -> 1;
+      case LEAK, STOPS -> 0;
     };
   }
 

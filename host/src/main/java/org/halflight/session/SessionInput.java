@@ -259,6 +259,19 @@ public sealed interface SessionInput {
     }
   }
 
+  /**
+   * A test of the light came to its end: each of its readings was taken or skipped.
+   *
+   * @param check the leak test or the stop check
+   */
+  record LightTestEnds(Check check) implements SessionInput {
+    public LightTestEnds {
+      if (!check.isOfTheLight()) {
+        throw new IllegalArgumentException("not a test of the light: " + check);
+      }
+    }
+  }
+
   /** Nothing more will come. */
   record Ends() implements SessionInput {}
 }

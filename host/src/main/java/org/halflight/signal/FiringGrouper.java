@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 
 /**
@@ -20,7 +21,10 @@ import java.util.Set;
  * order of ticks, and edges of equal ticks stay in the order in which they came. A firing is
  * therefore handed over when the late time has passed on top of the quiet time.
  *
- * <p>Contact, click and release may stay high without holding a firing open.
+ * <p>Contact, click and release may stay high without holding a firing open, and a contact that
+ * chatters for ever or a click sensor that hears a machine holds it open for {@link
+ * #QUIETS_AFTER_LIGHT} quiet times after the light and for {@link #QUIETS_WITHOUT_LIGHT} where no
+ * light comes. What follows is a firing of its own.
  *
  * <p>All ticks are widened to 64 bits. Not safe for use by several threads. No clock is read: time
  * passes only by edges and by {@link #advance}.
@@ -28,6 +32,18 @@ import java.util.Set;
 public final class FiringGrouper {
   /** How far out of order edges may come on the wire: 20 ms of a 16 MHz board, in ticks. */
   public static final long LATE_TICKS = 320_000;
+
+  /**
+   * After so many quiet times in the dark the edges of other channels no longer belong to the light
+   * before them. Blades and bounce are done in a tenth of it; our choice.
+   */
+  public static final int QUIETS_AFTER_LIGHT = 10;
+
+  /**
+   * Edges without light are let go after so many quiet times. With 0.2 s that is 30 s, which is
+   * longer than a self-timer whirrs; our choice.
+   */
+  public static final int QUIETS_WITHOUT_LIGHT = 150;
 
   /**
    * Levels and ticks of a beat are not read in one instant, so an edge this near to a beat settles
@@ -41,6 +57,7 @@ public final class FiringGrouper {
   private final long lateTicks;
 
   private final List<Edge> settled = new ArrayList<>();
+  private OptionalLong settledLightTicks = OptionalLong.empty();
   private final Set<Firing.Damage> settledDamage = EnumSet.noneOf(Firing.Damage.class);
   private final List<Edge> pending = new ArrayList<>();
   private final Set<Firing.Damage> pendingDamage = EnumSet.noneOf(Firing.Damage.class);
@@ -148,11 +165,15 @@ public final class FiringGrouper {
     damage.addAll(settledDamage);
     Map<Channel, Boolean> after = new EnumMap<>(Channel.class);
     after.putAll(levels);
+    OptionalLong light = settledLightTicks;
     for (Edge edge : pending) {
-      if (!edges.isEmpty() && isQuietBefore(edge, edges.get(edges.size() - 1), after)) {
+      if (!edges.isEmpty()
+          && (isQuietBefore(edge, edges.get(edges.size() - 1), after)
+              || isLingering(edge, edges.get(0).ticks(), light, after))) {
         break;
       }
       edges.add(edge);
+      light = edge.channel().isLight() ? OptionalLong.of(edge.ticks()) : light;
       if (edge.ticks() <= pendingDamageUntilTicks) {
         damage.addAll(pendingDamage);
       }
@@ -220,10 +241,15 @@ public final class FiringGrouper {
   }
 
   private void settle(Edge edge, List<Firing> over) {
-    if (!settled.isEmpty() && isQuietBefore(edge, settled.get(settled.size() - 1), levels)) {
+    if (!settled.isEmpty()
+        && (isQuietBefore(edge, settled.get(settled.size() - 1), levels)
+            || isLingering(edge, settled.get(0).ticks(), settledLightTicks, levels))) {
       emit(over);
     }
     settled.add(edge);
+    if (edge.channel().isLight()) {
+      settledLightTicks = OptionalLong.of(edge.ticks());
+    }
     if (edge.ticks() <= pendingDamageUntilTicks) {
       settledDamage.addAll(pendingDamage);
     } else {
@@ -277,12 +303,23 @@ public final class FiringGrouper {
     if (!settled.isEmpty()) {
       over.add(new Firing(settled, List.copyOf(settledDamage)));
       settled.clear();
+      settledLightTicks = OptionalLong.empty();
       settledDamage.clear();
     }
   }
 
   private boolean isQuietBefore(Edge edge, Edge last, Map<Channel, Boolean> levels) {
     return edge.ticks() - last.ticks() > quietTicks && !isLight(levels);
+  }
+
+  /** Whether an edge of another channel comes too long after the light to belong to it. */
+  private boolean isLingering(
+      Edge edge, long firstTicks, OptionalLong lightTicks, Map<Channel, Boolean> levels) {
+    return !edge.channel().isLight()
+        && !isLight(levels)
+        && (lightTicks.isPresent()
+            ? edge.ticks() - lightTicks.getAsLong() > QUIETS_AFTER_LIGHT * quietTicks
+            : edge.ticks() - firstTicks > QUIETS_WITHOUT_LIGHT * quietTicks);
   }
 
   private static boolean isLight(Map<Channel, Boolean> levels) {

@@ -5,8 +5,11 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.Everyday;
+import org.halflight.everyday.FlashContact;
+import org.halflight.everyday.Holds;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Linkage;
+import org.halflight.everyday.SelfTimer;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckItem;
@@ -42,6 +45,15 @@ public final class EverydayWords {
     }
     if (tried instanceof StopScale scale) {
       return StopWords.lines(scale);
+    }
+    if (tried instanceof Holds holds) {
+      return HoldWords.lines(holds);
+    }
+    if (tried instanceof SelfTimer timer) {
+      return SelfTimerWords.lines(timer);
+    }
+    if (tried instanceof FlashContact contact) {
+      return ContactWords.lines(contact);
     }
     throw new IllegalArgumentException("nobody has words for " + tried.what());
   }

@@ -15,8 +15,22 @@ public final class Numbers {
         : significant(seconds * 1e3) + " ms";
   }
 
-  /** A time that is still running, in seconds with one decimal: {@code 4.2 s}. */
+  /**
+   * A time that is still running: {@code 4.2 s}, {@code 20 min 05 s}, {@code 1 h 02 min 05 s}; from
+   * a minute up in whole seconds that have passed.
+   */
   public static String running(double seconds) {
+    if (seconds >= 59.95) {
+      long whole = (long) Math.floor(Math.max(60, seconds));
+      String rest = String.format(Locale.ROOT, "%02d", whole % 60);
+      return whole < 3600
+          ? Words.say("running.minutes", whole / 60, rest)
+          : Words.say(
+              "running.hours",
+              whole / 3600,
+              String.format(Locale.ROOT, "%02d", whole / 60 % 60),
+              rest);
+    }
     return String.format(Locale.ROOT, "%.1f s", seconds);
   }
 

@@ -13,6 +13,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.Placement;
@@ -21,6 +22,9 @@ import org.halflight.verdict.SpeedSummary;
 
 /** Results in sentences. */
 public final class Sentences {
+  /** A sound or contact that goes on longer is no clumsy hand, and no self-timer that whirrs. */
+  private static final double WITHOUT_END_SECONDS = 20;
+
   private Sentences() {}
 
   /** Where figures come from. */
@@ -108,9 +112,21 @@ public final class Sentences {
           Words.say(
               firing.notes().capOn() && !firing.firing().of(Channel.RELEASE).isEmpty()
                   ? "firing.noEvent.cap"
-                  : "firing.noEvent");
+                  : isWithoutEnd(firing, Channel.CONTACT)
+                      ? "firing.noEvent.chatter"
+                      : isWithoutEnd(firing, Channel.CLICK)
+                          ? "firing.noEvent.noise"
+                          : "firing.noEvent");
       case UNUSABLE -> Words.say("firing.unusable", speed, why(firing));
     };
+  }
+
+  /** Whether a channel went on for so long that the firing had to be cut off. */
+  private static boolean isWithoutEnd(FiringResult firing, Channel channel) {
+    List<Edge> edges = firing.firing().of(channel);
+    return !edges.isEmpty()
+        && firing.rate().seconds(edges.get(edges.size() - 1).ticks() - edges.get(0).ticks())
+            > WITHOUT_END_SECONDS;
   }
 
   /**

@@ -28,6 +28,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.StopsAsked;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -79,6 +80,8 @@ class MarksTest {
             LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
+        new SessionInput.LightTestEnds(Check.LEAK),
+        new SessionInput.LightTestEnds(Check.STOPS),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
@@ -91,7 +94,8 @@ class MarksTest {
                 new Aim(
                     Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
                     Measurand.ONE_EXPOSURE,
-                    true))),
+                    true,
+                    new StopsAsked(List.of("3.5", "5.6", "8"), 0.25)))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",

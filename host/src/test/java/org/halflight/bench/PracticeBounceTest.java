@@ -83,7 +83,8 @@ class PracticeBounceTest {
         truths.add(model.bounceShare());
         until(driver, rig, () -> session.results().size() > before);
       }
-      Bounce bounce = (Bounce) Everyday.of(session.results(), session.readings()).get(0);
+      Bounce bounce =
+          (Bounce) Everyday.of(session.results(), session.readings(), session.runs()).get(0);
       Bounce.AtSpeed top = bounce.worst().orElseThrow();
       double truth = truths.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
       System.out.printf(

@@ -69,7 +69,9 @@ class StopsAndLeakOnTheBoardTest {
     assertThat(replayed.damagedMarks()).isZero();
     assertThat(replayed.session().results())
         .allMatch(firing -> firing.outcome() == Outcome.HELD_FOR_LIGHT);
-    List<Tried> tried = Everyday.of(replayed.session().results(), replayed.session().readings());
+    List<Tried> tried =
+        Everyday.of(
+            replayed.session().results(), replayed.session().readings(), replayed.session().runs());
     leak((LightLeak) tried.get(0));
     stops((StopScale) tried.get(1));
   }

@@ -74,7 +74,7 @@ class LightTestCommandsTest {
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8")).isEqualTo(1);
     assertThat(printed()).contains("A stop check wants at least two stops.");
     assertThat(execute("stops", session(), "--practice", "--tolerance", "0")).isEqualTo(1);
-    assertThat(printed()).contains("A tolerance is above 0");
+    assertThat(printed()).contains("How far a stop may be off is above 0");
   }
 
   private String session() {

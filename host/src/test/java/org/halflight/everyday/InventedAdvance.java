@@ -153,7 +153,7 @@ public final class InventedAdvance {
 
   /** What was tried so far. */
   public List<Tried> tried() {
-    return Everyday.of(session.results(), session.readings());
+    return Everyday.of(session.results(), session.readings(), session.runs());
   }
 
   /** The linkage of the newest run. */

@@ -87,7 +87,7 @@ final class InventedLight {
   }
 
   List<Tried> tried() {
-    return Everyday.of(session.results(), session.readings());
+    return Everyday.of(session.results(), session.readings(), session.runs());
   }
 
   private void edge(Channel channel, boolean high, double seconds) {

@@ -3,11 +3,20 @@ package org.halflight.everyday;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.OptionalDouble;
 import org.halflight.everyday.StopScale.Trouble;
 import org.halflight.everyday.StopScale.Verdict;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.session.Aim;
 import org.halflight.session.LightReading.What;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.session.StopsAsked;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -87,8 +96,46 @@ class StopScaleTest {
     stop("2.8", true, 0);
 
     assertThat(scale().state()).isEqualTo(CheckState.FAULT);
-    assertThat(Everyday.stops(bench.session.readings(), 0.5).get(0).state())
+    assertThat(
+            Everyday.stops(bench.session.readings(), List.of(), OptionalDouble.of(0.5))
+                .get(0)
+                .state())
         .isEqualTo(CheckState.OK);
+  }
+
+  @Test
+  void theToleranceIsThatOfTheRunItWasReadIn() {
+    RunSetup found =
+        new RunSetup(
+            "invented camera",
+            Phase.AS_FOUND,
+            "leaf",
+            List.of(MarkedSpeed.parse("1/60")),
+            Reference.EXACT,
+            1);
+    Aim usual = Aim.USUAL;
+    Aim wide =
+        new Aim(
+            usual.tolerances(),
+            usual.measurand(),
+            usual.untilDecided(),
+            new StopsAsked(List.of("2.8", "4"), StopsAsked.tolerance("1/2").orElseThrow()));
+    for (Aim aim : List.of(usual, wide)) {
+      bench.session.take(new SessionInput.RunBegins(found.withAim(aim)));
+      stop("2.8", false, 0);
+      stop("4", false, 1.45);
+      stop("2.8", true, 0);
+    }
+
+    assertThat(bench.tried().stream().map(Tried::state))
+        .containsExactly(CheckState.FAULT, CheckState.OK);
+    assertThat(((StopScale) bench.tried().get(1)).toleranceStops()).isEqualTo(0.5);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0", "-1", "3", "none", "+0.5-0.3"})
+  void whatIsNoToleranceOfAStopIsNotTaken(String text) {
+    assertThat(StopsAsked.tolerance(text)).isEmpty();
   }
 
   @Test

@@ -36,6 +36,7 @@ import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerances;
@@ -206,7 +207,10 @@ class JobRoundTripTest {
       assertThat(record.run(bare.id())).contains(checks);
       Aim aim =
           new Aim(
-              Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(), Measurand.ONE_EXPOSURE, true);
+              Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(),
+              Measurand.ONE_EXPOSURE,
+              true,
+              new StopsAsked(List.of("3.5", "5.6", "8"), 0.25));
       Run aimed =
           record.keep(
               new Run(

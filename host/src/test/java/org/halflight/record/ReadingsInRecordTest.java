@@ -107,7 +107,8 @@ class ReadingsInRecordTest {
       LightLeak leak = (LightLeak) tried.get(0);
       assertThat(leak.cocked().orElseThrow().found()).isEqualTo(LightLeak.Found.LEAK);
       assertThat(tried)
-          .isEqualTo(Everyday.of(List.of(), BenchFold.replay(events()).session().readings()));
+          .isEqualTo(
+              Everyday.of(List.of(), BenchFold.replay(events()).session().readings(), List.of()));
     }
   }
 }

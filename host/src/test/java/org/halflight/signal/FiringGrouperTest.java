@@ -42,6 +42,46 @@ class FiringGrouperTest {
   }
 
   @Test
+  void aContactThatChattersForEverLetsTheFiringSettle() {
+    pulse(0, 5 * MS);
+    for (int i = 0; i < 4000; i++) {
+      edge(Channel.CONTACT, i % 2 == 0, (6 + 10L * i) * MS);
+    }
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).of(Channel.CENTRE_LOW)).hasSize(2);
+    assertThat(over.get(0).lastTicks())
+        .isBetween((FiringGrouper.QUIETS_AFTER_LIGHT - 1) * QUIET, 5 * MS + 10 * QUIET);
+    // The next opening is not swallowed by the noise, and no edge is lost.
+    pulse(40_010 * MS, 40_015 * MS);
+    advance(50_000 * MS);
+    assertThat(over.get(over.size() - 1).of(Channel.CENTRE_LOW)).hasSize(2);
+    assertThat(over.stream().mapToInt(f -> f.edges().size()).sum()).isEqualTo(4004);
+    assertThat(over).hasSize(2);
+  }
+
+  @Test
+  void noiseWithoutLightIsCutUp() {
+    long all = 3 * FiringGrouper.QUIETS_WITHOUT_LIGHT * QUIET / (100 * MS);
+    for (int i = 0; i < all; i++) {
+      edge(Channel.CLICK, i % 2 == 0, 100L * i * MS);
+    }
+    advance(4 * FiringGrouper.QUIETS_WITHOUT_LIGHT * QUIET);
+    assertThat(over).hasSize(3);
+  }
+
+  @Test
+  void nothingCutsAnExposureThatIsStillOpen() {
+    edge(Channel.CENTRE_LOW, true, 0);
+    for (int i = 1; i <= 20_000; i++) {
+      edge(Channel.CLICK, i % 2 == 1, 100L * i * MS);
+    }
+    assertThat(over).isEmpty();
+    edge(Channel.CENTRE_LOW, false, 2_000_100 * MS);
+    advance(2_001_000 * MS);
+    assertThat(over).hasSize(1);
+  }
+
+  @Test
   void anEdgeAfterTheQuietTimeStartsAnotherFiring() {
     pulse(0, MS);
     pulse(MS + QUIET + 1, MS + QUIET + 1 + MS);

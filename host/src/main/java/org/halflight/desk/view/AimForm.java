@@ -1,10 +1,11 @@
 package org.halflight.desk.view;
 
 import java.util.Objects;
-import java.util.Optional;
 import org.halflight.session.Aim;
 import org.halflight.session.Measurand;
 import org.halflight.speeds.Tolerances;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * What the verdicts of a run are about, as it is typed and chosen.
@@ -12,24 +13,34 @@ import org.halflight.speeds.Tolerances;
  * @param tolerance as {@link Tolerances#find} reads it; empty for trade custom
  * @param measurand what is decided on
  * @param untilDecided whether a speed is fired until it is decided
+ * @param stops what a stop check is about
  */
-public record AimForm(String tolerance, Measurand measurand, boolean untilDecided) {
+public record AimForm(
+    String tolerance, Measurand measurand, boolean untilDecided, StopsForm stops) {
   /** Trade custom, the mean of each setting, a fixed number. */
   public static final AimForm USUAL = of(Aim.USUAL);
 
   public AimForm {
     Objects.requireNonNull(tolerance);
     Objects.requireNonNull(measurand);
+    Objects.requireNonNull(stops);
   }
 
   /** The form of an aim. */
   public static AimForm of(Aim aim) {
-    return new AimForm(aim.tolerances().text(), aim.measurand(), aim.untilDecided());
+    return new AimForm(
+        aim.tolerances().text(), aim.measurand(), aim.untilDecided(), StopsForm.of(aim.stops()));
   }
 
-  /** The aim; empty where the tolerance cannot be understood. */
-  public Optional<Aim> read() {
-    return Tolerances.find(tolerance)
-        .map(tolerances -> new Aim(tolerances, measurand, untilDecided));
+  /**
+   * The aim.
+   *
+   * @throws Trouble where something cannot be understood, with a sentence for the person
+   */
+  public Aim read() {
+    Tolerances tolerances =
+        Tolerances.find(tolerance)
+            .orElseThrow(() -> new Trouble(Words.say("desk.run.badTolerance", tolerance)));
+    return new Aim(tolerances, measurand, untilDecided, stops.read());
   }
 }

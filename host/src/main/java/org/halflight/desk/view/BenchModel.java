@@ -258,7 +258,7 @@ public final class BenchModel {
       boolean plain =
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
               && !result.notes().lightDoubtful();
-      return TriedText.ofCheck(session().results(), result)
+      return TriedText.ofCheck(session().results(), session().runs(), result)
           .or(() -> NewsSentences.of(news))
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }

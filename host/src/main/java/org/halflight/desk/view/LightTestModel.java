@@ -3,12 +3,10 @@ package org.halflight.desk.view;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.job.CheckState;
 import org.halflight.session.LightReading;
+import org.halflight.session.RunSetup;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
 
@@ -102,17 +100,12 @@ public final class LightTestModel {
    * The test is over, at its end or because the person stopped it.
    *
    * @param readings of the session
+   * @param runs what its runs were set up for
    * @param run in which it was made
    */
-  public void ends(List<LightReading> readings, int run) {
-    boolean leaks = plan.filter(its -> its.kind() == LightPlan.Kind.LEAK).isPresent();
+  public void ends(List<LightReading> readings, List<RunSetup> runs, int run) {
     Optional<Tried> found =
-        readSoFar == 0
-            ? Optional.empty()
-            : Everyday.of(List.of(), readings).stream()
-                .filter(tried -> tried.run() == run)
-                .filter(tried -> leaks ? tried instanceof LightLeak : tried instanceof StopScale)
-                .reduce((first, second) -> second);
+        readSoFar == 0 ? Optional.empty() : plan.flatMap(its -> its.found(readings, runs, run));
     plan = Optional.empty();
     reads = false;
     remark = "";

@@ -76,9 +76,11 @@ public record NumeralsText(
 
   private static NumeralsText live(BenchView view) {
     if (view.openSeconds().isPresent() && view.link().isUp()) {
+      String running = Numbers.running(view.openSeconds().getAsDouble());
+      boolean oneUnit = running.indexOf(' ') == running.lastIndexOf(' ');
       return new NumeralsText(
-          Numbers.running(view.openSeconds().getAsDouble()).replace(" s", ""),
-          "s",
+          oneUnit ? running.replace(" s", "") : running,
+          oneUnit ? "s" : "",
           true,
           "",
           Words.say("desk.numerals.open"),

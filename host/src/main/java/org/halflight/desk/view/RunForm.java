@@ -19,6 +19,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
 /**
@@ -153,9 +154,11 @@ public record RunForm(
     if (order.isEmpty() && checks.isEmpty()) {
       return new Result(Optional.empty(), Words.say("desk.run.noSpeed"));
     }
-    Optional<Aim> read = aim.read();
-    if (read.isEmpty()) {
-      return new Result(Optional.empty(), Words.say("desk.run.badTolerance", aim.tolerance()));
+    Aim read;
+    try {
+      read = aim.read();
+    } catch (Trouble notUnderstood) {
+      return new Result(Optional.empty(), notUnderstood.getMessage());
     }
     boolean onDial = Dial.find(dial).filter(d -> d.speeds().containsAll(order)).isPresent();
     return new Result(
@@ -170,7 +173,7 @@ public record RunForm(
                 checks,
                 new CameraCustoms(topBeforeCocking, bladesShut),
                 new RunConditions(restSeconds, noted),
-                read.get())),
+                read)),
         "");
   }
 

@@ -16,6 +16,7 @@ import org.halflight.job.CheckItem;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Sentences;
@@ -61,7 +62,7 @@ public record TriedText(List<Entry> entries) {
 
   /** What a view shows. */
   public static TriedText of(BenchView view) {
-    List<Tried> tried = Everyday.of(view.results(), view.readings());
+    List<Tried> tried = Everyday.of(view.results(), view.readings(), view.runs());
     String note = EverydayWords.source(view.results(), view.readings());
     List<Integer> runs =
         tried.stream().map(Tried::run).distinct().sorted((a, b) -> Integer.compare(b, a)).toList();
@@ -100,12 +101,14 @@ public record TriedText(List<Entry> entries) {
    * check, where it went wrong, or where they say nothing yet.
    *
    * @param all firings of the session
+   * @param runs what its runs were set up for
    */
-  static Optional<String> ofCheck(List<FiringResult> all, FiringResult newest) {
+  static Optional<String> ofCheck(
+      List<FiringResult> all, List<RunSetup> runs, FiringResult newest) {
     Optional<Check> check = check(newest);
     boolean worked =
         newest.outcome() == Outcome.TIMED || newest.outcome() == Outcome.OPENS_HOLDS_CLOSES;
-    if (check.isEmpty() || !worked) {
+    if (check.isEmpty() || check.get().isOfTheLight() || !worked) {
       return Optional.empty();
     }
     Set<Check> asked = together(check.get());
@@ -114,7 +117,7 @@ public record TriedText(List<Entry> entries) {
             .filter(firing -> firing.run() == newest.run())
             .filter(firing -> check(firing).filter(asked::contains).isPresent())
             .toList();
-    return Everyday.of(those, List.of()).stream()
+    return Everyday.of(those, List.of(), runs).stream()
         .filter(tried -> tried.item() == item(check.get()))
         .reduce((first, second) -> second)
         .map(tried -> EverydayWords.lines(tried).get(0));
@@ -136,6 +139,8 @@ public record TriedText(List<Entry> entries) {
       case B, T -> CheckItem.B_AND_T;
       case SELF_TIMER -> CheckItem.SELF_TIMER;
       case WIND_AND_RELEASE, RELEASE_ALONE -> CheckItem.WIND;
+      case LEAK -> CheckItem.BLADES;
+      case STOPS -> CheckItem.STOP_BLADES;
     };
   }
 }

@@ -10,6 +10,7 @@ import org.halflight.session.Aim;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
+import org.halflight.session.StopsAsked;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.AfterEach;
@@ -55,7 +56,11 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         2,
-        new Aim(Tolerances.find("1/60=0.001").orElseThrow(), Measurand.ONE_EXPOSURE, false),
+        new Aim(
+            Tolerances.find("1/60=0.001").orElseThrow(),
+            Measurand.ONE_EXPOSURE,
+            false,
+            StopsAsked.USUAL),
         "1/60");
     fire(2);
     DetailsText details = DetailsText.of(work.view(), Optional.of(SIXTIETH));
@@ -83,7 +88,7 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         5,
-        new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, true),
+        new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, true, StopsAsked.USUAL),
         "1/60",
         "1/125");
     fire(5);

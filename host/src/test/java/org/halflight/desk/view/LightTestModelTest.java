@@ -62,11 +62,11 @@ class LightTestModelTest {
             LightReading.of(LightReading.What.SHUT_COCKED, "", false, 40, 0.3, 1000, 2));
     model.begins(LightPlan.leak());
     model.wasRead("covered");
-    model.ends(readings, 0);
+    model.ends(readings, List.of(), 0);
     assertThat(model.view().isUnderWay()).isFalse();
     assertThat(model.view().sentence()).contains("leak test is done: fault");
     model.begins(LightPlan.leak());
-    model.ends(readings, 0);
+    model.ends(readings, List.of(), 0);
     assertThat(model.view().sentence()).isEqualTo(Words.say("desk.tried.nothingRead"));
   }
 }

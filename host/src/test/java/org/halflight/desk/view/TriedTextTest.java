@@ -60,7 +60,7 @@ class TriedTextTest {
     try (PracticeWork work = new PracticeWork(folder)) {
       work.begin(Phase.AS_FOUND, 2, "1/60");
       BenchView view = work.fire();
-      assertThat(TriedText.ofCheck(view.results(), view.results().get(0))).isEmpty();
+      assertThat(TriedText.ofCheck(view.results(), view.runs(), view.results().get(0))).isEmpty();
     }
   }
 

@@ -1,0 +1,134 @@
+package org.halflight.chart;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.halflight.everyday.ContactShot;
+import org.halflight.everyday.FlashContact;
+import org.halflight.words.Numbers;
+import org.halflight.words.Words;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.SymbolAxis;
+
+/**
+ * The flash contact at each marked speed, in milliseconds after the blades are fully open, with
+ * first light and start of closing. Times of the blades are in the middle of the two opening laws.
+ */
+final class ContactPicture implements Picture {
+  /** The picture reaches so far past the contact; a slow speed begins to close far beyond. */
+  private static final double MARGIN = 1.4;
+
+  private final FlashContact contact;
+  private final String note;
+
+  ContactPicture(FlashContact contact, String note) {
+    this.contact = Objects.requireNonNull(contact);
+    this.note = Objects.requireNonNull(note);
+  }
+
+  /** Whether a closing can be held against the blades at any speed. */
+  boolean isThere() {
+    return contact.speeds().stream()
+        .flatMap(at -> at.shots().stream())
+        .anyMatch(ContactPicture::isDrawn);
+  }
+
+  private static boolean isDrawn(ContactShot shot) {
+    return shot.hasClosing() && shot.areaLinear().isPresent() && shot.radiusLinear().isPresent();
+  }
+
+  private static double middle(ContactShot shot, ToDoubleFunction<ContactShot.FullyOpen> moment) {
+    return (moment.applyAsDouble(shot.areaLinear().orElseThrow())
+            + moment.applyAsDouble(shot.radiusLinear().orElseThrow()))
+        / 2;
+  }
+
+  private static double afterOpenMillis(ContactShot shot, double seconds) {
+    return (seconds - middle(shot, ContactShot.FullyOpen::from)) * 1e3;
+  }
+
+  @Override
+  public JFreeChart chart(Theme theme) {
+    String[] names = contact.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
+    SymbolAxis domain = new SymbolAxis(Words.say("contact.picture.speed"), names);
+    domain.setGridBandsVisible(false);
+    domain.setRange(-0.5, names.length - 0.5);
+    List<double[]> closings = new ArrayList<>();
+    List<double[]> firstLight = new ArrayList<>();
+    List<double[]> ends = new ArrayList<>();
+    double low = 0;
+    double high = 1;
+    for (int i = 0; i < names.length; i++) {
+      for (ContactShot shot : contact.speeds().get(i).shots()) {
+        if (isDrawn(shot)) {
+          double closes = afterOpenMillis(shot, shot.closingSeconds());
+          double light = afterOpenMillis(shot, middle(shot, ContactShot.FullyOpen::firstLight));
+          low = Math.min(low, Math.min(closes, light));
+          high = Math.max(high, closes);
+          closings.add(new double[] {i, closes});
+          firstLight.add(new double[] {i - 0.12, light});
+          ends.add(
+              new double[] {
+                i + 0.12, afterOpenMillis(shot, middle(shot, ContactShot.FullyOpen::to))
+              });
+        }
+      }
+    }
+    double most = MARGIN * Math.max(high, -low);
+    ends.removeIf(end -> end[1] > most);
+    DotPlot plot = new DotPlot(domain, Words.say("contact.picture.axis"), theme);
+    dots(plot, "contact.picture.closes", closings, theme.asLeft());
+    dots(plot, "contact.picture.light", firstLight, theme.quietInk());
+    dots(plot, "contact.picture.end", ends, theme.asFound());
+    plot.level(0, theme.ink(), false);
+    plot.range(MARGIN * low - 0.1, most);
+    return plot.chart(Words.say("contact.picture.title"), note);
+  }
+
+  private static void dots(DotPlot plot, String key, List<double[]> at, Color colour) {
+    plot.dots(
+        Words.say(key),
+        at.stream().mapToDouble(point -> point[0]).toArray(),
+        at.stream().mapToDouble(point -> point[1]).toArray(),
+        colour);
+  }
+
+  @Override
+  public TableTwin table() {
+    return new TableTwin(
+        Words.say("contact.picture.title"),
+        List.of(
+            Words.say("contact.picture.speed"),
+            Words.say("contact.picture.light"),
+            Words.say("contact.picture.closes"),
+            Words.say("contact.picture.end"),
+            Words.say("contact.table.duration"),
+            Words.say("contact.table.bounces"),
+            Words.say("contact.table.flash")),
+        contact.speeds().stream().map(ContactPicture::row).toList(),
+        note);
+  }
+
+  private static List<String> row(FlashContact.AtSpeed at) {
+    return List.of(
+        Numbers.speed(at.speed()),
+        mean(at, s -> afterOpenMillis(s, middle(s, ContactShot.FullyOpen::firstLight))),
+        mean(at, s -> afterOpenMillis(s, s.closingSeconds())),
+        mean(at, s -> afterOpenMillis(s, middle(s, ContactShot.FullyOpen::to))),
+        mean(at, s -> s.durationSeconds() * 1e3),
+        String.valueOf(at.mostBounces()),
+        Words.say("contact.flash." + at.flash().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+  }
+
+  private static String mean(FlashContact.AtSpeed at, ToDoubleFunction<ContactShot> millis) {
+    return Optional.of(at.shots().stream().filter(ContactPicture::isDrawn).toList())
+        .filter(shots -> !shots.isEmpty())
+        .map(shots -> shots.stream().mapToDouble(millis).average().orElseThrow())
+        .map(value -> String.format(Locale.ROOT, "%+.2f ms", value))
+        .orElse(Words.say("table.nothing"));
+  }
+}

@@ -1,0 +1,236 @@
+package org.halflight.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PipedInputStream;
+import java.io.PipedOutputStream;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
+import org.halflight.bench.Marks;
+import org.halflight.bench.PumpFeed;
+import org.halflight.bench.SessionFile;
+import org.halflight.bench.Workbench;
+import org.halflight.everyday.Everyday;
+import org.halflight.everyday.FNumber;
+import org.halflight.everyday.StopScale;
+import org.halflight.everyday.Tried;
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Aim;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Check;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.StopsAsked;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Leak test and stop check in their place of a run, typed; on the practice rig, so simulated. */
+class LightTestsInARunTest {
+  /** Eight stops below full light. */
+  private static final double LEAK = 1 / 256.0;
+
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final PipedInputStream keys = new PipedInputStream();
+  private final PipedOutputStream keyboard = new PipedOutputStream();
+  private final PracticeRig rig =
+      PracticeRig.unpaced(
+          InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
+
+  /** A person who does not work the camera: time passes on the rig, for so long and no longer. */
+  private final class Bystander implements Hand {
+    private final String typed;
+    private int patience = 2_000;
+    private boolean hasTyped;
+
+    Bystander(String typed) {
+      this.typed = typed;
+    }
+
+    @Override
+    public void fire(MarkedSpeed shown) {}
+
+    @Override
+    public void tryOut(Check check) {}
+
+    @Override
+    public void hold(boolean open) {
+      rig.holdOpen(open);
+    }
+
+    @Override
+    public LightHand light() {
+      return new LightHand() {
+        @Override
+        public void cover(boolean covered) {}
+
+        @Override
+        public void cock() {}
+
+        @Override
+        public void hold(boolean open) {}
+
+        @Override
+        public void stop(FNumber number, boolean opening) {}
+
+        @Override
+        public void isAtRest() {}
+
+        @Override
+        public void idle() {
+          if (!hasTyped) {
+            hasTyped = true;
+            type(typed);
+          }
+          Bystander.this.idle();
+        }
+
+        @Override
+        public boolean works() {
+          return false;
+        }
+      };
+    }
+
+    @Override
+    public void idle() {
+      assertThat(patience--).as(printed()).isPositive();
+      rig.rest(0.01);
+    }
+
+    @Override
+    public boolean works() {
+      return false;
+    }
+  }
+
+  @BeforeEach
+  void plugInTheKeyboard() throws IOException {
+    keyboard.connect(keys);
+  }
+
+  @Test
+  void theRunComesToBothInTheirOrderAndGoesOn() {
+    rig.leak(0, LEAK);
+    RunSetup setup = setup(List.of(Check.LEAK, Check.STOPS, Check.B), "1/60");
+    Session session = run(setup, new PracticeHand(rig));
+
+    assertThat(session.isRunDone()).as(printed()).isTrue();
+    assertThat(printed())
+        .containsSubsequence(
+            "1/60: cock and fire",
+            "Next: the leak test",
+            "cover the lamp",
+            "Leak test, shut and cocked: light comes through",
+            "Next: the stop check",
+            "Stop down to f/5.6",
+            "Stop check against f/2.8",
+            "Set B, release, hold");
+    List<Tried> tried = Everyday.of(session.results(), session.readings(), session.runs());
+    StopScale scale =
+        (StopScale) tried.stream().filter(StopScale.class::isInstance).findFirst().orElseThrow();
+    assertThat(scale.run()).isEqualTo(1);
+    assertThat(scale.phase()).contains(Phase.AS_FOUND);
+    assertThat(scale.toleranceStops()).isEqualTo(0.6);
+    // Opening and cocking for the readings are no firings of the run: the one after rest, one of
+    // 1/60, one of B.
+    assertThat(session.results().stream().filter(f -> f.outcome().isOfTheShutter())).hasSize(3);
+
+    Session replayed = BenchFold.replay(SessionFile.read(file()).events()).session();
+    assertThat(replayed.isRunDone()).isTrue();
+    assertThat(Everyday.of(replayed.results(), replayed.readings(), replayed.runs()))
+        .usingRecursiveComparison()
+        .isEqualTo(tried);
+  }
+
+  @Test
+  void aTestThatIsSkippedLetsTheRunGoOn() {
+    Session session = run(setup(List.of(Check.LEAK)), new Bystander("s\n"));
+
+    assertThat(session.isRunDone()).as(printed()).isTrue();
+    assertThat(session.readings()).isEmpty();
+  }
+
+  @Test
+  void whatIsNoKeyIsNoReading() {
+    Session session = run(setup(List.of(Check.LEAK)), new Bystander("move\nq\n"));
+
+    assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
+    assertThat(session.isRunDone()).isFalse();
+    assertThat(session.readings()).isEmpty();
+  }
+
+  private void type(String words) {
+    try {
+      keyboard.write(words.getBytes(StandardCharsets.UTF_8));
+      keyboard.flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Session run(RunSetup setup, Hand hand) {
+    AtomicLong nanos = new AtomicLong();
+    Workbench workbench =
+        Workbench.begin(
+            SessionFile.create(file()),
+            nanos::incrementAndGet,
+            new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
+    try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
+      Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8), keys);
+      BenchTalk talk = new BenchTalk(driver, terminal, hand);
+      talk.waitForRig();
+      if (hand.works()) {
+        talk.setLight();
+      }
+      talk.run(setup);
+      return workbench.fold().session();
+    }
+  }
+
+  private RunSetup setup(List<Check> checks, String... speeds) {
+    Aim usual = Aim.USUAL;
+    return new RunSetup(
+        "invented camera",
+        Phase.AS_FOUND,
+        "leaf",
+        Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+        Reference.EXACT,
+        1,
+        checks,
+        CameraCustoms.NONE,
+        RunConditions.NONE,
+        new Aim(
+            usual.tolerances(),
+            usual.measurand(),
+            usual.untilDecided(),
+            new StopsAsked(List.of("2.8", "5.6", "16"), 0.6)));
+  }
+
+  private Path file() {
+    return folder.resolve("run.session");
+  }
+
+  private String printed() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+}
