@@ -6,6 +6,7 @@ import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Check;
 import org.halflight.session.LightReading;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
@@ -24,6 +25,11 @@ final class ModelCamera {
 
   /** Light that comes through the shut blades while they are cocked: eight stops down. */
   private static final double LEAK_SHARE = 1 / 256.0;
+
+  /** How the linkage of the camera is found: it frees too early by a plain margin. */
+  private static final double FOUND_OUT_MILLIS = 6;
+
+  private static final double SLOW_SECONDS = 0.15;
 
   private final PracticePorts ports;
   private final long seed;
@@ -50,6 +56,7 @@ final class ModelCamera {
             surroundings.seed(),
             surroundings.nanos(),
             PracticeRig.startsBefore(surroundings.clock().instant()));
+    rig.turnLinkage(FOUND_OUT_MILLIS);
     return new ModelCamera(new PracticePorts(rig), dial, surroundings.seed());
   }
 
@@ -85,6 +92,35 @@ final class ModelCamera {
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     ports.onBench(rig -> rig.fire(mishap));
+  }
+
+  /**
+   * Tries what a check asks for, at a speed slow enough that the closing is not heard with the
+   * opening.
+   */
+  void tryOut(Check check) {
+    ports.onBench(
+        rig -> {
+          if (check.isForTheEar()) {
+            dial.stream()
+                .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
+                .findFirst()
+                .ifPresent(rig::chooseSpeed);
+          }
+          rig.wind(check != Check.RELEASE_ALONE);
+          rig.fire(PracticeMishap.NONE);
+          rig.wind(true);
+        });
+  }
+
+  /** Turns the screw of the linkage: above 0 the film advance frees earlier by so many ms. */
+  void turnLinkage(double millis) {
+    ports.onBench(rig -> rig.turnLinkage(millis));
+  }
+
+  /** Whether a contact at the film advance is wired in place of the click sensor. */
+  void contactAtAdvance(boolean wired) {
+    ports.onBench(rig -> rig.contactAtAdvance(wired));
   }
 
   /** Cocks, and light comes through meanwhile. */

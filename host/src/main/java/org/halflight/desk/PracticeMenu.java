@@ -12,10 +12,15 @@ import org.halflight.words.Words;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
+  /** How far one turn of the screw of the linkage goes. */
+  private static final double TURN_MILLIS = 1.5;
+
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<ModelCamera>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
+  private final JCheckBoxMenuItem contact =
+      new JCheckBoxMenuItem(Words.say("desk.practice.contact"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 
   /**
@@ -30,6 +35,9 @@ final class PracticeMenu {
     menu.addSeparator();
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
+    item("linkageEarlier", camera -> camera.turnLinkage(TURN_MILLIS));
+    item("linkageLater", camera -> camera.turnLinkage(-TURN_MILLIS));
+    tick(contact, "contact", on -> camera -> camera.contactAtAdvance(on));
     tick(
         cable,
         "cable",

@@ -28,7 +28,6 @@ final class PracticeCamera {
 
   private static final double COCKING_SECONDS = 0.3;
   private static final double PRESS_SECONDS = 0.15;
-  private static final double CLICK_SECONDS = 0.003;
 
   /** A stop is turned, a cover put on, a lever wound. */
   private static final double CHANGE_SECONDS = 0.05;
@@ -41,6 +40,7 @@ final class PracticeCamera {
   private final PracticeWorld world;
   private final long seed;
   private final List<PracticeFiring> firings = new ArrayList<>();
+  private final PracticeAdvance advance = new PracticeAdvance();
   private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
   private LeafShutter shutter;
   private MarkedSpeed speed;
@@ -56,6 +56,7 @@ final class PracticeCamera {
   private boolean cocked;
   private double uncockedLeak;
   private double cockedLeak;
+  private boolean isWound = true;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -171,6 +172,16 @@ final class PracticeCamera {
     change(before);
   }
 
+  /** The film advance and its linkage. */
+  PracticeAdvance advance() {
+    return advance;
+  }
+
+  /** Whether the film is wound on before each release, so that the advance comes free with it. */
+  void wind(boolean winds) {
+    isWound = winds;
+  }
+
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
   Optional<PracticeFiring> fire(PracticeMishap mishap) {
     long pressTicks = world.start();
@@ -248,8 +259,10 @@ final class PracticeCamera {
     LightPath path = shutter.opening();
     light(lightTicks, path);
     double contactSeconds = path.endSeconds() + shutter.timing().contactAfterOpenMillis() * 1e-3;
-    world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(contactSeconds));
-    contactClosed = true;
+    if (!advance.isTouched()) {
+      world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(contactSeconds));
+      contactClosed = true;
+    }
     open = true;
     return lightTicks + RATE.ticks(contactSeconds);
   }
@@ -261,6 +274,9 @@ final class PracticeCamera {
   }
 
   private void contact(long lightTicks, double openSeconds, double closingSeconds) {
+    if (advance.isTouched()) {
+      return;
+    }
     double closes = openSeconds + shutter.timing().contactAfterOpenMillis() * 1e-3;
     double opens = Math.max(closingSeconds, closes + CONTACT_SECONDS_LEAST);
     world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(closes));
@@ -278,11 +294,7 @@ final class PracticeCamera {
   }
 
   private void click(long lightTicks, SeededDraws draws) {
-    ReleaseTiming timing = shutter.timing();
-    double before = timing.clickBeforeLightMillis() + timing.scatterMillis() * draws.normal();
-    long ticks = lightTicks - RATE.ticks(before * 1e-3);
-    world.input(Channel.CLICK, true, ticks);
-    world.input(Channel.CLICK, false, ticks + RATE.ticks(CLICK_SECONDS));
+    advance.release(world, shutter.timing(), lightTicks, isWound, draws);
   }
 
   private long lightAfter(long pressTicks, SeededDraws draws) {
