@@ -32,6 +32,8 @@ final class RunMarks {
 
   private static final String STOPS = "stops";
   private static final String STOP_TOLERANCE = "stop-tolerance";
+  private static final String CONTACT = "contact";
+  private static final String WIRED = "wired";
   private static final String LINKAGE = "linkage";
 
   private RunMarks() {}
@@ -72,6 +74,9 @@ final class RunMarks {
     if (!aim.linkage().equals(LinkageLimits.USUAL)) {
       values.put(LINKAGE, aim.linkage().text());
     }
+    if (aim.flashContact()) {
+      values.put(CONTACT, WIRED);
+    }
   }
 
   static Aim aim(Map<String, String> values) {
@@ -86,7 +91,8 @@ final class RunMarks {
                 ? Double.parseDouble(values.get(STOP_TOLERANCE))
                 : StopsAsked.USUAL_TOLERANCE_STOPS),
         LinkageLimits.find(values.getOrDefault(LINKAGE, ""))
-            .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)));
+            .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)),
+        WIRED.equals(values.get(CONTACT)));
   }
 
   static List<Check> checks(Map<String, String> values) {

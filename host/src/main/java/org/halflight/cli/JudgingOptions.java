@@ -57,7 +57,8 @@ final class JudgingOptions {
         about == null ? kept.measurand() : CliWords.word(Measurand.values(), about, "--about"),
         untilDecided || kept.untilDecided(),
         kept.stops(),
-        kept.linkage());
+        kept.linkage(),
+        kept.flashContact());
   }
 
   /**

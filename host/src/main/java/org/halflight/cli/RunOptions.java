@@ -86,6 +86,13 @@ final class RunOptions {
   private String linkage;
 
   @Option(
+      names = "--contact",
+      description =
+          "The flash contact is wired and is to be measured at every speed. Never connect a flash"
+              + " unit at the same time: old ones carry 220 V and more.")
+  private boolean contact;
+
+  @Option(
       names = "--phase",
       paramLabel = "PHASE",
       defaultValue = "as-found",
@@ -139,7 +146,8 @@ final class RunOptions {
                     .orElseThrow(
                         () -> new Trouble(Words.say("stops.badTolerance", stopTolerance)))),
             LinkageLimits.find(linkage)
-                .orElseThrow(() -> new Trouble(Words.say("linkage.badLimits", linkage)))));
+                .orElseThrow(() -> new Trouble(Words.say("linkage.badLimits", linkage))),
+            contact));
   }
 
   private List<MarkedSpeed> order(Dial chosen) {

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.util.List;
+import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import org.halflight.desk.view.AimForm;
@@ -23,6 +24,7 @@ final class AimPanel {
   private final JTextField stops = new JTextField(AimForm.USUAL.stops().markings(), 14);
   private final JTextField stopTolerance = new JTextField(8);
   private final JTextField linkage = new JTextField(8);
+  private final JCheckBox contact = new JCheckBox(Words.say("desk.run.contact"));
 
   AimPanel() {
     stops.setName("runStops");
@@ -32,6 +34,7 @@ final class AimPanel {
     stopTolerance
         .getAccessibleContext()
         .setAccessibleDescription(Words.say("desk.run.stopTolerance.usual"));
+    contact.setName("runContact");
     linkage.setName("runLinkage");
     linkage.putClientProperty(
         FlatClientProperties.PLACEHOLDER_TEXT, Words.say("desk.run.linkage.usual"));
@@ -67,6 +70,11 @@ final class AimPanel {
     return stopTolerance;
   }
 
+  /** Whether the flash contact is wired. */
+  JCheckBox contact() {
+    return contact;
+  }
+
   /** From where to where the linkage is good. */
   JTextField linkage() {
     return linkage;
@@ -83,6 +91,7 @@ final class AimPanel {
     stops.setText(form.stops().markings());
     stopTolerance.setText(form.stops().tolerance());
     linkage.setText(form.linkage());
+    contact.setSelected(form.flashContact());
   }
 
   AimForm form() {
@@ -91,6 +100,7 @@ final class AimPanel {
         MEASURANDS.get(Math.max(0, measurand.getSelectedIndex())),
         rule.getSelectedIndex() == 1,
         new StopsForm(stops.getText(), stopTolerance.getText()),
-        linkage.getText());
+        linkage.getText(),
+        contact.isSelected());
   }
 }

@@ -64,7 +64,9 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
             new StopsForm(
                 kept.getProperty("stops", AimForm.USUAL.stops().markings()),
                 kept.getProperty("stop-tolerance", "")),
-            kept.getProperty("linkage", ""));
+            kept.getProperty("linkage", ""),
+            // A wire on the contact is looked at anew each time.
+            false);
     try {
       aim.read();
     } catch (Trouble notUnderstood) {

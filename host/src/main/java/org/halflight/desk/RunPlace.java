@@ -28,6 +28,7 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.ContactWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -58,6 +59,7 @@ final class RunPlace extends JPanel implements Looked {
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
   private final AimPanel aim = new AimPanel();
+  private final Passage caution = new Passage("runCaution", Words.say("desk.run.cautionName"));
   private final Passage trouble = new Passage("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
@@ -116,10 +118,15 @@ final class RunPlace extends JPanel implements Looked {
     add(label("desk.run.linkage", aim.linkage()));
     add(aim.linkage(), "wmin 220, wrap");
     add(checks(), "skip 1");
-    add(beforeCocking, "skip 1, split 2, flowy");
-    add(bladesShut, "wrap");
+    add(beforeCocking, "skip 1, split 3, flowy");
+    add(bladesShut);
+    add(aim.contact(), "wrap");
+    add(caution, "skip 1, span 3, growx, wmin 200, hidemode 3, wrap");
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
+    caution.say(ContactWords.caution());
+    caution.setVisible(false);
+    aim.contact().addItemListener(event -> caution.setVisible(aim.contact().isSelected()));
     dialChosen();
     look(look);
   }
@@ -156,8 +163,10 @@ final class RunPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    trouble.setBackground(look.ground());
-    trouble.setForeground(look.attention());
+    for (Passage each : List.of(caution, trouble)) {
+      each.setBackground(look.ground());
+      each.setForeground(look.attention());
+    }
     trouble.setFont(Look.letters(1.15));
     begin.setFont(Look.bold(1.25));
     for (Component each : getComponents()) {

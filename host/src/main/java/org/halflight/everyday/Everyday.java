@@ -40,7 +40,7 @@ public final class Everyday {
               StopScale.of(run, readings, aim.stops().toleranceStops()),
           (run, firings, readings, aim) -> Holds.of(run, firings),
           (run, firings, readings, aim) -> SelfTimer.of(run, firings),
-          (run, firings, readings, aim) -> FlashContact.of(run, firings));
+          (run, firings, readings, aim) -> FlashContact.of(run, firings, aim.flashContact()));
 
   private Everyday() {}
 

@@ -89,15 +89,16 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     speeds = List.copyOf(speeds);
   }
 
-  /** The contact of a run; empty where no edge of it came, so that none may be connected. */
-  static Optional<FlashContact> of(Everyday.Of run, List<FiringResult> firings) {
-    return firings.stream().anyMatch(firing -> !firing.firing().of(Channel.CONTACT).isEmpty())
-        ? connected(run, firings)
-        : Optional.empty();
-  }
-
-  /** The contact of a run where the person says that it is connected; empty without light. */
-  public static Optional<FlashContact> connected(Everyday.Of run, List<FiringResult> firings) {
+  /**
+   * The contact of a run; empty without light at a marked speed.
+   *
+   * @param wired whether the person says that it is; where not, it is empty without an edge of it
+   */
+  static Optional<FlashContact> of(Everyday.Of run, List<FiringResult> firings, boolean wired) {
+    if (!wired
+        && firings.stream().allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
+      return Optional.empty();
+    }
     Map<MarkedSpeed, List<ContactShot>> bySpeed =
         new TreeMap<>(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed());
     for (FiringResult firing : firings) {

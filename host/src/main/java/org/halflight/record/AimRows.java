@@ -22,6 +22,7 @@ final class AimRows {
 
   private static final String STOPS = BEFORE + "stops";
   private static final String STOP_TOLERANCE = BEFORE + "stop-tolerance";
+  private static final String FLASH_CONTACT = BEFORE + "flash-contact";
   private static final String LINKAGE = BEFORE + "linkage";
 
   private AimRows() {}
@@ -50,6 +51,9 @@ final class AimRows {
     if (!aim.linkage().equals(LinkageLimits.USUAL)) {
       rows.put(LINKAGE, aim.linkage().text());
     }
+    if (aim.flashContact()) {
+      rows.put(FLASH_CONTACT, "yes");
+    }
     return rows;
   }
 
@@ -62,7 +66,8 @@ final class AimRows {
         rows.containsKey(UNTIL_DECIDED),
         stops(rows),
         LinkageLimits.find(rows.getOrDefault(LINKAGE, ""))
-            .orElseThrow(() -> new SQLException("no limits of a linkage: " + rows)));
+            .orElseThrow(() -> new SQLException("no limits of a linkage: " + rows)),
+        rows.containsKey(FLASH_CONTACT));
   }
 
   private static StopsAsked stops(Map<String, String> rows) throws SQLException {

@@ -12,13 +12,16 @@ import org.halflight.speeds.Tolerances;
  *     that is fixed beforehand
  * @param stops what a stop check is about
  * @param linkage what the linkage between film advance and release is held against
+ * @param flashContact whether the flash contact is wired and asked about, so that one that never
+ *     closes is a fault
  */
 public record Aim(
     Tolerances tolerances,
     Measurand measurand,
     boolean untilDecided,
     StopsAsked stops,
-    LinkageLimits linkage) {
+    LinkageLimits linkage,
+    boolean flashContact) {
   /** Usual tolerances, the mean of each setting, a fixed number of firings. */
   public static final Aim USUAL =
       new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false, StopsAsked.USUAL);
@@ -30,13 +33,18 @@ public record Aim(
     Objects.requireNonNull(linkage);
   }
 
-  /** An aim with the usual limits of the linkage. */
+  /** An aim with the usual limits of the linkage, without the flash contact. */
   public Aim(Tolerances tolerances, Measurand measurand, boolean untilDecided, StopsAsked stops) {
-    this(tolerances, measurand, untilDecided, stops, LinkageLimits.USUAL);
+    this(tolerances, measurand, untilDecided, stops, LinkageLimits.USUAL, false);
   }
 
   /** The same aim with other limits of the linkage. */
   public Aim withLinkage(LinkageLimits limits) {
-    return new Aim(tolerances, measurand, untilDecided, stops, limits);
+    return new Aim(tolerances, measurand, untilDecided, stops, limits, flashContact);
+  }
+
+  /** The same aim, with the flash contact wired or not. */
+  public Aim withFlashContact(boolean wired) {
+    return new Aim(tolerances, measurand, untilDecided, stops, linkage, wired);
   }
 }

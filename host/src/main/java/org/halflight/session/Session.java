@@ -61,6 +61,7 @@ public final class Session {
   private final ProfileWatch profiles = new ProfileWatch();
 
   private TickRate rate = TickRate.BOARD_16_MHZ;
+  private final ContactCaution contactCaution = new ContactCaution();
   private FiringGrouper grouper = grouperFor(rate);
   private String rigSerial = "";
   private long bootCount;
@@ -231,6 +232,7 @@ public final class Session {
     if (input instanceof SessionInput.RunBegins begins) {
       lightSetting.take(false, latestTicks);
       begin(begins.setup(), news);
+      contactCaution.runBegins(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       choose(new Setting.Speed(chosen.speed()), news);
     } else if (input instanceof SessionInput.CheckChosen chosen) {
@@ -570,6 +572,7 @@ public final class Session {
       log.add(result);
     }
     news.add(new SessionNews.Settled(result));
+    contactCaution.settled(result, news);
   }
 
   private void add(LightReading read, List<SessionNews> news) {

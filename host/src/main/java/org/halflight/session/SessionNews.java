@@ -104,6 +104,12 @@ public sealed interface SessionNews {
   /** The question that was open is settled: answered, or what it was about is gone. */
   record QuestionClosed(Question question) implements SessionNews {}
 
+  /**
+   * The flash contact is in use for the first time of the session: what is to be known before a
+   * hand goes near it.
+   */
+  record FlashContactInUse() implements SessionNews {}
+
   /** The light came so late after the release that the self-timer was on, most likely. */
   record IsTheSelfTimerOn(FiringKey firing, double seconds) implements SessionNews {}
 

@@ -76,6 +76,9 @@ public final class NewsSentences {
     if (news instanceof SessionNews.IsTheDialTurned asked) {
       return say("news.dialNotTurned", asked.shown(), asked.previous());
     }
+    if (news instanceof SessionNews.FlashContactInUse) {
+      return Optional.of(ContactWords.caution());
+    }
     if (news instanceof SessionNews.IsTheSelfTimerOn asked) {
       return say("news.selfTimer", Numbers.time(asked.seconds()));
     }

@@ -97,7 +97,8 @@ class MarksTest {
                     Measurand.ONE_EXPOSURE,
                     true,
                     new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
-                    new LinkageLimits(-0.0005, 0.002)))),
+                    new LinkageLimits(-0.0005, 0.002),
+                    true))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",

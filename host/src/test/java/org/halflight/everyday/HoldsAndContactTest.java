@@ -3,17 +3,22 @@ package org.halflight.everyday;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.CheckState;
+import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.halflight.words.ContactWords;
 import org.junit.jupiter.api.Test;
 
@@ -32,7 +37,7 @@ class HoldsAndContactTest {
   }
 
   /** Light from 0 to {@code total}, and other changes, in seconds from first light. */
-  private void fire(double total, Change... others) {
+  private List<SessionNews> fire(double total, Change... others) {
     double low = LevelPair.GAUSS.low() * RAMP;
     double high = LevelPair.GAUSS.high() * RAMP;
     Stream<Change> light =
@@ -54,8 +59,10 @@ class HoldsAndContactTest {
                   each.channel(), each.high(), InventedLight.RATE.ticks(start + each.seconds()))));
     }
     start += all.get(all.size() - 1).seconds() + 1;
-    bench.session.take(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
+    List<SessionNews> news =
+        bench.session.take(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
     start += 40;
+    return news;
   }
 
   private <T extends Tried> T tried(Class<T> kind) {
@@ -204,6 +211,53 @@ class HoldsAndContactTest {
 
     assertThat(ContactWords.lines(tried(FlashContact.class)).get(0))
         .contains("did not close in 1 of 2");
+  }
+
+  @Test
+  void aWiredContactThatNeverClosesInAWholeRunIsAFault() {
+    begin(true);
+    fire(0.0166);
+    fire(0.0166);
+
+    FlashContact contact = tried(FlashContact.class);
+
+    assertThat(contact.state()).isEqualTo(CheckState.FAULT);
+    assertThat(ContactWords.lines(contact).get(0)).contains("did not close in 2 of 2");
+  }
+
+  @Test
+  void nothingIsSaidOfAContactThatNobodyWired() {
+    begin(false);
+    fire(0.0166);
+
+    assertThat(bench.tried()).noneMatch(FlashContact.class::isInstance);
+  }
+
+  @Test
+  void theCautionComesOnceAndBeforeTheFirstFiring() {
+    List<SessionNews> news = new ArrayList<>(begin(true));
+    news.addAll(begin(true));
+
+    assertThat(news).filteredOn(SessionNews.FlashContactInUse.class::isInstance).hasSize(1);
+    assertThat(ContactWords.caution()).contains("Never connect a flash unit");
+  }
+
+  @Test
+  void anUnannouncedContactBringsTheCautionAtItsFirstClosing() {
+    begin(false);
+
+    List<SessionNews> first = fire(0.0166, change(Channel.CONTACT, true, 2e-3));
+    List<SessionNews> second = fire(0.0166, change(Channel.CONTACT, true, 2e-3));
+
+    assertThat(first).hasAtLeastOneElementOfType(SessionNews.FlashContactInUse.class);
+    assertThat(second).doesNotHaveAnyElementsOfTypes(SessionNews.FlashContactInUse.class);
+  }
+
+  private List<SessionNews> begin(boolean contactWired) {
+    return bench.session.take(
+        new SessionInput.RunBegins(
+            new RunSetup("invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
+                .withAim(Aim.USUAL.withFlashContact(contactWired))));
   }
 
   @Test

@@ -212,7 +212,8 @@ class JobRoundTripTest {
               Measurand.ONE_EXPOSURE,
               true,
               new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
-              new LinkageLimits(-0.0005, 0.002));
+              new LinkageLimits(-0.0005, 0.002),
+              true);
       Run aimed =
           record.keep(
               new Run(

@@ -16,9 +16,15 @@ import org.halflight.words.Words;
  * @param untilDecided whether a speed is fired until it is decided
  * @param stops what a stop check is about
  * @param linkage as {@link LinkageLimits#find} reads it; empty for the usual limits
+ * @param flashContact whether it is wired
  */
 public record AimForm(
-    String tolerance, Measurand measurand, boolean untilDecided, StopsForm stops, String linkage) {
+    String tolerance,
+    Measurand measurand,
+    boolean untilDecided,
+    StopsForm stops,
+    String linkage,
+    boolean flashContact) {
   /** Trade custom, the mean of each setting, a fixed number. */
   public static final AimForm USUAL = of(Aim.USUAL);
 
@@ -35,7 +41,8 @@ public record AimForm(
         aim.measurand(),
         aim.untilDecided(),
         StopsForm.of(aim.stops()),
-        aim.linkage().text());
+        aim.linkage().text(),
+        aim.flashContact());
   }
 
   /**
@@ -50,6 +57,6 @@ public record AimForm(
     LinkageLimits limits =
         LinkageLimits.find(linkage)
             .orElseThrow(() -> new Trouble(Words.say("linkage.badLimits", linkage)));
-    return new Aim(tolerances, measurand, untilDecided, stops.read(), limits);
+    return new Aim(tolerances, measurand, untilDecided, stops.read(), limits, flashContact);
   }
 }

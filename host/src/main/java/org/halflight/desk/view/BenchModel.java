@@ -283,6 +283,7 @@ public final class BenchModel {
         isQuestion(news)
             || news instanceof SessionNews.PlateauOff
             || news instanceof SessionNews.IsTheSelfTimerOn
+            || news instanceof SessionNews.FlashContactInUse
             || news instanceof SessionNews.LeakWhileCocking
             || news instanceof SessionNews.SetBeforeCocking
             || news instanceof SessionNews.EnoughToKnow

@@ -1,0 +1,33 @@
+package org.halflight.session;
+
+import java.util.List;
+import org.halflight.signal.Channel;
+
+/** Sees to it that the caution about the flash contact is given once, before it is used. */
+final class ContactCaution {
+  private boolean given;
+
+  /** A run begins; with the contact wired the caution comes before its first firing. */
+  void runBegins(RunSetup setup, List<SessionNews> news) {
+    if (setup.aim().flashContact()) {
+      give(news);
+    }
+  }
+
+  /**
+   * A firing settled; a contact that nobody spoke of may be wired too. The practice rig's is not.
+   */
+  void settled(FiringResult result, List<SessionNews> news) {
+    if (Source.of(result.key().rigSerial()) != Source.PRACTICE
+        && !result.firing().of(Channel.CONTACT).isEmpty()) {
+      give(news);
+    }
+  }
+
+  private void give(List<SessionNews> news) {
+    if (!given) {
+      given = true;
+      news.add(new SessionNews.FlashContactInUse());
+    }
+  }
+}
