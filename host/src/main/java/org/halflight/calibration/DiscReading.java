@@ -2,41 +2,103 @@ package org.halflight.calibration;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
-import org.halflight.signal.Channel;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelCorrection;
+import org.halflight.exposure.ProfileCorrection;
+import org.halflight.profile.ClockRate;
 import org.halflight.signal.Edge;
 import org.halflight.stats.Sample;
+import org.halflight.stats.Student;
 import org.halflight.time.TickRate;
 
 /**
- * What a rig says of the printed disc: the effective time of each slot as a part of the turn, and
- * how far that is from the slot's angle. Both times are of the same clock, so neither its rate nor
- * the speed of the disc matters.
+ * What a rig says of the printed disc: the effective time of each slot, measured as a firing is, as
+ * a part of the turn, against the slot's angle. Both times are of the same clock, so neither its
+ * rate nor the speed of the disc matters. What the disc being off its centre does to the slots is
+ * taken out.
  *
- * @param slots of the disc, narrow to wide
- * @param turnSeconds mean time of a turn, by the rig's clock
+ * @param disc what turned
+ * @param slots of the disc that could be used, narrow to wide
+ * @param turnSeconds mean time of a turn by the rig's nominal clock
+ * @param turnSd standard deviation of a turn
  * @param turns how many were whole
+ * @param forward whether slots came narrow to wide
+ * @param beamDegrees how wide the light is at most, where it passes the disc
+ * @param swingDegrees how far edges swing once a turn: off centre, or the speed
+ * @param edgeSdDegrees standard uncertainty of one edge: as it was stated, or as the edges scatter
+ *     where that is more
+ * @param edgeDegreesOfFreedom of that; infinite where it was stated
+ * @param foundEdgeSdDegrees by what the edges really scatter around what they have in common
+ * @param offsetSeconds by what every slot is too long, whatever its angle
+ * @param offsetSd standard uncertainty of that
+ * @param slopeError by what share of its time every slot is too long beyond that
+ * @param slopeSd standard uncertainty of that
  */
-public record DiscReading(List<Slot> slots, double turnSeconds, int turns) {
-  /** The slots of the disc that this program prints, in degrees. */
-  public static final List<Double> SLOT_DEGREES = List.of(3.6, 7.2, 14.4, 28.8, 57.6);
-
+public record DiscReading(
+    PrintedDisc disc,
+    List<Slot> slots,
+    double turnSeconds,
+    double turnSd,
+    int turns,
+    boolean forward,
+    double beamDegrees,
+    double swingDegrees,
+    double edgeSdDegrees,
+    double edgeDegreesOfFreedom,
+    OptionalDouble foundEdgeSdDegrees,
+    double offsetSeconds,
+    double offsetSd,
+    double slopeError,
+    double slopeSd) {
   /** Least whole turns. */
   public static final int LEAST_TURNS = 5;
 
-  /** A slot that reads further off than this belongs to another disc, or an edge is missing. */
-  private static final double GREATEST_RATIO = 1.3;
+  /** Confidence of what is stated. */
+  public static final double LEVEL = 0.95;
+
+  /** The disc may swing by so much where the light passes: beyond, a sine is not all of it. */
+  public static final double SWING_MILLIMETRES_MOST = 2;
+
+  /**
+   * The way of a round light's edge between the Gauss levels as a part of its width: 21.1 and 78.9
+   * % of a circle lie behind chords 0.472 of its width apart. Of light with straight sides it is
+   * 0.577, so the width comes out too wide, never too narrow.
+   */
+  static final double ROUND_LIGHT_PART = 0.472;
+
+  /** Edges scatter more than was stated by this factor or more: that is no chance (5 edges). */
+  private static final double WORSE_THAN_STATED = 2;
+
+  private static final int SLOTS = PrintedDisc.SLOT_DEGREES.size();
+  private static final int SLOTS_LEAST = 4;
 
   /**
    * One slot.
    *
-   * @param degrees as printed
+   * @param degrees its angle
+   * @param expectedSeconds its angle's part of the turn, the swing taken into account
    * @param effectiveSeconds mean effective time
-   * @param error measured over printed part of the turn, less 1
-   * @param errorSd standard deviation of the error from turn to turn
+   * @param errorSd standard uncertainty of {@link #error}: the cut, and the turns
+   * @param timed how the method measured it in each turn
    */
-  public record Slot(double degrees, double effectiveSeconds, double error, double errorSd) {}
+  public record Slot(
+      double degrees,
+      double expectedSeconds,
+      double effectiveSeconds,
+      double errorSd,
+      List<LeafExposure.Timed> timed) {
+    public Slot {
+      timed = List.copyOf(timed);
+    }
+
+    /** Measured over expected, less 1. */
+    public double error() {
+      return effectiveSeconds / expectedSeconds - 1;
+    }
+  }
 
   /** What edges come to. */
   public sealed interface Outcome {}
@@ -44,83 +106,170 @@ public record DiscReading(List<Slot> slots, double turnSeconds, int turns) {
   /** A reading. */
   public record Found(DiscReading reading) implements Outcome {}
 
-  /** Too few whole turns with all five slots in them. */
-  public record TooFewTurns(int turns) implements Outcome {}
+  /** None, and why. */
+  public record Failed(DiscTrouble trouble) implements Outcome {}
 
   public DiscReading {
+    Objects.requireNonNull(disc);
+    Objects.requireNonNull(foundEdgeSdDegrees);
     slots = List.copyOf(slots);
   }
 
   /**
-   * @param edges of both channels of the centre, in order of time, their levels being the Gauss
-   *     levels of the light through an open slot
+   * @param edges while the disc turned, in order of time
+   * @param rate nominal rate of the rig's clock
+   * @param levels where rising and falling light is seen
+   * @param profile of the rig, to correct the edges by as in a session
    */
-  public static Outcome of(List<Edge> edges, TickRate rate) {
-    List<long[]> low = pulses(edges, Channel.CENTRE_LOW);
-    List<long[]> high = pulses(edges, Channel.CENTRE_HIGH);
-    List<Double> effective = new ArrayList<>();
-    List<Long> middle = new ArrayList<>();
-    int at = 0;
-    for (long[] outer : low) {
-      while (at < high.size() && high.get(at)[0] < outer[0]) {
-        at++;
-      }
-      if (at < high.size() && high.get(at)[1] <= outer[1]) {
-        effective.add(rate.seconds(outer[1] - outer[0] + high.get(at)[1] - high.get(at)[0]) / 2);
-        middle.add(outer[0] + (outer[1] - outer[0]) / 2);
-      }
+  public static Outcome of(
+      PrintedDisc disc,
+      List<Edge> edges,
+      TickRate rate,
+      LevelCorrection levels,
+      Optional<ProfileCorrection> profile) {
+    if (!levels.isAllowed()) {
+      return new Failed(new DiscTrouble.LevelsOff());
     }
-    int count = SLOT_DEGREES.size();
-    Map<Double, List<Double>> errors = new TreeMap<>();
-    Map<Double, List<Double>> times = new TreeMap<>();
-    List<Double> turns = new ArrayList<>();
-    for (int i = 0; i + count < middle.size(); i++) {
-      double turn = rate.seconds(middle.get(i + count) - middle.get(i));
-      double measured = 360 * effective.get(i) / turn;
-      double slot =
-          SLOT_DEGREES.stream()
-              .min((a, b) -> Double.compare(off(a, measured), off(b, measured)))
-              .orElseThrow();
-      if (off(slot, measured) <= Math.log(GREATEST_RATIO)) {
-        errors.computeIfAbsent(slot, s -> new ArrayList<>()).add(measured / slot - 1);
-        times.computeIfAbsent(slot, s -> new ArrayList<>()).add(effective.get(i));
-        turns.add(turn);
-      }
+    DiscTurns.Outcome outcome =
+        DiscTurns.of(SlotPass.of(edges, rate, levels, profile), LEAST_TURNS);
+    if (outcome.trouble().isPresent()) {
+      return new Failed(outcome.trouble().get());
     }
-    int whole = errors.values().stream().mapToInt(List::size).min().orElse(0);
-    if (errors.size() < count || whole < LEAST_TURNS) {
-      return new TooFewTurns(errors.size() < count ? 0 : whole);
-    }
-    List<Slot> slots = new ArrayList<>();
-    errors.forEach(
-        (degrees, all) ->
-            slots.add(
-                new Slot(
-                    degrees,
-                    Sample.of(times.get(degrees)).mean().get(),
-                    Sample.of(all).mean().get(),
-                    Sample.of(all).sd().get())));
-    return new Found(new DiscReading(slots, Sample.of(turns).mean().get(), whole));
+    return of(disc, outcome.turns().orElseThrow());
   }
 
-  private static double off(double slot, double measured) {
-    return Math.abs(Math.log(measured / slot));
-  }
-
-  private static List<long[]> pulses(List<Edge> edges, Channel channel) {
-    List<long[]> pulses = new ArrayList<>();
-    long rise = -1;
-    for (Edge edge : edges) {
-      if (edge.channel() != channel) {
+  private static Outcome of(PrintedDisc disc, DiscTurns turns) {
+    double turnSeconds = Sample.of(turns.turnSeconds()).mean().get();
+    double beam = beamDegrees(turns, turnSeconds);
+    List<DiscFit.Seen> seen = new ArrayList<>();
+    List<Integer> which = new ArrayList<>();
+    double noise = 0;
+    for (int slot = 0; slot < SLOTS; slot++) {
+      List<DiscTurns.Place> places = places(turns, slot);
+      if (places.size() < LEAST_TURNS
+          || places.size() < turns.places().size() / 2
+          || disc.slotDegrees().get(slot) < beam) {
         continue;
       }
-      if (edge.high()) {
-        rise = edge.ticks();
-      } else if (rise >= 0) {
-        pulses.add(new long[] {rise, edge.ticks()});
-        rise = -1;
-      }
+      double[] middle = places.stream().mapToDouble(place -> 360 * place.turns()).toArray();
+      double[] angle = places.stream().mapToDouble(place -> 360 * place.share()).toArray();
+      seen.add(
+          new DiscFit.Seen(
+              nominal(slot, turns.forward()),
+              disc.slotDegrees().get(slot),
+              Sample.of(middle).mean().get(),
+              Sample.of(angle).mean().get()));
+      which.add(slot);
+      noise = Math.max(noise, Sample.of(angle).sd().get() / Math.sqrt(2.0 * places.size()));
     }
-    return pulses;
+    if (seen.size() < SLOTS_LEAST) {
+      return new Failed(new DiscTrouble.NeverFullLight());
+    }
+    DiscFit fit = DiscFit.of(seen);
+    double swing = fit.swing();
+    if (disc.millimetres(swing) > SWING_MILLIMETRES_MOST) {
+      return new Failed(new DiscTrouble.OffCentre(disc.millimetres(swing)));
+    }
+    double stated = Math.hypot(disc.edgeStandardUncertaintyDegrees(), noise);
+    OptionalDouble found = fit.edgeSd();
+    boolean worse = found.isPresent() && found.getAsDouble() > stated;
+    double edge = worse ? found.getAsDouble() : stated;
+    List<Slot> slots = new ArrayList<>();
+    for (int i = 0; i < seen.size(); i++) {
+      DiscFit.Seen slot = seen.get(i);
+      List<DiscTurns.Place> places = places(turns, which.get(i));
+      slots.add(
+          new Slot(
+              slot.nominalAngle(),
+              turnSeconds * (slot.nominalAngle() + fit.swingOf(slot)) / 360,
+              turnSeconds * slot.angle() / 360,
+              fit.angleSd(slot, edge) / slot.nominalAngle(),
+              places.stream().flatMap(place -> place.pass().timed().stream()).toList()));
+    }
+    return new Found(
+        new DiscReading(
+            disc,
+            slots,
+            turnSeconds,
+            Sample.of(turns.turnSeconds()).sd().get(),
+            turns.places().size(),
+            turns.forward(),
+            beam,
+            swing,
+            edge,
+            worse ? fit.degreesOfFreedom() : Double.POSITIVE_INFINITY,
+            found,
+            turnSeconds * fit.widening() / 360,
+            turnSeconds * fit.wideningSd(edge) / 360,
+            fit.share(),
+            fit.shareSd(edge)));
+  }
+
+  private static List<DiscTurns.Place> places(DiscTurns turns, int slot) {
+    return turns.places().stream().flatMap(turn -> turn.get(slot).stream()).toList();
+  }
+
+  /** From the middle of the widest slot, in the direction of time. */
+  private static double nominal(int slot, boolean forward) {
+    double on = PrintedDisc.middleDegrees(slot) - PrintedDisc.middleDegrees(SLOTS - 1);
+    double turned = forward ? on : -on;
+    return slot == SLOTS - 1 ? 0 : (turned + 360) % 360;
+  }
+
+  /** By the two widest slots, which free any light that is of use. */
+  private static double beamDegrees(DiscTurns turns, double turnSeconds) {
+    List<Double> ramps = new ArrayList<>();
+    for (int slot = SLOTS - 2; slot < SLOTS; slot++) {
+      places(turns, slot).forEach(place -> ramps.add(place.pass().rampSeconds()));
+    }
+    return ramps.isEmpty()
+        ? 0
+        : 360 * Sample.of(ramps).median().get() / turnSeconds / ROUND_LIGHT_PART;
+  }
+
+  /** The factor from a standard uncertainty of the cut to a stated one. */
+  public double coverageFactor() {
+    return Student.quantile((1 + LEVEL) / 2, edgeDegreesOfFreedom);
+  }
+
+  /** Whether the edges scatter by far more than was stated of them. */
+  public boolean isCutWorse() {
+    return foundEdgeSdDegrees.isPresent()
+        && foundEdgeSdDegrees.getAsDouble()
+            > WORSE_THAN_STATED * disc.edgeStandardUncertaintyDegrees();
+  }
+
+  /** Slots that are too narrow for the light, or were seen too seldom. */
+  public List<Double> leftOut() {
+    return disc.slotDegrees().stream()
+        .filter(degrees -> slots.stream().noneMatch(slot -> slot.degrees() == degrees))
+        .toList();
+  }
+
+  /** Whether slots come out as long as they are, within what the disc itself is uncertain by. */
+  public boolean agrees() {
+    // Two questions at once: half the risk each (Bonferroni).
+    double k = Student.quantile(1 - (1 - LEVEL) / 4, edgeDegreesOfFreedom);
+    return Math.abs(offsetSeconds) <= k * offsetSd && Math.abs(slopeError) <= k * slopeSd;
+  }
+
+  /**
+   * The rate of the rig's clock, where the speed of the disc is known from elsewhere.
+   *
+   * @param turnsAMinute true mean speed
+   * @param standardUncertaintyPpm of that
+   * @return empty where no clock of a board can be so far off, so that the speed must be wrong
+   */
+  public Optional<ClockRate> clock(double turnsAMinute, double standardUncertaintyPpm) {
+    if (!(turnsAMinute > 0 && standardUncertaintyPpm >= 0)) {
+      throw new IllegalArgumentException("not a speed: " + turnsAMinute);
+    }
+    double own = 1e6 * turnSd / turnSeconds / Math.sqrt(turns);
+    double all = Math.hypot(own, standardUncertaintyPpm);
+    double degrees = own > 0 ? (turns - 1) * Math.pow(all / own, 4) : Double.POSITIVE_INFINITY;
+    double fast = 1e6 * (turnSeconds * turnsAMinute / 60 - 1);
+    return Math.abs(fast) > ClockRate.PPM_MOST
+        ? Optional.empty()
+        : Optional.of(new ClockRate(fast, all, degrees, ClockRate.Source.DISC));
   }
 }

@@ -7,6 +7,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYBoxAnnotation;
+import org.jfree.chart.annotations.XYLineAnnotation;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
@@ -81,6 +82,31 @@ final class DotPlot {
     label.setFont(theme.letters());
     label.setPaint(theme.ink());
     return label;
+  }
+
+  /** Upright whiskers from one value to another; {@code reach} is half the width of their ends. */
+  void whiskers(double[] x, double[] from, double[] to, Color colour, double reach) {
+    BasicStroke stroke = new BasicStroke(1.6f);
+    for (int i = 0; i < x.length; i++) {
+      plot.addAnnotation(new XYLineAnnotation(x[i], from[i], x[i], to[i], stroke, colour));
+      for (double end : new double[] {from[i], to[i]}) {
+        plot.addAnnotation(
+            new XYLineAnnotation(x[i] - reach, end, x[i] + reach, end, stroke, colour));
+      }
+    }
+  }
+
+  /** Boxes from one value to another behind the dots. */
+  void boxes(String name, double[] x, double[] from, double[] to, Color colour, double reach) {
+    int index = data.getSeriesCount();
+    add(name, new double[0], new double[0], colour, true, false);
+    renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
+    for (int i = 0; i < x.length; i++) {
+      renderer.addAnnotation(
+          new XYBoxAnnotation(
+              x[i] - reach, from[i], x[i] + reach, to[i], new BasicStroke(0), colour, colour),
+          Layer.BACKGROUND);
+    }
   }
 
   /** The band of tolerance. */

@@ -13,7 +13,8 @@ import picocli.CommandLine.Option;
     name = "disc",
     description =
         "Writes a slotted disc to print and cut out (PDF): a shutter whose time is known from its"
-            + " angle. docs/slotted-disc.md tells how to use it.")
+            + " angle. 'disc read' reads it while it turns. docs/slotted-disc.md tells how to use"
+            + " it.")
 final class DiscCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -37,6 +38,7 @@ final class DiscCommand implements Callable<Integer> {
     surroundings.terminal().say(Words.say("export.written", out));
     surroundings.terminal().say(Words.say("disc.print"));
     surroundings.terminal().say(Words.say("disc.caution"));
+    surroundings.terminal().say(Words.say("disc.next"));
     return 0;
   }
 }

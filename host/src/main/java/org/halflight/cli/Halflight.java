@@ -38,7 +38,9 @@ public final class Halflight {
     commands.addSubcommand(new ClockCommand(surroundings));
     commands.addSubcommand(new ProfileCommand(surroundings));
     commands.addSubcommand(new GaugeCommand(surroundings));
-    commands.addSubcommand(new DiscCommand(surroundings));
+    commands.addSubcommand(
+        new CommandLine(new DiscCommand(surroundings))
+            .addSubcommand(new DiscReadCommand(surroundings)));
     commands.addSubcommand(new PracticeCommand(surroundings));
     commands
         .getSubcommands()

@@ -11,12 +11,16 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 
-/** Lines to the person and lines from them. Reading never waits. */
+/** Lines to the person and lines from them. */
 public final class Terminal {
   private final PrintStream out;
   private final InputStream in;
-  private final BlockingQueue<String> typed = new LinkedBlockingQueue<>();
+  private final BlockingQueue<Line> typed = new LinkedBlockingQueue<>();
   private boolean listening;
+  private boolean ended;
+
+  /** What was typed; nothing at the end of all. */
+  private record Line(Optional<String> words) {}
 
   public Terminal(PrintStream out, InputStream in) {
     this.out = out;
@@ -42,7 +46,23 @@ public final class Terminal {
   /** A line that the person has typed, without its end; empty when there is none yet. */
   Optional<String> typed() {
     listen();
-    return Optional.ofNullable(typed.poll());
+    return Optional.ofNullable(typed.poll()).flatMap(Line::words);
+  }
+
+  /** Waits for a line; empty where nobody can type any more. */
+  Optional<String> waitForTyped() {
+    listen();
+    if (ended) {
+      return Optional.empty();
+    }
+    try {
+      Optional<String> words = typed.take().words();
+      ended = words.isEmpty();
+      return words;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Optional.empty();
+    }
   }
 
   private void listen() {
@@ -56,11 +76,12 @@ public final class Terminal {
               try (BufferedReader lines =
                   new BufferedReader(new InputStreamReader(in, Charset.defaultCharset()))) {
                 for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-                  typed.add(line.strip());
+                  typed.add(new Line(Optional.of(line.strip())));
                 }
               } catch (IOException closed) {
                 // A terminal that is gone types nothing more; the run itself goes on.
-                return;
+              } finally {
+                typed.add(new Line(Optional.empty()));
               }
             },
             "halflight-terminal");

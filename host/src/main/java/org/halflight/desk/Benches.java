@@ -98,7 +98,8 @@ final class Benches {
       archive.sessionBegan(begins, workbench.path());
     }
     RigHands rig =
-        new RigHands(driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()));
+        new RigHands(
+            driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()), camera);
     BenchHands hands =
         new BenchHands(
             driver,

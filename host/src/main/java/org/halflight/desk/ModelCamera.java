@@ -12,6 +12,7 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -159,6 +160,18 @@ final class ModelCamera {
           rig.leak(0, 0);
           rig.holdOpen(false);
           rig.stop(1);
+        });
+  }
+
+  /** An invented disc turns before the light, or no longer. */
+  void turnDisc(boolean turns) {
+    ports.onBench(
+        rig -> {
+          if (turns) {
+            rig.turnDisc(TurningDisc.invented(seed));
+          } else {
+            rig.stopDisc();
+          }
         });
   }
 

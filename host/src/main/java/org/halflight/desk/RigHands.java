@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.CalibrationPlan;
+import org.halflight.bench.DiscStanding;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
@@ -35,16 +36,20 @@ final class RigHands {
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
   private Optional<RigWork> work = Optional.empty();
+  private final DiscHands disc;
 
   /**
    * @param profileDays how old a profile may be to count as calibrated
+   * @param camera the model camera, where there is one
    */
   RigHands(
       BenchDriver driver,
       RigModel model,
       ProfileShelf shelf,
       OptionalInt profileDays,
-      Supplier<LocalDate> today) {
+      Supplier<LocalDate> today,
+      Optional<ModelCamera> camera) {
+    disc = new DiscHands(this, model, camera);
     this.driver = driver;
     this.model = model;
     this.shelf = shelf;
@@ -75,7 +80,13 @@ final class RigHands {
 
   /** Ends the work that goes on, soon. */
   void stop() {
+    disc.stopped();
     work.ifPresent(RigWork::stop);
+  }
+
+  /** The slotted disc. */
+  DiscHands disc() {
+    return disc;
   }
 
   /** Ten reference pulses against the profile. */
@@ -175,7 +186,8 @@ final class RigHands {
     return session().profileUse().profile();
   }
 
-  private void lent(Consumer<RigWork> doing) {
+  /** Lends the rig to some work, which takes lines and wishes meanwhile. */
+  void lent(Consumer<RigWork> doing) {
     try (RigWork rig = driver.lend(meanwhile, tell)) {
       work = Optional.of(rig);
       doing.accept(rig);
@@ -197,7 +209,12 @@ final class RigHands {
     return driver.workbench().fold().session();
   }
 
-  private double seconds() {
+  /** What a disc is read with. */
+  DiscStanding standing() {
+    return new DiscStanding(profile(), today.get(), profileDays);
+  }
+
+  double seconds() {
     return driver.workbench().now() / NANOS;
   }
 }

@@ -15,6 +15,7 @@ import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.calibration.PrintedDisc;
 import org.halflight.desk.view.RigView;
 import org.halflight.words.Words;
 
@@ -22,6 +23,7 @@ import org.halflight.words.Words;
 final class RigPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
+  private static final List<String> TABS = List.of("check", "fit", "residuals", "disc");
   private static final List<Integer> CLOCK_SECONDS = List.of(120, 60, 0);
 
   private final transient Consumer<Consumer<BenchHands>> bench;
@@ -33,6 +35,9 @@ final class RigPlace extends JPanel implements Looked {
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton check = new JButton(Words.say("desk.rig.check"));
   private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
+  private final JButton disc = new JButton(Words.say("desk.rig.disc"));
+  private final JTextField cut = new JTextField(String.valueOf(PrintedDisc.EDGE_MILLIMETRES), 4);
+  private final JTextField speed = new JTextField(6);
   private final JButton stop = new JButton(Words.say("desk.rig.stop"));
   private final JComboBox<String> clock = new JComboBox<>();
   private final JTextField file = new JTextField();
@@ -59,7 +64,7 @@ final class RigPlace extends JPanel implements Looked {
             "[][fill,grow]"));
     this.bench = bench;
     pictures =
-        List.of("check", "fit", "residuals").stream()
+        TABS.stream()
             .map(
                 name ->
                     new PictureView(
@@ -68,15 +73,15 @@ final class RigPlace extends JPanel implements Looked {
                             switch (name) {
                               case "check" -> "desk.rig.noCheck";
                               case "fit" -> "desk.rig.noFit";
+                              case "disc" -> "desk.rig.noDisc";
                               default -> "desk.rig.noResiduals";
                             }),
                         look,
                         drawing,
                         surroundings.nanos()))
             .toList();
-    List<String> tabNames = List.of("check", "fit", "residuals");
     for (int i = 0; i < pictures.size(); i++) {
-      tabs.addTab(Words.say("desk.rig.tab." + tabNames.get(i)), pictures.get(i));
+      tabs.addTab(Words.say("desk.rig.tab." + TABS.get(i)), pictures.get(i));
     }
     tabs.setName("rigPictures");
     tabs.getAccessibleContext().setAccessibleName(Words.say("desk.rig.title"));
@@ -107,11 +112,20 @@ final class RigPlace extends JPanel implements Looked {
     buttons.setOpaque(false);
     buttons.add(check);
     buttons.add(calibrate);
+    buttons.add(disc);
     buttons.add(stop, "wrap");
     JLabel clockLabel = new JLabel(Words.say("desk.rig.clock"));
     clockLabel.setLabelFor(clock);
     buttons.add(clockLabel, "span, split 2");
-    buttons.add(clock);
+    buttons.add(clock, "wrap");
+    JLabel cutLabel = new JLabel(Words.say("desk.rig.disc.cut"));
+    cutLabel.setLabelFor(cut);
+    JLabel speedLabel = new JLabel(Words.say("desk.rig.disc.rpm"));
+    speedLabel.setLabelFor(speed);
+    buttons.add(cutLabel, "span, split 4");
+    buttons.add(cut);
+    buttons.add(speedLabel);
+    buttons.add(speed);
     left.add(buttons);
     scroll = new JScrollPane(profile);
     left.add(scroll, "wmin 200, hmin 60, grow, push");
@@ -130,6 +144,9 @@ final class RigPlace extends JPanel implements Looked {
   private void named() {
     check.setName("rigCheck");
     calibrate.setName("rigCalibrate");
+    disc.setName("rigDisc");
+    cut.setName("rigDiscCut");
+    speed.setName("rigDiscSpeed");
     stop.setName("rigStop");
     clock.setName("rigClock");
     file.setName("rigFile");
@@ -137,6 +154,8 @@ final class RigPlace extends JPanel implements Looked {
     take.setName("rigTake");
     tables.setName("rigTables");
     clock.getAccessibleContext().setAccessibleName(Words.say("desk.rig.clock"));
+    cut.getAccessibleContext().setAccessibleName(Words.say("desk.rig.disc.cut"));
+    speed.getAccessibleContext().setAccessibleName(Words.say("desk.rig.disc.rpm"));
     file.getAccessibleContext().setAccessibleName(Words.say("desk.rig.file"));
   }
 
@@ -146,6 +165,12 @@ final class RigPlace extends JPanel implements Looked {
         event -> {
           int seconds = CLOCK_SECONDS.get(Math.max(0, clock.getSelectedIndex()));
           bench.accept(hands -> hands.rig().calibrate(seconds));
+        });
+    disc.addActionListener(
+        event -> {
+          String edges = cut.getText();
+          String turns = speed.getText();
+          bench.accept(hands -> hands.rig().disc().goOn(edges, turns));
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
@@ -166,6 +191,8 @@ final class RigPlace extends JPanel implements Looked {
   /** Shows the rig. */
   void show(RigView view) {
     boolean began = view.isUnderWay() && (shown == null || !shown.isUnderWay());
+    boolean asks = view.isAsking() && (shown == null || !shown.isAsking());
+    boolean asked = !view.isAsking() && shown != null && shown.isAsking();
     boolean ended = !view.isUnderWay() && shown != null && shown.isUnderWay();
     title.setText(Words.say("desk.rig.titleOf", view.heading()));
     standing.say(view.standing());
@@ -177,28 +204,38 @@ final class RigPlace extends JPanel implements Looked {
     progress.setVisible(view.isUnderWay());
     check.setEnabled(!view.isUnderWay() && view.hasProfile());
     calibrate.setEnabled(!view.isUnderWay());
+    disc.setText(Words.say(view.isAsking() ? "desk.rig.disc.done" : "desk.rig.disc"));
+    disc.setEnabled(view.isAsking() || !view.isUnderWay());
+    cut.setEnabled(!view.isUnderWay());
+    speed.setEnabled(!view.isUnderWay());
     stop.setEnabled(view.isUnderWay());
     write.setEnabled(view.hasProfile());
-    if (isShowing() && (began || ended)) {
-      (began ? stop : first()).requestFocusInWindow();
-    }
     if (shown != null && !shown.check().equals(view.check()) && view.check().isPresent()) {
       tabs.setSelectedIndex(0);
     } else if (shown != null && !shown.fit().equals(view.fit())) {
       tabs.setSelectedIndex(1);
+    } else if (shown != null && !shown.disc().equals(view.disc())) {
+      tabs.setSelectedIndex(TABS.indexOf("disc"));
     }
     shown = view;
+    if (isShowing() && (began || ended || asks || asked)) {
+      first().requestFocusInWindow();
+    }
     pictures.get(0).show(view.check());
     pictures.get(1).show(view.fit());
     pictures.get(2).show(view.residuals());
+    pictures.get(TABS.indexOf("disc")).show(view.disc());
   }
 
   /** The button that is to have the focus when this place comes up. */
   JButton first() {
+    if (shown != null && shown.isAsking()) {
+      return disc;
+    }
     return stop.isEnabled() ? stop : check.isEnabled() ? check : calibrate;
   }
 
-  /** The pictures: rig check, reference pulses, residuals. */
+  /** The pictures: rig check, reference pulses, residuals, slotted disc. */
   List<PictureView> pictures() {
     return pictures;
   }
@@ -222,7 +259,7 @@ final class RigPlace extends JPanel implements Looked {
     standing.setFont(Look.bold(1.15));
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
-    for (JButton button : List.of(check, calibrate, stop)) {
+    for (JButton button : List.of(check, calibrate, disc, stop)) {
       button.setFont(Look.letters(1.15));
     }
     pictures.forEach(picture -> picture.look(look));

@@ -99,8 +99,8 @@ public record ContactShot(
     return Optional.of(
         new ContactShot(
             chatters ? How.CHATTERS : How.CLOSED,
-            result.rate().seconds(first - zero),
-            closed.stillHighSince().isPresent() ? 0 : result.rate().seconds(last - first),
+            result.realRate().seconds(first - zero),
+            closed.stillHighSince().isPresent() ? 0 : result.realRate().seconds(last - first),
             chatters ? closings - 1 : bounces(closed),
             area,
             radius));
@@ -115,7 +115,7 @@ public record ContactShot(
             .orElse(Long.MAX_VALUE);
     return contact.stream()
         .filter(Edge::high)
-        .anyMatch(edge -> result.rate().seconds(edge.ticks() - dark) > CHATTER_SECONDS);
+        .anyMatch(edge -> result.realRate().seconds(edge.ticks() - dark) > CHATTER_SECONDS);
   }
 
   /** Openings before the longest stretch; one that lasts to the end is the longest. */

@@ -102,7 +102,10 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     Map<MarkedSpeed, List<ContactShot>> bySpeed =
         new TreeMap<>(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed());
     for (FiringResult firing : firings) {
-      if (firing.shown().isPresent() && firing.rejection().isEmpty()) {
+      // Light while cocking is no release, and no contact closes with it.
+      if (firing.shown().isPresent()
+          && firing.outcome().isOfTheShutter()
+          && firing.rejection().isEmpty()) {
         ContactShot.of(firing)
             .ifPresent(
                 shot ->

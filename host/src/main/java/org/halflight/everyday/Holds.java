@@ -93,7 +93,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
             .filter(ticks -> ticks > opens && ticks <= closes)
             .max();
     return sign.isPresent()
-        ? OptionalDouble.of(firing.rate().seconds(closes - sign.getAsLong()))
+        ? OptionalDouble.of(firing.realRate().seconds(closes - sign.getAsLong()))
         : OptionalDouble.empty();
   }
 

@@ -14,6 +14,9 @@ import org.halflight.time.TickRate;
  */
 public record ClockRate(
     double fastPpm, double standardUncertaintyPpm, double degreesOfFreedom, Source source) {
+  /** No clock of a board is off by more. */
+  public static final double PPM_MOST = 50_000;
+
   /** What a clock was held against; the worth of a rate hangs on it. */
   public enum Source {
     /** The clock of the host, by pings: a computer's quartz, perhaps steered by a time service. */
@@ -23,7 +26,9 @@ public record ClockRate(
     /** A generator of known frequency. */
     GENERATOR,
     /** A lamp on the mains: the mains wander by some hundred ppm within minutes. */
-    MAINS_LAMP
+    MAINS_LAMP,
+    /** A slotted disc whose speed was measured by other means. */
+    DISC
   }
 
   public ClockRate {
@@ -33,7 +38,7 @@ public record ClockRate(
       throw new IllegalArgumentException("no degrees of freedom: " + degreesOfFreedom);
     }
     Objects.requireNonNull(source);
-    if (Math.abs(fastPpm) > 50_000) {
+    if (Math.abs(fastPpm) > PPM_MOST) {
       throw new IllegalArgumentException("no clock of a board is off by " + fastPpm + " ppm");
     }
   }

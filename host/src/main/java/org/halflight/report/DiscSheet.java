@@ -12,7 +12,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.halflight.calibration.DiscReading;
+import org.halflight.calibration.PrintedDisc;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -81,7 +81,7 @@ public final class DiscSheet {
     out.moveTo(x, y - 2 * HOLE);
     out.lineTo(x, y + 2 * HOLE);
     out.stroke();
-    List<Double> slots = DiscReading.SLOT_DEGREES;
+    List<Double> slots = PrintedDisc.SLOT_DEGREES;
     double gap = (360 - slots.stream().mapToDouble(Double::doubleValue).sum()) / slots.size();
     double at = 0;
     for (double slot : slots) {

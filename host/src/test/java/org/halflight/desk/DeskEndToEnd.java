@@ -188,9 +188,39 @@ final class DeskEndToEnd {
     hand.click("rigStop");
     hand.await("it stops", v -> !v.rig().isUnderWay());
     check(view().rig().sentence().contains("You stopped it"), view().rig().sentence());
+    readDisc();
+    check(view().results().size() == firings, "a disc that turns makes no firings");
     hand.key(KeyEvent.VK_F2);
     fire();
     check(last().outcome() == Outcome.TIMED, "the rig sees the shutter again: " + last());
+  }
+
+  /** The slotted disc: step by step, read, its picture; and stopped half way. */
+  private void readDisc() {
+    hand.fill("rigDiscSpeed", "six hundred");
+    hand.click("rigDisc");
+    hand.await("it says what is no number", v -> v.rig().sentence().contains("as a number"));
+    hand.fill("rigDiscSpeed", "600");
+    hand.click("rigDisc");
+    hand.await("the first step", v -> v.rig().sentence().contains("step 1 of 5"));
+    hand.shot(shots, "2-rig-disc-step");
+    for (int step = 2; step <= 5; step++) {
+      String next = "step " + step + " of 5";
+      hand.key(KeyEvent.VK_SPACE);
+      hand.await(next, v -> v.rig().sentence().contains(next));
+    }
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("it is read", v -> v.rig().progress() > 0.6);
+    hand.shot(shots, "2-rig-disc-reading");
+    hand.await("it was read", v -> v.rig().disc().isPresent() && !v.rig().isUnderWay());
+    check(view().rig().sentence().contains("agrees"), view().rig().sentence());
+    check(view().rig().sentence().contains("slotted disc of known speed"), view().rig().sentence());
+    everyWay("2-rig-disc");
+    hand.click("rigDisc");
+    hand.await("once more", v -> v.rig().isAsking());
+    hand.click("rigStop");
+    hand.await("it stops", v -> !v.rig().isUnderWay());
+    check(view().rig().sentence().contains("You stopped it"), view().rig().sentence());
   }
 
   private void learnCocking() {

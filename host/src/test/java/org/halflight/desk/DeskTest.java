@@ -29,6 +29,7 @@ class DeskTest {
             "2-rig",
             "2-rig-calibrated",
             "2-rig-checked",
+            "2-rig-disc",
             "3-camera",
             "4-run",
             "5-as-found",

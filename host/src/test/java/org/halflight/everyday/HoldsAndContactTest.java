@@ -226,6 +226,18 @@ class HoldsAndContactTest {
   }
 
   @Test
+  void lightWhileCockingIsNoFiringOfTheContact() {
+    begin(true);
+    closesAt(2e-3);
+    bench.session.take(new SessionInput.CockingLearnt(true));
+    fire(0.03);
+    fire(0.03);
+
+    assertThat(tried(FlashContact.class).count(ContactShot.How.NEVER)).isZero();
+    assertThat(tried(FlashContact.class).state()).isEqualTo(CheckState.OK);
+  }
+
+  @Test
   void nothingIsSaidOfAContactThatNobodyWired() {
     begin(false);
     fire(0.0166);

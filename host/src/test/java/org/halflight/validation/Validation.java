@@ -1,6 +1,5 @@
 package org.halflight.validation;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.halflight.box.CalibratedOnTheBoard;
+import org.halflight.box.DiscOnTheBoard;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.Dial;
@@ -35,14 +35,14 @@ public final class Validation {
 
   private Validation() {}
 
-  public static void main(String[] args) throws IOException {
+  public static void main(String[] args) throws Exception {
     Path to = Path.of(args.length > 0 ? args[0] : "docs/validation.md");
     Validation validation = new Validation();
     validation.write();
     Files.writeString(to, String.join("\n", validation.lines) + "\n", StandardCharsets.UTF_8);
   }
 
-  private void write() throws IOException {
+  private void write() throws Exception {
     say("# How far the comparison of two runs can be trusted");
     say("");
     say("All figures but those of the last section are **simulated**: invented");
@@ -53,7 +53,7 @@ public final class Validation {
     say("");
     say(
         "which writes this page anew; the same seed brings the same page, but for the last digits of"
-            + " the board's section. The errors of the firings");
+            + " the board's sections. The errors of the firings");
     say(
         "are those of the model itself, without a rig in between: only the judgements are on trial");
     say("here. A dial has ten marked speeds, each run begins after a rest and fires them all.");
@@ -68,13 +68,9 @@ public final class Validation {
     published();
   }
 
-  private void onTheBoard() throws IOException {
-    try {
-      CalibratedOnTheBoard.page(Files.createTempDirectory("halflight-board")).forEach(this::say);
-    } catch (InterruptedException stopped) {
-      Thread.currentThread().interrupt();
-      throw new IOException("stopped while the simulated board was fired", stopped);
-    }
+  private void onTheBoard() throws Exception {
+    CalibratedOnTheBoard.page(Files.createTempDirectory("halflight-board")).forEach(this::say);
+    DiscOnTheBoard.page(Files.createTempDirectory("halflight-disc")).forEach(this::say);
   }
 
   private void falseAlarms() {

@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.CalibrationText;
+import org.halflight.bench.DiscRun;
+import org.halflight.bench.DiscText;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.RigCheck;
+import org.halflight.chart.DiscChart;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PulseFitChart;
 import org.halflight.chart.RigCheckChart;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
+import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -25,7 +29,11 @@ public final class RigModel {
 
   private static final String READY = Words.say("desk.rig.ready");
   private static final double CHECK_SECONDS = 4;
+  private static final double DISC_SECONDS = 4 + DiscRun.USUAL_SECONDS;
   private static final double STEP = 0.01;
+
+  /** The part of all that the steps before a reading are. */
+  private static final double DISC_STEPS_PART = 0.4;
 
   private RigView.Doing doing = RigView.Doing.NOTHING;
   private String sentence = READY;
@@ -36,6 +44,9 @@ public final class RigModel {
   private Optional<Picture> check = Optional.empty();
   private Optional<Picture> fit = Optional.empty();
   private Optional<Picture> residuals = Optional.empty();
+  private Optional<Picture> disc = Optional.empty();
+  private double discAsked;
+  private boolean discAskShown;
 
   /** A rig check begins. */
   public void checkBegins(double nowSeconds) {
@@ -50,6 +61,38 @@ public final class RigModel {
   public void calibrationBegins(double nowSeconds, double ofClockSeconds) {
     begin(RigView.Doing.CALIBRATING, Words.say("desk.rig.calibrating"), nowSeconds);
     clockSeconds = ofClockSeconds;
+  }
+
+  /**
+   * The person is to do something about a disc.
+   *
+   * @param asked what
+   * @param part of the steps that is done, 0 to 1
+   */
+  public void discAsks(String asked, double part) {
+    doing = RigView.Doing.DISC_ASKED;
+    sentence = asked;
+    discAsked = DISC_STEPS_PART * part;
+    progress = discAsked;
+    discAskShown = false;
+  }
+
+  /** A disc is read. */
+  public void discBegins(double nowSeconds) {
+    begin(RigView.Doing.DISC_READING, DiscText.stage(DiscRun.Stage.LIGHT), nowSeconds);
+    discAsked = DISC_STEPS_PART;
+    progress = discAsked;
+  }
+
+  /** The reading of a disc goes on with its next stage. */
+  public void discStage(DiscRun.Stage next) {
+    says(DiscText.stage(next));
+  }
+
+  /** A disc was read: what it says of the rig. */
+  public void discRead(DiscComparison comparison, String serial, List<String> said) {
+    disc = Optional.of(new DiscChart(comparison, Sentences.source(serial)));
+    says(String.join(" ", said));
   }
 
   private void begin(RigView.Doing what, String says, double nowSeconds) {
@@ -73,10 +116,19 @@ public final class RigModel {
    * @return whether the window has something new to show
    */
   public boolean now(double nowSeconds) {
+    if (doing == RigView.Doing.DISC_ASKED) {
+      boolean first = !discAskShown;
+      discAskShown = true;
+      return first;
+    }
     double whole = CHECK_SECONDS;
     double before = 0;
     double own = CHECK_SECONDS;
-    if (doing == RigView.Doing.CALIBRATING) {
+    if (doing == RigView.Doing.DISC_READING) {
+      own = DISC_SECONDS;
+      whole = DISC_SECONDS / (1 - discAsked);
+      before = whole * discAsked;
+    } else if (doing == RigView.Doing.CALIBRATING) {
       int at = stage.map(STAGES::indexOf).orElse(0);
       whole = clockSeconds;
       for (int i = 0; i < STAGE_SECONDS.length; i++) {
@@ -158,6 +210,7 @@ public final class RigModel {
         session.profileUse().profile().map(ProfileWords::lines).orElse(List.of()),
         check,
         fit,
-        residuals);
+        residuals,
+        disc);
   }
 }

@@ -19,6 +19,7 @@ import org.halflight.chart.Picture;
  * @param check control chart of the last rig check of this session
  * @param fit reference pulses of the calibration of this session
  * @param residuals what the fit leaves of them
+ * @param disc slots of the disc that was read in this session
  */
 public record RigView(
     Doing doing,
@@ -31,7 +32,8 @@ public record RigView(
     List<String> profile,
     Optional<Picture> check,
     Optional<Picture> fit,
-    Optional<Picture> residuals) {
+    Optional<Picture> residuals,
+    Optional<Picture> disc) {
   /** What goes on. */
   public enum Doing {
     /** Nothing. */
@@ -39,7 +41,11 @@ public record RigView(
     /** Ten reference pulses. */
     CHECKING,
     /** A calibration. */
-    CALIBRATING
+    CALIBRATING,
+    /** The person does something about a slotted disc. */
+    DISC_ASKED,
+    /** A slotted disc is read. */
+    DISC_READING
   }
 
   public RigView {
@@ -51,12 +57,18 @@ public record RigView(
     Objects.requireNonNull(fit);
     Objects.requireNonNull(residuals);
     clock = List.copyOf(clock);
+    Objects.requireNonNull(disc);
     profile = List.copyOf(profile);
   }
 
   /** Whether the rig works for itself now. */
   public boolean isUnderWay() {
     return doing != Doing.NOTHING;
+  }
+
+  /** Whether the person is asked to do something and to say so. */
+  public boolean isAsking() {
+    return doing == Doing.DISC_ASKED;
   }
 
   /** Whether there is a profile of this rig. */

@@ -12,6 +12,7 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -36,7 +37,11 @@ public final class PracticeRig implements Link {
 
   /** What all links to the same bench share. */
   private record Bench(
-      ReentrantLock lock, Condition changed, PracticeWorld world, PracticeCamera camera) {}
+      ReentrantLock lock,
+      Condition changed,
+      PracticeWorld world,
+      PracticeCamera camera,
+      PracticeDisc disc) {}
 
   private final Bench bench;
 
@@ -117,7 +122,12 @@ public final class PracticeRig implements Link {
     Objects.requireNonNull(sensors);
     ReentrantLock lock = new ReentrantLock();
     PracticeWorld world = new PracticeWorld(pace, sensors, seed, startsBefore);
-    return new Bench(lock, lock.newCondition(), world, new PracticeCamera(world, shutter, seed));
+    return new Bench(
+        lock,
+        lock.newCondition(),
+        world,
+        new PracticeCamera(world, shutter, seed),
+        new PracticeDisc(world));
   }
 
   @Override
@@ -272,6 +282,20 @@ public final class PracticeRig implements Link {
       throw new IllegalArgumentException("no edge train: " + channel + ", " + hertz + " Hz");
     }
     onBench(() -> bench.camera().edgeTrain(channel, 1 / hertz, edges));
+  }
+
+  /**
+   * Puts a slotted disc before the light and switches its motor on, once everything before is over.
+   * It turns until {@link #stopDisc}; nothing is fired meanwhile.
+   */
+  public void turnDisc(TurningDisc disc) {
+    Objects.requireNonNull(disc);
+    onBench(() -> bench.disc().turn(disc));
+  }
+
+  /** Switches the motor off; the disc stands still, its dark before the light, after this turn. */
+  public void stopDisc() {
+    onBench(() -> bench.disc().stop());
   }
 
   /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */

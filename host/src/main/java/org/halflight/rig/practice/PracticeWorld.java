@@ -150,6 +150,15 @@ final class PracticeWorld {
 
   /** Light that comes to the sensors from a time on, and what the board sees of it. */
   void shine(long startTicks, LightPath path) {
+    shine(startTicks, path, true);
+  }
+
+  /** The same for light that the converter does not follow: it never stays dark for long enough. */
+  void shineOnAndOn(long startTicks, LightPath path) {
+    shine(startTicks, path, false);
+  }
+
+  private void shine(long startTicks, LightPath path, boolean hasCurve) {
     light.add(startTicks, path);
     later(
         startTicks,
@@ -163,7 +172,7 @@ final class PracticeWorld {
                   board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
                   edgeDraws);
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
-          if (board != null && board.takesCurve()) {
+          if (hasCurve && board != null && board.takesCurve()) {
             curve(path, startTicks).ifPresent(board::tellCurve);
           }
         });

@@ -113,6 +113,30 @@ class RigModelTest {
     assertThat(view().checkDue()).as("without a profile there is nothing to check").isFalse();
   }
 
+  @Test
+  void aDiscIsLedToStepByStepAndItsProgressNeverRunsBack() {
+    double before = -1;
+    double now = 0;
+    for (int step = 0; step < 5; step++) {
+      model.discAsks("step " + step, step / 5.0);
+      assertThat(model.now(now)).as("the window hears of the step once").isTrue();
+      assertThat(model.now(now)).isFalse();
+      assertThat(view().isAsking()).isTrue();
+      assertThat(view().progress()).isGreaterThan(before);
+      before = view().progress();
+    }
+    model.discBegins(now);
+    for (int i = 0; i < 200; i++) {
+      now += 0.1;
+      model.now(now);
+      assertThat(view().progress()).isBetween(before, 1.0);
+      before = view().progress();
+    }
+    assertThat(view().isAsking()).isFalse();
+    assertThat(view().isUnderWay()).isTrue();
+    assertThat(before).isCloseTo(1, within(1e-9));
+  }
+
   private RigView view() {
     return model.view(Optional.empty(), session, List.of());
   }

@@ -1,0 +1,107 @@
+package org.halflight.bench;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.ProfileCorrection;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigMessage;
+import org.halflight.signal.Channel;
+
+/** Reads the slots of a disc that turns before the sensor: its light, the levels, its edges. */
+public final class DiscRun {
+  /** How long to take edges for: some tens of turns. */
+  public static final double USUAL_SECONDS = 6;
+
+  /** Where a reading stands. */
+  public enum Stage {
+    LIGHT,
+    LEVELS,
+    EDGES
+  }
+
+  /** What came of it. */
+  public sealed interface Outcome {}
+
+  /** Edges, to be read. */
+  public record Taken(DiscEdges edges) implements Outcome {}
+
+  /** No levels could be placed in the light. */
+  public record NoLight(DiscLight.Outcome light) implements Outcome {}
+
+  /** The rig has one level only. */
+  public record OneLevelRig() implements Outcome {}
+
+  /** The rig did not do what it was asked, or the person stopped it. */
+  public record Refused(CalibrationRefusal refusal) implements Outcome {}
+
+  private final RigWork work;
+  private final Consumer<Stage> tell;
+  private final DoubleConsumer share;
+
+  /**
+   * @param work a rig that has greeted
+   * @param tell hears how it goes on
+   * @param share hears what part of the edges is in, 0 to 1
+   */
+  public DiscRun(RigWork work, Consumer<Stage> tell, DoubleConsumer share) {
+    this.work = work;
+    this.tell = tell;
+    this.share = share;
+  }
+
+  /**
+   * Runs it through while the disc turns.
+   *
+   * @param seconds how long to take edges
+   * @param profile of the rig, for where its comparators switch
+   */
+  public Outcome run(double seconds, Optional<RigProfile> profile) {
+    RigMessage.Greeting greeting = work.greeting().orElseThrow();
+    if ((greeting.channels() & 1 << Channel.CENTRE_HIGH.code()) == 0) {
+      return new OneLevelRig();
+    }
+    try {
+      TaskRunner runner = new TaskRunner(work);
+      // Curves of slow slots would hold the edges up.
+      runner.command(new RigCommand.TakeCurves(false));
+      Outcome outcome = taken(runner, greeting, seconds, profile);
+      runner.command(new RigCommand.TakeCurves(true));
+      return outcome;
+    } catch (CalibrationRefused refused) {
+      work.send(new RigCommand.TakeCurves(true));
+      work.leaveInOrder();
+      return new Refused(refused.refusal());
+    }
+  }
+
+  private Outcome taken(
+      TaskRunner runner, RigMessage.Greeting greeting, double seconds, Optional<RigProfile> profile)
+      throws CalibrationRefused {
+    tell.accept(Stage.LIGHT);
+    DiscLight.Outcome light =
+        DiscLight.of(
+            runner.run(new DiscLightTask()).blocks(),
+            DiscEdges.trips(profile.map(ProfileCorrection::new)));
+    if (!(light instanceof DiscLight.Found found)) {
+      return new NoLight(light);
+    }
+    tell.accept(Stage.LEVELS);
+    ThresholdTask stand = runner.run(new ThresholdTask(found.codes().low(), found.codes().high()));
+    tell.accept(Stage.EDGES);
+    DiscEdgesTask edges = runner.run(new DiscEdgesTask(seconds, work.rate(), share));
+    return new Taken(
+        new DiscEdges(
+            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
+            work.rate(),
+            new LightLevels(
+                found.light().darkCounts(),
+                found.light().fullCounts(),
+                stand.lowCounts(),
+                stand.highCounts()),
+            edges.edges()));
+  }
+}

@@ -1,0 +1,212 @@
+package org.halflight.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import org.halflight.bench.DiscEdges;
+import org.halflight.bench.DiscGuide;
+import org.halflight.bench.DiscStanding;
+import org.halflight.calibration.DiscReading;
+import org.halflight.calibration.PrintedDisc;
+import org.halflight.chart.DiscChart;
+import org.halflight.export.DiscEdgesTable;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.LightLevels;
+import org.halflight.profile.ClockRate;
+import org.halflight.profile.RigProfile;
+import org.halflight.record.ProfileShelf;
+import org.halflight.session.SessionInput;
+import org.halflight.trouble.Trouble;
+import org.halflight.uncertainty.DiscComparison;
+import org.halflight.words.DiscWords;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Reads a slotted disc that turns before the sensor. */
+@Command(
+    name = "read",
+    mixinStandardHelpOptions = true,
+    description =
+        "Leads through the reading of the printed disc while it turns before the sensor, and says"
+            + " whether the rig reads its slots as long as they are.")
+final class DiscReadCommand implements Callable<Integer> {
+  private final Surroundings surroundings;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "S",
+      defaultValue = "6",
+      description = "How long to take edges: some tens of turns. Default: 6.")
+  private double seconds;
+
+  @Option(
+      names = "--cut",
+      paramLabel = "MM",
+      defaultValue = "0.1",
+      description = "How far an edge may lie beside its place. Default: 0.1, a knife along a rule.")
+  private double cut;
+
+  @Option(
+      names = "--radius",
+      paramLabel = "MM",
+      defaultValue = "63",
+      description = "From the middle to where the light passes. Default: 63, half way up a slot.")
+  private double radius;
+
+  @Option(
+      names = "--slots",
+      paramLabel = "DEGREES",
+      split = ",",
+      description = "The five angles as you measured them, narrow to wide.")
+  private List<Double> slots = PrintedDisc.SLOT_DEGREES;
+
+  @Option(
+      names = "--rpm",
+      paramLabel = "RPM",
+      description =
+          "Turns a minute, known from elsewhere, as by a tachometer: then the rate of the rig's"
+              + " clock follows too.")
+  private Double turnsAMinute;
+
+  @Option(
+      names = "--rpm-ppm",
+      paramLabel = "PPM",
+      defaultValue = "577",
+      description =
+          "Standard uncertainty of that speed. Default: 577, a tachometer of 0.1 %%, evenly"
+              + " spread.")
+  private double speedPpm;
+
+  @Option(
+      names = "--keep",
+      description = "Put that rate of the clock into the newest profile of the rig.")
+  private boolean keep;
+
+  @Option(names = "--edges", paramLabel = "FILE", description = "Write the raw edges (CSV).")
+  private Path edgesFile;
+
+  @Option(
+      names = "--from",
+      paramLabel = "FILE",
+      description = "Work such a file out again, without a rig.")
+  private Path from;
+
+  @Option(names = "--picture", paramLabel = "FILE", description = "Draw the slots (PNG).")
+  private Path picture;
+
+  @Option(
+      names = "--practice",
+      description = "On the practice rig, with an invented disc, instead of a rig.")
+  private boolean practice;
+
+  @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private ProfileOptions profiles = new ProfileOptions();
+
+  DiscReadCommand(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    PrintedDisc disc = disc();
+    if (keep && turnsAMinute == null) {
+      throw new Trouble(Words.say("disc.keepNoSpeed"));
+    }
+    if (from != null) {
+      DiscEdges edges = DiscEdgesTable.read(from);
+      DiscStanding standing = standing(edges.rig().serial());
+      return tell(edges, edges.read(disc, standing.used(edges.rig())), standing);
+    }
+    Optional<DiscGuide.Read> read =
+        new DiscTalk(surroundings, rig, practice, seconds).read(disc, this::standing);
+    if (read.isEmpty()) {
+      return 1;
+    }
+    DiscEdges edges = read.get().edges();
+    if (edgesFile != null) {
+      DiscEdgesTable.write(edges, edgesFile);
+      surroundings.terminal().say(Words.say("export.written", edgesFile));
+    }
+    return tell(edges, read.get().reading(), standing(edges.rig().serial()));
+  }
+
+  private DiscStanding standing(String serial) {
+    Optional<SessionInput> input =
+        profiles.live(surroundings).forRig(serial, Optional.of(surroundings.today()));
+    return input.isPresent() && input.get() instanceof SessionInput.ProfileInUse found
+        ? new DiscStanding(Optional.of(found.profile()), surroundings.today(), found.mostDays())
+        : new DiscStanding(Optional.empty(), surroundings.today(), OptionalInt.empty());
+  }
+
+  private PrintedDisc disc() {
+    if (!(seconds > 0 && radius > 0 && cut >= 0 && speedPpm >= 0)
+        || (turnsAMinute != null && !(turnsAMinute > 0))) {
+      throw new Trouble(Words.say("disc.notPositive"));
+    }
+    if (!PrintedDisc.areSlots(slots)) {
+      throw new Trouble(Words.say("disc.slotsWrong"));
+    }
+    return new PrintedDisc(slots, cut, radius);
+  }
+
+  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscStanding standing) {
+    Terminal terminal = surroundings.terminal();
+    String source = Sentences.source(edges.rig().serial());
+    terminal.say(source);
+    if (outcome instanceof DiscReading.Failed failed) {
+      throw new Trouble(DiscWords.trouble(failed.trouble()));
+    }
+    DiscReading reading = ((DiscReading.Found) outcome).reading();
+    DiscComparison comparison = DiscComparison.of(reading, standing.knowledge(edges));
+    terminal.say(standing.said(edges));
+    if (edges.light().levels() instanceof LightLevels.Known known) {
+      LevelPair at = known.levels();
+      terminal.say(
+          Words.say(
+              "disc.edges",
+              edges.edges().size(),
+              Numbers.percent(at.low()),
+              Numbers.percent(at.high())));
+    }
+    terminal.say("");
+    TextTable table = new TextTable(DiscWords.headings().toArray(String[]::new));
+    DiscWords.rows(comparison).forEach(row -> table.add(row.toArray(String[]::new)));
+    terminal.say(table.lines());
+    terminal.say("");
+    terminal.say(DiscWords.lines(comparison));
+    clock(reading, edges.rig().serial(), standing.used(edges.rig()));
+    if (picture != null) {
+      Pictures.write(new DiscChart(comparison, source), picture);
+      terminal.say(Words.say("export.written", picture));
+    }
+    return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
+  }
+
+  private void clock(DiscReading reading, String serial, Optional<RigProfile> profile) {
+    Terminal terminal = surroundings.terminal();
+    if (turnsAMinute == null) {
+      terminal.say(Words.say("disc.clock.noSpeed"));
+      return;
+    }
+    terminal.say(
+        DiscWords.clock(reading, turnsAMinute, speedPpm, profile.flatMap(RigProfile::clock)));
+    Optional<ClockRate> rate = reading.clock(turnsAMinute, speedPpm);
+    if (rate.isEmpty()) {
+      return;
+    }
+    if (!keep) {
+      terminal.say(Words.say("disc.clock.keepHint"));
+      return;
+    }
+    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    RigProfile into =
+        shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
+    terminal.say(Words.say("clock.kept", serial, shelf.keep(into.withClock(rate.get()))));
+  }
+}
