@@ -11,6 +11,7 @@ import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.desk.Desk;
 import org.halflight.desk.DeskSurroundings;
+import org.halflight.link.HostClockProbe;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.DataFolder;
 import org.halflight.trouble.Trouble;
@@ -34,7 +35,8 @@ public final class Main {
               System::nanoTime,
               Clock.systemUTC(),
               version(),
-              PRACTICE_SEED));
+              PRACTICE_SEED,
+              hostClock()));
       return 0;
     } catch (Trouble trouble) {
       System.err.println(trouble.getMessage());
@@ -50,7 +52,8 @@ public final class Main {
             System::nanoTime,
             Instant::now,
             folder(),
-            version());
+            version(),
+            hostClock());
     return Halflight.execute(surroundings, args);
   }
 
@@ -58,6 +61,10 @@ public final class Main {
     return Path.of(
         DataFolder.of(
             System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
+  }
+
+  private static HostClockProbe hostClock() {
+    return new HostClockProbe(System.getProperty("os.name", ""));
   }
 
   private static String version() {

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.halflight.calibration.HostClock;
+import org.halflight.calibration.LiveClock;
 import org.halflight.exposure.ThresholdCodes;
 import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
@@ -49,6 +52,9 @@ public final class BenchDriver implements AutoCloseable {
   private Optional<LightProbe> probe = Optional.empty();
   private boolean reads;
 
+  /** Empty where nobody wants the clocks held against each other. */
+  private Optional<ClockKeeper> clock = Optional.empty();
+
   /** Asked and said once: until the rig is greeted again, another one may be there. */
   private boolean rigCannotSweep;
 
@@ -69,6 +75,26 @@ public final class BenchDriver implements AutoCloseable {
     this.feed = feed;
     this.profiles = profiles;
     this.today = today;
+  }
+
+  /**
+   * Has the rig's clock held against the host's while nothing else happens.
+   *
+   * @param host what its clock is worth
+   */
+  public BenchDriver watchesClock(Supplier<HostClock> host) {
+    clock = Optional.of(new ClockKeeper(host));
+    return this;
+  }
+
+  /** What is known of the rig's clock while measuring. */
+  public LiveClock clock() {
+    return clock.map(ClockKeeper::now).orElseGet(LiveClock.NotWatched::new);
+  }
+
+  /** What the host's clock is worth. */
+  public HostClock hostClock() {
+    return clock.map(ClockKeeper::host).orElse(HostClock.NOT_KNOWN);
   }
 
   /** Takes the next thing that came; empty when nothing did for a short while. */
@@ -110,7 +136,8 @@ public final class BenchDriver implements AutoCloseable {
             },
             this::giveBack);
     lent = Optional.of(rig);
-    return new RigWork(rig, workbench.fold().greeting());
+    return new RigWork(
+        rig, workbench.fold().greeting(), clock.map(ClockKeeper::unanswered).orElseGet(Set::of));
   }
 
   private void giveBack(LentRig rig) {
@@ -183,8 +210,9 @@ public final class BenchDriver implements AutoCloseable {
   private Happening hear(BenchEvent event) {
     BenchFold.Brought brought = workbench.take(event);
     List<SessionNews> news = new ArrayList<>(brought.news());
-    lent.ifPresent(rig -> rig.heard(brought.said()));
-    for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : brought.said()) {
+    List<RigEvent> heard = withoutPings(event, brought.said());
+    lent.ifPresent(rig -> rig.heard(heard));
+    for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : heard) {
       if (said instanceof RigEvent.Greeted greeted
           && profiledRigs.add(greeted.greeting().serial())) {
         profiles
@@ -192,6 +220,12 @@ public final class BenchDriver implements AutoCloseable {
             .ifPresent(input -> news.addAll(workbench.tell(input)));
       }
       news.addAll(read(said));
+      if (said instanceof RigEvent.TimeAt beat && isIdle()) {
+        clock.flatMap(keeper -> keeper.ping(beat)).ifPresent(feed::send);
+        clock
+            .flatMap(keeper -> keeper.rate(beat))
+            .ifPresent(found -> news.addAll(workbench.tell(found)));
+      }
       if (lightSetting.isPresent()) {
         go(lightSetting.get(), said);
       } else if (said instanceof RigEvent.Restarted) {
@@ -215,6 +249,20 @@ public final class BenchDriver implements AutoCloseable {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
     return new Happening(Optional.empty(), news);
+  }
+
+  private List<RigEvent> withoutPings(BenchEvent event, List<RigEvent> said) {
+    if (clock.isPresent() && event instanceof BenchEvent.Sent sent) {
+      clock.get().sent(sent);
+    }
+    return clock.isPresent() && event instanceof BenchEvent.Received received
+        ? clock.get().heard(received.hostNanos(), said)
+        : said;
+  }
+
+  /** Nothing is under way that a ping and its echo could get between. */
+  private boolean isIdle() {
+    return session().isQuiet() && !isSettingLight() && probe.isEmpty();
   }
 
   private List<SessionNews> read(RigEvent said) {

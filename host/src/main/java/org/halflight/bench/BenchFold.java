@@ -58,6 +58,7 @@ public final class BenchFold {
       if (mark.kind().equals(Marks.BEGINS)) {
         // Whatever the rig was at, nobody listens any more.
         tell(new SessionInput.RigAtWork(false), news);
+        tell(new SessionInput.ClocksForgotten(), news);
         news.addAll(breakOff());
         return new Brought(said, news);
       }

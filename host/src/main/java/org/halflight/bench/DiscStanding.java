@@ -38,7 +38,9 @@ public record DiscStanding(Optional<RigProfile> profile, LocalDate today, Option
   /** What is known of the rig in the light of a disc. */
   public RigKnowledge knowledge(DiscEdges edges) {
     return profile.isPresent() && mismatches(edges).isEmpty()
-        ? RigKnowledge.of(profile.get())
+        ? RigKnowledge.of(
+            profile.get(),
+            OptionalDouble.of(edges.light().fullCounts() - edges.light().darkCounts()))
         : RigKnowledge.UNCALIBRATED;
   }
 

@@ -215,6 +215,7 @@ public final class Marks {
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);
+        case ProfileMarks.CLOCK -> ProfileMarks.clock(values);
         case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
         case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
         case ENDS -> Optional.of(new SessionInput.Ends());

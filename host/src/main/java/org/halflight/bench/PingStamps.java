@@ -1,9 +1,7 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.halflight.calibration.ClockStamp;
 import org.halflight.rig.RigEvent;
 import org.halflight.time.TickRate;
@@ -13,30 +11,23 @@ import org.halflight.time.TickRate;
  * and the host had that. Not safe for use by several threads.
  */
 public final class PingStamps {
-  private final Map<Integer, Long> sentNanos = new HashMap<>();
   private final List<ClockStamp> received = new ArrayList<>();
   private final List<ClockStamp> sent = new ArrayList<>();
+  private final PingEchoes echoes =
+      new PingEchoes(stamp -> add(received, stamp), stamp -> add(sent, stamp));
 
   /** Takes note of a line to the rig, as it went out: {@code p SEQ TOKEN}. */
   public void sent(BenchEvent.Sent line) {
-    if (line.line().matches("p [0-9A-Fa-f]{4} [0-9A-Fa-f]{4}#.*")) {
-      sentNanos.put(Integer.parseInt(line.line().substring(7, 11), 16), line.hostNanos());
-    }
+    echoes.sent(line);
   }
 
   /** Takes note of what a line of the rig said. */
   public void heard(long hostNanos, RigEvent event, TickRate rate) {
-    if (event instanceof RigEvent.Echoed echo) {
-      add(received, new ClockStamp(rate.seconds(echo.sentTicks()), hostNanos * 1e-9));
-      Long went = sentNanos.remove(echo.token());
-      if (went != null) {
-        add(sent, new ClockStamp(rate.seconds(echo.receivedTicks()), went * 1e-9));
-      }
-    } else if (event instanceof RigEvent.Restarted) {
-      sentNanos.clear();
+    if (event instanceof RigEvent.Restarted) {
       received.clear();
       sent.clear();
     }
+    echoes.heard(hostNanos, event, rate);
   }
 
   private static void add(List<ClockStamp> stamps, ClockStamp stamp) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfileText;
 import org.halflight.session.SessionInput;
@@ -27,6 +28,9 @@ final class ProfileMarks {
   private static final String MOST_DAYS = "most-days";
   private static final String BECAUSE = "because";
   private static final String IN_CONTROL = "in-control";
+  static final String CLOCK = "clock";
+  private static final String FAST_PPM = "fast-ppm";
+  private static final String UNCERTAINTY_PPM = "uncertainty-ppm";
   private static final String SIGNAL = "signal";
 
   private ProfileMarks() {}
@@ -48,6 +52,11 @@ final class ProfileMarks {
       values.put("rig", checked.rigSerial());
       values.put(IS, checked.inControl() ? IN_CONTROL : SIGNAL);
       return Optional.of(new BenchEvent.Mark(hostNanos, CHECK, values));
+    } else if (input instanceof SessionInput.ClockHeld held) {
+      values.put("rig", held.rigSerial());
+      values.put(FAST_PPM, number(held.rate().fastPpm()));
+      values.put(UNCERTAINTY_PPM, number(held.rate().standardUncertaintyPpm()));
+      return Optional.of(new BenchEvent.Mark(hostNanos, CLOCK, values));
     } else {
       return Optional.empty();
     }
@@ -88,6 +97,26 @@ final class ProfileMarks {
     } catch (DateTimeException damaged) {
       return Optional.empty();
     }
+  }
+
+  /**
+   * What a mark about the pings says; empty where it is damaged.
+   *
+   * @throws IllegalArgumentException where it is damaged, too
+   */
+  static Optional<SessionInput> clock(Map<String, String> values) {
+    return Optional.of(
+        new SessionInput.ClockHeld(
+            values.getOrDefault("rig", ""),
+            new ClockRate(
+                Double.parseDouble(values.getOrDefault(FAST_PPM, "")),
+                Double.parseDouble(values.getOrDefault(UNCERTAINTY_PPM, "")),
+                Double.POSITIVE_INFINITY,
+                ClockRate.Source.HOST_CLOCK)));
+  }
+
+  private static String number(double ppm) {
+    return String.format(Locale.ROOT, "%.3f", ppm);
   }
 
   /** What a mark about a rig check says; empty where it is damaged. */

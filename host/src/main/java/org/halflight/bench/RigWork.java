@@ -37,13 +37,15 @@ public final class RigWork implements AutoCloseable {
   private boolean idle;
 
   public RigWork(RigFeed feed) {
-    this(feed, Optional.empty());
+    this(feed, Optional.empty(), Set.of());
   }
 
   /**
    * @param known what a rig that is lent in the middle of a session said of itself
+   * @param notForTasks line counters of commands of the session that are not answered yet
    */
-  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known) {
+  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known, Set<Integer> notForTasks) {
+    statusAsked.addAll(notForTasks);
     this.feed = feed;
     greeting = known;
   }

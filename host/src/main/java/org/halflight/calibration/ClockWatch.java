@@ -34,9 +34,19 @@ public final class ClockWatch {
     }
   }
 
+  /** Stamps that still count. */
+  int size() {
+    return stamps.size();
+  }
+
+  /** What the stamps of the window come to. */
+  ClockFit.Outcome outcome() {
+    return ClockFit.of(new ArrayList<>(stamps), side);
+  }
+
   /** The rate over the window, empty while stamps are too few or contradict each other. */
   public Optional<ClockFit> rate() {
-    return ClockFit.of(new ArrayList<>(stamps), side) instanceof ClockFit.Fitted fitted
+    return outcome() instanceof ClockFit.Fitted fitted
         ? Optional.of(fitted.fit())
         : Optional.empty();
   }

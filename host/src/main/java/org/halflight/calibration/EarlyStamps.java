@@ -36,7 +36,7 @@ public final class EarlyStamps {
       times[i] = stamp.boardSeconds() - start;
       differences[i] = stamp.differenceSeconds();
     }
-    TheilSen line = TheilSen.of(times, Sample.of(differences), 0.95).get();
+    TheilSen.Line line = TheilSen.line(times, Sample.of(differences));
     return new ClockLine(line.slope(), line.intercept() - line.slope() * start);
   }
 

@@ -9,9 +9,11 @@ import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.ClockFit;
 import org.halflight.calibration.ClockPair;
+import org.halflight.calibration.HostClock;
 import org.halflight.chart.PulseFitChart;
 import org.halflight.record.ProfileShelf;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.ClockWords;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -40,11 +42,11 @@ final class CalibrateCommand implements Callable<Integer> {
   @Option(
       names = "--host-clock-ppm",
       paramLabel = "PPM",
-      defaultValue = "29",
       description =
-          "Standard uncertainty of this computer's clock. Default: 29, a quartz of 50 ppm, evenly"
+          "Standard uncertainty of this computer's clock. Default: 12 where the system says that a"
+              + " time service steers the clock of the pings, else 29, a quartz of 50 ppm, evenly"
               + " spread.")
-  private double hostClockPpm;
+  private Double hostClockPpm;
 
   @Option(names = "--out", paramLabel = "FILE", description = "Write the profile here, too.")
   private Path out;
@@ -68,16 +70,20 @@ final class CalibrateCommand implements Callable<Integer> {
   public Integer call() {
     Terminal terminal = surroundings.terminal();
     CalibrationPlan plan = CalibrationPlan.USUAL.withPingSeconds(clockSeconds);
+    HostClock atFirst = surroundings.hostClock().get();
     terminal.say(Words.say("calibration.begin", Math.round(1.5 + clockSeconds / 60)));
     try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {
         return 1;
       }
+      // The system is asked in the background, and the rig took its time to greet.
+      HostClock host =
+          atFirst.equals(HostClock.NOT_KNOWN) ? surroundings.hostClock().get() : atFirst;
       RigCalibration.Outcome outcome =
           new RigCalibration(
                   work,
                   plan,
-                  hostClockPpm,
+                  hostClockPpm == null ? host.standardUncertaintyPpm() : hostClockPpm,
                   stage -> terminal.say(CalibrationText.stage(stage)),
                   new Quarters(terminal))
               .run(surroundings.today());
@@ -85,6 +91,9 @@ final class CalibrateCommand implements Callable<Integer> {
         throw new Trouble(CalibrationText.refused(refused.refusal()));
       }
       tell((RigCalibration.Calibrated) outcome);
+      if (clockSeconds > 0 && hostClockPpm == null) {
+        terminal.say(ClockWords.host(host));
+      }
       return 0;
     }
   }

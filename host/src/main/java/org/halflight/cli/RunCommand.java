@@ -11,6 +11,8 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.ClockWords;
+import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -47,14 +49,18 @@ final class RunCommand implements Callable<Integer> {
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
         new BenchDriver(
-            workbench,
-            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
-            profiles.live(surroundings),
-            surroundings.today())) {
+                workbench,
+                new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
+                profiles.live(surroundings),
+                surroundings.today())
+            .watchesClock(surroundings.hostClock())) {
       Session state = workbench.fold().session();
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       if (!talk.waitForRig()) {
         return 1;
+      }
+      if (state.isRigCheckDue()) {
+        surroundings.terminal().say(Words.say("check.due", session));
       }
       if ((lightAgain || state.light().isEmpty()) && !talk.setLight()) {
         return 1;
@@ -67,7 +73,18 @@ final class RunCommand implements Callable<Integer> {
       surroundings
           .terminal()
           .say(ResultText.tried(Everyday.of(firings, state.readings(), state.runs())));
+      surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;
     }
+  }
+
+  private static List<String> clock(BenchDriver driver) {
+    List<String> lines =
+        ClockWords.lines(
+            driver.clock(),
+            driver.hostClock(),
+            driver.workbench().fold().greeting().map(rig -> rig.serial()).orElse(""),
+            driver.workbench().fold().session().profileUse());
+    return lines.isEmpty() ? lines : List.of("", String.join(" ", lines));
   }
 }

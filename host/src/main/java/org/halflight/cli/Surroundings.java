@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import org.halflight.calibration.HostClock;
 import org.halflight.link.Ports;
 
 /**
@@ -19,6 +20,7 @@ import org.halflight.link.Ports;
  * @param date the date and time
  * @param folder where the record lies
  * @param version of this program
+ * @param hostClock what the clock behind {@code nanos} is worth
  */
 public record Surroundings(
     Terminal terminal,
@@ -26,7 +28,19 @@ public record Surroundings(
     LongSupplier nanos,
     Supplier<Instant> date,
     Path folder,
-    String version) {
+    String version,
+    Supplier<HostClock> hostClock) {
+  /** A computer that tells nothing of its clock. */
+  public Surroundings(
+      Terminal terminal,
+      Function<List<String>, Ports> ports,
+      LongSupplier nanos,
+      Supplier<Instant> date,
+      Path folder,
+      String version) {
+    this(terminal, ports, nanos, date, folder, version, () -> HostClock.NOT_KNOWN);
+  }
+
   /** The day, by which profiles are dated, the same wherever the workshop is. */
   LocalDate today() {
     return LocalDate.ofInstant(date.get(), ZoneOffset.UTC);

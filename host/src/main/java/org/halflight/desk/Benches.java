@@ -85,10 +85,11 @@ final class Benches {
     OptionalInt days = OptionalInt.of(DeskSettings.of(surroundings.folder()).profileDays());
     BenchDriver driver =
         new BenchDriver(
-            workbench,
-            feed,
-            (serial, on) -> shelf.inUse(serial, on, days),
-            LocalDate.now(surroundings.clock()));
+                workbench,
+                feed,
+                (serial, on) -> shelf.inUse(serial, on, days),
+                LocalDate.now(surroundings.clock()))
+            .watchesClock(surroundings.hostClock());
     BenchModel model = new BenchModel(driver, source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());

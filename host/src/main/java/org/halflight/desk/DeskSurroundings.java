@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.Objects;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import org.halflight.calibration.HostClock;
 import org.halflight.link.Ports;
 
 /**
@@ -16,6 +17,7 @@ import org.halflight.link.Ports;
  * @param clock the date and time
  * @param version of this program
  * @param seed of the invented shutter on the practice rig
+ * @param hostClock what the clock behind {@code nanos} is worth
  */
 public record DeskSurroundings(
     Path folder,
@@ -23,12 +25,25 @@ public record DeskSurroundings(
     LongSupplier nanos,
     Clock clock,
     String version,
-    long seed) {
+    long seed,
+    Supplier<HostClock> hostClock) {
+  /** A computer that tells nothing of its clock. */
+  public DeskSurroundings(
+      Path folder,
+      Supplier<Ports> ports,
+      LongSupplier nanos,
+      Clock clock,
+      String version,
+      long seed) {
+    this(folder, ports, nanos, clock, version, seed, () -> HostClock.NOT_KNOWN);
+  }
+
   public DeskSurroundings {
     Objects.requireNonNull(folder);
     Objects.requireNonNull(ports);
     Objects.requireNonNull(nanos);
     Objects.requireNonNull(clock);
     Objects.requireNonNull(version);
+    Objects.requireNonNull(hostClock);
   }
 }

@@ -26,9 +26,6 @@ import org.halflight.words.Words;
  * only.
  */
 final class RigHands {
-  /** Standard uncertainty of this computer's clock in ppm: a quartz of 50 ppm, evenly spread. */
-  private static final double HOST_CLOCK_PPM = 29;
-
   private static final double NANOS = 1e9;
 
   private final BenchDriver driver;
@@ -131,7 +128,7 @@ final class RigHands {
               new RigCalibration(
                       rig,
                       CalibrationPlan.USUAL.withPingSeconds(clockSeconds),
-                      HOST_CLOCK_PPM,
+                      driver.hostClock().standardUncertaintyPpm(),
                       stage -> model.stage(stage, seconds()))
                   .run(today.get());
           model.calibrated(outcome);

@@ -29,6 +29,7 @@ final class RigPlace extends JPanel implements Looked {
   private final transient Consumer<Consumer<BenchHands>> bench;
   private final JLabel title = new JLabel(Words.say("desk.rig.title"));
   private final Passage standing = new Passage("rigStanding", Words.say("desk.rig.standingName"));
+  private final Passage clocks = new Passage("rigClocks", Words.say("desk.rig.clockName"));
   private final Passage sentence = new Passage("rigSentence", Words.say("desk.rig.name"));
   private final Passage profile = new Passage("rigProfile", Words.say("desk.rig.profileName"));
   private final JProgressBar progress = new JProgressBar(0, 100);
@@ -104,6 +105,7 @@ final class RigPlace extends JPanel implements Looked {
             new MigLayout("insets 0, wrap 1, gap 8 10, fillx, hidemode 3", "[fill,grow]", ""));
     left.setOpaque(false);
     left.add(standing, "wmin 200");
+    left.add(clocks, "wmin 200");
     left.add(sentence, "wmin 200");
     left.add(progress, "h 10!");
     JPanel buttons = new JPanel(new MigLayout("insets 2, gap 10 8"));
@@ -194,6 +196,8 @@ final class RigPlace extends JPanel implements Looked {
     boolean ended = !view.isUnderWay() && shown != null && shown.isUnderWay();
     title.setText(Words.say("desk.rig.titleOf", view.heading()));
     standing.say(view.standing());
+    clocks.say(String.join(" ", view.clock()));
+    clocks.setVisible(!view.clock().isEmpty());
     sentence.say(view.sentence());
     profile.say(String.join("\n", view.profile()));
     progress.setValue((int) Math.round(100 * view.progress()));
@@ -246,10 +250,10 @@ final class RigPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    for (Passage area : List.of(standing, sentence, profile)) {
+    for (Passage area : List.of(standing, clocks, sentence, profile)) {
       area.setBackground(look.ground());
       area.setBorder(null);
-      area.setForeground(area == profile ? look.quietInk() : look.ink());
+      area.setForeground(area == profile || area == clocks ? look.quietInk() : look.ink());
       area.setFont(area == sentence ? Look.letters(1.35) : Look.letters(1.08));
     }
     standing.setFont(Look.bold(1.15));

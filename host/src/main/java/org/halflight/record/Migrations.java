@@ -28,7 +28,8 @@ final class Migrations {
               resource("2.sql"),
               resource("3.sql"),
               resource("4.sql"),
-              resource("5.sql")));
+              resource("5.sql"),
+              resource("6.sql")));
 
   private final List<String> steps;
 

@@ -6,11 +6,14 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfileId;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
+import org.halflight.session.RigState;
 
 /** Profiles that firings were measured with, whole, as rows of their table. */
 final class ProfileRows {
@@ -29,7 +32,13 @@ final class ProfileRows {
     }
     columns
         .setOptional("profile_id", id)
-        .set("profile_mismatches", Word.inOrder(List.copyOf(use.mismatches())));
+        .set("profile_mismatches", Word.inOrder(List.copyOf(use.mismatches())))
+        .setOptional("live_clock_fast_ppm", use.state().liveClock().map(ClockRate::fastPpm))
+        .setOptional(
+            "live_clock_uncertainty_ppm",
+            use.state().liveClock().map(ClockRate::standardUncertaintyPpm))
+        .set("rig_checked", use.state().checked())
+        .set("light_span_counts", use.state().lightSpanCounts());
   }
 
   private static long idOf(Connection connection, RigProfile profile) throws SQLException {
@@ -68,7 +77,23 @@ final class ProfileRows {
             org.halflight.profile.ProfileFit.of(((ProfileText.Refused) outcome).reason()));
       }
     }
-    return new ProfileUse(profile, java.util.Set.copyOf(mismatches));
+    return new ProfileUse(profile, java.util.Set.copyOf(mismatches), state(row));
+  }
+
+  private static RigState state(ResultSet row) throws SQLException {
+    OptionalDouble fast = Row.real(row, "live_clock_fast_ppm");
+    OptionalDouble uncertainty = Row.real(row, "live_clock_uncertainty_ppm");
+    return new RigState(
+        fast.isPresent() && uncertainty.isPresent()
+            ? Optional.of(
+                new ClockRate(
+                    fast.getAsDouble(),
+                    uncertainty.getAsDouble(),
+                    Double.POSITIVE_INFINITY,
+                    ClockRate.Source.HOST_CLOCK))
+            : Optional.empty(),
+        row.getBoolean("rig_checked"),
+        Row.real(row, "light_span_counts"));
   }
 
   /** All profiles in a record, the newest of a rig first. */

@@ -158,6 +158,9 @@ final class PageText {
       input.standing().uses().stream()
           .flatMap(use -> use.id().stream())
           .forEach(id -> said.add(Words.say("page.sure.calibrated", id.date(), id.label())));
+      said.add(
+          Words.say(
+              input.standing().rigChecked() ? "page.sure.rigChecked" : "page.sure.rigNotChecked"));
     } else {
       said.add(Words.say("page.sure.notCalibrated"));
       input.standing().uses().stream()
@@ -165,6 +168,9 @@ final class PageText {
           .flatMap(use -> ProfileWords.standing(use).stream())
           .distinct()
           .forEach(said::add);
+    }
+    if (input.standing().liveClock()) {
+      said.add(Words.say("page.sure.liveClock"));
     }
     comparison.ifPresent(runs -> said.addAll(ComparisonWords.warnings(runs)));
     if (comparison.filter(runs -> !runs.speeds().isEmpty()).isPresent()) {

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.exposure.ProfileCorrection;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfileId;
 import org.halflight.profile.RigProfile;
@@ -19,13 +20,15 @@ import org.halflight.time.TickRate;
  *
  * @param profile what is corrected by; empty where there is none or it must not be used
  * @param mismatches why the times do not count as calibrated; in order of their kind
+ * @param state how the rig stood beside that
  */
-public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches) {
+public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches, RigState state) {
   /** No profile at all. */
   public static final ProfileUse NONE = new ProfileUse(Optional.empty(), Set.of());
 
   public ProfileUse {
     Objects.requireNonNull(profile);
+    Objects.requireNonNull(state);
     mismatches =
         mismatches.stream()
             .sorted()
@@ -33,6 +36,16 @@ public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches)
                 Collectors.collectingAndThen(
                     Collectors.toCollection(java.util.LinkedHashSet::new),
                     java.util.Collections::unmodifiableSet));
+  }
+
+  /** Without knowing how the rig stood. */
+  public ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches) {
+    this(profile, mismatches, RigState.UNKNOWN);
+  }
+
+  /** The profile and the reasons alone, which many firings have in common. */
+  public ProfileUse calibration() {
+    return new ProfileUse(profile, mismatches);
   }
 
   /** Whether what is measured with it counts as calibrated. */
@@ -50,9 +63,14 @@ public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches)
     return correction().map(c -> c.firing(raw, nominal)).orElse(raw);
   }
 
-  /** How fast the board really counts. */
+  /** How fast the board really counts: by the profile, or else by the pings of the session. */
   public TickRate rate(TickRate nominal) {
-    return correction().map(c -> c.rate(nominal)).orElse(nominal);
+    return clock().map(clock -> clock.rate(nominal)).orElse(nominal);
+  }
+
+  /** The rate that times are worked out with; only ever one of the two. */
+  private Optional<ClockRate> clock() {
+    return profile.flatMap(RigProfile::clock).or(state::liveClock);
   }
 
   /** Where the comparators switch; see {@link ProfileCorrection#trips(TripPoints)}. */
@@ -68,6 +86,6 @@ public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches)
   ProfileUse with(Mismatch more) {
     Set<Mismatch> all = EnumSet.of(more);
     all.addAll(mismatches);
-    return new ProfileUse(profile, all);
+    return new ProfileUse(profile, all, state);
   }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.exposure.LightLevels;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfiledRig;
@@ -22,6 +23,8 @@ final class ProfileWatch {
   private String kind = FULL;
   private String firmware = "";
   private final Set<String> signalling = new HashSet<>();
+  private final Set<String> checked = new HashSet<>();
+  private final LiveClocks clocks = new LiveClocks();
   private ProfileUse said = ProfileUse.NONE;
 
   void meet(SessionInput.RigIs rig) {
@@ -52,6 +55,7 @@ final class ProfileWatch {
   }
 
   void checked(SessionInput.RigChecked check) {
+    checked.add(check.rigSerial());
     if (check.inControl()) {
       signalling.remove(check.rigSerial());
     } else {
@@ -59,12 +63,39 @@ final class ProfileWatch {
     }
   }
 
+  /** What the pings say. */
+  LiveClocks clocks() {
+    return clocks;
+  }
+
+  /** Whether the rig has a profile that it may be checked against, and was not checked yet. */
+  boolean isCheckDue() {
+    return told.containsKey(serial) && !checked.contains(serial);
+  }
+
   /**
    * What is measured with now.
    *
-   * @param fullCounts full light, where it was set
+   * @param light as it was set
    */
-  ProfileUse use(OptionalDouble fullCounts) {
+  ProfileUse use(Optional<LightLevels> light) {
+    OptionalDouble fullCounts =
+        light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty();
+    ProfileUse use = calibration(fullCounts);
+    return new ProfileUse(use.profile(), use.mismatches(), state(use, light));
+  }
+
+  private RigState state(ProfileUse use, Optional<LightLevels> light) {
+    boolean known = use.profile().flatMap(RigProfile::clock).isPresent();
+    return new RigState(
+        known ? Optional.empty() : clocks.of(serial),
+        checked.contains(serial),
+        light.isPresent()
+            ? OptionalDouble.of(light.get().fullCounts() - light.get().darkCounts())
+            : OptionalDouble.empty());
+  }
+
+  private ProfileUse calibration(OptionalDouble fullCounts) {
     SessionInput.ProfileInUse own = told.get(serial);
     if (own != null) {
       RigProfile profile = own.profile();
@@ -87,8 +118,8 @@ final class ProfileWatch {
   }
 
   /** What is to be said because it is otherwise now than what was said last. */
-  Optional<ProfileUse> news(OptionalDouble fullCounts) {
-    ProfileUse now = use(fullCounts);
+  Optional<ProfileUse> news(Optional<LightLevels> light) {
+    ProfileUse now = use(light).calibration();
     if (now.equals(said)) {
       return Optional.empty();
     }

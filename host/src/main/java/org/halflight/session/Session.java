@@ -196,6 +196,10 @@ public final class Session {
       if (!checked.inControl() && checked.rigSerial().equals(rigSerial)) {
         doubtRun(news);
       }
+    } else if (input instanceof SessionInput.ClockHeld held) {
+      profiles.clocks().take(held);
+    } else if (input instanceof SessionInput.ClocksForgotten) {
+      profiles.clocks().forget();
     } else {
       return false;
     }
@@ -219,11 +223,8 @@ public final class Session {
   }
 
   private void tellProfile(List<SessionNews> news) {
-    profiles.news(fullCounts()).ifPresent(now -> news.add(new SessionNews.ProfileStands(now)));
-  }
-
-  private OptionalDouble fullCounts() {
-    return light.isPresent() ? OptionalDouble.of(light.get().fullCounts()) : OptionalDouble.empty();
+    profiles.news(light).ifPresent(now -> news.add(new SessionNews.ProfileStands(now)));
+    profiles.clocks().news(profileUse().profile()).ifPresent(news::add);
   }
 
   /** What the person says about speeds and firings. */
@@ -325,7 +326,12 @@ public final class Session {
 
   /** The profile that firings are measured with now, and why they may not count as calibrated. */
   public ProfileUse profileUse() {
-    return profiles.use(fullCounts());
+    return profiles.use(light);
+  }
+
+  /** Whether the rig has a profile and no rig check was made in this session. */
+  public boolean isRigCheckDue() {
+    return profiles.isCheckDue();
   }
 
   /** Whether a plateau was off, and none was good since. */

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
+import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.Edge;
@@ -172,6 +173,20 @@ public sealed interface SessionInput {
       Objects.requireNonNull(rigSerial);
     }
   }
+
+  /**
+   * The clock of a rig was held against the clock of the host by the pings of this session. Counts
+   * for firings from here on, where no profile tells the rate.
+   */
+  record ClockHeld(String rigSerial, ClockRate rate) implements SessionInput {
+    public ClockHeld {
+      Objects.requireNonNull(rigSerial);
+      Objects.requireNonNull(rate);
+    }
+  }
+
+  /** What was held against each other counts no more: the program begins again. */
+  record ClocksForgotten() implements SessionInput {}
 
   /**
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes

@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.profile.ClockRate;
 import org.halflight.speeds.MarkedSpeed;
 
 /** Something that a session has to tell. */
@@ -70,6 +71,15 @@ public sealed interface SessionNews {
    * again.
    */
   record ProfileStands(ProfileUse use) implements SessionNews {}
+
+  /**
+   * The pings of the session find another rate of the clock than the profile tells, beyond what
+   * both leave to doubt. Nothing is corrected by it.
+   *
+   * @param kept that of the profile, which times are worked out with
+   * @param live that of the pings
+   */
+  record ClocksDisagree(ClockRate kept, ClockRate live) implements SessionNews {}
 
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionNews {}

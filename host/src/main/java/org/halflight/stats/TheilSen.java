@@ -31,6 +31,39 @@ public record TheilSen(double slope, double intercept, Interval slopeInterval) {
    */
   public static Figure<TheilSen> of(double[] times, Sample sample, double level) {
     Interval.checkLevel(level);
+    int n = sample.n();
+    if (n < LEAST) {
+      check(times, sample);
+      return new NotEnoughFirings<>(n, LEAST);
+    }
+    double[] slopes = slopes(times, sample);
+    Line line = line(slopes, times, sample);
+    return new Known<>(new TheilSen(line.slope(), line.intercept(), interval(slopes, n, level)));
+  }
+
+  /**
+   * The line alone.
+   *
+   * @param slope see {@link TheilSen#slope()}
+   * @param intercept see {@link TheilSen#intercept()}
+   */
+  public record Line(double slope, double intercept) {}
+
+  /**
+   * The line without its interval, whose exact chances take long for some hundred values.
+   *
+   * @param times one for each value, rising, no two the same; two or more
+   */
+  public static Line line(double[] times, Sample sample) {
+    return line(slopes(times, sample), times, sample);
+  }
+
+  private static Line line(double[] slopes, double[] times, Sample sample) {
+    double slope = Sample.medianOf(slopes);
+    return new Line(slope, Sample.medianOf(sample.values()) - slope * Sample.medianOf(times));
+  }
+
+  private static void check(double[] times, Sample sample) {
     if (times.length != sample.n()) {
       throw new IllegalArgumentException(
           times.length + " times do not go with " + sample.n() + " firings");
@@ -40,10 +73,12 @@ public record TheilSen(double slope, double intercept, Interval slopeInterval) {
         throw new IllegalArgumentException("times must be finite and rise, see number " + i);
       }
     }
+  }
+
+  /** Of all pairs, sorted. */
+  private static double[] slopes(double[] times, Sample sample) {
+    check(times, sample);
     int n = sample.n();
-    if (n < LEAST) {
-      return new NotEnoughFirings<>(n, LEAST);
-    }
     double[] values = sample.values();
     double[] slopes = new double[n * (n - 1) / 2];
     int at = 0;
@@ -53,12 +88,7 @@ public record TheilSen(double slope, double intercept, Interval slopeInterval) {
       }
     }
     Arrays.sort(slopes);
-    double slope = Sample.medianOf(slopes);
-    return new Known<>(
-        new TheilSen(
-            slope,
-            Sample.medianOf(values) - slope * Sample.medianOf(times),
-            interval(slopes, n, level)));
+    return slopes;
   }
 
   private static Interval interval(double[] slopes, int n, double level) {

@@ -6,6 +6,8 @@ public enum Basis {
   ALLOWANCE,
   /** The calibration of this rig. */
   CALIBRATION,
+  /** What the session itself found of this rig while it measured. */
+  SESSION,
   /** The firings themselves. */
   FIRINGS,
   /** There is no rig: errors of a model, straight. */

@@ -3,6 +3,7 @@ package org.halflight.uncertainty;
 import java.util.Collection;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
@@ -61,6 +62,9 @@ public record RigKnowledge(
   /** A resonator drifts by about 10 ppm a degree; a bench swings by 5 degrees. */
   static final double RESONATOR_DRIFT_BOUND = 50e-6;
 
+  /** The same within the two minutes that a live rate is from: one degree. Our choice. */
+  static final double LIVE_DRIFT_BOUND = 10e-6;
+
   /**
    * Each session reads dark, full light and thresholds in whole counts, evenly spread: of a level
    * the root of a sum of three, weighted 1, 0.8 and 0.2 at either node.
@@ -90,17 +94,26 @@ public record RigKnowledge(
     Objects.requireNonNull(clock);
   }
 
-  /** What a calibration leaves to doubt, for times that were corrected by it. */
-  public static RigKnowledge of(RigProfile profile) {
-    Optional<Double> trip = trip(profile);
+  /**
+   * What a calibration leaves to doubt, for times that were corrected by it.
+   *
+   * @param spanCounts full less dark light of the firings: what a count of the converter is as a
+   *     share hangs on it; where nobody set the light, the least that the profile was made in
+   */
+  public static RigKnowledge of(RigProfile profile, OptionalDouble spanCounts) {
+    double span =
+        spanCounts.orElse(profile.light().leastFullCounts() - profile.light().darkCounts());
+    Optional<Double> trip = tripCounts(profile).map(counts -> counts / span);
     return new RigKnowledge(
-        levels(profile, trip),
+        levels(trip, span),
         UNCALIBRATED.lamp,
         delay(profile),
-        // The distance of two trip points, which noise moves apart or together.
-        trip.map(u -> Doubt.normal(u * 2, Basis.CALIBRATION)).orElse(UNCALIBRATED.hysteresis),
+        trip.map(u -> hysteresis(profile, u, span)).orElse(UNCALIBRATED.hysteresis),
         UNCALIBRATED.quantisationSeconds,
-        profile.clock().map(RigKnowledge::clock).orElse(UNCALIBRATED.clock));
+        profile
+            .clock()
+            .map(rate -> clock(rate, RESONATOR_DRIFT_BOUND, Basis.CALIBRATION))
+            .orElse(UNCALIBRATED.clock));
   }
 
   /** The same rig with light that nobody has set. */
@@ -123,17 +136,39 @@ public record RigKnowledge(
         || clock.basis() == Basis.CALIBRATION;
   }
 
-  private static Doubt levels(RigProfile profile, Optional<Double> trip) {
-    double reading = READING_COUNTS / span(profile);
+  /** The same rig, with times corrected by the rate that its pings tell. */
+  public RigKnowledge withLiveClock(ClockRate rate) {
+    return new RigKnowledge(
+        levels,
+        lamp,
+        delaySeconds,
+        hysteresis,
+        quantisationSeconds,
+        clock(rate, LIVE_DRIFT_BOUND, Basis.SESSION));
+  }
+
+  private static Doubt levels(Optional<Double> trip, double span) {
+    double reading = READING_COUNTS / span;
     return trip.map(u -> Doubt.normal(Math.hypot(u, reading), Basis.CALIBRATION))
         .orElse(UNCALIBRATED.levels);
   }
 
-  private static double span(RigProfile profile) {
-    return profile.light().leastFullCounts() - profile.light().darkCounts();
+  /**
+   * Times are worked out at the middle of both ways of a comparator, so its hysteresis is known and
+   * left in: all of it counts, beside the doubt of the distance of two trip points, which noise
+   * moves apart or together (a known effect that is not corrected: JCGM 100:2008, F.2.4.5).
+   */
+  private static Doubt hysteresis(RigProfile profile, double trip, double span) {
+    double left =
+        profile.tripPoints().values().stream()
+                .mapToDouble(ComparatorTrips::hysteresisCounts)
+                .average()
+                .orElseThrow()
+            / span;
+    return Doubt.normal(Math.hypot(left, 2 * trip), Basis.CALIBRATION);
   }
 
-  private static Optional<Double> trip(RigProfile profile) {
+  private static Optional<Double> tripCounts(RigProfile profile) {
     Collection<ComparatorTrips> points = profile.tripPoints().values();
     return profile
             .tripPoints()
@@ -141,10 +176,9 @@ public record RigKnowledge(
             .containsAll(java.util.List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH))
         ? Optional.of(
             points.stream()
-                    .mapToDouble(ComparatorTrips::standardUncertaintyCounts)
-                    .max()
-                    .orElseThrow()
-                / span(profile))
+                .mapToDouble(ComparatorTrips::standardUncertaintyCounts)
+                .max()
+                .orElseThrow())
         : Optional.empty();
   }
 
@@ -160,12 +194,12 @@ public record RigKnowledge(
             Basis.CALIBRATION);
   }
 
-  private static Doubt clock(ClockRate rate) {
-    double drift = Doubt.within(RESONATOR_DRIFT_BOUND, Basis.ALLOWANCE).standard();
+  private static Doubt clock(ClockRate rate, double driftBound, Basis basis) {
+    double drift = Doubt.within(driftBound, Basis.ALLOWANCE).standard();
     return new Doubt(
         Distribution.NORMAL,
         Math.hypot(rate.standardUncertaintyPpm() * 1e-6, drift),
         rate.degreesOfFreedom(),
-        Basis.CALIBRATION);
+        basis);
   }
 }

@@ -1,10 +1,14 @@
 package org.halflight.verdict;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.halflight.profile.ClockRate;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
@@ -58,21 +62,42 @@ public record Judging(
   }
 
   /**
-   * The same with what the profile says that all of some firings were measured with, where each of
-   * them counts as calibrated by it. A judging of no rig stays.
+   * The same with what is known of the rig that all of some firings were measured with: what their
+   * profile says, where each of them counts as calibrated by it, and the rate that the pings of the
+   * session told, where each of them was corrected by one. A judging of no rig stays.
    */
-  Judging withProfileOf(List<FiringResult> firings) {
-    Set<ProfileUse> uses =
-        firings.stream().map(FiringResult::profileUse).collect(Collectors.toSet());
-    return rig.equals(RigKnowledge.UNCALIBRATED)
-            && uses.size() == 1
-            && uses.iterator().next().isCalibrated()
-        ? new Judging(
-            RigKnowledge.of(uses.iterator().next().profile().orElseThrow()),
-            rule,
-            measurand,
-            planned)
-        : this;
+  Judging withRigOf(List<FiringResult> firings) {
+    if (!rig.equals(RigKnowledge.UNCALIBRATED) || firings.isEmpty()) {
+      return this;
+    }
+    List<ProfileUse> uses = firings.stream().map(FiringResult::profileUse).toList();
+    Set<ProfileUse> profiles =
+        uses.stream().map(ProfileUse::calibration).collect(Collectors.toSet());
+    ProfileUse any = uses.get(0);
+    RigKnowledge known =
+        profiles.size() == 1 && any.isCalibrated()
+            ? RigKnowledge.of(any.profile().orElseThrow(), leastSpanCounts(uses))
+            : rig;
+    return new Judging(
+        leastSureClock(uses).map(known::withLiveClock).orElse(known), rule, measurand, planned);
+  }
+
+  /** In the dimmest light a count is the greatest share. */
+  private static OptionalDouble leastSpanCounts(List<ProfileUse> uses) {
+    return uses.stream()
+        .map(use -> use.state().lightSpanCounts())
+        .filter(OptionalDouble::isPresent)
+        .mapToDouble(OptionalDouble::getAsDouble)
+        .min();
+  }
+
+  /** Empty where a firing was not corrected by a live rate: then the allowance stays for all. */
+  private static Optional<ClockRate> leastSureClock(List<ProfileUse> uses) {
+    List<ClockRate> clocks =
+        uses.stream().flatMap(use -> use.state().liveClock().stream()).toList();
+    return clocks.size() < uses.size()
+        ? Optional.empty()
+        : clocks.stream().max(Comparator.comparingDouble(ClockRate::standardUncertaintyPpm));
   }
 
   /** The same with light that nobody set. */

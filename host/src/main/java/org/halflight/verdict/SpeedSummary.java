@@ -97,11 +97,12 @@ public record SpeedSummary(
    *
    * @param firings all of one marked speed and one phase, at least one, in order of firing
    * @param asked what is known of a rig that was not calibrated, and how it is decided; where all
-   *     good firings were measured with one profile and count as calibrated, what that says holds
+   *     good firings were measured with one profile and count as calibrated, what that says holds,
+   *     and where all were corrected by the session's own pings, what these say of the clock
    */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
     FiringResult any = firings.get(0);
-    Judging judging = asked.withProfileOf(firings.stream().filter(FiringResult::isGood).toList());
+    Judging judging = asked.withRigOf(firings.stream().filter(FiringResult::isGood).toList());
     List<FiringResult> counted =
         firings.stream()
             .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())

@@ -8,10 +8,13 @@ import org.halflight.session.ProfileUse;
  * Whether what some firings come to counts as calibrated.
  *
  * @param uses what the timed firings were measured with, each once, in order of firing
+ * @param rigChecked whether a rig check of the same session came before each of them
+ * @param liveClock whether each was corrected by the rate that the pings of its session told
  */
-public record Standing(List<ProfileUse> uses) {
+public record Standing(List<ProfileUse> uses, boolean rigChecked, boolean liveClock) {
   /** No profile was used. */
-  public static final Standing NOT_CALIBRATED = new Standing(List.of(ProfileUse.NONE));
+  public static final Standing NOT_CALIBRATED =
+      new Standing(List.of(ProfileUse.NONE), false, false);
 
   public Standing {
     uses = List.copyOf(uses);
@@ -21,9 +24,12 @@ public record Standing(List<ProfileUse> uses) {
   public static Standing of(List<FiringResult> firings) {
     List<FiringResult> timed =
         firings.stream().filter(f -> f.effectiveSeconds().isPresent()).toList();
+    List<ProfileUse> all =
+        (timed.isEmpty() ? firings : timed).stream().map(FiringResult::profileUse).toList();
     return new Standing(
-        (timed.isEmpty() ? firings : timed)
-            .stream().map(FiringResult::profileUse).distinct().toList());
+        all.stream().map(ProfileUse::calibration).distinct().toList(),
+        !all.isEmpty() && all.stream().allMatch(use -> use.state().checked()),
+        !all.isEmpty() && all.stream().allMatch(use -> use.state().liveClock().isPresent()));
   }
 
   /** Only where every one of them does. */

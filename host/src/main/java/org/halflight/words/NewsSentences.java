@@ -63,6 +63,9 @@ public final class NewsSentences {
     if (news instanceof SessionNews.ProfileStands stands) {
       return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
     }
+    if (news instanceof SessionNews.ClocksDisagree apart) {
+      return Optional.of(ClockWords.disagree(apart.kept(), apart.live()));
+    }
     return news instanceof SessionNews.RunDone ? say("run.done") : Optional.empty();
   }
 

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.CalibrationPlan;
 import org.halflight.bench.CalibrationText;
@@ -148,10 +149,12 @@ public final class CalibratedOnTheBoard {
       BoxBench bench, RigCalibration.Calibrated calibrated, String speed, double lamp)
       throws IOException {
     List<LeafExposure.Timed> before = new ArrayList<>();
+    OptionalDouble span = OptionalDouble.empty();
     List<LeafExposure.Timed> after = new ArrayList<>();
     for (int i = 0; i < FIRINGS; i++) {
       FiringResult fired = bench.fire(name(speed));
       LevelPair levels = fired.levels().orElseThrow();
+      span = fired.profileUse().state().lightSpanCounts();
       // The session measures with the profile; without it is what the raw edges say.
       after.add((LeafExposure.Timed) fired.exposure());
       before.add(
@@ -161,7 +164,7 @@ public final class CalibratedOnTheBoard {
         speed,
         lamp,
         error(speed, before, RigKnowledge.UNCALIBRATED),
-        error(speed, after, RigKnowledge.of(calibrated.profile())));
+        error(speed, after, RigKnowledge.of(calibrated.profile(), span)));
   }
 
   private static Deviation error(String speed, List<LeafExposure.Timed> timed, RigKnowledge rig)

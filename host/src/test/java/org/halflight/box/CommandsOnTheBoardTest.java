@@ -49,6 +49,8 @@ class CommandsOnTheBoardTest {
           .contains("The run goes on where it was stopped")
           .contains("The run is done.")
           .contains("simulated board")
+          .contains("Clock while measuring: ")
+          .contains("this computer's clock")
           .containsPattern("1/60 +15\\.6 ms +15\\.6 ms +[-+]0\\.00 stop.* 3 of 3");
       assertThat(text).doesNotContain("Setting the light");
 

@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Visit;
@@ -55,6 +57,19 @@ class MigrationTest {
     Files.copy(FIXTURES.resolve("v4.sqlite"), file);
     try (WorkshopRecord record = RecordFixture.open(file)) {
       assertThat(record.profiles()).containsExactly(RecordFixture.profile("BOX-0002"));
+    }
+  }
+
+  @Test
+  void aRecordOfVersionSixBringsHowTheRigStood() throws IOException {
+    Files.copy(FIXTURES.resolve("v6.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      List<BenchEvent> events = RecordFixture.pinged("BOX-0003", "Invented folder, 6x9");
+      assertThat(
+              record.firings(SessionStart.of(events.get(0), "").key()).stream()
+                  .map(KeptFiring::result)
+                  .toList())
+          .isEqualTo(BenchFold.replay(events).session().results());
     }
   }
 

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.sql.Statement;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
+import org.halflight.bench.BenchFold;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.session.FiringResult;
@@ -61,6 +62,26 @@ class ProfileInRecordTest {
     change("UPDATE firing_result SET effective_seconds = 1");
     record.recompute();
     assertThat(results()).isEqualTo(before);
+  }
+
+  /** What the session found of the rig comes back, and recomputing needs nothing else. */
+  @Test
+  void howTheRigStoodIsKeptAndRecomputingUsesIt() {
+    List<BenchEvent> live = RecordFixture.pinged("R-2", "Old 6x9");
+    record.takeIn(live, "b.session");
+    List<FiringResult> worked = BenchFold.replay(live).session().results();
+    key = SessionStart.of(live.get(0), "").key();
+    assertThat(results()).isEqualTo(worked);
+    assertThat(results().get(0).profileUse().state().liveClock()).isEmpty();
+    assertThat(results().get(1).profileUse().state().liveClock().orElseThrow().fastPpm())
+        .isEqualTo(3450.125);
+    assertThat(results().get(1).profileUse().state().checked()).isFalse();
+    assertThat(results().get(2).profileUse().state().checked()).isTrue();
+    assertThat(record.recompute().changed()).isZero();
+    change("UPDATE firing_result SET effective_seconds = 1");
+    record.recompute();
+    assertThat(results()).isEqualTo(worked);
+    assertThat(record.takeIn(live, "b.session").known()).isEqualTo(3);
   }
 
   @Test

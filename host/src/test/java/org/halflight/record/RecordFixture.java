@@ -122,6 +122,28 @@ final class RecordFixture {
         .fires(16.3);
   }
 
+  /** A run of three firings: before the clock was held against the host's, after it, checked. */
+  static List<BenchEvent> pinged(String rigSerial, String camera) {
+    return BenchScript.events(
+        rigSerial,
+        8,
+        script ->
+            script
+                .begins("2026-11-25T11:00:00Z")
+                .greets()
+                .lightIsSet()
+                .run(camera, Phase.AS_LEFT, 3, "1/60")
+                .fires(16)
+                .tell(
+                    new SessionInput.ClockHeld(
+                        rigSerial,
+                        new ClockRate(
+                            3450.125, 29.5, Double.POSITIVE_INFINITY, ClockRate.Source.HOST_CLOCK)))
+                .fires(16.1)
+                .tell(new SessionInput.RigChecked(rigSerial, true))
+                .fires(16.2));
+  }
+
   static Path write(Path file, List<BenchEvent> events) {
     try (SessionFile session = SessionFile.create(file)) {
       events.forEach(session::add);

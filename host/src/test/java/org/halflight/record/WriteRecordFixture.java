@@ -84,6 +84,7 @@ public final class WriteRecordFixture {
                 OptionalDouble.of(90 * 86_400),
                 Map.of(RunConditions.PLACE, "in the camera", RunConditions.WET, "dry"))));
     record.takeIn(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
+    record.takeIn(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
     record.keep(
         visit.handedBack(
             received.plusSeconds(86_400),

@@ -63,7 +63,7 @@ class ProfileInSessionTest {
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
     // By hand: 8 us of unlike delays less, and 1.005 times as many ticks a second.
     assertThat(seconds(2)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
-    assertThat(bench.result(1).profileUse()).isEqualTo(ProfileUse.NONE);
+    assertThat(bench.result(1).profileUse().calibration()).isEqualTo(ProfileUse.NONE);
     assertThat(bench.result(2).profileUse().isCalibrated()).isTrue();
     assertThat(bench.result(2).profileUse().id().orElseThrow().label())
         .startsWith("R-0001/2026-03-09/");
@@ -104,7 +104,7 @@ class ProfileInSessionTest {
     bench.tell(inUse(profile("R-0002", Map.of()), 1));
     bench.fire(EFFECTIVE);
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
-    assertThat(bench.result(1).profileUse())
+    assertThat(bench.result(1).profileUse().calibration())
         .isEqualTo(new ProfileUse(Optional.empty(), Set.of(Mismatch.OTHER_RIG)));
     // Its own comes to hand later, and then holds.
     bench.tell(inUse(OWN, 1));
@@ -158,5 +158,70 @@ class ProfileInSessionTest {
     assertThat(
             bench.news(SessionNews.ProfileStands.class).stream().map(n -> n.use().isCalibrated()))
         .containsExactly(true, false, true);
+  }
+
+  private static SessionInput.ClockHeld pings(double fastPpm, double uncertaintyPpm) {
+    return new SessionInput.ClockHeld(
+        "R-0001",
+        new ClockRate(
+            fastPpm, uncertaintyPpm, Double.POSITIVE_INFINITY, ClockRate.Source.HOST_CLOCK));
+  }
+
+  @Test
+  void withoutAProfileTimesAreCorrectedByThePingsAndByEachOnlyOnce() {
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    bench.tell(pings(5000, 30));
+    bench.fire(EFFECTIVE);
+    bench.tell(new SessionInput.ClockHeld("R-0002", pings(-900, 30).rate()));
+    bench.fire(EFFECTIVE);
+    bench.tell(inUse(OWN, 1));
+    bench.fire(EFFECTIVE);
+    bench.tell(new SessionInput.ProfileLeftOut());
+    bench.tell(new SessionInput.ClocksForgotten());
+    bench.fire(EFFECTIVE);
+
+    assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
+    assertThat(seconds(2)).isCloseTo(EFFECTIVE / 1.005, within(1e-7));
+    assertThat(bench.result(2).profileUse().state().liveClock()).contains(pings(5000, 30).rate());
+    assertThat(bench.result(2).profileUse().isCalibrated()).isFalse();
+    assertThat(seconds(3)).as("another rig's clock").isEqualTo(seconds(2));
+    // The profile's 5000 ppm and nothing beside it; the other part are its delays.
+    assertThat(seconds(4)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
+    assertThat(bench.result(4).profileUse().state().liveClock()).isEmpty();
+    assertThat(seconds(5)).isEqualTo(seconds(1));
+    // A rate that changes is no other calibration.
+    assertThat(bench.news(SessionNews.ProfileStands.class)).hasSize(2);
+  }
+
+  @Test
+  void aProfileThatThePingsContradictIsSaidOnceAndCorrectsAlone() {
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    bench.tell(inUse(OWN, 1));
+    // Joint: 30 ppm, 1 ppm of the profile, 29 ppm for the temperature; twice that is 83 ppm.
+    bench.tell(pings(5080, 30));
+    assertThat(bench.news(SessionNews.ClocksDisagree.class)).isEmpty();
+    bench.tell(pings(5090, 30));
+    bench.tell(pings(5095, 30));
+    assertThat(bench.news(SessionNews.ClocksDisagree.class)).hasSize(1);
+    bench.fire(EFFECTIVE);
+    assertThat(seconds(1)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
+    bench.tell(pings(5001, 30));
+    bench.tell(pings(4900, 30));
+    assertThat(bench.news(SessionNews.ClocksDisagree.class)).hasSize(2);
+  }
+
+  @Test
+  void aFiringKnowsTheLightAndWhetherTheRigWasChecked() {
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    bench.tell(inUse(OWN, 1));
+    assertThat(bench.session.isRigCheckDue()).isTrue();
+    bench.fire(EFFECTIVE);
+    bench.tell(new SessionInput.RigChecked("R-0001", true));
+    assertThat(bench.session.isRigCheckDue()).isFalse();
+    bench.fire(EFFECTIVE);
+    assertThat(bench.result(1).profileUse().state())
+        .isEqualTo(new RigState(Optional.empty(), false, OptionalDouble.of(800)));
+    assertThat(bench.result(2).profileUse().state().checked()).isTrue();
   }
 }

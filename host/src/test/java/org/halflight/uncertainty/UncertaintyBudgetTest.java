@@ -185,23 +185,30 @@ class UncertaintyBudgetTest {
   void aCalibrationNarrowsWhatItMeasured() {
     ComparatorTrips trip = new ComparatorTrips(2, -2, 0.5);
     EdgeDelays delays = new EdgeDelays(0, 30e-9, 0, 40e-9);
-    RigKnowledge known =
-        RigKnowledge.of(
-            new RigProfile(
-                new ProfiledRig("R1", "full", "1.0"),
-                LocalDate.of(2026, 3, 1),
-                new LightRange(10, 510, 900),
-                Optional.empty(),
-                Map.of(Channel.CENTRE_LOW, trip, Channel.CENTRE_HIGH, trip),
-                Optional.of(new ClockRate(400, 3, 20, ClockRate.Source.HOST_CLOCK)),
-                Optional.empty(),
-                Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
-                Map.of(),
-                OptionalDouble.empty()));
+    RigProfile profile =
+        new RigProfile(
+            new ProfiledRig("R1", "full", "1.0"),
+            LocalDate.of(2026, 3, 1),
+            new LightRange(10, 510, 900),
+            Optional.empty(),
+            Map.of(Channel.CENTRE_LOW, trip, Channel.CENTRE_HIGH, trip),
+            Optional.of(new ClockRate(400, 3, 20, ClockRate.Source.HOST_CLOCK)),
+            Optional.empty(),
+            Map.of(Channel.CENTRE_LOW, delays, Channel.CENTRE_HIGH, delays),
+            Map.of(),
+            OptionalDouble.empty());
+    RigKnowledge known = RigKnowledge.of(profile, OptionalDouble.empty());
     // And 0.37 counts for this session's own readings of dark, full light and threshold.
     assertThat(known.levels().standard()).isCloseTo(Math.hypot(0.5, 0.3742) / 500, within(1e-7));
     // Each width 50 ns, the mean of both 35 ns.
     assertThat(known.delaySeconds().standard()).isCloseTo(35.4e-9, within(0.1e-9));
+    // All of the hysteresis of 4 counts is left in, and its distance is known to 1 count.
+    assertThat(known.hysteresis().standard()).isCloseTo(Math.hypot(4, 1) / 500, within(1e-7));
+    // A lamp of half the span: a count is twice the share.
+    RigKnowledge dim = RigKnowledge.of(profile, OptionalDouble.of(250));
+    assertThat(dim.levels().standard()).isCloseTo(2 * known.levels().standard(), within(1e-9));
+    assertThat(dim.hysteresis().standard())
+        .isCloseTo(2 * known.hysteresis().standard(), within(1e-9));
     // 3 ppm and a rectangle of 50 ppm for the temperature.
     assertThat(known.clock().standard()).isCloseTo(29.0e-6, within(0.1e-6));
     assertThat(known.clock().degrees()).isEqualTo(20);
@@ -214,5 +221,25 @@ class UncertaintyBudgetTest {
               .combinedStops());
     }
     assertThat(narrower.get(1)).isLessThan(narrower.get(0));
+  }
+
+  /** At one second the resonator of a rig that nobody calibrated is nearly all there is. */
+  @Test
+  void aLiveClockTakesTheResonatorsAllowanceOut() {
+    RigKnowledge live =
+        RigKnowledge.UNCALIBRATED.withLiveClock(
+            new ClockRate(3450, 29, Double.POSITIVE_INFINITY, ClockRate.Source.HOST_CLOCK));
+    // By hand: 29 ppm and a rectangle of 10 ppm for two minutes, 5.8 ppm.
+    assertThat(live.clock().standard()).isCloseTo(29.57e-6, within(0.01e-6));
+    assertThat(live.clock().basis()).isEqualTo(Basis.SESSION);
+    assertThat(live.isCalibrated()).isFalse();
+    assertThat(live.levels()).isEqualTo(RigKnowledge.UNCALIBRATED.levels());
+    BladeTravel travel = new BladeTravel(2e-3, 0.2e-3, 24e-6);
+    double before =
+        UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, 0, 5).combinedSeconds();
+    double after = UncertaintyBudget.of(1, travel, live, 0, 5).combinedSeconds();
+    // 2887 ppm against 30 ppm and some 25 us of everything else.
+    assertThat(before).isCloseTo(2887e-6, within(2e-6));
+    assertThat(after).isLessThan(45e-6);
   }
 }

@@ -127,7 +127,9 @@ final class CoverageStudy {
         "that of the mean of a setting, with the rig in it, stated as 95 %. By chance alone each of the");
     page.add(
         "ten speeds would lie between 93.6 and 96.4 %. What no budget holds, light that does not");
-    page.add("fill the lens evenly, is not in it.");
+    page.add(
+        "fill the lens evenly, is not in it. Degrees of freedom are cut to whole numbers (JCGM 100,");
+    page.add("G.4.1); that was decided after first figures of this table had been seen.");
     page.add("");
     Coverage any = coverage(RigKnowledge.UNCALIBRATED, SESSIONS, Validation.SEED);
     Coverage known = coverage(CALIBRATED, SESSIONS, Validation.SEED + 1);

@@ -21,6 +21,7 @@ import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
+import org.halflight.words.ClockWords;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
@@ -41,6 +42,7 @@ public final class BenchModel {
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
   private Optional<Said> said = Optional.empty();
+  private boolean remindsOfCheck;
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
@@ -60,6 +62,10 @@ public final class BenchModel {
   /** Something happened; gives the sounds that go with it. */
   public List<Cue> happened(BenchDriver.Happening happening) {
     happening.change().ifPresent(this::changed);
+    if (remindsOfCheck && !session().isRigCheckDue()) {
+      said = Optional.empty();
+      remindsOfCheck = false;
+    }
     return news(happening.news());
   }
 
@@ -97,6 +103,9 @@ public final class BenchModel {
         replaceLast(rejected.result());
       }
       sentence(each).ifPresent(this::say);
+      if (each instanceof SessionNews.ProfileStands && session().isRigCheckDue()) {
+        remindOfCheck();
+      }
       if (isQuestion(each)) {
         cues.clear();
         cues.add(Cue.QUESTION);
@@ -146,6 +155,18 @@ public final class BenchModel {
   /** Something is said to the person. */
   public void say(Said sentence) {
     said = Optional.of(sentence);
+    remindsOfCheck = false;
+  }
+
+  /** Once, as the rig with its profile comes; the place of the rig goes on saying it. */
+  private void remindOfCheck() {
+    String before =
+        said.filter(it -> it.kind() != Said.Kind.TROUBLE).map(it -> it.text()).orElse("");
+    Said.Kind kind = said.map(Said::kind).orElse(Said.Kind.NEWS);
+    if (kind != Said.Kind.TROUBLE) {
+      say(new Said(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
+      remindsOfCheck = true;
+    }
   }
 
   /** The rig itself, and the work on it. */
@@ -187,9 +208,17 @@ public final class BenchModel {
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
         said,
-        rig.view(driver.workbench().fold().greeting(), session),
+        rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
         lightTest.view());
+  }
+
+  private List<String> clock() {
+    return ClockWords.lines(
+        driver.clock(),
+        driver.hostClock(),
+        driver.workbench().fold().greeting().map(its -> its.serial()).orElse(""),
+        session().profileUse());
   }
 
   private void settled(FiringResult result, List<Cue> cues) {
@@ -260,6 +289,7 @@ public final class BenchModel {
             || news instanceof SessionNews.EnoughToKnow
             || news instanceof SessionNews.LightForgotten
             || (news instanceof SessionNews.ProfileStands stands && !stands.use().isCalibrated())
+            || news instanceof SessionNews.ClocksDisagree
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));

@@ -27,6 +27,7 @@ public final class RigModel {
   /** Seconds that the stages of a calibration take, the clock left out. */
   private static final double[] STAGE_SECONDS = {3, 6, 16, 3};
 
+  private static final String READY = Words.say("desk.rig.ready");
   private static final double CHECK_SECONDS = 4;
   private static final double DISC_SECONDS = 4 + DiscRun.USUAL_SECONDS;
   private static final double STEP = 0.01;
@@ -35,7 +36,7 @@ public final class RigModel {
   private static final double DISC_STEPS_PART = 0.4;
 
   private RigView.Doing doing = RigView.Doing.NOTHING;
-  private String sentence = Words.say("desk.rig.ready");
+  private String sentence = READY;
   private Optional<RigCalibration.Stage> stage = Optional.empty();
   private double stageFromSeconds;
   private double clockSeconds;
@@ -189,16 +190,23 @@ public final class RigModel {
     stage = Optional.empty();
   }
 
-  /** What the window shows. */
-  RigView view(Optional<RigMessage.Greeting> greeting, Session session) {
+  /**
+   * What the window shows.
+   *
+   * @param clock the clocks of rig and computer, a sentence a line
+   */
+  RigView view(Optional<RigMessage.Greeting> greeting, Session session, List<String> clock) {
+    boolean due = session.isRigCheckDue();
     return new RigView(
         doing,
-        sentence,
+        due && sentence.equals(READY) ? Words.say("desk.rig.checkDue") : sentence,
         progress,
         greeting
             .map(rig -> Words.say("desk.rig.heading", rig.serial(), rig.kind(), rig.firmware()))
             .orElseGet(() -> Words.say("desk.rig.none")),
         String.join(" ", ProfileWords.standing(session.profileUse())),
+        clock,
+        due,
         session.profileUse().profile().map(ProfileWords::lines).orElse(List.of()),
         check,
         fit,

@@ -13,6 +13,8 @@ import org.halflight.chart.Picture;
  * @param progress of what goes on, 0 to 1
  * @param heading which rig it is; empty before it greeted
  * @param standing whether firings count as calibrated, and why not
+ * @param clock the clocks of rig and computer while measuring, a sentence a line
+ * @param checkDue whether there is a profile that this rig was not checked against yet
  * @param profile what the profile says, a sentence a line; empty where there is none
  * @param check control chart of the last rig check of this session
  * @param fit reference pulses of the calibration of this session
@@ -25,6 +27,8 @@ public record RigView(
     double progress,
     String heading,
     String standing,
+    List<String> clock,
+    boolean checkDue,
     List<String> profile,
     Optional<Picture> check,
     Optional<Picture> fit,
@@ -52,6 +56,7 @@ public record RigView(
     Objects.requireNonNull(check);
     Objects.requireNonNull(fit);
     Objects.requireNonNull(residuals);
+    clock = List.copyOf(clock);
     Objects.requireNonNull(disc);
     profile = List.copyOf(profile);
   }

@@ -3,17 +3,28 @@ package org.halflight.desk.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.halflight.bench.CalibrationRefusal;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.ControlLimits;
 import org.halflight.calibration.RigCheck;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
 import org.halflight.session.Session;
+import org.halflight.session.SessionInput;
+import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
 
 /** All figures are invented. */
 class RigModelTest {
+  private final Session session = new Session();
   private final RigModel model = new RigModel();
 
   @Test
@@ -73,6 +84,35 @@ class RigModelTest {
     assertThat(view().standing()).contains("Not calibrated");
   }
 
+  /** A profile to check against, no check yet: said until there was one. */
+  @Test
+  void theRigCheckIsRemindedOfUntilItIsMade() {
+    assertThat(view().checkDue()).isFalse();
+    session.take(new SessionInput.RigIs("R-0001", 1, TickRate.BOARD_16_MHZ));
+    session.take(
+        new SessionInput.ProfileInUse(
+            new RigProfile(
+                new ProfiledRig("R-0001", "full", "1.0.0"),
+                LocalDate.of(2026, 3, 9),
+                new LightRange(20, 700, 900),
+                Optional.empty(),
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Map.of(),
+                Map.of(),
+                OptionalDouble.empty()),
+            LocalDate.of(2026, 3, 10),
+            OptionalInt.empty()));
+    assertThat(view().checkDue()).isTrue();
+    assertThat(view().sentence()).startsWith("Rig check not made yet");
+    session.take(new SessionInput.RigChecked("R-0001", true));
+    assertThat(view().checkDue()).isFalse();
+    assertThat(view().sentence()).doesNotContain("not made yet");
+    session.take(new SessionInput.RigIs("R-0002", 1, TickRate.BOARD_16_MHZ));
+    assertThat(view().checkDue()).as("without a profile there is nothing to check").isFalse();
+  }
+
   @Test
   void aDiscIsLedToStepByStepAndItsProgressNeverRunsBack() {
     double before = -1;
@@ -98,6 +138,6 @@ class RigModelTest {
   }
 
   private RigView view() {
-    return model.view(Optional.empty(), new Session());
+    return model.view(Optional.empty(), session, List.of());
   }
 }
