@@ -26,12 +26,18 @@ final class PracticeHand implements Hand {
   @Override
   public void tryOut(Check check) {
     switch (check) {
-      case B, T -> {
+      case B -> {
         rig.holdOpen(true);
         rig.rest(HELD_SECONDS);
         rig.holdOpen(false);
       }
-      case SELF_TIMER, WIND_AND_RELEASE, RELEASE_ALONE -> fire(rig.speed());
+      case T -> {
+        rig.pressAtT();
+        rig.rest(HELD_SECONDS);
+        rig.pressAtT();
+      }
+      case SELF_TIMER -> rig.fireBySelfTimer();
+      case WIND_AND_RELEASE, RELEASE_ALONE -> fire(rig.speed());
       case LEAK, STOPS -> throw new IllegalArgumentException("not done by firing: " + check);
     }
   }

@@ -163,7 +163,15 @@ final class BenchHands {
       sayAtWork();
       return;
     }
-    camera.ifPresent(model -> session().shown().ifPresentOrElse(model::fire, model::fire));
+    camera.ifPresent(this::fire);
+  }
+
+  private void fire(ModelCamera model) {
+    if (session().check().isPresent()) {
+      model.tryOut(session().check().get());
+    } else {
+      session().shown().ifPresentOrElse(model::fire, model::fire);
+    }
   }
 
   void cock() {

@@ -1,12 +1,15 @@
 package org.halflight.desk;
 
 import java.util.List;
+import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Check;
 import org.halflight.session.LightReading;
+import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -33,6 +36,8 @@ final class ModelCamera {
   private boolean forgetsDial;
   private boolean stopMoved;
   private double widestValue;
+  private boolean heldOpen;
+  private Optional<InventedContact> contact = Optional.empty();
 
   private ModelCamera(PracticePorts ports, List<MarkedSpeed> dial, long seed) {
     this.ports = ports;
@@ -67,6 +72,7 @@ final class ModelCamera {
 
   /** Turns the dial there, unless it is forgotten this time, and fires. */
   void fire(MarkedSpeed shown) {
+    letClose();
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     boolean turns = !forgetsDial && dial.contains(shown);
@@ -80,8 +86,36 @@ final class ModelCamera {
         });
   }
 
+  /**
+   * Does what a check asks for. At B and T one key opens, and the next closes.
+   *
+   * @param check the check of the moment
+   */
+  void tryOut(Check check) {
+    switch (check) {
+      case B -> hold(!heldOpen);
+      case T -> {
+        heldOpen = !heldOpen;
+        ports.onBench(PracticeRig::pressAtT);
+      }
+      case SELF_TIMER -> {
+        letClose();
+        ports.onBench(PracticeRig::fireBySelfTimer);
+      }
+      case WIND_AND_RELEASE, RELEASE_ALONE, LEAK, STOPS -> fire();
+    }
+  }
+
+  /** Who turns the dial away from B or T has let the shutter close. */
+  private void letClose() {
+    if (heldOpen) {
+      hold(false);
+    }
+  }
+
   /** Fires at whatever speed the dial stands at. */
   void fire() {
+    letClose();
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     ports.onBench(rig -> rig.fire(mishap));
@@ -93,6 +127,7 @@ final class ModelCamera {
   }
 
   void hold(boolean open) {
+    heldOpen = open;
     ports.onBench(rig -> rig.holdOpen(open));
   }
 
@@ -150,6 +185,12 @@ final class ModelCamera {
     putOn();
   }
 
+  /** Another flash contact than that of the shutter; empty for that. */
+  void useContact(Optional<InventedContact> another) {
+    contact = another;
+    putOn();
+  }
+
   boolean isCleaned() {
     return cleaned;
   }
@@ -159,6 +200,8 @@ final class ModelCamera {
         cleaned
             ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
             : InventedShutters.dirtySlowTrain(dial, seed);
-    ports.onBench(rig -> rig.setShutter(shutter));
+    LeafShutter its = contact.map(other -> shutter.with(other.model())).orElse(shutter);
+    heldOpen = false;
+    ports.onBench(rig -> rig.setShutter(its));
   }
 }
