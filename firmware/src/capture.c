@@ -4,8 +4,10 @@
 #include <avr/io.h>
 
 #include "board.h"
+#include "config.h"
 #include "edges.h"
 #include "ring.h"
+#include "ringing.h"
 #include "status.h"
 #include "timebase.h"
 
@@ -68,6 +70,34 @@ void capture_start(void) {
   resume_captures();
 }
 
+/* Takes the two middle ones of the last four entries out where they are ringing. The handler may store another one at any
+   moment; only if it has not can the end of the ring be moved. */
+static void thin_ringing(uint8_t read) {
+  uint8_t write = GPIOR0;
+  if (ring_waiting(write, read) < CONFIG_RINGING_WAITING) {
+    return;
+  }
+  uint8_t slot = write >> 2;
+  struct entry *second = &snapshot_ring[(uint8_t)(slot - 3) & RING_CAPACITY];
+  const struct entry *last = &snapshot_ring[(uint8_t)(slot - 1) & RING_CAPACITY];
+  if (!ringing_covers(&snapshot_ring[(uint8_t)(slot - 4) & RING_CAPACITY], second,
+                      &snapshot_ring[(uint8_t)(slot - 2) & RING_CAPACITY], last)) {
+    return;
+  }
+  struct entry kept = *last;
+  uint8_t end = (uint8_t)(write - 2 * RING_ENTRY);
+  bool moved;
+  cli();
+  moved = GPIOR0 == write;
+  if (moved) {
+    GPIOR0 = end;
+  }
+  sei();
+  if (moved) {
+    *second = kept;
+  }
+}
+
 static void tend_snapshots(uint8_t halves) {
   static bool flooded;
   uint8_t read = GPIOR2;
@@ -90,6 +120,11 @@ static void tend_snapshots(uint8_t halves) {
       snapshot_now();
     }
     return;
+  }
+  if (!flooded) {
+    /* twice, as edges 50 us apart come faster than the rounds of the main loop */
+    thin_ringing(read);
+    thin_ringing(read);
   }
   if (edges_wants_snapshot()) {
     struct entry entry = snapshot_ring[read >> 2];

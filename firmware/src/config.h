@@ -41,10 +41,22 @@
 #define CONFIG_BEAT_HALVES 120
 #endif
 
-/* Half periods after which a beat goes even before waiting edges, so that beats stay within 2^22 ticks.
+/* Half periods after which a beat goes even before waiting edges, of the time before them, so that beats stay within 2^22 ticks.
    Range: CONFIG_BEAT_HALVES + 1 to 126 (128 is 2^22 ticks; a line under way takes up to 3 ms). */
 #ifndef CONFIG_BEAT_FORCED_HALVES
 #define CONFIG_BEAT_FORCED_HALVES 126
+#endif
+
+/* Ringing of the click sensor, thinned when snapshots wait for the serial line.
+   TICKS (0.5 ms): an edge of the click sensor that lies between two others of it which are told, and these are nearer to each other than
+   this, may be left out. Effect: a click that rings for 3 ms takes 6 ms of the serial line whatever its frequency, and not 48
+   at 8 kHz, for which the ring has no room; quiet longer than this is told with both its ends. Range: 0 (no thinning) to 16000.
+   WAITING: only when so many snapshots wait. Range: 4 to 40. */
+#ifndef CONFIG_RINGING_TICKS
+#define CONFIG_RINGING_TICKS 8000
+#endif
+#ifndef CONFIG_RINGING_WAITING
+#define CONFIG_RINGING_WAITING 10
 #endif
 
 /* Light blocks that wait for the serial line.

@@ -78,9 +78,15 @@ static void next_capture_edge(struct edge *edge) {
   told_levels ^= 1 << CHANNEL_CENTRE_LOW;
 }
 
+/* By the sign of the difference, which holds across the 32-bit wrap. */
+static bool capture_is_next(void) {
+  return snapshot_changed == 0 || (capture_held && (int32_t)(capture_ticks32 - snapshot_ticks32) <= 0);
+}
+
+uint32_t edges_next_ticks32(void) { return capture_is_next() ? capture_ticks32 : snapshot_ticks32; }
+
 void edges_next(struct edge *edge) {
-  /* by the sign of the difference, which holds across the 32-bit wrap */
-  if (snapshot_changed == 0 || (capture_held && (int32_t)(capture_ticks32 - snapshot_ticks32) <= 0)) {
+  if (capture_is_next()) {
     next_capture_edge(edge);
   } else {
     next_snapshot_edge(edge);

@@ -40,6 +40,8 @@ void edges_take_capture(struct entry entry);
 bool edges_waiting(void);
 /* The earliest edge in hand; only when one is waiting. */
 void edges_next(struct edge *edge);
+/* Its ticks, likewise. */
+uint32_t edges_next_ticks32(void);
 /* Levels after the last edge that edges_next gave. */
 uint8_t edges_levels(void);
 

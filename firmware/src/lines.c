@@ -3,6 +3,7 @@
 #include "board.h"
 #include "capture.h"
 #include "config.h"
+#include "edges.h"
 #include "identity.h"
 #include "light.h"
 #include "line_writer.h"
@@ -56,6 +57,9 @@ static uint8_t levels_now(void) {
 void lines_beat(void) {
   uint8_t levels = levels_now();
   timebase_now(&now);
+  if (edges_waiting()) {
+    ticks_back(&now, ticks_low32(now) - edges_next_ticks32() + 1);
+  }
   begin('B');
   line_writer_ticks(&line, &now);
   hex(levels, 2);

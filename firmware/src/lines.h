@@ -19,6 +19,7 @@ char lines_next(void);
 
 void lines_greeting(void);
 void lines_edge(const struct edge *edge);
+/* A beat of now; while edges wait, of the tick before the first of them, up to which the levels told are right. */
 void lines_beat(void);
 void lines_counters(void);
 void lines_answer(uint16_t command_seq, uint8_t result);

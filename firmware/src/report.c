@@ -16,11 +16,20 @@
 #include "timebase.h"
 #include "uart.h"
 
-static uint8_t beat_halves; /* half count, low byte, at the last beat or greeting */
+/* Half periods since the last beat from which on an edge is one of before it, stamped by its own latency earlier. */
+#define BEFORE_BEAT 192
+
+static uint8_t beat_halves; /* half count, low byte, of the last beat or greeting */
 static bool counters_due;   /* behind a beat, when edges were counted */
 
+/* Half count, low byte, of a beat that would be sent now. While edges wait it is of the time before them: those told after it
+   are then no earlier than it, however long they have waited, and within reach of its 48 bits. */
+static uint8_t next_beat_halves(void) {
+  return edges_waiting() ? (uint8_t)(edges_next_ticks32() >> 15) : (uint8_t)timebase_halves;
+}
+
 static void send_beat(void) {
-  beat_halves = (uint8_t)timebase_halves;
+  beat_halves = next_beat_halves();
   lines_beat();
   counters_due = status_edges_changed();
 }
@@ -73,7 +82,10 @@ static void answer_sweep(void) {
 /* Edges go before all else, except a beat that would come too late for a host to widen ticks by; light blocks and the light
    curve, of which only one waits at a time, go last. */
 static void start_line(void) {
-  uint8_t since_beat = (uint8_t)((uint8_t)timebase_halves - beat_halves);
+  uint8_t since_beat = (uint8_t)(next_beat_halves() - beat_halves);
+  if (since_beat >= BEFORE_BEAT) {
+    since_beat = 0;
+  }
   if (since_beat >= CONFIG_BEAT_FORCED_HALVES) {
     send_beat();
   } else if (edges_waiting()) {

@@ -26,6 +26,13 @@ static inline struct ticks ticks_less(struct ticks ticks, uint8_t amount) {
   return ticks;
 }
 
+/* Back by any number of 32-bit ticks. */
+static inline void ticks_back(struct ticks *ticks, uint32_t amount) {
+  uint16_t low = (uint16_t)(ticks->low - (uint16_t)amount);
+  ticks->high -= (amount >> 16) + (low > ticks->low);
+  ticks->low = low;
+}
+
 static inline uint32_t ticks_low32(struct ticks ticks) { return ticks.high << 16 | ticks.low; }
 
 /* Interrupts store the low seven bits of the half count beside their reading of Timer1. The main loop may not yet have

@@ -38,5 +38,10 @@ int main(void) {
   tap_check(less.high == 0x00010000 && less.low == 0, "a correction down to 0 does not borrow");
   less = ticks_less((struct ticks){0, 3}, 22);
   tap_check(ticks_low32(less) == 0xFFFFFFED, "an edge before tick 22 wraps below 0, as its channel's error does");
+  struct ticks back = {0x00020001, 0x0005};
+  ticks_back(&back, 0x10006);
+  tap_check(back.high == 0x0001FFFF && back.low == 0xFFFF, "going back borrows from the upper part");
+  ticks_back(&back, 0xFFFF);
+  tap_check(back.high == 0x0001FFFF && back.low == 0, "and not down to 0");
   return tap_done();
 }

@@ -13,6 +13,7 @@ enum deed {
   DEED_HOLD,
   DEED_PIN,
   DEED_BURST,
+  DEED_RING,
   DEED_SEND,
   DEED_OVERRUN,
   DEED_PRESET,
@@ -29,7 +30,7 @@ struct event {
   uint64_t order; /* keeps statements of one moment in the order of the scenario */
   enum deed deed;
   int subject;  /* pin, or sensor (-1: all) */
-  int level;
+  int level; /* of a pin; 1 or -1 for the start or end of one swing of a ringing */
   double value; /* lamp fraction, opening, or spacing of a burst in cycles */
   uint64_t number;
   cycles_t begun; /* start of a burst */

@@ -89,6 +89,11 @@ static void perform(struct bench *bench, struct event event) {
     case DEED_BURST:
       burst(bench, event);
       break;
+    case DEED_RING:
+      /* Ringings that overlap make one signal: it is over the threshold while any of them is. */
+      bench->swings[event.subject] += event.level;
+      bench_pin(bench, event.subject, bench->swings[event.subject] > 0);
+      break;
     case DEED_SEND:
       wire_send(&bench->wire, event.bytes, event.size);
       break;

@@ -21,6 +21,7 @@ struct bench {
   struct journal journal;
   struct curve **curves;
   size_t curve_count;
+  int swings[PINS]; /* ringings that hold the pin at 1 now */
   cycles_t edge_due; /* when the edge in hand should come; it lands on the next boundary between instructions */
   bool reset_wanted;
   bool ended;

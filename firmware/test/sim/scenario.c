@@ -11,6 +11,10 @@
 #include "crc16.h"
 
 #define MOST_WORDS 6
+/* A ringing begins this many time constants of its decay before it sinks below the threshold: 20 times above it. */
+#define RING_DECAYS 3.0
+/* Shorter than this a comparator does not pass. */
+#define RING_LEAST_SECONDS 4e-6
 
 struct words {
   char *word[MOST_WORDS];
@@ -310,6 +314,37 @@ static bool burst(struct scenario *s, const struct words *w) {
   return count == 0 || add(s, event);
 }
 
+/* A ringing that decays exponentially and is over the threshold of its comparator for that long: in each period the pin is
+   at 1 while the swing is above the threshold, so pulses get narrower and the gaps between them wider. */
+static bool ring(struct scenario *s, const struct words *w) {
+  struct event event = {.deed = DEED_RING};
+  double hz, milliseconds;
+  if (!moment(s, w->word[1], &event.at) || !pin(s, w->word[2], &event.subject) ||
+      !number(s, w->word[3], "frequency in hertz", 50, 20000, &hz) ||
+      !number(s, w->word[4], "length in milliseconds", 0.1, 10000, &milliseconds)) {
+    return false;
+  }
+  double length = milliseconds / 1000, decay = length / RING_DECAYS;
+  double cycles_a_second = CYCLES_PER_SECOND * board_clock_rate(&s->bench->clock, event.at);
+  cycles_t begin = event.at;
+  double first = 0;
+  for (unsigned k = 0;; k++) {
+    double height = exp((length - (k + 0.25) / hz) / decay); /* of this swing, the threshold is 1 */
+    double passes = height > 1 ? asin(1 / height) / (2 * M_PI) : 0.25;
+    double rise = (k + passes) / hz, fall = (k + 0.5 - passes) / hz;
+    if (fall - rise < RING_LEAST_SECONDS) {
+      return k > 0 || wrong(s, "no swing of that ringing passes the threshold: write a longer one or a higher frequency");
+    }
+    first = k == 0 ? rise : first;
+    event.at = begin + (cycles_t)((rise - first) * cycles_a_second + 0.5);
+    event.level = 1;
+    add(s, event);
+    event.at = begin + (cycles_t)((fall - first) * cycles_a_second + 0.5);
+    event.level = -1;
+    add(s, event);
+  }
+}
+
 static bool transmit(struct scenario *s, const struct words *w) {
   struct event event = {.deed = DEED_SEND};
   if (!moment(s, w->word[1], &event.at)) {
@@ -422,6 +457,7 @@ static const struct statement {
     {"hold", 3, 3, hold, "hold TIME OPEN"},
     {"pin", 4, 4, set_pin, "pin TIME PIN LEVEL"},
     {"burst", 5, 5, burst, "burst TIME PIN COUNT SPACING_US"},
+    {"ring", 5, 5, ring, "ring TIME PIN HZ MILLISECONDS"},
     {"tx", 2, MOST_WORDS, transmit, "tx TIME TEXT"},
     {"raw", 3, 3, raw, "raw TIME HEX"},
     {"overrun", 3, 3, raw, "overrun TIME HEX"},

@@ -307,6 +307,37 @@ static void led(void) {
   tap_check(worst < 0.02, "the LED's light is that of its two drives behind filter and lag");
 }
 
+/* Ringing of 3 ms at 4 kHz: by hand, the first edge is where it was asked for, there is one pulse a period, and they get
+   narrower; a swing passes the threshold as long as exp(-t / 1 ms) is above exp(-3). */
+static void ringing(const char *elf) {
+  start(elf, "");
+  size_t first = rig.edge_count;
+  rig_script(&rig, "ring @6400000 click 4000 3");
+  rig_run(&rig, 500);
+  size_t edges = rig.edge_count - first;
+  const struct injected *edge = &rig.edges[first];
+  bool narrower = edges > 4, periods = true;
+  for (size_t i = 2; i + 1 < edges; i += 2) {
+    narrower = narrower && edge[i + 1].cycle - edge[i].cycle < edge[i - 1].cycle - edge[i - 2].cycle;
+    periods = periods && llabs((long long)(edge[i].cycle - edge[i - 2].cycle) - 4000) < 1000;
+  }
+  tap_figure("ringing of 3 ms at 4 kHz: %zu edges, the last after %.3f ms", edges,
+             (double)(edge[edges - 1].cycle - edge[0].cycle) / 16000);
+  tap_check(edge[0].due == 6400000 && edge[0].level && edge[0].pin == PIN_CLICK, "a ringing begins when it is asked for");
+  tap_check(edges == 24 && narrower && periods, "it makes a pulse a period, each narrower than the one before");
+  cycles_t length = edge[edges - 1].cycle - edge[0].cycle;
+  tap_check(length > 42000 && length <= 48000, "and is over after its length, to a period");
+  first = rig.edge_count;
+  rig_script(&rig, "ring +0.001 click 4000 3\nring +0.002 click 4300 3");
+  rig_run(&rig, 500);
+  bool alternate = rig.edge_count > first + 24;
+  for (size_t i = first; i < rig.edge_count; i++) {
+    alternate = alternate && rig.edges[i].level == ((i - first) % 2 == 0);
+  }
+  tap_check(alternate, "two at once make one signal");
+  rig_off(&rig);
+}
+
 static void wrong_statements(const char *elf) {
   static const struct {
     const char *line, *hint;
@@ -320,7 +351,8 @@ static void wrong_statements(const char *elf) {
       {"offset contact 3", "'contact' is no comparator"}, {"delay low -1 0", "delay in microseconds"},
       {"led lamp 3", "'lamp' is no sensor"},      {"led-filter x", "time constant"},
       {"end-curve", "no statement 'end-curve'"},  {"dimmer 50000 0.01", "2 us each"},
-      {"clock 100 0", "head of the scenario"},
+      {"clock 100 0", "head of the scenario"},   {"ring 0.4 click 30 3", "frequency in hertz"},
+      {"ring 0.4 click 100 1", "no swing of that ringing"},
   };
   start(elf, "");
   bool all = true;
@@ -371,6 +403,7 @@ int main(int count, char **words) {
   comparators(elf);
   led();
   settling();
+  ringing(elf);
   wrong_statements(elf);
   corruption(elf);
   return tap_done();

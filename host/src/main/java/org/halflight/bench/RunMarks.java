@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -31,6 +32,7 @@ final class RunMarks {
 
   private static final String STOPS = "stops";
   private static final String STOP_TOLERANCE = "stop-tolerance";
+  private static final String LINKAGE = "linkage";
 
   private RunMarks() {}
 
@@ -67,6 +69,9 @@ final class RunMarks {
     if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
       values.put(STOP_TOLERANCE, Double.toString(aim.stops().toleranceStops()));
     }
+    if (!aim.linkage().equals(LinkageLimits.USUAL)) {
+      values.put(LINKAGE, aim.linkage().text());
+    }
   }
 
   static Aim aim(Map<String, String> values) {
@@ -79,7 +84,9 @@ final class RunMarks {
             values.containsKey(STOPS) ? list(values, STOPS) : StopsAsked.USUAL.markings(),
             values.containsKey(STOP_TOLERANCE)
                 ? Double.parseDouble(values.get(STOP_TOLERANCE))
-                : StopsAsked.USUAL_TOLERANCE_STOPS));
+                : StopsAsked.USUAL_TOLERANCE_STOPS),
+        LinkageLimits.find(values.getOrDefault(LINKAGE, ""))
+            .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)));
   }
 
   static List<Check> checks(Map<String, String> values) {

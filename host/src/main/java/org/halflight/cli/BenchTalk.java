@@ -7,7 +7,9 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightSetting;
 import org.halflight.bench.LightText;
+import org.halflight.everyday.Linkage;
 import org.halflight.session.Check;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -16,6 +18,7 @@ import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.EverydayWords;
+import org.halflight.words.LinkageWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
@@ -220,6 +223,7 @@ final class BenchTalk {
     if (news instanceof SessionNews.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
+      linkage(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
     } else if (news instanceof SessionNews.StillOpen open) {
       int seconds = (int) open.seconds();
       if (seconds > saidOpenSeconds) {
@@ -233,6 +237,13 @@ final class BenchTalk {
       // Who fires by itself has turned the dial.
       answer(Question::keep);
     }
+  }
+
+  /** The interval of a trial of the linkage; or what to do about sounds without one. */
+  private Optional<String> linkage(FiringResult newest) {
+    return Linkage.with(newest, session().results(), session().runs())
+        .map(LinkageWords::newest)
+        .or(() -> LinkageWords.heardNothingOpen(newest));
   }
 
   private void listen(java.util.function.Consumer<String> to) {

@@ -56,7 +56,8 @@ final class JudgingOptions {
                 .orElseThrow(() -> new Trouble(Words.say("tolerance.bad", tolerance))),
         about == null ? kept.measurand() : CliWords.word(Measurand.values(), about, "--about"),
         untilDecided || kept.untilDecided(),
-        kept.stops());
+        kept.stops(),
+        kept.linkage());
   }
 
   /**

@@ -7,6 +7,7 @@ import org.halflight.everyday.FNumber;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -76,6 +77,15 @@ final class RunOptions {
   private String stopTolerance;
 
   @Option(
+      names = "--linkage",
+      paramLabel = "FROM..TO",
+      defaultValue = "",
+      description =
+          "How long before the blades the film advance is to free, in milliseconds, such as 0..3 or"
+              + " -0.5..2; kept with the run. Default: 0..3 (our choice).")
+  private String linkage;
+
+  @Option(
       names = "--phase",
       paramLabel = "PHASE",
       defaultValue = "as-found",
@@ -127,7 +137,9 @@ final class RunOptions {
                 LightPlan.numbers(stops).stream().map(FNumber::engraved).toList(),
                 StopsAsked.tolerance(stopTolerance)
                     .orElseThrow(
-                        () -> new Trouble(Words.say("stops.badTolerance", stopTolerance))))));
+                        () -> new Trouble(Words.say("stops.badTolerance", stopTolerance)))),
+            LinkageLimits.find(linkage)
+                .orElseThrow(() -> new Trouble(Words.say("linkage.badLimits", linkage)))));
   }
 
   private List<MarkedSpeed> order(Dial chosen) {

@@ -22,6 +22,7 @@ final class AimPanel {
 
   private final JTextField stops = new JTextField(AimForm.USUAL.stops().markings(), 14);
   private final JTextField stopTolerance = new JTextField(8);
+  private final JTextField linkage = new JTextField(8);
 
   AimPanel() {
     stops.setName("runStops");
@@ -31,6 +32,10 @@ final class AimPanel {
     stopTolerance
         .getAccessibleContext()
         .setAccessibleDescription(Words.say("desk.run.stopTolerance.usual"));
+    linkage.setName("runLinkage");
+    linkage.putClientProperty(
+        FlatClientProperties.PLACEHOLDER_TEXT, Words.say("desk.run.linkage.usual"));
+    linkage.getAccessibleContext().setAccessibleDescription(Words.say("desk.run.linkage.usual"));
     for (Measurand each : MEASURANDS) {
       measurand.addItem(Words.say("details.measurand." + Sentences.measurand(each)));
     }
@@ -62,6 +67,11 @@ final class AimPanel {
     return stopTolerance;
   }
 
+  /** From where to where the linkage is good. */
+  JTextField linkage() {
+    return linkage;
+  }
+
   JComboBox<String> rule() {
     return rule;
   }
@@ -72,6 +82,7 @@ final class AimPanel {
     rule.setSelectedIndex(form.untilDecided() ? 1 : 0);
     stops.setText(form.stops().markings());
     stopTolerance.setText(form.stops().tolerance());
+    linkage.setText(form.linkage());
   }
 
   AimForm form() {
@@ -79,6 +90,7 @@ final class AimPanel {
         tolerance.getText(),
         MEASURANDS.get(Math.max(0, measurand.getSelectedIndex())),
         rule.getSelectedIndex() == 1,
-        new StopsForm(stops.getText(), stopTolerance.getText()));
+        new StopsForm(stops.getText(), stopTolerance.getText()),
+        linkage.getText());
   }
 }

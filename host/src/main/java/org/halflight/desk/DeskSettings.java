@@ -63,7 +63,8 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
             Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
             new StopsForm(
                 kept.getProperty("stops", AimForm.USUAL.stops().markings()),
-                kept.getProperty("stop-tolerance", "")));
+                kept.getProperty("stop-tolerance", "")),
+            kept.getProperty("linkage", ""));
     try {
       aim.read();
     } catch (Trouble notUnderstood) {
@@ -93,6 +94,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
     kept.setProperty("stops", aim.stops().markings());
     kept.setProperty("stop-tolerance", aim.stops().tolerance());
+    kept.setProperty("linkage", aim.linkage());
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (Writer writer = Files.newBufferedWriter(file)) {

@@ -28,6 +28,11 @@ final class ModelCamera {
   /** Light that comes through the shut blades while they are cocked: eight stops down. */
   private static final double LEAK_SHARE = 1 / 256.0;
 
+  /** How the linkage of the camera is found: it frees too early by a plain margin. */
+  private static final double FOUND_OUT_MILLIS = 6;
+
+  private static final double SLOW_SECONDS = 0.15;
+
   private final PracticePorts ports;
   private final long seed;
   private List<MarkedSpeed> dial;
@@ -55,6 +60,7 @@ final class ModelCamera {
             surroundings.seed(),
             surroundings.nanos(),
             PracticeRig.startsBefore(surroundings.clock().instant()));
+    rig.turnLinkage(FOUND_OUT_MILLIS);
     return new ModelCamera(new PracticePorts(rig), dial, surroundings.seed());
   }
 
@@ -102,7 +108,8 @@ final class ModelCamera {
         letClose();
         ports.onBench(PracticeRig::fireBySelfTimer);
       }
-      case WIND_AND_RELEASE, RELEASE_ALONE, LEAK, STOPS -> fire();
+      case WIND_AND_RELEASE, RELEASE_ALONE -> forTheEar(check);
+      case LEAK, STOPS -> fire();
     }
   }
 
@@ -119,6 +126,31 @@ final class ModelCamera {
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     ports.onBench(rig -> rig.fire(mishap));
+  }
+
+  /** At a speed slow enough that the closing is not heard with the opening. */
+  private void forTheEar(Check check) {
+    letClose();
+    ports.onBench(
+        rig -> {
+          dial.stream()
+              .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
+              .findFirst()
+              .ifPresent(rig::chooseSpeed);
+          rig.wind(check != Check.RELEASE_ALONE);
+          rig.fire(PracticeMishap.NONE);
+          rig.wind(true);
+        });
+  }
+
+  /** Turns the screw of the linkage: above 0 the film advance frees earlier by so many ms. */
+  void turnLinkage(double millis) {
+    ports.onBench(rig -> rig.turnLinkage(millis));
+  }
+
+  /** Whether a contact at the film advance is wired in place of the click sensor. */
+  void contactAtAdvance(boolean wired) {
+    ports.onBench(rig -> rig.contactAtAdvance(wired));
   }
 
   /** Cocks, and light comes through meanwhile. */

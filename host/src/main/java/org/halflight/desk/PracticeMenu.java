@@ -18,10 +18,15 @@ import org.halflight.words.Words;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
+  /** How far one turn of the screw of the linkage goes. */
+  private static final double TURN_MILLIS = 1.5;
+
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<ModelCamera>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
+  private final JCheckBoxMenuItem contact =
+      new JCheckBoxMenuItem(Words.say("desk.practice.contact"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 
   /**
@@ -37,6 +42,9 @@ final class PracticeMenu {
     menu.add(contacts());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
+    item("linkageEarlier", camera -> camera.turnLinkage(TURN_MILLIS));
+    item("linkageLater", camera -> camera.turnLinkage(-TURN_MILLIS));
+    tick(contact, "contact", on -> camera -> camera.contactAtAdvance(on));
     tick(
         cable,
         "cable",
@@ -74,7 +82,7 @@ final class PracticeMenu {
   }
 
   private JMenu contacts() {
-    JMenu contacts = new JMenu(Words.say("desk.practice.contact"));
+    JMenu contacts = new JMenu(Words.say("desk.practice.flash"));
     ButtonGroup one = new ButtonGroup();
     contact(contacts, one, "its-own", Optional.empty());
     for (InventedContact each : InventedContact.values()) {
@@ -87,8 +95,8 @@ final class PracticeMenu {
   private void contact(
       JMenu contacts, ButtonGroup one, String name, Optional<InventedContact> contact) {
     JRadioButtonMenuItem item =
-        new JRadioButtonMenuItem(Words.say("desk.practice.contact." + name), contact.isEmpty());
-    item.setName("practice.contact." + name);
+        new JRadioButtonMenuItem(Words.say("desk.practice.flash." + name), contact.isEmpty());
+    item.setName("practice.flash." + name);
     item.addActionListener(event -> onCamera.accept(camera -> camera.useContact(contact)));
     one.add(item);
     contacts.add(item);

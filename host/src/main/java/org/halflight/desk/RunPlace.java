@@ -113,6 +113,8 @@ final class RunPlace extends JPanel implements Looked {
     row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
     row("desk.run.rest", rest, "desk.run.stop", stop);
     row("desk.run.tolerance", aim.tolerance(), "desk.run.measurand", aim.measurand());
+    add(label("desk.run.linkage", aim.linkage()));
+    add(aim.linkage(), "wmin 220, wrap");
     add(checks(), "skip 1");
     add(beforeCocking, "skip 1, split 2, flowy");
     add(bladesShut, "wrap");

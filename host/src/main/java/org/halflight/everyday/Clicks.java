@@ -26,6 +26,12 @@ public record Clicks(List<Click> all) {
    */
   public static final double QUIET_SECONDS = 0.001;
 
+  /**
+   * Shorter quiet within ringing is not noted, in seconds: a rig whose line is full leaves edges
+   * out that are nearer to each other. See docs/protocol.md.
+   */
+  public static final double PAUSE_SECONDS = 0.0005;
+
   /** Longer than this no single click rings, in seconds. Our choice. */
   public static final double RINGING_SECONDS = 0.004;
 
@@ -37,6 +43,7 @@ public record Clicks(List<Click> all) {
   public static Clicks of(Firing firing, Channel channel, TickRate rate) {
     long quiet = rate.ticks(QUIET_SECONDS);
     long ringing = rate.ticks(RINGING_SECONDS);
+    long pause = rate.ticks(PAUSE_SECONDS);
     List<Click> clicks = new ArrayList<>();
     List<Edge> edges = firing.of(channel);
     int at = 0;
@@ -45,6 +52,7 @@ public record Clicks(List<Click> all) {
       long last = onset;
       int first = at;
       boolean startsAgain = false;
+      List<Click.Pause> pauses = new ArrayList<>();
       for (at++; at < edges.size(); at++) {
         long ticks = edges.get(at).ticks();
         boolean isQuietBefore = ticks - last >= quiet;
@@ -52,9 +60,12 @@ public record Clicks(List<Click> all) {
           break;
         }
         startsAgain |= isQuietBefore;
+        if (ticks - last >= pause) {
+          pauses.add(new Click.Pause(last, ticks));
+        }
         last = ticks;
       }
-      clicks.add(new Click(onset, last, at - first, startsAgain || last - onset > ringing));
+      clicks.add(new Click(onset, last, at - first, startsAgain || last - onset > ringing, pauses));
     }
     return new Clicks(clicks);
   }

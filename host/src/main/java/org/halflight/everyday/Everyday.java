@@ -33,7 +33,7 @@ public final class Everyday {
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          (run, firings, readings, aim) -> Linkage.of(run, firings, LinkageLimits.USUAL),
+          (run, firings, readings, aim) -> Linkage.of(run, firings, aim.linkage()),
           (run, firings, readings, aim) -> Bounce.of(run, firings),
           (run, firings, readings, aim) -> LightLeak.of(run, readings),
           (run, firings, readings, aim) ->

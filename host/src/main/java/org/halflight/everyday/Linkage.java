@@ -9,7 +9,9 @@ import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.signal.Channel;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
@@ -78,6 +80,29 @@ public record Linkage(
             tried.stream().anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
   }
 
+  /**
+   * The linkage as it stands with the newest firing; empty where that was no trial of it.
+   *
+   * @param all firings of the session
+   * @param runs what each run was set up for, in order
+   */
+  public static Optional<Linkage> with(
+      FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
+    if (!newest.check().equals(Optional.of(Check.WIND_AND_RELEASE))) {
+      return Optional.empty();
+    }
+    List<FiringResult> heard =
+        all.stream()
+            .filter(firing -> firing.run() == newest.run())
+            .filter(firing -> firing.check().filter(Check::isForTheEar).isPresent())
+            .toList();
+    return Everyday.of(heard, List.of(), runs).stream()
+        .filter(Linkage.class::isInstance)
+        .map(Linkage.class::cast)
+        .filter(linkage -> linkage.newest().firing().key().equals(newest.key()))
+        .findFirst();
+  }
+
   private static List<FiringResult> of(List<FiringResult> firings, Check check) {
     return firings.stream()
         .filter(f -> f.check().equals(Optional.of(check)))
@@ -92,18 +117,27 @@ public record Linkage(
   }
 
   private static OwnSounds ownSounds(List<FiringResult> alone, List<FiringResult> tried) {
-    List<List<Double>> heard =
+    List<List<OwnSounds.Heard>> heard =
         alone.stream()
             .flatMap(
                 f ->
                     Sounding.of(f).stream()
                         .map(
                             around ->
-                                around.heard().stream()
-                                    .map(c -> LinkageTrial.before(around, c, f.rate()))
-                                    .toList()))
+                                around.heard().stream().map(c -> heard(around, c, f)).toList()))
             .toList();
     return OwnSounds.alone(heard).or(() -> OwnSounds.trials(near(tried))).orElse(OwnSounds.CUSTOM);
+  }
+
+  private static OwnSounds.Heard heard(Sounding around, Click click, FiringResult firing) {
+    return new OwnSounds.Heard(
+        LinkageTrial.before(around, click, firing.rate()),
+        new OwnSounds.Ringing(
+            firing.rate().seconds(click.endTicks() - click.onsetTicks()),
+            click.pauses().stream()
+                .mapToDouble(pause -> firing.rate().seconds(pause.ticks()))
+                .max()
+                .orElse(0)));
   }
 
   /** The click next to the opening in trials where the advance was told without more knowledge. */
@@ -173,6 +207,52 @@ public record Linkage(
       return Verdict.NOT_TOLD;
     }
     return verdict(meanSeconds().getAsDouble(), plusMinusSeconds().getAsDouble());
+  }
+
+  /** Which way to adjust. */
+  public enum Way {
+    /** So that the advance frees earlier. */
+    EARLIER,
+    /** So that it frees later. */
+    LATER
+  }
+
+  /**
+   * Which way to adjust; empty where it is good or nothing is known. Where clicks overlap and there
+   * is no interval, between what it lies can still tell: an advance that frees at the earliest
+   * short of the middle of the good zone can only be helped by freeing earlier.
+   */
+  public Optional<Way> way() {
+    return way(verdict(), meanSeconds(), newest());
+  }
+
+  /** Which way one trial alone says to adjust, likewise. */
+  public Optional<Way> way(LinkageTrial trial) {
+    return way(verdict(trial), figure(trial.interval().map(LinkageTrial.Interval::seconds)), trial);
+  }
+
+  private Optional<Way> way(Verdict verdict, OptionalDouble seconds, LinkageTrial trial) {
+    double middle = limits.middleSeconds();
+    return switch (verdict) {
+      case GOOD -> Optional.empty();
+      case TOO_EARLY -> Optional.of(Way.LATER);
+      case TOO_LATE -> Optional.of(Way.EARLIER);
+      case TOO_CLOSE_TO_CALL ->
+          Optional.of(seconds.orElseThrow() < middle ? Way.EARLIER : Way.LATER);
+      case NOT_TOLD ->
+          trial.finding() instanceof LinkageTrial.NotTold not
+              ? towards(not, middle)
+              : Optional.empty();
+    };
+  }
+
+  private static Optional<Way> towards(LinkageTrial.NotTold not, double middle) {
+    if (not.earliestSeconds().isPresent() && not.earliestSeconds().getAsDouble() < middle) {
+      return Optional.of(Way.EARLIER);
+    }
+    return not.latestSeconds().isPresent() && not.latestSeconds().getAsDouble() > middle
+        ? Optional.of(Way.LATER)
+        : Optional.empty();
   }
 
   /** How one trial alone stands. */

@@ -187,6 +187,11 @@ public record LinkageTrial(
       return not(Reason.WHICH_CLICK);
     }
     if (advances.isEmpty()) {
+      Optional<Click> behind =
+          shutters.stream().flatMap(c -> behind(around, c, rate, own).stream()).findFirst();
+      if (behind.isPresent()) {
+        return told(firing, around, behind.get(), own);
+      }
       return shutters.isEmpty() ? not(Reason.CLOSING_CLICK) : tooClose(around, shutters, rate, own);
     }
     Click advance = advances.get(0);
@@ -196,12 +201,25 @@ public record LinkageTrial(
     if (!own.isLearnt() && (mayBeBoth || advance.crowded())) {
       return tooClose(around, List.of(advance), rate, own);
     }
+    return told(firing, around, advance, own);
+  }
+
+  private static Interval told(FiringResult firing, Sounding around, Click advance, OwnSounds own) {
     return new Interval(
-        before(around, advance, rate),
+        before(around, advance, firing.rate()),
         CLICK_SECONDS + levelSeconds(firing),
         false,
         advance,
         own.from());
+  }
+
+  /** What begins behind the shutter's own sound, within what was taken for one click. */
+  private static Optional<Click> behind(
+      Sounding around, Click click, TickRate rate, OwnSounds own) {
+    return own.of(before(around, click, rate))
+        .flatMap(OwnSounds.OwnSound::ringing)
+        .flatMap(ringing -> ringing.nextIn(click, rate))
+        .filter(next -> !isOfTheClosing(around, next, rate, own.isLearnt()));
   }
 
   /** Somewhere within the ringing of the shutter's own sounds the advance may hide. */

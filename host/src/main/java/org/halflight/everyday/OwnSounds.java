@@ -1,10 +1,11 @@
 package org.halflight.everyday;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.stats.Sample;
+import org.halflight.time.TickRate;
 
 /**
  * What the shutter itself sounds like around its opening, so that what is left is the film advance.
@@ -31,15 +32,50 @@ public record OwnSounds(List<OwnSound> sounds, From from) {
    *
    * @param beforeSeconds mean time from its onset to the opening; below zero it comes after
    * @param reachSeconds a click that begins within this of it is taken for it
+   * @param ringing of it, where it was heard alone
    */
-  public record OwnSound(double beforeSeconds, double reachSeconds) {
+  public record OwnSound(double beforeSeconds, double reachSeconds, Optional<Ringing> ringing) {
     boolean holds(double seconds) {
       return Math.abs(seconds - beforeSeconds) <= reachSeconds;
     }
   }
 
+  /**
+   * How a sound rings.
+   *
+   * @param seconds from its onset to its last edge, at most
+   * @param pauseSeconds the longest pause in it; 0 where none is worth noting
+   */
+  public record Ringing(double seconds, double pauseSeconds) {
+    /** A pause this much longer than those of the ringing itself is none of them. */
+    private static final double OF_ANOTHER = 1.5;
+
+    /**
+     * Where in a click that begins with this sound another one begins: at the first edge behind a
+     * pause, once this sound has died away and nothing has rung for longer than it does. Empty
+     * where it cannot be told.
+     */
+    Optional<Click> nextIn(Click click, TickRate rate) {
+      long over = click.onsetTicks() + rate.ticks(seconds + LinkageTrial.CLICK_SECONDS);
+      long pause = rate.ticks(Math.max(Clicks.PAUSE_SECONDS, OF_ANOTHER * pauseSeconds));
+      return click.pauses().stream()
+          .filter(quiet -> quiet.fromTicks() <= over && quiet.toTicks() > over)
+          .filter(quiet -> quiet.ticks() >= pause)
+          .map(click::from)
+          .findFirst();
+    }
+  }
+
+  /**
+   * A click of a firing with the film advance already free.
+   *
+   * @param beforeSeconds from its onset to the opening
+   */
+  record Heard(double beforeSeconds, Ringing ringing) {}
+
   /** Nothing was learnt: the blades sound from 2 ms before the opening to 1 ms after. */
-  static final OwnSounds CUSTOM = new OwnSounds(List.of(new OwnSound(0.0005, 0.0015)), From.CUSTOM);
+  static final OwnSounds CUSTOM =
+      new OwnSounds(List.of(new OwnSound(0.0005, 0.0015, Optional.empty())), From.CUSTOM);
 
   /** Less than this learns nothing. */
   static final int LEAST_ALONE = 2;
@@ -69,20 +105,21 @@ public record OwnSounds(List<OwnSound> sounds, From from) {
   /**
    * Learns from firings with the advance already free.
    *
-   * @param firings for each the times from the onsets of its clicks to the opening, in seconds
+   * @param firings for each the clicks near its opening
    */
-  static Optional<OwnSounds> alone(List<List<Double>> firings) {
+  static Optional<OwnSounds> alone(List<List<Heard>> firings) {
     if (firings.size() < LEAST_ALONE) {
       return Optional.empty();
     }
     List<OwnSound> sounds = new ArrayList<>();
-    for (double first : firings.get(0)) {
-      List<Double> same = new ArrayList<>();
-      for (List<Double> firing : firings) {
-        nearest(firing, first).ifPresent(same::add);
+    for (Heard first : firings.get(0)) {
+      List<Heard> same = new ArrayList<>();
+      for (List<Heard> firing : firings) {
+        nearest(firing, first.beforeSeconds()).ifPresent(same::add);
       }
       if (same.size() == firings.size()) {
-        sounds.add(sound(same));
+        sounds.add(
+            sound(same.stream().map(Heard::beforeSeconds).toList(), Optional.of(longest(same))));
       }
     }
     return Optional.of(new OwnSounds(sounds, From.RELEASE_ALONE));
@@ -98,23 +135,25 @@ public record OwnSounds(List<OwnSound> sounds, From from) {
     double most = near.stream().mapToDouble(Double::doubleValue).max().orElse(0);
     return near.size() < LEAST_TRIALS || most - least > STEADY_IN_TRIALS_SECONDS
         ? Optional.empty()
-        : Optional.of(new OwnSounds(List.of(sound(near)), From.TRIALS));
+        : Optional.of(new OwnSounds(List.of(sound(near, Optional.empty())), From.TRIALS));
   }
 
-  private static OwnSound sound(List<Double> times) {
+  private static OwnSound sound(List<Double> times, Optional<Ringing> ringing) {
     Sample sample = Sample.of(times);
     double scatter = sample.sd().known().orElse(0.0);
     return new OwnSound(
-        sample.mean().known().orElseThrow(), LinkageTrial.CLICK_SECONDS + 2 * scatter);
+        sample.mean().known().orElseThrow(), LinkageTrial.CLICK_SECONDS + 2 * scatter, ringing);
   }
 
-  private static OptionalDouble nearest(List<Double> times, double to) {
-    return times.stream()
-        .mapToDouble(Double::doubleValue)
-        .filter(time -> Math.abs(time - to) <= STEADY_SECONDS)
-        .boxed()
-        .min(java.util.Comparator.comparingDouble(time -> Math.abs(time - to)))
-        .map(OptionalDouble::of)
-        .orElseGet(OptionalDouble::empty);
+  private static Ringing longest(List<Heard> same) {
+    return new Ringing(
+        same.stream().mapToDouble(heard -> heard.ringing().seconds()).max().orElse(0),
+        same.stream().mapToDouble(heard -> heard.ringing().pauseSeconds()).max().orElse(0));
+  }
+
+  private static Optional<Heard> nearest(List<Heard> heard, double to) {
+    return heard.stream()
+        .filter(each -> Math.abs(each.beforeSeconds() - to) <= STEADY_SECONDS)
+        .min(Comparator.comparingDouble(each -> Math.abs(each.beforeSeconds() - to)));
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.halflight.session.Aim;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Tolerances;
@@ -21,6 +22,7 @@ final class AimRows {
 
   private static final String STOPS = BEFORE + "stops";
   private static final String STOP_TOLERANCE = BEFORE + "stop-tolerance";
+  private static final String LINKAGE = BEFORE + "linkage";
 
   private AimRows() {}
 
@@ -45,6 +47,9 @@ final class AimRows {
     if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
       rows.put(STOP_TOLERANCE, Double.toString(aim.stops().toleranceStops()));
     }
+    if (!aim.linkage().equals(LinkageLimits.USUAL)) {
+      rows.put(LINKAGE, aim.linkage().text());
+    }
     return rows;
   }
 
@@ -55,7 +60,9 @@ final class AimRows {
             ? Word.read(Measurand.class, rows.get(MEASURAND))
             : Measurand.MEAN_OF_SETTING,
         rows.containsKey(UNTIL_DECIDED),
-        stops(rows));
+        stops(rows),
+        LinkageLimits.find(rows.getOrDefault(LINKAGE, ""))
+            .orElseThrow(() -> new SQLException("no limits of a linkage: " + rows)));
   }
 
   private static StopsAsked stops(Map<String, String> rows) throws SQLException {

@@ -11,9 +11,14 @@ import org.halflight.speeds.Tolerances;
  * @param untilDecided whether a speed is fired until its verdict is in, and not a number of times
  *     that is fixed beforehand
  * @param stops what a stop check is about
+ * @param linkage what the linkage between film advance and release is held against
  */
 public record Aim(
-    Tolerances tolerances, Measurand measurand, boolean untilDecided, StopsAsked stops) {
+    Tolerances tolerances,
+    Measurand measurand,
+    boolean untilDecided,
+    StopsAsked stops,
+    LinkageLimits linkage) {
   /** Usual tolerances, the mean of each setting, a fixed number of firings. */
   public static final Aim USUAL =
       new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false, StopsAsked.USUAL);
@@ -22,5 +27,16 @@ public record Aim(
     Objects.requireNonNull(tolerances);
     Objects.requireNonNull(measurand);
     Objects.requireNonNull(stops);
+    Objects.requireNonNull(linkage);
+  }
+
+  /** An aim with the usual limits of the linkage. */
+  public Aim(Tolerances tolerances, Measurand measurand, boolean untilDecided, StopsAsked stops) {
+    this(tolerances, measurand, untilDecided, stops, LinkageLimits.USUAL);
+  }
+
+  /** The same aim with other limits of the linkage. */
+  public Aim withLinkage(LinkageLimits limits) {
+    return new Aim(tolerances, measurand, untilDecided, stops, limits);
   }
 }

@@ -11,6 +11,10 @@ import org.halflight.everyday.LinkageTrial;
 import org.halflight.everyday.LinkageTrial.NotTold;
 import org.halflight.everyday.LinkageTrial.Reason;
 import org.halflight.everyday.OwnSounds;
+import org.halflight.session.Check;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.signal.Channel;
 
 /** Wind and release timing in sentences: how it stands, and what to do. */
 public final class LinkageWords {
@@ -42,7 +46,7 @@ public final class LinkageWords {
   /** How the linkage stands; where there is no interval, why not. */
   private static String verdict(Linkage linkage) {
     if (linkage.verdict() == Linkage.Verdict.NOT_TOLD) {
-      return reason(linkage.newest());
+      return reason(linkage, linkage.newest());
     }
     return Words.say(
         "linkage." + Sentences.key(linkage.verdict()),
@@ -72,18 +76,57 @@ public final class LinkageWords {
   }
 
   /** Why a trial has no interval, and what to do. */
-  private static String reason(LinkageTrial trial) {
+  private static String reason(Linkage linkage, LinkageTrial trial) {
     NotTold not = (NotTold) trial.finding();
     String said = Words.say("linkage.reason." + Sentences.key(not.reason()));
-    if (not.latestSeconds().isEmpty() || not.earliestSeconds().isEmpty()) {
-      return said;
+    if (not.latestSeconds().isPresent() && not.earliestSeconds().isPresent()) {
+      said +=
+          " "
+              + Words.say(
+                  "linkage.between",
+                  interval(not.earliestSeconds().getAsDouble()),
+                  interval(not.latestSeconds().getAsDouble()));
     }
-    return said
-        + " "
-        + Words.say(
-            "linkage.between",
-            interval(not.earliestSeconds().getAsDouble()),
-            interval(not.latestSeconds().getAsDouble()));
+    return said + linkage.way(trial).map(way -> " " + adjust(way)).orElse("");
+  }
+
+  /** The newest trial by itself: its interval, how it stands and which way to adjust. */
+  public static String newest(Linkage linkage) {
+    LinkageTrial trial = linkage.newest();
+    int number = linkage.trials().size();
+    return trial
+        .interval()
+        .map(
+            told ->
+                Words.say(
+                    "linkage.trial",
+                    number,
+                    interval(told.seconds()),
+                    inShort(linkage, trial),
+                    linkage.way(trial).map(way -> " " + adjust(way)).orElse("")))
+        .orElseGet(() -> Words.say("linkage.trialNotTold", number, reason(linkage, trial)));
+  }
+
+  /** Which way to adjust, as a sentence. */
+  private static String adjust(Linkage.Way way) {
+    return Words.say("linkage.adjust." + Sentences.key(way));
+  }
+
+  /** Which way to turn, in a few words to be read from the bench; empty where there is no need. */
+  public static String way(Linkage linkage, LinkageTrial trial) {
+    return linkage.way(trial).map(way -> Words.say("linkage.way." + Sentences.key(way))).orElse("");
+  }
+
+  /**
+   * What to do about sounds without a firing, where the click sensor listens for one; empty where
+   * that is not what happened.
+   */
+  public static Optional<String> heardNothingOpen(FiringResult firing) {
+    boolean listens = firing.check().filter(Check::isForTheEar).isPresent();
+    boolean sound = !firing.firing().of(Channel.CLICK).isEmpty();
+    return listens && sound && firing.outcome() == Outcome.NOT_A_SHUTTER_EVENT
+        ? Optional.of(Words.say("linkage.heardNothingOpen"))
+        : Optional.empty();
   }
 
   /** How one trial stands, in a word or two. */
@@ -111,6 +154,17 @@ public final class LinkageWords {
   public static String signed(double seconds) {
     double rounded = Math.round(1e5 * seconds) / 1e2;
     return rounded == 0 ? "0 ms" : String.format(Locale.ROOT, "%+.2f ms", rounded);
+  }
+
+  /** The same for large numerals: a tenth of a millisecond is as much as a click tells. */
+  public static String large(double seconds) {
+    double rounded = Math.round(1e4 * seconds) / 1e1;
+    return rounded == 0 ? "0.0" : String.format(Locale.ROOT, "%+.1f", rounded);
+  }
+
+  /** How far off an interval may be. */
+  public static String plusMinus(LinkageTrial.Interval told) {
+    return Words.say("linkage.plusMinus", millis(told.plusMinusSeconds()));
   }
 
   private static String millis(double seconds) {

@@ -23,6 +23,7 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
@@ -95,7 +96,8 @@ class MarksTest {
                     Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
                     Measurand.ONE_EXPOSURE,
                     true,
-                    new StopsAsked(List.of("3.5", "5.6", "8"), 0.25)))),
+                    new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
+                    new LinkageLimits(-0.0005, 0.002)))),
         new SessionInput.RunBegins(
             new RunSetup(
                 "x",

@@ -110,6 +110,54 @@ class LinkageTest {
   }
 
   @Test
+  void aClickThatBeginsBehindTheKnownSoundOfTheBladesIsTold() {
+    long seed = 11;
+    System.out.println("seed " + seed);
+    Random random = new Random(seed);
+    int trials = 0;
+    int told = 0;
+    for (int i = 0; i < 60; i++) {
+      double ringing = 0.0008 + 0.0017 * random.nextDouble();
+      double apart = 0.0002 + 0.005 * random.nextDouble();
+      InventedAdvance camera = new InventedAdvance();
+      camera.begin(Phase.ADJUSTING, 1, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+      for (int alone = 0; alone < 3; alone++) {
+        camera.click(BLADES + scatter(random), 5000, ringing);
+        camera.fire(SLOW);
+      }
+      camera.click(BLADES, 5000, ringing);
+      camera.click(BLADES - apart, 3000 + 4000 * random.nextDouble(), ringing);
+      camera.fire(SLOW);
+
+      LinkageTrial trial = camera.linkage().newest();
+      String which = "ringing " + ringing + ", apart " + apart;
+      trials++;
+      told += trial.interval().isPresent() ? 1 : 0;
+      if (apart > ringing + 0.0008) {
+        assertThat(trial.interval()).as(which).isPresent();
+      }
+      trial
+          .interval()
+          .ifPresent(
+              interval ->
+                  assertThat(interval.seconds()).as(which).isCloseTo(BLADES - apart, within(NEAR)));
+    }
+    assertThat(told).isBetween(trials / 4, trials - 1);
+  }
+
+  @Test
+  void theWayToAdjustIsSaidAlsoWhereTheIntervalIsNot() {
+    assertThat(tried(Phase.ADJUSTING, 0.008).way()).contains(Linkage.Way.LATER);
+    assertThat(tried(Phase.ADJUSTING, -0.008).way()).contains(Linkage.Way.EARLIER);
+    assertThat(tried(Phase.ADJUSTING, 0.0015).way()).isEmpty();
+    assertThat(tried(Phase.ADJUSTING, 0.0031).way()).contains(Linkage.Way.LATER);
+    // A millisecond behind the blades both clicks ring at once.
+    Linkage hidden = tried(Phase.ADJUSTING, BLADES - 0.001);
+    assertThat(hidden.newest().reason()).contains(Reason.TOO_CLOSE);
+    assertThat(hidden.way()).contains(Linkage.Way.EARLIER);
+  }
+
+  @Test
   void aContactTellsTheIntervalInPlaceOfTheClickSensor() {
     for (double injected : new double[] {0.03, 0.002, 0.0005, -0.0005, -0.004, -0.04}) {
       InventedAdvance camera = new InventedAdvance();

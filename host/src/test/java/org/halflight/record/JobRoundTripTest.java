@@ -32,6 +32,7 @@ import org.halflight.rig.RigMessage;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
@@ -210,7 +211,8 @@ class JobRoundTripTest {
               Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(),
               Measurand.ONE_EXPOSURE,
               true,
-              new StopsAsked(List.of("3.5", "5.6", "8"), 0.25));
+              new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
+              new LinkageLimits(-0.0005, 0.002));
       Run aimed =
           record.keep(
               new Run(

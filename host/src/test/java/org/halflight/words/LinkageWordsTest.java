@@ -30,6 +30,23 @@ class LinkageWordsTest {
   }
 
   @Test
+  void theNewestTrialStandsByItselfWithTheWayToTurn() {
+    assertThat(newest(0.0012))
+        .isEqualTo("Trial 2: the film advance frees 1.20 ms before the blades open: good.");
+    assertThat(newest(0.009))
+        .isEqualTo(
+            "Trial 2: the film advance frees 9.00 ms before the blades open: too early. Adjust it"
+                + " so that the film advance frees later.");
+    assertThat(newest(BLADES - 0.0015))
+        .startsWith("Trial 2: Too close to separate")
+        .endsWith("Adjust it so that the film advance frees earlier.");
+  }
+
+  private static String newest(double interval) {
+    return LinkageWords.newest(InventedAdvance.trials(Phase.ADJUSTING, 0.02, interval).linkage());
+  }
+
+  @Test
   void scatterIsSaidOfTheRunAndNotWhileAdjusting() {
     InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0014, 0.0016);
 

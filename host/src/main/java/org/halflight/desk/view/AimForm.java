@@ -2,6 +2,7 @@ package org.halflight.desk.view;
 
 import java.util.Objects;
 import org.halflight.session.Aim;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.speeds.Tolerances;
 import org.halflight.trouble.Trouble;
@@ -14,9 +15,10 @@ import org.halflight.words.Words;
  * @param measurand what is decided on
  * @param untilDecided whether a speed is fired until it is decided
  * @param stops what a stop check is about
+ * @param linkage as {@link LinkageLimits#find} reads it; empty for the usual limits
  */
 public record AimForm(
-    String tolerance, Measurand measurand, boolean untilDecided, StopsForm stops) {
+    String tolerance, Measurand measurand, boolean untilDecided, StopsForm stops, String linkage) {
   /** Trade custom, the mean of each setting, a fixed number. */
   public static final AimForm USUAL = of(Aim.USUAL);
 
@@ -29,7 +31,11 @@ public record AimForm(
   /** The form of an aim. */
   public static AimForm of(Aim aim) {
     return new AimForm(
-        aim.tolerances().text(), aim.measurand(), aim.untilDecided(), StopsForm.of(aim.stops()));
+        aim.tolerances().text(),
+        aim.measurand(),
+        aim.untilDecided(),
+        StopsForm.of(aim.stops()),
+        aim.linkage().text());
   }
 
   /**
@@ -41,6 +47,9 @@ public record AimForm(
     Tolerances tolerances =
         Tolerances.find(tolerance)
             .orElseThrow(() -> new Trouble(Words.say("desk.run.badTolerance", tolerance)));
-    return new Aim(tolerances, measurand, untilDecided, stops.read());
+    LinkageLimits limits =
+        LinkageLimits.find(linkage)
+            .orElseThrow(() -> new Trouble(Words.say("linkage.badLimits", linkage)));
+    return new Aim(tolerances, measurand, untilDecided, stops.read(), limits);
   }
 }

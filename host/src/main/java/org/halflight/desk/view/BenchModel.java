@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightSetting;
 import org.halflight.bench.LightText;
+import org.halflight.everyday.Linkage;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
@@ -20,6 +21,7 @@ import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
+import org.halflight.words.LinkageWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
 
@@ -195,7 +197,7 @@ public final class BenchModel {
     if (result.outcome() == Outcome.HELD_FOR_LIGHT) {
       return;
     }
-    last = Optional.of(new LastFiring.Settled(result));
+    last = Optional.of(over(result));
     if (result.outcome() == Outcome.NOT_A_SHUTTER_EVENT
         || result.outcome() == Outcome.LIGHT_WHILE_COCKING) {
       return;
@@ -216,11 +218,15 @@ public final class BenchModel {
   }
 
   private void replaceLast(FiringResult changed) {
-    if (last.isPresent()
-        && last.get() instanceof LastFiring.Settled settled
-        && settled.result().key().equals(changed.key())) {
-      last = Optional.of(new LastFiring.Settled(changed));
+    if (last.flatMap(LastFiring::over).filter(o -> o.key().equals(changed.key())).isPresent()) {
+      last = Optional.of(over(changed));
     }
+  }
+
+  private LastFiring over(FiringResult result) {
+    return Linkage.with(result, session().results(), session().runs())
+        .map(linkage -> (LastFiring) new LastFiring.Trial(result, linkage))
+        .orElseGet(() -> new LastFiring.Settled(result));
   }
 
   private Optional<Said> sentence(SessionNews news) {
@@ -230,6 +236,7 @@ public final class BenchModel {
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
               && !result.notes().lightDoubtful();
       return TriedText.ofCheck(session().results(), session().runs(), result)
+          .or(() -> LinkageWords.heardNothingOpen(result))
           .or(() -> NewsSentences.of(news))
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }

@@ -7,14 +7,17 @@ import java.util.Locale;
 import java.util.Optional;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.FiringRow;
+import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.chart.TableTwin;
+import org.halflight.everyday.Linkage;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -24,9 +27,9 @@ public final class BenchPictures {
   /**
    * All that is drawn of a view, and the same in words.
    *
-   * @param map the speed map
+   * @param map the speed map; of a run without speeds the trials of the linkage
    * @param mapTwin its table
-   * @param row the firing row of the speed that is looked at
+   * @param row the firing row of the speed that is looked at, or the trials of the linkage
    * @param rowTwin its table
    * @param word the verdict on that speed in a word or two; empty where it was not fired
    * @param verdict the same in sentences
@@ -34,9 +37,9 @@ public final class BenchPictures {
    * @param speeds places of the map, slow to fast
    */
   public record All(
-      Optional<SpeedMap> map,
+      Optional<Picture> map,
       Optional<TableTwin> mapTwin,
-      Optional<FiringRow> row,
+      Optional<Picture> row,
       Optional<TableTwin> rowTwin,
       String word,
       String verdict,
@@ -63,17 +66,38 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
-    Optional<SpeedMap> map = speedMap(view);
-    Optional<FiringRow> row = looked.flatMap(speed -> firingRow(view, speed));
+    Optional<Linkage> linkage = LinkageNumerals.underWay(view).filter(its -> looked.isEmpty());
+    if (linkage.isPresent()) {
+      return all(view, linkage.get());
+    }
+    Optional<Picture> map = speedMap(view).map(its -> its);
+    Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
         map,
-        map.map(SpeedMap::table),
+        map.map(Picture::table),
         row,
-        row.map(FiringRow::table),
+        row.map(Picture::table),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", RunHints.of(view)),
         speeds(view));
+  }
+
+  /** While the linkage is set; a run of nothing else gives it the larger place. */
+  private static All all(BenchView view, Linkage linkage) {
+    Optional<Picture> trials = LinkageNumerals.picture(view, linkage);
+    boolean alone = view.setup().filter(setup -> setup.order().isEmpty()).isPresent();
+    Optional<Picture> map = alone ? trials : speedMap(view).map(its -> its);
+    Optional<Picture> row = alone ? Optional.empty() : trials;
+    return new All(
+        map,
+        map.map(Picture::table),
+        row,
+        row.map(Picture::table),
+        LinkageNumerals.word(linkage),
+        String.join(" ", EverydayWords.lines(linkage)),
+        "",
+        alone ? List.of() : speeds(view));
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */

@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.everyday.Linkage;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Setting;
@@ -28,5 +29,29 @@ public sealed interface LastFiring {
     public Settled {
       Objects.requireNonNull(result);
     }
+  }
+
+  /**
+   * It is over, and was a trial of the linkage between film advance and release.
+   *
+   * @param linkage with this trial as the newest
+   */
+  record Trial(FiringResult result, Linkage linkage) implements LastFiring {
+    public Trial {
+      Objects.requireNonNull(result);
+      Objects.requireNonNull(linkage);
+    }
+  }
+
+  /** The firing, once it is over. */
+  default Optional<FiringResult> over() {
+    return this instanceof Settled settled
+        ? Optional.of(settled.result())
+        : this instanceof Trial trial ? Optional.of(trial.result()) : Optional.empty();
+  }
+
+  /** The linkage, where it was a trial of it. */
+  default Optional<Linkage> tried() {
+    return this instanceof Trial trial ? Optional.of(trial.linkage()) : Optional.empty();
   }
 }

@@ -92,9 +92,10 @@ public record NumeralsText(
           Words.say("desk.numerals.nothing"), "", false, "", "", "", Tone.NOTHING);
     }
     LastFiring last = view.last().get();
-    return last instanceof LastFiring.Settled settled
-        ? settled(settled.result())
-        : provisional((LastFiring.Provisional) last);
+    return last.tried()
+        .map(LinkageNumerals::of)
+        .or(() -> last.over().map(NumeralsText::settled))
+        .orElseGet(() -> provisional((LastFiring.Provisional) last));
   }
 
   private static NumeralsText provisional(LastFiring.Provisional firing) {

@@ -28,7 +28,6 @@ final class PracticeCamera {
 
   private static final double COCKING_SECONDS = 0.3;
   private static final double PRESS_SECONDS = 0.15;
-  private static final double CLICK_SECONDS = 0.003;
 
   /** A stop is turned, a cover put on, a lever wound. */
   private static final double CHANGE_SECONDS = 0.05;
@@ -43,6 +42,7 @@ final class PracticeCamera {
   private final PracticeWorld world;
   private final long seed;
   private final List<PracticeFiring> firings = new ArrayList<>();
+  private final PracticeAdvance advance = new PracticeAdvance();
   private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
   private final PracticeContact contact;
   private LeafShutter shutter;
@@ -58,6 +58,7 @@ final class PracticeCamera {
   private boolean cocked;
   private double uncockedLeak;
   private double cockedLeak;
+  private boolean isWound = true;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -175,6 +176,16 @@ final class PracticeCamera {
     change(before);
   }
 
+  /** The film advance and its linkage. */
+  PracticeAdvance advance() {
+    return advance;
+  }
+
+  /** Whether the film is wound on before each release, so that the advance comes free with it. */
+  void wind(boolean winds) {
+    isWound = winds;
+  }
+
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
   Optional<PracticeFiring> fire(PracticeMishap mishap) {
     return fire(mishap, false);
@@ -210,8 +221,10 @@ final class PracticeCamera {
     if (model instanceof ModelFiring.Timed timed) {
       LightPath path = LightPath.of(timed.curve());
       light(lightTicks, path);
-      contact.touches(lightTicks, timed.openSeconds(), draws);
-      contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
+      if (!advance.isTouched()) {
+        contact.touches(lightTicks, timed.openSeconds(), draws);
+        contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
+      }
       endTicks = Math.max(endTicks, lightTicks + RATE.ticks(path.endSeconds()));
     } else if (model instanceof ModelFiring.StuckOpen) {
       endTicks = Math.max(endTicks, open(lightTicks, draws));
@@ -288,9 +301,10 @@ final class PracticeCamera {
     LightPath path = shutter.opening();
     light(lightTicks, path);
     open = true;
-    return Math.max(
-        lightTicks + RATE.ticks(path.endSeconds()),
-        contact.touches(lightTicks, path.endSeconds(), draws));
+    long openTicks = lightTicks + RATE.ticks(path.endSeconds());
+    return advance.isTouched()
+        ? openTicks
+        : Math.max(openTicks, contact.touches(lightTicks, path.endSeconds(), draws));
   }
 
   private void light(long startTicks, LightPath undimmed) {
@@ -310,11 +324,7 @@ final class PracticeCamera {
   }
 
   private void click(long lightTicks, SeededDraws draws) {
-    ReleaseTiming timing = shutter.timing();
-    double before = timing.clickBeforeLightMillis() + timing.scatterMillis() * draws.normal();
-    long ticks = lightTicks - RATE.ticks(before * 1e-3);
-    world.input(Channel.CLICK, true, ticks);
-    world.input(Channel.CLICK, false, ticks + RATE.ticks(CLICK_SECONDS));
+    advance.release(world, shutter.timing(), lightTicks, isWound, draws);
   }
 
   private long lightAfter(long pressTicks, SeededDraws draws) {

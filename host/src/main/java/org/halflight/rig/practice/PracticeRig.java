@@ -235,6 +235,31 @@ public final class PracticeRig implements Link {
   }
 
   /**
+   * Whether the film is wound on before each release from now on, as it is at first. Else the
+   * advance is free already, and only the shutter is heard.
+   */
+  public void wind(boolean winds) {
+    onBench(() -> bench.camera().wind(winds));
+  }
+
+  /**
+   * Turns the screw of the linkage between film advance and release.
+   *
+   * @param millis the advance frees so much earlier from now on; below zero later
+   */
+  public void turnLinkage(double millis) {
+    if (!(Math.abs(millis) <= 50)) {
+      throw new IllegalArgumentException("the screw does not turn so far: " + millis + " ms");
+    }
+    onBench(() -> bench.camera().advance().turn(millis));
+  }
+
+  /** Whether a contact at the film advance takes the place of click sensor and flash contact. */
+  public void contactAtAdvance(boolean wired) {
+    onBench(() -> bench.camera().advance().touches(wired));
+  }
+
+  /**
    * Edges of a steady frequency on an input that sees no light, as from a generator, once
    * everything before is over.
    *
