@@ -7,7 +7,6 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Said;
-import org.halflight.session.Check;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;

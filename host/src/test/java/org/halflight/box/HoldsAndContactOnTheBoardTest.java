@@ -75,8 +75,7 @@ class HoldsAndContactOnTheBoardTest {
   }
 
   private static <T extends Tried> T tried(BenchFold fold, Class<T> kind) {
-    return Everyday.of(
-            fold.session().results(), fold.session().readings(), fold.session().runs())
+    return Everyday.of(fold.session().results(), fold.session().readings(), fold.session().runs())
         .stream()
         .filter(kind::isInstance)
         .map(kind::cast)
@@ -226,10 +225,7 @@ class HoldsAndContactOnTheBoardTest {
       bench.tell(new SessionInput.RunBegins(setup(List.of(), Check.SELF_TIMER)));
       box.say("curve sixtieth\n0 0\n1000 1\n16667 1\n17667 0\nend-curve");
       List<String> before = box.log();
-      box.say(
-          pin(0.1, "release", 1)
-              + pin(0.25, "release", 0)
-              + "fire +10.1 sixtieth");
+      box.say(pin(0.1, "release", 1) + pin(0.25, "release", 0) + "fire +10.1 sixtieth");
       bench.until(
           "light by the self-timer",
           () ->
@@ -238,8 +234,7 @@ class HoldsAndContactOnTheBoardTest {
       List<String> log = box.log().subList(before.size(), box.log().size());
       double truth =
           (injected(log, "low").get(0) - injected(log, "release").get(0)) / CYCLES_PER_SECOND;
-      SelfTimer timer =
-          tried(BenchFold.replay(SessionFile.read(file).events()), SelfTimer.class);
+      SelfTimer timer = tried(BenchFold.replay(SessionFile.read(file).events()), SelfTimer.class);
       System.out.printf(
           Locale.ROOT,
           "simulated: self-timer of %.6f s found as %.6f s%n",
@@ -272,11 +267,16 @@ class HoldsAndContactOnTheBoardTest {
         Arrays.asList(
             (scenarioPin(opens - 0.02, 1)
                     + scenarioPin(opens + 0.2, 0)
-                    + "hold " + opens + " 1\n"
+                    + "hold "
+                    + opens
+                    + " 1\n"
                     + scenarioPin(closes - 0.01, 1)
                     + scenarioPin(closes + 0.2, 0)
-                    + "hold " + closes + " 0\n"
-                    + "end " + (closes + 1.5))
+                    + "hold "
+                    + closes
+                    + " 0\n"
+                    + "end "
+                    + (closes + 1.5))
                 .split("\n")));
     BenchFold fold =
         UnpacedBoard.run(
