@@ -3,8 +3,10 @@ package org.halflight.chart;
 import java.util.Optional;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.FlashContact;
+import org.halflight.everyday.Holds;
 import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Linkage;
+import org.halflight.everyday.SelfTimer;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 
@@ -34,6 +36,12 @@ public final class EverydayPictures {
       return Optional.of(new ContactPicture(contact, note))
           .filter(ContactPicture::isThere)
           .map(p -> p);
+    }
+    if (tried instanceof SelfTimer timer && !timer.seconds().isEmpty()) {
+      return Optional.of(new SelfTimerPicture(timer, note));
+    }
+    if (tried instanceof Holds holds) {
+      return Optional.of(new HoldsPicture(holds, note)).filter(HoldsPicture::isThere).map(p -> p);
     }
     return Optional.empty();
   }

@@ -45,12 +45,17 @@ class PracticeHand implements Hand {
   @Override
   public void tryOut(Check check) {
     switch (check) {
-      case B, T -> {
+      case B -> {
         rig.holdOpen(true);
         rig.rest(HELD_SECONDS);
         rig.holdOpen(false);
       }
-      case SELF_TIMER -> fire(rig.speed());
+      case T -> {
+        rig.pressAtT();
+        rig.rest(HELD_SECONDS);
+        rig.pressAtT();
+      }
+      case SELF_TIMER -> rig.fireBySelfTimer();
       case RELEASE_ALONE -> {
         rig.wind(false);
         fire(slow());

@@ -7,7 +7,6 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Said;
-import org.halflight.session.Check;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -155,14 +154,15 @@ final class BenchHands {
       sayAtWork();
       return;
     }
-    camera.ifPresent(
-        model ->
-            session()
-                .check()
-                .filter(Check::isForTheEar)
-                .ifPresentOrElse(
-                    model::tryOut,
-                    () -> session().shown().ifPresentOrElse(model::fire, model::fire)));
+    camera.ifPresent(this::fire);
+  }
+
+  private void fire(ModelCamera model) {
+    if (session().check().isPresent()) {
+      model.tryOut(session().check().get());
+    } else {
+      session().shown().ifPresentOrElse(model::fire, model::fire);
+    }
   }
 
   void cock() {

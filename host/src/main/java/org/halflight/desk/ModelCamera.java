@@ -1,6 +1,7 @@
 package org.halflight.desk;
 
 import java.util.List;
+import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.everyday.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
@@ -8,6 +9,7 @@ import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Check;
 import org.halflight.session.LightReading;
+import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -41,6 +43,8 @@ final class ModelCamera {
   private boolean forgetsDial;
   private boolean stopMoved;
   private double widestValue;
+  private boolean heldOpen;
+  private Optional<InventedContact> contact = Optional.empty();
 
   private ModelCamera(PracticePorts ports, List<MarkedSpeed> dial, long seed) {
     this.ports = ports;
@@ -76,6 +80,7 @@ final class ModelCamera {
 
   /** Turns the dial there, unless it is forgotten this time, and fires. */
   void fire(MarkedSpeed shown) {
+    letClose();
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     boolean turns = !forgetsDial && dial.contains(shown);
@@ -89,26 +94,51 @@ final class ModelCamera {
         });
   }
 
+  /**
+   * Does what a check asks for. At B and T one key opens, and the next closes.
+   *
+   * @param check the check of the moment
+   */
+  void tryOut(Check check) {
+    switch (check) {
+      case B -> hold(!heldOpen);
+      case T -> {
+        heldOpen = !heldOpen;
+        ports.onBench(PracticeRig::pressAtT);
+      }
+      case SELF_TIMER -> {
+        letClose();
+        ports.onBench(PracticeRig::fireBySelfTimer);
+      }
+      case WIND_AND_RELEASE, RELEASE_ALONE -> forTheEar(check);
+      case LEAK, STOPS -> fire();
+    }
+  }
+
+  /** Who turns the dial away from B or T has let the shutter close. */
+  private void letClose() {
+    if (heldOpen) {
+      hold(false);
+    }
+  }
+
   /** Fires at whatever speed the dial stands at. */
   void fire() {
+    letClose();
     PracticeMishap mishap = next;
     next = PracticeMishap.NONE;
     ports.onBench(rig -> rig.fire(mishap));
   }
 
-  /**
-   * Tries what a check asks for, at a speed slow enough that the closing is not heard with the
-   * opening.
-   */
-  void tryOut(Check check) {
+  /** At a speed slow enough that the closing is not heard with the opening. */
+  private void forTheEar(Check check) {
+    letClose();
     ports.onBench(
         rig -> {
-          if (check.isForTheEar()) {
-            dial.stream()
-                .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
-                .findFirst()
-                .ifPresent(rig::chooseSpeed);
-          }
+          dial.stream()
+              .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
+              .findFirst()
+              .ifPresent(rig::chooseSpeed);
           rig.wind(check != Check.RELEASE_ALONE);
           rig.fire(PracticeMishap.NONE);
           rig.wind(true);
@@ -131,6 +161,7 @@ final class ModelCamera {
   }
 
   void hold(boolean open) {
+    heldOpen = open;
     ports.onBench(rig -> rig.holdOpen(open));
   }
 
@@ -206,6 +237,12 @@ final class ModelCamera {
     putOn();
   }
 
+  /** Another flash contact than that of the shutter; empty for that. */
+  void useContact(Optional<InventedContact> another) {
+    contact = another;
+    putOn();
+  }
+
   boolean isCleaned() {
     return cleaned;
   }
@@ -217,6 +254,8 @@ final class ModelCamera {
             : cleaned
                 ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
                 : InventedShutters.dirtySlowTrain(dial, seed);
-    ports.onBench(rig -> rig.setShutter(shutter));
+    LeafShutter its = contact.map(other -> shutter.with(other.model())).orElse(shutter);
+    heldOpen = false;
+    ports.onBench(rig -> rig.setShutter(its));
   }
 }

@@ -1,13 +1,19 @@
 package org.halflight.desk;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javax.swing.ButtonGroup;
 import javax.swing.JCheckBoxMenuItem;
 import javax.swing.JComponent;
+import javax.swing.JMenu;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
+import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.shuttermodel.InventedContact;
 import org.halflight.words.Words;
 
 /** What can be made to happen on the practice rig. */
@@ -34,6 +40,7 @@ final class PracticeMenu {
     item("forget", ModelCamera::forgetDialOnce);
     item("cock", ModelCamera::cockWithLight);
     menu.addSeparator();
+    menu.add(contacts());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
@@ -74,6 +81,27 @@ final class PracticeMenu {
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing));
     menu.add(item);
+  }
+
+  private JMenu contacts() {
+    JMenu contacts = new JMenu(Words.say("desk.practice.flash"));
+    ButtonGroup one = new ButtonGroup();
+    contact(contacts, one, "its-own", Optional.empty());
+    for (InventedContact each : InventedContact.values()) {
+      contact(
+          contacts, one, each.name().toLowerCase(Locale.ROOT).replace('_', '-'), Optional.of(each));
+    }
+    return contacts;
+  }
+
+  private void contact(
+      JMenu contacts, ButtonGroup one, String name, Optional<InventedContact> contact) {
+    JRadioButtonMenuItem item =
+        new JRadioButtonMenuItem(Words.say("desk.practice.flash." + name), contact.isEmpty());
+    item.setName("practice.flash." + name);
+    item.addActionListener(event -> onCamera.accept(camera -> camera.useContact(contact)));
+    one.add(item);
+    contacts.add(item);
   }
 
   private void tick(

@@ -88,14 +88,14 @@ public record ContactShot(
     Optional<FullyOpen> radius = blades(result, OpeningLaw.RADIUS_LINEAR);
     Pulses closed = Pulses.of(result.firing(), Channel.CONTACT);
     List<Edge> edges = result.firing().of(Channel.CONTACT);
-    if (edges.isEmpty() || closed.startsHigh()) {
+    int closings = (int) edges.stream().filter(Edge::high).count();
+    boolean chatters = closings - 1 > MOST_BOUNCES || isClosingLongAfter(result, edges);
+    if (edges.isEmpty() || (closed.startsHigh() && !chatters)) {
       How how = edges.isEmpty() ? How.NEVER : How.ALWAYS_CLOSED;
       return Optional.of(new ContactShot(how, 0, 0, 0, area, radius));
     }
-    long first = edges.get(0).ticks();
-    int closings = (int) edges.stream().filter(Edge::high).count();
+    long first = edges.get(closed.startsHigh() ? 1 : 0).ticks();
     long last = edges.get(edges.size() - 1).ticks();
-    boolean chatters = closings - 1 > MOST_BOUNCES || isClosingLongAfter(result, edges);
     return Optional.of(
         new ContactShot(
             chatters ? How.CHATTERS : How.CLOSED,

@@ -304,9 +304,9 @@ public final class Session {
     return setup.isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
-  /** Whether no firing is under way. */
+  /** Whether no firing is under way; a contact or a click sensor that never rests is none. */
   public boolean isQuiet() {
-    return grouper.underway().isEmpty() && !grouper.isLight();
+    return !grouper.isLight() && grouper.underway().filter(Firing::isMoreThanNoise).isEmpty();
   }
 
   /** Whether a light sensor sees light, by edges and beats so far. */

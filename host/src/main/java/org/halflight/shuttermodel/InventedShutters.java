@@ -46,41 +46,45 @@ public final class InventedShutters {
    * Dirt in the slow-speed train: from 1 s to 1/15 long by 0.5 to 0.9 stop, longer the longer the
    * train runs, because a dry train is braked all along its way; uneven, creeping, worst at the
    * first firing after rest, and now and then it hangs at the slowest. The fast speeds, which the
-   * train has no part in, are those of the sound shutter.
+   * train has no part in, are those of the sound shutter. Its self-timer is as dry, and its flash
+   * contact closes too late for the fastest speed.
    */
   public static LeafShutter dirtySlowTrain(List<MarkedSpeed> dial, long seed) {
     return shutter(
-        "invented, dirty slow-speed train",
-        BRISK,
-        dial,
-        speed -> {
-          double seconds = speed.exactSeconds();
-          if (seconds < TRAIN_FROM_SECONDS) {
-            return sound(speed);
-          }
-          double octaves = log2(seconds / TRAIN_FROM_SECONDS);
-          return SpeedBehaviour.of(0.5 + 0.1 * octaves, 0.12)
-              .withCreep(0.02)
-              .withAfterRest(0.35)
-              .withChances(seconds >= 0.5 ? 0.05 : 0, 0);
-        },
-        seed);
+            "invented, dirty slow-speed train",
+            BRISK,
+            dial,
+            speed -> {
+              double seconds = speed.exactSeconds();
+              if (seconds < TRAIN_FROM_SECONDS) {
+                return sound(speed);
+              }
+              double octaves = log2(seconds / TRAIN_FROM_SECONDS);
+              return SpeedBehaviour.of(0.5 + 0.1 * octaves, 0.12)
+                  .withCreep(0.02)
+                  .withAfterRest(0.35)
+                  .withChances(seconds >= 0.5 ? 0.05 : 0, 0);
+            },
+            seed)
+        .with(InventedContact.LATE.model())
+        .with(ModelSelfTimer.UNEVEN);
   }
 
   /**
-   * The same shutter with its train cleaned: the train speeds as the fast ones, with a little more
-   * scatter left, because a train always adds some.
+   * The same shutter with its train and its self-timer cleaned and its flash contact set: the train
+   * speeds as the fast ones, with a little more scatter left, because a train always adds some.
    */
   public static LeafShutter cleanedSlowTrain(List<MarkedSpeed> dial, long seed) {
     return shutter(
-        "invented, cleaned slow-speed train",
-        BRISK,
-        dial,
-        speed ->
-            speed.exactSeconds() < TRAIN_FROM_SECONDS
-                ? sound(speed)
-                : SpeedBehaviour.of(0.06, 0.03).withAfterRest(0.03),
-        seed);
+            "invented, cleaned slow-speed train",
+            BRISK,
+            dial,
+            speed ->
+                speed.exactSeconds() < TRAIN_FROM_SECONDS
+                    ? sound(speed)
+                    : SpeedBehaviour.of(0.06, 0.03).withAfterRest(0.03),
+            seed)
+        .with(InventedContact.BOUNCING.model());
   }
 
   /**

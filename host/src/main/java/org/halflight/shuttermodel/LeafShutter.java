@@ -25,15 +25,19 @@ public final class LeafShutter {
   private final Map<MarkedSpeed, SpeedBehaviour> speeds;
   private final Bounce bounce;
   private final ReleaseTiming timing;
+  private final ModelContact contact;
+  private final ModelSelfTimer selfTimer;
   private final long seed;
   private final LightPath bouncePulse;
 
   /**
+   * With a prompt flash contact and an even self-timer.
+   *
    * @param name what the program calls this shutter
    * @param stroke opening and closing
    * @param speeds the dial, at least one marked speed, in the order of the dial
    * @param bounce light after closing
-   * @param timing release, click and flash contact
+   * @param timing release and click
    * @param seed of all that is random
    */
   public LeafShutter(
@@ -43,16 +47,48 @@ public final class LeafShutter {
       Bounce bounce,
       ReleaseTiming timing,
       long seed) {
+    this(
+        name,
+        stroke,
+        speeds,
+        bounce,
+        timing,
+        InventedContact.PROMPT.model(),
+        ModelSelfTimer.EVEN,
+        seed);
+  }
+
+  private LeafShutter(
+      String name,
+      BladeStroke stroke,
+      Map<MarkedSpeed, SpeedBehaviour> speeds,
+      Bounce bounce,
+      ReleaseTiming timing,
+      ModelContact contact,
+      ModelSelfTimer selfTimer,
+      long seed) {
     this.name = Objects.requireNonNull(name);
     this.stroke = Objects.requireNonNull(stroke);
     this.speeds = Collections.unmodifiableMap(new LinkedHashMap<>(speeds));
     this.bounce = Objects.requireNonNull(bounce);
     this.timing = Objects.requireNonNull(timing);
+    this.contact = Objects.requireNonNull(contact);
+    this.selfTimer = Objects.requireNonNull(selfTimer);
     this.seed = seed;
     if (this.speeds.isEmpty()) {
       throw new IllegalArgumentException("a shutter has at least one marked speed");
     }
     this.bouncePulse = bouncePulse();
+  }
+
+  /** The same with another flash contact. */
+  public LeafShutter with(ModelContact another) {
+    return new LeafShutter(name, stroke, speeds, bounce, timing, another, selfTimer, seed);
+  }
+
+  /** The same with another self-timer. */
+  public LeafShutter with(ModelSelfTimer another) {
+    return new LeafShutter(name, stroke, speeds, bounce, timing, contact, another, seed);
   }
 
   /** What the program calls this shutter. */
@@ -79,9 +115,19 @@ public final class LeafShutter {
     return behaviour;
   }
 
-  /** Release, click and flash contact. */
+  /** Release and click. */
   public ReleaseTiming timing() {
     return timing;
+  }
+
+  /** The flash contact. */
+  public ModelContact contact() {
+    return contact;
+  }
+
+  /** The self-timer. */
+  public ModelSelfTimer selfTimer() {
+    return selfTimer;
   }
 
   /** Of all that is random about this shutter. */

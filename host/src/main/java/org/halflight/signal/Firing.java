@@ -46,6 +46,12 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
     return edges.get(edges.size() - 1).ticks();
   }
 
+  /** Whether anything but sounds and the flash contact is in it. */
+  public boolean isMoreThanNoise() {
+    return edges.stream()
+        .anyMatch(edge -> edge.channel() != Channel.CLICK && edge.channel() != Channel.CONTACT);
+  }
+
   /** The edges of one channel, by ticks. */
   public List<Edge> of(Channel channel) {
     Objects.requireNonNull(channel);

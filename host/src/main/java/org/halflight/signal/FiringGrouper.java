@@ -23,8 +23,8 @@ import java.util.Set;
  *
  * <p>Contact, click and release may stay high without holding a firing open, and a contact that
  * chatters for ever or a click sensor that hears a machine holds it open for {@link
- * #QUIETS_AFTER_LIGHT} quiet times after the light and for {@link #QUIETS_WITHOUT_LIGHT} where no
- * light comes. What follows is a firing of its own.
+ * #QUIETS_AFTER_LIGHT} quiet times after the light, or until the release is pressed again, and for
+ * {@link #QUIETS_WITHOUT_LIGHT} where no light comes. What follows is a firing of its own.
  *
  * <p>All ticks are widened to 64 bits. Not safe for use by several threads. No clock is read: time
  * passes only by edges and by {@link #advance}.
@@ -169,7 +169,7 @@ public final class FiringGrouper {
     for (Edge edge : pending) {
       if (!edges.isEmpty()
           && (isQuietBefore(edge, edges.get(edges.size() - 1), after)
-              || isLingering(edge, edges.get(0).ticks(), light, after))) {
+              || isLingering(edge, edges, light, after))) {
         break;
       }
       edges.add(edge);
@@ -243,7 +243,7 @@ public final class FiringGrouper {
   private void settle(Edge edge, List<Firing> over) {
     if (!settled.isEmpty()
         && (isQuietBefore(edge, settled.get(settled.size() - 1), levels)
-            || isLingering(edge, settled.get(0).ticks(), settledLightTicks, levels))) {
+            || isLingering(edge, settled, settledLightTicks, levels))) {
       emit(over);
     }
     settled.add(edge);
@@ -314,12 +314,25 @@ public final class FiringGrouper {
 
   /** Whether an edge of another channel comes too long after the light to belong to it. */
   private boolean isLingering(
-      Edge edge, long firstTicks, OptionalLong lightTicks, Map<Channel, Boolean> levels) {
-    return !edge.channel().isLight()
-        && !isLight(levels)
-        && (lightTicks.isPresent()
-            ? edge.ticks() - lightTicks.getAsLong() > QUIETS_AFTER_LIGHT * quietTicks
-            : edge.ticks() - firstTicks > QUIETS_WITHOUT_LIGHT * quietTicks);
+      Edge edge, List<Edge> before, OptionalLong lightTicks, Map<Channel, Boolean> levels) {
+    if (edge.channel().isLight() || isLight(levels)) {
+      return false;
+    }
+    if (lightTicks.isEmpty()) {
+      return edge.ticks() - before.get(0).ticks() > QUIETS_WITHOUT_LIGHT * quietTicks;
+    }
+    long dark = edge.ticks() - lightTicks.getAsLong();
+    return dark > QUIETS_AFTER_LIGHT * quietTicks
+        || (dark > quietTicks && isNewPress(edge, before));
+  }
+
+  /** A press, and not the bounce of a release that is let go. */
+  private boolean isNewPress(Edge edge, List<Edge> before) {
+    return edge.channel() == Channel.RELEASE
+        && edge.high()
+        && before.stream()
+            .filter(earlier -> earlier.channel() == Channel.RELEASE)
+            .allMatch(earlier -> edge.ticks() - earlier.ticks() > quietTicks);
   }
 
   private static boolean isLight(Map<Channel, Boolean> levels) {

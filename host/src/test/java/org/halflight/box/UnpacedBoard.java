@@ -18,6 +18,12 @@ final class UnpacedBoard {
 
   static BenchFold run(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
+    return run(folder, scenario, List.of());
+  }
+
+  /** The same, and the session is told something first. */
+  static BenchFold run(Path folder, List<String> scenario, List<BenchEvent.Mark> first)
+      throws IOException, InterruptedException {
     BenchInABox.build();
     Path script = Files.write(folder.resolve("unpaced"), scenario);
     Path sent = folder.resolve("uart");
@@ -41,6 +47,7 @@ final class UnpacedBoard {
       throw new AssertionError("the bench failed: " + printed);
     }
     BenchFold fold = new BenchFold();
+    first.forEach(fold::take);
     byte[] bytes = Files.readAllBytes(sent);
     for (String line : new LineReader().accept(bytes, bytes.length)) {
       fold.take(new BenchEvent.Received(0, line));

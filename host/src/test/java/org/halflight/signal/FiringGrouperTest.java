@@ -305,6 +305,23 @@ class FiringGrouperTest {
   }
 
   @Test
+  void aPressAfterTheDarkBeginsAFiringThoughTheContactNeverRests() {
+    edge(Channel.RELEASE, true, 0);
+    edge(Channel.RELEASE, false, 1);
+    pulse(2 * MS, 4 * MS);
+    for (int i = 1; i < 100; i++) {
+      edge(Channel.CONTACT, i % 2 == 1, 4 * MS + i * QUIET / 20);
+    }
+    long press = 4 * MS + 5 * QUIET;
+    edge(Channel.RELEASE, true, press);
+    edge(Channel.CONTACT, true, press + 1);
+    pulse(press + MS, press + 2 * MS);
+    advance(press + 5 * QUIET);
+    assertThat(over).hasSize(2);
+    assertThat(over.get(1).firstTicks()).isEqualTo(press);
+  }
+
+  @Test
   void aQuietTimeOfZeroIsRefused() {
     assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(0));
     assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(1, -1));

@@ -32,8 +32,10 @@ final class PracticeCamera {
   /** A stop is turned, a cover put on, a lever wound. */
   private static final double CHANGE_SECONDS = 0.05;
 
-  /** Less than this no flash contact stays closed. */
-  private static final double CONTACT_SECONDS_LEAST = 0.0005;
+  /** From letting go, or from the second press at T, to the start of closing; and its scatter. */
+  private static final double CLOSING_SECONDS = 0.008;
+
+  private static final double CLOSING_SCATTER_SECONDS = 0.0005;
 
   private static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
@@ -42,10 +44,10 @@ final class PracticeCamera {
   private final List<PracticeFiring> firings = new ArrayList<>();
   private final PracticeAdvance advance = new PracticeAdvance();
   private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
+  private final PracticeContact contact;
   private LeafShutter shutter;
   private MarkedSpeed speed;
   private boolean open;
-  private boolean contactClosed;
   private boolean pressed;
   private long stillSinceTicks;
   private double saidToRestSeconds;
@@ -62,6 +64,7 @@ final class PracticeCamera {
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
     this.seed = seed;
+    contact = new PracticeContact(world, shutter.contact());
     setShutter(shutter);
   }
 
@@ -71,6 +74,7 @@ final class PracticeCamera {
       hold(false);
     }
     shutter = newShutter;
+    contact.is(newShutter.contact());
     speed = newShutter.dial().stream().reduce((first, second) -> second).orElseThrow();
     forgetRest();
   }
@@ -192,6 +196,15 @@ final class PracticeCamera {
 
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
   Optional<PracticeFiring> fire(PracticeMishap mishap) {
+    return fire(mishap, false);
+  }
+
+  /** Sets the self-timer and presses the release; empty likewise. */
+  Optional<PracticeFiring> fireBySelfTimer() {
+    return fire(PracticeMishap.NONE, true);
+  }
+
+  private Optional<PracticeFiring> fire(PracticeMishap mishap, boolean bySelfTimer) {
     long pressTicks = world.start();
     press(pressTicks);
     if (open) {
@@ -205,22 +218,33 @@ final class PracticeCamera {
     FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
     ModelFiring model = MishapLight.of(mishap, shutter.firing(speed, turn));
     SeededDraws draws = releaseDraws();
-    long lightTicks = lightAfter(pressTicks, draws);
-    click(lightTicks, draws);
+    long lightTicks =
+        bySelfTimer
+            ? pressTicks + RATE.ticks(shutter.selfTimer().runs(draws))
+            : lightAfter(pressTicks, draws);
     long letGoTicks = pressTicks + RATE.ticks(PRESS_SECONDS);
     letGo(letGoTicks);
+    click(lightTicks, draws);
     long endTicks = letGoTicks;
     if (model instanceof ModelFiring.Timed timed) {
       LightPath path = LightPath.of(timed.curve());
       light(lightTicks, path);
-      contact(lightTicks, timed.openSeconds(), timed.closingSeconds());
+      if (!advance.isTouched()) {
+        contact.touches(lightTicks, timed.openSeconds(), draws);
+        contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
+      }
       endTicks = Math.max(endTicks, lightTicks + RATE.ticks(path.endSeconds()));
     } else if (model instanceof ModelFiring.StuckOpen) {
-      endTicks = Math.max(endTicks, open(lightTicks));
+      endTicks = Math.max(endTicks, open(lightTicks, draws));
     }
     busyUntil(endTicks);
     PracticeFiring firing =
-        new PracticeFiring(speed, turn, model, lightTicks - world.boardStartTicks());
+        new PracticeFiring(
+            speed,
+            turn,
+            model,
+            pressTicks - world.boardStartTicks(),
+            lightTicks - world.boardStartTicks());
     firings.add(firing);
     return Optional.of(firing);
   }
@@ -235,60 +259,66 @@ final class PracticeCamera {
     busyUntil(start + RATE.ticks(edges * periodSeconds));
   }
 
-  /** B and T: opens and stays open, or closes whatever stands open, a hung shutter too. */
+  /** B: opens and stays open, or closes whatever stands open, a hung shutter too. */
   void hold(boolean opened) {
     if (opened == open) {
       return;
     }
     long ticks = world.start();
-    SeededDraws draws = releaseDraws();
     if (opened) {
       press(ticks);
-      long lightTicks = lightAfter(ticks, draws);
-      click(lightTicks, draws);
-      busyUntil(open(lightTicks));
+      opens(ticks);
     } else {
       if (pressed) {
         letGo(ticks);
       }
-      long closingTicks = ticks + RATE.ticks(0.008);
-      if (contactClosed) {
-        world.input(Channel.CONTACT, false, closingTicks);
-        contactClosed = false;
-      }
-      LightPath path = shutter.closing();
-      light(closingTicks, path);
-      open = false;
-      busyUntil(closingTicks + RATE.ticks(path.endSeconds()));
+      closes(ticks);
     }
   }
 
-  private long open(long lightTicks) {
+  /** T: one press opens, the next closes. */
+  void pressAtT() {
+    long ticks = world.start();
+    press(ticks);
+    letGo(ticks + RATE.ticks(PRESS_SECONDS));
+    if (open) {
+      closes(ticks);
+    } else {
+      opens(ticks);
+    }
+  }
+
+  private void opens(long pressTicks) {
+    SeededDraws draws = releaseDraws();
+    long lightTicks = lightAfter(pressTicks, draws);
+    click(lightTicks, draws);
+    busyUntil(open(lightTicks, draws));
+  }
+
+  private void closes(long askedTicks) {
+    double seconds = CLOSING_SECONDS + CLOSING_SCATTER_SECONDS * releaseDraws().normal();
+    long closingTicks = askedTicks + RATE.ticks(Math.max(CLOSING_SECONDS / 2, seconds));
+    contact.parts(closingTicks);
+    LightPath path = shutter.closing();
+    light(closingTicks, path);
+    open = false;
+    busyUntil(closingTicks + RATE.ticks(path.endSeconds()));
+  }
+
+  private long open(long lightTicks, SeededDraws draws) {
     LightPath path = shutter.opening();
     light(lightTicks, path);
-    double contactSeconds = path.endSeconds() + shutter.timing().contactAfterOpenMillis() * 1e-3;
-    if (!advance.isTouched()) {
-      world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(contactSeconds));
-      contactClosed = true;
-    }
     open = true;
-    return lightTicks + RATE.ticks(contactSeconds);
+    long openTicks = lightTicks + RATE.ticks(path.endSeconds());
+    return advance.isTouched()
+        ? openTicks
+        : Math.max(openTicks, contact.touches(lightTicks, path.endSeconds(), draws));
   }
 
   private void light(long startTicks, LightPath undimmed) {
     cocked = false;
     LightPath path = MishapLight.dimmed(undimmed, covered ? 0 : lightShare());
     world.shine(startTicks, MishapLight.atLeast(path, covered ? 0 : lightShare() * shutLeak()));
-  }
-
-  private void contact(long lightTicks, double openSeconds, double closingSeconds) {
-    if (advance.isTouched()) {
-      return;
-    }
-    double closes = openSeconds + shutter.timing().contactAfterOpenMillis() * 1e-3;
-    double opens = Math.max(closingSeconds, closes + CONTACT_SECONDS_LEAST);
-    world.input(Channel.CONTACT, true, lightTicks + RATE.ticks(closes));
-    world.input(Channel.CONTACT, false, lightTicks + RATE.ticks(opens));
   }
 
   private void press(long ticks) {

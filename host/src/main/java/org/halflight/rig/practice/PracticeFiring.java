@@ -10,7 +10,8 @@ import org.halflight.speeds.MarkedSpeed;
  * @param speed the setting
  * @param turn its place among the firings
  * @param model what the model shutter did
+ * @param pressTicks when the release was pressed, in ticks of the board since its last start
  * @param firstLightTicks first light, in ticks of the board since its last start
  */
 public record PracticeFiring(
-    MarkedSpeed speed, FiringTurn turn, ModelFiring model, long firstLightTicks) {}
+    MarkedSpeed speed, FiringTurn turn, ModelFiring model, long pressTicks, long firstLightTicks) {}

@@ -298,7 +298,29 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.disc().stop());
   }
 
-  /** B and T: opens the shutter and keeps it open, or closes it, also one that hangs open. */
+  /**
+   * Sets the self-timer, presses the release and lets it go, once everything before is over.
+   *
+   * @return the truth about this firing; empty when the blades stand open
+   */
+  public Optional<PracticeFiring> fireBySelfTimer() {
+    bench.lock().lock();
+    try {
+      catchUp();
+      Optional<PracticeFiring> fired = bench.camera().fireBySelfTimer();
+      bench.changed().signalAll();
+      return fired;
+    } finally {
+      bench.lock().unlock();
+    }
+  }
+
+  /** T: presses the release and lets it go; the first press opens the shutter, the next closes. */
+  public void pressAtT() {
+    onBench(() -> bench.camera().pressAtT());
+  }
+
+  /** B: opens the shutter and keeps it open, or closes it, also one that hangs open. */
   public void holdOpen(boolean open) {
     onBench(() -> bench.camera().hold(open));
   }

@@ -451,6 +451,24 @@ class PracticeRigTest {
     assertThat(rig.fire().orElseThrow().turn().sinceRest()).isEqualTo(1);
   }
 
+  @Test
+  void withAClockTheSelfTimerRunsByIt() {
+    long[] nanos = {0};
+    PracticeRig rig =
+        PracticeRig.paced(
+            InventedShutters.soundLeaf(DIAL, SEED), SensorSet.IDEAL, SEED, () -> nanos[0]);
+    Listener listener = new Listener(rig);
+    rig.chooseSpeed(SIXTIETH);
+    PracticeFiring firing = rig.fireBySelfTimer().orElseThrow();
+    nanos[0] += 9_500_000_000L;
+    List<RigMessage> running = listener.hear();
+    assertThat(edgesOf(Channel.RELEASE, running)).hasSize(2);
+    assertThat(edgesOf(Channel.CENTRE_LOW, running)).isEmpty();
+    nanos[0] += 1_000_000_000L;
+    assertThat(edgesOf(Channel.CENTRE_LOW, listener.hear())).hasSize(2);
+    assertThat((firing.firstLightTicks() - firing.pressTicks()) / 16e6).isCloseTo(10, within(0.25));
+  }
+
   /** What the model says, the edges say: both levels' widths give the truth back. */
   @Test
   void edgesOfASoundFiringGiveItsEffectiveTimeBack() {
