@@ -94,7 +94,8 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
    *
    * @param wired whether the person says that it is; where not, it is empty without an edge of it
    */
-  static Optional<FlashContact> of(Everyday.Of run, List<FiringResult> firings, boolean wired) {
+  public static Optional<FlashContact> of(
+      Everyday.Of run, List<FiringResult> firings, boolean wired) {
     if (!wired
         && firings.stream().allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
       return Optional.empty();

@@ -57,8 +57,8 @@ class PracticeHoldsAndContactTest {
   }
 
   private static FlashContact contact(PracticeSession practice) {
-    return FlashContact.connected(
-            new Everyday.Of(1, Optional.of(Phase.AS_LEFT)), practice.session().results())
+    return FlashContact.of(
+            new Everyday.Of(1, Optional.of(Phase.AS_LEFT)), practice.session().results(), true)
         .orElseThrow();
   }
 
