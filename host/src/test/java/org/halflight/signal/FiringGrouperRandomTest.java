@@ -70,19 +70,29 @@ class FiringGrouperRandomTest {
   }
 
   /**
-   * Some channels up and down again, all light down at the end, no gap of the quiet time in dark.
+   * Some channels up and down again, all light down at the end, no gap of the quiet time in dark,
+   * and no more of it after the light than belongs to a firing.
    */
   private static List<Edge> firing(Random random, long startTicks) {
     List<Edge> edges = new ArrayList<>();
     boolean[] high = new boolean[Channel.values().length];
     long ticks = startTicks;
+    long lightTicks = Long.MAX_VALUE;
     int steps = 1 + random.nextInt(30);
     for (int i = 0; i < steps; i++) {
       Channel channel = Channel.ofCode(random.nextInt(high.length)).orElseThrow();
+      boolean afterLight = !isLight(high) && ticks - lightTicks > QUIET;
+      if (afterLight && channel == Channel.RELEASE && !high[channel.code()]) {
+        // A press so long after the light would begin the next firing.
+        continue;
+      }
+      if (afterLight && ticks - lightTicks > (FiringGrouper.QUIETS_AFTER_LIGHT - 1) * QUIET) {
+        break;
+      }
       high[channel.code()] = !high[channel.code()];
       edges.add(new Edge(channel, high[channel.code()], ticks));
-      boolean light = high[0] || high[1] || high[2] || high[3];
-      ticks += 1 + random.nextLong(light ? 20 * QUIET : QUIET - 1);
+      lightTicks = channel.isLight() ? ticks : lightTicks;
+      ticks += 1 + random.nextLong(isLight(high) ? 20 * QUIET : QUIET - 1);
     }
     for (Channel channel : Channel.values()) {
       if (high[channel.code()]) {
@@ -91,5 +101,9 @@ class FiringGrouperRandomTest {
       }
     }
     return edges;
+  }
+
+  private static boolean isLight(boolean[] high) {
+    return high[0] || high[1] || high[2] || high[3];
   }
 }

@@ -27,6 +27,9 @@ final class PracticeAdvance {
   private static final double TOUCHES_SECONDS = 0.23;
   private static final TickRate RATE = TickRate.BOARD_16_MHZ;
 
+  /** A sensor does not come back in less: 10 us. */
+  private static final long GAP_TICKS = RATE.ticks(10e-6);
+
   private double turnedMillis;
   private boolean isTouched;
 
@@ -91,14 +94,17 @@ final class PracticeAdvance {
         .toList();
   }
 
-  /** Where two sounds ring at once the sensor has one output: it is high while either is. */
+  /**
+   * Where two sounds ring at once the sensor has one output: it is high while either is, and does
+   * not come back between two that follow at once.
+   */
   private static void sound(PracticeWorld world, List<long[]> pulses) {
     List<long[]> sorted =
         pulses.stream().sorted(Comparator.comparingLong(pulse -> pulse[0])).toList();
     long from = sorted.get(0)[0];
     long to = sorted.get(0)[1];
     for (long[] pulse : sorted) {
-      if (pulse[0] > to) {
+      if (pulse[0] > to + GAP_TICKS) {
         hear(world, from, to);
         from = pulse[0];
         to = pulse[1];

@@ -92,9 +92,9 @@ class TriedTextTest {
       BenchView fired = work.fire(Optional.empty(), PracticeMishap.NONE);
       FiringResult atOnce = fired.results().get(fired.results().size() - 1);
       assertThat(atOnce.setting().flatMap(Setting::check)).contains(Check.SELF_TIMER);
-      // The practice camera has no self-timer: light at once says that it was not on.
+      // Fired without it: light at once says that it was not on.
       assertThat(TriedText.ofCheck(fired.results(), fired.runs(), atOnce).orElseThrow())
-          .startsWith("Self-timer");
+          .startsWith("Once the light came at once");
     }
   }
 

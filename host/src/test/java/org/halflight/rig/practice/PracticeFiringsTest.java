@@ -43,7 +43,7 @@ class PracticeFiringsTest {
     assertThat(firings).hasSameSizeAs(truths);
     FrontEnd sensor = SensorSet.INVENTED.centre();
     for (int i = 0; i < firings.size(); i++) {
-      assertThat(firings.get(i).damage()).isEmpty();
+      assertThat(firings.get(i).damage()).as("seed %d, %s", SEED, firings.get(i)).isEmpty();
       ModelFiring.Timed timed = (ModelFiring.Timed) truths.get(i).model();
       double measured =
           (width(firings.get(i), Channel.CENTRE_LOW) + width(firings.get(i), Channel.CENTRE_HIGH))
