@@ -448,7 +448,12 @@ static void hard_work(const char *elf) {
     rig_settle(&rig, 2000);
     for (enum pin pin = 0; pin < PINS; pin++) {
       struct comparison c = rig_compare(&rig, pin, edge, line);
-      edges = edges && c.injected == c.reported && c.wrong_levels == 0 && (pin != PIN_LOW || (c.least == 0 && c.most == 0));
+      if (pin == PIN_CLICK) {
+        /* Its ringing is thinned by pairs while edges wait; what is left has its own test. */
+        edges = edges && c.reported >= 2 && c.reported <= c.injected && (c.injected - c.reported) % 2 == 0;
+      } else {
+        edges = edges && c.injected == c.reported && c.wrong_levels == 0 && (pin != PIN_LOW || (c.least == 0 && c.most == 0));
+      }
     }
     whole += gather(line) && contiguous();
     for (size_t i = 0; i < part_count; i++) {
@@ -459,7 +464,7 @@ static void hard_work(const char *elf) {
   bool told = rig_counters(&rig, &counters);
   tap_figure("%zu irregular openings with 44 more edges each and four pings: %zu whole curves", times, whole);
   tap_check(edges && told && counters.snapshots_lost + counters.captures_lost + counters.floods + counters.bytes_lost == 0,
-            "hard work: no edge and no byte is lost, channel 0 exact");
+            "hard work: no edge is lost but ringing of the click sensor, no byte is lost, channel 0 exact");
   tap_check(whole == times && wrong == 0, "hard work: every curve is whole and right");
   rig_off(&rig);
 }
