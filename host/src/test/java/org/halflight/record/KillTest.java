@@ -83,7 +83,7 @@ class KillTest {
       // keep firings. Lines are added for each event, a handful for each firing.
       for (int time : new int[] {2, 12}) {
         settling = Optional.empty();
-        try (ChildJvm child = child(stand.ordinal(), stand.name(), time)) {
+        try (ChildJvm child = child(stand.name().hashCode(), stand.name(), time)) {
           String line = child.line().orElseThrow();
           while (!line.equals("STANDS")) {
             hear(line);
