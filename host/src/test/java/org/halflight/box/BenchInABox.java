@@ -61,7 +61,7 @@ public final class BenchInABox implements AutoCloseable {
 
   private static BenchInABox start(Path folder, List<String> scenario, String rig)
       throws IOException, InterruptedException {
-    build();
+    mustBeBuilt();
     Path script = folder.resolve("scenario");
     Files.write(script, scenario);
     Path link = folder.resolve("port");
@@ -107,10 +107,15 @@ public final class BenchInABox implements AutoCloseable {
     }
   }
 
-  static synchronized void build() throws IOException, InterruptedException {
+  /**
+   * Fails when the firmware or the simulator is not built from what the sources are now. Tests do
+   * not build it themselves: two processes of tests would build the same files at the same time.
+   */
+  static synchronized void mustBeBuilt() throws IOException, InterruptedException {
     if (!built) {
-      AvrTools.make("firmware", "all");
-      AvrTools.make("firmware/test/sim", "all");
+      AvrTools.mustBeMade("firmware", "RIG=full", "build/full/rig.elf");
+      AvrTools.mustBeMade("firmware", "RIG=small", "build/small/rig.elf");
+      AvrTools.mustBeMade("firmware/test/sim", "all");
       built = true;
     }
   }

@@ -22,6 +22,7 @@ import org.halflight.profile.ProfileText;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +31,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Calibration and rig check as commands on the simulated board. All figures are simulated. */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class CalibrateOnTheBoardTest {
   private static final List<String> BENCH =
       List.of("light all 40 4000", "led all 3800", "lag all 1", BenchInABox.NAMED);

@@ -13,6 +13,7 @@ import org.halflight.calibration.LiveClock;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.signal.LightCurve;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
  * come and go, and firings are what they are without them.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class LiveClockOnTheBoardTest {
   private static final double EFFECTIVE_SECONDS = 1.0 / 64;
 

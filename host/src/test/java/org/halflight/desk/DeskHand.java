@@ -15,7 +15,6 @@ import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -31,7 +30,10 @@ import org.halflight.desk.view.BenchView;
  * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
  */
 final class DeskHand {
-  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(60);
+  /** Looks at the window in vain after which it hangs. */
+  private static final int LOOKS_MOST = 12_000;
+
+  private static final int MILLIS_BETWEEN_LOOKS = 50;
 
   private final Robot robot;
   private final Object news = new Object();
@@ -86,19 +88,17 @@ final class DeskHand {
 
   /** Waits until the window shows something; fails with what it shows when it never does. */
   BenchView await(String what, Predicate<BenchView> expected) {
-    long end = System.nanoTime() + LIMIT_NANOS;
-    while (true) {
+    for (int look = 0; ; look++) {
       Optional<BenchView> view = onScreen(window::view);
       if (view.isPresent() && onScreen(() -> expected.test(view.get()))) {
         return view.get();
       }
-      long left = end - System.nanoTime();
-      if (left <= 0) {
+      if (look == LOOKS_MOST) {
         throw new AssertionError("waited in vain until " + what + "; the window shows " + view);
       }
       synchronized (news) {
         try {
-          news.wait(Math.min(50, TimeUnit.NANOSECONDS.toMillis(left) + 1));
+          news.wait(MILLIS_BETWEEN_LOOKS);
         } catch (InterruptedException interrupted) {
           throw new IllegalStateException(interrupted);
         }

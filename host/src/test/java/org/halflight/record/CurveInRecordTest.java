@@ -10,6 +10,7 @@ import java.util.Random;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import org.halflight.bench.BenchEvent;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -37,8 +38,7 @@ class CurveInRecordTest {
   }
 
   @Test
-  void bytesBringTheCurveBack() {
-    long seed = 20261125;
+  void bytesBringTheCurveBack(@Seed(20261125) long seed) {
     Random random = new Random(seed);
     for (int turn = 0; turn < 50; turn++) {
       SampledLight curve =

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.rig.RigEvent.CurveSeen;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
@@ -204,8 +205,7 @@ class LightCurveLinesTest {
 
   /** Whatever is lost, each value that is told is the one that was sampled at its tick. */
   @Test
-  void whateverLinesAreLostNoValueStandsWhereItWasNotSampled() {
-    long seed = new Random().nextLong();
+  void whateverLinesAreLostNoValueStandsWhereItWasNotSampled(@Seed long seed) {
     Random random = new Random(seed);
     hear(rig.start());
     for (int curve = 0; curve < 400; curve++) {

@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.halflight.fixtures.Turns;
 import org.halflight.link.FakeClock;
 import org.halflight.link.FakePorts;
 import org.halflight.link.LinkLostException;
@@ -84,7 +85,7 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.SetThresholds(0x36, 0xCA));
 
-    assertThat(result.get(10, TimeUnit.SECONDS)).isEqualTo(Result.DONE);
+    assertThat(Turns.get(result)).isEqualTo(Result.DONE);
     link.assertDone();
   }
 
@@ -101,7 +102,7 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
+    assertThatThrownBy(() -> Turns.get(result))
         .isInstanceOf(ExecutionException.class)
         .hasMessageContaining("The rig did not answer a command, though it was sent twice");
     assertThat(heard.states()).doesNotContain(LinkState.LOST);
@@ -114,7 +115,7 @@ class RigConnectionTest {
 
     CompletableFuture<Result> result = connection.orElseThrow().send(new RigCommand.AskStatus());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
+    assertThatThrownBy(() -> Turns.get(result))
         .hasCauseInstanceOf(LinkLostException.class)
         .hasMessageContaining("No rig is connected");
   }
@@ -150,8 +151,7 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
-        .hasCauseInstanceOf(LinkLostException.class);
+    assertThatThrownBy(() -> Turns.get(result)).hasCauseInstanceOf(LinkLostException.class);
     heard.awaitState(LinkState.LOST, 1);
     assertThat(heard.lastChange().sentence())
         .isEqualTo(
@@ -313,13 +313,12 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
-        .hasCauseInstanceOf(LinkLostException.class);
+    assertThatThrownBy(() -> Turns.get(result)).hasCauseInstanceOf(LinkLostException.class);
     heard.awaitState(LinkState.LOST, 1);
   }
 
   @Test
-  void letsGoOfThePortWhenTheListenerFails() {
+  void letsGoOfThePortWhenTheListenerFails() throws Exception {
     ScriptedLink link = connectedLink("a").says(rig.beat(5));
     ports.plug("a", link);
     RuntimeException full = new IllegalStateException("disk full");
@@ -343,7 +342,7 @@ class RigConnectionTest {
     connection = Optional.of(failed);
     failed.start();
 
-    assertThat(uncaught.orTimeout(10, TimeUnit.SECONDS).join()).isSameAs(full);
+    assertThat(Turns.get(uncaught)).isSameAs(full);
     assertThat(link.isClosed()).isTrue();
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.rig.RigEvent.Answered;
 import org.halflight.rig.RigEvent.EdgeAt;
 import org.halflight.rig.RigEvent.EdgesLost;
@@ -315,8 +316,7 @@ class RigStreamTest {
   }
 
   @Test
-  void givesTheSameEventsForTheSameLines() {
-    long seed = new Random().nextLong();
+  void givesTheSameEventsForTheSameLines(@Seed long seed) {
     Random random = new Random(seed);
     List<String> lines = new ArrayList<>();
     long ticks = 0;
@@ -353,8 +353,7 @@ class RigStreamTest {
   }
 
   @Test
-  void neverThrowsOnNoiseBetweenLines() {
-    long seed = new Random().nextLong();
+  void neverThrowsOnNoiseBetweenLines(@Seed long seed) {
     RandomLines random = new RandomLines(seed);
     for (int i = 0; i < 20_000; i++) {
       assertThat(stream.accept(LineCodec.format(random.message()))).as("seed %d", seed).isNotNull();

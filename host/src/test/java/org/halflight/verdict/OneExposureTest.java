@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -68,9 +69,7 @@ class OneExposureTest {
 
   /** Of shutters with just 90 % of their exposures inside, at most 5 % are called within. */
   @Test
-  void theRiskOfCallingABadShutterWithinIsAsStated() {
-    long seed = 11;
-    System.out.println("seed " + seed);
+  void theRiskOfCallingABadShutterWithinIsAsStated(@Seed(11) long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     NormalDistribution normal = new NormalDistribution(null, 0, 1);
     // A third of a stop is 1.645 standard deviations away on both sides.
