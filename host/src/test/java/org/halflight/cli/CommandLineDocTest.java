@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.link.serial.SerialPorts;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The examples of docs/command-line.md, run as they stand on a practice session; those for a rig
  * are asked for their help.
  */
+@Tag("long")
 class CommandLineDocTest {
   private static final Pattern EXAMPLE =
       Pattern.compile("^\\| `halflight ([^`]+)`( \\(rig\\))? \\|");

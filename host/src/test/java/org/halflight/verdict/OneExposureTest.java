@@ -17,6 +17,7 @@ import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.RigKnowledge;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class OneExposureTest {
@@ -69,6 +70,7 @@ class OneExposureTest {
 
   /** Of shutters with just 90 % of their exposures inside, at most 5 % are called within. */
   @Test
+  @Tag("long")
   void theRiskOfCallingABadShutterWithinIsAsStated(@Seed(11) long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     NormalDistribution normal = new NormalDistribution(null, 0, 1);
