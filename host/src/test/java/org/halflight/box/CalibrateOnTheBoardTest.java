@@ -45,6 +45,7 @@ class CalibrateOnTheBoardTest {
       Path kept = folder.resolve("rig.profile");
       assertThat(
               execute(
+                  box,
                   said,
                   "never",
                   "calibrate",
@@ -76,7 +77,7 @@ class CalibrateOnTheBoardTest {
       List<String> checked = new ArrayList<>();
       Path chart = folder.resolve("check.png");
       assertThat(
-              execute(checked, "never", "check", "--chart", chart.toString(), "--port", box.port()))
+              execute(box, checked, "never", "check", "--chart", chart.toString(), "--port", box.port()))
           .as(checked.toString())
           .isZero();
       assertThat(checked).anyMatch(line -> line.startsWith("In control"));
@@ -87,7 +88,7 @@ class CalibrateOnTheBoardTest {
       // A front end that has become slow since: the check is there to find that.
       box.say("lag all 30");
       List<String> signal = new ArrayList<>();
-      int code = execute(signal, "never", "check", "--port", box.port());
+      int code = execute(box, signal, "never", "check", "--port", box.port());
       System.out.println("simulated: " + signal);
       assertThat(code).as(signal.toString()).isEqualTo(1);
       assertThat(signal).last().asString().startsWith("The two levels have moved apart");
@@ -116,7 +117,7 @@ class CalibrateOnTheBoardTest {
             ours.shortestTrustworthySeconds()),
         other);
     List<String> said = new ArrayList<>();
-    assertThat(execute(said, "never", "check", "--profile", other.toString(), "--port", box.port()))
+    assertThat(execute(box, said, "never", "check", "--profile", other.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said))
         .contains("belongs to another rig")
@@ -126,7 +127,7 @@ class CalibrateOnTheBoardTest {
   private void refused(BenchInABox box, String text, String words) throws Exception {
     Path wrong = Files.writeString(folder.resolve("wrong.profile"), text);
     List<String> said = new ArrayList<>();
-    assertThat(execute(said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
+    assertThat(execute(box, said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said)).contains(words);
   }
@@ -144,7 +145,7 @@ class CalibrateOnTheBoardTest {
   void wrongUseIsRefusedWithWhatToDo(String light, String led, String words) throws Exception {
     try (BenchInABox box = BenchInABox.start(folder, List.of(light, led, BenchInABox.NAMED))) {
       List<String> said = new ArrayList<>();
-      assertThat(execute(said, "never", "calibrate", "--clock-seconds", "0", "--port", box.port()))
+      assertThat(execute(box, said, "never", "calibrate", "--clock-seconds", "0", "--port", box.port()))
           .isEqualTo(1);
       assertThat(String.join("\n", said)).contains(words);
       assertThat(isDark(box)).isTrue();
@@ -156,7 +157,7 @@ class CalibrateOnTheBoardTest {
   void itCanBeStoppedAndLeavesTheRigInOrder() throws Exception {
     try (BenchInABox box = BenchInABox.start(folder, BENCH)) {
       List<String> said = new ArrayList<>();
-      assertThat(execute(said, "Making reference pulses", "calibrate", "--port", box.port()))
+      assertThat(execute(box, said, "Making reference pulses", "calibrate", "--port", box.port()))
           .isEqualTo(1);
       assertThat(said).last().asString().startsWith("You stopped it.");
       isDarkAndStays(box);
@@ -164,7 +165,7 @@ class CalibrateOnTheBoardTest {
       endedFromOutside(box);
       isDarkAndStays(box);
       List<String> rigs = new ArrayList<>();
-      assertThat(execute(rigs, "never", "rigs", "--port", box.port())).isZero();
+      assertThat(execute(box, rigs, "never", "rigs", "--port", box.port())).isZero();
       assertThat(String.join("\n", rigs)).contains("BOX-0001");
     }
   }
@@ -193,6 +194,7 @@ class CalibrateOnTheBoardTest {
       List<String> said = new ArrayList<>();
       assertThat(
               execute(
+                  box,
                   said,
                   "never",
                   "clock",
@@ -219,6 +221,7 @@ class CalibrateOnTheBoardTest {
       List<String> none = new ArrayList<>();
       assertThat(
               execute(
+                  box,
                   none,
                   "never",
                   "clock",
@@ -274,7 +277,7 @@ class CalibrateOnTheBoardTest {
   private void isDarkAndStays(BenchInABox box) throws Exception {
     assertThat(isDark(box)).as("last of %s", drives(box)).isTrue();
     int before = drives(box).size();
-    assertThat(execute(new ArrayList<>(), "never", "rigs", "--port", box.port())).isZero();
+    assertThat(execute(box, new ArrayList<>(), "never", "rigs", "--port", box.port())).isZero();
     assertThat(drives(box)).hasSize(before);
   }
 
@@ -287,8 +290,10 @@ class CalibrateOnTheBoardTest {
    *
    * @param stopAt types {@code q} when a line begins with it
    */
-  private int execute(List<String> said, String stopAt, String... words) throws Exception {
+  private int execute(BenchInABox box, List<String> said, String stopAt, String... words)
+      throws Exception {
     return TypedCommand.execute(
+ box,
         folder,
         said,
         (line, keyboard) -> {

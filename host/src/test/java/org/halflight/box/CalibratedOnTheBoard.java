@@ -110,7 +110,7 @@ public final class CalibratedOnTheBoard {
     try (RigWork work =
         new RigWork(
             new LiveFeed(
-                new SerialPorts(List.of(box.port())), RigWish.of("BOX-0001"), System::nanoTime))) {
+                new SerialPorts(List.of(box.port())), RigWish.of("BOX-0001"), box::nanos))) {
       while (work.greeting().isEmpty()) {
         work.step();
       }

@@ -32,6 +32,7 @@ class ClockByLightOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, scenario())) {
       code =
           TypedCommand.execute(
+ box,
               folder,
               said,
               (line, keyboard) -> {},

@@ -65,6 +65,7 @@ class CommandsOnTheBoardTest {
       throws Exception {
     AtomicInteger fired = new AtomicInteger();
     return TypedCommand.execute(
+ box,
         folder,
         said,
         (line, keyboard) -> {

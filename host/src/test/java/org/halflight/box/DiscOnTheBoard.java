@@ -74,6 +74,7 @@ public final class DiscOnTheBoard {
     try (BenchInABox box = BenchInABox.start(folder, scenario(faults))) {
       code =
           TypedCommand.execute(
+ box,
               folder,
               said,
               (line, keyboard) -> {

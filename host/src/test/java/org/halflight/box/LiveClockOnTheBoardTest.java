@@ -32,7 +32,7 @@ class LiveClockOnTheBoardTest {
   void firingsAreUnharmedByPings() throws Exception {
     Path file = folder.resolve("pinged.session");
     try (BenchInABox box =
-        BenchInABox.start(folder, List.of("light all 40 4000", BenchInABox.NAMED))) {
+        BenchInABox.startAsInLife(folder, List.of("light all 40 4000", BenchInABox.NAMED))) {
       box.curve(
           "c",
           new LightCurve(
