@@ -168,6 +168,13 @@ public final class LightSetting {
     return Optional.empty();
   }
 
+  /** The rig does not answer. */
+  void unanswered() {
+    if (isWaitingForTheRig()) {
+      refuse(new Refusal.NoAnswer());
+    }
+  }
+
   /** Where the procedure stands. */
   public Step step() {
     return step;

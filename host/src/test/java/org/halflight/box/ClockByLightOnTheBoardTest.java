@@ -73,7 +73,7 @@ class ClockByLightOnTheBoardTest {
     }
     lines.add("end-curve");
     lines.add(BenchInABox.NAMED);
-    for (int second = 0; second < 60; second++) {
+    for (int second = 0; second < 300; second++) {
       lines.add(String.format(Locale.ROOT, "fire %.3f lamp", 0.001 + second));
     }
     return lines;
