@@ -237,7 +237,10 @@ public final class BenchDriver implements AutoCloseable {
     if (said instanceof RigEvent.Restarted) {
       commands.forget();
     }
-    // Heard by all, whoever the rig works for.
+    // Heard whoever the rig works for.
+    if (said instanceof RigEvent.EdgeAt) {
+      commands.edge();
+    }
     boolean answersNobody =
         said instanceof RigEvent.Answered answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();

@@ -20,6 +20,12 @@ final class CommandsUnderWay {
   /** A minute of beats, behind which an answer is no longer counted on. */
   static final int BEATS_MOST = 240;
 
+  /** Edges go before all else on the wire, which takes some 280 of them between two beats. */
+  private static final int FLOOD_EDGES = 200;
+
+  /** So many beats of it in a row: the rig does not get to answer. */
+  private static final int FLOOD_BEATS_MOST = 8;
+
   private static final class Asked {
     private final RigCommand command;
     private final boolean ahead;
@@ -43,6 +49,8 @@ final class CommandsUnderWay {
 
   private final List<Asked> open = new ArrayList<>();
   private int beats;
+  private int edges;
+  private int floods;
 
   /** A command is given to the feed. */
   void asked(RigCommand command) {
@@ -57,6 +65,7 @@ final class CommandsUnderWay {
   private void add(Asked asked) {
     if (!isWaiting()) {
       beats = 0;
+      floods = 0;
     }
     open.add(asked);
   }
@@ -98,13 +107,20 @@ final class CommandsUnderWay {
     return open.stream().anyMatch(each -> each.command.equals(command));
   }
 
+  /** Hears an edge. */
+  void edge() {
+    edges++;
+  }
+
   /**
    * Hears a beat.
    *
    * @return whether nothing more is to be hoped for; told once
    */
   boolean beat() {
-    if (isWaiting() && ++beats > BEATS_MOST) {
+    floods = edges > FLOOD_EDGES ? floods + 1 : 0;
+    edges = 0;
+    if (isWaiting() && (++beats > BEATS_MOST || floods >= FLOOD_BEATS_MOST)) {
       forget();
       return true;
     }

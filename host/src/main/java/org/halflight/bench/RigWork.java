@@ -94,7 +94,9 @@ public final class RigWork implements AutoCloseable {
 
   /** What was asked only to hear the time must not be taken for the answer to a task. */
   private boolean isForTasks(RigEvent event) {
-    if (event instanceof RigEvent.TimeAt) {
+    if (event instanceof RigEvent.EdgeAt) {
+      commands.edge();
+    } else if (event instanceof RigEvent.TimeAt) {
       unanswered |= commands.beat();
     }
     return !(event instanceof RigEvent.Answered answered) || commands.isWaitedFor(answered);
