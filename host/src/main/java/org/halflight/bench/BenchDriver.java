@@ -249,8 +249,7 @@ public final class BenchDriver implements AutoCloseable {
       return List.of();
     }
     List<SessionNews> news = new ArrayList<>();
-    if (said instanceof RigEvent.Greeted greeted
-        && profiledRigs.add(greeted.greeting().serial())) {
+    if (said instanceof RigEvent.Greeted greeted && profiledRigs.add(greeted.greeting().serial())) {
       profiles
           .forRig(greeted.greeting().serial(), Optional.of(today))
           .ifPresent(input -> news.addAll(workbench.tell(input)));
@@ -331,8 +330,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** What was read, when the reading is over. */
   private List<SessionNews> ended() {
-    Optional<LightProbe> over =
-        probe.filter(under -> under.step() != LightProbe.Step.READING);
+    Optional<LightProbe> over = probe.filter(under -> under.step() != LightProbe.Step.READING);
     if (over.isPresent()) {
       probe = Optional.empty();
     }

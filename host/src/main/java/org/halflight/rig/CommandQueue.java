@@ -137,9 +137,7 @@ final class CommandQueue {
       Waiting waiting = underWay.get();
       boolean deaf = waiting.beats > BEATS_MOST;
       if (!waiting.lost && !deaf) {
-        return nanos - waiting.dueNanos < 0
-            ? Optional.empty()
-            : Optional.of(ask(waiting, nanos));
+        return nanos - waiting.dueNanos < 0 ? Optional.empty() : Optional.of(ask(waiting, nanos));
       }
       if (!deaf && waiting.sequences.size() < ATTEMPTS_MOST) {
         return Optional.of(send(waiting, nanos));

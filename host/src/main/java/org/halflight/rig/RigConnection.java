@@ -143,7 +143,8 @@ public final class RigConnection implements AutoCloseable {
    *
    * @return what the rig answers, completed on the listener's thread. It fails with a {@link
    *     Trouble} when the command was lost twice, however late answers are, and with a {@link
-   *     LinkLostException} when no rig is connected or it goes away. Its dependents must not wait for another command.
+   *     LinkLostException} when no rig is connected or it goes away. Its dependents must not wait
+   *     for another command.
    */
   public CompletableFuture<Result> send(RigCommand command) {
     Objects.requireNonNull(command);

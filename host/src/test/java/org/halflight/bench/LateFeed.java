@@ -58,8 +58,7 @@ final class LateFeed implements RigFeed {
     for (int count = rig.read(buffer); count > 0; count = rig.read(buffer)) {
       for (String line : reader.accept(buffer, count)) {
         received.add(
-            new Late(
-                nowNanos + lateNanos, new Item.Line(new BenchEvent.Received(nowNanos, line))));
+            new Late(nowNanos + lateNanos, new Item.Line(new BenchEvent.Received(nowNanos, line))));
       }
     }
     Thread.interrupted();

@@ -136,7 +136,9 @@ public final class BenchInABox implements AutoCloseable {
     return new Limit(nanos() + LIMIT_NANOS);
   }
 
-  /** Until when something has to come: a limit in the time of the board, and the board must live. */
+  /**
+   * Until when something has to come: a limit in the time of the board, and the board must live.
+   */
   public final class Limit {
     private final long untilNanos;
 

@@ -74,7 +74,15 @@ class CalibrateOnTheBoardTest {
       List<String> checked = new ArrayList<>();
       Path chart = folder.resolve("check.png");
       assertThat(
-              execute(box, checked, "never", "check", "--chart", chart.toString(), "--port", box.port()))
+              execute(
+                  box,
+                  checked,
+                  "never",
+                  "check",
+                  "--chart",
+                  chart.toString(),
+                  "--port",
+                  box.port()))
           .as(checked.toString())
           .isZero();
       assertThat(checked).anyMatch(line -> line.startsWith("In control"));
@@ -114,7 +122,9 @@ class CalibrateOnTheBoardTest {
             ours.shortestTrustworthySeconds()),
         other);
     List<String> said = new ArrayList<>();
-    assertThat(execute(box, said, "never", "check", "--profile", other.toString(), "--port", box.port()))
+    assertThat(
+            execute(
+                box, said, "never", "check", "--profile", other.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said))
         .contains("belongs to another rig")
@@ -124,7 +134,9 @@ class CalibrateOnTheBoardTest {
   private void refused(BenchInABox box, String text, String words) throws Exception {
     Path wrong = Files.writeString(folder.resolve("wrong.profile"), text);
     List<String> said = new ArrayList<>();
-    assertThat(execute(box, said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
+    assertThat(
+            execute(
+                box, said, "never", "check", "--profile", wrong.toString(), "--port", box.port()))
         .isEqualTo(1);
     assertThat(String.join("\n", said)).contains(words);
   }
@@ -142,7 +154,9 @@ class CalibrateOnTheBoardTest {
   void wrongUseIsRefusedWithWhatToDo(String light, String led, String words) throws Exception {
     try (BenchInABox box = BenchInABox.start(folder, List.of(light, led, BenchInABox.NAMED))) {
       List<String> said = new ArrayList<>();
-      assertThat(execute(box, said, "never", "calibrate", "--clock-seconds", "0", "--port", box.port()))
+      assertThat(
+              execute(
+                  box, said, "never", "calibrate", "--clock-seconds", "0", "--port", box.port()))
           .isEqualTo(1);
       assertThat(String.join("\n", said)).contains(words);
       assertThat(isDark(box)).isTrue();
@@ -292,7 +306,7 @@ class CalibrateOnTheBoardTest {
   private int execute(BenchInABox box, List<String> said, String stopAt, String... words)
       throws Exception {
     return TypedCommand.execute(
- box,
+        box,
         folder,
         said,
         (line, keyboard) -> {

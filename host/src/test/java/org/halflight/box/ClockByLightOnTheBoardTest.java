@@ -32,7 +32,7 @@ class ClockByLightOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, scenario())) {
       code =
           TypedCommand.execute(
- box,
+              box,
               folder,
               said,
               (line, keyboard) -> {},

@@ -65,7 +65,7 @@ class CommandsOnTheBoardTest {
       throws Exception {
     AtomicInteger fired = new AtomicInteger();
     return TypedCommand.execute(
- box,
+        box,
         folder,
         said,
         (line, keyboard) -> {

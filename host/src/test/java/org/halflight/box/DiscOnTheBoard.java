@@ -74,7 +74,7 @@ public final class DiscOnTheBoard {
     try (BenchInABox box = BenchInABox.start(folder, scenario(faults))) {
       code =
           TypedCommand.execute(
- box,
+              box,
               folder,
               said,
               (line, keyboard) -> {
