@@ -34,6 +34,7 @@ class ClockByLightOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, scenario())) {
       code =
           TypedCommand.execute(
+              box,
               folder,
               said,
               (line, keyboard) -> {},
@@ -74,7 +75,7 @@ class ClockByLightOnTheBoardTest {
     }
     lines.add("end-curve");
     lines.add(BenchInABox.NAMED);
-    for (int second = 0; second < 60; second++) {
+    for (int second = 0; second < 300; second++) {
       lines.add(String.format(Locale.ROOT, "fire %.3f lamp", 0.001 + second));
     }
     return lines;

@@ -67,6 +67,7 @@ class CommandsOnTheBoardTest {
       throws Exception {
     AtomicInteger fired = new AtomicInteger();
     return TypedCommand.execute(
+        box,
         folder,
         said,
         (line, keyboard) -> {

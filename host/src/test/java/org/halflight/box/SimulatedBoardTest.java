@@ -261,7 +261,7 @@ class SimulatedBoardTest {
   @Test
   void aPulledCableKeepsWhatWasMeasuredAndTheRunGoesOnUnderAnotherName() throws Exception {
     MarkedSpeed speed = MarkedSpeed.parse("1/60");
-    try (BenchInABox box = BenchInABox.start(folder, SCENARIO);
+    try (BenchInABox box = BenchInABox.startAsInLife(folder, SCENARIO);
         BoxBench bench = new BoxBench(box, folder.resolve("cable.session"), List.of(box.port()))) {
       bench.connect();
       bench.setLight();

@@ -15,7 +15,9 @@ import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
@@ -30,16 +32,30 @@ import org.halflight.desk.view.BenchView;
  * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
  */
 final class DeskHand {
-  /** Looks at the window in vain after which it hangs. */
-  private static final int LOOKS_MOST = 12_000;
+  /** Looks at the window, each after news of it or a short while, until something never comes. */
+  private static final int LOOKS_MOST = 5000;
 
-  private static final int MILLIS_BETWEEN_LOOKS = 50;
+  private static final long LOOK_MILLIS = 50;
 
+  private final Supplier<BooleanSupplier> limits;
   private final Robot robot;
   private final Object news = new Object();
   private DeskWindow window;
 
+  /** One who looks so often. */
   DeskHand() {
+    this(
+        () -> {
+          AtomicInteger looks = new AtomicInteger();
+          return () -> looks.incrementAndGet() > LOOKS_MOST;
+        });
+  }
+
+  /**
+   * @param limits gives, whenever something is waited for, what says that it is not to come
+   */
+  DeskHand(Supplier<BooleanSupplier> limits) {
+    this.limits = limits;
     try {
       robot = new Robot();
     } catch (AWTException noScreen) {
@@ -88,17 +104,18 @@ final class DeskHand {
 
   /** Waits until the window shows something; fails with what it shows when it never does. */
   BenchView await(String what, Predicate<BenchView> expected) {
-    for (int look = 0; ; look++) {
+    BooleanSupplier over = limits.get();
+    while (true) {
       Optional<BenchView> view = onScreen(window::view);
       if (view.isPresent() && onScreen(() -> expected.test(view.get()))) {
         return view.get();
       }
-      if (look == LOOKS_MOST) {
+      if (over.getAsBoolean()) {
         throw new AssertionError("waited in vain until " + what + "; the window shows " + view);
       }
       synchronized (news) {
         try {
-          news.wait(MILLIS_BETWEEN_LOOKS);
+          news.wait(LOOK_MILLIS);
         } catch (InterruptedException interrupted) {
           throw new IllegalStateException(interrupted);
         }

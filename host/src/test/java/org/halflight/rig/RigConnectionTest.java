@@ -90,11 +90,12 @@ class RigConnectionTest {
   }
 
   @Test
-  void repeatsACommandOnceAndThenSaysSo() {
+  void repeatsALostCommandOnceAndThenSaysSo() {
     ScriptedLink link = connectedLink("a").takes("v 0002");
     beats(link, 1100);
-    link.takes("v 0003");
+    link.takes("s 0003").says(() -> rig.answer(3)).takes("v 0004");
     beats(link, 1100);
+    link.takes("s 0005").says(() -> rig.answer(5));
     ports.plug("a", link);
     connect(RigWish.any());
     heard.awaitState(LinkState.CONNECTED, 1);
@@ -105,6 +106,28 @@ class RigConnectionTest {
     assertThatThrownBy(() -> Turns.get(result))
         .isInstanceOf(ExecutionException.class)
         .hasMessageContaining("The rig did not answer a command, though it was sent twice");
+    assertThat(heard.states()).doesNotContain(LinkState.LOST);
+    link.assertDone();
+  }
+
+  /** Half a minute late by the clock, while beats go on: this computer is slow, the rig is not. */
+  @Test
+  void waitsForALateAnswerAndSendsNothingTwice() throws Exception {
+    ScriptedLink link = connectedLink("a").takes("v 0002");
+    for (int second = 0; second < 30; second++) {
+      beats(link, 1000);
+      link.takes(String.format("s %04X", 3 + second));
+    }
+    link.says(() -> rig.answer(2));
+    ports.plug("a", link);
+    connect(RigWish.any());
+    heard.awaitState(LinkState.CONNECTED, 1);
+
+    CompletableFuture<Result> result =
+        connection.orElseThrow().send(new RigCommand.AskThresholds());
+
+    assertThat(result.get(10, TimeUnit.SECONDS)).isEqualTo(Result.DONE);
+    assertThat(heard.all().stream().filter(said -> said.startsWith("> v "))).hasSize(1);
     assertThat(heard.states()).doesNotContain(LinkState.LOST);
     link.assertDone();
   }
