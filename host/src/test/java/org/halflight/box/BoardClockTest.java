@@ -55,12 +55,10 @@ class BoardClockTest {
           sent.put(ping.token(), at);
         } else if (parsed instanceof ParsedLine.Message in) {
           if (in.message() instanceof RigMessage.Beat beat) {
-            assertThat(at)
-                .isGreaterThan(beat.ticks() / TICKS_PER_SECOND - TWO_BYTES_SECONDS);
+            assertThat(at).isGreaterThan(beat.ticks() / TICKS_PER_SECOND - TWO_BYTES_SECONDS);
             feed.send(new RigCommand.Ping(pings++));
           } else if (in.message() instanceof RigMessage.Echo echo) {
-            assertThat(sent.get(echo.token()))
-                .isLessThan(echo.receivedTicks() / TICKS_PER_SECOND);
+            assertThat(sent.get(echo.token())).isLessThan(echo.receivedTicks() / TICKS_PER_SECOND);
             echoes++;
           }
         }
