@@ -78,6 +78,8 @@ final class RigsCommand implements Callable<Integer> {
             sent = true;
             feed.send(command);
           }
+        } else if (item.filter(RigFeed.Item.Unanswered.class::isInstance).isPresent()) {
+          throw new Trouble(Words.say("rigs.noAnswer", serial));
         } else if (sent && item.filter(this::isDone).isPresent()) {
           surroundings.terminal().say(Words.say("rigs.given", serial));
           return 0;
