@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The file that every raw line of a session reaches first. Events are only ever added at its end.
@@ -316,13 +317,7 @@ public final class SessionFile implements AutoCloseable {
     try {
       lines.add(form().line(written));
     } catch (IOException e) {
-      throw new Trouble(
-          "The session file "
-              + path
-              + " takes no more: "
-              + reason(e)
-              + ". All before is saved. Make room on the disk; the same command then goes on with it.",
-          e);
+      throw new Trouble(Words.say("session.full", path, reason(e)), e);
     }
     lastNumber += numbered ? 1 : 0;
     return written;

@@ -18,8 +18,9 @@ import org.halflight.trouble.Trouble;
  * A session at work: each event reaches the session file first and only then the session, so that
  * what counts here and what stands in the file never differ. Not safe for use by several threads.
  *
- * <p>Lines of the rig that the disk does not take wait in memory and count once they are written.
- * An act that it does not take does not count: whoever did it is told, and does it again.
+ * <p>Lines of the rig that the disk does not take, and what the program notes itself, wait in
+ * memory and count once they are written, in their order. An act of the person that it does not
+ * take does not count: whoever did it is told, and does it again.
  */
 public final class Workbench implements AutoCloseable {
   /** Lines of many minutes; what comes on top is lost, and known to be by the rig's own numbers. */
@@ -40,10 +41,10 @@ public final class Workbench implements AutoCloseable {
   private final long startNanos;
   private final BenchFold fold = new BenchFold();
 
-  /** Lines of the rig, and to it, that the disk has not taken yet. */
+  /** Lines and notes that the disk has not taken yet. */
   private final Deque<BenchEvent> waiting = new ArrayDeque<>();
 
-  /** Lines that were taken, and told to nobody yet. */
+  /** What was taken, and told to nobody yet. */
   private final List<Taken> untold = new ArrayList<>();
 
   /** What came of forcing an event to the disk that was taken all the same. */
@@ -110,20 +111,38 @@ public final class Workbench implements AutoCloseable {
    */
   public List<Taken> takeEach(BenchEvent event) {
     boolean isLine = !(event instanceof BenchEvent.Mark);
-    if (isLine && waiting.size() < MOST_WAITING) {
+    if (isRefusable(event)) {
+      sayUnsaid();
+      writeWaiting();
+      return List.of(workOut(file.add(event)));
+    }
+    if (!isLine || waiting.size() < MOST_WAITING) {
       waiting.add(event);
     }
-    sayUnsaid();
+    if (isLine) {
+      sayUnsaid();
+    }
     try {
       writeWaiting();
     } catch (Trouble trouble) {
-      if (untold.isEmpty() || !isLine) {
+      if (isLine && untold.isEmpty()) {
         throw trouble;
       }
+      // Of what the program notes itself nobody has to be told: the next line says it.
+      return isLine ? allUntold() : List.of();
     }
-    if (!isLine) {
-      return List.of(workOut(file.add(event)));
-    }
+    return isLine ? allUntold() : List.of(untold.remove(untold.size() - 1));
+  }
+
+  /** Whether somebody is there who can do it again. */
+  private static boolean isRefusable(BenchEvent event) {
+    return event instanceof BenchEvent.Mark mark
+        && (mark.kind().equals(Marks.BEGINS)
+            || UndoMarks.isOne(mark)
+            || Marks.input(mark).orElse(null) instanceof SessionInput.Act);
+  }
+
+  private List<Taken> allUntold() {
     List<Taken> all = List.copyOf(untold);
     untold.clear();
     return all;

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import org.halflight.everyday.Everyday;
@@ -219,7 +220,7 @@ class DamagedSessionTest {
       String numbered = body.startsWith("M ") ? "M " + ++number + body.substring(1) : body;
       java.util.zip.CRC32 crc = new java.util.zip.CRC32();
       crc.update(numbered.getBytes(StandardCharsets.ISO_8859_1));
-      dressed.add(numbered + String.format(" %08X", crc.getValue()));
+      dressed.add(numbered + String.format(Locale.ROOT, " %08X", crc.getValue()));
     }
     return dressed;
   }

@@ -62,13 +62,18 @@ class FullDiskTest {
       sequence = 0;
       ticks = 16_000_000;
       List<String> said = new ArrayList<>();
+      int noted = 0;
       for (int step = 0; step < 40; step++) {
         // In the first form the torn end of a file may read as another event until it is ended.
         disk.shortens(form == SessionForm.FIRST || random.nextInt(4) > 0);
         disk.room(
             random.nextInt(3) > 0 ? Integer.MAX_VALUE : disk.text().length() + random.nextInt(120));
         try {
-          switch (random.nextInt(5)) {
+          switch (random.nextInt(6)) {
+            case 5 -> {
+              noted++;
+              bench.tell(new SessionInput.LightBeingSet(random.nextInt(3) == 0));
+            }
             case 0 -> bench.reject("knocked the bench");
             case 1 -> bench.tell(new SessionInput.NextChosen());
             case 2 -> bench.undo();
@@ -86,6 +91,7 @@ class FullDiskTest {
       bench.close();
       // Every line of the rig is there, in its order.
       assertThat(lines(disk)).as("seed %d, session %d", seed, session).isEqualTo(said);
+      assertThat(disk.text().split("light-being-set", -1)).hasSize(noted + 1);
     }
     assertThat(refused).isGreaterThan(50);
   }
@@ -93,7 +99,7 @@ class FullDiskTest {
   /** The same with the system's own limit, which lets a part of a line in as a full disk does. */
   @Test
   @EnabledOnOs({OS.LINUX, OS.MAC})
-  void soIsItWhereTheSystemRefuses() throws IOException {
+  void soIsItWhereTheSystemRefuses() throws Exception {
     Path path = folder.resolve("limited.session");
     try (ChildJvm child =
         ChildJvm.behind(
@@ -107,6 +113,7 @@ class FullDiskTest {
       BenchFold replayed = new BenchFold();
       replayed.takeAll(contents.events());
       assertThat(FullDiskChild.stand(replayed.session())).isEqualTo(live);
+      child.kill();
     }
     try (SessionFile file = SessionFile.resume(path)) {
       file.add(new BenchEvent.Mark(1, "next", Map.of()));

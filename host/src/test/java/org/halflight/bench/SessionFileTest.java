@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Locale;
 import java.util.Map;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
@@ -178,6 +179,6 @@ class SessionFileTest {
   private static String crc(String text) {
     java.util.zip.CRC32 crc = new java.util.zip.CRC32();
     crc.update(text.getBytes(java.nio.charset.StandardCharsets.US_ASCII));
-    return String.format("%08X", crc.getValue());
+    return String.format(Locale.ROOT, "%08X", crc.getValue());
   }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.halflight.rig.LinkStatistics;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -35,7 +36,10 @@ class UndoTest {
       at.bench().reject("slipped");
       assertThat(at.session().results()).isNotEqualTo(before);
 
+      LinkStatistics link = at.bench().fold().linkStatistics();
       List<SessionNews> news = at.bench().undo();
+      // Nothing of the rig is read again, which would take the time.
+      assertThat(at.bench().fold().linkStatistics()).isEqualTo(link);
       assertThat(at.session().results()).isEqualTo(before);
       assertThat(at.session().shown()).contains(SIXTIETH);
       assertThat(news).contains(new SessionNews.Changed(before.get(1)));
