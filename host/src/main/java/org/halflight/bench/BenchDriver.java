@@ -22,6 +22,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
 import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
+import org.halflight.trouble.Trouble;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -194,6 +195,21 @@ public final class BenchDriver implements AutoCloseable {
     return workbench.tell(input);
   }
 
+  /** The person does not count the last firing of the run. */
+  public List<SessionNews> reject(String reason) {
+    return workbench.reject(reason);
+  }
+
+  /** Undoes the last thing that the person did about speeds and firings. */
+  public List<SessionNews> undo() {
+    return workbench.undo();
+  }
+
+  /** Takes the last undo back. */
+  public List<SessionNews> redo() {
+    return workbench.redo();
+  }
+
   /** The session at work. */
   public Workbench workbench() {
     return workbench;
@@ -204,7 +220,7 @@ public final class BenchDriver implements AutoCloseable {
   public void close() {
     try (workbench) {
       feed.close();
-      for (Optional<Happening> rest = step(); rest.isPresent(); rest = step()) {
+      for (boolean more = true; more; more = takeRest()) {
         // Taken, and so kept; nobody is there to be told.
       }
       endLightSetting();
@@ -212,8 +228,28 @@ public final class BenchDriver implements AutoCloseable {
     }
   }
 
+  /**
+   * Takes one thing more, if there is one; what a full disk refuses waits, and comes in the end.
+   */
+  private boolean takeRest() {
+    Optional<RigFeed.Item> rest = feed.next();
+    try {
+      rest.ifPresent(this::happening);
+    } catch (Trouble full) {
+      return true;
+    }
+    return rest.isPresent();
+  }
+
   private Happening hear(BenchEvent event) {
-    BenchFold.Brought brought = workbench.take(event);
+    List<SessionNews> news = new ArrayList<>();
+    for (Workbench.Taken taken : workbench.takeEach(event)) {
+      hear(taken.event(), taken.brought(), news);
+    }
+    return new Happening(Optional.empty(), news);
+  }
+
+  private void hear(BenchEvent event, BenchFold.Brought brought, List<SessionNews> all) {
     List<SessionNews> news = new ArrayList<>(brought.news());
     List<RigEvent> heard = withoutPings(event, brought.said());
     if (event instanceof BenchEvent.Sent sent) {
@@ -230,7 +266,7 @@ public final class BenchDriver implements AutoCloseable {
     if (thresholds.isOff()) {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
-    return new Happening(Optional.empty(), news);
+    all.addAll(news);
   }
 
   private List<SessionNews> hear(RigEvent said) {

@@ -109,8 +109,8 @@ final class ProfileMarks {
         new SessionInput.ClockHeld(
             values.getOrDefault("rig", ""),
             new ClockRate(
-                Double.parseDouble(values.getOrDefault(FAST_PPM, "")),
-                Double.parseDouble(values.getOrDefault(UNCERTAINTY_PPM, "")),
+                Marks.finite(values.getOrDefault(FAST_PPM, "")),
+                Marks.finite(values.getOrDefault(UNCERTAINTY_PPM, "")),
                 Double.POSITIVE_INFINITY,
                 ClockRate.Source.HOST_CLOCK)));
   }

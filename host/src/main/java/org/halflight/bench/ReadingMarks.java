@@ -30,8 +30,8 @@ final class ReadingMarks {
             values.getOrDefault("of", "").toUpperCase(Locale.ROOT).replace('-', '_')),
         values.getOrDefault("at", ""),
         "opening".equals(values.get("turned")),
-        Double.parseDouble(values.getOrDefault("counts", "")),
-        Double.parseDouble(values.getOrDefault("uncertainty", "")),
+        Marks.finite(values.getOrDefault("counts", "")),
+        Marks.finite(values.getOrDefault("uncertainty", "")),
         Integer.parseInt(values.getOrDefault("blocks", "")),
         Long.parseLong(values.getOrDefault("ticks", "")));
   }

@@ -88,7 +88,7 @@ final class RunMarks {
         new StopsAsked(
             values.containsKey(STOPS) ? list(values, STOPS) : StopsAsked.USUAL.markings(),
             values.containsKey(STOP_TOLERANCE)
-                ? Double.parseDouble(values.get(STOP_TOLERANCE))
+                ? Marks.finite(values.get(STOP_TOLERANCE))
                 : StopsAsked.USUAL_TOLERANCE_STOPS),
         LinkageLimits.find(values.getOrDefault(LINKAGE, ""))
             .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)),
@@ -115,7 +115,7 @@ final class RunMarks {
         });
     return new RunConditions(
         values.containsKey(REST)
-            ? OptionalDouble.of(Double.parseDouble(values.get(REST)))
+            ? OptionalDouble.of(Marks.finite(values.get(REST)))
             : OptionalDouble.empty(),
         noted);
   }

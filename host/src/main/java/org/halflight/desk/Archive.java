@@ -36,6 +36,7 @@ import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionNews;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
@@ -124,14 +125,28 @@ final class Archive implements AutoCloseable {
     SwingUtilities.invokeLater(() -> onVisit.accept(here));
   }
 
-  /** A run begins; the same run that goes on is known already. */
+  /**
+   * A run begins. The same run that goes on is known already; one whose beginning was undone may
+   * begin otherwise.
+   */
   void runBegan(int ordinal, RunSetup setup) {
     Instant now = surroundings.clock().instant();
     thread.execute(
         () ->
             onRecord(
                 known -> {
-                  if (!runs.containsKey(ordinal)) {
+                  Optional<Run> there = Optional.ofNullable(runs.get(ordinal)).flatMap(known::run);
+                  if (there.filter(run -> isOtherwise(run, setup)).isPresent()) {
+                    Run run = there.get();
+                    known.keep(
+                        new Run(
+                            run.id(),
+                            run.visit(),
+                            run.sessionKey(),
+                            ordinal,
+                            setup,
+                            run.beganAt()));
+                  } else if (there.isEmpty()) {
                     Run run =
                         new Run(
                             RunId.NEW,
@@ -143,6 +158,11 @@ final class Archive implements AutoCloseable {
                     runs.put(ordinal, known.keep(run).id());
                   }
                 }));
+  }
+
+  /** Whether a run was set up for something else; what was noted of it may have been put right. */
+  private static boolean isOtherwise(Run run, RunSetup setup) {
+    return !run.asked().withConditions(setup.conditions()).equals(setup);
   }
 
   /** There are news of the bench. */
@@ -255,13 +275,21 @@ final class Archive implements AutoCloseable {
     onRecord(
         known -> {
           for (Path file : notKept(current)) {
-            guarded(
-                () -> {
-                  known.takeIn(file);
-                  noteKept(file);
-                });
+            guarded(() -> takeIn(known, file));
           }
         });
+  }
+
+  /** Whatever an old file does to this version: it must not keep later ones out. */
+  private void takeIn(WorkshopRecord known, Path file) {
+    try {
+      known.takeIn(file);
+      noteKept(file);
+    } catch (Trouble trouble) {
+      throw trouble;
+    } catch (RuntimeException damaged) {
+      throw new Trouble(Words.say("desk.say.notTakenIn", file), damaged);
+    }
   }
 
   private List<Path> notKept(Path current) {

@@ -74,11 +74,7 @@ final class Benches {
             interrupted.isPresent() ? Optional.empty() : Optional.of(UUID.randomUUID().toString()));
     Workbench workbench =
         interrupted.isPresent()
-            ? Workbench.resume(
-                SessionFile.resume(interrupted.get().file()),
-                surroundings.nanos(),
-                interrupted.get().events(),
-                begins)
+            ? resume(interrupted.get().file(), begins)
             : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
     ProfileShelf shelf = new ProfileShelf(surroundings.folder());
@@ -92,7 +88,7 @@ final class Benches {
             .watchesClock(surroundings.hostClock());
     BenchModel model = new BenchModel(driver, source);
     if (interrupted.isPresent()) {
-      archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());
+      archive.sessionGoesOn(interrupted.get().first(), workbench.path());
       model.say(interrupted.get().said());
     } else {
       archive.sessionBegan(begins, workbench.path());
@@ -109,6 +105,11 @@ final class Benches {
             rig,
             new LightTestHands(driver, model.lightTest(), camera, rig::isReady));
     return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
+  }
+
+  private Workbench resume(Path path, BenchEvent.Mark begins) {
+    SessionFile file = SessionFile.resume(path);
+    return Workbench.resume(file, surroundings.nanos(), file.before(), begins);
   }
 
   private Path file(Source source) {

@@ -212,8 +212,9 @@ final class DeskWindow {
       case ACCEPT -> loop.ask(BenchHands::accept);
       case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
       case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
-      case REJECT ->
-          loop.ask(hands -> hands.tell(new SessionInput.LastRejected(Words.say("run.noReason"))));
+      case REJECT -> loop.ask(BenchHands::reject);
+      case UNDO -> loop.ask(BenchHands::undo);
+      case REDO -> loop.ask(BenchHands::redo);
       case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
       case PREVIOUS -> loop.ask(hands -> hands.tell(new SessionInput.PreviousChosen()));
       case MOVE -> loop.ask(BenchHands::move);

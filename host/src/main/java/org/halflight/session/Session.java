@@ -241,8 +241,10 @@ public final class Session {
       queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, news));
     } else if (input instanceof SessionInput.PreviousChosen) {
       queue.before(shown).or(() -> shown).ifPresent(before -> choose(before, news));
+    } else if (input instanceof SessionInput.FiringRejected rejected) {
+      log.find(rejected.firing()).ifPresent(firing -> reject(firing, rejected.reason(), news));
     } else if (input instanceof SessionInput.LastRejected rejected) {
-      rejectLast(rejected.reason(), news);
+      log.last(Session::isRejectable).ifPresent(last -> reject(last, rejected.reason(), news));
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       move(moved, news);
     } else if (input instanceof SessionInput.AcceptedAsShown) {
@@ -339,6 +341,19 @@ public final class Session {
     return trust.isInDoubt();
   }
 
+  /** The last firing of the run that counts and may be rejected. */
+  public Optional<FiringResult> toReject() {
+    return log.last(r -> r.run() == run && isRejectable(r));
+  }
+
+  /** What there is to tell whoever looks at the session only now: what is shown and asked. */
+  public List<SessionNews> standing() {
+    List<SessionNews> news = new ArrayList<>();
+    shown.ifPresent(setting -> show(setting, news));
+    question().ifPresent(question -> news.add(question.asNews()));
+    return news;
+  }
+
   /** The question that the person has not answered yet. */
   public Optional<Question> question() {
     return questions.open();
@@ -433,7 +448,9 @@ public final class Session {
     provisionalTold = false;
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
     OptionalDouble plateau = plateaus.countsOf(firing, rate);
-    if (log.knows(key)) {
+    Optional<FiringResult> known = log.find(key);
+    if (known.isPresent()) {
+      goesOn(known.get(), firing, plateau, news);
       return;
     }
     if (lightSetting.holds(firing)) {
@@ -477,9 +494,22 @@ public final class Session {
   }
 
   /**
+   * Edges that begin at the same tick as a firing that is there: what is told twice changes
+   * nothing, and what is new is the rest of it, behind a break.
+   */
+  private void goesOn(
+      FiringResult known, Firing rest, OptionalDouble plateau, List<SessionNews> news) {
+    if (!known.firing().edges().containsAll(rest.edges())) {
+      Firing whole = ReleaseTiming.joinBroken(known.firing(), rest);
+      release(known.key(), whole, plateau, Optional.of(known), news);
+    }
+  }
+
+  /**
    * Settles a release.
    *
-   * @param press the result that it takes the place of: it was pressed, and the light came later
+   * @param press the result that it takes the place of: it was pressed, and the light came later,
+   *     or a break lay in between
    */
   private void release(
       FiringKey key,
@@ -607,23 +637,25 @@ public final class Session {
       Optional<FiringResult> press) {
     if (press.isPresent()) {
       FiringResult earlier = press.get();
-      return new FiringResult(
-          earlier.number(),
-          key,
-          firing,
-          rate,
-          earlier.run(),
-          earlier.setting(),
-          earlier.reference(),
-          earlier.phase(),
-          outcome,
-          exposure,
-          levels(),
-          seenNow(),
-          earlier.afterRest(),
-          notes.moved(earlier.notes().movedFrom()),
-          Optional.empty(),
-          ProfileUse.NONE);
+      FiringResult whole =
+          new FiringResult(
+              earlier.number(),
+              key,
+              firing,
+              rate,
+              earlier.run(),
+              earlier.setting(),
+              earlier.reference(),
+              earlier.phase(),
+              outcome,
+              exposure,
+              levels(),
+              seenNow(),
+              earlier.afterRest(),
+              notes.moved(earlier.notes().movedFrom()),
+              Optional.empty(),
+              ProfileUse.NONE);
+      return earlier.rejection().map(whole::rejected).orElse(whole);
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
     boolean first =
@@ -789,13 +821,15 @@ public final class Session {
         .ifPresent(setting -> show(setting, news));
   }
 
-  private void rejectLast(String reason, List<SessionNews> news) {
-    Optional<FiringResult> last =
-        log.last(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty());
-    if (last.isEmpty()) {
+  private static boolean isRejectable(FiringResult result) {
+    return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
+  }
+
+  private void reject(FiringResult counted, String reason, List<SessionNews> news) {
+    if (!isRejectable(counted)) {
       return;
     }
-    FiringResult rejected = last.get().rejected(reason);
+    FiringResult rejected = counted.rejected(reason);
     log.replace(rejected);
     news.add(new SessionNews.Rejected(rejected));
     measureAgain(rejected.run(), rejected.setting(), news);

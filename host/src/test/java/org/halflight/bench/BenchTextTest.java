@@ -62,7 +62,9 @@ class BenchTextTest {
         "M 12 Run a=b",
         "M 12 run a",
         "R 12 %4",
-        "R 12 %zz"
+        "R 12 %zz",
+        "R 12 a\u0001b",
+        "M 12 run a=\u007f"
       })
   void whatIsNoEventIsNone(String line) {
     assertThat(BenchText.parse(line)).isEmpty();

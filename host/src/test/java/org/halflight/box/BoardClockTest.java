@@ -101,7 +101,7 @@ class BoardClockTest {
   }
 
   private static String refused(String... options) throws Exception {
-    BenchInABox.build();
+    BenchInABox.mustBeBuilt();
     List<String> command =
         new ArrayList<>(List.of("firmware/build/bench", "--elf", "firmware/build/full/rig.elf"));
     command.addAll(List.of(options));
