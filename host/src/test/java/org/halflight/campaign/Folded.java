@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.BenchText;
+import org.halflight.export.FiringTable;
 import org.halflight.session.FiringResult;
 
 /** The program's own way from the lines of a session file to results, without a file. */
@@ -50,6 +51,32 @@ final class Folded {
       seen.add(seen(each));
     }
     return seen;
+  }
+
+  /** Where two ways to the same results differ, byte for byte; empty where they do not. */
+  String difference(Folded other) {
+    List<String> own = written();
+    List<String> others = other.written();
+    for (int i = 0; i < Math.max(own.size(), others.size()); i++) {
+      String one = i < own.size() ? own.get(i) : "nothing";
+      String two = i < others.size() ? others.get(i) : "nothing";
+      if (!one.equals(two)) {
+        return one + " | " + two;
+      }
+    }
+    return "";
+  }
+
+  /** All results as tables have them, with their raw edges, and what the bench shows. */
+  private List<String> written() {
+    List<String> written = new ArrayList<>();
+    List<FiringResult> results = fold.session().results();
+    FiringTable.of(results).rows().forEach(row -> written.add(String.join(",", row)));
+    results.forEach(each -> written.add(each.firing().edges().toString()));
+    fold.session().readings().forEach(each -> written.add(each.toString()));
+    written.add(fold.session().setting() + " of run " + fold.session().run());
+    written.add(fold.session().question() + " " + fold.session().light());
+    return written;
   }
 
   private static Seen seen(FiringResult result) {

@@ -21,9 +21,16 @@ final class InventedSession {
    * A line of the board.
    *
    * @param nanos when the host has it
+   * @param happened when it happened, by the host's clock
+   * @param ticks when it happened, by the board's, not cut to the wire
    * @param firing the place of its firing in {@link #firings()}; -1 where it is of none
    */
-  record Line(long nanos, String text, int firing) {}
+  record Line(long nanos, long happened, long ticks, String text, int firing) {
+    /** The same with other words. */
+    Line with(String words) {
+      return new Line(nanos, happened, ticks, words, firing);
+    }
+  }
 
   private final Random random;
   private final BoardLines board;
@@ -136,7 +143,7 @@ final class InventedSession {
     long happened = Math.round((ticks - startTicks) * 62.5 * hostFast);
     long stall = random.nextInt(50) == 0 ? random.nextInt(30_000_000) : random.nextInt(1_000_000);
     arrivedNanos = Math.max(arrivedNanos, happened + 300_000) + 40_000L * text.length();
-    lines.add(new Line(arrivedNanos + stall, text, firing));
+    lines.add(new Line(arrivedNanos + stall, happened, ticks, text, firing));
     arrivedNanos += stall;
   }
 }

@@ -99,7 +99,7 @@ final class WireDamage {
   private void arrive(String text, int place) {
     InventedSession.Line line = sent.get(place);
     if (!text.isEmpty()) {
-      arrived.add(new InventedSession.Line(line.nanos(), kept(text), line.firing()));
+      arrived.add(line.with(kept(text)));
     }
   }
 
