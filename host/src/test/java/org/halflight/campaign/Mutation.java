@@ -23,9 +23,13 @@ record Mutation(String way, byte[] bytes) {
 
   /** One byte becomes another. */
   static Mutation ofOneByte(Random random, byte[] file) {
+    return ofOneByte(random, file, 0, file.length);
+  }
+
+  /** One byte between two places becomes another. */
+  static Mutation ofOneByte(Random random, byte[] file, int from, int to) {
     byte[] bytes = file.clone();
-    int at = random.nextInt(file.length);
-    bytes[at] ^= (byte) (1 + random.nextInt(255));
+    bytes[from + random.nextInt(to - from)] ^= (byte) (1 + random.nextInt(255));
     return new Mutation("byte changed", bytes);
   }
 

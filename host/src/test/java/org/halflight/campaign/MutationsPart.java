@@ -4,12 +4,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
-import java.util.stream.Stream;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -126,7 +123,7 @@ final class MutationsPart implements Part {
     }
 
     private void session(Random random) throws IOException {
-      Mutation mutation = Mutation.of(random, sessionBytes);
+      Mutation mutation = random.nextInt(3) == 0 ? inAMark(random) : Mutation.of(random, sessionBytes);
       Files.write(session, mutation.bytes());
       tally.add("damaged session files", 1);
       Command.Came came = command("replay", session, "--each", "--details");
@@ -152,6 +149,17 @@ final class MutationsPart implements Part {
                 "export", session, "--firings", "f.csv", "--speeds", "s.csv", "--everyday", "e.csv");
       }
       unchanged(session, mutation.bytes());
+    }
+
+    private Mutation inAMark(Random random) {
+      tally.add("session files with one byte of a mark changed", 1);
+      List<String> lines = new String(sessionBytes, StandardCharsets.ISO_8859_1).lines().toList();
+      int place = random.nextInt(lines.size());
+      while (lines.get(place).charAt(0) != 'M') {
+        place = (place + 1) % lines.size();
+      }
+      int from = lines.subList(0, place).stream().mapToInt(line -> line.length() + 1).sum();
+      return Mutation.ofOneByte(random, sessionBytes, from, from + lines.get(place).length());
     }
 
     private boolean isCutBetweenLines(byte[] bytes) {
@@ -298,13 +306,7 @@ final class MutationsPart implements Part {
 
     @Override
     public void close() throws IOException {
-      List<Path> all = new ArrayList<>();
-      try (Stream<Path> files = Files.walk(folder)) {
-        files.sorted(Comparator.reverseOrder()).forEach(all::add);
-      }
-      for (Path each : all) {
-        Files.delete(each);
-      }
+      Folders.delete(folder);
     }
   }
 }
