@@ -9,6 +9,14 @@ final class Allocated {
 
   private Allocated() {}
 
+  /** What is held of the heap after the garbage is gone. */
+  static long kept() {
+    Runtime runtime = Runtime.getRuntime();
+    System.gc();
+    System.gc();
+    return runtime.totalMemory() - runtime.freeMemory();
+  }
+
   /** Bytes so far. */
   static long bytes() {
     return THREADS.getCurrentThreadAllocatedBytes();

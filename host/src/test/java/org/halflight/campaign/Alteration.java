@@ -102,7 +102,7 @@ record Alteration(String field, int place, String text, boolean detectable) {
     return switch (field.name()) {
       case "ticks of an edge" -> edgeIsImpossible(lines, place, before, after);
       case "rate in a greeting" ->
-          Math.abs(Long.parseLong(after, 16) - RATE) > RATE_CLASS * RATE;
+          rateIsImpossible(after);
       case "ticks of a beat", "ticks of a greeting" ->
           beatIsImpossible(lines, place, Long.parseLong(after, 16));
       case "start number in a greeting" -> place > 0;
@@ -111,7 +111,11 @@ record Alteration(String field, int place, String text, boolean detectable) {
     };
   }
 
-  private static boolean edgeIsImpossible(
+  static boolean rateIsImpossible(String rate) {
+    return Math.abs(Long.parseLong(rate, 16) - RATE) > RATE_CLASS * RATE;
+  }
+
+  static boolean edgeIsImpossible(
       List<InventedSession.Line> lines, int place, String before, String after) {
     long true32 = Long.parseLong(before, 16);
     long moved = (int) (Long.parseLong(after, 16) - true32);

@@ -59,6 +59,19 @@ final class BenchDay {
     }
   }
 
+  /** A session in which nothing but good firings happens. */
+  void beginsToFire() {
+    begins(true);
+    mark(
+        "run camera=many phase=adjusting dial=custom speeds=1/60,1/125 reference=exact"
+            + " firings=9");
+  }
+
+  /** A good firing. */
+  void firesOnce() {
+    fires();
+  }
+
   /** The next thing happens. */
   void goesOn() {
     switch (random.nextInt(calm ? 60 : 20)) {
@@ -97,6 +110,12 @@ final class BenchDay {
       case 12 -> mark("ends");
       default -> fires();
     }
+  }
+
+  /** The person ends it in order. */
+  void ends() {
+    passes(1);
+    mark("ends");
   }
 
   private void startsAnew() {

@@ -58,6 +58,22 @@ final class BoardLines {
         'L', Hex.of(8, edges) + ' ' + Hex.of(4, snapshotsLost) + " 0000 0000 0000 0000 0000");
   }
 
+  /** The head of a part of a light curve. */
+  String head(int curve, int part, long first, int period, int count) {
+    return line(
+        'C',
+        Hex.of(2, curve)
+            + ' '
+            + part
+            + ' '
+            + Hex.of(8, first)
+            + ' '
+            + Hex.of(8, period)
+            + ' '
+            + Hex.of(4, count)
+            + " 00");
+  }
+
   private String line(char kind, String fields) {
     String body = kind + " " + Hex.of(4, sequence) + ' ' + fields;
     sequence = sequence + 1 & 0xFFFF;

@@ -50,6 +50,22 @@ final class Child implements AutoCloseable {
     input.flush();
   }
 
+  /**
+   * From here on its files may grow to this size.
+   *
+   * @param bytes a number, or {@code unlimited}
+   */
+  void limit(String bytes) throws IOException, InterruptedException {
+    int code =
+        new ProcessBuilder("prlimit", "--pid", "" + process.pid(), "--fsize=" + bytes + ":unlimited")
+            .inheritIO()
+            .start()
+            .waitFor();
+    if (code != 0 && process.isAlive()) {
+      throw new IllegalStateException("prlimit ended with " + code);
+    }
+  }
+
   /** Ends it as {@code kill -9} does; gives the lines that were still on the way. */
   List<String> kill() throws IOException, InterruptedException {
     process.toHandle().destroyForcibly();

@@ -10,8 +10,17 @@ import org.halflight.session.FiringResult;
 
 /** The program's own way from the lines of a session file to results, without a file. */
 final class Folded {
-  private final BenchFold fold = new BenchFold();
+  private final BenchFold fold;
   private long mostNews;
+
+  Folded() {
+    this(new BenchFold());
+  }
+
+  /** What a bench at work has come to. */
+  Folded(BenchFold fold) {
+    this.fold = fold;
+  }
 
   /** Takes a line of a session file; one that is no event is passed over, as in a file. */
   void take(String line) {
@@ -38,6 +47,11 @@ final class Folded {
   /** The most that one line brought: what it said and the news of it. */
   long mostNews() {
     return mostNews;
+  }
+
+  /** Whether a run is under way that has not all its firings. */
+  boolean isInterrupted() {
+    return fold.session().setup().isPresent() && !fold.session().isRunDone();
   }
 
   BenchFold fold() {

@@ -182,8 +182,7 @@ final class FullDiskPart implements Part {
     private void compare() throws IOException {
       List<String> lines = Files.readAllLines(real, java.nio.charset.StandardCharsets.ISO_8859_1);
       Folded replayed = Folded.of(lines);
-      Folded live = new Folded();
-      said.forEach(live::take);
+      Folded live = new Folded(bench.orElseThrow().fold());
       live.breaksOff();
       String difference = live.difference(replayed);
       if (!difference.isEmpty()) {

@@ -22,6 +22,7 @@ import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
 import org.halflight.session.SessionNews;
+import org.halflight.trouble.Trouble;
 
 /**
  * A bench that works until it is killed: every line goes to the session file, every firing that
@@ -52,7 +53,13 @@ public final class KilledBench {
   public static void main(String[] words) {
     KilledBench bench =
         new KilledBench(Path.of(words[0]), words[1], words[4], Integer.parseInt(words[5]));
-    bench.work(Long.parseLong(words[2]), new Random(Long.parseLong(words[3])));
+    try {
+      bench.work(Long.parseLong(words[2]), new Random(Long.parseLong(words[3])));
+    } catch (Trouble trouble) {
+      say("TROUBLE " + trouble.getMessage());
+    } catch (RuntimeException e) {
+      say("THROWN " + Thrown.said(e));
+    }
   }
 
   private void work(long bootCount, Random random) {
@@ -128,7 +135,16 @@ public final class KilledBench {
     happens("M " + bench.now() + ' ' + words);
   }
 
+  /** What does not reach a full disk is said, and the bench goes on. */
   private void happens(String line) {
+    try {
+      keeps(line);
+    } catch (Trouble trouble) {
+      say("TROUBLE " + trouble.getMessage());
+    }
+  }
+
+  private void keeps(String line) {
     BenchFold.Brought brought = bench.take(BenchText.parse(line).orElseThrow());
     stand("LINE");
     say("LINE");

@@ -76,7 +76,7 @@ final class KillsPart implements Part {
   }
 
   /** One record, and one session after the other. */
-  private static final class Work {
+  static final class Work {
     private final Path folder;
     private final Tally tally;
     private final String replay;
@@ -115,6 +115,10 @@ final class KillsPart implements Part {
         check(folder.resolve(session + ".session"), kill);
         sweep();
       }
+      counts();
+    }
+
+    void counts() {
       tally.add("settled firings", settled.size());
     }
 
@@ -133,7 +137,7 @@ final class KillsPart implements Part {
       }
     }
 
-    private void hear(String line) {
+    void hear(String line) {
       heard = line;
       String[] words = line.split(" ", -1);
       if (words.length == 3 && words[0].matches("SETTLED|REJECTED")) {
@@ -143,7 +147,7 @@ final class KillsPart implements Part {
       }
     }
 
-    private void check(Path session, int kill) {
+    void check(Path session, int kill) {
       try (WorkshopRecord record = WorkshopRecord.open(recordFile, RecordDump.CLOCK)) {
         if (!record.integrityFaults().isEmpty()) {
           tally.breaks(BROKEN, replay, "kill " + kill + ": " + record.integrityFaults());

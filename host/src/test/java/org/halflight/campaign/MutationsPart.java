@@ -72,6 +72,13 @@ final class MutationsPart implements Part {
     return tally;
   }
 
+  /** Whether a command says something else than of the whole file, and nothing of the damage. */
+  static boolean isSilent(Command.Came came, String whole, Path file) {
+    return came.code() == 0
+        && !came.text().equals(whole)
+        && came.text().lines().noneMatch(line -> line.startsWith(file + ":"));
+  }
+
   /** A folder with the files and what whole ones say. */
   private static final class Work implements AutoCloseable {
     private final Tally tally;
@@ -127,9 +134,7 @@ final class MutationsPart implements Part {
       Files.write(session, mutation.bytes());
       tally.add("damaged session files", 1);
       Command.Came came = command("replay", session, "--each", "--details");
-      boolean told =
-          came.code() != 0 || came.text().lines().anyMatch(l -> l.startsWith(session + ":"));
-      if (!told && !came.text().equals(sessionSays)) {
+      if (isSilent(came, sessionSays, session)) {
         if (isCutBetweenLines(mutation.bytes())) {
           tally.add("session files that were cut between two lines", 1);
         } else {
