@@ -8,12 +8,12 @@ import java.util.Random;
  * One line whose digits were altered and whose check was worked out anew, and whether anybody could
  * tell.
  *
- * <p>The rule. Nobody can tell where a board could have sent the lines as they stand: each edge lies
- * behind the beat before and not behind the beat after it, keeps the order within its channel, is at
- * most 20 ms out of order with its neighbours and not later than the host had it by more than {@link
- * #ARRIVAL_SLACK_NANOS}; a beat keeps its order with the edges around it and is off by no more than
- * 20 ms; a rate is off by no more than {@link #RATE_CLASS}, as oscillators are; the start number is
- * that of the first greeting, which nothing can be held against. All else can be told.
+ * <p>The rule. Nobody can tell where a board could have sent the lines as they stand: each edge
+ * lies behind the beat before and not behind the beat after it, keeps the order within its channel,
+ * is at most 20 ms out of order with its neighbours and not later than the host had it by more than
+ * {@link #ARRIVAL_SLACK_NANOS}; a beat keeps its order with the edges around it and is off by no
+ * more than 20 ms; a rate is off by no more than {@link #RATE_CLASS}, as oscillators are; the start
+ * number is that of the first greeting, which nothing can be held against. All else can be told.
  *
  * @param field which field of which kind of line
  * @param place of the line
@@ -101,8 +101,7 @@ record Alteration(String field, int place, String text, boolean detectable) {
       Field field, List<InventedSession.Line> lines, int place, String before, String after) {
     return switch (field.name()) {
       case "ticks of an edge" -> edgeIsImpossible(lines, place, before, after);
-      case "rate in a greeting" ->
-          rateIsImpossible(after);
+      case "rate in a greeting" -> rateIsImpossible(after);
       case "ticks of a beat", "ticks of a greeting" ->
           beatIsImpossible(lines, place, Long.parseLong(after, 16));
       case "start number in a greeting" -> place > 0;
@@ -144,8 +143,7 @@ record Alteration(String field, int place, String text, boolean detectable) {
     return false;
   }
 
-  private static boolean beatIsImpossible(
-      List<InventedSession.Line> lines, int place, long after) {
+  private static boolean beatIsImpossible(List<InventedSession.Line> lines, int place, long after) {
     long ticks = lines.get(place).ticks();
     long moved = after - (ticks & (1L << 48) - 1);
     if (Math.abs(moved) > DISORDER_TICKS) {

@@ -6,8 +6,8 @@ import java.util.Random;
 import java.util.function.Consumer;
 
 /**
- * A session at the bench with everything that a person and a rig do: firings, marks, mishaps. Writes
- * its lines one by one, as they would reach a session file.
+ * A session at the bench with everything that a person and a rig do: firings, marks, mishaps.
+ * Writes its lines one by one, as they would reach a session file.
  */
 final class BenchDay {
   private final Random random;
@@ -105,7 +105,9 @@ final class BenchDay {
       case 7 -> heard(board.counters(1 + random.nextInt(3)));
       case 8 -> heard("E 00" + random.nextInt(10) + "# junk");
       case 9 -> mark("of-a-later-version some=thing");
-      case 10 -> file.accept("S " + nanos() + ' ' + Crc.sealed("p 0001 00" + Hex.of(2, random.nextInt(256))));
+      case 10 ->
+          file.accept(
+              "S " + nanos() + ' ' + Crc.sealed("p 0001 00" + Hex.of(2, random.nextInt(256))));
       case 11 -> passes(2 * random.nextDouble());
       case 12 -> mark("ends");
       default -> fires();

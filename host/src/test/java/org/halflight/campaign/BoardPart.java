@@ -24,16 +24,17 @@ import org.halflight.link.serial.SerialPorts;
 import org.halflight.rig.RigWish;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
-import org.halflight.shuttermodel.LightCurve;
+import org.halflight.signal.LightCurve;
 
 /**
- * The real firmware in its simulator, on a pseudo-terminal, with faults of board, cable and line: the
- * link comes back, what is said is what was fired, and the file says what the bench said.
+ * The real firmware in its simulator, on a pseudo-terminal, with faults of board, cable and line:
+ * the link comes back, what is said is what was fired, and the file says what the bench said.
  */
 final class BoardPart implements Part {
   static final String FALSE = "results without a mark that are not what was fired";
   static final String STUCK = "faults after which nothing was measured again";
-  static final String SLOW = "faults after which it took longer than 30 s until a firing was measured";
+  static final String SLOW =
+      "faults after which it took longer than 30 s until a firing was measured";
   static final String DIFFER = "sessions whose file does not say what the bench said";
   static final String THROWN = "exceptions";
 
@@ -107,7 +108,8 @@ final class BoardPart implements Part {
           return;
         }
         long took = System.nanoTime() - from;
-        tally.most("milliseconds from a fault to a firing that was measured, at most", took / 1_000_000);
+        tally.most(
+            "milliseconds from a fault to a firing that was measured, at most", took / 1_000_000);
         if (took > SLOW_NANOS) {
           tally.breaks(SLOW, replay, fault + ": " + took / 1_000_000 + " ms");
         }
@@ -213,13 +215,14 @@ final class BoardPart implements Part {
         tally.add("results", 1);
         boolean marked = !result.firing().damage().isEmpty();
         boolean atStart = result.key().firstTicks() < START_TICKS;
-        boolean light =
-            result.firing().edges().stream().anyMatch(edge -> edge.channel().isLight());
+        boolean light = result.firing().edges().stream().anyMatch(edge -> edge.channel().isLight());
         if (marked) {
           tally.add("results with a mark", 1);
         } else if (light && !atStart && !isRight(result, all)) {
           tally.breaks(
-              FALSE, replay, result.outcome() + " " + result.effectiveSeconds() + " " + result.key());
+              FALSE,
+              replay,
+              result.outcome() + " " + result.effectiveSeconds() + " " + result.key());
         }
       }
       Folded live = new Folded(driver.workbench().fold());

@@ -16,7 +16,20 @@ import java.util.Map;
 public final class Campaign {
   static final long SEED = 20261130;
 
-  private static final List<Part> PARTS = List.of(new WirePart(), new AlterationsPart(), new DeathsPart(), new MutationsPart(), new KillsPart(), new TwoProcessesPart(), new LimitPart(), new FullDiskPart(), new RestoresPart(), new ClocksPart(), new ManyFiringsPart(), new BoardPart());
+  private static final List<Part> PARTS =
+      List.of(
+          new WirePart(),
+          new AlterationsPart(),
+          new DeathsPart(),
+          new MutationsPart(),
+          new KillsPart(),
+          new TwoProcessesPart(),
+          new LimitPart(),
+          new FullDiskPart(),
+          new RestoresPart(),
+          new ClocksPart(),
+          new ManyFiringsPart(),
+          new BoardPart());
 
   private Campaign() {}
 

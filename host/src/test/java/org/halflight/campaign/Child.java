@@ -57,7 +57,8 @@ final class Child implements AutoCloseable {
    */
   void limit(String bytes) throws IOException, InterruptedException {
     int code =
-        new ProcessBuilder("prlimit", "--pid", "" + process.pid(), "--fsize=" + bytes + ":unlimited")
+        new ProcessBuilder(
+                "prlimit", "--pid", "" + process.pid(), "--fsize=" + bytes + ":unlimited")
             .inheritIO()
             .start()
             .waitFor();

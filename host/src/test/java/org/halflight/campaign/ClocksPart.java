@@ -172,11 +172,11 @@ final class ClocksPart implements Part {
   private static void takeIn(Random random, Path folder, Path file, String replay, Tally tally)
       throws IOException {
     for (Instant now : List.of(Instant.parse("2026-11-25T10:00:00Z"), Instant.EPOCH)) {
-      Clock clock = Clock.fixed(random.nextBoolean() ? now : now.minusSeconds(1L << 32), ZoneOffset.UTC);
+      Clock clock =
+          Clock.fixed(random.nextBoolean() ? now : now.minusSeconds(1L << 32), ZoneOffset.UTC);
       try (WorkshopRecord record = WorkshopRecord.open(folder.resolve("record.sqlite"), clock)) {
         record.takeIn(file);
-        for (FiringResult each :
-            Folded.of(Files.readAllLines(file)).fold().session().results()) {
+        for (FiringResult each : Folded.of(Files.readAllLines(file)).fold().session().results()) {
           tally.add("firings", 1);
           if (record.firing(each.key()).isEmpty()) {
             tally.breaks(GONE, replay, each.key().toString());

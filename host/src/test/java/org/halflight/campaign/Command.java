@@ -65,9 +65,7 @@ final class Command {
       int code = Halflight.execute(surroundings, words);
       return new Came(code, out.toString(StandardCharsets.UTF_8));
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
-      return new Came(
-          1,
-          "Exception out of " + Arrays.toString(words) + ": " + Thrown.said(e));
+      return new Came(1, "Exception out of " + Arrays.toString(words) + ": " + Thrown.said(e));
     }
   }
 }

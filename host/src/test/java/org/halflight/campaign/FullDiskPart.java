@@ -115,7 +115,8 @@ final class FullDiskPart implements Part {
       this.real = real;
       this.tally = tally;
       this.replay = replay;
-      disk = new ShortDisk(real.getFileSystem(), random.nextInt(random.nextInt(8) == 0 ? 60 : 6000));
+      disk =
+          new ShortDisk(real.getFileSystem(), random.nextInt(random.nextInt(8) == 0 ? 60 : 6000));
       path = disk.path(real);
       patience = 1 + random.nextInt(4);
     }

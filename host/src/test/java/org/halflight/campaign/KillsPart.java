@@ -18,8 +18,8 @@ import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 
 /**
- * A bench in a process of its own is killed: at random moments, behind each line of its session file
- * and at each point of a write of the record. Then everything is opened again.
+ * A bench in a process of its own is killed: at random moments, behind each line of its session
+ * file and at each point of a write of the record. Then everything is opened again.
  */
 final class KillsPart implements Part {
   static final String LOST = "settled firings that are not in the record";
@@ -141,8 +141,7 @@ final class KillsPart implements Part {
       heard = line;
       String[] words = line.split(" ", -1);
       if (words.length == 3 && words[0].matches("SETTLED|REJECTED")) {
-        FiringKey key =
-            new FiringKey("R-0815", Long.parseLong(words[1]), Long.parseLong(words[2]));
+        FiringKey key = new FiringKey("R-0815", Long.parseLong(words[1]), Long.parseLong(words[2]));
         (words[0].equals("SETTLED") ? settled : rejected).add(key);
       }
     }
@@ -158,8 +157,7 @@ final class KillsPart implements Part {
           }
         }
         for (FiringKey key : rejected) {
-          boolean counts =
-              record.firing(key).flatMap(kept -> kept.result().rejection()).isEmpty();
+          boolean counts = record.firing(key).flatMap(kept -> kept.result().rejection()).isEmpty();
           if (counts) {
             tally.breaks(REJECTION, replay, "kill " + kill + ": " + key);
           }

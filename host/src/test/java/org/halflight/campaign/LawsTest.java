@@ -113,8 +113,7 @@ class LawsTest {
   @Test
   void aDifferenceBetweenLiveAndReplayIsNoticed() {
     List<String> lines = Originals.session().lines().toList();
-    List<String> without =
-        lines.stream().filter(line -> !line.contains(" reject ")).toList();
+    List<String> without = lines.stream().filter(line -> !line.contains(" reject ")).toList();
     assertThat(Folded.of(lines).difference(Folded.of(lines))).isEmpty();
     assertThat(Folded.of(lines).difference(Folded.of(without))).contains("thumb slipped");
   }

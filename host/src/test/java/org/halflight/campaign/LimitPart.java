@@ -101,8 +101,7 @@ final class LimitPart implements Part {
     }
   }
 
-  private static void hears(
-      Child child, KillsPart.Work work, int lines, String replay, Tally tally)
+  private static void hears(Child child, KillsPart.Work work, int lines, String replay, Tally tally)
       throws IOException {
     for (int i = 0; i < lines; i++) {
       Optional<String> line = child.line();

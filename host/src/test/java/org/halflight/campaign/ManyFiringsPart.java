@@ -11,7 +11,8 @@ import java.util.Random;
  */
 final class ManyFiringsPart implements Part {
   static final String GROWS = "costs that grow with what came before (last tenth over first, in %)";
-  static final String HEAP = "memory kept that grows by more with each firing (last over first, in %)";
+  static final String HEAP =
+      "memory kept that grows by more with each firing (last over first, in %)";
   static final String HEADS = "bytes that heads of curves without values take, each";
 
   /** Half as much again: a list that doubles its room is no growth. */
@@ -176,8 +177,7 @@ final class ManyFiringsPart implements Part {
       holds(HEAP, of, keptEach, replay, tally);
     }
 
-    static void holds(
-        String law, String of, List<Long> each, String replay, Tally tally) {
+    static void holds(String law, String of, List<Long> each, String replay, Tally tally) {
       long percent = 100 * each.get(TENTHS - 1) / Math.max(100, each.get(1));
       if (percent > MOST_PERCENT) {
         tally.breaks(law, replay, of + ": " + percent + " %, by tenths " + each);

@@ -6,8 +6,16 @@ import java.util.Random;
 /** Changes the bytes of a file, as a bad disk, a careless copy or an editor does. */
 record Mutation(String way, byte[] bytes) {
   private static final String[] WAYS = {
-    "byte changed", "byte changed", "byte changed", "bytes changed", "cut", "blocks swapped",
-    "block of zeros", "bytes put in", "bytes left out", "block repeated"
+    "byte changed",
+    "byte changed",
+    "byte changed",
+    "bytes changed",
+    "cut",
+    "blocks swapped",
+    "block of zeros",
+    "bytes put in",
+    "bytes left out",
+    "block repeated"
   };
 
   /** Never the same bytes as before. */

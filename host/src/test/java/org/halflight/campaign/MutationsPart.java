@@ -130,7 +130,8 @@ final class MutationsPart implements Part {
     }
 
     private void session(Random random) throws IOException {
-      Mutation mutation = random.nextInt(3) == 0 ? inAMark(random) : Mutation.of(random, sessionBytes);
+      Mutation mutation =
+          random.nextInt(3) == 0 ? inAMark(random) : Mutation.of(random, sessionBytes);
       Files.write(session, mutation.bytes());
       tally.add("damaged session files", 1);
       Command.Came came = command("replay", session, "--each", "--details");
@@ -138,7 +139,8 @@ final class MutationsPart implements Part {
         if (isCutBetweenLines(mutation.bytes())) {
           tally.add("session files that were cut between two lines", 1);
         } else {
-          tally.breaks(SILENT_SESSION, replay, mutation.way() + ": " + firstDifference(came.text()));
+          tally.breaks(
+              SILENT_SESSION, replay, mutation.way() + ": " + firstDifference(came.text()));
         }
       }
       switch (random.nextInt(20)) {
@@ -151,7 +153,14 @@ final class MutationsPart implements Part {
         case 7, 8, 9, 10, 11 -> command("record", "take-in", "--record", own, session);
         default ->
             command(
-                "export", session, "--firings", "f.csv", "--speeds", "s.csv", "--everyday", "e.csv");
+                "export",
+                session,
+                "--firings",
+                "f.csv",
+                "--speeds",
+                "s.csv",
+                "--everyday",
+                "e.csv");
       }
       unchanged(session, mutation.bytes());
     }

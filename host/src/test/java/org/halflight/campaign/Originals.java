@@ -22,7 +22,8 @@ final class Originals {
     Bench bench = new Bench(random, lines);
     bench.mark("begins version=0.1.0 at=2026-11-25T10:00:00Z session=campaign-original");
     bench.greets();
-    bench.mark("profile is=in-use on=2026-11-26 most-days=90 text=" + SessionLines.value(profile()));
+    bench.mark(
+        "profile is=in-use on=2026-11-26 most-days=90 text=" + SessionLines.value(profile()));
     bench.mark(SessionLines.LIGHT);
     for (String phase : new String[] {"as-found", "as-left"}) {
       bench.mark(
@@ -40,8 +41,10 @@ final class Originals {
       bench.mark("reject because=" + SessionLines.value("thumb slipped"));
       bench.fires("1/125");
       bench.mark("move firings=" + bench.last() + " to=1/60");
-      bench.mark("light-read of=lamp-covered counts=20.500000 uncertainty=0.250000 blocks=32 ticks=4000000");
-      bench.mark("light-read of=shut-cocked counts=21.500000 uncertainty=0.250000 blocks=32 ticks=5000000");
+      bench.mark(
+          "light-read of=lamp-covered counts=20.500000 uncertainty=0.250000 blocks=32 ticks=4000000");
+      bench.mark(
+          "light-read of=shut-cocked counts=21.500000 uncertainty=0.250000 blocks=32 ticks=5000000");
     }
     bench.mark("ends");
     return String.join("\n", lines) + "\n";
@@ -70,7 +73,8 @@ final class Originals {
       for (String operator : List.of("A", "B")) {
         for (int trial = 0; trial < 3; trial++) {
           table.append(part).append(',').append(operator).append(',');
-          table.append(String.format(java.util.Locale.ROOT, "%.3f", part + 0.1 * random.nextGaussian()));
+          table.append(
+              String.format(java.util.Locale.ROOT, "%.3f", part + 0.1 * random.nextGaussian()));
           table.append("\r\n");
         }
       }

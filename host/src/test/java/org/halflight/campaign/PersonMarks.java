@@ -28,7 +28,8 @@ final class PersonMarks {
       case 2 -> "check is=" + any(List.of("B", "T", "SELF_TIMER", "RELEASE_ALONE"));
       case 3, 4 -> "next";
       case 5 -> "previous";
-      case 6, 7, 8 -> "reject because=" + SessionLines.value(any(List.of("thumb slipped", "", "ü=%")));
+      case 6, 7, 8 ->
+          "reject because=" + SessionLines.value(any(List.of("thumb slipped", "", "ü=%")));
       case 9, 10 -> "accept";
       case 11, 12 -> "move firings=" + moved(firings) + " to=" + any(SPEEDS);
       case 13 -> "cocking learning=" + any(List.of("begins", "ends"));
@@ -40,7 +41,11 @@ final class PersonMarks {
       case 19 -> "profile is=" + any(List.of("left-out", "refused because=file-edited"));
       case 20 -> "rig-check rig=" + rig + " is=" + any(List.of("in-control", "signal"));
       default ->
-          "clock rig=" + rig + " fast-ppm=" + (random.nextInt(60) - 30) + ".125 uncertainty-ppm=3.000";
+          "clock rig="
+              + rig
+              + " fast-ppm="
+              + (random.nextInt(60) - 30)
+              + ".125 uncertainty-ppm=3.000";
     };
   }
 

@@ -119,13 +119,11 @@ final class RestoresPart implements Part {
     Files.write(file, lines);
   }
 
-  static void check(Path sessions, Path record, String replay, Tally tally)
-      throws IOException {
+  static void check(Path sessions, Path record, String replay, Tally tally) throws IOException {
     try (var files = Files.list(sessions);
         WorkshopRecord open = WorkshopRecord.open(record, RecordDump.CLOCK)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".session")).sorted().toList()) {
-        for (FiringResult each :
-            Folded.of(Files.readAllLines(file)).fold().session().results()) {
+        for (FiringResult each : Folded.of(Files.readAllLines(file)).fold().session().results()) {
           tally.add("firings", 1);
           if (open.firing(each.key()).isEmpty()) {
             tally.breaks(GONE, replay, file.getFileName() + ": " + each.key());

@@ -93,8 +93,7 @@ final class ShortChannel extends FileChannel {
   }
 
   @Override
-  public long transferFrom(ReadableByteChannel from, long position, long count)
-      throws IOException {
+  public long transferFrom(ReadableByteChannel from, long position, long count) throws IOException {
     return real.transferFrom(from, position, disk.takes((int) count));
   }
 

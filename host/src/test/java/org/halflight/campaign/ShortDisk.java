@@ -109,7 +109,8 @@ final class ShortDisk extends FileSystemProvider {
   public DirectoryStream<Path> newDirectoryStream(
       Path folder, DirectoryStream.Filter<? super Path> filter) throws IOException {
     List<Path> found = new ArrayList<>();
-    try (DirectoryStream<Path> files = providerOf(folder).newDirectoryStream(real(folder), p -> true)) {
+    try (DirectoryStream<Path> files =
+        providerOf(folder).newDirectoryStream(real(folder), p -> true)) {
       for (Path file : files) {
         Path here = path(file);
         if (filter.accept(here)) {

@@ -123,8 +123,7 @@ final class TwoProcessesPart implements Part {
     }
   }
 
-  private static Child child(Path folder, Path file, Path record, String name)
-      throws IOException {
+  private static Child child(Path folder, Path file, Path record, String name) throws IOException {
     return new Child(folder, HoldingBench.class, file.toString(), record.toString(), name);
   }
 
@@ -150,8 +149,7 @@ final class TwoProcessesPart implements Part {
     }
   }
 
-  static void check(Path file, int[] written, String replay, Tally tally)
-      throws IOException {
+  static void check(Path file, int[] written, String replay, Tally tally) throws IOException {
     int[] found = new int[2];
     for (String line : Files.readAllLines(file)) {
       Matcher mark = WRITTEN.matcher(line);
