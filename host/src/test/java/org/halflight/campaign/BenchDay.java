@@ -121,7 +121,7 @@ final class BenchDay {
   }
 
   private void startsAnew() {
-    ticks = 4800 + random.nextInt(1000);
+    ticks = 4800L + random.nextInt(1000);
     levels = 0;
     nextBeat = ticks + InventedSession.BEAT_TICKS;
     heard(board.startsAnew(ticks));

@@ -103,7 +103,8 @@ final class MutationsPart implements Part {
       this.tally = tally;
       Files.write(session, sessionBytes);
       Files.write(profile, profileBytes);
-      sessionSays = whole("replay", session, "--each", "--details");
+      String replayed = whole("replay", session, "--each", "--details");
+      sessionSays = replayed + exported();
       profileSays = whole("profile", "show", profile);
       whole("disc", "read", "--practice", "--edges", disc);
       discBytes = Files.readAllBytes(disc);
@@ -135,7 +136,8 @@ final class MutationsPart implements Part {
       Files.write(session, mutation.bytes());
       tally.add("damaged session files", 1);
       Command.Came came = command("replay", session, "--each", "--details");
-      if (isSilent(came, sessionSays, session)) {
+      Command.Came all = new Command.Came(came.code(), came.text() + exported());
+      if (isSilent(all, sessionSays, session)) {
         if (isCutBetweenLines(mutation.bytes())) {
           tally.add("session files that were cut between two lines", 1);
         } else {
@@ -163,6 +165,25 @@ final class MutationsPart implements Part {
                 "e.csv");
       }
       unchanged(session, mutation.bytes());
+    }
+
+    /** The tables, which have more digits than a screen; empty where none could be written. */
+    private String exported() throws IOException {
+      List<Path> tables = List.of(out("f.csv"), out("s.csv"), out("e.csv"));
+      for (Path table : tables) {
+        Files.deleteIfExists(table);
+      }
+      command(
+          "export", session, "--firings", "f.csv", "--speeds", "s.csv", "--everyday", "e.csv");
+      StringBuilder text = new StringBuilder();
+      for (Path table : tables) {
+        text.append(Files.exists(table) ? Files.readString(table) : "");
+      }
+      return text.toString();
+    }
+
+    private Path out(String name) {
+      return folder.resolve("out-" + name);
     }
 
     private Mutation inAMark(Random random) {
@@ -303,7 +324,7 @@ final class MutationsPart implements Part {
           .map(
               word ->
                   word.toString().matches("[a-z]+\\.(png|csv|pdf)|tried")
-                      ? folder.resolve("out-" + word).toString()
+                      ? out(word.toString()).toString()
                       : word.toString())
           .toArray(String[]::new);
     }

@@ -14,8 +14,8 @@ final class WirePart implements Part {
   private static final long STEPS_MOST = 10_000;
   private static final long BYTES_MOST = 40_000;
 
-  /** Lines this many beats around a firing decide whether something near it was touched. */
-  private static final int NEAR_LINES = 8;
+  /** So many beats before and behind a firing decide whether something near it was touched. */
+  private static final int NEAR_BEATS = 3;
 
   @Override
   public String name() {
@@ -94,15 +94,27 @@ final class WirePart implements Part {
     }
     BitSet touched = new BitSet();
     BitSet near = new BitSet();
-    for (int place = 0; place < session.lines().size(); place++) {
-      int firing = session.lines().get(place).firing();
+    List<InventedSession.Line> lines = session.lines();
+    for (int place = 0; place < lines.size(); place++) {
+      int firing = lines.get(place).firing();
       if (firing >= 0) {
         touched.set(firing, touched.get(firing) || arrived.touched().get(place));
-        int from = Math.max(0, place - NEAR_LINES);
+        int from = beatsFrom(lines, place, -1);
         int first = arrived.touched().nextSetBit(from);
-        near.set(firing, near.get(firing) || (first >= 0 && first <= place + NEAR_LINES));
+        near.set(
+            firing, near.get(firing) || (first >= 0 && first <= beatsFrom(lines, place, 1)));
       }
     }
     WireLaw.judge(session.firings(), folded.seen(), touched, near, replay, tally);
+  }
+
+  /** The place of a beat before or behind a line. */
+  private static int beatsFrom(List<InventedSession.Line> lines, int place, int step) {
+    int at = place;
+    for (int beats = 0; beats < NEAR_BEATS && at + step >= 0 && at + step < lines.size(); ) {
+      at += step;
+      beats += lines.get(at).text().charAt(0) == 'B' ? 1 : 0;
+    }
+    return at;
   }
 }
