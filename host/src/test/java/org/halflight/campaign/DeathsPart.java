@@ -1,0 +1,145 @@
+package org.halflight.campaign;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+
+/**
+ * Random sessions in the course of which the program dies: its file ends anywhere in the line that
+ * was being written, and the session goes on from there.
+ */
+final class DeathsPart implements Part {
+  static final String DIFFER = "results of a replay that are not those of the live session";
+  static final String LOST = "firings that had settled and are not in the file";
+
+  @Override
+  public String name() {
+    return "deaths";
+  }
+
+  @Override
+  public String unit() {
+    return "random sessions";
+  }
+
+  @Override
+  public long shortSize() {
+    return 1_000;
+  }
+
+  @Override
+  public long longSize() {
+    return 100_000;
+  }
+
+  @Override
+  public Tally run(long seed, long size) {
+    Tally tally = tally();
+    for (long i = 0; i < size; i++) {
+      one(Seeds.of(seed, i), tally);
+    }
+    return tally;
+  }
+
+  @Override
+  public Tally again(long caseSeed) {
+    Tally tally = tally();
+    one(caseSeed, tally);
+    return tally;
+  }
+
+  private Tally tally() {
+    Tally tally = new Tally(name());
+    tally.law(DIFFER);
+    tally.law(LOST);
+    tally.law(WirePart.EXCEPTIONS);
+    return tally;
+  }
+
+  private void one(long caseSeed, Tally tally) {
+    tally.add(unit(), 1);
+    try {
+      new Life(new Random(caseSeed), Seeds.replay(name(), caseSeed), tally).live();
+    } catch (RuntimeException | StackOverflowError e) {
+      tally.breaks(WirePart.EXCEPTIONS, Seeds.replay(name(), caseSeed), Thrown.said(e));
+    }
+  }
+
+  /** One session, with its deaths. */
+  private static final class Life {
+    private final Random random;
+    private final String replay;
+    private final Tally tally;
+    private final List<String> lines = new ArrayList<>(List.of(SessionLines.HEADING));
+    private Folded live = new Folded();
+
+    Life(Random random, String replay, Tally tally) {
+      this.random = random;
+      this.replay = replay;
+      this.tally = tally;
+    }
+
+    void live() {
+      BenchDay day = new BenchDay(random, this::happens);
+      day.begins(true);
+      int deaths = random.nextInt(4);
+      for (int life = 0; life <= deaths; life++) {
+        int things = 3 + random.nextInt(20);
+        int dies = lines.size() + random.nextInt(8 * things);
+        for (int i = 0; i < things && lines.size() < dies; i++) {
+          day.goesOn();
+        }
+        if (life < deaths) {
+          dies();
+          day.begins(false);
+        }
+      }
+      compare(lines, live, "at its end");
+      tally.add("lines", lines.size());
+      tally.add("firings", live.seen().size());
+    }
+
+    private void happens(String line) {
+      lines.add(line);
+      live.take(line);
+    }
+
+    /** The file ends in the middle of what was written last, or some lines before: a power cut. */
+    private void dies() {
+      tally.add("deaths", 1);
+      int keep = lines.size() - (random.nextInt(4) == 0 ? random.nextInt(12) : random.nextInt(2));
+      List<String> left = new ArrayList<>(lines.subList(0, Math.max(2, keep)));
+      Folded until = new Folded();
+      left.subList(1, left.size()).forEach(until::take);
+      Set<TrueEdge> settled = new HashSet<>();
+      until.seen().forEach(each -> settled.addAll(each.edges()));
+      until.breaksOff();
+      if (left.size() < lines.size()) {
+        String cut = lines.get(left.size());
+        left.add(cut.substring(0, random.nextInt(cut.length())));
+      }
+      compare(left, until, "after a death");
+      Set<TrueEdge> kept = new HashSet<>();
+      Folded.of(left).seen().forEach(each -> kept.addAll(each.edges()));
+      if (!kept.containsAll(settled)) {
+        tally.breaks(LOST, replay, "of " + settled.size() + " edges");
+      }
+      lines.clear();
+      lines.addAll(left);
+      live = new Folded();
+      lines.subList(1, lines.size()).forEach(live::take);
+    }
+
+    private void compare(List<String> file, Folded lived, String when) {
+      if (lived == live) {
+        lived.breaksOff();
+      }
+      String difference = lived.difference(Folded.of(file));
+      if (!difference.isEmpty()) {
+        tally.breaks(DIFFER, replay, when + ": " + difference);
+      }
+    }
+  }
+}

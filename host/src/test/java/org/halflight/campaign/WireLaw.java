@@ -1,0 +1,105 @@
+package org.halflight.campaign;
+
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Holds results against what was fired. */
+final class WireLaw {
+  static final String LOST = "settled firings lost whose lines all came";
+  static final String FALSE = "results without a mark that are not what was fired";
+  static final String NEEDLESS = "firings without a figure though nothing near them was touched";
+
+  private static final double RELATIVE = 1e-6;
+
+  /** Ticks of the wire wrap after 203 days; which wrap it is says nothing about a firing. */
+  private static final long WIRE_TICKS = (1L << 48) - 1;
+
+  private WireLaw() {}
+
+  /**
+   * @param touched firings of which a line did not come as it was sent
+   * @param near firings near which a line did not
+   */
+  static void judge(
+      List<TrueFiring> firings,
+      List<Seen> seen,
+      BitSet touched,
+      BitSet near,
+      String replay,
+      Tally tally) {
+    Set<TrueEdge> kept = new HashSet<>();
+    seen.forEach(each -> kept.addAll(onTheWire(each.edges())));
+    Map<Long, TrueFiring> byFirst = new HashMap<>();
+    firings.forEach(firing -> byFirst.put(firing.firstTicks() & WIRE_TICKS, firing));
+    Set<Long> right = new HashSet<>();
+    for (Seen each : seen) {
+      tally.add("results", 1);
+      if (each.marked()) {
+        tally.add("results with a mark", 1);
+        continue;
+      }
+      String wrong = wrong(byFirst.get(each.firstTicks() & WIRE_TICKS), each);
+      if (wrong.isEmpty()) {
+        right.add(each.firstTicks() & WIRE_TICKS);
+      } else {
+        tally.breaks(FALSE, replay, wrong);
+      }
+    }
+    for (int i = 0; i < firings.size(); i++) {
+      TrueFiring firing = firings.get(i);
+      tally.add("firings", 1);
+      if (!touched.get(i) && !kept.containsAll(onTheWire(firing.edges()))) {
+        tally.breaks(LOST, replay, "firing " + i + " at " + firing.firstTicks());
+      }
+      if (!near.get(i) && !right.contains(firing.firstTicks() & WIRE_TICKS)) {
+        tally.breaks(NEEDLESS, replay, "firing " + i + " at " + firing.firstTicks());
+      }
+    }
+  }
+
+  /** What is wrong about a result; empty where nothing is. */
+  static String wrong(TrueFiring truth, Seen seen) {
+    if (truth == null) {
+      return "nothing was fired that began at "
+          + seen.firstTicks()
+          + ", but "
+          + seen.outcome()
+          + " of "
+          + seen.edges().size()
+          + " edges";
+    }
+    if (truth.bootCount() != seen.bootCount()) {
+      return "start " + seen.bootCount() + " for " + truth.bootCount() + " at " + seen.firstTicks();
+    }
+    if (!truth.kind().name().equals(seen.outcome())) {
+      return seen.outcome() + " for " + truth.kind() + " at " + seen.firstTicks();
+    }
+    if (Math.abs(seen.effectiveSeconds() - truth.effectiveSeconds())
+        > RELATIVE * truth.effectiveSeconds()) {
+      return seen.effectiveSeconds()
+          + " s for "
+          + truth.effectiveSeconds()
+          + " s at "
+          + seen.firstTicks();
+    }
+    return onTheWire(truth.edges()).equals(onTheWire(seen.edges()))
+        ? ""
+        : seen.edges().size()
+            + " edges for "
+            + truth.edges().size()
+            + " of "
+            + truth.kind()
+            + " at "
+            + seen.firstTicks();
+  }
+
+  private static List<TrueEdge> onTheWire(List<TrueEdge> edges) {
+    return edges.stream()
+        .map(edge -> new TrueEdge(edge.channel(), edge.high(), edge.ticks() & WIRE_TICKS))
+        .toList();
+  }
+}
