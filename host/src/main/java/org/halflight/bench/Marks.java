@@ -147,12 +147,12 @@ public final class Marks {
     if (input instanceof SessionInput.RunBegins begins) {
       RunSetup setup = begins.setup();
       values.put("camera", setup.camera());
-      values.put("phase", word(setup.phase()));
+      values.put("phase", Phase.WORDS.word(setup.phase()));
       values.put("dial", setup.dial());
       values.put(
           "speeds",
           setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
-      values.put("reference", word(setup.reference()));
+      values.put("reference", Reference.WORDS.word(setup.reference()));
       values.put("firings", String.valueOf(setup.firingsPerSpeed()));
       RunMarks.putExtras(values, setup);
       return new Mark(hostNanos, RUN, values);
@@ -171,7 +171,7 @@ public final class Marks {
       return new Mark(hostNanos, REJECT, values);
     }
     if (input instanceof SessionInput.CheckChosen chosen) {
-      values.put("is", chosen.check().name());
+      values.put("is", Check.MARKS.word(chosen.check()));
       return new Mark(hostNanos, CHECK, values);
     }
     if (input instanceof SessionInput.NextChosen) {
@@ -204,14 +204,14 @@ public final class Marks {
       return new Mark(hostNanos, RIG_AT_WORK, values);
     }
     if (input instanceof SessionInput.LevelStands stands) {
-      values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
+      values.put("is", stands.level().map(AlternatingLevels.Level.WORDS::word).orElse(ON_ITS_WAY));
       return new Mark(hostNanos, LEVEL, values);
     }
     if (input instanceof SessionInput.LightRead read) {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
     if (input instanceof SessionInput.LightTestEnds test) {
-      values.put("is", test.check().name());
+      values.put("is", Check.MARKS.word(test.check()));
       return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
     }
     if (input instanceof SessionInput.LensCap cap) {
@@ -258,7 +258,8 @@ public final class Marks {
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
         case REJECT -> Optional.of(rejected(values));
         case CHECK ->
-            Optional.of(new SessionInput.CheckChosen(Check.valueOf(values.getOrDefault("is", ""))));
+            Optional.of(
+                new SessionInput.CheckChosen(Check.MARKS.parse(values.getOrDefault("is", ""))));
         case NEXT -> Optional.of(new SessionInput.NextChosen());
         case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
         case ACCEPT -> Optional.of(new SessionInput.AcceptedAsShown());
@@ -279,7 +280,7 @@ public final class Marks {
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case LIGHT_TEST_ENDS ->
             Optional.of(
-                new SessionInput.LightTestEnds(Check.valueOf(values.getOrDefault("is", ""))));
+                new SessionInput.LightTestEnds(Check.MARKS.parse(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);
@@ -305,7 +306,7 @@ public final class Marks {
   private static Optional<AlternatingLevels.Level> level(String word) {
     return word.equals(ON_ITS_WAY)
         ? Optional.empty()
-        : Optional.of(AlternatingLevels.Level.valueOf(constant(word)));
+        : Optional.of(AlternatingLevels.Level.WORDS.parse(word));
   }
 
   /** A light that was set without looking at the comparators has none of these values. */
@@ -330,10 +331,10 @@ public final class Marks {
             : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
     return new RunSetup(
         values.getOrDefault("camera", ""),
-        Phase.valueOf(constant(values.getOrDefault("phase", ""))),
+        Phase.WORDS.parse(values.getOrDefault("phase", "")),
         values.getOrDefault("dial", ""),
         order,
-        Reference.valueOf(constant(values.getOrDefault("reference", ""))),
+        Reference.WORDS.parse(values.getOrDefault("reference", "")),
         Integer.parseInt(values.getOrDefault("firings", "")),
         RunMarks.checks(values),
         RunMarks.customs(values),
@@ -362,13 +363,5 @@ public final class Marks {
 
   private static String number(double value) {
     return String.format(Locale.ROOT, "%.4f", value);
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private static String constant(String word) {
-    return word.toUpperCase(Locale.ROOT).replace('-', '_');
   }
 }

@@ -85,14 +85,14 @@ final class CompareCommand implements Callable<Integer> {
     RunChoice first =
         RunChoice.of(
             sessions,
-            before == null && !other ? CliWords.of(Phase.AS_FOUND) : before,
+            before == null && !other ? Phase.WORDS.word(Phase.AS_FOUND) : before,
             "--before",
             false,
             reading());
     RunChoice second =
         RunChoice.of(
             other ? with : sessions,
-            after == null && !other ? CliWords.of(Phase.AS_LEFT) : after,
+            after == null && !other ? Phase.WORDS.word(Phase.AS_LEFT) : after,
             "--after",
             true,
             reading());

@@ -34,7 +34,7 @@ final class DiscCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    DiscSheet.write(CliWords.word(Paper.values(), paper, "--paper"), out);
+    DiscSheet.write(CliWords.constant(Paper.WORDS, paper, "--paper"), out);
     surroundings.terminal().say(Words.say("export.written", out));
     surroundings.terminal().say(Words.say("disc.print"));
     surroundings.terminal().say(Words.say("disc.caution"));

@@ -111,7 +111,7 @@ final class PageCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Paper size = CliWords.word(Paper.values(), paper, "--paper");
+    Paper size = CliWords.constant(Paper.WORDS, paper, "--paper");
     if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
@@ -173,7 +173,7 @@ final class PageCommand implements Callable<Integer> {
       noted.put(
           parts[0].strip(),
           new Noted(
-              CliWords.word(CheckLine.State.values(), state[0].strip(), option),
+              CliWords.constant(CheckLine.State.WORDS, state[0].strip(), option),
               state.length > 1 ? state[1].strip() : ""));
     }
     return noted;

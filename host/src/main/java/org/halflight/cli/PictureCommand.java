@@ -13,6 +13,7 @@ import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
@@ -129,7 +130,7 @@ final class PictureCommand implements Callable<Integer> {
       Optional<Picture> picture = EverydayPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
-        String phase = tried.phase().map(its -> "-" + CliWords.of(its)).orElse("");
+        String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");
         Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
         Pictures.write(picture.get(), file);
         surroundings.terminal().say(Words.say("export.written", file));
@@ -151,7 +152,7 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.noSpeed"));
     }
     return runs.stream()
-        .filter(run -> phase == null || CliWords.of(run.phase()).equals(phase))
+        .filter(run -> phase == null || Phase.WORDS.word(run.phase()).equals(phase))
         .flatMap(run -> run.speeds().stream())
         .filter(summary -> summary.speed().label().equals(speed))
         .reduce((first, second) -> second)

@@ -180,7 +180,7 @@ final class PracticeCommand implements Callable<Integer> {
       SpeedSummary slowest = run.speeds().get(0);
       Pictures.write(
           RunPictures.firingRow(firings, slowest, note),
-          out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
+          out.resolve("firing-row-" + Phase.WORDS.word(run.phase()) + ".png"));
     }
     beforeAndAfter(runs, firings, notes);
     terminal.say("");

@@ -57,9 +57,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     AimForm aim =
         new AimForm(
             kept.getProperty("tolerance", ""),
-            "one-exposure".equals(kept.getProperty("about"))
-                ? Measurand.ONE_EXPOSURE
-                : Measurand.MEAN_OF_SETTING,
+            Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
             Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
             new StopsForm(
                 kept.getProperty("stops", AimForm.USUAL.stops().markings()),
@@ -91,7 +89,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("profile-days", String.valueOf(profileDays));
     kept.setProperty("tolerance", aim.tolerance());
     if (aim.measurand() == Measurand.ONE_EXPOSURE) {
-      kept.setProperty("about", "one-exposure");
+      kept.setProperty("about", Measurand.WORDS.word(aim.measurand()));
     }
     kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
     kept.setProperty("stops", aim.stops().markings());

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import org.halflight.stored.StoredWords;
 
 /** Values for the columns of one row, by name. */
 final class Columns {
@@ -41,8 +42,12 @@ final class Columns {
     return this;
   }
 
-  Columns set(String column, Enum<?> value) {
-    return set(column, Word.of(value));
+  <E extends Enum<E>> Columns set(String column, StoredWords<E> words, E value) {
+    return set(column, words.word(value));
+  }
+
+  <E extends Enum<E>> Columns setOptional(String column, StoredWords<E> words, Optional<E> value) {
+    return setOptional(column, value.map(words::word));
   }
 
   Columns set(String column, Instant value) {
@@ -59,12 +64,13 @@ final class Columns {
     return this;
   }
 
-  /** A text, a number, a moment or a word; empty becomes NULL. */
+  /** A text, a number or a moment; empty becomes NULL. */
   Columns setOptional(String column, Optional<?> value) {
     Object kept = value.orElse(null);
-    if (kept instanceof Enum<?> word) {
-      kept = Word.of(word);
-    } else if (kept instanceof Instant moment) {
+    if (kept instanceof Enum<?>) {
+      throw new IllegalArgumentException("a constant is kept by its word: " + kept);
+    }
+    if (kept instanceof Instant moment) {
       kept = moment.toEpochMilli();
     } else if (kept instanceof Boolean yes) {
       kept = yes ? 1L : 0L;

@@ -267,7 +267,7 @@ final class FiringRows {
   private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
     columns
         .set("edges", EdgeBlob.of(firing.edges()))
-        .set("damage", Word.inOrder(firing.damage()))
+        .set("damage", Word.inOrder(Firing.Damage.WORDS, firing.damage()))
         .set("cut_off", cutOff)
         .set("kept_at_millis", now);
   }
@@ -281,13 +281,14 @@ final class FiringRows {
         .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
         .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
         .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
-        .setOptional("b_or_t", result.check())
-        .set("reference", result.reference())
-        .setOptional("phase", result.phase())
+        .setOptional("b_or_t", Check.WORDS, result.check())
+        .set("reference", Reference.WORDS, result.reference())
+        .setOptional("phase", Phase.WORDS, result.phase())
         .set("after_rest", result.afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
-        .setOptional("one_level", result.oneLevel().map(OneLevel::level))
+        .setOptional(
+            "one_level", AlternatingLevels.Level.WORDS, result.oneLevel().map(OneLevel::level))
         .set(
             "level_gap_seconds",
             result.oneLevel().map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()))
@@ -299,7 +300,7 @@ final class FiringRows {
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
-        .set("settled_outcome", result.outcome())
+        .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
     ProfileRows.set(columns, connection, result.profileUse());
@@ -315,13 +316,13 @@ final class FiringRows {
         new FiringResult(
             row.getInt("firing_number"),
             new FiringKey(row.getString("rig_serial"), row.getLong("boot_count"), firstTicks),
-            new Firing(edges, Word.readAll(Firing.Damage.class, row.getString("damage"))),
+            new Firing(edges, Word.readAll(Firing.Damage.WORDS, row.getString("damage"))),
             new TickRate(row.getLong("ticks_per_second")),
             row.getInt("run_ordinal"),
             setting(row),
-            Row.word(row, "reference", Reference.class),
-            Row.optionalWord(row, "phase", Phase.class),
-            Row.word(row, "outcome", Outcome.class),
+            Row.word(row, "reference", Reference.WORDS),
+            Row.optionalWord(row, "phase", Phase.WORDS),
+            Row.word(row, "outcome", Outcome.WORDS),
             ResultRows.read(row),
             levels(row),
             oneLevel(row),
@@ -336,7 +337,7 @@ final class FiringRows {
             row.getInt("method_version"),
             run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
             row.getBoolean("cut_off")),
-        Row.word(row, "settled_outcome", Outcome.class),
+        Row.word(row, "settled_outcome", Outcome.WORDS),
         row.getString("settled_exposure"),
         row.getBoolean("closed_by_hand"));
   }
@@ -351,7 +352,7 @@ final class FiringRows {
                   row.getDouble("marked_literal_seconds"),
                   row.getDouble("marked_exact_seconds"))));
     }
-    return Row.optionalWord(row, "b_or_t", Check.class).map(Setting.Untimed::new);
+    return Row.optionalWord(row, "b_or_t", Check.WORDS).map(Setting.Untimed::new);
   }
 
   private static FiringNotes notes(ResultSet row) throws SQLException {
@@ -368,7 +369,7 @@ final class FiringRows {
 
   private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {
     OptionalDouble gap = Row.real(row, "level_gap_seconds");
-    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.class)
+    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.WORDS)
         .map(level -> new OneLevel(level, gap));
   }
 

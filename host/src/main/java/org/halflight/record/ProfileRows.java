@@ -32,7 +32,7 @@ final class ProfileRows {
     }
     columns
         .setOptional("profile_id", id)
-        .set("profile_mismatches", Word.inOrder(List.copyOf(use.mismatches())))
+        .set("profile_mismatches", Word.inOrder(Mismatch.WORDS, use.mismatches()))
         .setOptional("live_clock_fast_ppm", use.state().liveClock().map(ClockRate::fastPpm))
         .setOptional(
             "live_clock_uncertainty_ppm",
@@ -65,7 +65,7 @@ final class ProfileRows {
   /** The use of a firing; a text that somebody edited here is no profile either. */
   static ProfileUse read(ResultSet row) throws SQLException {
     List<Mismatch> mismatches =
-        new ArrayList<>(Word.readAll(Mismatch.class, row.getString("profile_mismatches")));
+        new ArrayList<>(Word.readAll(Mismatch.WORDS, row.getString("profile_mismatches")));
     Optional<RigProfile> profile = Optional.empty();
     Optional<String> text = Row.text(row, "profile_text");
     if (text.isPresent()) {

@@ -30,8 +30,8 @@ final class ReadingRows {
         .set("end_ticks", reading.ticks())
         .set("session_id", sessionId)
         .set("run_ordinal", reading.run())
-        .setOptional("phase", reading.phase())
-        .set("read_of", reading.what())
+        .setOptional("phase", Phase.WORDS, reading.phase())
+        .set("read_of", LightReading.What.WORDS, reading.what())
         .set("stop", reading.at())
         .set("opening", reading.opening())
         .set("counts", reading.counts())
@@ -69,11 +69,11 @@ final class ReadingRows {
   }
 
   private static LightReading read(ResultSet row) throws SQLException {
-    Optional<Phase> phase = Row.optionalWord(row, "phase", Phase.class);
+    Optional<Phase> phase = Row.optionalWord(row, "phase", Phase.WORDS);
     return new LightReading(
         row.getInt("run_ordinal"),
         phase,
-        Row.word(row, "read_of", LightReading.What.class),
+        Row.word(row, "read_of", LightReading.What.WORDS),
         row.getString("stop"),
         row.getBoolean("opening"),
         row.getDouble("counts"),

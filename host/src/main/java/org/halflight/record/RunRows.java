@@ -40,12 +40,12 @@ final class RunRows {
             .set("session_id", sessionId)
             .set("run_ordinal", run.ordinal())
             .set("camera_label", asked.camera())
-            .set("phase", asked.phase())
+            .set("phase", Phase.WORDS, asked.phase())
             .set("dial", asked.dial())
             .set("speeds", CameraRows.speeds(asked.order()))
-            .set("reference", asked.reference())
+            .set("reference", Reference.WORDS, asked.reference())
             .set("firings_per_speed", asked.firingsPerSpeed())
-            .set("checks", Word.inOrder(asked.checks()))
+            .set("checks", Word.inOrder(Check.WORDS, asked.checks()))
             .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
             .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
             .set("rest_seconds", asked.conditions().restSeconds())
@@ -124,12 +124,12 @@ final class RunRows {
         row.getInt("run_ordinal"),
         new RunSetup(
             row.getString("camera_label"),
-            Row.word(row, "phase", Phase.class),
+            Row.word(row, "phase", Phase.WORDS),
             row.getString("dial"),
             CameraRows.speeds(row.getString("speeds")),
-            Row.word(row, "reference", Reference.class),
+            Row.word(row, "reference", Reference.WORDS),
             row.getInt("firings_per_speed"),
-            Word.readAll(Check.class, row.getString("checks")),
+            Word.readAll(Check.WORDS, row.getString("checks")),
             new CameraCustoms(
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),

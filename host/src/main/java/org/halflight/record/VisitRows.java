@@ -97,8 +97,8 @@ final class VisitRows {
         new Columns()
             .set("visit_id", visit.value())
             .set("list", list)
-            .set("item", each.getKey())
-            .set("state", each.getValue().state())
+            .set("item", CheckItem.WORDS, each.getKey())
+            .set("state", CheckState.WORDS, each.getValue().state())
             .set("note", each.getValue().note())
             .insert(connection, "visit_check");
       }
@@ -113,8 +113,8 @@ final class VisitRows {
         "SELECT * FROM visit_check WHERE visit_id = ? AND list = ?",
         row ->
             findings.put(
-                Row.word(row, "item", CheckItem.class),
-                new Finding(Row.word(row, "state", CheckState.class), row.getString("note"))),
+                Row.word(row, "item", CheckItem.WORDS),
+                new Finding(Row.word(row, "state", CheckState.WORDS), row.getString("note"))),
         visit.value(),
         list);
     return new Checklist(findings);

@@ -2,6 +2,7 @@ package org.halflight.signal;
 
 import java.util.List;
 import java.util.Objects;
+import org.halflight.stored.StoredWords;
 
 /**
  * One release of the shutter as the rig saw it: all edges between two quiet times, in order of
@@ -25,7 +26,20 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
      */
     CONTRADICTION,
     /** The link was lost before the quiet time had passed. */
-    LINK_LOST
+    LINK_LOST;
+
+    /** As files store them. */
+    public static final StoredWords<Damage> WORDS =
+        StoredWords.of(
+            Damage.class,
+            damage ->
+                switch (damage) {
+                  case EDGES_LOST -> "edges-lost";
+                  case LINES_LOST -> "lines-lost";
+                  case RIG_RESTARTED -> "rig-restarted";
+                  case CONTRADICTION -> "contradiction";
+                  case LINK_LOST -> "link-lost";
+                });
   }
 
   public Firing {

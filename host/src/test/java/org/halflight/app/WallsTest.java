@@ -27,6 +27,7 @@ class WallsTest {
    */
   private static final List<String> WAY =
       List.of(
+          "stored",
           "trouble",
           "time",
           "speeds",
