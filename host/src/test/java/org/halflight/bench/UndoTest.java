@@ -23,6 +23,8 @@ import org.junit.jupiter.api.io.TempDir;
 class UndoTest {
   private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
 
+  private static final List<Phase> PHASES = List.of(Phase.values());
+
   @TempDir private Path folder;
 
   @Test
@@ -187,8 +189,7 @@ class UndoTest {
           at.tell(
               new SessionInput.RunBegins(
                   WrittenBench.setup(
-                      Phase.values()[random.nextInt(Phase.values().length)],
-                      1 + random.nextInt(3))));
+                      PHASES.get(random.nextInt(PHASES.size())), 1 + random.nextInt(3))));
       case 1 -> at.tell(new SessionInput.SpeedChosen(WrittenBench.SPEEDS.get(random.nextInt(3))));
       case 2 -> at.tell(new SessionInput.CheckChosen(random.nextBoolean() ? Check.B : Check.T));
       case 3 -> at.tell(new SessionInput.NextChosen());

@@ -124,9 +124,15 @@ final class DeskHand {
   }
 
   /** Presses a key, whatever has the focus. */
-  void key(int code) {
+  void key(int code, int... heldWithIt) {
+    for (int held : heldWithIt) {
+      robot.keyPress(held);
+    }
     robot.keyPress(code);
     robot.keyRelease(code);
+    for (int held : heldWithIt) {
+      robot.keyRelease(held);
+    }
     robot.waitForIdle();
   }
 
