@@ -85,7 +85,7 @@ class BoardClockTest {
       last = now;
       Thread.onSpinWait();
     }
-    assertThat(last / 1e9).isCloseTo(0.9, within(0.002));
+    // This thread may have looked last long before the end.
     assertThat(box.nanos()).isGreaterThanOrEqualTo(last);
     box.close();
     assertThat(box.nanos() / 1e9).isCloseTo(0.9, within(0.002));
