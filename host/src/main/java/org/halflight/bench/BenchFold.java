@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -52,7 +53,7 @@ public final class BenchFold {
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
       heard = true;
-      said = stream.accept(received.line());
+      said = stream.accept(received.line(), received.hostNanos());
       said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
       if (mark.kind().equals(Marks.BEGINS)) {
@@ -79,6 +80,8 @@ public final class BenchFold {
   public List<SessionNews> breakOff() {
     List<SessionNews> news = new ArrayList<>();
     if (heard) {
+      // Edges that waited for their time, and a last line that came damaged, are missing here.
+      stream.linkLost().forEach(each -> hear(each, news));
       if (!session.seesLight()) {
         tell(new SessionInput.Ends(), news);
       }
@@ -136,7 +139,7 @@ public final class BenchFold {
 
   private void tell(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.LinkLost) {
-      stream.linkLost();
+      stream.linkLost().forEach(each -> hear(each, news));
     }
     news.addAll(session.take(input));
   }
@@ -162,6 +165,15 @@ public final class BenchFold {
               new SessionInput.BeatAt(
                   time.ticks(), time.levels(), OptionalInt.of(time.lightSum16()))));
     } else if (said instanceof RigEvent.LinesLost) {
+      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
+    } else if (said instanceof RigEvent.Contradicted contradicted) {
+      news.addAll(
+          session.take(
+              new SessionInput.Damaged(
+                  Firing.Damage.CONTRADICTION,
+                  OptionalLong.of(contradicted.sinceTicks().orElse(Long.MIN_VALUE / 2)))));
+    } else if (said instanceof RigEvent.Ignored ignored
+        && ignored.why() == RigEvent.Why.EDGE_WITHOUT_TIME) {
       news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
     } else if (said instanceof RigEvent.EdgesLost) {
       news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.EDGES_LOST)));
