@@ -76,6 +76,12 @@ public final class RigStream {
    */
   private static final int MISSING_MOST = 400;
 
+  /**
+   * 4 us: the end of a shorter pulse is stamped by software, and may be put a little before its
+   * beginning.
+   */
+  private static final long STAMP_TICKS = 64;
+
   /** 19 hours: no beat is so late that no line is missing before it. */
   private static final long LEAP_MOST_TICKS = 1L << 40;
 
@@ -366,7 +372,7 @@ public final class RigStream {
   private boolean isImpossible(Channel channel, long ticks, OptionalLong came) {
     return ticks < 0
         || greatestTicks.filter(latest -> ticks < latest - DISORDER_TICKS).isPresent()
-        || ticks < channelTicks.getOrDefault(channel, ticks)
+        || ticks < channelTicks.getOrDefault(channel, ticks) - STAMP_TICKS
         || (placing && ticks > wholeTicks.orElse(ticks) + DISORDER_TICKS)
         || (came.isPresent() && pace.isTooEarly(ticks, came.getAsLong()));
   }

@@ -384,7 +384,7 @@ class RigStreamTest {
     stream.accept(rig.beat(BEAT));
     stream.accept(rig.beat(2 * BEAT));
     stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 900));
-    String back = rig.edge(Channel.CENTRE_LOW, false, 2 * BEAT + 899);
+    String back = rig.edge(Channel.CENTRE_LOW, false, 2 * BEAT + 900 - 65);
 
     assertThat(stream.accept(back))
         .containsExactly(

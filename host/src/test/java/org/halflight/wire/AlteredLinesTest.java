@@ -40,7 +40,7 @@ class AlteredLinesTest {
       int at = anyOf(lines, random.nextInt(4) == 0 ? 'B' : 'E', random);
       Sent real = lines.get(at);
       String body = WireText.body(real.line());
-      String[] fields = body.split(" ");
+      String[] fields = body.split(" ", -1);
       int field = real.kind() == 'E' ? 4 : 2;
       String ticks = fields[field];
       fields[field] = otherDigit(ticks, random.nextInt(ticks.length()), random);
@@ -84,7 +84,7 @@ class AlteredLinesTest {
       long end = firings.get(firings.size() - 1).lastTicks() + 1000 * MS;
       List<Sent> lines = new ArrayList<>(ModelBoard.lines(firings, 100 * MS, end));
       Sent real = lines.get(0);
-      String[] fields = WireText.body(real.line()).split(" ");
+      String[] fields = WireText.body(real.line()).split(" ", -1);
       do {
         fields[3] = otherDigit(fields[3], random.nextInt(8), random);
       } while (random.nextInt(3) == 0);

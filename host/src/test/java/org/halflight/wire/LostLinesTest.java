@@ -24,7 +24,7 @@ class LostLinesTest {
   /** Lines around the firing, every subset of which is lost. */
   private static final int WINDOW = 11;
 
-  private static final int POSITIONS = 8;
+  private static final int POSITIONS = 4;
 
   @Test
   void nothingIsMarkedWhereNothingIsLost() {

@@ -33,7 +33,7 @@ final class Meaning {
     long latestSinceBeat = 0;
     double soonest = soonestNanos(lines);
     for (Sent sent : lines) {
-      String[] fields = WireText.body(sent.line()).split(" ");
+      String[] fields = WireText.body(sent.line()).split(" ", -1);
       if (sent.kind() == 'B') {
         long ticks = Long.parseLong(fields[2], 16);
         if (ticks < greatest - DISORDER
