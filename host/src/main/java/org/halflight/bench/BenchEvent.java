@@ -15,7 +15,8 @@ import java.util.Objects;
 public sealed interface BenchEvent {
   /**
    * When, in nanoseconds of a host clock that never runs back, counted from the start of the
-   * session. For the record only; no result depends on it.
+   * session. One thing alone hangs on it, live and in replay alike: an edge is left out that came
+   * before it can have happened. No time is worked out from it.
    */
   long hostNanos();
 

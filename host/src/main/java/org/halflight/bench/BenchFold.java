@@ -90,7 +90,7 @@ public final class BenchFold {
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
       heard = true;
-      said = stream.accept(received.line());
+      said = stream.accept(received.line(), received.hostNanos());
       said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
       take(mark, known, news);
@@ -184,6 +184,8 @@ public final class BenchFold {
   public List<SessionNews> breakOff() {
     List<SessionNews> news = new ArrayList<>();
     if (heard) {
+      // Edges that waited for their time, and a last line that came damaged, are missing here.
+      stream.linkLost().forEach(each -> hear(each, news));
       if (!session.seesLight()) {
         tell(new SessionInput.Ends(), news);
       }
@@ -246,7 +248,7 @@ public final class BenchFold {
 
   private void tell(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.LinkLost) {
-      stream.linkLost();
+      stream.linkLost().forEach(each -> hear(each, news));
     }
     told.add(input);
     news.addAll(session.take(input));
@@ -272,6 +274,15 @@ public final class BenchFold {
           new SessionInput.BeatAt(time.ticks(), time.levels(), OptionalInt.of(time.lightSum16())),
           news);
     } else if (said instanceof RigEvent.LinesLost) {
+      tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
+    } else if (said instanceof RigEvent.Contradicted contradicted) {
+      tell(
+          new SessionInput.Damaged(
+              Firing.Damage.CONTRADICTION,
+              OptionalLong.of(contradicted.sinceTicks().orElse(Long.MIN_VALUE / 2))),
+          news);
+    } else if (said instanceof RigEvent.Ignored ignored
+        && ignored.why() == RigEvent.Why.EDGE_WITHOUT_TIME) {
       tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
     } else if (said instanceof RigEvent.EdgesLost) {
       tell(new SessionInput.Damaged(Firing.Damage.EDGES_LOST), news);

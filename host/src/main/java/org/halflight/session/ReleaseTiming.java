@@ -64,6 +64,11 @@ final class ReleaseTiming {
     return seconds >= 0 && seconds <= LATEST_LIGHT_SECONDS;
   }
 
+  /** Whether the light of a press may still come at a time. */
+  static boolean mayCome(Firing press, long ticks, TickRate rate) {
+    return rate.seconds(ticks - press.lastTicks()) <= LATEST_LIGHT_SECONDS;
+  }
+
   /** Press and light as the one release that they are. */
   static Firing join(Firing press, Firing light) {
     List<Edge> edges = new ArrayList<>(press.edges());

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
@@ -92,10 +93,21 @@ public sealed interface SessionInput {
     }
   }
 
-  /** Something was lost. */
-  record Damaged(Firing.Damage damage) implements SessionInput {
+  /**
+   * Something was lost.
+   *
+   * @param sinceTicks what came since then, up to the next beat, is not to be trusted; empty where
+   *     only what comes between the input before and the one after may be missing
+   */
+  record Damaged(Firing.Damage damage, OptionalLong sinceTicks) implements SessionInput {
     public Damaged {
       Objects.requireNonNull(damage);
+      Objects.requireNonNull(sinceTicks);
+    }
+
+    /** Something is missing here. */
+    public Damaged(Firing.Damage damage) {
+      this(damage, OptionalLong.empty());
     }
   }
 

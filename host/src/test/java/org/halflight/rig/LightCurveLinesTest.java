@@ -23,6 +23,29 @@ class LightCurveLinesTest {
   private final List<RigEvent> events = new ArrayList<>();
 
   @Test
+  void headsWithoutEndTakeNoMemoryWithoutEnd() {
+    // 400 kB of heads, each of which promises more values than any curve has.
+    for (int i = 0; i < 10_000; i++) {
+      hear(
+          rig.message(
+              new RigMessage.CurvePart(
+                  0, i & 0xFF, Kind.OPENING, 1000 * i, 256, 0xFFFF, i % 2 == 0, false, false)));
+      hear(
+          rig.message(
+              new RigMessage.CurvePart(
+                  0, i & 0xFF, Kind.CLOSING, 1000 * i + 500, 256, 0xFFF, true, false, false)));
+    }
+    hear(rig.beat(SECOND));
+    long values =
+        curves().stream()
+            .flatMap(curve -> curve.parts().stream())
+            .mapToLong(part -> part.values().size())
+            .sum();
+    assertThat(values).isLessThan(100_000);
+    assertThat(stream.curvesDropped()).isGreaterThan(0);
+  }
+
+  @Test
   void aShortOpeningIsOnePart() {
     hear(rig.start());
     hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 3, true)));
