@@ -29,6 +29,8 @@ import org.halflight.signal.Channel;
  * it. For one thread.
  */
 public final class BenchDriver implements AutoCloseable {
+  private static final int MOST_FAULTS_AT_CLOSING = 100_000;
+
   /**
    * One thing that happened.
    *
@@ -199,11 +201,27 @@ public final class BenchDriver implements AutoCloseable {
   public void close() {
     try (workbench) {
       feed.close();
-      for (Optional<Happening> rest = step(); rest.isPresent(); rest = step()) {
-        // Taken, and so kept; nobody is there to be told.
-      }
+      takeTheRest();
       endLightSetting();
       endReadings();
+    }
+  }
+
+  /** Takes, and so keeps, what the rig had sent; nobody is there to be told. */
+  private void takeTheRest() {
+    Optional<RuntimeException> first = Optional.empty();
+    boolean more = true;
+    for (int faults = 0; more && faults < MOST_FAULTS_AT_CLOSING; ) {
+      try {
+        more = step().isPresent();
+      } catch (RuntimeException fault) {
+        // A line that cannot be worked out must not keep those behind it from their file.
+        faults++;
+        first = first.or(() -> Optional.of(fault));
+      }
+    }
+    if (first.isPresent()) {
+      throw first.get();
     }
   }
 

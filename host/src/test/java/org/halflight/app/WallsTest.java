@@ -42,6 +42,7 @@ class WallsTest {
           "everyday",
           "verdict",
           "words",
+          "files",
           "shuttermodel",
           "link",
           "link.serial",

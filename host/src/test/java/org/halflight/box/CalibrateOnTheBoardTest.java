@@ -16,6 +16,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileText;
@@ -114,7 +116,7 @@ class CalibrateOnTheBoardTest {
             ours.delays(),
             ours.lines(),
             ours.shortestTrustworthySeconds()),
-        other);
+        OutFiles.neverReplacing().file(other, FileKind.PROFILE));
     List<String> said = new ArrayList<>();
     assertThat(execute(said, "never", "check", "--profile", other.toString(), "--port", box.port()))
         .isEqualTo(1);
