@@ -28,7 +28,9 @@ record DisplayName(String host, int number) {
   private static final Path SOCKETS = Path.of("/tmp/.X11-unix");
   private static final Path LISTENING = Path.of("/proc/net/unix");
 
-  /** Reads a name such as {@code :0} or {@code localhost:10.0}; empty for a name of another form. */
+  /**
+   * Reads a name such as {@code :0} or {@code localhost:10.0}; empty for a name of another form.
+   */
   static Optional<DisplayName> of(String text) {
     Matcher form = FORM.matcher(text.strip());
     return form.matches()
@@ -64,7 +66,9 @@ record DisplayName(String host, int number) {
   /** Some displays listen at a name that is no file, which Java cannot reach. */
   private boolean isKnownToTheSystem() {
     try {
-      return Files.readString(LISTENING).lines().anyMatch(l -> l.endsWith("@" + SOCKETS + "/X" + number));
+      return Files.readString(LISTENING)
+          .lines()
+          .anyMatch(l -> l.endsWith("@" + SOCKETS + "/X" + number));
     } catch (IOException otherSystem) {
       return false;
     }

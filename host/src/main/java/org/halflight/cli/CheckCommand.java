@@ -73,7 +73,8 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Terminal terminal = surroundings.terminal();
-    Optional<OutFile> chartFile = OutputOptions.asked(output.files(inputs()), chart, FileKind.PICTURE);
+    Optional<OutFile> chartFile =
+        OutputOptions.asked(output.files(inputs()), chart, FileKind.PICTURE);
     terminal.say(Words.say("check.begin"));
     try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {

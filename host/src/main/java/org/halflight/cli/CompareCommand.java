@@ -91,8 +91,10 @@ final class CompareCommand implements Callable<Integer> {
     boolean other = !with.isEmpty();
     OutFiles files =
         output.files(profiles.with(Stream.concat(sessions.stream(), with.stream()).toList()));
-    Optional<OutFile> tableFile = OutputOptions.askedTable(files, table, ComparisonTable.headings());
-    Optional<OutFile> statisticFile = OutputOptions.askedTable(files, statistics, StatisticTable.headings());
+    Optional<OutFile> tableFile =
+        OutputOptions.askedTable(files, table, ComparisonTable.headings());
+    Optional<OutFile> statisticFile =
+        OutputOptions.askedTable(files, statistics, StatisticTable.headings());
     RunChoice first =
         RunChoice.of(
             sessions,

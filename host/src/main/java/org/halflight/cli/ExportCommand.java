@@ -61,9 +61,12 @@ final class ExportCommand implements Callable<Integer> {
       throw new Trouble(Words.say("export.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
-    Optional<OutFile> firingFile = OutputOptions.askedTable(files, firingTable, FiringTable.headings());
-    Optional<OutFile> speedFile = OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
-    Optional<OutFile> everydayFile = OutputOptions.askedTable(files, everydayTable, EverydayTable.headings());
+    Optional<OutFile> firingFile =
+        OutputOptions.askedTable(files, firingTable, FiringTable.headings());
+    Optional<OutFile> speedFile =
+        OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
+    Optional<OutFile> everydayFile =
+        OutputOptions.askedTable(files, everydayTable, EverydayTable.headings());
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
     if (speedFile.isPresent()) {

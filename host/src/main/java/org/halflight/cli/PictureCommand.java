@@ -109,8 +109,7 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.noRun"));
     }
     String note = Sentences.source(firings);
-    mapFile.ifPresent(
-        to -> draw(RunPictures.speedMap(Words.say("picture.map"), runs, note), to));
+    mapFile.ifPresent(to -> draw(RunPictures.speedMap(Words.say("picture.map"), runs, note), to));
     rowFile.ifPresent(to -> draw(firingRow(firings, chosen(runs), note), to));
     curveFile.ifPresent(to -> draw(lightCurve(firings, chosen(runs), note), to));
     budgetFile.ifPresent(
@@ -134,8 +133,7 @@ final class PictureCommand implements Callable<Integer> {
     return RunPictures.firingRow(firings, summary, note);
   }
 
-  private void drawTried(
-      List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
+  private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
     Pictures.folder(everyday);
     String note = EverydayWords.source(firings, readings);

@@ -23,8 +23,7 @@ final class Pictures {
     try {
       Files.createDirectories(path);
     } catch (IOException e) {
-      throw new Trouble(
-          Words.say("file.noFolderMade", path, Reasons.of(e)), e);
+      throw new Trouble(Words.say("file.noFolderMade", path, Reasons.of(e)), e);
     }
   }
 

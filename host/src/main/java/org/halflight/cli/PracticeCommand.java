@@ -188,7 +188,9 @@ final class PracticeCommand implements Callable<Integer> {
     surroundings.terminal().say("");
     surroundings.terminal().say(CompareCommand.lines(comparison, firings));
     table(ComparisonTable.of(Source.PRACTICE, comparison), "comparison.csv");
-    table(StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()), "statistics.csv");
+    table(
+        StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
+        "statistics.csv");
     PageFromRuns page =
         new PageFromRuns(
             surroundings,

@@ -44,10 +44,7 @@ final class PracticeFolder {
 
   private static final List<String> OTHERS =
       List.of(
-          "speed-map.png",
-          "firing-row-as-found.png",
-          "firing-row-as-left.png",
-          "hand-over.pdf");
+          "speed-map.png", "firing-row-as-found.png", "firing-row-as-left.png", "hand-over.pdf");
 
   private final Path folder;
   private final Map<String, OutFile> files = new HashMap<>();
@@ -106,8 +103,7 @@ final class PracticeFolder {
     }
     try {
       BenchFold fold = BenchFold.replay(SessionFile.read(session).events());
-      return fold.greeting().stream()
-              .allMatch(rig -> Source.of(rig.serial()) == Source.PRACTICE)
+      return fold.greeting().stream().allMatch(rig -> Source.of(rig.serial()) == Source.PRACTICE)
           && fold.session().results().stream()
               .allMatch(firing -> Source.of(firing.key().rigSerial()) == Source.PRACTICE)
           && fold.session().runs().stream()

@@ -307,8 +307,7 @@ final class Archive implements AutoCloseable {
       says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
     } catch (RuntimeException | Error fault) {
       missed = true;
-      says.accept(
-          new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
+      says.accept(new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
     }
   }
 }

@@ -240,8 +240,7 @@ final class CamerasPlace extends JPanel implements Looked {
                               clock.getZone(),
                               version);
                       Tables.folder(folder);
-                      OutFile file =
-                          OutFiles.neverReplacing().free(named, FileKind.PAGE);
+                      OutFile file = OutFiles.neverReplacing().free(named, FileKind.PAGE);
                       HandOverPage.write(input, Paper.A4, file);
                       return file.path();
                     },

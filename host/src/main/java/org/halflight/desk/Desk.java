@@ -82,7 +82,6 @@ public final class Desk {
     words.setEditable(false);
     words.setOpaque(false);
     words.setSize(words.getPreferredSize());
-    JOptionPane.showMessageDialog(
-        null, words, Words.say("start.title"), JOptionPane.ERROR_MESSAGE);
+    JOptionPane.showMessageDialog(null, words, Words.say("start.title"), JOptionPane.ERROR_MESSAGE);
   }
 }

@@ -46,8 +46,7 @@ final class Tables {
 
   private static boolean isThere(Path folder, String name, String number) {
     return Files.exists(folder.resolve(name + FIRINGS + number + ENDING), LinkOption.NOFOLLOW_LINKS)
-        || Files.exists(
-            folder.resolve(name + SPEEDS + number + ENDING), LinkOption.NOFOLLOW_LINKS);
+        || Files.exists(folder.resolve(name + SPEEDS + number + ENDING), LinkOption.NOFOLLOW_LINKS);
   }
 
   /**

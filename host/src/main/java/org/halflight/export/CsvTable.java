@@ -29,7 +29,11 @@ import org.halflight.words.Words;
  * @param rows each as long as the headings
  */
 public record CsvTable(List<String> headings, List<List<String>> rows) {
-  private static final CSVFormat FORMAT = Dialect.PLAIN.format;
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").get();
+
+  private static final CSVFormat EACH_FIELD_IN_QUOTES =
+      FORMAT.builder().setQuoteMode(QuoteMode.ALL).get();
 
   public CsvTable {
     headings = List.copyOf(headings);
@@ -45,24 +49,23 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
   /** For whom a table is written. */
   public enum Dialect {
     /** For programs and people who read it back: every field as it is. */
-    PLAIN(CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").get()),
+    PLAIN,
     /**
-     * For spreadsheets, which take a field that begins with {@code =}, {@code +}, {@code -}, {@code
-     * @}, a tab or a line end for a formula and work it out: such a field gets an apostrophe before
-     * it unless it is a number, and every field stands in quotes, so that no separator of another
-     * country cuts it. The rule is that of OWASP's page on CSV injection, written down from memory.
+     * For spreadsheets, which take a field that begins with {@code =}, {@code +}, {@code -},
+     * {@code @}, a tab or a line end for a formula and work it out: such a field gets an apostrophe
+     * before it unless it is a number, and every field stands in quotes, so that no separator of
+     * another country cuts it. The rule is that of OWASP's page on CSV injection, written down from
+     * memory.
      */
-    SPREADSHEET(
-        CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").setQuoteMode(QuoteMode.ALL).get());
+    SPREADSHEET;
 
-    private static final Pattern FORMULA = Pattern.compile("[=+\\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]");
+    private static final Pattern FORMULA =
+        Pattern.compile("[=+\\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]");
     private static final Pattern NUMBER =
         Pattern.compile("[+-]?\\d{1,30}(\\.\\d{1,30})?([eE][+-]?\\d{1,3})?");
 
-    private final CSVFormat format;
-
-    Dialect(CSVFormat format) {
-      this.format = format;
+    private CSVFormat format() {
+      return this == SPREADSHEET ? EACH_FIELD_IN_QUOTES : FORMAT;
     }
 
     private String field(String text) {
@@ -82,7 +85,7 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
   /** The table as the bytes of a file. */
   public byte[] bytes(Dialect dialect) {
     StringBuilder text = new StringBuilder();
-    try (CSVPrinter printer = new CSVPrinter(text, dialect.format)) {
+    try (CSVPrinter printer = new CSVPrinter(text, dialect.format())) {
       printer.printRecord(headings);
       for (List<String> row : rows) {
         printer.printRecord(row.stream().map(dialect::field));

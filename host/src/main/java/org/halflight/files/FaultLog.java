@@ -57,9 +57,7 @@ public final class FaultLog {
         makePrivate();
       } else if (Files.size(file) > MOST_BYTES) {
         Files.move(
-            file,
-            file.resolveSibling(NAME + ".before"),
-            StandardCopyOption.REPLACE_EXISTING);
+            file, file.resolveSibling(NAME + ".before"), StandardCopyOption.REPLACE_EXISTING);
         makePrivate();
       }
       Files.writeString(

@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -15,23 +14,23 @@ import org.halflight.words.Words;
 /** What a file holds, by its first bytes. */
 public enum FileKind {
   /** A table of this program: its first line holds nothing but headings. */
-  TABLE(List.of(".csv")),
+  TABLE(".csv"),
   /** Raw edges of a disc: nobody can take them again, so not even others of them replace them. */
-  EDGES(List.of(".csv")),
+  EDGES(".csv"),
   /** A picture (PNG). */
-  PICTURE(List.of(".png")),
+  PICTURE(".png"),
   /** A page to print (PDF). */
-  PAGE(List.of(".pdf")),
+  PAGE(".pdf"),
   /** The profile of a rig. */
-  PROFILE(List.of(".profile")),
+  PROFILE(".profile"),
   /** A session file. */
-  SESSION(List.of(".session", ".session.kept", ".session.lock")),
+  SESSION(".session .session.kept .session.lock"),
   /** The record, a backup of it, or one of the files that belong to an open record. */
-  RECORD(List.of(".sqlite", ".sqlite-wal", ".sqlite-shm", ".sqlite-journal", ".sqlite.lock")),
+  RECORD(".sqlite .sqlite-wal .sqlite-shm .sqlite-journal .sqlite.lock"),
   /** Nothing at all. */
-  EMPTY(List.of()),
+  EMPTY(""),
   /** Anything else. */
-  OTHER(List.of());
+  OTHER("");
 
   /** Enough for the headings of every table. */
   private static final int LOOKED_AT_BYTES = 8192;
@@ -41,9 +40,10 @@ public enum FileKind {
   private static final Pattern HEADING = Pattern.compile("[a-z0-9_]+");
   private static final String EDGES_BEGIN = "rig,kind,firmware,ticks_per_second,";
 
-  private final List<String> endings;
+  /** Of names that are kept for such files, with spaces between; the usual one first. */
+  private final String endings;
 
-  FileKind(List<String> endings) {
+  FileKind(String endings) {
     this.endings = endings;
   }
 
@@ -105,13 +105,13 @@ public enum FileKind {
     String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
     return Arrays.stream(values())
         .filter(kind -> kind == SESSION || kind == RECORD || kind == PROFILE)
-        .filter(kind -> kind.endings.stream().anyMatch(name::endsWith))
+        .filter(kind -> Arrays.stream(kind.endings.split(" ", -1)).anyMatch(name::endsWith))
         .findFirst();
   }
 
   /** Its usual ending, such as {@code .csv}. */
   String ending() {
-    return endings.get(0);
+    return endings.split(" ", -1)[0];
   }
 
   /** What it is called in a sentence, with its article. */

@@ -123,8 +123,7 @@ public final class OutFiles {
     Optional<FileKind> keptFor = FileKind.keptName(target).filter(other -> other != kind);
     if (keptFor.isPresent() && !Files.exists(target)) {
       throw new Trouble(
-          Words.say(
-              "file.name", named, keptFor.get().spoken(), kind.spoken(), kind.ending()));
+          Words.say("file.name", named, keptFor.get().spoken(), kind.spoken(), kind.ending()));
     }
     if (Files.exists(target)) {
       mayReplace(named, target, kind, begins);
@@ -177,11 +176,8 @@ public final class OutFiles {
 
   private static boolean isAmong(List<Path> files, Path target) throws IOException {
     for (Path file : files) {
-      boolean same =
-          Files.exists(file) && Files.exists(target)
-              ? Files.isSameFile(file, target)
-              : real(file).equals(target);
-      if (same) {
+      boolean bothThere = Files.exists(file) && Files.exists(target);
+      if (bothThere ? Files.isSameFile(file, target) : real(file).equals(target)) {
         return true;
       }
     }

@@ -32,7 +32,7 @@ final class Letters {
 
   private final PDFont regular;
   private final PDFont bold;
-  private final Map<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
+  private final IdentityHashMap<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
   private long lookedUp;
 
   Letters(PDDocument document) throws IOException {

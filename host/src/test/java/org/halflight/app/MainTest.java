@@ -2,13 +2,16 @@ package org.halflight.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -45,6 +48,13 @@ class MainTest {
     assertThat(folder.resolve("run").resolve("practice.session")).isNotEmptyFile();
   }
 
+  /** Whole paths: the program is started in another folder. */
+  private static String classPath() {
+    return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
+        .map(part -> Path.of(part).toAbsolutePath().toString())
+        .collect(Collectors.joining(File.pathSeparator));
+  }
+
   private String start(String shell, String code, String... words)
       throws IOException, InterruptedException {
     List<String> command =
@@ -58,7 +68,7 @@ class MainTest {
                 "-XX:TieredStopAtLevel=1",
                 "-XX:-UsePerfData",
                 "-cp",
-                System.getProperty("java.class.path"),
+                classPath(),
                 Main.class.getName()));
     command.addAll(List.of(words));
     Path printed = folder.resolve("printed");

@@ -107,8 +107,7 @@ class OverwritingTest {
     assertThat(printed()).contains("is another table");
     assertThat(Files.readAllBytes(table)).isEqualTo(first);
     Files.writeString(table, "\r\n", java.nio.file.StandardOpenOption.APPEND);
-    assertThat(
-            execute("export", session.toString(), "--firings", table.toString(), "--force"))
+    assertThat(execute("export", session.toString(), "--firings", table.toString(), "--force"))
         .as(printed())
         .isZero();
     assertThat(Files.readAllBytes(table)).isEqualTo(first);
@@ -135,9 +134,7 @@ class OverwritingTest {
     Path run = folder.resolve("run");
     assertThat(execute("practice", "--out", run.toString(), "--seed", "3")).isZero();
     byte[] first = Files.readAllBytes(run.resolve("firings.csv"));
-    assertThat(execute("practice", "--out", run.toString(), "--seed", "4"))
-        .as(printed())
-        .isZero();
+    assertThat(execute("practice", "--out", run.toString(), "--seed", "4")).as(printed()).isZero();
     assertThat(Files.readAllBytes(run.resolve("firings.csv"))).isNotEqualTo(first);
     // A page that somebody else has put there.
     Files.writeString(run.resolve("speeds.csv"), "My own notes\n");
@@ -147,8 +144,7 @@ class OverwritingTest {
 
   @Test
   void tablesForASpreadsheetHaveNoFormulaOfAnybodysWords() throws Exception {
-    Path formula =
-        TinySession.write(folder.resolve("formula.session"), "=HYPERLINK(1)", "1/60");
+    Path formula = TinySession.write(folder.resolve("formula.session"), "=HYPERLINK(1)", "1/60");
     Path table = folder.resolve("everyday.csv");
     String[] words = {
       "export", formula.toString(), "--everyday", table.toString(), "--spreadsheet"

@@ -27,9 +27,7 @@ class SmallFaultsTest {
   void aSpeedWithUnusableFiringsOnlyHasNoRow() throws Exception {
     Path session = TinySession.damaged(folder.resolve("my.session"));
     Path row = folder.resolve("row.png");
-    assertThat(
-            execute(
-                "picture", session.toString(), "--row", row.toString(), "--speed", "1/60"))
+    assertThat(execute("picture", session.toString(), "--row", row.toString(), "--speed", "1/60"))
         .isEqualTo(1);
     assertThat(printed()).contains("has no firing that a firing row can show");
     assertThat(printed().strip().lines()).hasSize(1);
@@ -65,8 +63,7 @@ class SmallFaultsTest {
     Path words = Files.writeString(folder.resolve("SUM"), "--shutter=secret words\n");
     String session = TinySession.write(folder.resolve("my.session")).toString();
     Path page = folder.resolve("page.pdf");
-    assertThat(
-            execute("page", session, "--out", page.toString(), "--camera", "@" + words))
+    assertThat(execute("page", session, "--out", page.toString(), "--camera", "@" + words))
         .as(printed())
         .isZero();
     try (var document = org.apache.pdfbox.Loader.loadPDF(page.toFile())) {
@@ -81,12 +78,21 @@ class SmallFaultsTest {
   void oddWordsOnThePageMakeAPage() throws Exception {
     String session = TinySession.write(folder.resolve("my.session")).toString();
     for (String odd :
-        List.of("w".repeat(2000), "\u0000\u0007\u202e", "{0} {1}", "\uD83D\uDE00\uDFFF", "a\nb\tc")) {
+        List.of(
+            "w".repeat(2000), "\u0000\u0007\u202e", "{0} {1}", "\uD83D\uDE00\uDFFF", "a\nb\tc")) {
       assertThat(
               execute(
-                  "page", session, "--force", "--out=" + folder.resolve("page.pdf"), "--camera=" + odd,
-                  "--serial=" + odd, "--job=" + odd, "--shutter=" + odd, "--done=" + odd,
-                  "--not-tested=" + odd, "--intake=" + odd.replace("=", "") + "=ok," + odd))
+                  "page",
+                  session,
+                  "--force",
+                  "--out=" + folder.resolve("page.pdf"),
+                  "--camera=" + odd,
+                  "--serial=" + odd,
+                  "--job=" + odd,
+                  "--shutter=" + odd,
+                  "--done=" + odd,
+                  "--not-tested=" + odd,
+                  "--intake=" + odd.replace("=", "") + "=ok," + odd))
           .as(printed())
           .isZero();
     }

@@ -29,7 +29,9 @@ final class TinySession {
         text(
             "mine",
             "1/60",
-            Files.readAllLines(LINES).stream().filter(line -> !line.matches("E .... 2 .*")).toList()));
+            Files.readAllLines(LINES).stream()
+                .filter(line -> !line.matches("E .... 2 .*"))
+                .toList()));
   }
 
   private static String text(String camera, String speed, List<String> lines) {

@@ -25,7 +25,10 @@ class PictureCanvasTest {
         () -> {
           canvas[0] =
               new PictureCanvas(
-                  "a picture", new Look(false, Theme.LIGHT), drawing::add, () -> second++ * 1_000_000_000L);
+                  "a picture",
+                  new Look(false, Theme.LIGHT),
+                  drawing::add,
+                  () -> second++ * 1_000_000_000L);
           canvas[0].setSize(200, 100);
           canvas[0].show(
               new PictureOf(

@@ -30,8 +30,7 @@ class RunTablesTest {
 
   private CsvTable readBack(CsvTable table) {
     Path path = folder.resolve("table.csv");
-    table.write(
-        OutFiles.of(true, List.of()).file(path, FileKind.TABLE), CsvTable.Dialect.PLAIN);
+    table.write(OutFiles.of(true, List.of()).file(path, FileKind.TABLE), CsvTable.Dialect.PLAIN);
     return CsvTable.read(path);
   }
 

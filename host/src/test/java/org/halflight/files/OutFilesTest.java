@@ -164,10 +164,11 @@ class OutFilesTest {
     Path file = folder.resolve("new.csv");
     OutFile out = OutFiles.neverReplacing().file(file, FileKind.TABLE);
     Files.writeString(file, OLD_TABLE);
-    assertThatThrownBy(() -> out.write(NEW)).isInstanceOf(Trouble.class).hasMessageContaining("there");
+    assertThatThrownBy(() -> out.write(NEW))
+        .isInstanceOf(Trouble.class)
+        .hasMessageContaining("there");
     assertThat(file).hasContent(OLD_TABLE);
-    OutFile forced =
-        OutFiles.of(true, List.of()).file(folder.resolve("other.csv"), FileKind.TABLE);
+    OutFile forced = OutFiles.of(true, List.of()).file(folder.resolve("other.csv"), FileKind.TABLE);
     Files.writeString(folder.resolve("other.csv"), "halflight-session 1\n");
     assertThatThrownBy(() -> forced.write(NEW))
         .isInstanceOf(Trouble.class)

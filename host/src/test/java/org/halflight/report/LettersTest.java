@@ -26,7 +26,9 @@ class LettersTest {
           long before = letters.lookedUp();
           List<String> lines = letters.lines(letters.bold(), SIZE, each, WIDTH);
           // Shown, measured, cut: three looks at each letter, and the space.
-          assertThat(letters.lookedUp() - before).as("seed " + seed).isLessThanOrEqualTo(3L * length + 1);
+          assertThat(letters.lookedUp() - before)
+              .as("seed " + seed)
+              .isLessThanOrEqualTo(3L * length + 1);
           assertThat(String.join("", lines)).isEqualTo(each);
           assertThat(lines)
               .allSatisfy(
@@ -47,7 +49,8 @@ class LettersTest {
       for (int round = 0; round < 50; round++) {
         StringBuilder text = new StringBuilder();
         for (int word = 0; word < 40; word++) {
-          text.append("x\u00e9\uD83D\uDE00W".repeat(random.nextInt(1 + random.nextInt(30)))).append(' ');
+          text.append("x\u00e9\uD83D\uDE00W".repeat(random.nextInt(1 + random.nextInt(30))))
+              .append(' ');
         }
         List<String> lines = letters.lines(letters.regular(), 9, text.toString(), 120);
         String shown = letters.shown(letters.regular(), text.toString());

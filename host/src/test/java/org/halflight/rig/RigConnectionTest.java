@@ -356,7 +356,8 @@ class RigConnectionTest {
           @Override
           public void received(long hostNanos, String line) {
             if (faults.get() == 0) {
-              Thread.currentThread().setUncaughtExceptionHandler((t, e) -> faults.incrementAndGet());
+              Thread.currentThread()
+                  .setUncaughtExceptionHandler((t, e) -> faults.incrementAndGet());
               throw new IllegalStateException("a line that the program does not stand");
             }
             heard.received(hostNanos, line);
