@@ -178,7 +178,9 @@ class EveryCommandTest {
       }
       for (String value : values(arg)) {
         line(name, with(usual, arg, value));
-        if (isFile(arg) && spec.findOption("--force") != null) {
+        if (isFile(arg)
+            && !arg.paramLabel().equals("SESSION")
+            && spec.findOption("--force") != null) {
           line(name, plus(with(usual, arg, value), "--force"));
         }
       }
@@ -239,7 +241,7 @@ class EveryCommandTest {
               "5,4,NaN,2,1"));
     }
     // A word that several commands share is tried with every value in one of them.
-    return triedInFull.add(arg.userObject()) ? values : values.subList(0, 6);
+    return triedInFull.add(arg.userObject()) ? values : values.subList(0, 3);
   }
 
   /** The usual words with a value in the place of an argument. */
