@@ -30,6 +30,8 @@ import org.halflight.trouble.Trouble;
  * it. For one thread.
  */
 public final class BenchDriver implements AutoCloseable {
+  private static final int MOST_FAULTS_AT_CLOSING = 100_000;
+
   /**
    * One thing that happened.
    *
@@ -220,9 +222,7 @@ public final class BenchDriver implements AutoCloseable {
   public void close() {
     try (workbench) {
       feed.close();
-      for (boolean more = true; more; more = takeRest()) {
-        // Taken, and so kept; nobody is there to be told.
-      }
+      takeTheRest();
       endLightSetting();
       endReadings();
     }
@@ -239,6 +239,24 @@ public final class BenchDriver implements AutoCloseable {
       return true;
     }
     return rest.isPresent();
+  }
+
+  /** Takes, and so keeps, what the rig had sent; nobody is there to be told. */
+  private void takeTheRest() {
+    Optional<RuntimeException> first = Optional.empty();
+    boolean more = true;
+    for (int faults = 0; more && faults < MOST_FAULTS_AT_CLOSING; ) {
+      try {
+        more = takeRest();
+      } catch (RuntimeException fault) {
+        // A line that cannot be worked out must not keep those behind it from their file.
+        faults++;
+        first = first.or(() -> Optional.of(fault));
+      }
+    }
+    if (first.isPresent()) {
+      throw first.get();
+    }
   }
 
   private Happening hear(BenchEvent event) {

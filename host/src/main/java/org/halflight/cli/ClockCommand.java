@@ -121,7 +121,7 @@ final class ClockCommand implements Callable<Integer> {
   public Integer call() {
     Terminal terminal = surroundings.terminal();
     Input on = CliWords.constant(Input.WORDS, input, "--input");
-    if (!(hertz > 0) || !(seconds > 0)) {
+    if (!(hertz > 0) || !(seconds > 0) || (sourcePpm != null && !(sourcePpm >= 0))) {
       throw new Trouble(Words.say("clock.notPositive"));
     }
     EdgeTrain train = train(CliWords.constant(Source.WORDS, source, "--source"));

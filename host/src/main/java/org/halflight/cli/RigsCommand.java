@@ -65,6 +65,7 @@ final class RigsCommand implements Callable<Integer> {
     } catch (IllegalArgumentException badName) {
       throw new Trouble(Words.say("rigs.badSerial", serial), badName);
     }
+    surroundings.terminal().say(Words.say("rigs.looking"));
     try (LiveFeed feed = new LiveFeed(ports, rig.wish(), surroundings.nanos())) {
       boolean sent = false;
       while (true) {

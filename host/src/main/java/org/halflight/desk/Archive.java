@@ -21,6 +21,7 @@ import javax.swing.SwingUtilities;
 import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.Said;
+import org.halflight.files.FaultLog;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.Visit;
@@ -53,6 +54,7 @@ final class Archive implements AutoCloseable {
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
   private final DeskSurroundings surroundings;
   private final Consumer<Said> says;
+  private final FaultLog faults;
   private volatile Consumer<Visit> onVisit = here -> {};
 
   // All below on the thread of the record only.
@@ -69,6 +71,7 @@ final class Archive implements AutoCloseable {
   Archive(DeskSurroundings surroundings, Consumer<Said> says) {
     this.surroundings = surroundings;
     this.says = says;
+    this.faults = surroundings.faults();
     thread.execute(
         () ->
             guarded(
@@ -329,6 +332,9 @@ final class Archive implements AutoCloseable {
     } catch (Trouble trouble) {
       missed = true;
       says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+    } catch (RuntimeException | Error fault) {
+      missed = true;
+      says.accept(new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
     }
   }
 }

@@ -104,7 +104,8 @@ final class Benches {
             archive,
             rig,
             new LightTestHands(driver, model.lightTest(), camera, rig::isReady));
-    return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
+    return new BenchLoop(
+        feed, driver, model, hands, window, sounds, archive, surroundings.faults());
   }
 
   private Workbench resume(Path path, BenchEvent.Mark begins) {

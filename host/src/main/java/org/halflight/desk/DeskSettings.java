@@ -2,12 +2,14 @@ package org.halflight.desk;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.StopsForm;
+import org.halflight.files.Placing;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 import org.halflight.trouble.Trouble;
@@ -97,9 +99,9 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("linkage", aim.linkage());
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
-      try (Writer writer = Files.newBufferedWriter(file)) {
-        kept.store(writer, null);
-      }
+      StringWriter text = new StringWriter();
+      kept.store(text, null);
+      Placing.replace(file, text.toString().getBytes(StandardCharsets.UTF_8));
     } catch (IOException notKept) {
       // Nothing that was measured depends on it.
       return;

@@ -51,6 +51,11 @@ public final class ComparisonTable {
 
   private static final int SCATTER_FROM = 20;
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private ComparisonTable() {}
 
   /** The table of a comparison. */

@@ -24,6 +24,11 @@ public final class EverydayTable {
           "state",
           "source");
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private EverydayTable() {}
 
   /**

@@ -77,6 +77,11 @@ public final class FiringTable {
 
   private static final int FIGURES = 17;
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private FiringTable() {}
 
   /** The table of some firings, in their order. */

@@ -59,6 +59,11 @@ public final class SpeedTable {
           "rig_calibrated",
           "decided_on");
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private SpeedTable() {}
 
   /** The table of some runs, phase by phase, slow to fast. */

@@ -27,6 +27,11 @@ public final class StatisticTable {
           "least_firings",
           "why_not");
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private StatisticTable() {}
 
   /** The table of some runs, phase by phase, slow to fast. */

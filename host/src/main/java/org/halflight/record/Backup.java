@@ -10,6 +10,8 @@ import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.record.RecordTrouble.Reason;
 
 /** Whole copies of a record, and putting one in its place. */
@@ -26,26 +28,25 @@ final class Backup {
     if (Files.exists(to)) {
       throw RecordTrouble.of(Reason.BACKUP, "record.backup.there", to);
     }
-    Path part = to.resolveSibling(to.getFileName() + ".part");
     try {
       Path folder = to.toAbsolutePath().getParent();
       if (folder != null) {
         Files.createDirectories(folder);
       }
-      Files.deleteIfExists(part);
-      try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
-        copy.setString(1, part.toAbsolutePath().toString());
-        copy.execute();
-      }
-      force(part);
-      move(part, to);
+      OutFiles.neverReplacing()
+          .file(to, FileKind.RECORD)
+          .write(
+              (Path part) -> {
+                try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
+                  copy.setString(1, part.toAbsolutePath().toString());
+                  copy.execute();
+                }
+              });
     } catch (SQLException e) {
-      delete(part);
       throw RecordTrouble.of(
               Reason.BACKUP, "record.backup.failed", to, String.valueOf(e.getMessage()))
           .because(e);
     } catch (IOException e) {
-      delete(part);
       throw RecordTrouble.of(Reason.BACKUP, "record.backup.failed", to, SqlTrouble.why(e))
           .because(e);
     }

@@ -4,13 +4,15 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.halflight.files.OutFile;
+import org.halflight.files.Placing;
+import org.halflight.files.Reasons;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
@@ -44,7 +46,12 @@ public final class ProfileShelf {
    */
   public Path keep(RigProfile profile) {
     Path file = folder.resolve(profile.rig().serial() + '_' + profile.date() + ENDING);
-    write(profile, file);
+    try {
+      Files.createDirectories(folder);
+      Placing.replace(file, bytes(profile));
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unwritable", file, Reasons.of(e)), e);
+    }
     return file;
   }
 
@@ -87,7 +94,7 @@ public final class ProfileShelf {
           .filter(file -> own.matcher(file.getFileName().toString()).matches())
           .max(Comparator.comparing(file -> file.getFileName().toString()));
     } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unreadable", folder, e.getMessage()), e);
+      throw new Trouble(Words.say("profile.unreadable", folder, Reasons.of(e)), e);
     }
   }
 
@@ -108,23 +115,16 @@ public final class ProfileShelf {
     try {
       return Files.readString(file, StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unreadable", file, e.getMessage()), e);
+      throw new Trouble(Words.say("profile.unreadable", file, Reasons.of(e)), e);
     }
   }
 
-  /**
-   * Writes a profile into any file, by way of a file beside it, so that it is there whole or not.
-   *
-   * @throws Trouble when it cannot be written
-   */
-  public static void write(RigProfile profile, Path file) {
-    Path beside = file.resolveSibling(file.getFileName() + ".new");
-    try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-      Files.writeString(beside, ProfileText.write(profile), StandardCharsets.UTF_8);
-      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unwritable", file, e.getMessage()), e);
-    }
+  /** Writes a profile into any file. */
+  public static void write(RigProfile profile, OutFile to) {
+    to.write(bytes(profile));
+  }
+
+  private static byte[] bytes(RigProfile profile) {
+    return ProfileText.write(profile).getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -176,17 +176,23 @@ public final class RigConnection implements AutoCloseable {
   }
 
   private void run() {
-    try {
-      searchAndServe();
-    } catch (RuntimeException fault) {
-      // Whoever waits for lines must not wait for ever.
-      change(
-          LinkState.LOST,
-          "The program stopped reading the rig because of a fault of its own ("
-              + fault
-              + "). What came before is kept; start the program again.",
-          Optional.empty());
-      throw fault;
+    boolean ended = false;
+    while (!ended && isOpen()) {
+      try {
+        searchAndServe();
+        ended = true;
+      } catch (RuntimeException | Error fault) {
+        // Whoever waits for lines must not wait for ever, and the rig goes on sending.
+        change(
+            LinkState.LOST,
+            "The program lost the rig because of a fault of its own. What came before is kept; the"
+                + " rig is looked for again.",
+            Optional.empty());
+        // The port that it was on answers, and is looked at again.
+        settled.clear();
+        thread.getUncaughtExceptionHandler().uncaughtException(thread, fault);
+        pause.nanos(PAUSE_NANOS);
+      }
     }
   }
 

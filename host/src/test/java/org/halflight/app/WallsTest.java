@@ -43,6 +43,7 @@ class WallsTest {
           "everyday",
           "verdict",
           "words",
+          "files",
           "shuttermodel",
           "link",
           "link.serial",

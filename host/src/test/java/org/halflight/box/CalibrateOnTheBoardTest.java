@@ -15,6 +15,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileText;
@@ -122,7 +124,7 @@ class CalibrateOnTheBoardTest {
             ours.delays(),
             ours.lines(),
             ours.shortestTrustworthySeconds()),
-        other);
+        OutFiles.neverReplacing().file(other, FileKind.PROFILE));
     List<String> said = new ArrayList<>();
     assertThat(
             execute(

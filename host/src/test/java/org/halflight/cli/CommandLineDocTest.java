@@ -32,7 +32,8 @@ class CommandLineDocTest {
 
   @Test
   void everyExampleWorks() throws Exception {
-    assertThat(execute("practice", "--out", folder.toString())).isZero();
+    Path practice = folder.resolve("practice");
+    assertThat(execute("practice", "--out", practice.toString())).isZero();
     int examples = 0;
     for (String line : Files.readAllLines(Path.of("docs/command-line.md"))) {
       Matcher example = EXAMPLE.matcher(line);
@@ -43,7 +44,7 @@ class CommandLineDocTest {
       String words =
           example
               .group(1)
-              .replace("my.session", folder.resolve("practice.session").toString())
+              .replace("my.session", practice.resolve("practice.session").toString())
               .replace("FOLDER", folder.resolve("other").toString())
               .replaceAll(
                   "([a-z]+\\.(csv|png|pdf|sqlite))", Matcher.quoteReplacement(folder + "/") + "$1")

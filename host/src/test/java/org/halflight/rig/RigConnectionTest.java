@@ -370,6 +370,52 @@ class RigConnectionTest {
   }
 
   @Test
+  void afterAFaultOfTheProgramTheRigIsLookedForAgain() {
+    ports.plug("a", connectedLink("a").says(rig.beat(5)));
+    AtomicInteger faults = new AtomicInteger();
+    RigConnection.Listener failsOnce =
+        new RigConnection.Listener() {
+          @Override
+          public void received(long hostNanos, String line) {
+            if (faults.get() == 0) {
+              Thread.currentThread()
+                  .setUncaughtExceptionHandler((t, e) -> faults.incrementAndGet());
+              throw new IllegalStateException("a line that the program does not stand");
+            }
+            heard.received(hostNanos, line);
+          }
+
+          @Override
+          public void sent(long hostNanos, String line) {}
+
+          @Override
+          public void changed(LinkChange change) {
+            heard.changed(change);
+          }
+        };
+    String beat = rig.beat(6);
+    ScriptedLink again = connectedLink("a").says(beat);
+    RigConnection made =
+        new RigConnection(
+            ports,
+            RigWish.any(),
+            failsOnce,
+            clock,
+            Optional.of(
+                n -> {
+                  if (faults.get() > 0) {
+                    ports.plug("a", again);
+                  }
+                }));
+    connection = Optional.of(made);
+    made.start();
+
+    heard.awaitText("< " + beat);
+    assertThat(faults).hasValue(1);
+    assertThat(heard.states()).contains(LinkState.LOST);
+  }
+
+  @Test
   void closesFromTheListenersThreadToo() {
     String beat = rig.beat(5);
     ScriptedLink link = link("a").takes("h 0000").says(rig.greeting(9)).takes("s 0001");
