@@ -11,6 +11,7 @@ import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.desk.Desk;
 import org.halflight.desk.DeskSurroundings;
+import org.halflight.files.NativeLibraries;
 import org.halflight.link.HostClockProbe;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.DataFolder;
@@ -23,6 +24,7 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
+    NativeLibraries.keepIn(cache());
     System.exit(args.length == 0 && !GraphicsEnvironment.isHeadless() ? window() : terminal(args));
   }
 
@@ -60,6 +62,12 @@ public final class Main {
   private static Path folder() {
     return Path.of(
         DataFolder.of(
+            System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
+  }
+
+  private static Path cache() {
+    return Path.of(
+        DataFolder.cache(
             System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
   }
 

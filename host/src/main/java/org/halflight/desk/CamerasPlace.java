@@ -21,6 +21,7 @@ import javax.swing.table.AbstractTableModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.TableTwin;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.files.FileNames;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.job.Camera;
@@ -267,8 +268,7 @@ final class CamerasPlace extends JPanel implements Looked {
   }
 
   private static String fileName(Camera camera) {
-    String plain = camera.label().replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-    return (plain.isEmpty() ? "camera" : plain) + "-" + camera.id().value();
+    return FileNames.plain(camera.label(), "camera") + "-" + camera.id().value();
   }
 
   private final class Lines extends AbstractTableModel {

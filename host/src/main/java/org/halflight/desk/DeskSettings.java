@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.StopsForm;
+import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 import org.halflight.trouble.Trouble;
@@ -98,7 +99,8 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("stop-tolerance", aim.stops().tolerance());
     kept.setProperty("linkage", aim.linkage());
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
+      PrivateFiles.makeFolderOf(file);
+      PrivateFiles.makeIfMissing(file);
       try (Writer writer = Files.newBufferedWriter(file)) {
         kept.store(writer, null);
       }

@@ -1,9 +1,9 @@
 package org.halflight.desk;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.halflight.export.CsvTable;
+import org.halflight.files.PrivateFiles;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -31,7 +31,7 @@ final class Tables {
    */
   static void folder(Path folder) {
     try {
-      Files.createDirectories(folder);
+      PrivateFiles.makeFolder(folder);
     } catch (IOException e) {
       throw new Trouble(Words.say("desk.cameras.noFolder", folder, e.getMessage()), e);
     }

@@ -9,8 +9,11 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.halflight.files.FileNames;
+import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
@@ -43,7 +46,7 @@ public final class ProfileShelf {
    * @throws Trouble when it cannot be written
    */
   public Path keep(RigProfile profile) {
-    Path file = folder.resolve(profile.rig().serial() + '_' + profile.date() + ENDING);
+    Path file = folder.resolve(name(profile.rig().serial()) + '_' + profile.date() + ENDING);
     write(profile, file);
     return file;
   }
@@ -77,18 +80,36 @@ public final class ProfileShelf {
             });
   }
 
+  /** What a rig calls itself may be anything. */
+  private static String name(String serial) {
+    return FileNames.distinct(serial, "rig");
+  }
+
   private Optional<Path> newestFile(String serial) {
     if (!Files.isDirectory(folder)) {
       return Optional.empty();
     }
-    Pattern own = Pattern.compile(Pattern.quote(serial) + "_\\d{4}-\\d\\d-\\d\\d" + ENDING);
+    // Earlier versions took the serial number as it stands.
+    Pattern own =
+        Pattern.compile(
+            "(?:"
+                + Pattern.quote(name(serial))
+                + "|"
+                + Pattern.quote(serial)
+                + ")_(\\d{4}-\\d\\d-\\d\\d)"
+                + Pattern.quote(ENDING));
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> own.matcher(file.getFileName().toString()).matches())
-          .max(Comparator.comparing(file -> file.getFileName().toString()));
+          .max(Comparator.comparing(file -> day(own, file)));
     } catch (IOException e) {
       throw new Trouble(Words.say("profile.unreadable", folder, e.getMessage()), e);
     }
+  }
+
+  private static String day(Pattern own, Path file) {
+    Matcher name = own.matcher(file.getFileName().toString());
+    return name.matches() ? name.group(1) : "";
   }
 
   /**
@@ -120,7 +141,9 @@ public final class ProfileShelf {
   public static void write(RigProfile profile, Path file) {
     Path beside = file.resolveSibling(file.getFileName() + ".new");
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
+      PrivateFiles.makeFolderOf(file);
+      Files.deleteIfExists(beside);
+      PrivateFiles.make(beside);
       Files.writeString(beside, ProfileText.write(profile), StandardCharsets.UTF_8);
       Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {

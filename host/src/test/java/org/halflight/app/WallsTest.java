@@ -28,6 +28,7 @@ class WallsTest {
   private static final List<String> WAY =
       List.of(
           "trouble",
+          "files",
           "time",
           "speeds",
           "signal",
