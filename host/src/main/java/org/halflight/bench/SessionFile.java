@@ -15,6 +15,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.halflight.files.PrivateFiles;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -51,12 +54,12 @@ public final class SessionFile implements AutoCloseable {
    */
   public static SessionFile create(Path path) {
     try {
-      Path folder = path.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
+      PrivateFiles.makeFolderOf(path);
       FileChannel channel =
-          FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+          FileChannel.open(
+              path,
+              Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE),
+              PrivateFiles.ofFile(path));
       lock(path, channel);
       SessionFile file = new SessionFile(path, channel);
       file.line(BenchText.HEADING);
@@ -116,13 +119,7 @@ public final class SessionFile implements AutoCloseable {
     List<BenchEvent> events = new ArrayList<>();
     int damaged = 0;
     try (BufferedReader reader = Files.newBufferedReader(path, StandardCharsets.ISO_8859_1)) {
-      String heading = reader.readLine();
-      if (!Objects.equals(heading, BenchText.HEADING)) {
-        throw new Trouble(
-            heading != null && heading.matches("halflight-session \\d+")
-                ? path + " was written by a later Halflight. Take the newest Halflight to read it."
-                : path + " is no Halflight session file. Choose a file that a run has written.");
-      }
+      needHeading(path, reader.readLine());
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {
         var event = BenchText.parse(line);
         if (event.isPresent()) {
@@ -137,6 +134,38 @@ public final class SessionFile implements AutoCloseable {
       throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
     }
     return new Contents(events, damaged);
+  }
+
+  /**
+   * The first event of a session file, by which it is known; empty where there is none. Reads no
+   * more than that.
+   *
+   * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
+   */
+  public static Optional<BenchEvent> first(Path path) {
+    try (BufferedReader reader = Files.newBufferedReader(path, StandardCharsets.ISO_8859_1)) {
+      needHeading(path, reader.readLine());
+      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+        Optional<BenchEvent> event = BenchText.parse(line);
+        if (event.isPresent()) {
+          return event;
+        }
+      }
+      return Optional.empty();
+    } catch (NoSuchFileException e) {
+      throw new Trouble("There is no file " + path + ". Check the name.", e);
+    } catch (IOException | UncheckedIOException e) {
+      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+    }
+  }
+
+  private static void needHeading(Path path, String heading) {
+    if (!Objects.equals(heading, BenchText.HEADING)) {
+      throw new Trouble(
+          heading != null && heading.matches("halflight-session \\d+")
+              ? path + " was written by a later Halflight. Take the newest Halflight to read it."
+              : path + " is no Halflight session file. Choose a file that a run has written.");
+    }
   }
 
   /** Where the file is. */

@@ -1,8 +1,5 @@
 package org.halflight.desk;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -29,6 +26,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.record.DataFolder;
+import org.halflight.record.SessionFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
@@ -43,9 +41,6 @@ import org.halflight.trouble.Trouble;
  * Its methods may be called from any thread.
  */
 final class Archive implements AutoCloseable {
-  /** Beside a session file whose firings are all in the record. */
-  private static final String KEPT = ".kept";
-
   private static final long CLOSE_WAIT_SECONDS = 20;
 
   private final ExecutorService thread =
@@ -60,7 +55,6 @@ final class Archive implements AutoCloseable {
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<VisitId> visit = Optional.empty();
   private final Map<Integer, RunId> runs = new HashMap<>();
-  private boolean missed;
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -71,12 +65,15 @@ final class Archive implements AutoCloseable {
     thread.execute(
         () ->
             guarded(
-                () ->
-                    record =
-                        Optional.of(
-                            WorkshopRecord.open(
-                                surroundings.folder().resolve(DataFolder.RECORD_FILE),
-                                surroundings.clock()))));
+                () -> {
+                  WorkshopRecord opened =
+                      WorkshopRecord.open(
+                          surroundings.folder().resolve(DataFolder.RECORD_FILE),
+                          surroundings.clock());
+                  record = Optional.of(opened);
+                  opened.onDamage(
+                      sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
+                }));
   }
 
   /** A session begins with this event, in this file. */
@@ -87,7 +84,6 @@ final class Archive implements AutoCloseable {
           runs.clear();
           session = Optional.of(SessionStart.of(first, String.valueOf(file.getFileName())));
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(known -> known.begin(session.orElseThrow()));
         });
   }
@@ -101,7 +97,6 @@ final class Archive implements AutoCloseable {
           SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
           session = Optional.of(start);
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(
               known -> {
                 known.takeIn(file);
@@ -235,9 +230,8 @@ final class Archive implements AutoCloseable {
   public void close() {
     thread.execute(
         () -> {
-          if (!missed) {
-            sessionFile.ifPresent(this::noteKept);
-          }
+          // Whatever was undone or missed on the way: in the end the record says what the file says.
+          sessionFile.ifPresent(file -> onRecord(known -> known.takeIn(file)));
           record.ifPresent(known -> guarded(known::close));
         });
     thread.shutdown();
@@ -250,45 +244,18 @@ final class Archive implements AutoCloseable {
     }
   }
 
-  /** Sessions that ended before the record had all of them. */
+  /** Sessions that ended before the record had all of them, or that a lost record held. */
   private void takeInWhatIsMissing(Path current) {
+    Path folder = current.toAbsolutePath().getParent();
+    SessionFolder.removeOldMarks(folder);
     onRecord(
         known -> {
-          for (Path file : notKept(current)) {
-            guarded(
-                () -> {
-                  known.takeIn(file);
-                  noteKept(file);
-                });
+          for (Path file : known.notTakenIn(folder)) {
+            if (!file.equals(current.toAbsolutePath())) {
+              guarded(() -> known.takeIn(file));
+            }
           }
         });
-  }
-
-  private List<Path> notKept(Path current) {
-    Path folder = current.toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .filter(file -> file.toString().endsWith(".session"))
-          .filter(file -> !file.equals(current.toAbsolutePath()))
-          .filter(file -> !Files.exists(kept(file)))
-          .sorted()
-          .toList();
-    } catch (IOException | UncheckedIOException unreadable) {
-      return List.of();
-    }
-  }
-
-  private void noteKept(Path file) {
-    try {
-      Files.writeString(kept(file), "");
-    } catch (IOException later) {
-      // Then the file is taken in once more at the next start, which changes nothing.
-      return;
-    }
-  }
-
-  private static Path kept(Path file) {
-    return file.resolveSibling(file.getFileName() + KEPT);
   }
 
   private void onRecord(Consumer<WorkshopRecord> doing) {
@@ -299,7 +266,6 @@ final class Archive implements AutoCloseable {
     try {
       doing.run();
     } catch (Trouble trouble) {
-      missed = true;
       says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
     }
   }
