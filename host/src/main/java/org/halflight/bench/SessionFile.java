@@ -187,7 +187,8 @@ public final class SessionFile implements AutoCloseable {
               + path
               + " takes no more: "
               + reason(e)
-              + ". All before is saved. Make room on the disk; the same command then goes on with it.",
+              + ". All before is saved. Make room on the disk; the same command then goes on with"
+              + " it.",
           e);
     }
   }

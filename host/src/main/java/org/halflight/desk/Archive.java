@@ -34,6 +34,7 @@ import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionNews;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
@@ -71,8 +72,7 @@ final class Archive implements AutoCloseable {
                           surroundings.folder().resolve(DataFolder.RECORD_FILE),
                           surroundings.clock());
                   record = Optional.of(opened);
-                  opened.onDamage(
-                      sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
+                  opened.onDamage(sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
                 }));
   }
 
@@ -230,7 +230,8 @@ final class Archive implements AutoCloseable {
   public void close() {
     thread.execute(
         () -> {
-          // Whatever was undone or missed on the way: in the end the record says what the file says.
+          // Whatever was undone or missed on the way: in the end the record says what the file
+          // says.
           sessionFile.ifPresent(file -> onRecord(known -> known.takeIn(file)));
           record.ifPresent(known -> guarded(known::close));
         });
@@ -252,10 +253,21 @@ final class Archive implements AutoCloseable {
         known -> {
           for (Path file : known.notTakenIn(folder)) {
             if (!file.equals(current.toAbsolutePath())) {
-              guarded(() -> known.takeIn(file));
+              guarded(() -> takeIn(known, file));
             }
           }
         });
+  }
+
+  /** Whatever is in an old file: it keeps no other out. */
+  private static void takeIn(WorkshopRecord known, Path file) {
+    try {
+      known.takeIn(file);
+    } catch (Trouble trouble) {
+      throw trouble;
+    } catch (RuntimeException unforeseen) {
+      throw new Trouble(Words.say("record.notTakenIn", file, unforeseen), unforeseen);
+    }
   }
 
   private void onRecord(Consumer<WorkshopRecord> doing) {

@@ -112,6 +112,9 @@ final class Benches {
 
   private Path file(Source source) {
     String name = FILE_NAME.format(surroundings.clock().instant());
-    return surroundings.folder().resolve(DataFolder.SESSIONS).resolve(name + InterruptedRun.ending(source));
+    return surroundings
+        .folder()
+        .resolve(DataFolder.SESSIONS)
+        .resolve(name + InterruptedRun.ending(source));
   }
 }

@@ -14,6 +14,7 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.nio.file.attribute.UserPrincipal;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -41,8 +42,8 @@ public final class NativeLibraries {
   private static Optional<Path> base = Optional.empty();
   private static Optional<Path> own = Optional.empty();
 
-  /** Held as long as the process lives: tells others that its folder is in use. */
-  private static Optional<FileChannel> lock = Optional.empty();
+  /** Held as long as the process lives: they tell others that its folder is in use. */
+  private static final List<FileChannel> LOCKS = new ArrayList<>();
 
   private NativeLibraries() {}
 
@@ -101,7 +102,7 @@ public final class NativeLibraries {
       }
       Optional<FileChannel> held = hold(made);
       if (held.isPresent()) {
-        lock = held;
+        LOCKS.add(held.get());
         return made;
       }
     }
@@ -180,7 +181,8 @@ public final class NativeLibraries {
 
   private static boolean isInUse(Path folder) {
     try (FileChannel channel =
-            FileChannel.open(folder.resolve(LOCK), StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS);
+            FileChannel.open(
+                folder.resolve(LOCK), StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS);
         FileLock taken = channel.tryLock()) {
       return taken == null;
     } catch (NoSuchFileException | NotDirectoryException none) {

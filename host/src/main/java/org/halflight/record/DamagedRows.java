@@ -32,9 +32,7 @@ final class DamagedRows {
 
     /** What it is, for people. */
     String words() {
-      return table
-          + ' '
-          + String.join(" / ", key.stream().map(String::valueOf).toList());
+      return table + ' ' + String.join(" / ", key.stream().map(String::valueOf).toList());
     }
   }
 

@@ -302,6 +302,7 @@ final class Database implements AutoCloseable {
     try {
       PrivateFiles.makeFolderOf(file);
       Files.deleteIfExists(part);
+      Files.deleteIfExists(part.resolveSibling(part.getFileName() + "-journal"));
       PrivateFiles.make(part);
       try (Connection connection = connection(part)) {
         migrations.bringUp(connection, part);

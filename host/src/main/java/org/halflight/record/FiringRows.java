@@ -177,10 +177,7 @@ final class FiringRows {
   /** All firings with numbers after the first and up to the second, by number. */
   static List<Numbered> between(Connection connection, long after, long last) throws SQLException {
     return list(
-        connection,
-        "WHERE firing.id > ? AND firing.id <= ? ORDER BY firing.id",
-        after,
-        last);
+        connection, "WHERE firing.id > ? AND firing.id <= ? ORDER BY firing.id", after, last);
   }
 
   /** The firings of a camera with numbers after the first and up to the second, by number. */
@@ -334,12 +331,12 @@ final class FiringRows {
       boolean cutOff,
       Instant now)
       throws SQLException {
-        columns
-            .set("rig_serial", result.key().rigSerial())
-            .set("boot_count", result.key().bootCount())
-            .set("first_ticks", result.key().firstTicks())
-            .set("ticks_per_second", result.rate().ticksPerSecond())
-            .set("session_id", sessionId);
+    columns
+        .set("rig_serial", result.key().rigSerial())
+        .set("boot_count", result.key().bootCount())
+        .set("first_ticks", result.key().firstTicks())
+        .set("ticks_per_second", result.rate().ticksPerSecond())
+        .set("session_id", sessionId);
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, connection, result);
     CurveColumns.setRaw(columns, result);

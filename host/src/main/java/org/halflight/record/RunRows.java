@@ -108,8 +108,7 @@ final class RunRows {
     }
     Map<String, String> noted = new HashMap<>(asked.conditions().noted());
     noted.putAll(run.asked().conditions().noted());
-    RunConditions conditions =
-        new RunConditions(run.asked().conditions().restSeconds(), noted);
+    RunConditions conditions = new RunConditions(run.asked().conditions().restSeconds(), noted);
     keepNoted(
         connection,
         new Run(

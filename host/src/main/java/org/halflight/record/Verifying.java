@@ -69,8 +69,7 @@ final class Verifying {
         connection -> {
           int rows = 0;
           for (String table : RowCrc.KEYS.keySet()) {
-            rows +=
-                Query.one(connection, "SELECT count(*) FROM " + table, row -> row.getInt(1));
+            rows += Query.one(connection, "SELECT count(*) FROM " + table, row -> row.getInt(1));
             Query.list(connection, "SELECT * FROM " + table, row -> 0);
           }
           note(
@@ -116,8 +115,7 @@ final class Verifying {
     return again.compare(file);
   }
 
-  private void compare(Connection connection, Path file, FoldedSession folded)
-      throws SQLException {
+  private void compare(Connection connection, Path file, FoldedSession folded) throws SQLException {
     int missing = 0;
     int otherwise = 0;
     for (FiringResult firing : folded.firings()) {
@@ -163,11 +161,7 @@ final class Verifying {
       if (taken.added() + taken.completed() + taken.changed() > 0) {
         lines.add(
             Words.say(
-                "record.repair.fromFile",
-                file,
-                taken.added(),
-                taken.completed(),
-                taken.changed()));
+                "record.repair.fromFile", file, taken.added(), taken.completed(), taken.changed()));
       }
     } catch (Trouble unreadable) {
       // Said when it was compared.
@@ -201,8 +195,7 @@ final class Verifying {
     }
   }
 
-  private String setAside(Connection connection, DamagedRow row, Object[] key)
-      throws SQLException {
+  private String setAside(Connection connection, DamagedRow row, Object[] key) throws SQLException {
     String content = SetAside.content(connection, row.table(), key);
     try (SetAside aside = SetAside.begin(connection, clock.instant())) {
       aside.take(row.table(), key);

@@ -64,7 +64,8 @@ class WallsTest {
       classes()
           .should(useOnlyPackagesBeforeTheirOwn())
           .because(
-              "edges become firings, exposures, statistics, verdicts and pages, never the other way");
+              "edges become firings, exposures, statistics, verdicts and pages, never the other"
+                  + " way");
 
   @ArchTest
   static final ArchRule oneDoorToThePort =

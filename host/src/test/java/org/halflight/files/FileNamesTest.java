@@ -15,9 +15,41 @@ class FileNamesTest {
   /** What makes a name leave its folder, or be none, on one system or another. */
   private static final List<String> NASTY =
       List.of(
-          "..", "/", "\\", ":", "\0", "../", "..\\", "C:", "\n", "*", "?", "\"", "<", ">", "|", " ",
-          ".", "-", "~", "$HOME", "%APPDATA%", "CON", "nul", "COM1", "lpt9.txt", "aux", "\u00e4",
-          "\u65e5\u672c", "\ud83d\ude00", "\u202e", "a", "Z", "9", "_", "x".repeat(200));
+          "..",
+          "/",
+          "\\",
+          ":",
+          "\0",
+          "../",
+          "..\\",
+          "C:",
+          "\n",
+          "*",
+          "?",
+          "\"",
+          "<",
+          ">",
+          "|",
+          " ",
+          ".",
+          "-",
+          "~",
+          "$HOME",
+          "%APPDATA%",
+          "CON",
+          "nul",
+          "COM1",
+          "lpt9.txt",
+          "aux",
+          "\u00e4",
+          "\u65e5\u672c",
+          "\ud83d\ude00",
+          "\u202e",
+          "a",
+          "Z",
+          "9",
+          "_",
+          "x".repeat(200));
 
   @TempDir private Path folder;
 

@@ -71,7 +71,14 @@ class ChangedBytesTest {
       counts.merge(came, 1, Integer::sum);
     }
     System.out.println(
-        "ChangedBytesTest: seed " + SEED + ", " + CHANGES + " of " + bytes.length + " bytes " + counts);
+        "ChangedBytesTest: seed "
+            + SEED
+            + ", "
+            + CHANGES
+            + " of "
+            + bytes.length
+            + " bytes "
+            + counts);
     assertThat(silent).isEmpty();
     assertThat(counts).containsKeys(Came.REFUSED, Came.TOLD, Came.HARMLESS);
   }

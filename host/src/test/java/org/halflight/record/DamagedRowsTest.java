@@ -265,8 +265,7 @@ class DamagedRowsTest {
     assertThat(record.notTakenIn(folder)).isEmpty();
     Files.writeString(
         session,
-        org.halflight.bench.BenchText.format(
-                new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
+        org.halflight.bench.BenchText.format(new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
             + "\n",
         java.nio.file.StandardOpenOption.APPEND);
     assertThat(record.notTakenIn(folder)).containsExactly(session);

@@ -139,8 +139,8 @@ class ScaleTest {
 
   private static void print(String what, Path file, Figures figures) throws Exception {
     System.out.printf(
-        "ScaleTest: %s, %.1f MB: open %.1f ms, list %.1f ms, search %.1f ms, history of a camera with"
-            + " 500 firings %.1f ms, one firing before its commit %.2f ms%n",
+        "ScaleTest: %s, %.1f MB: open %.1f ms, list %.1f ms, search %.1f ms, history of a camera"
+            + " with 500 firings %.1f ms, one firing before its commit %.2f ms%n",
         what,
         Files.size(file) / 1e6,
         figures.openNanos() / 1e6,
