@@ -206,7 +206,6 @@ public final class NativeLibraries {
         Files.deleteIfExists(each);
       } catch (IOException inUse) {
         // A library that is loaded on Windows: the next process removes it.
-        continue;
       }
     }
   }

@@ -33,7 +33,18 @@ final class RowCrc {
   static final List<String> LARGE = List.of("firing", "firing_result", "light_reading");
 
   /** The columns of one table among those of a result. */
-  private record Part(String table, byte[] tableName, int crcAt, int[] at, byte[][] names) {}
+  private record Part(String table, int crcAt, List<Column> columns) {}
+
+  /** A column of a result, with its name as it goes into the check sum. */
+  private static final class Column {
+    private final int at;
+    private final byte[] name;
+
+    private Column(int at, String name) {
+      this.at = at;
+      this.name = name.getBytes(StandardCharsets.UTF_8);
+    }
+  }
 
   private final List<Part> parts;
 
@@ -73,26 +84,16 @@ final class RowCrc {
     }
     for (Map.Entry<String, List<Integer>> table : byTable.entrySet()) {
       int crcAt = 0;
-      List<Integer> at = new ArrayList<>();
+      List<Column> others = new ArrayList<>();
       for (int i : table.getValue()) {
         if (columns.getColumnName(i).equals(COLUMN)) {
           crcAt = i;
         } else {
-          at.add(i);
+          others.add(new Column(i, columns.getColumnName(i)));
         }
       }
       if (crcAt > 0) {
-        byte[][] names = new byte[at.size()][];
-        for (int i = 0; i < names.length; i++) {
-          names[i] = columns.getColumnName(at.get(i)).getBytes(StandardCharsets.UTF_8);
-        }
-        parts.add(
-            new Part(
-                table.getKey(),
-                table.getKey().getBytes(StandardCharsets.UTF_8),
-                crcAt,
-                at.stream().mapToInt(i -> i).toArray(),
-                names));
+        parts.add(new Part(table.getKey(), crcAt, others));
       }
     }
     return new RowCrc(parts);
@@ -103,11 +104,10 @@ final class RowCrc {
    * no row in is whole.
    */
   List<String> damaged(ResultSet row) throws SQLException {
-    List<String> damaged = List.of();
+    List<String> damaged = new ArrayList<>(0);
     for (Part part : parts) {
       long kept = row.getLong(part.crcAt());
       if (!row.wasNull() && kept != crc(part, row)) {
-        damaged = damaged.isEmpty() ? new ArrayList<>() : damaged;
         damaged.add(part.table());
       }
     }
@@ -218,12 +218,12 @@ final class RowCrc {
   private static long crc(Part part, ResultSet row) throws SQLException {
     CRC32 crc = new CRC32();
     ByteBuffer number = ByteBuffer.allocate(Long.BYTES);
-    crc.update(part.tableName());
-    for (int i = 0; i < part.at().length; i++) {
-      Object value = row.getObject(part.at()[i]);
+    crc.update(part.table().getBytes(StandardCharsets.UTF_8));
+    for (Column column : part.columns()) {
+      Object value = row.getObject(column.at);
       if (value != null) {
         crc.update(0);
-        crc.update(part.names()[i]);
+        crc.update(column.name);
         crc.update(0);
         add(crc, value, number);
       }
@@ -234,19 +234,24 @@ final class RowCrc {
   private static void add(CRC32 crc, Object value, ByteBuffer number) {
     if (value instanceof byte[] bytes) {
       crc.update('b');
-      crc.update(number.putLong(0, bytes.length).array());
+      addNumber(crc, bytes.length, number);
       crc.update(bytes);
     } else if (value instanceof Double real) {
       crc.update('r');
-      crc.update(number.putLong(0, Double.doubleToLongBits(real)).array());
+      addNumber(crc, Double.doubleToLongBits(real), number);
     } else if (value instanceof Number integer) {
       crc.update('i');
-      crc.update(number.putLong(0, integer.longValue()).array());
+      addNumber(crc, integer.longValue(), number);
     } else {
       byte[] text = value.toString().getBytes(StandardCharsets.UTF_8);
       crc.update('t');
-      crc.update(number.putLong(0, text.length).array());
+      addNumber(crc, text.length, number);
       crc.update(text);
     }
+  }
+
+  private static void addNumber(CRC32 crc, long value, ByteBuffer number) {
+    number.putLong(0, value).rewind();
+    crc.update(number);
   }
 }

@@ -36,7 +36,6 @@ public final class SessionFolder {
         Files.deleteIfExists(mark);
       } catch (IOException stays) {
         // It means nothing.
-        continue;
       }
     }
   }

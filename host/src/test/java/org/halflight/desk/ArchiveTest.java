@@ -81,10 +81,9 @@ class ArchiveTest {
       session.add(begins);
     }
     try (Archive archive =
-            new Archive(
-                new DeskSurroundings(
-                    folder, NoPorts::new, () -> 0, Clock.systemUTC(), "test", 20),
-                said::add)) {
+        new Archive(
+            new DeskSurroundings(folder, NoPorts::new, () -> 0, Clock.systemUTC(), "test", 20),
+            said::add)) {
       archive.sessionBegan(begins, file);
     }
   }

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
@@ -96,8 +97,10 @@ class ChangedBytesTest {
       assertThat(told.getMessage()).doesNotContain("\n");
       return Came.REFUSED;
     } finally {
-      for (Path left : List.copyOf(Files.list(own).toList())) {
-        Files.delete(left);
+      try (Stream<Path> left = Files.list(own)) {
+        for (Path each : left.toList()) {
+          Files.delete(each);
+        }
       }
       Files.delete(own);
     }

@@ -39,8 +39,7 @@ class DataFolderTest {
 
   @Test
   void whatMayBeMadeAnewLiesInTheCacheOfEachSystem() {
-    assertThat(
-            DataFolder.cache("Windows 11", Map.of("LOCALAPPDATA", "D:\\L"), "C:\\Users\\ann"))
+    assertThat(DataFolder.cache("Windows 11", Map.of("LOCALAPPDATA", "D:\\L"), "C:\\Users\\ann"))
         .isEqualTo("D:\\L\\Halflight");
     assertThat(DataFolder.cache("Windows 11", Map.of(), "C:\\Users\\ann"))
         .isEqualTo("C:\\Users\\ann\\AppData\\Local\\Halflight");

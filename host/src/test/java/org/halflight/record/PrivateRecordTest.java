@@ -8,9 +8,9 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.LightRange;
@@ -29,8 +29,7 @@ class PrivateRecordTest {
     Path file = data.resolve("record.sqlite");
     try (WorkshopRecord record = RecordFixture.open(file)) {
       Path session =
-          RecordFixture.write(
-              data.resolve("sessions/a.session"), RecordFixture.everything("R-1"));
+          RecordFixture.write(data.resolve("sessions/a.session"), RecordFixture.everything("R-1"));
       record.takeIn(session);
       new ProfileShelf(data).keep(RecordFixture.profile("R-1"));
       record.backUp(data.resolve("backups/one.sqlite"));

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fazecast.jSerialComm.SerialPort;
 import java.io.BufferedReader;
-import java.io.File;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
@@ -129,9 +128,7 @@ class LibraryPlaceTest {
   }
 
   private static String classPath() {
-    return System.getProperty(
-        "surefire.test.class.path",
-        String.join(File.pathSeparator, System.getProperty("java.class.path")));
+    return System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
   }
 
   private static boolean isLinux() {
