@@ -15,6 +15,7 @@ import org.halflight.cli.Terminal;
 import org.halflight.desk.Desk;
 import org.halflight.desk.DeskSurroundings;
 import org.halflight.files.FaultLog;
+import org.halflight.files.NativeLibraries;
 import org.halflight.link.HostClockProbe;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.DataFolder;
@@ -36,7 +37,11 @@ public final class Main {
     int[] code = new int[1];
     int started =
         new StartUp(faults, System.err::println)
-            .run(() -> code[0] = isForWindow(args) ? window(faults) : terminal(args));
+            .run(
+                () -> {
+                  NativeLibraries.keepIn(cache());
+                  code[0] = isForWindow(args) ? window(faults) : terminal(args);
+                });
     System.exit(started == 0 ? code[0] : started);
   }
 
@@ -113,6 +118,12 @@ public final class Main {
   private static Path folder() {
     return Path.of(
         DataFolder.of(
+            System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
+  }
+
+  private static Path cache() {
+    return Path.of(
+        DataFolder.cache(
             System.getProperty("os.name"), System.getenv(), System.getProperty("user.home")));
   }
 

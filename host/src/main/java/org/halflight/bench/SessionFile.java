@@ -15,6 +15,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import org.halflight.files.PrivateFiles;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -75,17 +77,18 @@ public final class SessionFile implements AutoCloseable {
    */
   public static SessionFile create(Path path) {
     try {
-      Path folder = path.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
+      PrivateFiles.makeFolderOf(path);
       if (Files.exists(path)) {
         throw new FileAlreadyExistsException(path.toString());
       }
       SessionLock lock = lock(path);
       FileChannel channel = null;
       try {
-        channel = FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        channel =
+            FileChannel.open(
+                path,
+                Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE),
+                PrivateFiles.ofFile(path));
         return begun(path, lock, channel);
       } catch (IOException | RuntimeException e) {
         if (channel != null) {
@@ -287,6 +290,34 @@ public final class SessionFile implements AutoCloseable {
       lastNumber = mark.number();
       sinceMark = 0;
       return true;
+    }
+  }
+
+  /**
+   * The first event of a session file, by which it is known; empty where there is none. Reads no
+   * more than that.
+   *
+   * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
+   */
+  public static Optional<BenchEvent> first(Path path) {
+    try (InputStream bytes = Files.newInputStream(path)) {
+      SessionLines lines = new SessionLines(bytes);
+      Optional<SessionForm> form = lines.next().flatMap(first -> SessionForm.of(first.text()));
+      if (form.isEmpty()) {
+        return read(path).events().stream().findFirst();
+      }
+      for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
+        Optional<BenchEvent> event =
+            line.get().tooLong() ? Optional.empty() : form.get().event(line.get().text());
+        if (event.isPresent()) {
+          return event;
+        }
+      }
+      return Optional.empty();
+    } catch (NoSuchFileException e) {
+      throw new Trouble("There is no file " + path + ". Check the name.", e);
+    } catch (IOException e) {
+      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
     }
   }
 

@@ -1,8 +1,5 @@
 package org.halflight.desk;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -30,6 +27,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.record.DataFolder;
+import org.halflight.record.SessionFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
@@ -45,9 +43,6 @@ import org.halflight.words.Words;
  * Its methods may be called from any thread.
  */
 final class Archive implements AutoCloseable {
-  /** Beside a session file whose firings are all in the record. */
-  private static final String KEPT = ".kept";
-
   private static final long CLOSE_WAIT_SECONDS = 20;
 
   private final ExecutorService thread =
@@ -63,7 +58,6 @@ final class Archive implements AutoCloseable {
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<VisitId> visit = Optional.empty();
   private final Map<Integer, RunId> runs = new HashMap<>();
-  private boolean missed;
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -75,12 +69,14 @@ final class Archive implements AutoCloseable {
     thread.execute(
         () ->
             guarded(
-                () ->
-                    record =
-                        Optional.of(
-                            WorkshopRecord.open(
-                                surroundings.folder().resolve(DataFolder.RECORD_FILE),
-                                surroundings.clock()))));
+                () -> {
+                  WorkshopRecord opened =
+                      WorkshopRecord.open(
+                          surroundings.folder().resolve(DataFolder.RECORD_FILE),
+                          surroundings.clock());
+                  record = Optional.of(opened);
+                  opened.onDamage(sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
+                }));
   }
 
   /** A session begins with this event, in this file. */
@@ -91,7 +87,6 @@ final class Archive implements AutoCloseable {
           runs.clear();
           session = Optional.of(SessionStart.of(first, String.valueOf(file.getFileName())));
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(known -> known.begin(session.orElseThrow()));
         });
   }
@@ -105,7 +100,6 @@ final class Archive implements AutoCloseable {
           SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
           session = Optional.of(start);
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(
               known -> {
                 known.takeIn(file);
@@ -258,9 +252,9 @@ final class Archive implements AutoCloseable {
   public void close() {
     thread.execute(
         () -> {
-          if (!missed) {
-            sessionFile.ifPresent(this::noteKept);
-          }
+          // Whatever was undone or missed on the way: in the end the record says what the file
+          // says.
+          sessionFile.ifPresent(file -> onRecord(known -> known.takeIn(file)));
           record.ifPresent(known -> guarded(known::close));
         });
     thread.shutdown();
@@ -273,53 +267,29 @@ final class Archive implements AutoCloseable {
     }
   }
 
-  /** Sessions that ended before the record had all of them. */
+  /** Sessions that ended before the record had all of them, or that a lost record held. */
   private void takeInWhatIsMissing(Path current) {
+    Path folder = current.toAbsolutePath().getParent();
+    SessionFolder.removeOldMarks(folder);
     onRecord(
         known -> {
-          for (Path file : notKept(current)) {
-            guarded(() -> takeIn(known, file));
+          for (Path file : known.notTakenIn(folder)) {
+            if (!file.equals(current.toAbsolutePath())) {
+              guarded(() -> takeIn(known, file));
+            }
           }
         });
   }
 
-  /** Whatever an old file does to this version: it must not keep later ones out. */
-  private void takeIn(WorkshopRecord known, Path file) {
+  /** Whatever is in an old file: it keeps no other out. */
+  private static void takeIn(WorkshopRecord known, Path file) {
     try {
       known.takeIn(file);
-      noteKept(file);
     } catch (Trouble trouble) {
       throw trouble;
-    } catch (RuntimeException damaged) {
-      throw new Trouble(Words.say("desk.say.notTakenIn", file), damaged);
+    } catch (RuntimeException unforeseen) {
+      throw new Trouble(Words.say("record.notTakenIn", file, unforeseen), unforeseen);
     }
-  }
-
-  private List<Path> notKept(Path current) {
-    Path folder = current.toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .filter(file -> file.toString().endsWith(".session"))
-          .filter(file -> !file.equals(current.toAbsolutePath()))
-          .filter(file -> !Files.exists(kept(file)))
-          .sorted()
-          .toList();
-    } catch (IOException | UncheckedIOException unreadable) {
-      return List.of();
-    }
-  }
-
-  private void noteKept(Path file) {
-    try {
-      Files.writeString(kept(file), "");
-    } catch (IOException later) {
-      // Then the file is taken in once more at the next start, which changes nothing.
-      return;
-    }
-  }
-
-  private static Path kept(Path file) {
-    return file.resolveSibling(file.getFileName() + KEPT);
   }
 
   private void onRecord(Consumer<WorkshopRecord> doing) {
@@ -330,10 +300,8 @@ final class Archive implements AutoCloseable {
     try {
       doing.run();
     } catch (Trouble trouble) {
-      missed = true;
       says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
     } catch (RuntimeException | Error fault) {
-      missed = true;
       says.accept(new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
     }
   }

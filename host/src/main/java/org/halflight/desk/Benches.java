@@ -21,6 +21,7 @@ import org.halflight.desk.view.Cue;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileShelf;
 import org.halflight.rig.RigWish;
 import org.halflight.session.Source;
@@ -29,8 +30,6 @@ import org.halflight.session.Source;
 final class Benches {
   private static final DateTimeFormatter FILE_NAME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss-SSS").withZone(ZoneOffset.UTC);
-
-  private static final String SESSIONS = "sessions";
 
   private final DeskSurroundings surroundings;
 
@@ -66,7 +65,7 @@ final class Benches {
       Consumer<Cue> sounds,
       Archive archive) {
     Optional<InterruptedRun> interrupted =
-        InterruptedRun.find(surroundings.folder().resolve(SESSIONS), source);
+        InterruptedRun.find(surroundings.folder().resolve(DataFolder.SESSIONS), source);
     BenchEvent.Mark begins =
         Marks.begins(
             surroundings.version(),
@@ -115,6 +114,9 @@ final class Benches {
 
   private Path file(Source source) {
     String name = FILE_NAME.format(surroundings.clock().instant());
-    return surroundings.folder().resolve(SESSIONS).resolve(name + InterruptedRun.ending(source));
+    return surroundings
+        .folder()
+        .resolve(DataFolder.SESSIONS)
+        .resolve(name + InterruptedRun.ending(source));
   }
 }

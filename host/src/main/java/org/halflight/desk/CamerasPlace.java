@@ -24,6 +24,7 @@ import org.halflight.desk.view.HistoryText;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.files.FileKind;
+import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.job.Camera;
@@ -272,9 +273,7 @@ final class CamerasPlace extends JPanel implements Looked {
   }
 
   private static String fileName(Camera camera) {
-    String plain = camera.label().replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-    String some = plain.substring(0, Math.min(plain.length(), MOST_OF_A_LABEL));
-    return (some.isEmpty() ? "camera" : some) + "-" + camera.id().value();
+    return FileNames.plain(camera.label(), "camera") + "-" + camera.id().value();
   }
 
   private final class Lines extends AbstractTableModel {

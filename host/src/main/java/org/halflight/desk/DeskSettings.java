@@ -10,6 +10,7 @@ import java.util.Properties;
 import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.StopsForm;
 import org.halflight.files.Placing;
+import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 import org.halflight.trouble.Trouble;
@@ -98,7 +99,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("stop-tolerance", aim.stops().tolerance());
     kept.setProperty("linkage", aim.linkage());
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
+      PrivateFiles.makeFolderOf(file);
       StringWriter text = new StringWriter();
       kept.store(text, null);
       Placing.replace(file, text.toString().getBytes(StandardCharsets.UTF_8));

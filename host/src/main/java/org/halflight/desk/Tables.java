@@ -8,6 +8,7 @@ import org.halflight.export.CsvTable;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
+import org.halflight.files.PrivateFiles;
 import org.halflight.files.Reasons;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
@@ -56,7 +57,7 @@ final class Tables {
    */
   static void folder(Path folder) {
     try {
-      Files.createDirectories(folder);
+      PrivateFiles.makeFolder(folder);
     } catch (IOException e) {
       throw new Trouble(Words.say("desk.cameras.noFolder", folder, Reasons.of(e)), e);
     }

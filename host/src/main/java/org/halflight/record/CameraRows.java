@@ -65,7 +65,7 @@ final class CameraRows {
         : Arrays.stream(labels.split(",", -1)).map(MarkedSpeed::parse).toList();
   }
 
-  private static Camera read(ResultSet row) throws SQLException {
+  static Camera read(ResultSet row) throws SQLException {
     OptionalLong width = Row.integer(row, "frame_width_micrometres");
     OptionalLong height = Row.integer(row, "frame_height_micrometres");
     return new Camera(

@@ -76,6 +76,9 @@ final class ProfileRows {
         mismatches.add(
             org.halflight.profile.ProfileFit.of(((ProfileText.Refused) outcome).reason()));
       }
+    } else if (Row.integer(row, "profile_id").isPresent()) {
+      // The row of the profile cannot be found under its number any more.
+      mismatches.add(Mismatch.FILE_UNREADABLE);
     }
     return new ProfileUse(profile, java.util.Set.copyOf(mismatches), state(row));
   }

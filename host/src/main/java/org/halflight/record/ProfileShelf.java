@@ -8,10 +8,13 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
 import org.halflight.files.Placing;
+import org.halflight.files.PrivateFiles;
 import org.halflight.files.Reasons;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
@@ -45,9 +48,9 @@ public final class ProfileShelf {
    * @throws Trouble when it cannot be written
    */
   public Path keep(RigProfile profile) {
-    Path file = folder.resolve(profile.rig().serial() + '_' + profile.date() + ENDING);
+    Path file = folder.resolve(name(profile.rig().serial()) + '_' + profile.date() + ENDING);
     try {
-      Files.createDirectories(folder);
+      PrivateFiles.makeFolder(folder);
       Placing.replace(file, bytes(profile));
     } catch (IOException e) {
       throw new Trouble(Words.say("profile.unwritable", file, Reasons.of(e)), e);
@@ -84,18 +87,36 @@ public final class ProfileShelf {
             });
   }
 
+  /** What a rig calls itself may be anything. */
+  private static String name(String serial) {
+    return FileNames.distinct(serial, "rig");
+  }
+
   private Optional<Path> newestFile(String serial) {
     if (!Files.isDirectory(folder)) {
       return Optional.empty();
     }
-    Pattern own = Pattern.compile(Pattern.quote(serial) + "_\\d{4}-\\d\\d-\\d\\d" + ENDING);
+    // Earlier versions took the serial number as it stands.
+    Pattern own =
+        Pattern.compile(
+            "(?:"
+                + Pattern.quote(name(serial))
+                + "|"
+                + Pattern.quote(serial)
+                + ")_(\\d{4}-\\d\\d-\\d\\d)"
+                + Pattern.quote(ENDING));
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> own.matcher(file.getFileName().toString()).matches())
-          .max(Comparator.comparing(file -> file.getFileName().toString()));
+          .max(Comparator.comparing(file -> day(own, file)));
     } catch (IOException e) {
       throw new Trouble(Words.say("profile.unreadable", folder, Reasons.of(e)), e);
     }
+  }
+
+  private static String day(Pattern own, Path file) {
+    Matcher name = own.matcher(file.getFileName().toString());
+    return name.matches() ? name.group(1) : "";
   }
 
   /**

@@ -49,7 +49,7 @@ final class WorkRows {
         visit.value());
   }
 
-  private static WorkEntry read(ResultSet row) throws SQLException {
+  static WorkEntry read(ResultSet row) throws SQLException {
     Optional<String> value = Row.text(row, "measured_value");
     Optional<String> unit = Row.text(row, "measured_unit");
     OptionalLong run = Row.integer(row, "run_id");

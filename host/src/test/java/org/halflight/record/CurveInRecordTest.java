@@ -135,8 +135,11 @@ class CurveInRecordTest {
       record.database.write(
           c -> {
             try (var statement = c.createStatement()) {
-              return statement.execute(
-                  "UPDATE firing_result SET curve_effective_seconds = 1, method_version = 1");
+              boolean done =
+                  statement.execute(
+                      "UPDATE firing_result SET curve_effective_seconds = 1, method_version = 1");
+              RowCrc.sealAll(c);
+              return done;
             }
           });
       assertThat(record.firings(key)).isNotEqualTo(before);

@@ -234,6 +234,11 @@ class ScaleTest {
             connection ->
                 camera(connection, "busy camera", firingsOfTheBusyCamera, timed, start.key()));
       }
+      record.database.write(
+          connection -> {
+            RowCrc.sealAll(connection);
+            return null;
+          });
     }
   }
 
