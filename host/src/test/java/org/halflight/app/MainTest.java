@@ -43,7 +43,7 @@ class MainTest {
     // Two blocks: the session takes more.
     String printed = start("ulimit -f 2; exec \"$@\"", "1", "practice", "--out", "run");
     assertThat(printed)
-        .contains("takes no more")
+        .contains("cannot be written: ")
         .doesNotContain("Exception")
         .doesNotContain("\tat ")
         .endsWith("exit 1");
