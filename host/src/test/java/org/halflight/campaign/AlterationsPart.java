@@ -20,7 +20,7 @@ final class AlterationsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 3_000;
+    return 1_500;
   }
 
   @Override

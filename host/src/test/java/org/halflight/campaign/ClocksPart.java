@@ -57,7 +57,7 @@ final class ClocksPart implements Part {
 
   @Override
   public long shortSize() {
-    return 40;
+    return 15;
   }
 
   @Override

@@ -26,7 +26,7 @@ final class DeathsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 1_000;
+    return 250;
   }
 
   @Override

@@ -38,7 +38,7 @@ final class FullDiskPart implements Part {
 
   @Override
   public long shortSize() {
-    return 150;
+    return 80;
   }
 
   @Override

@@ -35,7 +35,7 @@ final class MutationsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 250;
+    return 60;
   }
 
   @Override

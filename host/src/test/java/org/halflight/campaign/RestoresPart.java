@@ -30,7 +30,7 @@ final class RestoresPart implements Part {
 
   @Override
   public long shortSize() {
-    return 8;
+    return 4;
   }
 
   @Override

@@ -29,7 +29,7 @@ final class WirePart implements Part {
 
   @Override
   public long shortSize() {
-    return 20_000;
+    return 6_000;
   }
 
   @Override
