@@ -53,13 +53,15 @@
 #define BOARD_RELEASE_BIT 4
 #define BOARD_PORTB_MASK 0x10
 
-/* Contact and release close to ground against the chip's own pull-up: closed is a low pin. */
+/*
+ * Contact and release close to ground: closed is a low pin. The release has the chip's own pull-up. The contact has one on
+ * the board of the rig instead: behind the 22 k that protect the pin, the chip's own (20 k to 50 k) would hold a closed
+ * contact at 2 to 3 V, which is no low level.
+ */
 #if CONFIG_SMALL_RIG
 #define BOARD_ACTIVE_LOW_D 0
-#define BOARD_PULLUPS_D 0
 #else
 #define BOARD_ACTIVE_LOW_D (1 << BOARD_CONTACT_BIT)
-#define BOARD_PULLUPS_D (1 << BOARD_CONTACT_BIT)
 #endif
 #define BOARD_PULLUPS_B (1 << BOARD_RELEASE_BIT)
 
@@ -111,7 +113,6 @@ static inline uint8_t board_all_levels(void) {
 }
 
 static inline void board_start(void) {
-  PORTD = BOARD_PULLUPS_D;
   PORTB = BOARD_PULLUPS_B;
   DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
 #if CONFIG_SMALL_RIG

@@ -11,19 +11,24 @@
 #include "bench.h"
 #include "pace.h"
 #include "port.h"
+#include "published.h"
 #include "scenario.h"
 #include "store.h"
 
 #define SLICE CYCLES_PER_MILLISECOND
 #define CATCH_UP_SLICES 20 /* run between two looks at the terminal when late */
+#define FACTOR_LEAST 0.01
+#define FACTOR_MOST 100
+#define HOST_WAITS 60000 /* of a millisecond and more, for a host that reads nothing */
 #define STORE_EVERY (50 * CYCLES_PER_MILLISECOND)
 
 static const char usage[] =
-    "usage: bench --elf FILE [--scenario FILE] [--log FILE] [--eeprom FILE] [--link PATH] [--paced | --unpaced] "
-    "[--uart FILE]\n";
+    "usage: bench --elf FILE [--scenario FILE] [--log FILE] [--eeprom FILE] [--link PATH] [--clock FILE] [--pace TIMES] "
+    "[--paced | --unpaced] [--uart FILE]\n";
 
 struct options {
-  const char *elf, *scenario, *log, *eeprom, *link, *uart;
+  const char *elf, *scenario, *log, *eeprom, *link, *uart, *clock, *pace;
+  double factor; /* of real time */
   bool unpaced;
 };
 
@@ -45,7 +50,8 @@ static struct options read_options(int count, char **words) {
     const char *name;
     const char **value;
   } valued[] = {{"--elf", &o.elf},       {"--scenario", &o.scenario}, {"--log", &o.log},
-                {"--eeprom", &o.eeprom}, {"--link", &o.link},         {"--uart", &o.uart}};
+                {"--eeprom", &o.eeprom}, {"--link", &o.link},         {"--uart", &o.uart},
+                {"--clock", &o.clock},   {"--pace", &o.pace}};
   for (int i = 1; i < count; i++) {
     bool known = strcmp(words[i], "--paced") == 0;
     if (strcmp(words[i], "--unpaced") == 0) {
@@ -54,7 +60,7 @@ static struct options read_options(int count, char **words) {
     for (size_t v = 0; v < sizeof valued / sizeof *valued; v++) {
       if (strcmp(words[i], valued[v].name) == 0) {
         if (i + 1 == count) {
-          refuse(words[i], "needs a path behind it");
+          refuse(words[i], "needs something behind it");
         }
         *valued[v].value = words[++i];
         known = true;
@@ -72,6 +78,17 @@ static struct options read_options(int count, char **words) {
   }
   if (o.unpaced && o.link) {
     refuse("--link", "goes with --paced only: an unpaced bench has no pseudo-terminal");
+  }
+  if (o.unpaced && (o.clock || o.pace)) {
+    refuse(o.clock ? "--clock" : "--pace", "goes with --paced only: an unpaced bench waits for nobody");
+  }
+  o.factor = 1;
+  if (o.pace) {
+    char *end;
+    o.factor = strtod(o.pace, &end);
+    if (*end || !(o.factor >= FACTOR_LEAST && o.factor <= FACTOR_MOST)) {
+      refuse("--pace", "is how many times faster than life, 0.01 to 100, such as 3");
+    }
   }
   if (!o.unpaced && o.uart) {
     refuse("--uart", "goes with --unpaced only: a paced bench sends to its pseudo-terminal");
@@ -111,12 +128,7 @@ struct live {
   bool open;
 };
 
-static void read_live(struct live *live) {
-  char bytes[1024];
-  ssize_t got = read(STDIN_FILENO, bytes, sizeof bytes);
-  if (got == 0 || (got < 0 && errno != EAGAIN && errno != EINTR)) {
-    live->open = false;
-  }
+static void take_live(struct live *live, const char *bytes, ssize_t got) {
   for (ssize_t i = 0; i < got; i++) {
     if (bytes[i] != '\n') {
       if (live->length + 1 < sizeof live->line) {
@@ -133,10 +145,23 @@ static void read_live(struct live *live) {
   }
 }
 
+/* All that is there at once: times of lines that were written together count from the same moment. */
+static void read_live(struct live *live) {
+  char bytes[1024];
+  ssize_t got;
+  while ((got = read(STDIN_FILENO, bytes, sizeof bytes)) > 0) {
+    take_live(live, bytes, got);
+  }
+  if (got == 0 || (errno != EAGAIN && errno != EINTR)) {
+    live->open = false;
+  }
+}
+
 struct station {
   struct bench bench;
   struct port port;
   struct store store;
+  struct published time;
 };
 
 static void announce(struct station *s) {
@@ -181,25 +206,50 @@ static void run_unpaced(struct station *s) {
   }
 }
 
-static void run_paced(struct station *s, bool live_input) {
+/* Stands still while the host reads too slowly; a host that reads nothing at all loses what it was sent. */
+static bool waits_for_host(struct station *s, unsigned *waits) {
+  if (!port_wait(&s->port)) {
+    *waits = 0;
+    return false;
+  }
+  if (++*waits > HOST_WAITS) {
+    port_give_up(&s->port);
+  }
+  return true;
+}
+
+static void exchange(struct station *s) {
+  unsigned char in[1024];
+  /* Told first, so that no line reaches a host before the time at which it was over. */
+  published_tell(&s->time, board_clock_seconds(&s->bench.clock, bench_now(&s->bench)));
+  size_t got = port_exchange(&s->port, in, sizeof in);
+  wire_send(&s->bench.wire, in, got);
+}
+
+static void run_paced(struct station *s, double factor, bool live_input) {
   struct live live = {.scenario = {.bench = &s->bench}, .open = live_input};
   fcntl(STDIN_FILENO, F_SETFL, fcntl(STDIN_FILENO, F_GETFL) | O_NONBLOCK);
-  struct pace pace;
+  bool alone = s->time.ns != NULL; /* the host goes by the bench's time, so real time counts for nothing */
+  struct pace pace = {.factor = factor, .catches_up = !alone};
   pace_begin(&pace, &s->bench.clock, bench_now(&s->bench));
+  cycles_t most_slices = alone ? 1 : CATCH_UP_SLICES;
   cycles_t save_at = STORE_EVERY;
+  unsigned waits = 0;
   while (!s->bench.ended && !s->bench.stopped && !interrupted) {
-    cycles_t next = bench_now(&s->bench) + SLICE + RUN_LIMIT;
-    pace_wait(&pace, next, live.open ? STDIN_FILENO : -1);
+    cycles_t now = bench_now(&s->bench);
+    pace_wait(&pace, now + SLICE + RUN_LIMIT, live.open ? STDIN_FILENO : -1);
     if (live.open) {
       read_live(&live);
     }
-    cycles_t real = pace_reached(&pace);
-    cycles_t reached = real > RUN_LIMIT ? real - RUN_LIMIT : 0; /* so as not to pass real time */
-    cycles_t most = bench_now(&s->bench) + CATCH_UP_SLICES * SLICE;
-    bench_run_until(&s->bench, reached < most ? reached : most);
-    unsigned char in[1024];
-    size_t got = port_exchange(&s->port, in, sizeof in);
-    wire_send(&s->bench.wire, in, got);
+    if (alone && waits_for_host(s, &waits)) {
+      pace_resume(&pace, now);
+    } else {
+      cycles_t real = pace_reached(&pace, now);
+      cycles_t reached = real > RUN_LIMIT ? real - RUN_LIMIT : 0; /* so as not to pass real time */
+      cycles_t most = now + most_slices * SLICE;
+      bench_run_until(&s->bench, reached < most ? reached : most);
+    }
+    exchange(s);
     if (bench_now(&s->bench) >= save_at) {
       save(s);
       save_at = bench_now(&s->bench) + STORE_EVERY;
@@ -247,8 +297,12 @@ int main(int count, char **words) {
     s.bench.wire.out_context = &s.port;
     s.bench.on_plug = plugged;
     s.bench.context = &s;
+    if (options.clock && !published_open(&s.time, options.clock)) {
+      refuse(options.clock, strerror(errno));
+    }
+    s.port.holds = options.clock != NULL;
     plugged(&s, true);
-    run_paced(&s, !options.scenario || strcmp(options.scenario, "-") != 0);
+    run_paced(&s, options.factor, !options.scenario || strcmp(options.scenario, "-") != 0);
   }
   save(&s);
   port_unplug(&s.port);

@@ -112,8 +112,28 @@ size_t port_exchange(struct port *port, unsigned char *in, size_t room) {
   port->heard = heard;
   if (port->waiting > 0) {
     ssize_t taken = heard ? write(port->master, port->out, port->waiting) : 0;
-    port->lost += port->waiting - (size_t)(taken > 0 ? taken : 0);
-    port->waiting = 0;
+    size_t left = port->waiting - (size_t)(taken > 0 ? taken : 0);
+    if (heard && port->holds) {
+      memmove(port->out, port->out + port->waiting - left, left);
+    } else {
+      port->lost += left;
+      left = 0;
+    }
+    port->waiting = left;
   }
   return got > 0 ? (size_t)got : 0;
+}
+
+bool port_wait(const struct port *port) {
+  if (port->waiting == 0) {
+    return false;
+  }
+  struct pollfd state = {.fd = port->master, .events = POLLOUT};
+  poll(&state, 1, 1);
+  return true;
+}
+
+void port_give_up(struct port *port) {
+  port->lost += port->waiting;
+  port->waiting = 0;
 }

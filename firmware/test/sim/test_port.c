@@ -80,6 +80,35 @@ int main(void) {
   }
   tap_check(port.lost > lost, "a host that does not read loses bytes, and the bench does not wait for it");
 
+  while (read_as_host(host, text, sizeof text, 0) > 0) {
+  }
+  port.holds = true;
+  lost = port.lost;
+  size_t sent = 0, came = 0;
+  bool right = true;
+  for (int i = 0; i < 100000 && came < 200000; i++) { /* more than fits, read a little at a time */
+    while (port.waiting < 4096 && sent < 200000) {
+      port_put(&port, (unsigned char)('a' + sent++ % 26));
+    }
+    port_exchange(&port, in, sizeof in);
+    size_t now = read_as_host(host, text, 1000, 0);
+    for (size_t k = 0; k < now; k++) {
+      right &= text[k] == (char)('a' + came++ % 26);
+    }
+  }
+  tap_check(came == 200000 && right && port.lost == lost, "one that holds loses nothing to a host that reads slowly");
+  for (int i = 0; i < 100 && !port.waiting; i++) {
+    memset(text, 'z', sizeof text);
+    for (int k = 0; k < 4096; k++) {
+      port_put(&port, 'z');
+    }
+    port_exchange(&port, in, sizeof in);
+  }
+  tap_check(port.waiting > 0 && port_wait(&port), "it says that there is something to wait for");
+  port_give_up(&port);
+  tap_check(port.waiting == 0 && port.lost > lost && !port_wait(&port), "and can give it up");
+  port.holds = false;
+
   close(host);
   port_exchange(&port, in, sizeof in);
   host = open_as_host(link);

@@ -22,6 +22,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
 import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
+import org.halflight.trouble.Trouble;
 
 /**
  * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
@@ -29,6 +30,8 @@ import org.halflight.signal.Channel;
  * it. For one thread.
  */
 public final class BenchDriver implements AutoCloseable {
+  private static final int MOST_FAULTS_AT_CLOSING = 100_000;
+
   /**
    * One thing that happened.
    *
@@ -45,6 +48,7 @@ public final class BenchDriver implements AutoCloseable {
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
+  private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
   private final LocalDate today;
   private final Set<String> profiledRigs = new HashSet<>();
@@ -103,6 +107,10 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   private Happening happening(RigFeed.Item item) {
+    if (item instanceof RigFeed.Item.Unanswered given) {
+      boolean awaited = commands.unanswered(given.command());
+      return new Happening(Optional.empty(), awaited ? unanswered() : List.of());
+    }
     return item instanceof RigFeed.Item.Line line
         ? hear(line.event())
         : changed(((RigFeed.Item.Changed) item).change());
@@ -113,7 +121,7 @@ public final class BenchDriver implements AutoCloseable {
     LightSetting setting = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
     lightSetting = Optional.of(setting);
     workbench.tell(new SessionInput.LightBeingSet(true));
-    feed.send(setting.begin());
+    send(setting.begin());
     return setting;
   }
 
@@ -130,20 +138,20 @@ public final class BenchDriver implements AutoCloseable {
     LentRig rig =
         new LentRig(
             feed,
+            commands,
             item -> {
               meanwhile.run();
               item.ifPresent(came -> tell.accept(happening(came)));
             },
             this::giveBack);
     lent = Optional.of(rig);
-    return new RigWork(
-        rig, workbench.fold().greeting(), clock.map(ClockKeeper::unanswered).orElseGet(Set::of));
+    return new RigWork(rig, workbench.fold().greeting());
   }
 
   private void giveBack(LentRig rig) {
     if (session().light().isEmpty() && !session().isOneLevelRig()) {
       ThresholdCodes codes = ThresholdCodes.AFTER_START;
-      feed.send(new RigCommand.SetThresholds(codes.low(), codes.high()));
+      send(new RigCommand.SetThresholds(codes.low(), codes.high()));
     }
     restoreThresholds();
     rig.rest();
@@ -153,7 +161,7 @@ public final class BenchDriver implements AutoCloseable {
 
   /** The person holds the shutter open, as the light setting asked. */
   public void shutterIsOpen() {
-    lightSetting.ifPresent(setting -> feed.send(setting.shutterIsOpen()));
+    lightSetting.ifPresent(setting -> send(setting.shutterIsOpen()));
   }
 
   /** Whether the light is being set or read now. */
@@ -171,7 +179,7 @@ public final class BenchDriver implements AutoCloseable {
   public LightProbe readLight(LightReading.What what, String at, boolean opening) {
     LightProbe begun = new LightProbe(what, at, opening);
     probe = Optional.of(begun);
-    feed.send(begun.begin());
+    send(begun.begin());
     return begun;
   }
 
@@ -189,6 +197,21 @@ public final class BenchDriver implements AutoCloseable {
     return workbench.tell(input);
   }
 
+  /** The person does not count the last firing of the run. */
+  public List<SessionNews> reject(String reason) {
+    return workbench.reject(reason);
+  }
+
+  /** Undoes the last thing that the person did about speeds and firings. */
+  public List<SessionNews> undo() {
+    return workbench.undo();
+  }
+
+  /** Takes the last undo back. */
+  public List<SessionNews> redo() {
+    return workbench.redo();
+  }
+
   /** The session at work. */
   public Workbench workbench() {
     return workbench;
@@ -199,46 +222,59 @@ public final class BenchDriver implements AutoCloseable {
   public void close() {
     try (workbench) {
       feed.close();
-      for (Optional<Happening> rest = step(); rest.isPresent(); rest = step()) {
-        // Taken, and so kept; nobody is there to be told.
-      }
+      takeTheRest();
       endLightSetting();
       endReadings();
     }
   }
 
+  /**
+   * Takes one thing more, if there is one; what a full disk refuses waits, and comes in the end.
+   */
+  private boolean takeRest() {
+    Optional<RigFeed.Item> rest = feed.next();
+    try {
+      rest.ifPresent(this::happening);
+    } catch (Trouble full) {
+      return true;
+    }
+    return rest.isPresent();
+  }
+
+  /** Takes, and so keeps, what the rig had sent; nobody is there to be told. */
+  private void takeTheRest() {
+    Optional<RuntimeException> first = Optional.empty();
+    boolean more = true;
+    for (int faults = 0; more && faults < MOST_FAULTS_AT_CLOSING; ) {
+      try {
+        more = takeRest();
+      } catch (RuntimeException fault) {
+        // A line that cannot be worked out must not keep those behind it from their file.
+        faults++;
+        first = first.or(() -> Optional.of(fault));
+      }
+    }
+    if (first.isPresent()) {
+      throw first.get();
+    }
+  }
+
   private Happening hear(BenchEvent event) {
-    BenchFold.Brought brought = workbench.take(event);
+    List<SessionNews> news = new ArrayList<>();
+    for (Workbench.Taken taken : workbench.takeEach(event)) {
+      hear(taken.event(), taken.brought(), news);
+    }
+    return new Happening(Optional.empty(), news);
+  }
+
+  private void hear(BenchEvent event, BenchFold.Brought brought, List<SessionNews> all) {
     List<SessionNews> news = new ArrayList<>(brought.news());
     List<RigEvent> heard = withoutPings(event, brought.said());
-    lent.ifPresent(rig -> rig.heard(heard));
-    for (RigEvent said : lent.isPresent() ? List.<RigEvent>of() : heard) {
-      if (said instanceof RigEvent.Greeted greeted
-          && profiledRigs.add(greeted.greeting().serial())) {
-        profiles
-            .forRig(greeted.greeting().serial(), Optional.of(today))
-            .ifPresent(input -> news.addAll(workbench.tell(input)));
-      }
-      news.addAll(read(said));
-      if (said instanceof RigEvent.TimeAt beat && isIdle()) {
-        clock.flatMap(keeper -> keeper.ping(beat)).ifPresent(feed::send);
-        clock
-            .flatMap(keeper -> keeper.rate(beat))
-            .ifPresent(found -> news.addAll(workbench.tell(found)));
-      }
-      if (lightSetting.isPresent()) {
-        go(lightSetting.get(), said);
-      } else if (said instanceof RigEvent.Restarted) {
-        // Its greeting may not have come through; without it nobody knows which start this is.
-        feed.send(new RigCommand.AskGreeting());
-      } else if (said instanceof RigEvent.Greeted) {
-        rigCannotSweep = false;
-        restoreThresholds();
-      } else if (session().isOneLevelRig()) {
-        turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
-      } else {
-        thresholds.hear(said).ifPresent(feed::send);
-      }
+    if (event instanceof BenchEvent.Sent sent) {
+      commands.sent(sent);
+    }
+    for (RigEvent each : heard) {
+      news.addAll(hear(each));
     }
     if (session().isOneLevelRig()
         && lightSetting.isEmpty()
@@ -248,7 +284,79 @@ public final class BenchDriver implements AutoCloseable {
     if (thresholds.isOff()) {
       news.addAll(workbench.tell(new SessionInput.LightForgotten()));
     }
-    return new Happening(Optional.empty(), news);
+    all.addAll(news);
+  }
+
+  private List<SessionNews> hear(RigEvent said) {
+    if (said instanceof RigEvent.Restarted) {
+      commands.forget();
+    }
+    // Heard whoever the rig works for.
+    if (said instanceof RigEvent.EdgeAt) {
+      commands.edge();
+    }
+    boolean answersNobody =
+        said instanceof RigEvent.Answered answered && !commands.isWaitedFor(answered);
+    boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
+    if (lent.isPresent()) {
+      lent.get().heard(said);
+      return List.of();
+    }
+    List<SessionNews> news = new ArrayList<>();
+    if (said instanceof RigEvent.Greeted greeted && profiledRigs.add(greeted.greeting().serial())) {
+      profiles
+          .forRig(greeted.greeting().serial(), Optional.of(today))
+          .ifPresent(input -> news.addAll(workbench.tell(input)));
+    }
+    if (said instanceof RigEvent.TimeAt beat && isIdle()) {
+      clock.flatMap(keeper -> keeper.ping(beat)).ifPresent(feed::send);
+      clock
+          .flatMap(keeper -> keeper.rate(beat))
+          .ifPresent(found -> news.addAll(workbench.tell(found)));
+    }
+    if (givenUp) {
+      news.addAll(unanswered());
+    }
+    boolean tooEarly = said instanceof RigEvent.TimeAt && commands.isWaiting();
+    if (!answersNobody && !tooEarly) {
+      news.addAll(goesOn(said));
+    }
+    return news;
+  }
+
+  /** What waits for the rig goes on. */
+  private List<SessionNews> goesOn(RigEvent said) {
+    List<SessionNews> news = new ArrayList<>(read(said));
+    if (lightSetting.isPresent()) {
+      go(lightSetting.get(), said);
+    } else if (said instanceof RigEvent.Restarted) {
+      // Its greeting may not have come through; without it nobody knows which start this is.
+      send(new RigCommand.AskGreeting());
+    } else if (said instanceof RigEvent.Greeted) {
+      rigCannotSweep = false;
+      restoreThresholds();
+    } else if (session().isOneLevelRig()) {
+      turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
+    } else {
+      thresholds.hear(said).ifPresent(this::send);
+    }
+    return news;
+  }
+
+  private void send(RigCommand command) {
+    commands.asked(command);
+    feed.send(command);
+  }
+
+  /** A command of the session stays without an answer. */
+  private List<SessionNews> unanswered() {
+    probe.ifPresent(LightProbe::lost);
+    lightSetting.ifPresent(
+        setting -> {
+          setting.unanswered();
+          settle(setting);
+        });
+    return ended();
   }
 
   private List<RigEvent> withoutPings(BenchEvent event, List<RigEvent> said) {
@@ -270,19 +378,27 @@ public final class BenchDriver implements AutoCloseable {
       return List.of();
     }
     LightProbe under = probe.get();
-    under.hear(said).ifPresent(feed::send);
-    if (under.step() == LightProbe.Step.READING) {
-      return List.of();
+    under.hear(said).ifPresent(this::send);
+    return ended();
+  }
+
+  /** What was read, when the reading is over. */
+  private List<SessionNews> ended() {
+    Optional<LightProbe> over = probe.filter(under -> under.step() != LightProbe.Step.READING);
+    if (over.isPresent()) {
+      probe = Optional.empty();
     }
-    probe = Optional.empty();
-    return under
-        .reading()
+    return over.flatMap(LightProbe::reading)
         .map(reading -> workbench.tell(new SessionInput.LightRead(reading)))
         .orElse(List.of());
   }
 
   private void go(LightSetting setting, RigEvent said) {
-    setting.hear(said).ifPresent(feed::send);
+    setting.hear(said).ifPresent(this::send);
+    settle(setting);
+  }
+
+  private void settle(LightSetting setting) {
     if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       endLightSetting();
       rigCannotSweep |= setting.rigCannotSweep();
@@ -311,13 +427,13 @@ public final class BenchDriver implements AutoCloseable {
       session()
           .light()
           .flatMap(light -> thresholds.restore(light, session().trips()))
-          .ifPresent(feed::send);
+          .ifPresent(this::send);
     }
   }
 
   private List<SessionNews> follow(LevelTurner.Next next) {
     if (next instanceof LevelTurner.Next.Send send) {
-      feed.send(send.command());
+      send(send.command());
       return List.of();
     }
     return workbench.tell(
@@ -328,7 +444,7 @@ public final class BenchDriver implements AutoCloseable {
 
   private void move(RigCommand threshold) {
     workbench.tell(new LevelStands(Optional.empty()));
-    feed.send(threshold);
+    send(threshold);
   }
 
   private Session session() {
@@ -342,6 +458,7 @@ public final class BenchDriver implements AutoCloseable {
 
   private Happening changed(LinkChange change) {
     if (change.state() == LinkState.LOST) {
+      commands.forget();
       probe.ifPresent(LightProbe::lost);
     }
     List<SessionNews> news =

@@ -15,7 +15,8 @@ import java.util.Objects;
 public sealed interface BenchEvent {
   /**
    * When, in nanoseconds of a host clock that never runs back, counted from the start of the
-   * session. For the record only; no result depends on it.
+   * session. One thing alone hangs on it, live and in replay alike: an edge is left out that came
+   * before it can have happened. No time is worked out from it.
    */
   long hostNanos();
 
@@ -38,11 +39,24 @@ public sealed interface BenchEvent {
    *
    * @param kind what, one word of a-z and hyphens
    * @param values its values by name, in order
+   * @param number counts the marks of a session file from 1; 0 for a mark that has none: it was not
+   *     written yet, or stands in a file of the first form
    */
-  record Mark(long hostNanos, String kind, Map<String, String> values) implements BenchEvent {
+  record Mark(long hostNanos, String kind, Map<String, String> values, long number)
+      implements BenchEvent {
     public Mark {
       Objects.requireNonNull(kind);
       values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
+    }
+
+    /** A mark that has no number. */
+    public Mark(long hostNanos, String kind, Map<String, String> values) {
+      this(hostNanos, kind, values, 0);
+    }
+
+    /** The same mark with a number. */
+    public Mark numbered(long itsNumber) {
+      return new Mark(hostNanos, kind, values, itsNumber);
     }
   }
 }

@@ -1,13 +1,19 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -25,13 +31,29 @@ import org.halflight.verdict.SpeedSummary;
 /**
  * The one way from bench events to results, for live work, replay and practice alike. The same
  * events always bring the same results. Not safe for use by several threads.
+ *
+ * <p>Where an act of the person is undone, all that the session was told is told to a new one, but
+ * for what was undone: so it comes to what it would have come to without. The lines of the rig are
+ * not read again for that.
  */
 public final class BenchFold {
   private final RigStream stream = new RigStream();
-  private final Session session = new Session(BenchFold::verdictIsIn);
+  private Session session = new Session(BenchFold::verdictIsIn);
+  private final ActBook acts = new ActBook();
+
+  /** All that the session was told, what was undone too. */
+  private final List<SessionInput> told = new ArrayList<>();
+
+  /** Where in it the acts are, by the number of their marks. */
+  private final Map<Long, Integer> places = new HashMap<>();
+
+  /** Places of what was undone. */
+  private final BitSet undone = new BitSet();
+
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean heard;
   private int damagedMarks;
+  private int unknownMarks;
 
   /**
    * What an event brought.
@@ -48,27 +70,110 @@ public final class BenchFold {
 
   /** Takes an event. */
   public Brought take(BenchEvent event) {
+    return take(event, Optional.empty());
+  }
+
+  /** Takes many events; comes to the same as to take one after the other, in less time. */
+  public void takeAll(List<BenchEvent> events) {
+    Optional<Set<Long>> undoneInTheEnd = Optional.of(StandingEvents.undone(events));
+    events.forEach(event -> take(event, undoneInTheEnd));
+  }
+
+  /**
+   * Takes an event.
+   *
+   * @param known numbers of the acts that do not count in the end, where that is known beforehand:
+   *     these are not told, and nothing has to be told again for them
+   */
+  private Brought take(BenchEvent event, Optional<Set<Long>> known) {
     List<RigEvent> said = List.of();
     List<SessionNews> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
       heard = true;
-      said = stream.accept(received.line());
+      said = stream.accept(received.line(), received.hostNanos());
       said.forEach(each -> hear(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
-      if (mark.kind().equals(Marks.BEGINS)) {
-        // Whatever the rig was at, nobody listens any more.
-        tell(new SessionInput.RigAtWork(false), news);
-        tell(new SessionInput.ClocksForgotten(), news);
-        news.addAll(breakOff());
-        return new Brought(said, news);
-      }
-      Optional<SessionInput> input = Marks.input(mark);
-      if (input.isEmpty()) {
-        damagedMarks++;
-      }
-      input.ifPresent(known -> tell(known, news));
+      take(mark, known, news);
     }
     return new Brought(said, news);
+  }
+
+  private void take(BenchEvent.Mark mark, Optional<Set<Long>> known, List<SessionNews> news) {
+    if (mark.kind().equals(Marks.BEGINS)) {
+      if (mark.values().containsKey(Marks.AT) && Marks.beganAt(mark).isEmpty()) {
+        damagedMarks++;
+      }
+      // Whatever the rig was at, nobody listens any more.
+      tell(new SessionInput.RigAtWork(false), news);
+      tell(new SessionInput.ClocksForgotten(), news);
+      news.addAll(breakOff());
+      return;
+    }
+    OptionalLong act = UndoMarks.note(mark, acts);
+    if (act.isPresent()) {
+      if (known.isEmpty()) {
+        turn(act.getAsLong(), mark.kind().equals(UndoMarks.UNDO), news);
+      }
+      return;
+    }
+    Optional<SessionInput> input = Marks.input(mark);
+    if (input.isEmpty()) {
+      unknownMarks += Marks.isKnown(mark.kind()) ? 0 : 1;
+      damagedMarks += Marks.isKnown(mark.kind()) ? 1 : 0;
+      return;
+    }
+    if (mark.number() > 0 && input.get() instanceof SessionInput.Act) {
+      places.put(mark.number(), told.size());
+      if (known.filter(numbers -> numbers.contains(mark.number())).isPresent()) {
+        undone.set(told.size());
+        told.add(input.get());
+        return;
+      }
+    }
+    tell(input.get(), news);
+  }
+
+  /** An act counts no more, or counts again: the session becomes what it is without, or with it. */
+  private void turn(long act, boolean off, List<SessionNews> news) {
+    int place = places.get(act);
+    undone.set(place, off);
+    Session before = session;
+    session = new Session(BenchFold::verdictIsIn);
+    for (int i = 0; i < told.size(); i++) {
+      if (!undone.get(i)) {
+        session.take(told.get(i));
+      }
+    }
+    addChanges(before, news);
+    SessionInput.Act it = (SessionInput.Act) told.get(place);
+    news.add(off ? new SessionNews.Undone(it) : new SessionNews.Redone(it));
+    news.addAll(session.standing());
+  }
+
+  private void addChanges(Session before, List<SessionNews> news) {
+    Map<FiringKey, FiringResult> known = new HashMap<>();
+    before.results().forEach(result -> known.put(result.key(), result));
+    for (FiringResult now : session.results()) {
+      FiringResult was = known.get(now.key());
+      if (was == null) {
+        news.add(new SessionNews.Settled(now));
+      } else if (!now.equals(was)) {
+        news.add(
+            now.rejection().isPresent() && was.rejection().isEmpty()
+                ? new SessionNews.Rejected(now)
+                : new SessionNews.Changed(now));
+      }
+    }
+  }
+
+  /** The mark of the last act that counts and can be undone, by its number. */
+  public OptionalLong toUndo() {
+    return acts.toUndo();
+  }
+
+  /** The last mark that undid an act, by its number, as long as no act followed. */
+  public OptionalLong toRedo() {
+    return acts.toRedo();
   }
 
   /**
@@ -79,6 +184,8 @@ public final class BenchFold {
   public List<SessionNews> breakOff() {
     List<SessionNews> news = new ArrayList<>();
     if (heard) {
+      // Edges that waited for their time, and a last line that came damaged, are missing here.
+      stream.linkLost().forEach(each -> hear(each, news));
       if (!session.seesLight()) {
         tell(new SessionInput.Ends(), news);
       }
@@ -90,12 +197,12 @@ public final class BenchFold {
   /** Takes all events of a file, and breaks off there. */
   public static BenchFold replay(List<BenchEvent> events) {
     BenchFold fold = new BenchFold();
-    events.forEach(fold::take);
+    fold.takeAll(events);
     fold.breakOff();
     return fold;
   }
 
-  /** The session that the events made. */
+  /** The session that the events made; another one after each event that undoes something. */
   public Session session() {
     return session;
   }
@@ -115,9 +222,14 @@ public final class BenchFold {
     return greeting;
   }
 
-  /** Marks that said nothing that this version understands. */
+  /** Marks whose values make no sense. */
   public int damagedMarks() {
     return damagedMarks;
+  }
+
+  /** Marks of a kind that this version does not know: a later one may have written them. */
+  public int unknownMarks() {
+    return unknownMarks;
   }
 
   /** By the firings and the wide allowances for any rig, so that a replay finds the same. */
@@ -136,37 +248,46 @@ public final class BenchFold {
 
   private void tell(SessionInput input, List<SessionNews> news) {
     if (input instanceof SessionInput.LinkLost) {
-      stream.linkLost();
+      stream.linkLost().forEach(each -> hear(each, news));
     }
+    told.add(input);
     news.addAll(session.take(input));
   }
 
   private void hear(RigEvent said, List<SessionNews> news) {
     if (said instanceof RigEvent.Greeted greeted) {
       greeting = Optional.of(greeted.greeting());
-      news.addAll(
-          session.take(
-              new SessionInput.RigIs(
-                  greeted.greeting().serial(),
-                  greeted.greeting().bootCount(),
-                  new TickRate(greeted.greeting().ticksPerSecond()),
-                  (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
-                  greeted.greeting().firmware())));
+      tell(
+          new SessionInput.RigIs(
+              greeted.greeting().serial(),
+              greeted.greeting().bootCount(),
+              new TickRate(greeted.greeting().ticksPerSecond()),
+              (greeted.greeting().channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
+              greeted.greeting().firmware()),
+          news);
     } else if (said instanceof RigEvent.EdgeAt edge) {
-      news.addAll(session.take(new SessionInput.EdgeAt(edge.edge())));
+      tell(new SessionInput.EdgeAt(edge.edge()), news);
     } else if (said instanceof RigEvent.CurveSeen curve) {
-      news.addAll(session.take(new SessionInput.CurveAt(curve.light())));
+      tell(new SessionInput.CurveAt(curve.light()), news);
     } else if (said instanceof RigEvent.TimeAt time) {
-      news.addAll(
-          session.take(
-              new SessionInput.BeatAt(
-                  time.ticks(), time.levels(), OptionalInt.of(time.lightSum16()))));
+      tell(
+          new SessionInput.BeatAt(time.ticks(), time.levels(), OptionalInt.of(time.lightSum16())),
+          news);
     } else if (said instanceof RigEvent.LinesLost) {
-      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.LINES_LOST)));
+      tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
+    } else if (said instanceof RigEvent.Contradicted contradicted) {
+      tell(
+          new SessionInput.Damaged(
+              Firing.Damage.CONTRADICTION,
+              OptionalLong.of(contradicted.sinceTicks().orElse(Long.MIN_VALUE / 2))),
+          news);
+    } else if (said instanceof RigEvent.Ignored ignored
+        && ignored.why() == RigEvent.Why.EDGE_WITHOUT_TIME) {
+      tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
     } else if (said instanceof RigEvent.EdgesLost) {
-      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.EDGES_LOST)));
+      tell(new SessionInput.Damaged(Firing.Damage.EDGES_LOST), news);
     } else if (said instanceof RigEvent.Restarted) {
-      news.addAll(session.take(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED)));
+      tell(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED), news);
     }
   }
 }

@@ -7,20 +7,19 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
- * The text form of bench events, one a line; docs/file-formats.md describes it for people.
+ * The text of bench events, one a line; docs/file-formats.md describes it for people. A session
+ * file has a {@link SessionForm} around it. What a session is known by in the record is made from
+ * this text, so it never changes.
  *
  * <p>Whatever is no plain printable character is written as {@code %XX} (bytes of UTF-8), so that a
  * damaged line from a rig comes back letter for letter.
  */
 public final class BenchText {
-  /** The first line of every session file. */
-  public static final String HEADING = "halflight-session 1";
-
   private static final String HEX = "0123456789ABCDEF";
 
   private BenchText() {}
 
-  /** One line for an event, without its line end. */
+  /** One line for an event, without its line end and without the number of a mark. */
   public static String format(BenchEvent event) {
     if (event instanceof BenchEvent.Received received) {
       return "R " + received.hostNanos() + " " + escape(received.line(), " ");
@@ -96,7 +95,7 @@ public final class BenchText {
     int n = 0;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c > 0x7E) {
+      if (c < ' ' || c > 0x7E) {
         return Optional.empty();
       }
       if (c != '%') {

@@ -3,7 +3,6 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Supplier;
 import org.halflight.calibration.ClockFit;
 import org.halflight.calibration.ClockPairWatch;
@@ -149,11 +148,6 @@ final class ClockKeeper {
   /** What the clock of the host is worth. */
   HostClock host() {
     return hostClock;
-  }
-
-  /** Line counters of pings whose answers are still to come. */
-  Set<Integer> unanswered() {
-    return echoes.unanswered();
   }
 
   private boolean isComparable() {

@@ -24,7 +24,10 @@ final class FiringKeys {
         : Arrays.stream(text.split(",", -1)).map(FiringKeys::parseOne).toList();
   }
 
-  private static FiringKey parseOne(String text) {
+  /**
+   * @throws IllegalArgumentException where the text is none of ours
+   */
+  static FiringKey parseOne(String text) {
     String[] parts = text.split("/", -1);
     if (parts.length != 3) {
       throw new IllegalArgumentException("not the key of a firing: " + text);

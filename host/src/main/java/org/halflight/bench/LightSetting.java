@@ -168,6 +168,20 @@ public final class LightSetting {
     return Optional.empty();
   }
 
+  /** The rig does not answer. */
+  void unanswered() {
+    if (isWaitingForTheRig()) {
+      refuse(whyNoLight());
+    }
+  }
+
+  /** Edges go before light blocks: so many of them keep the light from being told at all. */
+  private Refusal whyNoLight() {
+    return step == Step.FULL && lightEdges > MOST_EDGES
+        ? new Refusal.Chatters()
+        : new Refusal.NoAnswer();
+  }
+
   /** Where the procedure stands. */
   public Step step() {
     return step;
@@ -266,9 +280,7 @@ public final class LightSetting {
       return measured();
     }
     if (beatsWithoutNews >= PATIENCE_BEATS) {
-      // Edges go before light blocks: so many of them keep the light from being told at all.
-      boolean chatters = step == Step.FULL && lightEdges > MOST_EDGES;
-      refuse(chatters ? new Refusal.Chatters() : new Refusal.NoAnswer());
+      refuse(whyNoLight());
     }
     return Optional.empty();
   }

@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -11,27 +12,54 @@ import org.halflight.signal.Channel;
 final class LightTask implements RigTask {
   private static final int BLOCKS = 100;
 
+  /** The light of the LED has settled long before this many. */
+  private static final int SETTLE_BLOCKS = 5;
+
   /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
   private static final long QUIET_TICKS = 4_800_000;
 
+  private final Optional<RigCommand> ahead;
+  private final int settle;
   private final List<Integer> sums = new ArrayList<>();
   private int least = Integer.MAX_VALUE;
   private int most;
   private long quietSinceTicks = -1;
 
+  /** The light as it is. */
+  LightTask() {
+    this(Optional.empty(), 0);
+  }
+
+  private LightTask(Optional<RigCommand> ahead, int settle) {
+    this.ahead = ahead;
+    this.settle = settle;
+  }
+
+  /** The light with the LED on, which is switched on just before: it goes out after 10 s. */
+  static LightTask ofTheLed() {
+    return new LightTask(Optional.of(RigCommand.DriveReference.steady()), SETTLE_BLOCKS);
+  }
+
+  @Override
+  public Optional<RigCommand> ahead() {
+    return ahead;
+  }
+
   @Override
   public RigCommand begin() {
-    return new RigCommand.MeasureLight(Channel.CENTRE_LOW, BLOCKS);
+    return new RigCommand.MeasureLight(Channel.CENTRE_LOW, settle + BLOCKS);
   }
 
   @Override
   public State hear(RigEvent event) {
     if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      sums.add(light.block().sum16());
-      least = Math.min(least, light.block().least());
-      most = Math.max(most, light.block().most());
+      if (light.block().index() >= settle) {
+        sums.add(light.block().sum16());
+        least = Math.min(least, light.block().least());
+        most = Math.max(most, light.block().most());
+      }
       quietSinceTicks = -1;
-      return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
+      return light.block().index() + 1 >= settle + BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !sums.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;

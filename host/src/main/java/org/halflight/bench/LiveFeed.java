@@ -19,6 +19,7 @@ public final class LiveFeed implements RigFeed {
   private final BlockingQueue<Optional<Item>> queue = new LinkedBlockingQueue<>();
 
   private final RigConnection connection;
+  private final LongSupplier nanos;
 
   /**
    * Begins to look for the rig.
@@ -26,6 +27,7 @@ public final class LiveFeed implements RigFeed {
    * @param nanos host clock, in nanoseconds from the start of the session
    */
   public LiveFeed(Ports ports, RigWish wish, LongSupplier nanos) {
+    this.nanos = nanos;
     connection =
         new RigConnection(
             ports,
@@ -69,7 +71,19 @@ public final class LiveFeed implements RigFeed {
   @Override
   @SuppressWarnings("FutureReturnValueIgnored") // The answer comes as a line, like all else.
   public void send(RigCommand command) {
-    connection.send(command);
+    connection
+        .send(command)
+        .whenComplete(
+            (answer, trouble) -> {
+              if (trouble != null) {
+                queue.add(Optional.of(new Item.Unanswered(command)));
+              }
+            });
+  }
+
+  @Override
+  public long nowNanos() {
+    return nanos.getAsLong();
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.halflight.bench;
 
+import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.calibration.TripEstimate;
@@ -29,8 +31,17 @@ public final class Marks {
   /** A run of the program begins to write; says which version. */
   public static final String BEGINS = "begins";
 
+  /** When it begins, with its offset. */
+  static final String AT = "at";
+
+  private static final int FIRST_YEAR = 1970;
+  private static final int LAST_YEAR = 9999;
+
   private static final String LIGHT = "light";
-  private static final String RUN = "run";
+
+  /** A run begins. */
+  public static final String RUN = "run";
+
   private static final String SPEED = "speed";
   private static final String REJECT = "reject";
   private static final String CHECK = "check";
@@ -44,12 +55,44 @@ public final class Marks {
   private static final String LIGHT_BEING_SET = "light-being-set";
   private static final String CLOSED_BY_HAND = "closed-by-hand";
   private static final String LINK_LOST = "link-lost";
-  private static final String ENDS = "ends";
+
+  /** The session ended in order. */
+  public static final String ENDS = "ends";
+
   private static final String RIG_AT_WORK = "rig-at-work";
   private static final String LEVEL = "level";
   private static final String LIGHT_READ = "light-read";
   private static final String LIGHT_TEST_ENDS = "light-test-ends";
   private static final String ON_ITS_WAY = "on-its-way";
+
+  private static final Set<String> KNOWN =
+      Set.of(
+          BEGINS,
+          LIGHT,
+          RUN,
+          SPEED,
+          REJECT,
+          CHECK,
+          NEXT,
+          PREVIOUS,
+          ACCEPT,
+          MOVE,
+          COCKING,
+          CAP,
+          LIGHT_FORGOTTEN,
+          LIGHT_BEING_SET,
+          CLOSED_BY_HAND,
+          LINK_LOST,
+          ENDS,
+          RIG_AT_WORK,
+          LEVEL,
+          LIGHT_READ,
+          LIGHT_TEST_ENDS,
+          ProfileMarks.PROFILE,
+          ProfileMarks.CHECK,
+          ProfileMarks.CLOCK,
+          UndoMarks.UNDO,
+          UndoMarks.REDO);
 
   private Marks() {}
 
@@ -64,9 +107,25 @@ public final class Marks {
   public static Mark begins(String version, OffsetDateTime at, Optional<String> sessionName) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("version", version);
-    values.put("at", at.toString());
+    values.put(AT, at.toString());
     sessionName.ifPresent(name -> values.put("session", name));
     return new Mark(0, BEGINS, values);
+  }
+
+  /**
+   * The date and time of a mark that says that the program begins; empty for all else, and where
+   * they cannot have been meant: only years from 1970 to 9999 are.
+   */
+  public static Optional<OffsetDateTime> beganAt(BenchEvent event) {
+    if (!(event instanceof Mark mark) || !mark.kind().equals(BEGINS)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(OffsetDateTime.parse(mark.values().getOrDefault(AT, "")))
+          .filter(at -> at.getYear() >= FIRST_YEAR && at.getYear() <= LAST_YEAR);
+    } catch (DateTimeException noDate) {
+      return Optional.empty();
+    }
   }
 
   /** The mark of an input that does not come from a line of the rig. */
@@ -88,12 +147,12 @@ public final class Marks {
     if (input instanceof SessionInput.RunBegins begins) {
       RunSetup setup = begins.setup();
       values.put("camera", setup.camera());
-      values.put("phase", word(setup.phase()));
+      values.put("phase", Phase.WORDS.word(setup.phase()));
       values.put("dial", setup.dial());
       values.put(
           "speeds",
           setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
-      values.put("reference", word(setup.reference()));
+      values.put("reference", Reference.WORDS.word(setup.reference()));
       values.put("firings", String.valueOf(setup.firingsPerSpeed()));
       RunMarks.putExtras(values, setup);
       return new Mark(hostNanos, RUN, values);
@@ -102,12 +161,17 @@ public final class Marks {
       values.put("is", chosen.speed().label());
       return new Mark(hostNanos, SPEED, values);
     }
+    if (input instanceof SessionInput.FiringRejected rejected) {
+      values.put("because", rejected.reason());
+      values.put("firing", FiringKeys.format(List.of(rejected.firing())));
+      return new Mark(hostNanos, REJECT, values);
+    }
     if (input instanceof SessionInput.LastRejected rejected) {
       values.put("because", rejected.reason());
       return new Mark(hostNanos, REJECT, values);
     }
     if (input instanceof SessionInput.CheckChosen chosen) {
-      values.put("is", chosen.check().name());
+      values.put("is", Check.MARKS.word(chosen.check()));
       return new Mark(hostNanos, CHECK, values);
     }
     if (input instanceof SessionInput.NextChosen) {
@@ -140,14 +204,14 @@ public final class Marks {
       return new Mark(hostNanos, RIG_AT_WORK, values);
     }
     if (input instanceof SessionInput.LevelStands stands) {
-      values.put("is", stands.level().map(Marks::word).orElse(ON_ITS_WAY));
+      values.put("is", stands.level().map(AlternatingLevels.Level.WORDS::word).orElse(ON_ITS_WAY));
       return new Mark(hostNanos, LEVEL, values);
     }
     if (input instanceof SessionInput.LightRead read) {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
     if (input instanceof SessionInput.LightTestEnds test) {
-      values.put("is", test.check().name());
+      values.put("is", Check.MARKS.word(test.check()));
       return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
     }
     if (input instanceof SessionInput.LensCap cap) {
@@ -170,6 +234,11 @@ public final class Marks {
                     "comes from a line of the rig, not from a mark: " + input));
   }
 
+  /** Whether this version knows a kind of mark; what it does not know it passes over. */
+  static boolean isKnown(String kind) {
+    return KNOWN.contains(kind);
+  }
+
   /** The input of a mark; empty for one that results do not depend on, or that is damaged. */
   public static Optional<SessionInput> input(Mark mark) {
     Map<String, String> values = mark.values();
@@ -179,18 +248,18 @@ public final class Marks {
             Optional.of(
                 new SessionInput.LightSet(
                     new LightLevels(
-                        Double.parseDouble(values.getOrDefault("dark", "")),
-                        Double.parseDouble(values.getOrDefault("full", "")),
-                        Double.parseDouble(values.getOrDefault("low", "")),
-                        Double.parseDouble(values.getOrDefault("high", ""))),
+                        finite(values.getOrDefault("dark", "")),
+                        finite(values.getOrDefault("full", "")),
+                        finite(values.getOrDefault("low", "")),
+                        finite(values.getOrDefault("high", ""))),
                     trips(values)));
         case RUN -> Optional.of(new SessionInput.RunBegins(setup(values)));
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
-        case REJECT ->
-            Optional.of(new SessionInput.LastRejected(values.getOrDefault("because", "")));
+        case REJECT -> Optional.of(rejected(values));
         case CHECK ->
-            Optional.of(new SessionInput.CheckChosen(Check.valueOf(values.getOrDefault("is", ""))));
+            Optional.of(
+                new SessionInput.CheckChosen(Check.MARKS.parse(values.getOrDefault("is", ""))));
         case NEXT -> Optional.of(new SessionInput.NextChosen());
         case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
         case ACCEPT -> Optional.of(new SessionInput.AcceptedAsShown());
@@ -211,7 +280,7 @@ public final class Marks {
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case LIGHT_TEST_ENDS ->
             Optional.of(
-                new SessionInput.LightTestEnds(Check.valueOf(values.getOrDefault("is", ""))));
+                new SessionInput.LightTestEnds(Check.MARKS.parse(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);
@@ -226,10 +295,18 @@ public final class Marks {
     }
   }
 
+  /** Marks of earlier versions mean the last firing and do not name it. */
+  private static SessionInput rejected(Map<String, String> values) {
+    String reason = values.getOrDefault("because", "");
+    return values.containsKey("firing")
+        ? new SessionInput.FiringRejected(FiringKeys.parseOne(values.get("firing")), reason)
+        : new SessionInput.LastRejected(reason);
+  }
+
   private static Optional<AlternatingLevels.Level> level(String word) {
     return word.equals(ON_ITS_WAY)
         ? Optional.empty()
-        : Optional.of(AlternatingLevels.Level.valueOf(constant(word)));
+        : Optional.of(AlternatingLevels.Level.WORDS.parse(word));
   }
 
   /** A light that was set without looking at the comparators has none of these values. */
@@ -240,8 +317,8 @@ public final class Marks {
   private static ComparatorTrips comparator(Map<String, String> values, String level) {
     return values.containsKey(level + "-offset")
         ? ComparatorTrips.around(
-            Double.parseDouble(values.get(level + "-offset")),
-            Double.parseDouble(values.getOrDefault(level + "-hysteresis", "0")),
+            finite(values.get(level + "-offset")),
+            finite(values.getOrDefault(level + "-hysteresis", "0")),
             TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
         : ComparatorTrips.EXACT;
   }
@@ -254,10 +331,10 @@ public final class Marks {
             : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
     return new RunSetup(
         values.getOrDefault("camera", ""),
-        Phase.valueOf(constant(values.getOrDefault("phase", ""))),
+        Phase.WORDS.parse(values.getOrDefault("phase", "")),
         values.getOrDefault("dial", ""),
         order,
-        Reference.valueOf(constant(values.getOrDefault("reference", ""))),
+        Reference.WORDS.parse(values.getOrDefault("reference", "")),
         Integer.parseInt(values.getOrDefault("firings", "")),
         RunMarks.checks(values),
         RunMarks.customs(values),
@@ -271,15 +348,20 @@ public final class Marks {
         : no.equals(value) ? Optional.of(false) : Optional.empty();
   }
 
+  /**
+   * A number of a mark.
+   *
+   * @throws IllegalArgumentException where it is none, or has no end
+   */
+  static double finite(String text) {
+    double value = Double.parseDouble(text);
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException("not a number of a mark: " + text);
+    }
+    return value;
+  }
+
   private static String number(double value) {
     return String.format(Locale.ROOT, "%.4f", value);
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private static String constant(String word) {
-    return word.toUpperCase(Locale.ROOT).replace('-', '_');
   }
 }

@@ -74,9 +74,4 @@ final class PingEchoes {
     return event instanceof RigEvent.Answered answered
         && unanswered.remove(answered.commandSequence());
   }
-
-  /** Line counters of pings whose answers are still to come. */
-  Set<Integer> unanswered() {
-    return Set.copyOf(unanswered);
-  }
 }

@@ -45,7 +45,7 @@ final class ProfileMarks {
       values.put(TEXT, ProfileText.write(use.profile()));
     } else if (input instanceof SessionInput.ProfileRefused refused) {
       values.put(IS, REFUSED);
-      values.put(BECAUSE, refused.why().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      values.put(BECAUSE, Mismatch.WORDS.word(refused.why()));
     } else if (input instanceof SessionInput.ProfileLeftOut) {
       values.put(IS, LEFT_OUT);
     } else if (input instanceof SessionInput.RigChecked checked) {
@@ -74,11 +74,7 @@ final class ProfileMarks {
       case REFUSED ->
           Optional.of(
               new SessionInput.ProfileRefused(
-                  Mismatch.valueOf(
-                      values
-                          .getOrDefault(BECAUSE, "")
-                          .toUpperCase(Locale.ROOT)
-                          .replace('-', '_'))));
+                  Mismatch.WORDS.parse(values.getOrDefault(BECAUSE, ""))));
       case LEFT_OUT -> Optional.of(new SessionInput.ProfileLeftOut());
       default -> Optional.empty();
     };
@@ -109,8 +105,8 @@ final class ProfileMarks {
         new SessionInput.ClockHeld(
             values.getOrDefault("rig", ""),
             new ClockRate(
-                Double.parseDouble(values.getOrDefault(FAST_PPM, "")),
-                Double.parseDouble(values.getOrDefault(UNCERTAINTY_PPM, "")),
+                Marks.finite(values.getOrDefault(FAST_PPM, "")),
+                Marks.finite(values.getOrDefault(UNCERTAINTY_PPM, "")),
                 Double.POSITIVE_INFINITY,
                 ClockRate.Source.HOST_CLOCK)));
   }

@@ -1,6 +1,5 @@
 package org.halflight.bench;
 
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -65,18 +64,8 @@ public final class ProfiledEvents {
 
   private static Optional<LocalDate> day(List<BenchEvent> events) {
     return events.stream()
-        .filter(Mark.class::isInstance)
-        .map(Mark.class::cast)
-        .filter(mark -> mark.kind().equals(Marks.BEGINS))
-        .flatMap(mark -> day(mark.values().getOrDefault("at", "")).stream())
+        .flatMap(event -> Marks.beganAt(event).stream())
+        .map(OffsetDateTime::toLocalDate)
         .findFirst();
-  }
-
-  private static Optional<LocalDate> day(String at) {
-    try {
-      return Optional.of(OffsetDateTime.parse(at).toLocalDate());
-    } catch (DateTimeException noDate) {
-      return Optional.empty();
-    }
   }
 }

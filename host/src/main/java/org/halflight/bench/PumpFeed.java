@@ -57,6 +57,11 @@ public final class PumpFeed implements RigFeed {
   }
 
   @Override
+  public long nowNanos() {
+    return nanos.getAsLong();
+  }
+
+  @Override
   public void close() {
     closed = true;
     link.close();

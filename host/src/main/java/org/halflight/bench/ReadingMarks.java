@@ -11,7 +11,7 @@ final class ReadingMarks {
 
   static Map<String, String> values(LightReading reading) {
     Map<String, String> values = new LinkedHashMap<>();
-    values.put("of", reading.what().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    values.put("of", LightReading.What.WORDS.word(reading.what()));
     if (!reading.at().isEmpty()) {
       values.put("at", reading.at());
       values.put("turned", reading.opening() ? "opening" : "closing");
@@ -26,12 +26,11 @@ final class ReadingMarks {
   /** The reading of a mark; an {@link IllegalArgumentException} where it is none. */
   static LightReading reading(Map<String, String> values) {
     return LightReading.of(
-        LightReading.What.valueOf(
-            values.getOrDefault("of", "").toUpperCase(Locale.ROOT).replace('-', '_')),
+        LightReading.What.WORDS.parse(values.getOrDefault("of", "")),
         values.getOrDefault("at", ""),
         "opening".equals(values.get("turned")),
-        Double.parseDouble(values.getOrDefault("counts", "")),
-        Double.parseDouble(values.getOrDefault("uncertainty", "")),
+        Marks.finite(values.getOrDefault("counts", "")),
+        Marks.finite(values.getOrDefault("uncertainty", "")),
         Integer.parseInt(values.getOrDefault("blocks", "")),
         Long.parseLong(values.getOrDefault("ticks", "")));
   }

@@ -27,8 +27,7 @@ record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter)
   static ReferenceLight measure(TaskRunner runner) throws CalibrationRefused {
     runner.command(RigCommand.DriveReference.off());
     double dark = runner.run(new LightTask()).counts();
-    runner.command(RigCommand.DriveReference.steady());
-    LightTask lit = runner.run(new LightTask());
+    LightTask lit = runner.run(LightTask.ofTheLed());
     double led = lit.counts();
     runner.command(RigCommand.DriveReference.off());
     if (led < dark - LED_LEAST_COUNTS) {

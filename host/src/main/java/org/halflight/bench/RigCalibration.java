@@ -173,8 +173,6 @@ public final class RigCalibration {
     tell.accept(Stage.SWEEP);
     Map<Channel, ComparatorTrips> trips = new EnumMap<>(Channel.class);
     for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
-      // The LED goes out by itself after 10 s.
-      runner.command(RigCommand.DriveReference.steady());
       runner.run(new SweepTask(channel, light)).trips().ifPresent(trip -> trips.put(channel, trip));
       runner.command(RigCommand.DriveReference.off());
     }

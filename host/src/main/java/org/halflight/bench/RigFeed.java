@@ -13,6 +13,9 @@ public interface RigFeed extends AutoCloseable {
 
     /** The link changed. */
     record Changed(LinkChange change) implements Item {}
+
+    /** A command stays without an answer: it was lost again and again, or there is no rig. */
+    record Unanswered(RigCommand command) implements Item {}
   }
 
   /**
@@ -27,6 +30,9 @@ public interface RigFeed extends AutoCloseable {
    * dropped.
    */
   void send(RigCommand command);
+
+  /** The clock by which lines are stamped, in nanoseconds. */
+  long nowNanos();
 
   @Override
   void close();

@@ -15,6 +15,14 @@ interface RigTask {
   /** The command that begins it. */
   RigCommand begin();
 
+  /**
+   * A command that goes before each of the task's own without waiting for its answer, which the
+   * task does not hear: what it does lasts on the rig only for a while.
+   */
+  default Optional<RigCommand> ahead() {
+    return Optional.empty();
+  }
+
   /** Hears what the rig says. */
   State hear(RigEvent event);
 

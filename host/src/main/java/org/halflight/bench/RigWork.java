@@ -1,10 +1,9 @@
 package org.halflight.bench;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
@@ -17,35 +16,33 @@ import org.halflight.time.TickRate;
  * thread.
  */
 public final class RigWork implements AutoCloseable {
-  /** Steps without a line after which the rig has no more to say. */
+  /** A rig that says nothing for so long has no more to say. */
+  private static final long QUIET_NANOS = TimeUnit.SECONDS.toNanos(3);
+
+  /** And that often. */
   private static final int QUIET_STEPS = 30;
 
-  private static final int STEPS_MOST = 500;
-
-  private static final String LED_OFF = "r [0-9A-F]{4} 0 .*";
-  private static final String STATUS_ASKED = "s [0-9A-F]{4}#.*";
+  private static final int STEPS_MOST = 5000;
 
   private final RigFeed feed;
   private final RigStream stream = new RigStream();
   private final PingStamps stamps = new PingStamps();
   private final List<LinkChange> changes = new ArrayList<>();
-  private final Set<Integer> statusAsked = new HashSet<>();
+  private final CommandsUnderWay commands = new CommandsUnderWay();
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
-  private int offSequence = -1;
   private boolean restarted;
+  private boolean unanswered;
   private volatile boolean stopped;
   private boolean idle;
 
   public RigWork(RigFeed feed) {
-    this(feed, Optional.empty(), Set.of());
+    this(feed, Optional.empty());
   }
 
   /**
    * @param known what a rig that is lent in the middle of a session said of itself
-   * @param notForTasks line counters of commands of the session that are not answered yet
    */
-  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known, Set<Integer> notForTasks) {
-    statusAsked.addAll(notForTasks);
+  RigWork(RigFeed feed, Optional<RigMessage.Greeting> known) {
     this.feed = feed;
     greeting = known;
   }
@@ -71,15 +68,14 @@ public final class RigWork implements AutoCloseable {
       changes.add(changed.change());
       return List.of();
     }
+    if (came.get() instanceof RigFeed.Item.Unanswered given) {
+      unanswered |= commands.unanswered(given.command());
+      return List.of();
+    }
     BenchEvent event = ((RigFeed.Item.Line) came.get()).event();
     if (event instanceof BenchEvent.Sent sent) {
       stamps.sent(sent);
-      if (sent.line().matches(LED_OFF)) {
-        offSequence = Integer.parseInt(sent.line().substring(2, 6), 16);
-      }
-      if (sent.line().matches(STATUS_ASKED)) {
-        statusAsked.add(Integer.parseInt(sent.line().substring(2, 6), 16));
-      }
+      commands.sent(sent);
       return List.of();
     }
     if (!(event instanceof BenchEvent.Received received)) {
@@ -93,17 +89,17 @@ public final class RigWork implements AutoCloseable {
       restarted |= each instanceof RigEvent.Restarted;
       stamps.heard(received.hostNanos(), each, rate());
     }
-    return said.stream().filter(each -> !isAnswerToStatus(each)).toList();
-  }
-
-  private boolean isAnswerToOff(RigEvent event) {
-    return event instanceof RigEvent.Answered answered && answered.commandSequence() == offSequence;
+    return said.stream().filter(this::isForTasks).toList();
   }
 
   /** What was asked only to hear the time must not be taken for the answer to a task. */
-  private boolean isAnswerToStatus(RigEvent event) {
-    return event instanceof RigEvent.Answered answered
-        && statusAsked.remove(answered.commandSequence());
+  private boolean isForTasks(RigEvent event) {
+    if (event instanceof RigEvent.EdgeAt) {
+      commands.edge();
+    } else if (event instanceof RigEvent.TimeAt) {
+      unanswered |= commands.beat();
+    }
+    return !(event instanceof RigEvent.Answered answered) || commands.isWaitedFor(answered);
   }
 
   /** Whether nothing came for a short while when this last took a step. */
@@ -112,7 +108,34 @@ public final class RigWork implements AutoCloseable {
   }
 
   void send(RigCommand command) {
+    commands.asked(command);
     feed.send(command);
+  }
+
+  /** Sends a command whose answer is no task's. */
+  void sendAhead(RigCommand command) {
+    commands.askedAhead(command);
+    feed.send(command);
+  }
+
+  /** Asks for the time, unless that was asked and not answered yet. */
+  void askTime() {
+    RigCommand status = new RigCommand.AskStatus();
+    if (!commands.isWaitingFor(status)) {
+      send(status);
+    }
+  }
+
+  /** Whether the rig has still to answer a task: till then its beats may be older than that. */
+  boolean isWaiting() {
+    return commands.isWaiting();
+  }
+
+  /** Whether a command of a task stayed without an answer since this was last asked. */
+  boolean unanswered() {
+    boolean now = unanswered;
+    unanswered = false;
+    return now;
   }
 
   /**
@@ -120,13 +143,16 @@ public final class RigWork implements AutoCloseable {
    * rig is left as a session finds it.
    */
   void leaveInOrder() {
-    send(RigCommand.DriveReference.off());
-    offSequence = -1;
-    int quiet = 0;
-    boolean off = false;
-    for (int steps = 0; steps < STEPS_MOST && quiet < QUIET_STEPS && !off; steps++) {
-      off = step().stream().anyMatch(this::isAnswerToOff);
-      quiet = isIdle() ? quiet + 1 : 0;
+    // What was asked before is nobody's business any more.
+    commands.forget();
+    RigCommand off = RigCommand.DriveReference.off();
+    send(off);
+    Silence silence = new Silence(feed::nowNanos, QUIET_NANOS, QUIET_STEPS);
+    for (int steps = 0;
+        steps < STEPS_MOST && commands.isWaitingFor(off) && !silence.isOver();
+        steps++) {
+      step();
+      silence.step(isIdle());
     }
   }
 

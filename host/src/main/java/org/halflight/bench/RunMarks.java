@@ -26,7 +26,6 @@ final class RunMarks {
   private static final String NOTED = "with.";
   private static final String TOLERANCE = "tolerance";
   private static final String ABOUT = "about";
-  private static final String ONE_EXPOSURE = "one-exposure";
   private static final String FIRED = "fired";
   private static final String UNTIL_DECIDED = "until-decided";
 
@@ -40,7 +39,8 @@ final class RunMarks {
 
   static void putExtras(Map<String, String> values, RunSetup setup) {
     if (!setup.checks().isEmpty()) {
-      values.put(CHECKS, setup.checks().stream().map(Check::name).collect(Collectors.joining(",")));
+      values.put(
+          CHECKS, setup.checks().stream().map(Check.MARKS::word).collect(Collectors.joining(",")));
     }
     CameraCustoms customs = setup.customs();
     if (!customs.equals(CameraCustoms.NONE)) {
@@ -60,7 +60,7 @@ final class RunMarks {
       values.put(TOLERANCE, aim.tolerances().text());
     }
     if (aim.measurand() == Measurand.ONE_EXPOSURE) {
-      values.put(ABOUT, ONE_EXPOSURE);
+      values.put(ABOUT, Measurand.WORDS.word(aim.measurand()));
     }
     if (aim.untilDecided()) {
       values.put(FIRED, UNTIL_DECIDED);
@@ -83,12 +83,12 @@ final class RunMarks {
     return new Aim(
         Tolerances.find(values.getOrDefault(TOLERANCE, ""))
             .orElseThrow(() -> new IllegalArgumentException("no tolerance: " + values)),
-        ONE_EXPOSURE.equals(values.get(ABOUT)) ? Measurand.ONE_EXPOSURE : Measurand.MEAN_OF_SETTING,
+        Measurand.WORDS.find(values.getOrDefault(ABOUT, "")).orElse(Measurand.MEAN_OF_SETTING),
         UNTIL_DECIDED.equals(values.get(FIRED)),
         new StopsAsked(
             values.containsKey(STOPS) ? list(values, STOPS) : StopsAsked.USUAL.markings(),
             values.containsKey(STOP_TOLERANCE)
-                ? Double.parseDouble(values.get(STOP_TOLERANCE))
+                ? Marks.finite(values.get(STOP_TOLERANCE))
                 : StopsAsked.USUAL_TOLERANCE_STOPS),
         LinkageLimits.find(values.getOrDefault(LINKAGE, ""))
             .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)),
@@ -96,7 +96,7 @@ final class RunMarks {
   }
 
   static List<Check> checks(Map<String, String> values) {
-    return list(values, CHECKS).stream().map(Check::valueOf).toList();
+    return list(values, CHECKS).stream().map(Check.MARKS::parse).toList();
   }
 
   static CameraCustoms customs(Map<String, String> values) {
@@ -115,7 +115,7 @@ final class RunMarks {
         });
     return new RunConditions(
         values.containsKey(REST)
-            ? OptionalDouble.of(Double.parseDouble(values.get(REST)))
+            ? OptionalDouble.of(Marks.finite(values.get(REST)))
             : OptionalDouble.empty(),
         noted);
   }

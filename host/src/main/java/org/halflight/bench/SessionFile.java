@@ -1,13 +1,12 @@
 package org.halflight.bench;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
-import java.nio.charset.StandardCharsets;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -15,33 +14,60 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.halflight.files.PrivateFiles;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The file that every raw line of a session reaches first. Events are only ever added at its end.
  *
- * <p>Writing is safe for use by several threads; each event is handed to the system at once and
- * forced to the disk by {@link #settle}.
+ * <p>Writing is safe for use by several threads; each event is handed to the system at once, whole
+ * or not at all, and forced to the disk by {@link #settle}. Who writes holds a {@link SessionLock};
+ * who reads needs none.
  */
 public final class SessionFile implements AutoCloseable {
   /**
    * What was read from a session file.
    *
    * @param events all events, in order
-   * @param damagedLines lines that were no events: the last may have been cut short by a power cut
+   * @param damagedLines lines that were no events, and marks that are missing by the numbers of
+   *     those beside them: the last line may have been cut short by a power cut
+   * @param form of the file
    */
-  public record Contents(List<BenchEvent> events, int damagedLines) {
+  public record Contents(List<BenchEvent> events, int damagedLines, SessionForm form) {
     public Contents {
       events = List.copyOf(events);
+      Objects.requireNonNull(form);
+    }
+
+    private long lastNumber() {
+      return events.stream()
+          .filter(BenchEvent.Mark.class::isInstance)
+          .mapToLong(event -> ((BenchEvent.Mark) event).number())
+          .max()
+          .orElse(0);
     }
   }
 
-  private final Path path;
-  private final FileChannel channel;
+  private static final int END_BYTES = 16_384;
 
-  private SessionFile(Path path, FileChannel channel) {
+  private final Path path;
+  private final SessionLock lock;
+  private final SeekableByteChannel channel;
+  private final WholeLines lines;
+  private final Contents before;
+  private long lastNumber;
+
+  private SessionFile(
+      Path path, SessionLock lock, SeekableByteChannel channel, long endBytes, Contents before) {
     this.path = path;
+    this.lock = lock;
     this.channel = channel;
+    this.lines = new WholeLines(channel, endBytes);
+    this.before = before;
+    this.lastNumber = before.lastNumber();
   }
 
   /**
@@ -51,17 +77,29 @@ public final class SessionFile implements AutoCloseable {
    */
   public static SessionFile create(Path path) {
     try {
-      Path folder = path.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
+      PrivateFiles.makeFolderOf(path);
+      if (Files.exists(path)) {
+        throw new FileAlreadyExistsException(path.toString());
       }
-      FileChannel channel =
-          FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      lock(path, channel);
-      SessionFile file = new SessionFile(path, channel);
-      file.line(BenchText.HEADING);
-      return file;
-    } catch (java.nio.file.FileAlreadyExistsException exists) {
+      SessionLock lock = lock(path);
+      FileChannel channel = null;
+      try {
+        channel =
+            FileChannel.open(
+                path,
+                Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE),
+                PrivateFiles.ofFile(path));
+        return begun(path, lock, channel);
+      } catch (IOException | RuntimeException e) {
+        if (channel != null) {
+          // A file without its first line would only be in the way.
+          channel.close();
+          Files.deleteIfExists(path);
+        }
+        lock.close();
+        throw e;
+      }
+    } catch (FileAlreadyExistsException exists) {
       throw new Trouble(
           path + " is there already and is not written over. Give another name.", exists);
     } catch (IOException e) {
@@ -75,27 +113,40 @@ public final class SessionFile implements AutoCloseable {
     }
   }
 
+  private static SessionFile begun(Path path, SessionLock lock, SeekableByteChannel channel)
+      throws IOException {
+    return begun(path, lock, channel, SessionForm.newest());
+  }
+
+  /** A file on a channel that fails as a full disk does, for tests. */
+  static SessionFile begun(
+      Path path, SessionLock lock, SeekableByteChannel channel, SessionForm form)
+      throws IOException {
+    SessionFile file = new SessionFile(path, lock, channel, 0, new Contents(List.of(), 0, form));
+    file.lines.add(form.heading());
+    return file;
+  }
+
   /**
-   * Opens a session file to go on with it.
+   * Opens a session file to go on with it, in the form that it has. An empty one is begun.
    *
-   * @throws Trouble when it is not there, is none, or cannot be written
+   * @throws Trouble when it is not there, is none, is being written or cannot be written
    */
   public static SessionFile resume(Path path) {
     read(path);
     try {
-      FileChannel channel =
-          FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
-      lock(path, channel);
-      long end = channel.size();
-      ByteBuffer last = ByteBuffer.allocate(1);
-      channel.read(last, end - 1);
-      channel.position(end);
-      SessionFile file = new SessionFile(path, channel);
-      if (last.get(0) != '\n') {
-        // A cut-short last line stays as it is, but must not swallow the next event.
-        file.line("");
+      SessionLock lock = lock(path);
+      FileChannel channel = null;
+      try {
+        channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
+        return resumed(path, lock, channel);
+      } catch (IOException | RuntimeException e) {
+        if (channel != null) {
+          channel.close();
+        }
+        lock.close();
+        throw e;
       }
-      return file;
     } catch (IOException e) {
       throw new Trouble(
           "The session file "
@@ -107,36 +158,167 @@ public final class SessionFile implements AutoCloseable {
     }
   }
 
+  private static SessionFile resumed(Path path, SessionLock lock, FileChannel channel)
+      throws IOException {
+    // Once more, now that nobody else adds to it.
+    Contents before = read(path);
+    long end = channel.size();
+    if (before.events().isEmpty() && end <= longestHeading()) {
+      // Not even its first line may be whole: a start that failed.
+      channel.truncate(0);
+      return begun(path, lock, channel);
+    }
+    ByteBuffer last = ByteBuffer.allocate(1);
+    channel.read(last, end - 1);
+    SessionFile file = new SessionFile(path, lock, channel, end, before);
+    if (last.get(0) != '\n') {
+      // A cut-short last line stays as it is, but must not swallow the next event.
+      file.lines.add("");
+    }
+    return file;
+  }
+
+  private static int longestHeading() {
+    return SessionForm.newest().heading().length();
+  }
+
   /**
-   * Reads all events of a session file. Lines that are no events are counted and passed over.
+   * Reads all events of a session file. Lines that are no events are counted and passed over. A
+   * file that a start left empty has none.
    *
    * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
    */
   public static Contents read(Path path) {
-    List<BenchEvent> events = new ArrayList<>();
-    int damaged = 0;
-    try (BufferedReader reader = Files.newBufferedReader(path, StandardCharsets.ISO_8859_1)) {
-      String heading = reader.readLine();
-      if (!Objects.equals(heading, BenchText.HEADING)) {
-        throw new Trouble(
-            heading != null && heading.matches("halflight-session \\d+")
-                ? path + " was written by a later Halflight. Take the newest Halflight to read it."
-                : path + " is no Halflight session file. Choose a file that a run has written.");
+    try (InputStream bytes = Files.newInputStream(path)) {
+      SessionLines lines = new SessionLines(bytes);
+      Optional<SessionLines.Line> heading = lines.next();
+      if (heading.isEmpty()) {
+        return new Contents(List.of(), 0, SessionForm.newest());
       }
-      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-        var event = BenchText.parse(line);
-        if (event.isPresent()) {
-          events.add(event.get());
-        } else if (!line.isEmpty()) {
-          damaged++;
-        }
+      String first = heading.get().text();
+      Optional<SessionForm> form = SessionForm.of(first);
+      if (form.isPresent()) {
+        return new Reading(form.get()).all(lines);
       }
+      if (SessionForm.newest().heading().startsWith(first) && lines.next().isEmpty()) {
+        return new Contents(List.of(), 0, SessionForm.newest());
+      }
+      throw new Trouble(
+          first.matches("halflight-session \\d+")
+              ? path + " was written by a later Halflight. Take the newest Halflight to read it."
+              : path + " is no Halflight session file. Choose a file that a run has written.");
     } catch (NoSuchFileException e) {
       throw new Trouble("There is no file " + path + ". Check the name.", e);
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException e) {
       throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
     }
-    return new Contents(events, damaged);
+  }
+
+  /**
+   * Reads the last events of a session file, those of about its last 16 kilobytes, without reading
+   * the others.
+   *
+   * @throws Trouble as {@link #read} does
+   */
+  public static List<BenchEvent> readEnd(Path path) {
+    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
+      if (channel.size() <= END_BYTES) {
+        return read(path).events();
+      }
+      SessionLines all = new SessionLines(Channels.newInputStream(channel));
+      Optional<SessionForm> form = all.next().flatMap(first -> SessionForm.of(first.text()));
+      if (form.isEmpty()) {
+        return read(path).events();
+      }
+      channel.position(channel.size() - END_BYTES);
+      SessionLines end = new SessionLines(Channels.newInputStream(channel));
+      // The first may be the end of a line only.
+      end.next();
+      List<BenchEvent> events = new ArrayList<>();
+      for (Optional<SessionLines.Line> line = end.next(); line.isPresent(); line = end.next()) {
+        form.get().event(line.get().text()).ifPresent(events::add);
+      }
+      return events;
+    } catch (NoSuchFileException e) {
+      throw new Trouble("There is no file " + path + ". Check the name.", e);
+    } catch (IOException e) {
+      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+    }
+  }
+
+  /** What is read of one file. */
+  private static final class Reading {
+    private final SessionForm form;
+    private final List<BenchEvent> events = new ArrayList<>();
+    private long lastNumber;
+    private int damaged;
+
+    /** Damaged lines since the last mark: what is missing may have been in them. */
+    private int sinceMark;
+
+    Reading(SessionForm form) {
+      this.form = form;
+    }
+
+    Contents all(SessionLines lines) throws IOException {
+      for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
+        take(line.get());
+      }
+      return new Contents(events, damaged, form);
+    }
+
+    private void take(SessionLines.Line line) {
+      Optional<BenchEvent> event = line.tooLong() ? Optional.empty() : form.event(line.text());
+      if (event.isPresent() && inOrder(event.get())) {
+        events.add(event.get());
+      } else if (!line.text().isEmpty()) {
+        damaged++;
+        sinceMark++;
+      }
+    }
+
+    /** Whether an event does not stand in the file a second time; counts what is missing. */
+    private boolean inOrder(BenchEvent event) {
+      if (!form.numbersMarks() || !(event instanceof BenchEvent.Mark mark)) {
+        return true;
+      }
+      if (mark.number() <= lastNumber) {
+        return false;
+      }
+      long missing = mark.number() - lastNumber - 1 - sinceMark;
+      damaged += (int) Math.max(0, Math.min(missing, Integer.MAX_VALUE / 2 - damaged));
+      lastNumber = mark.number();
+      sinceMark = 0;
+      return true;
+    }
+  }
+
+  /**
+   * The first event of a session file, by which it is known; empty where there is none. Reads no
+   * more than that.
+   *
+   * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
+   */
+  public static Optional<BenchEvent> first(Path path) {
+    try (InputStream bytes = Files.newInputStream(path)) {
+      SessionLines lines = new SessionLines(bytes);
+      Optional<SessionForm> form = lines.next().flatMap(first -> SessionForm.of(first.text()));
+      if (form.isEmpty()) {
+        return read(path).events().stream().findFirst();
+      }
+      for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
+        Optional<BenchEvent> event =
+            line.get().tooLong() ? Optional.empty() : form.get().event(line.get().text());
+        if (event.isPresent()) {
+          return event;
+        }
+      }
+      return Optional.empty();
+    } catch (NoSuchFileException e) {
+      throw new Trouble("There is no file " + path + ". Check the name.", e);
+    } catch (IOException e) {
+      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+    }
   }
 
   /** Where the file is. */
@@ -144,29 +326,40 @@ public final class SessionFile implements AutoCloseable {
     return path;
   }
 
+  /** The events that were in it when it was opened. */
+  public List<BenchEvent> before() {
+    return before.events();
+  }
+
+  /** The form of the file. */
+  public SessionForm form() {
+    return before.form();
+  }
+
   /**
    * Adds an event at the end.
    *
-   * @throws Trouble when the disk takes no more
+   * @return the event as it stands there: a mark has its number
+   * @throws Trouble when the disk does not take it; then it is not there
    */
-  public void add(BenchEvent event) {
+  public synchronized BenchEvent add(BenchEvent event) {
+    boolean numbered = event instanceof BenchEvent.Mark && form().numbersMarks();
+    BenchEvent written = numbered ? ((BenchEvent.Mark) event).numbered(lastNumber + 1) : event;
     try {
-      line(BenchText.format(event));
+      lines.add(form().line(written));
     } catch (IOException e) {
-      throw new Trouble(
-          "The session file "
-              + path
-              + " takes no more: "
-              + reason(e)
-              + ". All before is saved. Make room on the disk; the same command then goes on with it.",
-          e);
+      throw new Trouble(Words.say("session.full", path, reason(e)), e);
     }
+    lastNumber += numbered ? 1 : 0;
+    return written;
   }
 
   /** Forces all that was added to the disk. */
   public void settle() {
     try {
-      channel.force(false);
+      if (channel instanceof FileChannel onDisk) {
+        onDisk.force(false);
+      }
     } catch (IOException e) {
       throw new Trouble(
           "The session file " + path + " could not be forced to the disk: " + reason(e) + ".", e);
@@ -176,35 +369,25 @@ public final class SessionFile implements AutoCloseable {
   @Override
   public void close() {
     try {
-      channel.close();
+      try {
+        channel.close();
+      } finally {
+        lock.close();
+      }
     } catch (IOException e) {
       throw new Trouble("The session file " + path + " could not be closed: " + reason(e) + ".", e);
     }
   }
 
-  /** Held until the channel is closed: two programs must not write into one session. */
-  private static void lock(Path path, FileChannel channel) throws IOException {
-    FileLock lock;
-    try {
-      lock = channel.tryLock();
-    } catch (OverlappingFileLockException here) {
-      lock = null;
-    }
-    if (lock == null) {
-      channel.close();
-      throw new Trouble(
-          "The session file "
-              + path
-              + " is being written by another Halflight. Nothing was changed; use that one, or give"
-              + " another name.");
-    }
-  }
-
-  private synchronized void line(String text) throws IOException {
-    ByteBuffer bytes = ByteBuffer.wrap((text + "\n").getBytes(StandardCharsets.ISO_8859_1));
-    while (bytes.hasRemaining()) {
-      channel.write(bytes);
-    }
+  private static SessionLock lock(Path path) throws IOException {
+    return SessionLock.take(path)
+        .orElseThrow(
+            () ->
+                new Trouble(
+                    "The session file "
+                        + path
+                        + " is being written by another Halflight. Nothing was changed; use that"
+                        + " one, or give another name."));
   }
 
   private static String reason(Throwable e) {

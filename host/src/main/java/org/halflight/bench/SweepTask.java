@@ -25,6 +25,12 @@ final class SweepTask implements RigTask {
   }
 
   @Override
+  public Optional<RigCommand> ahead() {
+    // The LED goes out by itself after 10 s.
+    return Optional.of(RigCommand.DriveReference.steady());
+  }
+
+  @Override
   public State hear(RigEvent event) {
     sweep.hear(event);
     if (!(event instanceof RigEvent.Answered)) {

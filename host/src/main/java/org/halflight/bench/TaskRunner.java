@@ -7,7 +7,12 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 
-/** Runs tasks one after the other and gives up where the rig has no more to say. */
+/**
+ * Runs tasks one after the other and gives up where the rig has no more to say.
+ *
+ * <p>How long the rig takes is told by its own beats behind its answer to a task. Those before the
+ * answer may be old, where this computer is slow to take what came.
+ */
 final class TaskRunner {
   private final RigWork work;
 
@@ -15,12 +20,13 @@ final class TaskRunner {
     this.work = work;
     // What happened before is no business of the tasks.
     work.restarted();
+    work.unanswered();
     work.changes();
   }
 
   /** Runs a task to its end. */
   <T extends RigTask> T run(T task) throws CalibrationRefused {
-    work.send(task.begin());
+    send(task, task.begin());
     long firstTicks = -1;
     while (true) {
       List<RigEvent> said = work.step();
@@ -29,17 +35,20 @@ final class TaskRunner {
       }
       if (said.isEmpty() && work.isIdle()) {
         // A rig that has nothing to do says the time only when it is asked.
-        work.send(new RigCommand.AskStatus());
+        work.askTime();
       }
       for (RigEvent event : said) {
         if (event instanceof RigEvent.Answered answered
             && answered.result() != RigMessage.Result.DONE) {
           throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
         }
+        if (event instanceof RigEvent.TimeAt && work.isWaiting()) {
+          continue;
+        }
         if (task.hear(event) == RigTask.State.DONE) {
           return task;
         }
-        task.next().ifPresent(work::send);
+        task.next().ifPresent(command -> send(task, command));
         if (event instanceof RigEvent.TimeAt time) {
           firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
           if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds()) {
@@ -50,10 +59,18 @@ final class TaskRunner {
       if (work.restarted()) {
         throw new CalibrationRefused(new CalibrationRefusal.Restarted());
       }
+      if (work.unanswered()) {
+        throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
+      }
       if (work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals)) {
         throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
       }
     }
+  }
+
+  private void send(RigTask task, RigCommand command) {
+    task.ahead().ifPresent(work::sendAhead);
+    work.send(command);
   }
 
   /** Gives a command and waits for its answer. */

@@ -1,20 +1,54 @@
 package org.halflight.bench;
 
 import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.LongSupplier;
+import org.halflight.rig.RigEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
+import org.halflight.session.SessionNews.NotDone.Why;
+import org.halflight.trouble.Trouble;
 
 /**
- * A session at work: each event reaches the session file first and only then the session. Not safe
- * for use by several threads.
+ * A session at work: each event reaches the session file first and only then the session, so that
+ * what counts here and what stands in the file never differ. Not safe for use by several threads.
+ *
+ * <p>Lines of the rig that the disk does not take, and what the program notes itself, wait in
+ * memory and count once they are written, in their order. An act of the person that it does not
+ * take does not count: whoever did it is told, and does it again.
  */
 public final class Workbench implements AutoCloseable {
+  /** Lines of many minutes; what comes on top is lost, and known to be by the rig's own numbers. */
+  static final int MOST_WAITING = 100_000;
+
+  /** A time that no session of ours lasts, in nanoseconds: ten years. */
+  private static final long LONGEST_NANOS = 315_360_000L * 1_000_000_000L;
+
+  /**
+   * An event that was taken, and what it brought.
+   *
+   * @param event as it stands in the file
+   */
+  public record Taken(BenchEvent event, BenchFold.Brought brought) {}
+
   private final SessionFile file;
   private final LongSupplier nanos;
   private final long startNanos;
   private final BenchFold fold = new BenchFold();
+
+  /** Lines and notes that the disk has not taken yet. */
+  private final Deque<BenchEvent> waiting = new ArrayDeque<>();
+
+  /** What was taken, and told to nobody yet. */
+  private final List<Taken> untold = new ArrayList<>();
+
+  /** What came of forcing an event to the disk that was taken all the same. */
+  private Optional<Trouble> unsaid = Optional.empty();
 
   private Workbench(SessionFile file, LongSupplier nanos, long goneNanos) {
     this.file = file;
@@ -43,8 +77,8 @@ public final class Workbench implements AutoCloseable {
   public static Workbench resume(
       SessionFile file, LongSupplier nanos, List<BenchEvent> before, BenchEvent.Mark begins) {
     long gone = before.stream().mapToLong(BenchEvent::hostNanos).max().orElse(0);
-    Workbench bench = new Workbench(file, nanos, gone);
-    before.forEach(bench.fold::take);
+    Workbench bench = new Workbench(file, nanos, Math.max(0, Math.min(gone, LONGEST_NANOS)));
+    bench.fold.takeAll(before);
     // This ends whatever was under way, here and in every replay of the file.
     bench.take(new BenchEvent.Mark(bench.now(), begins.kind(), begins.values()));
     return bench;
@@ -55,19 +89,124 @@ public final class Workbench implements AutoCloseable {
     return nanos.getAsLong() - startNanos;
   }
 
-  /** Keeps an event, then works it out. */
+  /**
+   * Keeps an event, then works it out.
+   *
+   * @throws Trouble when the disk does not take it: a line waits then, an act does not count
+   */
   public BenchFold.Brought take(BenchEvent event) {
-    file.add(event);
-    BenchFold.Brought brought = fold.take(event);
-    if (brought.news().stream().anyMatch(SessionNews.Settled.class::isInstance)) {
-      file.settle();
+    List<RigEvent> said = new ArrayList<>();
+    List<SessionNews> news = new ArrayList<>();
+    for (Taken taken : takeEach(event)) {
+      said.addAll(taken.brought().said());
+      news.addAll(taken.brought().news());
     }
-    return brought;
+    return new BenchFold.Brought(said, news);
+  }
+
+  /**
+   * Keeps an event like {@link #take}.
+   *
+   * @return it, and in front of a line those that had to wait for the disk
+   */
+  public List<Taken> takeEach(BenchEvent event) {
+    boolean isLine = !(event instanceof BenchEvent.Mark);
+    if (isRefusable(event)) {
+      sayUnsaid();
+      writeWaiting();
+      return List.of(workOut(file.add(event)));
+    }
+    if (!isLine || waiting.size() < MOST_WAITING) {
+      waiting.add(event);
+    }
+    if (isLine) {
+      sayUnsaid();
+    }
+    try {
+      writeWaiting();
+    } catch (Trouble trouble) {
+      if (isLine && untold.isEmpty()) {
+        throw trouble;
+      }
+      // Of what the program notes itself nobody has to be told: the next line says it.
+      return isLine ? allUntold() : List.of();
+    }
+    return isLine ? allUntold() : List.of(untold.remove(untold.size() - 1));
+  }
+
+  /** Whether somebody is there who can do it again. */
+  private static boolean isRefusable(BenchEvent event) {
+    return event instanceof BenchEvent.Mark mark
+        && (mark.kind().equals(Marks.BEGINS)
+            || UndoMarks.isOne(mark)
+            || Marks.input(mark).orElse(null) instanceof SessionInput.Act);
+  }
+
+  private List<Taken> allUntold() {
+    List<Taken> all = List.copyOf(untold);
+    untold.clear();
+    return all;
+  }
+
+  private void writeWaiting() {
+    while (!waiting.isEmpty()) {
+      BenchEvent written = file.add(waiting.peek());
+      waiting.remove();
+      untold.add(workOut(written));
+    }
+  }
+
+  private Taken workOut(BenchEvent written) {
+    BenchFold.Brought brought = fold.take(written);
+    if (brought.news().stream().anyMatch(SessionNews.Settled.class::isInstance)) {
+      try {
+        file.settle();
+      } catch (Trouble trouble) {
+        // It stands in the file and counts; its news must not be lost for this.
+        unsaid = Optional.of(trouble);
+      }
+    }
+    return new Taken(written, brought);
+  }
+
+  private void sayUnsaid() {
+    Optional<Trouble> trouble = unsaid;
+    unsaid = Optional.empty();
+    if (trouble.isPresent()) {
+      throw trouble.get();
+    }
   }
 
   /** Keeps and works out something that the host or the person did. */
   public List<SessionNews> tell(SessionInput input) {
     return take(Marks.of(now(), input)).news();
+  }
+
+  /** Undoes the last act of the person that counts; the mark of it is added to the file. */
+  public List<SessionNews> undo() {
+    return turn(fold.toUndo(), true, Why.NOTHING_TO_UNDO);
+  }
+
+  /** Takes the last undo back, as long as nothing was done since. */
+  public List<SessionNews> redo() {
+    return turn(fold.toRedo(), false, Why.NOTHING_TO_REDO);
+  }
+
+  private List<SessionNews> turn(OptionalLong mark, boolean undo, Why otherwise) {
+    if (mark.isEmpty()) {
+      boolean old = !file.form().numbersMarks();
+      return List.of(new SessionNews.NotDone(old ? Why.SESSION_OF_OLD_FORM : otherwise));
+    }
+    long number = mark.getAsLong();
+    return take(undo ? UndoMarks.undo(now(), number) : UndoMarks.redo(now(), number)).news();
+  }
+
+  /** The person does not count the last firing of the run; says so where there is none. */
+  public List<SessionNews> reject(String reason) {
+    return fold.session()
+        .toReject()
+        .map(last -> tell(new SessionInput.FiringRejected(last.key(), reason)))
+        .orElseGet(() -> List.of(new SessionNews.NotDone(Why.NOTHING_TO_REJECT)));
   }
 
   /** Where the session file is. */
@@ -80,9 +219,16 @@ public final class Workbench implements AutoCloseable {
     return fold;
   }
 
+  /**
+   * Lets go of the file; what still waits is written.
+   *
+   * @throws Trouble when the disk does not take it
+   */
   @Override
   public void close() {
-    file.settle();
-    file.close();
+    try (file) {
+      writeWaiting();
+      file.settle();
+    }
   }
 }

@@ -197,11 +197,9 @@ final class BenchTalk {
       case "p" -> tell(driver.tell(new SessionInput.PreviousChosen()));
       case "k" -> answer(Question::keep);
       case "m" -> answer(Question::move);
-      case "r" ->
-          tell(
-              driver.tell(
-                  new SessionInput.LastRejected(
-                      words.length > 1 ? words[1] : Words.say("run.noReason"))));
+      case "r" -> tell(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
+      case "u" -> tell(driver.undo());
+      case "y" -> tell(driver.redo());
       case "c" -> tell(driver.tell(new SessionInput.ClosedByHand()));
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.

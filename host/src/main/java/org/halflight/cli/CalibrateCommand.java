@@ -1,7 +1,9 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.bench.CalibrationPlan;
 import org.halflight.bench.CalibrationText;
@@ -11,6 +13,9 @@ import org.halflight.calibration.ClockFit;
 import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.HostClock;
 import org.halflight.chart.PulseFitChart;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.record.ProfileShelf;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ClockWords;
@@ -61,6 +66,11 @@ final class CalibrateCommand implements Callable<Integer> {
   private Path residuals;
 
   @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
+
+  private Optional<OutFile> fitFile = Optional.empty();
+  private Optional<OutFile> residualFile = Optional.empty();
+  private Optional<OutFile> profileFile = Optional.empty();
 
   CalibrateCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -69,7 +79,14 @@ final class CalibrateCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Terminal terminal = surroundings.terminal();
+    if (clockSeconds < 0) {
+      throw new Trouble(Words.say("calibration.badSeconds", clockSeconds));
+    }
     CalibrationPlan plan = CalibrationPlan.USUAL.withPingSeconds(clockSeconds);
+    OutFiles files = output.files(List.of());
+    fitFile = OutputOptions.asked(files, fit, FileKind.PICTURE);
+    residualFile = OutputOptions.asked(files, residuals, FileKind.PICTURE);
+    profileFile = OutputOptions.asked(files, out, FileKind.PROFILE);
     HostClock atFirst = surroundings.hostClock().get();
     terminal.say(Words.say("calibration.begin", Math.round(1.5 + clockSeconds / 60)));
     try (RigWork work = rig.work(surroundings)) {
@@ -122,17 +139,12 @@ final class CalibrateCommand implements Callable<Integer> {
       terminal.say(Words.say("calibration.clock.none"));
     }
     done.clock().map(ClockPair::received).ifPresent(this::tell);
-    if (fit != null) {
-      draw(done, false, fit, source);
-    }
-    if (residuals != null) {
-      draw(done, true, residuals, source);
-    }
-    if (out != null) {
-      ProfileShelf.write(done.profile(), out);
-    }
+    // First what took minutes; then what may be drawn again from it.
     Path kept = new ProfileShelf(surroundings.folder()).keep(done.profile());
     terminal.say(Words.say("calibration.kept", kept));
+    fitFile.ifPresent(to -> draw(done, false, to, source));
+    residualFile.ifPresent(to -> draw(done, true, to, source));
+    profileFile.ifPresent(to -> ProfileShelf.write(done.profile(), to));
   }
 
   private void tell(ClockFit.Outcome received) {
@@ -149,8 +161,8 @@ final class CalibrateCommand implements Callable<Integer> {
     }
   }
 
-  private void draw(RigCalibration.Calibrated done, boolean left, Path path, String source) {
-    Pictures.write(new PulseFitChart(done.pulses(), done.fit(), left, source), path);
-    surroundings.terminal().say(Words.say("export.written", path));
+  private void draw(RigCalibration.Calibrated done, boolean left, OutFile to, String source) {
+    Pictures.write(new PulseFitChart(done.pulses(), done.fit(), left, source), to);
+    surroundings.terminal().say(Words.say("export.written", to.path()));
   }
 }

@@ -1,17 +1,22 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.halflight.bench.CalibrationText;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.bench.Workbench;
 import org.halflight.calibration.RigCheck;
 import org.halflight.chart.RigCheckChart;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
@@ -59,6 +64,7 @@ final class CheckCommand implements Callable<Integer> {
   private Path chart;
 
   @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
 
   CheckCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -67,6 +73,8 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Terminal terminal = surroundings.terminal();
+    Optional<OutFile> chartFile =
+        OutputOptions.asked(output.files(inputs()), chart, FileKind.PICTURE);
     terminal.say(Words.say("check.begin"));
     try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {
@@ -81,7 +89,7 @@ final class CheckCommand implements Callable<Integer> {
       }
       RigCheck check = ((RigCheckRun.Checked) outcome).check();
       terminal.say(CalibrationText.check(check));
-      draw(check, Sentences.source(greeting.serial()));
+      chartFile.ifPresent(to -> draw(check, Sentences.source(greeting.serial()), to));
       if (session != null) {
         try (Workbench workbench = Sessions.open(session, surroundings)) {
           workbench.tell(new SessionInput.RigChecked(greeting.serial(), check.inControl()));
@@ -115,11 +123,12 @@ final class CheckCommand implements Callable<Integer> {
     return found;
   }
 
-  private void draw(RigCheck check, String source) {
-    if (chart == null) {
-      return;
-    }
-    Pictures.write(new RigCheckChart(check, source), chart);
-    surroundings.terminal().say(Words.say("export.written", chart));
+  private List<Path> inputs() {
+    return Stream.of(profile, session).filter(Objects::nonNull).toList();
+  }
+
+  private void draw(RigCheck check, String source, OutFile to) {
+    Pictures.write(new RigCheckChart(check, source), to);
+    surroundings.terminal().say(Words.say("export.written", to.path()));
   }
 }

@@ -1,15 +1,27 @@
 package org.halflight.cli;
 
-import java.util.LinkedHashMap;
 import java.util.Locale;
-import java.util.Map;
 import org.halflight.session.Check;
+import org.halflight.stored.StoredWords;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
 /** Checks as they are typed. */
 final class CheckNames {
-  private static final Map<String, Check> CHECKS = checks();
+  /** In small letters; capitals are typed too. */
+  static final StoredWords<Check> TYPED =
+      StoredWords.of(
+          Check.class,
+          check ->
+              switch (check) {
+                case B -> "b";
+                case T -> "t";
+                case SELF_TIMER -> "self-timer";
+                case RELEASE_ALONE -> "alone";
+                case WIND_AND_RELEASE -> "wind";
+                case LEAK -> "leak";
+                case STOPS -> "stops";
+              });
 
   private CheckNames() {}
 
@@ -19,23 +31,12 @@ final class CheckNames {
    * @throws Trouble when there is none of that name
    */
   static Check check(String typed) {
-    Check check = CHECKS.get(typed.strip().toLowerCase(Locale.ROOT));
-    if (check == null) {
-      throw new Trouble(
-          Words.say("run.unknownCheck", typed, "B, T, self-timer, wind, alone, leak, stops"));
-    }
-    return check;
-  }
-
-  private static Map<String, Check> checks() {
-    Map<String, Check> checks = new LinkedHashMap<>();
-    checks.put("b", Check.B);
-    checks.put("t", Check.T);
-    checks.put("self-timer", Check.SELF_TIMER);
-    checks.put("wind", Check.WIND_AND_RELEASE);
-    checks.put("alone", Check.RELEASE_ALONE);
-    checks.put("leak", Check.LEAK);
-    checks.put("stops", Check.STOPS);
-    return checks;
+    return TYPED
+        .find(typed.strip().toLowerCase(Locale.ROOT))
+        .orElseThrow(
+            () ->
+                new Trouble(
+                    Words.say(
+                        "run.unknownCheck", typed, "B, T, self-timer, wind, alone, leak, stops")));
   }
 }

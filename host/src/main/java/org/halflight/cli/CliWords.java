@@ -1,35 +1,25 @@
 package org.halflight.cli;
 
-import java.util.Arrays;
-import java.util.Locale;
+import org.halflight.stored.StoredWords;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
-/** Values as they are typed: {@code as-found} for AS_FOUND. */
+/** Values as they are typed: {@code as-found} for the phase as found. */
 final class CliWords {
   private CliWords() {}
 
-  static String of(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
   /**
-   * The value of a word.
+   * The constant of a word.
    *
    * @param option where it was typed
    * @throws Trouble when there is none of that name
    */
-  static <T extends Enum<T>> T word(T[] values, String text, String option) {
-    return Arrays.stream(values)
-        .filter(value -> of(value).equals(text))
-        .findFirst()
+  static <E extends Enum<E>> E constant(StoredWords<E> words, String text, String option) {
+    return words
+        .find(text)
         .orElseThrow(
             () ->
                 new Trouble(
-                    Words.say(
-                        "run.unknownWord",
-                        option,
-                        text,
-                        String.join(", ", Arrays.stream(values).map(CliWords::of).toList()))));
+                    Words.say("run.unknownWord", option, text, String.join(", ", words.all()))));
   }
 }

@@ -12,6 +12,7 @@ import org.halflight.profile.ClockRate;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
 import org.halflight.signal.Channel;
+import org.halflight.stored.StoredWords;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
@@ -33,7 +34,18 @@ final class ClockCommand implements Callable<Integer> {
   enum Source {
     PULSE_PER_SECOND,
     GENERATOR,
-    MAINS_LAMP
+    MAINS_LAMP;
+
+    /** As they are typed. */
+    static final StoredWords<Source> WORDS =
+        StoredWords.of(
+            Source.class,
+            source ->
+                switch (source) {
+                  case PULSE_PER_SECOND -> "pulse-per-second";
+                  case GENERATOR -> "generator";
+                  case MAINS_LAMP -> "mains-lamp";
+                });
   }
 
   /** Where they come in. */
@@ -41,6 +53,17 @@ final class ClockCommand implements Callable<Integer> {
     LIGHT(Channel.CENTRE_LOW),
     CONTACT(Channel.CONTACT),
     CLICK(Channel.CLICK);
+
+    /** As they are typed. */
+    static final StoredWords<Input> WORDS =
+        StoredWords.of(
+            Input.class,
+            input ->
+                switch (input) {
+                  case LIGHT -> "light";
+                  case CONTACT -> "contact";
+                  case CLICK -> "click";
+                });
 
     private final Channel channel;
 
@@ -97,11 +120,11 @@ final class ClockCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Terminal terminal = surroundings.terminal();
-    Input on = CliWords.word(Input.values(), input, "--input");
-    if (!(hertz > 0) || !(seconds > 0)) {
+    Input on = CliWords.constant(Input.WORDS, input, "--input");
+    if (!(hertz > 0) || !(seconds > 0) || (sourcePpm != null && !(sourcePpm >= 0))) {
       throw new Trouble(Words.say("clock.notPositive"));
     }
-    EdgeTrain train = train(CliWords.word(Source.values(), source, "--source"));
+    EdgeTrain train = train(CliWords.constant(Source.WORDS, source, "--source"));
     terminal.say(Words.say("clock.begin", hertz(train), input, Math.round(seconds)));
     try (RigWork work = rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, terminal)) {

@@ -3,9 +3,14 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.halflight.export.ComparisonTable;
+import org.halflight.export.CsvTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
@@ -74,6 +79,8 @@ final class CompareCommand implements Callable<Integer> {
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
+  @Mixin private TableOptions tables = new TableOptions();
 
   CompareCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -82,17 +89,23 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean other = !with.isEmpty();
+    OutFiles files =
+        output.files(profiles.with(Stream.concat(sessions.stream(), with.stream()).toList()));
+    Optional<OutFile> tableFile =
+        OutputOptions.askedTable(files, table, ComparisonTable.headings());
+    Optional<OutFile> statisticFile =
+        OutputOptions.askedTable(files, statistics, StatisticTable.headings());
     RunChoice first =
         RunChoice.of(
             sessions,
-            before == null && !other ? CliWords.of(Phase.AS_FOUND) : before,
+            before == null && !other ? Phase.WORDS.word(Phase.AS_FOUND) : before,
             "--before",
             false,
             reading());
     RunChoice second =
         RunChoice.of(
             other ? with : sessions,
-            after == null && !other ? CliWords.of(Phase.AS_LEFT) : after,
+            after == null && !other ? Phase.WORDS.word(Phase.AS_LEFT) : after,
             "--after",
             true,
             reading());
@@ -112,15 +125,14 @@ final class CompareCommand implements Callable<Integer> {
     if (details) {
       both.forEach(run -> terminal.say(details(run)));
     }
-    if (table != null) {
-      ComparisonTable.of(source, runs).write(table);
-      terminal.say(Words.say("export.written", table));
-    }
-    if (statistics != null) {
-      StatisticTable.of(source, both).write(statistics);
-      terminal.say(Words.say("export.written", statistics));
-    }
+    tableFile.ifPresent(to -> write(ComparisonTable.of(source, runs), to));
+    statisticFile.ifPresent(to -> write(StatisticTable.of(source, both), to));
     return 0;
+  }
+
+  private void write(CsvTable written, OutFile to) {
+    written.write(to, tables.dialect());
+    surroundings.terminal().say(Words.say("export.written", to.path()));
   }
 
   private RunChoice.Reading reading() {

@@ -1,11 +1,14 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
+import org.halflight.files.FileKind;
 import org.halflight.report.DiscSheet;
 import org.halflight.report.Paper;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** A slotted disc to print. */
@@ -28,13 +31,16 @@ final class DiscCommand implements Callable<Integer> {
   @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4", description = "a4, letter.")
   private String paper;
 
+  @Mixin private OutputOptions output = new OutputOptions();
+
   DiscCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
 
   @Override
   public Integer call() {
-    DiscSheet.write(CliWords.word(Paper.values(), paper, "--paper"), out);
+    Paper size = CliWords.constant(Paper.WORDS, paper, "--paper");
+    DiscSheet.write(size, output.files(List.of()).file(out, FileKind.PAGE));
     surroundings.terminal().say(Words.say("export.written", out));
     surroundings.terminal().say(Words.say("disc.print"));
     surroundings.terminal().say(Words.say("disc.caution"));

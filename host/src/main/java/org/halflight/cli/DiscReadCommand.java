@@ -14,6 +14,9 @@ import org.halflight.chart.DiscChart;
 import org.halflight.export.DiscEdgesTable;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
@@ -107,6 +110,9 @@ final class DiscReadCommand implements Callable<Integer> {
 
   @Mixin private RigOptions rig = new RigOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
+
+  private Optional<OutFile> pictureFile = Optional.empty();
 
   DiscReadCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -118,6 +124,9 @@ final class DiscReadCommand implements Callable<Integer> {
     if (keep && turnsAMinute == null) {
       throw new Trouble(Words.say("disc.keepNoSpeed"));
     }
+    OutFiles files = output.files(profiles.with(from == null ? List.of() : List.of(from)));
+    Optional<OutFile> edgesOut = OutputOptions.asked(files, edgesFile, FileKind.EDGES);
+    pictureFile = OutputOptions.asked(files, picture, FileKind.PICTURE);
     if (from != null) {
       DiscEdges edges = DiscEdgesTable.read(from);
       DiscStanding standing = standing(edges.rig().serial());
@@ -129,10 +138,11 @@ final class DiscReadCommand implements Callable<Integer> {
       return 1;
     }
     DiscEdges edges = read.get().edges();
-    if (edgesFile != null) {
-      DiscEdgesTable.write(edges, edgesFile);
-      surroundings.terminal().say(Words.say("export.written", edgesFile));
-    }
+    edgesOut.ifPresent(
+        to -> {
+          DiscEdgesTable.write(edges, to);
+          surroundings.terminal().say(Words.say("export.written", to.path()));
+        });
     return tell(edges, read.get().reading(), standing(edges.rig().serial()));
   }
 
@@ -181,10 +191,11 @@ final class DiscReadCommand implements Callable<Integer> {
     terminal.say("");
     terminal.say(DiscWords.lines(comparison));
     clock(reading, edges.rig().serial(), standing.used(edges.rig()));
-    if (picture != null) {
-      Pictures.write(new DiscChart(comparison, source), picture);
-      terminal.say(Words.say("export.written", picture));
-    }
+    pictureFile.ifPresent(
+        to -> {
+          Pictures.write(new DiscChart(comparison, source), to);
+          terminal.say(Words.say("export.written", to.path()));
+        });
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
   }
 

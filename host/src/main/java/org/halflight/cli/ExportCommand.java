@@ -2,11 +2,15 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.everyday.Everyday;
+import org.halflight.export.CsvTable;
 import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Source;
@@ -44,6 +48,8 @@ final class ExportCommand implements Callable<Integer> {
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
+  @Mixin private TableOptions tables = new TableOptions();
 
   ExportCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -54,26 +60,34 @@ final class ExportCommand implements Callable<Integer> {
     if (firingTable == null && speedTable == null && everydayTable == null) {
       throw new Trouble(Words.say("export.nothing"));
     }
+    OutFiles files = output.files(profiles.with(sessions));
+    Optional<OutFile> firingFile =
+        OutputOptions.askedTable(files, firingTable, FiringTable.headings());
+    Optional<OutFile> speedFile =
+        OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
+    Optional<OutFile> everydayFile =
+        OutputOptions.askedTable(files, everydayTable, EverydayTable.headings());
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
-    if (firingTable != null) {
-      FiringTable.of(firings).write(firingTable);
-      surroundings.terminal().say(Words.say("export.written", firingTable));
-    }
-    if (speedTable != null) {
+    firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
+    if (speedFile.isPresent()) {
       List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
-      SpeedTable.of(Source.of(firings), runs).write(speedTable);
-      surroundings.terminal().say(Words.say("export.written", speedTable));
+      write(SpeedTable.of(Source.of(firings), runs), speedFile.get());
     }
-    if (everydayTable != null) {
+    if (everydayFile.isPresent()) {
       List<LightReading> readings = Sessions.readings(sessions);
-      EverydayTable.of(
+      write(
+          EverydayTable.of(
               Sessions.camera(sessions),
               Everyday.source(firings, readings),
-              Everyday.of(firings, readings, Sessions.runs(sessions)))
-          .write(everydayTable);
-      surroundings.terminal().say(Words.say("export.written", everydayTable));
+              Everyday.of(firings, readings, Sessions.runs(sessions))),
+          everydayFile.get());
     }
     surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;
+  }
+
+  private void write(CsvTable table, OutFile to) {
+    table.write(to, tables.dialect());
+    surroundings.terminal().say(Words.say("export.written", to.path()));
   }
 }

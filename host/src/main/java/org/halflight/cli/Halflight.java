@@ -1,9 +1,11 @@
 package org.halflight.cli;
 
+import org.halflight.files.FaultLog;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
 
 /** All commands. Without one, the practice run. */
 @Command(
@@ -18,6 +20,7 @@ import picocli.CommandLine.Command;
       "connect a flash unit to the rig; springs under tension jump; follow local rules for solvents."
     })
 public final class Halflight {
+  private final Surroundings surroundings;
   private final CommandLine commands;
 
   private Halflight(Surroundings surroundings) {
@@ -46,17 +49,46 @@ public final class Halflight {
         .getSubcommands()
         .values()
         .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
-    commands.setExecutionExceptionHandler(
-        (exception, command, parsed) -> {
-          if (exception instanceof Trouble) {
-            surroundings.terminal().say(exception.getMessage());
-            return 1;
-          }
-          throw exception;
-        });
+    TypedValues.in(commands);
+    // A label that begins with @ is a label, and no file to read more words from.
+    commands.setExpandAtFiles(false);
+    this.surroundings = surroundings;
+    commands.setParameterExceptionHandler((bad, words) -> notUnderstood(bad));
+    commands.setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, command));
     commands.setOut(surroundings.terminal().writer());
     commands.setErr(surroundings.terminal().writer());
     commands.getCommandSpec().version(Words.say("version", surroundings.version()));
+  }
+
+  /** All commands with their words. */
+  static CommandLine model(Surroundings surroundings) {
+    return new Halflight(surroundings).commands;
+  }
+
+  private int notUnderstood(ParameterException bad) {
+    CommandLine command = bad.getCommandLine();
+    surroundings
+        .terminal()
+        .say(
+            Words.say(
+                "cli.notUnderstood",
+                String.valueOf(bad.getMessage()).strip().replaceAll("[.\\s]+$", ""),
+                command.getCommandSpec().qualifiedName()));
+    return command.getCommandSpec().exitCodeOnInvalidInput();
+  }
+
+  /** A trouble has its own sentence; anything else is a fault of this program. */
+  private int failed(Throwable fault, CommandLine command) {
+    surroundings
+        .terminal()
+        .say(
+            fault instanceof Trouble
+                ? fault.getMessage()
+                : new FaultLog(surroundings.folder(), surroundings.date())
+                    .ends(
+                        fault,
+                        Words.say("fault.at.command", command.getCommandSpec().qualifiedName())));
+    return command.getCommandSpec().exitCodeOnExecutionException();
   }
 
   /**
@@ -66,6 +98,11 @@ public final class Halflight {
    */
   public static int execute(Surroundings surroundings, String... words) {
     String[] asked = words.length == 0 ? new String[] {"practice"} : words;
-    return new Halflight(surroundings).commands.execute(asked);
+    Halflight halflight = new Halflight(surroundings);
+    try {
+      return halflight.commands.execute(asked);
+    } catch (RuntimeException | Error fault) {
+      return halflight.failed(fault, halflight.commands);
+    }
   }
 }

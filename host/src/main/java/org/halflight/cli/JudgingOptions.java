@@ -54,7 +54,7 @@ final class JudgingOptions {
             ? kept.tolerances()
             : Tolerances.find(tolerance)
                 .orElseThrow(() -> new Trouble(Words.say("tolerance.bad", tolerance))),
-        about == null ? kept.measurand() : CliWords.word(Measurand.values(), about, "--about"),
+        about == null ? kept.measurand() : CliWords.constant(Measurand.WORDS, about, "--about"),
         untilDecided || kept.untilDecided(),
         kept.stops(),
         kept.linkage(),
@@ -97,12 +97,12 @@ final class JudgingOptions {
     remarks.add(Words.say(usual ? "tolerance.custom" : "tolerance.own"));
     for (Measurand measurand : Measurand.values()) {
       if (speeds.stream().anyMatch(speed -> speed.judging().measurand() == measurand)) {
-        remarks.add(Words.say("tolerance.about." + CliWords.of(measurand)));
+        remarks.add(Words.say("tolerance.about." + Measurand.WORDS.word(measurand)));
       }
     }
     for (DecisionRule rule : DecisionRule.values()) {
       if (speeds.stream().anyMatch(speed -> speed.judging().rule() == rule)) {
-        remarks.add(Words.say("tolerance.rule." + CliWords.of(rule)));
+        remarks.add(Words.say("tolerance.rule." + DecisionRule.WORDS.word(rule)));
       }
     }
     return remarks;

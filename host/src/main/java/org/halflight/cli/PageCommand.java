@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
 import org.halflight.report.CheckLine;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
@@ -105,16 +107,19 @@ final class PageCommand implements Callable<Integer> {
   @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
+  @Mixin private OutputOptions output = new OutputOptions();
+
   PageCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
 
   @Override
   public Integer call() {
-    Paper size = CliWords.word(Paper.values(), paper, "--paper");
+    Paper size = CliWords.constant(Paper.WORDS, paper, "--paper");
     if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
+    OutFile page = output.files(profiles.with(sessions)).file(out, FileKind.PAGE);
     List<CheckLine> lists = lists();
     RunChoice.Reading reading = new RunChoice.Reading(judging, profiles, surroundings);
     Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND, reading);
@@ -133,7 +138,7 @@ final class PageCommand implements Callable<Integer> {
             notTested,
             wet,
             fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
-    HandOverPage.write(new PageFromRuns(surroundings, found, left).with(typed), size, out);
+    HandOverPage.write(new PageFromRuns(surroundings, found, left).with(typed), size, page);
     surroundings.terminal().say(Words.say("export.written", out));
     return 0;
   }
@@ -173,7 +178,7 @@ final class PageCommand implements Callable<Integer> {
       noted.put(
           parts[0].strip(),
           new Noted(
-              CliWords.word(CheckLine.State.values(), state[0].strip(), option),
+              CliWords.constant(CheckLine.State.WORDS, state[0].strip(), option),
               state.length > 1 ? state[1].strip() : ""));
     }
     return noted;

@@ -6,13 +6,18 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.chart.BudgetBars;
 import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.FiringRow;
 import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
@@ -76,6 +81,7 @@ final class PictureCommand implements Callable<Integer> {
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
 
   PictureCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -87,9 +93,14 @@ final class PictureCommand implements Callable<Integer> {
     if (!ofSpeeds && everyday == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
+    OutFiles files = output.files(profiles.with(sessions));
+    Optional<OutFile> mapFile = OutputOptions.asked(files, map, FileKind.PICTURE);
+    Optional<OutFile> rowFile = OutputOptions.asked(files, row, FileKind.PICTURE);
+    Optional<OutFile> curveFile = OutputOptions.asked(files, curve, FileKind.PICTURE);
+    Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (everyday != null) {
-      drawTried(firings, Sessions.readings(sessions));
+      drawTried(firings, Sessions.readings(sessions), files);
     }
     if (!ofSpeeds) {
       return 0;
@@ -99,29 +110,31 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.noRun"));
     }
     String note = Sentences.source(firings);
-    if (map != null) {
-      Pictures.write(RunPictures.speedMap(Words.say("picture.map"), runs, note), map);
-      surroundings.terminal().say(Words.say("export.written", map));
-    }
-    if (row != null) {
-      Pictures.write(RunPictures.firingRow(firings, chosen(runs), note), row);
-      surroundings.terminal().say(Words.say("export.written", row));
-    }
-    if (curve != null) {
-      Pictures.write(lightCurve(firings, chosen(runs), note), curve);
-      surroundings.terminal().say(Words.say("export.written", curve));
-    }
-    if (budget != null) {
-      Pictures.write(
-          BudgetBars.of(chosen(runs), note)
-              .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", speed))),
-          budget);
-      surroundings.terminal().say(Words.say("export.written", budget));
-    }
+    mapFile.ifPresent(to -> draw(RunPictures.speedMap(Words.say("picture.map"), runs, note), to));
+    rowFile.ifPresent(to -> draw(firingRow(firings, chosen(runs), note), to));
+    curveFile.ifPresent(to -> draw(lightCurve(firings, chosen(runs), note), to));
+    budgetFile.ifPresent(
+        to ->
+            draw(
+                BudgetBars.of(chosen(runs), note)
+                    .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", speed))),
+                to));
     return 0;
   }
 
-  private void drawTried(List<FiringResult> firings, List<LightReading> readings) {
+  private void draw(Picture picture, OutFile to) {
+    Pictures.write(picture, to);
+    surroundings.terminal().say(Words.say("export.written", to.path()));
+  }
+
+  private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {
+    if (RunPictures.releases(firings, summary).isEmpty()) {
+      throw new Trouble(Words.say("picture.noRow", speed));
+    }
+    return RunPictures.firingRow(firings, summary, note);
+  }
+
+  private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
     Pictures.folder(everyday);
     String note = EverydayWords.source(firings, readings);
@@ -129,10 +142,9 @@ final class PictureCommand implements Callable<Integer> {
       Optional<Picture> picture = EverydayPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
-        String phase = tried.phase().map(its -> "-" + CliWords.of(its)).orElse("");
+        String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");
         Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
-        Pictures.write(picture.get(), file);
-        surroundings.terminal().say(Words.say("export.written", file));
+        draw(picture.get(), files.file(file, FileKind.PICTURE));
       }
     }
     if (drawn == 0) {
@@ -151,7 +163,7 @@ final class PictureCommand implements Callable<Integer> {
       throw new Trouble(Words.say("picture.noSpeed"));
     }
     return runs.stream()
-        .filter(run -> phase == null || CliWords.of(run.phase()).equals(phase))
+        .filter(run -> phase == null || Phase.WORDS.word(run.phase()).equals(phase))
         .flatMap(run -> run.speeds().stream())
         .filter(summary -> summary.speed().label().equals(speed))
         .reduce((first, second) -> second)

@@ -5,7 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PictureImage;
+import org.halflight.files.OutFile;
+import org.halflight.files.Reasons;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /** Pictures into files. */
 final class Pictures {
@@ -20,18 +23,11 @@ final class Pictures {
     try {
       Files.createDirectories(path);
     } catch (IOException e) {
-      throw new Trouble(
-          "The folder " + path + " cannot be made: " + e.getMessage() + ". Give another name.", e);
+      throw new Trouble(Words.say("file.noFolderMade", path, Reasons.of(e)), e);
     }
   }
 
-  static void write(Picture picture, Path path) {
-    try {
-      Files.write(path, PictureImage.png(picture, WIDTH, HEIGHT, SCALE));
-    } catch (IOException e) {
-      throw new Trouble(
-          "The picture " + path + " cannot be written: " + e.getMessage() + ". Give another name.",
-          e);
-    }
+  static void write(Picture picture, OutFile to) {
+    to.write(PictureImage.png(picture, WIDTH, HEIGHT, SCALE));
   }
 }

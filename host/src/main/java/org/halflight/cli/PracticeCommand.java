@@ -1,7 +1,5 @@
 package org.halflight.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +12,7 @@ import org.halflight.chart.RunPictures;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
 import org.halflight.export.ComparisonTable;
+import org.halflight.export.CsvTable;
 import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -34,7 +33,6 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
-import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
@@ -83,6 +81,9 @@ final class PracticeCommand implements Callable<Integer> {
   private long seed;
 
   @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
+
+  private PracticeFolder folder;
 
   PracticeCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -90,8 +91,9 @@ final class PracticeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Path session = out.resolve("practice.session");
-    startAfresh(session);
+    folder = new PracticeFolder(out, output.force());
+    folder.beginAfresh();
+    Path session = folder.session();
     Dial dial = Dial.find(DIAL).orElseThrow();
     LeafShutter dirty = InventedShutters.dirtySlowTrain(dial.speeds(), seed);
     PracticeRig rig =
@@ -110,6 +112,10 @@ final class PracticeCommand implements Callable<Integer> {
       hand.willTurn(LINKAGE_TURNS_MILLIS);
       talk.run(linkage());
       talk.run(setup(dial, Phase.AS_LEFT));
+      if (!workbench.fold().session().isRunDone()) {
+        surroundings.terminal().say(Words.say("practice.stopped"));
+        return 1;
+      }
       leave(session, workbench.fold().session().results());
     }
     return 0;
@@ -143,20 +149,8 @@ final class PracticeCommand implements Callable<Integer> {
         RunConditions.NONE);
   }
 
-  private void startAfresh(Path session) {
-    try {
-      Files.createDirectories(out);
-      // Only ever a practice session: the same seed makes it again.
-      Files.deleteIfExists(session);
-    } catch (IOException e) {
-      throw new Trouble(
-          "The folder "
-              + out
-              + " cannot be written to: "
-              + e.getMessage()
-              + ". Give another with --out.",
-          e);
-    }
+  private void table(CsvTable table, String name) {
+    table.write(folder.file(name), CsvTable.Dialect.PLAIN);
   }
 
   private void leave(Path session, List<FiringResult> firings) {
@@ -166,21 +160,20 @@ final class PracticeCommand implements Callable<Integer> {
     Terminal terminal = surroundings.terminal();
     terminal.say("");
     terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
-    FiringTable.of(firings).write(out.resolve("firings.csv"));
-    SpeedTable.of(Source.PRACTICE, runs).write(out.resolve("speeds.csv"));
+    table(FiringTable.of(firings), "firings.csv");
+    table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
     List<Tried> tried = Everyday.of(firings, List.of(), setups);
-    EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried)
-        .write(out.resolve("everyday.csv"));
+    table(EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried), "everyday.csv");
     terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(
-        RunPictures.speedMap(Words.say("practice.map"), runs, note), out.resolve("speed-map.png"));
+        RunPictures.speedMap(Words.say("practice.map"), runs, note), folder.file("speed-map.png"));
     for (RunSummary run : runs) {
       SpeedSummary slowest = run.speeds().get(0);
       Pictures.write(
           RunPictures.firingRow(firings, slowest, note),
-          out.resolve("firing-row-" + CliWords.of(run.phase()) + ".png"));
+          folder.file("firing-row-" + Phase.WORDS.word(run.phase()) + ".png"));
     }
     beforeAndAfter(runs, firings, notes);
     terminal.say("");
@@ -194,9 +187,10 @@ final class PracticeCommand implements Callable<Integer> {
     RunComparison comparison = RunComparison.of(found, left);
     surroundings.terminal().say("");
     surroundings.terminal().say(CompareCommand.lines(comparison, firings));
-    ComparisonTable.of(Source.PRACTICE, comparison).write(out.resolve("comparison.csv"));
-    StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList())
-        .write(out.resolve("statistics.csv"));
+    table(ComparisonTable.of(Source.PRACTICE, comparison), "comparison.csv");
+    table(
+        StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
+        "statistics.csv");
     PageFromRuns page =
         new PageFromRuns(
             surroundings,
@@ -217,6 +211,6 @@ final class PracticeCommand implements Callable<Integer> {
             List.of(),
             false,
             OptionalDouble.empty());
-    HandOverPage.write(page.with(typed), Paper.A4, out.resolve("hand-over.pdf"));
+    HandOverPage.write(page.with(typed), Paper.A4, folder.file("hand-over.pdf"));
   }
 }

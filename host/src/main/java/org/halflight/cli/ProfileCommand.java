@@ -1,12 +1,15 @@
 package org.halflight.cli;
 
 import java.nio.file.Path;
+import java.util.List;
+import org.halflight.files.FileKind;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Shows rig profiles and passes them on. */
@@ -33,9 +36,11 @@ final class ProfileCommand {
 
   @Command(name = "export", description = "Writes the newest profile of a rig into a file.")
   int export(
-      @Parameters(paramLabel = "SERIAL") String serial, @Parameters(paramLabel = "FILE") Path to) {
+      @Parameters(paramLabel = "SERIAL") String serial,
+      @Parameters(paramLabel = "FILE") Path to,
+      @Mixin OutputOptions output) {
     RigProfile profile = newest(serial);
-    ProfileShelf.write(profile, to);
+    ProfileShelf.write(profile, output.files(List.of()).file(to, FileKind.PROFILE));
     surroundings.terminal().say(Words.say("profile.written", serial, profile.date(), to));
     return 0;
   }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.ProfileSource;
 import org.halflight.bench.ProfiledEvents;
@@ -52,6 +53,11 @@ final class ProfileOptions {
     return file == null
         ? ProfiledEvents.orElse(events, shelf(surroundings))
         : ProfiledEvents.with(events, chosen());
+  }
+
+  /** All that a command reads: these files, and the profile that was chosen. */
+  List<Path> with(List<Path> read) {
+    return file == null ? read : Stream.concat(read.stream(), Stream.of(file)).toList();
   }
 
   private void check() {

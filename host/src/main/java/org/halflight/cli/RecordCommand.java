@@ -1,13 +1,17 @@
 package org.halflight.cli;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
 import org.halflight.record.DataFolder;
 import org.halflight.record.Recomputed;
+import org.halflight.record.SessionFolder;
 import org.halflight.record.TakenIn;
+import org.halflight.record.Verified;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -18,7 +22,8 @@ import picocli.CommandLine.ScopeType;
 @Command(
     name = "record",
     description =
-        "Looks after the record that the window keeps: backup, restore, recompute, take-in.",
+        "Looks after the record that the window keeps: backup, restore, verify, recompute,"
+            + " take-in.",
     synopsisSubcommandLabel = "COMMAND")
 final class RecordCommand {
   private final Surroundings surroundings;
@@ -29,6 +34,12 @@ final class RecordCommand {
       scope = ScopeType.INHERIT,
       description = "The record. Default: the one of the window.")
   private Path file;
+
+  @Option(
+      names = "--new-record",
+      scope = ScopeType.INHERIT,
+      description = "Begin the record that --record names.")
+  private boolean begin;
 
   RecordCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -46,7 +57,7 @@ final class RecordCommand {
       name = "restore",
       description = "Puts a backup in the place of the record; what was there stays beside it.")
   int restore(@Parameters(paramLabel = "FILE") Path backup) {
-    try (WorkshopRecord record = open()) {
+    try (WorkshopRecord record = openOrBegin()) {
       return said("record.restored", backup, record.restore(backup));
     }
   }
@@ -55,7 +66,7 @@ final class RecordCommand {
       name = "recompute",
       description = "Works all firings out again with today's method; raw edges never change.")
   int recompute() {
-    try (WorkshopRecord record = open()) {
+    try (WorkshopRecord record = openKnown()) {
       Recomputed again = record.recompute();
       return said("record.recomputed", again.firings(), again.changed());
     }
@@ -65,7 +76,7 @@ final class RecordCommand {
       name = "take-in",
       description = "Takes session files in; what is known already does not come twice.")
   int takeIn(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
-    try (WorkshopRecord record = open()) {
+    try (WorkshopRecord record = openOrBegin()) {
       for (Path session : sessions) {
         TakenIn in = record.takeIn(session);
         said("record.takenIn", session, in.added(), in.known());
@@ -74,13 +85,73 @@ final class RecordCommand {
     }
   }
 
+  @Command(
+      name = "verify",
+      description =
+          "Looks at every entry and holds the firings against the session files; --repair mends.")
+  int verify(
+      @Option(names = "--repair", description = "Mend what can be mended, and say what was done.")
+          boolean repair,
+      @Option(
+              names = "--sessions",
+              paramLabel = "FOLDER",
+              description = "Where the session files are. Default: those of the window.")
+          Path sessions) {
+    try (WorkshopRecord record = openUnwatched()) {
+      Path folder =
+          sessions == null ? surroundings.folder().resolve(DataFolder.SESSIONS) : sessions;
+      Verified found = record.verify(SessionFolder.files(folder), repair);
+      surroundings.terminal().say(found.lines());
+      if (found.inOrder()) {
+        return said(
+            found.lines().isEmpty() ? "record.verify.inOrder" : "record.verify.mended",
+            record(),
+            found.entries(),
+            found.firings());
+      }
+      said("record.verify.notInOrder", record());
+      if (!repair) {
+        said("record.verify.hint");
+      }
+      return 1;
+    }
+  }
+
   private Path record() {
     return file == null ? surroundings.folder().resolve(DataFolder.RECORD_FILE) : file;
   }
 
-  private WorkshopRecord open() {
-    return WorkshopRecord.open(
-        record(), Clock.fixed(surroundings.date().get(), ZoneId.systemDefault()));
+  /** The record that is there; the window's own is begun where there is none. */
+  private WorkshopRecord openOrBegin() {
+    if (begin && Files.exists(record())) {
+      throw new Trouble(Words.say("record.notNew", record()));
+    }
+    boolean mayBegin = begin || file == null;
+    return watched(
+        mayBegin
+            ? WorkshopRecord.open(record(), clock())
+            : WorkshopRecord.openKnown(record(), clock()));
+  }
+
+  /** The record that is there. */
+  private WorkshopRecord openKnown() {
+    return watched(openUnwatched());
+  }
+
+  private WorkshopRecord openUnwatched() {
+    if (file == null && !Files.exists(record())) {
+      throw new Trouble(Words.say("record.missing.own", record()));
+    }
+    return WorkshopRecord.openKnown(record(), clock());
+  }
+
+  private WorkshopRecord watched(WorkshopRecord opened) {
+    opened.onDamage(surroundings.terminal()::say);
+    return opened;
+  }
+
+  private Clock clock() {
+    return Clock.fixed(surroundings.date().get(), ZoneId.systemDefault());
   }
 
   private int said(String key, Object... parts) {

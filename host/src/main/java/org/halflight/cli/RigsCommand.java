@@ -65,6 +65,7 @@ final class RigsCommand implements Callable<Integer> {
     } catch (IllegalArgumentException badName) {
       throw new Trouble(Words.say("rigs.badSerial", serial), badName);
     }
+    surroundings.terminal().say(Words.say("rigs.looking"));
     try (LiveFeed feed = new LiveFeed(ports, rig.wish(), surroundings.nanos())) {
       boolean sent = false;
       while (true) {
@@ -78,6 +79,8 @@ final class RigsCommand implements Callable<Integer> {
             sent = true;
             feed.send(command);
           }
+        } else if (item.filter(RigFeed.Item.Unanswered.class::isInstance).isPresent()) {
+          throw new Trouble(Words.say("rigs.noAnswer", serial));
         } else if (sent && item.filter(this::isDone).isPresent()) {
           surroundings.terminal().say(Words.say("rigs.given", serial));
           return 0;

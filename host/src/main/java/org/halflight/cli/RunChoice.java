@@ -56,10 +56,10 @@ record RunChoice(
   static RunChoice of(
       List<Path> paths, String phase, String option, boolean first, Reading reading) {
     if (phase != null) {
-      Phase asked = CliWords.word(Phase.values(), phase, option);
+      Phase asked = CliWords.constant(Phase.WORDS, phase, option);
       return of(paths, asked, reading)
           .orElseThrow(
-              () -> new Trouble(Words.say("compare.noRun", names(paths), CliWords.of(asked))));
+              () -> new Trouble(Words.say("compare.noRun", names(paths), Phase.WORDS.word(asked))));
     }
     Optional<RunChoice> chosen = Optional.empty();
     for (Phase each : Phase.values()) {

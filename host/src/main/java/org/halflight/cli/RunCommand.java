@@ -54,18 +54,18 @@ final class RunCommand implements Callable<Integer> {
                 profiles.live(surroundings),
                 surroundings.today())
             .watchesClock(surroundings.hostClock())) {
-      Session state = workbench.fold().session();
       BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
       if (!talk.waitForRig()) {
         return 1;
       }
-      if (state.isRigCheckDue()) {
+      if (session(workbench).isRigCheckDue()) {
         surroundings.terminal().say(Words.say("check.due", session));
       }
-      if ((lightAgain || state.light().isEmpty()) && !talk.setLight()) {
+      if ((lightAgain || session(workbench).light().isEmpty()) && !talk.setLight()) {
         return 1;
       }
       talk.run(setup);
+      Session state = session(workbench);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
       List<RunSummary> runs = judging.summaries(firings, state.runs());
@@ -76,6 +76,11 @@ final class RunCommand implements Callable<Integer> {
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;
     }
+  }
+
+  /** Asked for anew each time: it is another one after an undo. */
+  private static Session session(Workbench workbench) {
+    return workbench.fold().session();
   }
 
   private static List<String> clock(BenchDriver driver) {

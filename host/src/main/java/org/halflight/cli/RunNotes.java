@@ -2,13 +2,14 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.format.DateTimeParseException;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.StandingEvents;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -25,10 +26,10 @@ record RunNotes(RunSetup setup, Optional<Instant> begunAt) {
     List<RunNotes> notes = new ArrayList<>();
     for (Path path : paths) {
       Optional<Instant> at = Optional.empty();
-      for (BenchEvent event : SessionFile.read(path).events()) {
+      for (BenchEvent event : StandingEvents.of(SessionFile.read(path).events())) {
         if (event instanceof BenchEvent.Mark mark) {
           if (mark.kind().equals(Marks.BEGINS)) {
-            at = instant(mark.values().getOrDefault("at", ""));
+            at = Marks.beganAt(mark).map(OffsetDateTime::toInstant);
           }
           if (Marks.input(mark).orElse(null) instanceof SessionInput.RunBegins begins) {
             notes.add(new RunNotes(begins.setup(), at));
@@ -49,13 +50,5 @@ record RunNotes(RunSetup setup, Optional<Instant> begunAt) {
     return notes.stream()
         .filter(note -> note.setup.phase() == phase)
         .reduce((first, second) -> second);
-  }
-
-  private static Optional<Instant> instant(String text) {
-    try {
-      return Optional.of(Instant.parse(text));
-    } catch (DateTimeParseException none) {
-      return Optional.empty();
-    }
   }
 }

@@ -126,11 +126,11 @@ final class RunOptions {
     }
     return new RunSetup(
         camera,
-        CliWords.word(Phase.values(), phase, "--phase"),
+        CliWords.constant(Phase.WORDS, phase, "--phase"),
         chosen.name(),
         order,
         Optional.ofNullable(marking)
-            .map(how -> CliWords.word(Reference.values(), how, "--marking"))
+            .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
             .orElse(chosen.reference()),
         firings,
         asked,

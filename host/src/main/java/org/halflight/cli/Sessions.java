@@ -36,15 +36,25 @@ final class Sessions {
   /** Begins a session in a new file, or goes on with the one that is there. */
   static Workbench open(Path path, Surroundings surroundings) {
     OffsetDateTime at = surroundings.date().get().atZone(ZoneId.systemDefault()).toOffsetDateTime();
-    if (!Files.exists(path)) {
+    SessionFile file = Files.exists(path) ? SessionFile.resume(path) : SessionFile.create(path);
+    try {
+      return open(file, surroundings, at);
+    } catch (RuntimeException e) {
+      file.close();
+      throw e;
+    }
+  }
+
+  private static Workbench open(SessionFile file, Surroundings surroundings, OffsetDateTime at) {
+    List<BenchEvent> before = file.before();
+    if (before.isEmpty()) {
       return Workbench.begin(
-          SessionFile.create(path),
+          file,
           surroundings.nanos(),
           Marks.begins(surroundings.version(), at, Optional.of(UUID.randomUUID().toString())));
     }
     BenchEvent.Mark begins = Marks.begins(surroundings.version(), at, Optional.empty());
-    List<BenchEvent> before = SessionFile.read(path).events();
-    return Workbench.resume(SessionFile.resume(path), surroundings.nanos(), before, begins);
+    return Workbench.resume(file, surroundings.nanos(), before, begins);
   }
 
   /**
@@ -109,6 +119,9 @@ final class Sessions {
       int notRead = contents.damagedLines() + fold.damagedMarks();
       if (notRead > 0) {
         remarks.add(Words.say("remark.notRead", path, notRead));
+      }
+      if (fold.unknownMarks() > 0) {
+        remarks.add(Words.say("remark.unknownMarks", path, fold.unknownMarks()));
       }
       LinkStatistics link = fold.linkStatistics();
       if (link.bad() + link.missing() > 0) {

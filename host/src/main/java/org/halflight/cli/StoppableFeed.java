@@ -57,6 +57,11 @@ final class StoppableFeed implements RigFeed {
   }
 
   @Override
+  public long nowNanos() {
+    return feed.nowNanos();
+  }
+
+  @Override
   public void close() {
     feed.close();
     closed.countDown();

@@ -2,13 +2,17 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
 import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.Picture;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
 import org.halflight.everyday.StopScale;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
 import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.EverydayWords;
@@ -58,6 +62,7 @@ final class StopsCommand implements Callable<Integer> {
   private boolean practice;
 
   @Mixin private RigOptions rig = new RigOptions();
+  @Mixin private OutputOptions output = new OutputOptions();
 
   StopsCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -67,6 +72,8 @@ final class StopsCommand implements Callable<Integer> {
   public Integer call() {
     List<FNumber> numbers = LightPlan.numbers(stops);
     OptionalDouble within = tolerance == null ? OptionalDouble.empty() : within();
+    Optional<OutFile> pictureFile =
+        OutputOptions.asked(output.files(List.of(session)), picture, FileKind.PICTURE);
     int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.stops(numbers));
     List<StopScale> scales =
         Everyday.stops(
@@ -81,13 +88,10 @@ final class StopsCommand implements Callable<Integer> {
     String source = EverydayWords.source(List.of(), Sessions.readings(List.of(session)));
     terminal.say(EverydayWords.lines(last));
     terminal.say(source);
-    if (picture != null) {
-      EverydayPictures.of(last, source)
-          .ifPresent(
-              drawn -> {
-                Pictures.write(drawn, picture);
-                terminal.say(Words.say("export.written", picture));
-              });
+    Optional<Picture> drawn = EverydayPictures.of(last, source);
+    if (drawn.isPresent() && pictureFile.isPresent()) {
+      Pictures.write(drawn.get(), pictureFile.get());
+      terminal.say(Words.say("export.written", picture));
     }
     return done;
   }

@@ -29,7 +29,8 @@ public final class Terminal {
 
   /** Says a line. */
   void say(String line) {
-    out.println(line);
+    // Words from files and from people must not move the cursor or end the line.
+    out.println(line.replaceAll("\\p{Cntrl}", " "));
     out.flush();
   }
 

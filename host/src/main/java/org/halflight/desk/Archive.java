@@ -1,8 +1,5 @@
 package org.halflight.desk;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -21,6 +18,7 @@ import javax.swing.SwingUtilities;
 import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.Said;
+import org.halflight.files.FaultLog;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.Visit;
@@ -29,6 +27,7 @@ import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.record.DataFolder;
+import org.halflight.record.SessionFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
@@ -36,6 +35,7 @@ import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionNews;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The record, on a thread of its own: neither the bench nor the window waits for the disk. What the
@@ -43,15 +43,13 @@ import org.halflight.trouble.Trouble;
  * Its methods may be called from any thread.
  */
 final class Archive implements AutoCloseable {
-  /** Beside a session file whose firings are all in the record. */
-  private static final String KEPT = ".kept";
-
   private static final long CLOSE_WAIT_SECONDS = 20;
 
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
   private final DeskSurroundings surroundings;
   private final Consumer<Said> says;
+  private final FaultLog faults;
   private volatile Consumer<Visit> onVisit = here -> {};
 
   // All below on the thread of the record only.
@@ -60,7 +58,6 @@ final class Archive implements AutoCloseable {
   private Optional<Path> sessionFile = Optional.empty();
   private Optional<VisitId> visit = Optional.empty();
   private final Map<Integer, RunId> runs = new HashMap<>();
-  private boolean missed;
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -68,15 +65,18 @@ final class Archive implements AutoCloseable {
   Archive(DeskSurroundings surroundings, Consumer<Said> says) {
     this.surroundings = surroundings;
     this.says = says;
+    this.faults = surroundings.faults();
     thread.execute(
         () ->
             guarded(
-                () ->
-                    record =
-                        Optional.of(
-                            WorkshopRecord.open(
-                                surroundings.folder().resolve(DataFolder.RECORD_FILE),
-                                surroundings.clock()))));
+                () -> {
+                  WorkshopRecord opened =
+                      WorkshopRecord.open(
+                          surroundings.folder().resolve(DataFolder.RECORD_FILE),
+                          surroundings.clock());
+                  record = Optional.of(opened);
+                  opened.onDamage(sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
+                }));
   }
 
   /** A session begins with this event, in this file. */
@@ -87,7 +87,6 @@ final class Archive implements AutoCloseable {
           runs.clear();
           session = Optional.of(SessionStart.of(first, String.valueOf(file.getFileName())));
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(known -> known.begin(session.orElseThrow()));
         });
   }
@@ -101,7 +100,6 @@ final class Archive implements AutoCloseable {
           SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
           session = Optional.of(start);
           sessionFile = Optional.of(file);
-          missed = record.isEmpty();
           onRecord(
               known -> {
                 known.takeIn(file);
@@ -124,14 +122,28 @@ final class Archive implements AutoCloseable {
     SwingUtilities.invokeLater(() -> onVisit.accept(here));
   }
 
-  /** A run begins; the same run that goes on is known already. */
+  /**
+   * A run begins. The same run that goes on is known already; one whose beginning was undone may
+   * begin otherwise.
+   */
   void runBegan(int ordinal, RunSetup setup) {
     Instant now = surroundings.clock().instant();
     thread.execute(
         () ->
             onRecord(
                 known -> {
-                  if (!runs.containsKey(ordinal)) {
+                  Optional<Run> there = Optional.ofNullable(runs.get(ordinal)).flatMap(known::run);
+                  if (there.filter(run -> isOtherwise(run, setup)).isPresent()) {
+                    Run run = there.get();
+                    known.keep(
+                        new Run(
+                            run.id(),
+                            run.visit(),
+                            run.sessionKey(),
+                            ordinal,
+                            setup,
+                            run.beganAt()));
+                  } else if (there.isEmpty()) {
                     Run run =
                         new Run(
                             RunId.NEW,
@@ -143,6 +155,11 @@ final class Archive implements AutoCloseable {
                     runs.put(ordinal, known.keep(run).id());
                   }
                 }));
+  }
+
+  /** Whether a run was set up for something else; what was noted of it may have been put right. */
+  private static boolean isOtherwise(Run run, RunSetup setup) {
+    return !run.asked().withConditions(setup.conditions()).equals(setup);
   }
 
   /** There are news of the bench. */
@@ -235,9 +252,9 @@ final class Archive implements AutoCloseable {
   public void close() {
     thread.execute(
         () -> {
-          if (!missed) {
-            sessionFile.ifPresent(this::noteKept);
-          }
+          // Whatever was undone or missed on the way: in the end the record says what the file
+          // says.
+          sessionFile.ifPresent(file -> onRecord(known -> known.takeIn(file)));
           record.ifPresent(known -> guarded(known::close));
         });
     thread.shutdown();
@@ -250,45 +267,29 @@ final class Archive implements AutoCloseable {
     }
   }
 
-  /** Sessions that ended before the record had all of them. */
+  /** Sessions that ended before the record had all of them, or that a lost record held. */
   private void takeInWhatIsMissing(Path current) {
+    Path folder = current.toAbsolutePath().getParent();
+    SessionFolder.removeOldMarks(folder);
     onRecord(
         known -> {
-          for (Path file : notKept(current)) {
-            guarded(
-                () -> {
-                  known.takeIn(file);
-                  noteKept(file);
-                });
+          for (Path file : known.notTakenIn(folder)) {
+            if (!file.equals(current.toAbsolutePath())) {
+              guarded(() -> takeIn(known, file));
+            }
           }
         });
   }
 
-  private List<Path> notKept(Path current) {
-    Path folder = current.toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .filter(file -> file.toString().endsWith(".session"))
-          .filter(file -> !file.equals(current.toAbsolutePath()))
-          .filter(file -> !Files.exists(kept(file)))
-          .sorted()
-          .toList();
-    } catch (IOException | UncheckedIOException unreadable) {
-      return List.of();
-    }
-  }
-
-  private void noteKept(Path file) {
+  /** Whatever is in an old file: it keeps no other out. */
+  private static void takeIn(WorkshopRecord known, Path file) {
     try {
-      Files.writeString(kept(file), "");
-    } catch (IOException later) {
-      // Then the file is taken in once more at the next start, which changes nothing.
-      return;
+      known.takeIn(file);
+    } catch (Trouble trouble) {
+      throw trouble;
+    } catch (RuntimeException unforeseen) {
+      throw new Trouble(Words.say("record.notTakenIn", file, unforeseen), unforeseen);
     }
-  }
-
-  private static Path kept(Path file) {
-    return file.resolveSibling(file.getFileName() + KEPT);
   }
 
   private void onRecord(Consumer<WorkshopRecord> doing) {
@@ -299,8 +300,9 @@ final class Archive implements AutoCloseable {
     try {
       doing.run();
     } catch (Trouble trouble) {
-      missed = true;
       says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+    } catch (RuntimeException | Error fault) {
+      says.accept(new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
     }
   }
 }

@@ -3,6 +3,7 @@ package org.halflight.desk;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
@@ -74,6 +75,38 @@ final class BenchHands {
 
   List<SessionNews> tell(SessionInput input) {
     return driver.tell(input);
+  }
+
+  /** The last firing of the run is not counted. */
+  List<SessionNews> reject() {
+    return driver.reject(Words.say("run.noReason"));
+  }
+
+  /** What was done last is undone. */
+  List<SessionNews> undo() {
+    return turn(driver::undo);
+  }
+
+  /** What was undone last is done again. */
+  List<SessionNews> redo() {
+    return turn(driver::redo);
+  }
+
+  private List<SessionNews> turn(Supplier<List<SessionNews>> doing) {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
+      sayAtWork();
+      return List.of();
+    }
+    List<SessionNews> news = doing.get();
+    // The run may be another one now, or none.
+    session()
+        .setup()
+        .ifPresent(
+            setup -> {
+              camera.ifPresent(model -> model.useDial(BenchHands.dial(setup)));
+              archive.runBegan(session().run(), setup);
+            });
+    return news;
   }
 
   /** The open question is answered: the firings belong to the other speed. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.halflight.bench.BenchDriver;
@@ -13,8 +14,10 @@ import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Cue;
 import org.halflight.desk.view.Said;
+import org.halflight.files.FaultLog;
 import org.halflight.session.SessionNews;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * The bench thread: takes what the rig says and what the person does, one after the other, and
@@ -23,6 +26,11 @@ import org.halflight.trouble.Trouble;
 final class BenchLoop implements AutoCloseable {
   private static final long CLOSE_WAIT_MILLIS = 5000;
 
+  /** So many steps in a row with a fault: then the thread leaves the computer some rest. */
+  private static final int MOST_FAULTS_IN_A_ROW = 20;
+
+  private static final long FAULT_PAUSE_NANOS = 50_000_000;
+
   private final LiveFeed feed;
   private final BenchDriver driver;
   private final BenchModel model;
@@ -30,15 +38,21 @@ final class BenchLoop implements AutoCloseable {
   private final Consumer<BenchView> window;
   private final Consumer<Cue> sounds;
   private final Archive archive;
+  private final FaultLog faults;
   private final Queue<Function<BenchHands, List<SessionNews>>> asked =
       new ConcurrentLinkedQueue<>();
   private final Thread thread = new Thread(this::run, "halflight-bench");
   private volatile boolean ending;
+
+  // On the bench thread only.
+  private boolean faulty;
+  private int faultsInARow;
   private Optional<LightSetting.Step> lightStep = Optional.empty();
 
   /**
    * @param window takes views on this thread
    * @param sounds takes sounds on this thread
+   * @param faults takes what must not happen
    */
   BenchLoop(
       LiveFeed feed,
@@ -47,7 +61,8 @@ final class BenchLoop implements AutoCloseable {
       BenchHands hands,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
-      Archive archive) {
+      Archive archive,
+      FaultLog faults) {
     this.feed = feed;
     this.driver = driver;
     this.model = model;
@@ -55,6 +70,7 @@ final class BenchLoop implements AutoCloseable {
     this.window = window;
     this.sounds = sounds;
     this.archive = archive;
+    this.faults = faults;
     thread.setDaemon(true);
     hands.rig().joins(this::meanwhile, this::happenedMeanwhile);
   }
@@ -96,26 +112,34 @@ final class BenchLoop implements AutoCloseable {
   }
 
   private void run() {
-    show();
+    guarded(this::show);
     while (!ending) {
-      guarded(this::step);
+      step();
     }
     guarded(() -> news(driver.tell(new org.halflight.session.SessionInput.Ends())));
     guarded(driver::close);
   }
 
   private void step() {
+    // Each by itself: a fault of one must not keep the lines of the rig from their file.
     doWhatIsAsked();
-    hands.waitedFor();
-    driver.step().ifPresent(this::happened);
-    hands
-        .lightTest()
-        .goesOn()
-        .ifPresent(
-            news -> {
-              news(news);
-              hands.lightTest().found().ifPresent(this::saysNow);
-            });
+    guarded(hands::waitedFor);
+    guarded(() -> driver.step().ifPresent(this::happened));
+    guarded(
+        () ->
+            hands
+                .lightTest()
+                .goesOn()
+                .ifPresent(
+                    news -> {
+                      news(news);
+                      hands.lightTest().found().ifPresent(this::saysNow);
+                    }));
+    if (faultsInARow > MOST_FAULTS_IN_A_ROW) {
+      LockSupport.parkNanos(FAULT_PAUSE_NANOS);
+    }
+    faultsInARow = faulty ? faultsInARow + 1 : 0;
+    faulty = false;
   }
 
   private void saysNow(Said said) {
@@ -126,7 +150,8 @@ final class BenchLoop implements AutoCloseable {
   private void doWhatIsAsked() {
     Function<BenchHands, List<SessionNews>> next = asked.poll();
     while (next != null) {
-      news(next.apply(hands));
+      Function<BenchHands, List<SessionNews>> now = next;
+      guarded(() -> news(now.apply(hands)));
       next = asked.poll();
     }
   }
@@ -143,7 +168,7 @@ final class BenchLoop implements AutoCloseable {
     if (ending) {
       hands.rig().stop();
     }
-    guarded(this::doWhatIsAsked);
+    doWhatIsAsked();
     if (hands.rig().moved()) {
       show();
     }
@@ -181,8 +206,21 @@ final class BenchLoop implements AutoCloseable {
     try {
       step.run();
     } catch (Trouble trouble) {
-      model.say(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+      saysTrouble(trouble.getMessage());
+    } catch (RuntimeException | Error fault) {
+      faulty = true;
+      saysTrouble(faults.goesOn(fault, Words.say("fault.at.bench")));
+    }
+  }
+
+  private void saysTrouble(String sentence) {
+    try {
+      model.say(new Said(Said.Kind.TROUBLE, sentence));
       show();
+    } catch (RuntimeException | Error cannotShow) {
+      // The lines of the rig still reach their file, and the log has both faults.
+      faulty = true;
+      faults.goesOn(cannotShow, Words.say("fault.at.bench"));
     }
   }
 }

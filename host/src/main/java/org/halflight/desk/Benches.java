@@ -21,6 +21,7 @@ import org.halflight.desk.view.Cue;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileShelf;
 import org.halflight.rig.RigWish;
 import org.halflight.session.Source;
@@ -29,8 +30,6 @@ import org.halflight.session.Source;
 final class Benches {
   private static final DateTimeFormatter FILE_NAME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss-SSS").withZone(ZoneOffset.UTC);
-
-  private static final String SESSIONS = "sessions";
 
   private final DeskSurroundings surroundings;
 
@@ -66,7 +65,7 @@ final class Benches {
       Consumer<Cue> sounds,
       Archive archive) {
     Optional<InterruptedRun> interrupted =
-        InterruptedRun.find(surroundings.folder().resolve(SESSIONS), source);
+        InterruptedRun.find(surroundings.folder().resolve(DataFolder.SESSIONS), source);
     BenchEvent.Mark begins =
         Marks.begins(
             surroundings.version(),
@@ -74,11 +73,7 @@ final class Benches {
             interrupted.isPresent() ? Optional.empty() : Optional.of(UUID.randomUUID().toString()));
     Workbench workbench =
         interrupted.isPresent()
-            ? Workbench.resume(
-                SessionFile.resume(interrupted.get().file()),
-                surroundings.nanos(),
-                interrupted.get().events(),
-                begins)
+            ? resume(interrupted.get().file(), begins)
             : Workbench.begin(SessionFile.create(file(source)), surroundings.nanos(), begins);
     LiveFeed feed = new LiveFeed(ports, RigWish.any(), workbench::now);
     ProfileShelf shelf = new ProfileShelf(surroundings.folder());
@@ -92,7 +87,7 @@ final class Benches {
             .watchesClock(surroundings.hostClock());
     BenchModel model = new BenchModel(driver, source);
     if (interrupted.isPresent()) {
-      archive.sessionGoesOn(interrupted.get().events().get(0), workbench.path());
+      archive.sessionGoesOn(interrupted.get().first(), workbench.path());
       model.say(interrupted.get().said());
     } else {
       archive.sessionBegan(begins, workbench.path());
@@ -108,11 +103,20 @@ final class Benches {
             archive,
             rig,
             new LightTestHands(driver, model.lightTest(), camera, rig::isReady));
-    return new BenchLoop(feed, driver, model, hands, window, sounds, archive);
+    return new BenchLoop(
+        feed, driver, model, hands, window, sounds, archive, surroundings.faults());
+  }
+
+  private Workbench resume(Path path, BenchEvent.Mark begins) {
+    SessionFile file = SessionFile.resume(path);
+    return Workbench.resume(file, surroundings.nanos(), file.before(), begins);
   }
 
   private Path file(Source source) {
     String name = FILE_NAME.format(surroundings.clock().instant());
-    return surroundings.folder().resolve(SESSIONS).resolve(name + InterruptedRun.ending(source));
+    return surroundings
+        .folder()
+        .resolve(DataFolder.SESSIONS)
+        .resolve(name + InterruptedRun.ending(source));
   }
 }

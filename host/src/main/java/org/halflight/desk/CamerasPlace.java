@@ -23,6 +23,10 @@ import org.halflight.chart.TableTwin;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.files.FileKind;
+import org.halflight.files.FileNames;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.job.Camera;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
@@ -40,6 +44,9 @@ import org.halflight.words.Words;
 /** All cameras of the record with a search, and the history of the one that is chosen. */
 final class CamerasPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
+
+  /** Of a label in the name of a file; its number tells cameras apart. */
+  private static final int MOST_OF_A_LABEL = 60;
 
   private final transient Archive archive;
   private final transient Clock clock;
@@ -219,6 +226,7 @@ final class CamerasPlace extends JPanel implements Looked {
   }
 
   private void page() {
+    Path named = folder.resolve(history.map(h -> fileName(h.camera())).orElse("") + ".pdf");
     history
         .flatMap(RecordPage::of)
         .ifPresent(
@@ -232,10 +240,10 @@ final class CamerasPlace extends JPanel implements Looked {
                               clock.instant(),
                               clock.getZone(),
                               version);
-                      Path file = folder.resolve(fileName(history.orElseThrow().camera()) + ".pdf");
                       Tables.folder(folder);
+                      OutFile file = OutFiles.neverReplacing().free(named, FileKind.PAGE);
                       HandOverPage.write(input, Paper.A4, file);
-                      return file;
+                      return file.path();
                     },
                     file -> said.setText(Words.say("desk.cameras.pageWritten", file))));
   }
@@ -251,24 +259,21 @@ final class CamerasPlace extends JPanel implements Looked {
                         .map(KeptFiring::result)
                         .forEach(firings::add);
                   }
-                  Path base = folder.resolve(fileName(h.camera()));
-                  Path firingFile = Tables.write(FiringTable.of(firings), base, "-firings.csv");
-                  Tables.write(
+                  return Tables.write(
+                      folder,
+                      fileName(h.camera()),
+                      FiringTable.of(firings),
                       SpeedTable.of(
                           Source.of(firings),
                           h.runs().stream()
                               .map(run -> new RunSummary(run.run().asked().phase(), run.speeds()))
-                              .toList()),
-                      base,
-                      "-speeds.csv");
-                  return firingFile;
+                              .toList()));
                 },
                 file -> said.setText(Words.say("desk.cameras.exported", file))));
   }
 
   private static String fileName(Camera camera) {
-    String plain = camera.label().replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-    return (plain.isEmpty() ? "camera" : plain) + "-" + camera.id().value();
+    return FileNames.plain(camera.label(), "camera") + "-" + camera.id().value();
   }
 
   private final class Lines extends AbstractTableModel {

@@ -5,6 +5,9 @@ import java.awt.KeyEventDispatcher;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.awt.event.WindowFocusListener;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
@@ -15,6 +18,7 @@ import javax.swing.JTable;
 import javax.swing.MenuSelectionManager;
 import javax.swing.text.JTextComponent;
 import org.halflight.desk.view.Act;
+import org.halflight.desk.view.HeldKeys;
 import org.halflight.desk.view.KeyMap;
 
 /** Hears every key of the window before whatever has the focus does. */
@@ -25,7 +29,19 @@ final class DeskKeys implements KeyEventDispatcher {
   private final BooleanSupplier atBench;
   private final BooleanSupplier practice;
   private final Consumer<Act> acts;
+  private final HeldKeys held = new HeldKeys();
+  private final WindowFocusListener focus =
+      new WindowAdapter() {
+        @Override
+        public void windowLostFocus(WindowEvent event) {
+          held.forget();
+        }
+      };
+
   private boolean swallow;
+
+  /** The key that did something and is held down: what it repeats is for nobody. */
+  private int eaten = KeyEvent.VK_UNDEFINED;
 
   DeskKeys(JFrame window, BooleanSupplier atBench, BooleanSupplier practice, Consumer<Act> acts) {
     this.window = window;
@@ -36,10 +52,12 @@ final class DeskKeys implements KeyEventDispatcher {
 
   void install() {
     KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(this);
+    window.addWindowFocusListener(focus);
   }
 
   void remove() {
     KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(this);
+    window.removeWindowFocusListener(focus);
   }
 
   @Override
@@ -48,28 +66,28 @@ final class DeskKeys implements KeyEventDispatcher {
       return swallow;
     }
     if (event.getID() == KeyEvent.KEY_RELEASED) {
+      held.released(event.getKeyCode(), event.getWhen());
       boolean was = swallow;
       swallow = false;
       return was;
     }
+    boolean anew = held.pressed(event.getKeyCode(), event.getWhen());
     swallow = false;
-    Optional<Act> act = act(event);
-    act.ifPresent(
-        found -> {
-          swallow = true;
-          acts.accept(found);
-        });
-    return act.isPresent();
+    Optional<Act> act = act(event, anew);
+    boolean acts = anew ? act.isPresent() : act.filter(KeyMap::repeats).isPresent();
+    if (anew) {
+      eaten = act.isPresent() || swallow ? event.getKeyCode() : KeyEvent.VK_UNDEFINED;
+    }
+    if (acts) {
+      this.acts.accept(act.orElseThrow());
+    }
+    swallow |= act.isPresent() || (!anew && eaten == event.getKeyCode());
+    return swallow;
   }
 
-  private Optional<Act> act(KeyEvent event) {
+  private Optional<Act> act(KeyEvent event, boolean anew) {
     boolean withOthers =
-        (event.getModifiersEx()
-                & (InputEvent.CTRL_DOWN_MASK
-                    | InputEvent.ALT_DOWN_MASK
-                    | InputEvent.META_DOWN_MASK
-                    | InputEvent.ALT_GRAPH_DOWN_MASK))
-            != 0;
+        (event.getModifiersEx() & (InputEvent.ALT_DOWN_MASK | InputEvent.ALT_GRAPH_DOWN_MASK)) != 0;
     boolean inMenu = MenuSelectionManager.defaultManager().getSelectedPath().length > 0;
     if (withOthers || inMenu || !window.isFocused()) {
       return Optional.empty();
@@ -81,7 +99,9 @@ final class DeskKeys implements KeyEventDispatcher {
     }
     if (key.equals("ENTER") && focus instanceof AbstractButton button && atBench.getAsBoolean()) {
       // The space bar belongs to the firing, so Enter presses buttons here.
-      button.doClick();
+      if (anew) {
+        button.doClick();
+      }
       swallow = true;
       return Optional.empty();
     }
@@ -90,6 +110,13 @@ final class DeskKeys implements KeyEventDispatcher {
   }
 
   private static String name(KeyEvent event) {
+    int modifiers = event.getModifiersEx();
+    boolean control = (modifiers & (InputEvent.CTRL_DOWN_MASK | InputEvent.META_DOWN_MASK)) != 0;
+    boolean shift = (modifiers & InputEvent.SHIFT_DOWN_MASK) != 0;
+    return (control ? shift ? "CTRL+SHIFT+" : "CTRL+" : "") + bareName(event);
+  }
+
+  private static String bareName(KeyEvent event) {
     return switch (event.getKeyCode()) {
       case KeyEvent.VK_SPACE -> "SPACE";
       case KeyEvent.VK_BACK_SPACE -> "BACKSPACE";

@@ -2,12 +2,15 @@ package org.halflight.desk;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.StopsForm;
+import org.halflight.files.Placing;
+import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
 import org.halflight.trouble.Trouble;
@@ -57,9 +60,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     AimForm aim =
         new AimForm(
             kept.getProperty("tolerance", ""),
-            "one-exposure".equals(kept.getProperty("about"))
-                ? Measurand.ONE_EXPOSURE
-                : Measurand.MEAN_OF_SETTING,
+            Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
             Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
             new StopsForm(
                 kept.getProperty("stops", AimForm.USUAL.stops().markings()),
@@ -91,17 +92,17 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     kept.setProperty("profile-days", String.valueOf(profileDays));
     kept.setProperty("tolerance", aim.tolerance());
     if (aim.measurand() == Measurand.ONE_EXPOSURE) {
-      kept.setProperty("about", "one-exposure");
+      kept.setProperty("about", Measurand.WORDS.word(aim.measurand()));
     }
     kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
     kept.setProperty("stops", aim.stops().markings());
     kept.setProperty("stop-tolerance", aim.stops().tolerance());
     kept.setProperty("linkage", aim.linkage());
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-      try (Writer writer = Files.newBufferedWriter(file)) {
-        kept.store(writer, null);
-      }
+      PrivateFiles.makeFolderOf(file);
+      StringWriter text = new StringWriter();
+      kept.store(text, null);
+      Placing.replace(file, text.toString().getBytes(StandardCharsets.UTF_8));
     } catch (IOException notKept) {
       // Nothing that was measured depends on it.
       return;

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.halflight.calibration.HostClock;
+import org.halflight.files.FaultLog;
 import org.halflight.link.Ports;
 
 /**
@@ -36,6 +37,11 @@ public record DeskSurroundings(
       String version,
       long seed) {
     this(folder, ports, nanos, clock, version, seed, () -> HostClock.NOT_KNOWN);
+  }
+
+  /** Where faults of the program leave their details. */
+  FaultLog faults() {
+    return new FaultLog(folder, clock::instant);
   }
 
   public DeskSurroundings {

@@ -12,7 +12,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
@@ -23,6 +25,7 @@ import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.Said;
+import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -32,14 +35,22 @@ import org.halflight.words.Words;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
+  private static final String DRAWING_THREAD = "halflight-pictures";
+  private static final String EVENT_THREAD = "AWT-EventQueue";
+  private static final long BETWEEN_FAULTS_NANOS = 2_000_000_000;
+  private static final long NEVER = Long.MIN_VALUE;
+
   private final JFrame frame = new JFrame(Words.say("desk.title"));
   private final Benches benches;
+  private final FaultLog faults;
+  private final LongSupplier nanos;
+  private final AtomicLong saidFaultAt = new AtomicLong(NEVER);
   private DeskSettings settings;
   private final CuePlayer sounds;
   private final ExecutorService drawing =
       Executors.newSingleThreadExecutor(
           work -> {
-            Thread thread = new Thread(work, "halflight-pictures");
+            Thread thread = new Thread(work, DRAWING_THREAD);
             thread.setDaemon(true);
             return thread;
           });
@@ -60,7 +71,7 @@ final class DeskWindow {
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
   private Look look;
-  private BenchLoop loop;
+  private volatile BenchLoop loop;
   private BenchView view;
   private Act place = Act.TO_BENCH;
   private boolean tables;
@@ -71,6 +82,8 @@ final class DeskWindow {
     this.sounds = new CuePlayer(settings.sounds());
     this.look = Look.install(settings.dark());
     this.benches = new Benches(surroundings);
+    this.faults = surroundings.faults();
+    this.nanos = surroundings.nanos();
     archive = new Archive(surroundings, said -> says(said));
     top = new TopBar(look, this::act);
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
@@ -186,13 +199,42 @@ final class DeskWindow {
 
   /** Ends the session and closes the window. */
   void close() {
-    deskKeys.remove();
-    loop.close();
-    archive.close();
-    settings.with(look.dark(), sounds.isOn()).keep();
-    sounds.close();
-    drawing.shutdown();
-    frame.dispose();
+    List<Runnable> steps =
+        List.of(
+            deskKeys::remove,
+            () -> Optional.ofNullable(loop).ifPresent(BenchLoop::close),
+            archive::close,
+            () -> settings.with(look.dark(), sounds.isOn()).keep(),
+            sounds::close,
+            drawing::shutdown,
+            // Whatever fails before: a program without a window must not keep the record.
+            frame::dispose);
+    for (Runnable step : steps) {
+      try {
+        step.run();
+      } catch (RuntimeException | Error fault) {
+        faults.goesOn(fault, Words.say("fault.at.closing"));
+      }
+    }
+  }
+
+  /** Says that something went wrong which nobody caught; from any thread. */
+  void fault(Thread thread, Throwable fault) {
+    String name = thread.getName();
+    String where =
+        name.startsWith(EVENT_THREAD)
+            ? Words.say("fault.at.window")
+            : name.equals(DRAWING_THREAD)
+                ? Words.say("fault.at.drawing")
+                : Words.say("fault.at.thread", name);
+    String sentence = faults.goesOn(fault, where);
+    // To say it may bring the same fault again: then it must not go round for ever.
+    long now = nanos.getAsLong();
+    long last = saidFaultAt.get();
+    if ((last == NEVER || now - last > BETWEEN_FAULTS_NANOS)
+        && saidFaultAt.compareAndSet(last, now)) {
+      says(new Said(Said.Kind.TROUBLE, sentence));
+    }
   }
 
   private void show(BenchView shown) {
@@ -212,8 +254,9 @@ final class DeskWindow {
       case ACCEPT -> loop.ask(BenchHands::accept);
       case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
       case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
-      case REJECT ->
-          loop.ask(hands -> hands.tell(new SessionInput.LastRejected(Words.say("run.noReason"))));
+      case REJECT -> loop.ask(BenchHands::reject);
+      case UNDO -> loop.ask(BenchHands::undo);
+      case REDO -> loop.ask(BenchHands::redo);
       case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
       case PREVIOUS -> loop.ask(hands -> hands.tell(new SessionInput.PreviousChosen()));
       case MOVE -> loop.ask(BenchHands::move);

@@ -18,6 +18,7 @@ import javax.swing.Timer;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PictureImage;
 import org.halflight.chart.Theme;
+import org.halflight.words.Words;
 
 /**
  * A picture on the screen, drawn on another thread and at most twenty times a second, so that the
@@ -130,10 +131,17 @@ final class PictureCanvas extends Painted {
     underWay = wish;
     drawing.execute(
         () -> {
-          PictureImage.Drawn image =
-              PictureImage.drawn(
-                  wish.picture(), wish.theme(), wish.width(), wish.height(), wish.scale());
-          SwingUtilities.invokeLater(() -> arrived(wish, image));
+          PictureImage.Drawn image = null;
+          try {
+            image =
+                PictureImage.drawn(
+                    wish.picture(), wish.theme(), wish.width(), wish.height(), wish.scale());
+          } finally {
+            // Without an image after a fault, which is told by whoever watches the threads: the
+            // next picture is drawn all the same.
+            PictureImage.Drawn made = image;
+            SwingUtilities.invokeLater(() -> arrived(wish, made));
+          }
         });
   }
 
@@ -157,6 +165,11 @@ final class PictureCanvas extends Painted {
     graphics.setColor(look.ground());
     graphics.fillRect(0, 0, getWidth(), getHeight());
     if (drawn == null || picture == null) {
+      if (picture != null && shown != null) {
+        graphics.setColor(look.quietInk());
+        graphics.drawString(
+            Words.say("desk.picture.failed"), Look.px(12), graphics.getFontMetrics().getHeight());
+      }
       return;
     }
     graphics.drawImage(drawn.image(), 0, 0, shown.width(), shown.height(), null);

@@ -13,6 +13,9 @@ import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.desk.view.RigModel;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileShelf;
 import org.halflight.session.Session;
@@ -146,10 +149,14 @@ final class RigHands {
             profile()
                 .ifPresentOrElse(
                     profile -> {
-                      ProfileShelf.write(profile, file);
+                      OutFile to = OutFiles.neverReplacing().free(file, FileKind.PROFILE);
+                      ProfileShelf.write(profile, to);
                       model.says(
                           Words.say(
-                              "profile.written", profile.rig().serial(), profile.date(), file));
+                              "profile.written",
+                              profile.rig().serial(),
+                              profile.date(),
+                              to.path()));
                     },
                     () -> model.says(Words.say("desk.rig.noProfile"))));
   }

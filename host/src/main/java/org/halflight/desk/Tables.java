@@ -2,26 +2,52 @@ package org.halflight.desk;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import org.halflight.export.CsvTable;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFile;
+import org.halflight.files.OutFiles;
+import org.halflight.files.PrivateFiles;
+import org.halflight.files.Reasons;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
-/** Writes tables into the folder for them. */
+/**
+ * Writes tables into the folder for them, to be opened in a spreadsheet. Those of before stay: the
+ * next ones are numbered.
+ */
 final class Tables {
+  private static final String FIRINGS = "-firings";
+  private static final String SPEEDS = "-speeds";
+  private static final String ENDING = ".csv";
+
   private Tables() {}
 
   /**
-   * Writes a table.
+   * Writes the tables of a camera, both under the same number.
    *
-   * @return the file
-   * @throws Trouble when it cannot be written
+   * @param name what both names begin with
+   * @return the table of firings
+   * @throws Trouble when they cannot be written
    */
-  static Path write(CsvTable table, Path base, String ending) {
-    Path file = base.resolveSibling(base.getFileName() + ending);
-    folder(file.toAbsolutePath().getParent());
-    table.write(file);
-    return file;
+  static Path write(Path folder, String name, CsvTable firings, CsvTable speeds) {
+    folder(folder);
+    String number = "";
+    for (int count = 2; isThere(folder, name, number); count++) {
+      number = "-" + count;
+    }
+    OutFiles files = OutFiles.neverReplacing();
+    OutFile first = files.file(folder.resolve(name + FIRINGS + number + ENDING), FileKind.TABLE);
+    OutFile second = files.file(folder.resolve(name + SPEEDS + number + ENDING), FileKind.TABLE);
+    firings.write(first, CsvTable.Dialect.SPREADSHEET);
+    speeds.write(second, CsvTable.Dialect.SPREADSHEET);
+    return first.path();
+  }
+
+  private static boolean isThere(Path folder, String name, String number) {
+    return Files.exists(folder.resolve(name + FIRINGS + number + ENDING), LinkOption.NOFOLLOW_LINKS)
+        || Files.exists(folder.resolve(name + SPEEDS + number + ENDING), LinkOption.NOFOLLOW_LINKS);
   }
 
   /**
@@ -31,9 +57,9 @@ final class Tables {
    */
   static void folder(Path folder) {
     try {
-      Files.createDirectories(folder);
+      PrivateFiles.makeFolder(folder);
     } catch (IOException e) {
-      throw new Trouble(Words.say("desk.cameras.noFolder", folder, e.getMessage()), e);
+      throw new Trouble(Words.say("desk.cameras.noFolder", folder, Reasons.of(e)), e);
     }
   }
 }

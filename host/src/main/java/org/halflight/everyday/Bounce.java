@@ -138,6 +138,11 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
   }
 
   @Override
+  public String what() {
+    return "bounce";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.BLADES;
   }

@@ -150,6 +150,11 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
   }
 
   @Override
+  public String what() {
+    return "flash-contact";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.FLASH_CONTACT;
   }

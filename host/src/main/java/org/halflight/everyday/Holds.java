@@ -110,6 +110,11 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
   }
 
   @Override
+  public String what() {
+    return "holds";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.B_AND_T;
   }

@@ -129,6 +129,11 @@ public record LightLeak(
   }
 
   @Override
+  public String what() {
+    return "light-leak";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.BLADES;
   }

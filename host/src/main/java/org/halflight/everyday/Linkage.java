@@ -287,6 +287,11 @@ public record Linkage(
   }
 
   @Override
+  public String what() {
+    return "linkage";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.WIND;
   }

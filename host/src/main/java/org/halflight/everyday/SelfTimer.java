@@ -79,6 +79,11 @@ public record SelfTimer(
   }
 
   @Override
+  public String what() {
+    return "self-timer";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.SELF_TIMER;
   }

@@ -351,6 +351,11 @@ public record StopScale(
   }
 
   @Override
+  public String what() {
+    return "stop-scale";
+  }
+
+  @Override
   public CheckItem item() {
     return CheckItem.STOP_BLADES;
   }

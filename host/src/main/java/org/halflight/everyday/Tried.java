@@ -1,7 +1,6 @@
 package org.halflight.everyday;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -13,12 +12,7 @@ import org.halflight.session.Phase;
  */
 public interface Tried {
   /** What was tried, in tables and in the names of sentences: lower case with hyphens. */
-  default String what() {
-    return getClass()
-        .getSimpleName()
-        .replaceAll("(?<=[a-z])(?=[A-Z])", "-")
-        .toLowerCase(Locale.ROOT);
-  }
+  String what();
 
   /** Counts the runs of the session from 1; 0 before one was begun. */
   int run();

@@ -22,8 +22,4 @@ final class Cells {
   static String number(OptionalDouble value) {
     return value.isPresent() ? number(value.getAsDouble()) : "";
   }
-
-  static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
 }

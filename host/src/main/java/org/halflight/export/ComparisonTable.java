@@ -9,6 +9,7 @@ import org.halflight.session.Source;
 import org.halflight.stats.Figure;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
+import org.halflight.verdict.ShiftFinding;
 import org.halflight.verdict.SpeedComparison;
 
 /**
@@ -50,6 +51,11 @@ public final class ComparisonTable {
 
   private static final int SCATTER_FROM = 20;
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private ComparisonTable() {}
 
   /** The table of a comparison. */
@@ -64,7 +70,7 @@ public final class ComparisonTable {
 
   private static List<String> speed(Source source, SpeedComparison speed) {
     List<String> row = new ArrayList<>();
-    row.add(Cells.word(source));
+    row.add(Source.WORDS.word(source));
     row.add(speed.speed().label());
     row.add(String.valueOf(speed.before().errors().n()));
     row.add(String.valueOf(speed.after().errors().n()));
@@ -76,7 +82,7 @@ public final class ComparisonTable {
     row.add(number(speed.shift().map(s -> s.interval().level())));
     row.add(number(speed.shift().map(s -> s.p())));
     row.add(Cells.number(speed.adjustedP()));
-    row.add(Cells.word(speed.finding()));
+    row.add(ShiftFinding.WORDS.word(speed.finding()));
     row.add(number(speed.withinATenth().map(t -> t.p())));
     row.add(Cells.number(speed.findableStops()));
     row.add(number(speed.rankShift().map(s -> s.shift())));
@@ -117,7 +123,7 @@ public final class ComparisonTable {
 
   private static List<String> empty(Source source, String name) {
     List<String> row = new ArrayList<>(Collections.nCopies(HEADINGS.size(), ""));
-    row.set(0, Cells.word(source));
+    row.set(0, Source.WORDS.word(source));
     row.set(1, name);
     return row;
   }

@@ -2,17 +2,24 @@ package org.halflight.export;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.csv.QuoteMode;
+import org.halflight.files.OutFile;
+import org.halflight.files.Reasons;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * A table as a CSV file: RFC 4180, UTF-8, one line of headings, a comma between fields and a point
@@ -25,6 +32,9 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180.builder().setRecordSeparator("\r\n").get();
 
+  private static final CSVFormat EACH_FIELD_IN_QUOTES =
+      FORMAT.builder().setQuoteMode(QuoteMode.ALL).get();
+
   public CsvTable {
     headings = List.copyOf(headings);
     rows = rows.stream().map(List::copyOf).toList();
@@ -36,25 +46,54 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
     }
   }
 
-  /**
-   * Writes the table, over a file of this name if there is one.
-   *
-   * @throws Trouble when the file cannot be written
-   */
-  public void write(Path path) {
-    try (Writer writer = Files.newBufferedWriter(path, StandardCharsets.UTF_8);
-        CSVPrinter printer = new CSVPrinter(writer, FORMAT)) {
-      printer.printRecord(headings);
-      printer.printRecords(rows);
-    } catch (IOException e) {
-      throw new Trouble(
-          "The table "
-              + path
-              + " cannot be written: "
-              + e.getMessage()
-              + ". Nothing else is lost; give another name.",
-          e);
+  /** For whom a table is written. */
+  public enum Dialect {
+    /** For programs and people who read it back: every field as it is. */
+    PLAIN,
+    /**
+     * For spreadsheets, which take a field that begins with {@code =}, {@code +}, {@code -},
+     * {@code @}, a tab or a line end for a formula and work it out: such a field gets an apostrophe
+     * before it unless it is a number, and every field stands in quotes, so that no separator of
+     * another country cuts it. The rule is that of OWASP's page on CSV injection, written down from
+     * memory.
+     */
+    SPREADSHEET;
+
+    private static final Pattern FORMULA =
+        Pattern.compile("[=+\\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]");
+    private static final Pattern NUMBER =
+        Pattern.compile("[+-]?\\d{1,30}(\\.\\d{1,30})?([eE][+-]?\\d{1,3})?");
+
+    private CSVFormat format() {
+      return this == SPREADSHEET ? EACH_FIELD_IN_QUOTES : FORMAT;
     }
+
+    private String field(String text) {
+      return this == SPREADSHEET
+              && FORMULA.matcher(text).lookingAt()
+              && !NUMBER.matcher(text).matches()
+          ? "'" + text
+          : text;
+    }
+  }
+
+  /** Writes the table. */
+  public void write(OutFile to, Dialect dialect) {
+    to.write(bytes(dialect));
+  }
+
+  /** The table as the bytes of a file. */
+  public byte[] bytes(Dialect dialect) {
+    StringBuilder text = new StringBuilder();
+    try (CSVPrinter printer = new CSVPrinter(text, dialect.format())) {
+      printer.printRecord(headings);
+      for (List<String> row : rows) {
+        printer.printRecord(row.stream().map(dialect::field));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return text.toString().getBytes(StandardCharsets.UTF_8);
   }
 
   /**
@@ -70,25 +109,26 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
         rows.add(row.toList());
       }
       if (rows.isEmpty()) {
-        throw new Trouble(path + " is empty. Choose a table that an export has written.");
+        throw new Trouble(Words.say("table.empty", path));
       }
       List<String> headings = rows.remove(0);
       for (int i = 0; i < rows.size(); i++) {
         if (rows.get(i).size() != headings.size()) {
           throw new Trouble(
-              path
-                  + ", row "
-                  + (i + 2)
-                  + ": "
-                  + rows.get(i).size()
-                  + " fields under "
-                  + headings.size()
-                  + " headings. Mend that row or export the table again.");
+              Words.say("table.row", path, i + 2, rows.get(i).size(), headings.size()));
         }
       }
       return new CsvTable(headings, rows);
-    } catch (IOException | java.io.UncheckedIOException e) {
-      throw new Trouble("The table " + path + " cannot be read: " + e.getMessage() + ".", e);
+    } catch (CharacterCodingException noText) {
+      throw new Trouble(Words.say("table.none", path), noText);
+    } catch (CSVException noTable) {
+      throw new Trouble(Words.say("table.none", path), noTable);
+    } catch (IOException e) {
+      throw new Trouble(Words.say("table.unreadable", path, Reasons.of(e)), e);
+    } catch (UncheckedIOException e) {
+      throw e.getCause() instanceof CSVException || e.getCause() instanceof CharacterCodingException
+          ? new Trouble(Words.say("table.none", path), e)
+          : new Trouble(Words.say("table.unreadable", path, Reasons.of(e.getCause())), e);
     }
   }
 }

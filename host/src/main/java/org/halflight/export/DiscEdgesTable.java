@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import org.halflight.bench.DiscEdges;
 import org.halflight.exposure.LightLevels;
+import org.halflight.files.OutFile;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
@@ -34,8 +35,8 @@ public final class DiscEdgesTable {
 
   private DiscEdgesTable() {}
 
-  /** Writes them, over a file of this name if there is one. */
-  public static void write(DiscEdges edges, Path path) {
+  /** Writes them. */
+  public static void write(DiscEdges edges, OutFile to) {
     LightLevels light = edges.light();
     List<List<String>> rows = new ArrayList<>();
     for (Edge edge : edges.edges()) {
@@ -53,7 +54,7 @@ public final class DiscEdgesTable {
               edge.high() ? "1" : "0",
               String.valueOf(edge.ticks())));
     }
-    new CsvTable(HEADINGS, rows).write(path);
+    new CsvTable(HEADINGS, rows).write(to, CsvTable.Dialect.PLAIN);
   }
 
   /**
@@ -68,12 +69,18 @@ public final class DiscEdgesTable {
     }
     try {
       List<Edge> edges = new ArrayList<>();
+      long before = Long.MIN_VALUE;
       for (List<String> row : table.rows()) {
+        long ticks = Long.parseLong(row.get(10));
+        if (ticks < before) {
+          throw new Trouble(Words.say("disc.order", path, edges.size() + 2));
+        }
+        before = ticks;
         edges.add(
             new Edge(
                 row.get(8).equals("low") ? Channel.CENTRE_LOW : Channel.CENTRE_HIGH,
                 row.get(9).equals("1"),
-                Long.parseLong(row.get(10))));
+                ticks));
       }
       List<String> first = table.rows().get(0);
       return new DiscEdges(

@@ -3,6 +3,8 @@ package org.halflight.export;
 import java.util.List;
 import org.halflight.everyday.EverydayValue;
 import org.halflight.everyday.Tried;
+import org.halflight.job.CheckState;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 
 /** One row a measured value of what was tried; docs/file-formats.md says what each column means. */
@@ -21,6 +23,11 @@ public final class EverydayTable {
           "spread",
           "state",
           "source");
+
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
 
   private EverydayTable() {}
 
@@ -42,7 +49,7 @@ public final class EverydayTable {
     return List.of(
         camera,
         tried.run() == 0 ? "" : String.valueOf(tried.run()),
-        tried.phase().map(Cells::word).orElse(""),
+        tried.phase().map(Phase.WORDS::word).orElse(""),
         tried.what(),
         value.at(),
         value.quantity(),
@@ -50,7 +57,7 @@ public final class EverydayTable {
         Cells.number(value.value()),
         String.valueOf(value.n()),
         Cells.number(value.spread()),
-        Cells.word(tried.state()),
-        Cells.word(source));
+        CheckState.WORDS.word(tried.state()),
+        Source.WORDS.word(source));
   }
 }

@@ -7,10 +7,14 @@ import java.util.stream.Collectors;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.signal.Firing;
 import org.halflight.speeds.Stops;
 
 /** One row a firing; docs/file-formats.md says what each column means. */
@@ -73,6 +77,11 @@ public final class FiringTable {
 
   private static final int FIGURES = 17;
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private FiringTable() {}
 
   /** The table of some firings, in their order. */
@@ -86,11 +95,11 @@ public final class FiringTable {
     row.add(firing.key().rigSerial());
     row.add(String.valueOf(firing.key().bootCount()));
     row.add(String.valueOf(firing.key().firstTicks()));
-    row.add(Cells.word(Source.of(firing.key().rigSerial())));
-    row.add(firing.phase().map(Cells::word).orElse(""));
+    row.add(Source.WORDS.word(Source.of(firing.key().rigSerial())));
+    row.add(firing.phase().map(Phase.WORDS::word).orElse(""));
     row.add(firing.setting().map(Setting::label).orElse(""));
     row.add(Cells.millis(firing.referenceSeconds()));
-    row.add(Cells.word(firing.outcome()));
+    row.add(Outcome.WORDS.word(firing.outcome()));
     row.add(firing.isGood() ? "yes" : "no");
     row.add(firing.afterRest() ? "yes" : "no");
     row.add(firing.rejection().orElse(""));
@@ -99,13 +108,16 @@ public final class FiringTable {
     row.add(Cells.millis(firing.releaseDelaySeconds()));
     row.add(Cells.number(firing.notes().plateauShare()));
     row.add(remarks(firing));
-    row.add(firing.firing().damage().stream().map(Cells::word).collect(Collectors.joining(" ")));
+    row.add(
+        firing.firing().damage().stream()
+            .map(Firing.Damage.WORDS::word)
+            .collect(Collectors.joining(" ")));
     row.add(String.valueOf(ExposureMethodVersion.CURRENT));
     row.addAll(curve(firing));
     row.add(firing.profileUse().id().map(ProfileId::label).orElse(""));
     row.add(
         firing.profileUse().mismatches().stream()
-            .map(Cells::word)
+            .map(ProfileFit.Mismatch.WORDS::word)
             .collect(Collectors.joining(" ")));
     return row;
   }
@@ -116,7 +128,7 @@ public final class FiringTable {
       return cells;
     }
     if (firing.curveExposure().get() instanceof CurveExposure.Refused refused) {
-      cells.set(CURVE_FIGURES - 1, Cells.word(refused.reason()));
+      cells.set(CURVE_FIGURES - 1, CurveExposure.Reason.WORDS.word(refused.reason()));
       return cells;
     }
     CurveExposure.Measured curve = (CurveExposure.Measured) firing.curveExposure().get();
@@ -181,9 +193,9 @@ public final class FiringTable {
   private static String remarks(FiringResult firing) {
     List<String> remarks = new ArrayList<>();
     if (firing.exposure() instanceof LeafExposure.Timed timed) {
-      timed.flags().stream().sorted().map(Cells::word).forEach(remarks::add);
+      timed.flags().stream().sorted().map(LeafExposure.Flag.WORDS::word).forEach(remarks::add);
     } else if (firing.exposure() instanceof LeafExposure.Unusable unusable) {
-      remarks.add(Cells.word(unusable.reason()));
+      remarks.add(LeafExposure.Reason.WORDS.word(unusable.reason()));
     }
     addIf(firing.isBySelfTimer(), "self-timer", remarks);
     addIf(firing.notes().lightDoubtful(), "light-doubtful", remarks);

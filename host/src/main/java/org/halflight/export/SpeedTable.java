@@ -4,11 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
+import org.halflight.speeds.Reference;
 import org.halflight.stats.Interval;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.Decision;
+import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.Placement;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -54,6 +59,11 @@ public final class SpeedTable {
           "rig_calibrated",
           "decided_on");
 
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
+
   private SpeedTable() {}
 
   /** The table of some runs, phase by phase, slow to fast. */
@@ -71,10 +81,10 @@ public final class SpeedTable {
     List<String> row =
         new ArrayList<>(
             List.of(
-                Cells.word(source),
-                Cells.word(speed.phase()),
+                Source.WORDS.word(source),
+                Phase.WORDS.word(speed.phase()),
                 speed.speed().label(),
-                Cells.word(speed.reference()),
+                Reference.WORDS.word(speed.reference()),
                 Cells.millis(speed.referenceSeconds()),
                 String.valueOf(speed.tries()),
                 String.valueOf(speed.errors().n()),
@@ -95,7 +105,7 @@ public final class SpeedTable {
                 Cells.number(speed.afterRestStops()),
                 Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
                 Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
-                Cells.word(speed.placement())));
+                Placement.WORDS.word(speed.placement())));
     double level = SpeedSummary.LEVEL;
     row.addAll(
         List.of(
@@ -108,9 +118,9 @@ public final class SpeedTable {
             Cells.number(figure(speed, b -> b.coverageFactor(level))),
             Cells.number(speed.guardStops()),
             speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
-            Cells.word(speed.judging().rule()),
+            DecisionRule.WORDS.word(speed.judging().rule()),
             speed.judging().rig().isCalibrated() ? "yes" : "no",
-            Cells.word(speed.judging().measurand())));
+            Measurand.WORDS.word(speed.judging().measurand())));
     return List.copyOf(row);
   }
 

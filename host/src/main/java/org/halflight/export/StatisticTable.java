@@ -2,6 +2,7 @@ package org.halflight.export;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.stats.Figure;
 import org.halflight.stats.GeneralisedEsd;
@@ -25,6 +26,11 @@ public final class StatisticTable {
           "firings",
           "least_firings",
           "why_not");
+
+  /** Names of its columns. */
+  public static List<String> headings() {
+    return HEADINGS;
+  }
 
   private StatisticTable() {}
 
@@ -89,8 +95,8 @@ public final class StatisticTable {
         String name, String unit, String value, int firings, int least, String whyNot) {
       rows.add(
           List.of(
-              Cells.word(source),
-              Cells.word(speed.summary().phase()),
+              Source.WORDS.word(source),
+              Phase.WORDS.word(speed.summary().phase()),
               speed.summary().speed().label(),
               name,
               unit,

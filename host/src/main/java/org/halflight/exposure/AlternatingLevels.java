@@ -11,6 +11,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulses;
+import org.halflight.stored.StoredWords;
 import org.halflight.time.TickRate;
 
 /**
@@ -34,7 +35,17 @@ public final class AlternatingLevels {
   /** At which of the two levels the one threshold stood. */
   public enum Level {
     LOW,
-    HIGH
+    HIGH;
+
+    /** As files store them. */
+    public static final StoredWords<Level> WORDS =
+        StoredWords.of(
+            Level.class,
+            level ->
+                switch (level) {
+                  case LOW -> "low";
+                  case HIGH -> "high";
+                });
   }
 
   private AlternatingLevels() {}

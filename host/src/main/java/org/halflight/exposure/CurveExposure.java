@@ -3,6 +3,7 @@ package org.halflight.exposure;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.stored.StoredWords;
 
 /** What the light curve of one firing comes to. Each case is an outcome, none an error. */
 public sealed interface CurveExposure {
@@ -25,7 +26,24 @@ public sealed interface CurveExposure {
     /** It was still bright when the readings end, and how it closed is not to be seen. */
     ENDS_IN_LIGHT,
     /** It was clearly brighter than full light: the light that was set is not this one. */
-    BRIGHTER_THAN_FULL
+    BRIGHTER_THAN_FULL;
+
+    /** As files store them. */
+    public static final StoredWords<Reason> WORDS =
+        StoredWords.of(
+            Reason.class,
+            reason ->
+                switch (reason) {
+                  case LIGHT_NOT_KNOWN -> "light-not-known";
+                  case CUT_OFF -> "cut-off";
+                  case PARTS_MISSING -> "parts-missing";
+                  case VALUES_LOST -> "values-lost";
+                  case SATURATED -> "saturated";
+                  case NO_LIGHT -> "no-light";
+                  case BEGINS_IN_LIGHT -> "begins-in-light";
+                  case ENDS_IN_LIGHT -> "ends-in-light";
+                  case BRIGHTER_THAN_FULL -> "brighter-than-full";
+                });
   }
 
   /** When the light passed one half. */

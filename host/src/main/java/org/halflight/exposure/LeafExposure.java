@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.signal.Firing;
+import org.halflight.stored.StoredWords;
 
 /**
  * What one firing of a shutter in or near the lens comes to. Each case is an outcome of the
@@ -32,7 +33,22 @@ public sealed interface LeafExposure {
      * The light curve stayed below full light: leaves that stop short, or light that has faded
      * since it was set.
      */
-    CURVE_BELOW_FULL
+    CURVE_BELOW_FULL;
+
+    /** As files store them. */
+    public static final StoredWords<Flag> WORDS =
+        StoredWords.of(
+            Flag.class,
+            flag ->
+                switch (flag) {
+                  case MAY_NOT_OPEN_FULLY -> "may-not-open-fully";
+                  case CHATTER -> "chatter";
+                  case DIP_WHILE_OPEN -> "dip-while-open";
+                  case EARLY_LIGHT -> "early-light";
+                  case LATE_LIGHT -> "late-light";
+                  case CURVE_DISAGREES -> "curve-disagrees";
+                  case CURVE_BELOW_FULL -> "curve-below-full";
+                });
   }
 
   /** Why a firing gives no figure. */
@@ -52,7 +68,23 @@ public sealed interface LeafExposure {
     /** The levels are too far from those that the two-level rule holds for. */
     LEVELS_TOO_FAR_OFF,
     /** A rig of one level has not yet seen this speed at its other level. */
-    OTHER_LEVEL_WANTED
+    OTHER_LEVEL_WANTED;
+
+    /** As files store them. */
+    public static final StoredWords<Reason> WORDS =
+        StoredWords.of(
+            Reason.class,
+            reason ->
+                switch (reason) {
+                  case NO_LIGHT -> "no-light";
+                  case DAMAGED -> "damaged";
+                  case STARTS_IN_LIGHT -> "starts-in-light";
+                  case HIGH_WITHOUT_LOW -> "high-without-low";
+                  case LEVELS_REVERSED -> "levels-reversed";
+                  case HIGH_DOES_NOT_CLOSE -> "high-does-not-close";
+                  case LEVELS_TOO_FAR_OFF -> "levels-too-far-off";
+                  case OTHER_LEVEL_WANTED -> "other-level-wanted";
+                });
   }
 
   /**

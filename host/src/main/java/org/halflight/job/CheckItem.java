@@ -1,5 +1,7 @@
 package org.halflight.job;
 
+import org.halflight.stored.StoredWords;
+
 /** What is looked at when a camera comes in and before it goes back. Common practice, no source. */
 public enum CheckItem {
   BLADES,
@@ -14,5 +16,26 @@ public enum CheckItem {
   LIGHT_SEALS,
   LENS,
   FOCUS,
-  RANGEFINDER
+  RANGEFINDER;
+
+  /** As files store them. */
+  public static final StoredWords<CheckItem> WORDS =
+      StoredWords.of(
+          CheckItem.class,
+          checkItem ->
+              switch (checkItem) {
+                case BLADES -> "blades";
+                case OIL_ON_BLADES -> "oil-on-blades";
+                case STOP_BLADES -> "stop-blades";
+                case B_AND_T -> "b-and-t";
+                case SELF_TIMER -> "self-timer";
+                case FLASH_CONTACT -> "flash-contact";
+                case WIND -> "wind";
+                case INTERLOCK -> "interlock";
+                case COUNTER -> "counter";
+                case LIGHT_SEALS -> "light-seals";
+                case LENS -> "lens";
+                case FOCUS -> "focus";
+                case RANGEFINDER -> "rangefinder";
+              });
 }

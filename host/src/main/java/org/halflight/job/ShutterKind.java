@@ -1,5 +1,7 @@
 package org.halflight.job;
 
+import org.halflight.stored.StoredWords;
+
 /** How a shutter is built, as far as it matters to how it is fired and read. */
 public enum ShutterKind {
   /** Leaves within the lens. */
@@ -15,5 +17,20 @@ public enum ShutterKind {
   /** Something else. */
   OTHER,
   /** Nobody has said yet. */
-  UNKNOWN
+  UNKNOWN;
+
+  /** As files store them. */
+  public static final StoredWords<ShutterKind> WORDS =
+      StoredWords.of(
+          ShutterKind.class,
+          shutterKind ->
+              switch (shutterKind) {
+                case LEAF -> "leaf";
+                case LEAF_BEHIND_LENS -> "leaf-behind-lens";
+                case CURTAIN_LONG_SIDE -> "curtain-long-side";
+                case CURTAIN_SHORT_SIDE -> "curtain-short-side";
+                case ROTARY -> "rotary";
+                case OTHER -> "other";
+                case UNKNOWN -> "unknown";
+              });
 }

@@ -1,6 +1,7 @@
 package org.halflight.profile;
 
 import java.util.Objects;
+import org.halflight.stored.StoredWords;
 import org.halflight.time.TickRate;
 
 /**
@@ -28,7 +29,20 @@ public record ClockRate(
     /** A lamp on the mains: the mains wander by some hundred ppm within minutes. */
     MAINS_LAMP,
     /** A slotted disc whose speed was measured by other means. */
-    DISC
+    DISC;
+
+    /** As files store them. */
+    public static final StoredWords<Source> WORDS =
+        StoredWords.of(
+            Source.class,
+            source ->
+                switch (source) {
+                  case HOST_CLOCK -> "host-clock";
+                  case PULSE_PER_SECOND -> "pulse-per-second";
+                  case GENERATOR -> "generator";
+                  case MAINS_LAMP -> "mains-lamp";
+                  case DISC -> "disc";
+                });
   }
 
   public ClockRate {

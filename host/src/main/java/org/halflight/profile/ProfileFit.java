@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.halflight.stored.StoredWords;
 
 /** Whether a profile belongs to what is on the bench, and whether its figures hold there. */
 public final class ProfileFit {
@@ -33,6 +34,22 @@ public final class ProfileFit {
     FILE_CUT,
     /** The file is no profile that this program can read: it is not used. */
     FILE_UNREADABLE;
+
+    /** As files store them. */
+    public static final StoredWords<Mismatch> WORDS =
+        StoredWords.of(
+            Mismatch.class,
+            mismatch ->
+                switch (mismatch) {
+                  case OTHER_RIG -> "other-rig";
+                  case OTHER_FIRMWARE -> "other-firmware";
+                  case OTHER_LIGHT -> "other-light";
+                  case TOO_OLD -> "too-old";
+                  case CHECK_SIGNAL -> "check-signal";
+                  case FILE_EDITED -> "file-edited";
+                  case FILE_CUT -> "file-cut";
+                  case FILE_UNREADABLE -> "file-unreadable";
+                });
 
     /** Whether the profile must not be used at all. */
     public boolean forbidsUse() {

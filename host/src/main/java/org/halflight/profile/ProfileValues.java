@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -42,7 +41,7 @@ public final class ProfileValues {
                             clock.standardUncertaintyPpm(),
                             clock.degreesOfFreedom())
                         + ' '
-                        + clock.source().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+                        + ClockRate.Source.WORDS.word(clock.source())));
     profile
         .lag()
         .ifPresent(
@@ -129,9 +128,7 @@ public final class ProfileValues {
     }
     int last = text.lastIndexOf(' ');
     double[] n = parsed(text.substring(0, Math.max(0, last)), 3);
-    ClockRate.Source source =
-        ClockRate.Source.valueOf(
-            text.substring(last + 1).toUpperCase(Locale.ROOT).replace('-', '_'));
+    ClockRate.Source source = ClockRate.Source.WORDS.parse(text.substring(last + 1));
     return Optional.of(new ClockRate(n[0], n[1], n[2], source));
   }
 

@@ -37,7 +37,7 @@ final class AimRows {
       rows.put(TOLERANCE, aim.tolerances().text());
     }
     if (aim.measurand() != Measurand.MEAN_OF_SETTING) {
-      rows.put(MEASURAND, Word.of(aim.measurand()));
+      rows.put(MEASURAND, Measurand.WORDS.word(aim.measurand()));
     }
     if (aim.untilDecided()) {
       rows.put(UNTIL_DECIDED, "yes");
@@ -61,7 +61,7 @@ final class AimRows {
     return new Aim(
         Tolerances.find(rows.getOrDefault(TOLERANCE, "")).orElse(Tolerances.USUAL),
         rows.containsKey(MEASURAND)
-            ? Word.read(Measurand.class, rows.get(MEASURAND))
+            ? Word.read(Measurand.WORDS, rows.get(MEASURAND))
             : Measurand.MEAN_OF_SETTING,
         rows.containsKey(UNTIL_DECIDED),
         stops(rows),

@@ -1,6 +1,7 @@
 package org.halflight.record;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
@@ -10,6 +11,9 @@ import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
+import org.halflight.files.PrivateFiles;
 import org.halflight.record.RecordTrouble.Reason;
 
 /** Whole copies of a record, and putting one in its place. */
@@ -26,26 +30,22 @@ final class Backup {
     if (Files.exists(to)) {
       throw RecordTrouble.of(Reason.BACKUP, "record.backup.there", to);
     }
-    Path part = to.resolveSibling(to.getFileName() + ".part");
     try {
-      Path folder = to.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
-      Files.deleteIfExists(part);
-      try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
-        copy.setString(1, part.toAbsolutePath().toString());
-        copy.execute();
-      }
-      force(part);
-      move(part, to);
+      PrivateFiles.makeFolderOf(to);
+      OutFiles.neverReplacing()
+          .file(to, FileKind.RECORD)
+          .write(
+              (Path part) -> {
+                try (PreparedStatement copy = connection.prepareStatement("VACUUM INTO ?")) {
+                  copy.setString(1, part.toAbsolutePath().toString());
+                  copy.execute();
+                }
+              });
     } catch (SQLException e) {
-      delete(part);
       throw RecordTrouble.of(
               Reason.BACKUP, "record.backup.failed", to, String.valueOf(e.getMessage()))
           .because(e);
     } catch (IOException e) {
-      delete(part);
       throw RecordTrouble.of(Reason.BACKUP, "record.backup.failed", to, SqlTrouble.why(e))
           .because(e);
     }
@@ -67,7 +67,7 @@ final class Backup {
       if (Files.exists(log) && Files.size(log) > 0) {
         throw new IOException(log + " is still needed");
       }
-      Files.copy(backup, part, StandardCopyOption.REPLACE_EXISTING);
+      copy(backup, part);
       force(part);
       keepAside(record, aside);
       move(part, record);
@@ -96,12 +96,20 @@ final class Backup {
     try {
       Files.createLink(aside, record);
     } catch (UnsupportedOperationException | IOException noLinks) {
-      Files.copy(record, aside);
+      copy(record, aside);
       force(aside);
     }
   }
 
-  private static void move(Path from, Path to) throws IOException {
+  private static void copy(Path from, Path to) throws IOException {
+    Files.deleteIfExists(to);
+    PrivateFiles.make(to);
+    try (OutputStream out = Files.newOutputStream(to)) {
+      Files.copy(from, out);
+    }
+  }
+
+  static void move(Path from, Path to) throws IOException {
     try {
       Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (AtomicMoveNotSupportedException e) {
@@ -109,13 +117,13 @@ final class Backup {
     }
   }
 
-  private static void force(Path file) throws IOException {
+  static void force(Path file) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.force(true);
     }
   }
 
-  private static void delete(Path part) {
+  static void delete(Path part) {
     try {
       Files.deleteIfExists(part);
     } catch (IOException left) {

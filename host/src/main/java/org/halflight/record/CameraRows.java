@@ -25,10 +25,10 @@ final class CameraRows {
         new Columns()
             .set("label", camera.label())
             .set("serial_number", camera.serialNumber())
-            .set("shutter", camera.shutter())
+            .set("shutter", ShutterKind.WORDS, camera.shutter())
             .set("dial", camera.dial().name())
             .set("dial_speeds", speeds(camera.dial().speeds()))
-            .set("dial_reference", camera.dial().reference())
+            .set("dial_reference", Reference.WORDS, camera.dial().reference())
             .set("widest_f_number", camera.widestFNumber())
             .setOptional("frame_width_micrometres", camera.frame().map(FrameSize::widthMicrometres))
             .setOptional(
@@ -65,18 +65,18 @@ final class CameraRows {
         : Arrays.stream(labels.split(",", -1)).map(MarkedSpeed::parse).toList();
   }
 
-  private static Camera read(ResultSet row) throws SQLException {
+  static Camera read(ResultSet row) throws SQLException {
     OptionalLong width = Row.integer(row, "frame_width_micrometres");
     OptionalLong height = Row.integer(row, "frame_height_micrometres");
     return new Camera(
         new CameraId(row.getLong("id")),
         row.getString("label"),
         row.getString("serial_number"),
-        Row.word(row, "shutter", ShutterKind.class),
+        Row.word(row, "shutter", ShutterKind.WORDS),
         new Dial(
             row.getString("dial"),
             speeds(row.getString("dial_speeds")),
-            Row.word(row, "dial_reference", Reference.class)),
+            Row.word(row, "dial_reference", Reference.WORDS)),
         Row.real(row, "widest_f_number"),
         width.isPresent() && height.isPresent()
             ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import org.halflight.stored.StoredWords;
 
 /** Values for the columns of one row, by name. */
 final class Columns {
@@ -41,8 +42,12 @@ final class Columns {
     return this;
   }
 
-  Columns set(String column, Enum<?> value) {
-    return set(column, Word.of(value));
+  <E extends Enum<E>> Columns set(String column, StoredWords<E> words, E value) {
+    return set(column, words.word(value));
+  }
+
+  <E extends Enum<E>> Columns setOptional(String column, StoredWords<E> words, Optional<E> value) {
+    return setOptional(column, value.map(words::word));
   }
 
   Columns set(String column, Instant value) {
@@ -59,12 +64,13 @@ final class Columns {
     return this;
   }
 
-  /** A text, a number, a moment or a word; empty becomes NULL. */
+  /** A text, a number or a moment; empty becomes NULL. */
   Columns setOptional(String column, Optional<?> value) {
     Object kept = value.orElse(null);
-    if (kept instanceof Enum<?> word) {
-      kept = Word.of(word);
-    } else if (kept instanceof Instant moment) {
+    if (kept instanceof Enum<?>) {
+      throw new IllegalArgumentException("a constant is kept by its word: " + kept);
+    }
+    if (kept instanceof Instant moment) {
       kept = moment.toEpochMilli();
     } else if (kept instanceof Boolean yes) {
       kept = yes ? 1L : 0L;
@@ -76,20 +82,31 @@ final class Columns {
   /** Adds a row; gives its number. */
   long insert(Connection connection, String table) throws SQLException {
     insert(connection, "INSERT", table);
-    return Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+    long id = Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+    RowCrc.seal(connection, table, id);
+    return id;
   }
 
   /** Adds a row to a table that numbers none. */
   void add(Connection connection, String table) throws SQLException {
     insert(connection, "INSERT", table);
+    RowCrc.seal(connection, table, key(table));
   }
 
   /** Adds a row, or puts it in the place of the one with the same key. */
   void replace(Connection connection, String table) throws SQLException {
     insert(connection, "INSERT OR REPLACE", table);
+    RowCrc.seal(connection, table, key(table));
   }
 
-  /** Changes the row of a number; gives whether there is one. */
+  private Object[] key(String table) {
+    return RowCrc.KEYS.get(table).stream().map(values::get).toArray();
+  }
+
+  /**
+   * Changes the row of a number; gives whether there is one. The row bears the check sum of what
+   * then stands in it, so all its columns are given, or it was read in the same transaction.
+   */
   boolean update(Connection connection, String table, long id) throws SQLException {
     String sql =
         "UPDATE "
@@ -100,8 +117,12 @@ final class Columns {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       int at = bind(statement);
       statement.setLong(at, id);
-      return statement.executeUpdate() > 0;
+      if (statement.executeUpdate() == 0) {
+        return false;
+      }
     }
+    RowCrc.seal(connection, table, id);
+    return true;
   }
 
   private void insert(Connection connection, String verb, String table) throws SQLException {

@@ -42,7 +42,7 @@ final class CurveColumns {
       return;
     }
     if (exposure.get() instanceof Refused refused) {
-      columns.set("curve_reason", refused.reason());
+      columns.set("curve_reason", CurveExposure.Reason.WORDS, refused.reason());
       return;
     }
     Measured measured = (Measured) exposure.get();
@@ -91,7 +91,7 @@ final class CurveColumns {
 
   private static Optional<CurveExposure> exposure(ResultSet row) throws SQLException {
     Optional<CurveExposure.Reason> reason =
-        Row.optionalWord(row, "curve_reason", CurveExposure.Reason.class);
+        Row.optionalWord(row, "curve_reason", CurveExposure.Reason.WORDS);
     if (reason.isPresent()) {
       return Optional.of(new Refused(reason.get()));
     }

@@ -8,6 +8,9 @@ public final class DataFolder {
   /** The name of the record in its folder. */
   public static final String RECORD_FILE = "record.sqlite";
 
+  /** The name of the folder of the session files of the window, in the same folder. */
+  public static final String SESSIONS = "sessions";
+
   private DataFolder() {}
 
   /**
@@ -33,5 +36,25 @@ public final class DataFolder {
     }
     String dataHome = environment.getOrDefault("XDG_DATA_HOME", "");
     return (dataHome.startsWith("/") ? dataHome : home + "/.local/share") + "/halflight";
+  }
+
+  /**
+   * The folder for what may be made anew at any time, of one user.
+   *
+   * <p>Windows: {@code %LOCALAPPDATA%\Halflight}. macOS: {@code ~/Library/Caches/Halflight}.
+   * Elsewhere: {@code halflight} in {@code $XDG_CACHE_HOME}, or in {@code ~/.cache}, by the same
+   * rules as {@link #of}.
+   */
+  public static String cache(String systemName, Map<String, String> environment, String home) {
+    String system = systemName.toLowerCase(Locale.ROOT);
+    if (system.startsWith("windows")) {
+      String local = environment.getOrDefault("LOCALAPPDATA", "");
+      return (local.isBlank() ? home + "\\AppData\\Local" : local) + "\\Halflight";
+    }
+    if (system.startsWith("mac")) {
+      return home + "/Library/Caches/Halflight";
+    }
+    String caches = environment.getOrDefault("XDG_CACHE_HOME", "");
+    return (caches.startsWith("/") ? caches : home + "/.cache") + "/halflight";
   }
 }

@@ -1,15 +1,20 @@
 package org.halflight.record;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
+import org.halflight.files.NativeLibraries;
+import org.halflight.files.PrivateFiles;
 import org.halflight.record.RecordTrouble.Reason;
+import org.halflight.words.Words;
 import org.sqlite.SQLiteConfig;
 
 /**
@@ -36,6 +41,7 @@ final class Database implements AutoCloseable {
   private final Path file;
   private final Migrations migrations;
   private final CommitListener listener;
+  private final DamagedRows damaged = new DamagedRows();
   private final ReentrantLock writing = new ReentrantLock();
   private final ReentrantLock reading = new ReentrantLock();
   private final ReentrantReadWriteLock besides = new ReentrantReadWriteLock();
@@ -55,8 +61,16 @@ final class Database implements AutoCloseable {
    */
   static Database open(Path file, Migrations migrations, CommitListener listener) {
     Database database = new Database(file, migrations, listener);
+    if (!Files.exists(file)) {
+      database.make();
+    }
     database.connect();
     return database;
+  }
+
+  /** What of it is not what was written, as far as anybody came upon it. */
+  DamagedRows damaged() {
+    return damaged;
   }
 
   Path file() {
@@ -179,8 +193,16 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /**
+   * What a look at a file came to.
+   *
+   * @param version of its form, 0 where it has none
+   * @param indexesAgree whether its indexes agree with its tables, as far as was looked
+   */
+  record Examined(int version, boolean indexesAgree) {}
+
   /** Refuses a file that is damaged, of something else, or of a later form. Changes nothing. */
-  static int examine(Connection connection, Path file, int newest) throws SQLException {
+  static Examined examine(Connection connection, Path file, int newest) throws SQLException {
     int version = Migrations.version(connection);
     int application = Query.one(connection, "PRAGMA application_id", row -> row.getInt(1));
     boolean empty =
@@ -191,15 +213,39 @@ final class Database implements AutoCloseable {
     if (version > newest) {
       throw RecordTrouble.of(Reason.NEWER, "record.newer", file, version, newest);
     }
-    String check = Query.one(connection, "PRAGMA quick_check(1)", row -> row.getString(1));
-    if (!check.equals("ok")) {
-      throw RecordTrouble.of(Reason.DAMAGED, "record.damaged", file, check.replace('\n', ' '));
+    boolean sealed = version >= Migrations.SEALED_FROM;
+    List<String> faults = faults(connection, version);
+    for (String fault : faults) {
+      if (!sealed || IntegrityFault.of(fault) == IntegrityFault.PAGES) {
+        throw RecordTrouble.of(Reason.DAMAGED, "record.damaged", file, fault.replace('\n', ' '));
+      }
     }
-    return version;
+    if (sealed && !RowCrc.isFormWhole(connection)) {
+      throw RecordTrouble.of(
+          Reason.DAMAGED, "record.damaged", file, Words.say("record.formDamaged"));
+    }
+    return new Examined(version, sealed && indexesAgree(faults));
+  }
+
+  private static boolean indexesAgree(List<String> faults) {
+    return faults.stream().noneMatch(fault -> IntegrityFault.of(fault) == IntegrityFault.INDEX);
+  }
+
+  /** Before rows bore check sums, the quick look left out what only indexes tell. */
+  private static List<String> faults(Connection connection, int version) throws SQLException {
+    return Query.list(
+            connection,
+            version < Migrations.SEALED_FROM ? "PRAGMA quick_check(1)" : "PRAGMA integrity_check",
+            row -> row.getString(1))
+        .stream()
+        .filter(line -> !line.equals("ok"))
+        .toList();
   }
 
   /** A connection with the settings of this record; the file is made when it is not there. */
   static Connection connection(Path file) throws SQLException {
+    // Before the driver unpacks its machine code, which it does once.
+    System.setProperty("org.sqlite.tmpdir", NativeLibraries.folder().toString());
     SQLiteConfig config = new SQLiteConfig();
     config.enforceForeignKeys(true);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
@@ -220,14 +266,22 @@ final class Database implements AutoCloseable {
       if (Files.exists(file) && !Files.isWritable(file)) {
         throw RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, "no permission");
       }
+      needNotEmpty(file);
+      damaged.forget();
       writer = connection();
-      examine(writer, file, migrations.newest());
+      damaged.watch(writer);
+      Examined examined = examine(writer, file, migrations.newest());
+      if (examined.version() == 0) {
+        throw RecordTrouble.of(Reason.NOT_OURS, "record.notOurs", file);
+      }
       // Only now: this writes to the file.
       execute(writer, "PRAGMA journal_mode = WAL");
       execute(writer, "BEGIN IMMEDIATE");
       execute(writer, "ROLLBACK");
       migrations.bringUp(writer, file);
+      lookThrough(writer, examined);
       reader = connection();
+      damaged.watch(reader);
       execute(reader, "PRAGMA query_only = ON");
       done = true;
     } catch (SQLException e) {
@@ -239,6 +293,63 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /**
+   * Makes a new record: beside its place first, so that there is never an empty or half a one under
+   * its name.
+   */
+  private void make() {
+    Path part = file.resolveSibling(file.getFileName() + ".new");
+    try {
+      PrivateFiles.makeFolderOf(file);
+      Files.deleteIfExists(part);
+      Files.deleteIfExists(part.resolveSibling(part.getFileName() + "-journal"));
+      PrivateFiles.make(part);
+      try (Connection connection = connection(part)) {
+        migrations.bringUp(connection, part);
+      }
+      Backup.force(part);
+      Backup.move(part, file);
+    } catch (SQLException e) {
+      Backup.delete(part);
+      throw trouble(e);
+    } catch (IOException e) {
+      Backup.delete(part);
+      throw SqlTrouble.of(file, e);
+    }
+  }
+
+  /** An empty file is no record that was begun: those are made beside their place. */
+  private static void needNotEmpty(Path file) {
+    try {
+      if (Files.isRegularFile(file) && Files.size(file) == 0) {
+        throw RecordTrouble.of(Reason.NOT_OURS, "record.empty", file);
+      }
+    } catch (IOException e) {
+      throw SqlTrouble.of(file, e);
+    }
+  }
+
+  /**
+   * Looks at the check sums of all small tables, and makes indexes anew that do not agree with
+   * their tables: the rows bear check sums, the indexes hold nothing of their own. The large tables
+   * are looked at when they are read.
+   */
+  private void lookThrough(Connection connection, Examined examined) throws SQLException {
+    int version = Migrations.version(connection);
+    if (version < Migrations.SEALED_FROM) {
+      return;
+    }
+    if (!examined.indexesAgree() && !indexesAgree(faults(connection, version))) {
+      execute(connection, "REINDEX");
+      damaged.tell(Words.say("record.reindexed", file));
+    }
+    for (Map.Entry<String, List<String>> table : RowCrc.KEYS.entrySet()) {
+      if (!RowCrc.LARGE.contains(table.getKey())) {
+        Query.list(connection, "SELECT * FROM " + table.getKey(), row -> 0);
+      }
+    }
+  }
+
   private void disconnect() {
     Connection[] open = {reader, writer};
     reader = null;
@@ -246,6 +357,7 @@ final class Database implements AutoCloseable {
     for (Connection each : open) {
       try {
         if (each != null) {
+          DamagedRows.leave(each);
           each.close();
         }
       } catch (SQLException alreadyGone) {

@@ -32,17 +32,28 @@ import org.halflight.time.TickRate;
 
 /** Firings as rows: their raw edges, and what the session and the person said about them. */
 final class FiringRows {
-  private static final String SELECT =
-      "SELECT firing.*, firing_result.*, run.id AS run_id, "
-          + ProfileRows.TEXT
-          + " FROM firing"
-          + " JOIN firing_result ON firing_result.firing_id = firing.id"
-          + " LEFT JOIN run ON run.session_id = firing.session_id"
-          + " AND run.run_ordinal = firing.run_ordinal"
-          + ProfileRows.JOIN
-          + " ";
+  private static final String SELECT = select("firing_result.firing_id = firing.id");
+
+  /** As if there were no results. */
+  private static final String SELECT_RAW = select("0");
+
+  /** Stands in until it is worked out from the raw edges. */
+  private static final LeafExposure NOT_WORKED_OUT =
+      new LeafExposure.Unusable(LeafExposure.Reason.NO_LIGHT, List.of());
 
   private FiringRows() {}
+
+  private static String select(String result) {
+    return "SELECT firing.*, firing_result.*, run.id AS run_id, "
+        + ProfileRows.TEXT
+        + " FROM firing"
+        + " LEFT JOIN firing_result ON "
+        + result
+        + " LEFT JOIN run ON run.session_id = firing.session_id"
+        + " AND run.run_ordinal = firing.run_ordinal"
+        + ProfileRows.JOIN
+        + " ";
+  }
 
   /**
    * A firing and its number in the table.
@@ -72,15 +83,32 @@ final class FiringRows {
       boolean mayChange,
       Instant now)
       throws SQLException {
-    Optional<Numbered> there = find(connection, result.key());
-    if (there.isEmpty()) {
-      insert(connection, sessionId, result, cutOff, now);
+    Optional<Long> id = idOf(connection, result.key());
+    if (id.isEmpty()) {
+      insert(connection, new Columns(), sessionId, result, cutOff, now);
       return Settling.ADDED;
     }
-    long id = there.get().id();
-    KeptFiring known = there.get().firing();
-    if (isMore(result.firing(), cutOff, there.get())) {
-      complete(connection, id, curved(merged(result, known), result, known), cutOff, now);
+    Optional<Numbered> there = find(connection, result.key());
+    if (there.isEmpty()) {
+      mend(connection, id.get(), sessionId, result, cutOff, now);
+      return Settling.MENDED;
+    }
+    return keep(connection, there.get(), result, cutOff, mayChange, now);
+  }
+
+  private static Settling keep(
+      Connection connection,
+      Numbered there,
+      FiringResult result,
+      boolean cutOff,
+      boolean mayChange,
+      Instant now)
+      throws SQLException {
+    long id = there.id();
+    KeptFiring known = there.firing();
+    if (isMore(result.firing(), cutOff, there)) {
+      FiringResult whole = mayChange ? result : stillRejected(result, known);
+      complete(connection, id, curved(whole, result, known), cutOff, now);
       return Settling.COMPLETED;
     }
     Firing before = known.result().firing();
@@ -91,7 +119,7 @@ final class FiringRows {
               && (known.cutOff() || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
     }
-    FiringResult said = curved(mayChange ? merged(result, known) : known.result(), result, known);
+    FiringResult said = curved(mayChange ? result : known.result(), result, known);
     if (said.equals(known.result())) {
       return Settling.KNOWN;
     }
@@ -104,10 +132,27 @@ final class FiringRows {
   }
 
   static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {
+    return list(
+            connection,
+            "WHERE firing.rig_serial = ? AND boot_count = ? AND first_ticks = ?",
+            key.rigSerial(),
+            key.bootCount(),
+            key.firstTicks())
+        .stream()
+        .findFirst();
+  }
+
+  /** A firing by its number, with no result worked out; empty where its own row is damaged. */
+  static Optional<Numbered> withoutResult(Connection connection, long id) throws SQLException {
+    return Query.first(connection, SELECT_RAW + "WHERE firing.id = ?", FiringRows::read, id);
+  }
+
+  /** The number of a firing, whether its row is damaged or not. */
+  static Optional<Long> idOf(Connection connection, FiringKey key) throws SQLException {
     return Query.first(
         connection,
-        SELECT + "WHERE firing.rig_serial = ? AND boot_count = ? AND first_ticks = ?",
-        FiringRows::read,
+        "SELECT id FROM firing WHERE rig_serial = ? AND boot_count = ? AND first_ticks = ?",
+        row -> row.getLong(1),
         key.rigSerial(),
         key.bootCount(),
         key.firstTicks());
@@ -115,46 +160,72 @@ final class FiringRows {
 
   /** The firings of a run, in order of firing. */
   static List<KeptFiring> of(Connection connection, RunId run) throws SQLException {
-    return Query.list(
-        connection,
-        SELECT + "WHERE run.id = ? ORDER BY firing_number, firing.id",
-        row -> read(row).firing(),
-        run.value());
+    return firings(
+        list(connection, "WHERE run.id = ? ORDER BY firing_number, firing.id", run.value()));
   }
 
   /** All firings of a session, those before its first run too, in order of firing. */
   static List<KeptFiring> of(Connection connection, String sessionKey) throws SQLException {
-    return Query.list(
-        connection,
-        SELECT
-            + "WHERE firing.session_id = (SELECT id FROM bench_session WHERE session_key = ?)"
-            + " ORDER BY firing_number, firing.id",
-        row -> read(row).firing(),
-        sessionKey);
+    return firings(
+        list(
+            connection,
+            "WHERE firing.session_id = (SELECT id FROM bench_session WHERE session_key = ?)"
+                + " ORDER BY firing_number, firing.id",
+            sessionKey));
   }
 
-  /** All firings after one of a number, by number, at most so many. */
-  static List<Numbered> after(Connection connection, long id, int most) throws SQLException {
-    return Query.list(
+  /** All firings with numbers after the first and up to the second, by number. */
+  static List<Numbered> between(Connection connection, long after, long last) throws SQLException {
+    return list(
+        connection, "WHERE firing.id > ? AND firing.id <= ? ORDER BY firing.id", after, last);
+  }
+
+  /** The firings of a camera with numbers after the first and up to the second, by number. */
+  static List<Numbered> between(Connection connection, CameraId camera, long after, long last)
+      throws SQLException {
+    return list(
         connection,
-        SELECT + "WHERE firing.id > ? ORDER BY firing.id LIMIT ?",
-        FiringRows::read,
-        id,
+        "WHERE firing.id > ? AND firing.id <= ? AND run.visit_id IN"
+            + " (SELECT id FROM visit WHERE camera_id = ?) ORDER BY firing.id",
+        after,
+        last,
+        camera.value());
+  }
+
+  /** The number that so many firings end at, from one of a number on; 0 where there are no more. */
+  static long lastOf(Connection connection, long after, int most) throws SQLException {
+    return Query.one(
+        connection,
+        "SELECT coalesce(max(id), 0) FROM"
+            + " (SELECT id FROM firing WHERE id > ? ORDER BY id LIMIT ?)",
+        row -> row.getLong(1),
+        after,
         most);
   }
 
-  /** The firings of a camera after one of a number, by number, at most so many. */
-  static List<Numbered> after(Connection connection, CameraId camera, long id, int most)
+  private static List<KeptFiring> firings(List<Numbered> firings) {
+    return firings.stream().map(Numbered::firing).toList();
+  }
+
+  /** Firings with their results; one without any is damaged, and noted and left out like those. */
+  private static List<Numbered> list(Connection connection, String which, Object... values)
       throws SQLException {
     return Query.list(
-        connection,
-        SELECT
-            + "WHERE firing.id > ? AND run.visit_id IN"
-            + " (SELECT id FROM visit WHERE camera_id = ?) ORDER BY firing.id LIMIT ?",
-        FiringRows::read,
-        id,
-        camera.value(),
-        most);
+            connection,
+            SELECT + which,
+            row -> {
+              if (row.getString("exposure") == null) {
+                DamagedRows.note(
+                    connection,
+                    new DamagedRows.DamagedRow("firing_result", List.of(row.getString("id"))));
+                return Optional.<Numbered>empty();
+              }
+              return Optional.of(read(row));
+            },
+            values)
+        .stream()
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   /** Keeps what was worked out today, in the place of what was worked out before. */
@@ -231,22 +302,41 @@ final class FiringRows {
         : said;
   }
 
-  /** What is said now, but once not counted stays not counted. */
-  private static FiringResult merged(FiringResult now, KeptFiring known) {
+  /** Of a file that knows less: once not counted stays not counted. */
+  private static FiringResult stillRejected(FiringResult now, KeptFiring known) {
     Optional<String> before = known.result().rejection();
     return now.rejection().isEmpty() && before.isPresent() ? now.rejected(before.get()) : now;
   }
 
-  private static void insert(
-      Connection connection, long sessionId, FiringResult result, boolean cutOff, Instant now)
+  private static void mend(
+      Connection connection,
+      long id,
+      long sessionId,
+      FiringResult result,
+      boolean cutOff,
+      Instant now)
       throws SQLException {
-    Columns columns =
-        new Columns()
-            .set("rig_serial", result.key().rigSerial())
-            .set("boot_count", result.key().bootCount())
-            .set("first_ticks", result.key().firstTicks())
-            .set("ticks_per_second", result.rate().ticksPerSecond())
-            .set("session_id", sessionId);
+    try (SetAside aside = SetAside.begin(connection, now)) {
+      aside.take("firing_result", id);
+      aside.take("firing", id);
+    }
+    insert(connection, new Columns().set("id", id), sessionId, result, cutOff, now);
+  }
+
+  private static void insert(
+      Connection connection,
+      Columns columns,
+      long sessionId,
+      FiringResult result,
+      boolean cutOff,
+      Instant now)
+      throws SQLException {
+    columns
+        .set("rig_serial", result.key().rigSerial())
+        .set("boot_count", result.key().bootCount())
+        .set("first_ticks", result.key().firstTicks())
+        .set("ticks_per_second", result.rate().ticksPerSecond())
+        .set("session_id", sessionId);
     setSeen(columns, result.firing(), cutOff, now);
     setSaid(columns, connection, result);
     CurveColumns.setRaw(columns, result);
@@ -267,7 +357,7 @@ final class FiringRows {
   private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
     columns
         .set("edges", EdgeBlob.of(firing.edges()))
-        .set("damage", Word.inOrder(firing.damage()))
+        .set("damage", Word.inOrder(Firing.Damage.WORDS, firing.damage()))
         .set("cut_off", cutOff)
         .set("kept_at_millis", now);
   }
@@ -281,13 +371,14 @@ final class FiringRows {
         .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
         .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
         .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
-        .setOptional("b_or_t", result.check())
-        .set("reference", result.reference())
-        .setOptional("phase", result.phase())
+        .setOptional("b_or_t", Check.WORDS, result.check())
+        .set("reference", Reference.WORDS, result.reference())
+        .setOptional("phase", Phase.WORDS, result.phase())
         .set("after_rest", result.afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
-        .setOptional("one_level", result.oneLevel().map(OneLevel::level))
+        .setOptional(
+            "one_level", AlternatingLevels.Level.WORDS, result.oneLevel().map(OneLevel::level))
         .set(
             "level_gap_seconds",
             result.oneLevel().map(OneLevel::gapSeconds).orElse(OptionalDouble.empty()))
@@ -299,7 +390,7 @@ final class FiringRows {
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
-        .set("settled_outcome", result.outcome())
+        .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
     ProfileRows.set(columns, connection, result.profileUse());
@@ -311,18 +402,19 @@ final class FiringRows {
         EdgeBlob.read(row.getBytes("edges"), firstTicks)
             .orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
     OptionalLong run = Row.integer(row, "run_id");
+    boolean workedOut = row.getString("exposure") != null;
     FiringResult result =
         new FiringResult(
             row.getInt("firing_number"),
             new FiringKey(row.getString("rig_serial"), row.getLong("boot_count"), firstTicks),
-            new Firing(edges, Word.readAll(Firing.Damage.class, row.getString("damage"))),
+            new Firing(edges, Word.readAll(Firing.Damage.WORDS, row.getString("damage"))),
             new TickRate(row.getLong("ticks_per_second")),
             row.getInt("run_ordinal"),
             setting(row),
-            Row.word(row, "reference", Reference.class),
-            Row.optionalWord(row, "phase", Phase.class),
-            Row.word(row, "outcome", Outcome.class),
-            ResultRows.read(row),
+            Row.word(row, "reference", Reference.WORDS),
+            Row.optionalWord(row, "phase", Phase.WORDS),
+            Row.word(row, workedOut ? "outcome" : "settled_outcome", Outcome.WORDS),
+            workedOut ? ResultRows.read(row) : NOT_WORKED_OUT,
             levels(row),
             oneLevel(row),
             row.getBoolean("after_rest"),
@@ -336,7 +428,7 @@ final class FiringRows {
             row.getInt("method_version"),
             run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
             row.getBoolean("cut_off")),
-        Row.word(row, "settled_outcome", Outcome.class),
+        Row.word(row, "settled_outcome", Outcome.WORDS),
         row.getString("settled_exposure"),
         row.getBoolean("closed_by_hand"));
   }
@@ -351,7 +443,7 @@ final class FiringRows {
                   row.getDouble("marked_literal_seconds"),
                   row.getDouble("marked_exact_seconds"))));
     }
-    return Row.optionalWord(row, "b_or_t", Check.class).map(Setting.Untimed::new);
+    return Row.optionalWord(row, "b_or_t", Check.WORDS).map(Setting.Untimed::new);
   }
 
   private static FiringNotes notes(ResultSet row) throws SQLException {
@@ -368,7 +460,7 @@ final class FiringRows {
 
   private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {
     OptionalDouble gap = Row.real(row, "level_gap_seconds");
-    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.class)
+    return Row.optionalWord(row, "one_level", AlternatingLevels.Level.WORDS)
         .map(level -> new OneLevel(level, gap));
   }
 

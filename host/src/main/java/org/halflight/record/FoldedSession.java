@@ -9,6 +9,7 @@ import java.util.Set;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
+import org.halflight.bench.StandingEvents;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
@@ -62,7 +63,7 @@ final class FoldedSession {
 
   static FoldedSession of(List<BenchEvent> events) {
     FoldedSession folded = new FoldedSession();
-    events.forEach(folded::take);
+    StandingEvents.of(events).forEach(folded::take);
     folded.noteCutOff(folded.fold.breakOff());
     return folded;
   }

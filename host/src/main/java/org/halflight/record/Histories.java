@@ -47,7 +47,11 @@ final class Histories {
     VisitRows.of(connection, id).forEach(visit -> visits.put(visit.id(), visit));
     List<RunHistory> runs = new ArrayList<>();
     for (Run run : RunRows.of(connection, id)) {
-      runs.add(history(connection, run, visits.get(run.visit().orElseThrow()), tolerances));
+      Visit visit = visits.get(run.visit().orElseThrow());
+      // The row of a visit may be damaged; that is said where it was read.
+      if (visit != null) {
+        runs.add(history(connection, run, visit, tolerances));
+      }
     }
     return Optional.of(new CameraHistory(camera.get(), runs));
   }

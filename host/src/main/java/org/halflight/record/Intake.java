@@ -48,27 +48,30 @@ final class Intake {
    * Takes events in.
    *
    * @param events of one session from its first on, at least one
+   * @param bytes length of the file, 0 where there is none
    * @param damagedLines lines of the file that were no events, for the answer
    */
   static TakenIn take(
       Connection connection,
       List<BenchEvent> events,
       String fileName,
+      long bytes,
       int damagedLines,
       Instant now)
       throws SQLException {
     return new Intake(connection, SessionStart.of(events.get(0), fileName), now)
-        .take(events, damagedLines);
+        .take(events, bytes, damagedLines);
   }
 
-  private TakenIn take(List<BenchEvent> events, int damagedLines) throws SQLException {
+  private TakenIn take(List<BenchEvent> events, long bytes, int damagedLines) throws SQLException {
     FoldedSession folded = FoldedSession.of(events);
     for (Greeting greeting : folded.greetings()) {
       SessionRows.keep(connection, greeting);
     }
     // A file that is shorter than one taken in before knows less about the firings of both.
-    int takenBefore = SessionRows.eventsTaken(connection, sessionId);
-    boolean isLatest = events.size() >= takenBefore;
+    SessionRows.Taken before =
+        SessionRows.taken(connection, sessionId).orElse(new SessionRows.Taken(0, 0));
+    boolean isLatest = events.size() >= before.events();
     Map<Settling, Integer> counts = new EnumMap<>(Settling.class);
     for (FiringResult firing : folded.firings()) {
       needRun(folded, firing.run());
@@ -85,17 +88,21 @@ final class Intake {
       Optional<Run> run = RunRows.find(connection, start.key(), ordinal);
       if (run.isPresent()) {
         known.add(run.get().id());
+        RunRows.mendNoted(connection, run.get(), folded.runs().get(ordinal - 1).asked(), now);
         if (isLatest) {
           LinkRows.keep(connection, run.get().id(), folded.runs().get(ordinal - 1).link());
         }
       }
     }
     if (isLatest) {
-      SessionRows.noteEventsTaken(connection, sessionId, events.size());
+      SessionRows.noteTaken(
+          connection,
+          sessionId,
+          new SessionRows.Taken(events.size(), Math.max(bytes, before.bytes())));
     }
     return new TakenIn(
         counts.getOrDefault(Settling.ADDED, 0),
-        counts.getOrDefault(Settling.COMPLETED, 0),
+        counts.getOrDefault(Settling.COMPLETED, 0) + counts.getOrDefault(Settling.MENDED, 0),
         counts.getOrDefault(Settling.CHANGED, 0),
         counts.getOrDefault(Settling.KNOWN, 0),
         counts.getOrDefault(Settling.DIFFERS, 0),

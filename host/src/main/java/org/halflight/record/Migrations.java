@@ -29,7 +29,11 @@ final class Migrations {
               resource("3.sql"),
               resource("4.sql"),
               resource("5.sql"),
-              resource("6.sql")));
+              resource("6.sql"),
+              resource("7.sql")));
+
+  /** From this version on every row and the form itself bear check sums. */
+  static final int SEALED_FROM = 7;
 
   private final List<String> steps;
 
@@ -75,6 +79,12 @@ final class Migrations {
             Query.list(connection, "PRAGMA foreign_key_check", row -> row.getString(1)).size();
         if (broken > 0) {
           throw new SQLException(broken + " rows point to nothing after step " + version);
+        }
+        if (version == SEALED_FROM) {
+          RowCrc.sealAll(connection);
+        }
+        if (version >= SEALED_FROM) {
+          RowCrc.sealForm(connection);
         }
         statement.execute("PRAGMA user_version = " + version);
         statement.execute("COMMIT");

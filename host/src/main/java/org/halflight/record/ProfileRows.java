@@ -32,7 +32,7 @@ final class ProfileRows {
     }
     columns
         .setOptional("profile_id", id)
-        .set("profile_mismatches", Word.inOrder(List.copyOf(use.mismatches())))
+        .set("profile_mismatches", Word.inOrder(Mismatch.WORDS, use.mismatches()))
         .setOptional("live_clock_fast_ppm", use.state().liveClock().map(ClockRate::fastPpm))
         .setOptional(
             "live_clock_uncertainty_ppm",
@@ -65,7 +65,7 @@ final class ProfileRows {
   /** The use of a firing; a text that somebody edited here is no profile either. */
   static ProfileUse read(ResultSet row) throws SQLException {
     List<Mismatch> mismatches =
-        new ArrayList<>(Word.readAll(Mismatch.class, row.getString("profile_mismatches")));
+        new ArrayList<>(Word.readAll(Mismatch.WORDS, row.getString("profile_mismatches")));
     Optional<RigProfile> profile = Optional.empty();
     Optional<String> text = Row.text(row, "profile_text");
     if (text.isPresent()) {
@@ -76,6 +76,9 @@ final class ProfileRows {
         mismatches.add(
             org.halflight.profile.ProfileFit.of(((ProfileText.Refused) outcome).reason()));
       }
+    } else if (Row.integer(row, "profile_id").isPresent()) {
+      // The row of the profile cannot be found under its number any more.
+      mismatches.add(Mismatch.FILE_UNREADABLE);
     }
     return new ProfileUse(profile, java.util.Set.copyOf(mismatches), state(row));
   }

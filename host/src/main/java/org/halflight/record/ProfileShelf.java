@@ -4,13 +4,18 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.halflight.files.FileNames;
+import org.halflight.files.OutFile;
+import org.halflight.files.Placing;
+import org.halflight.files.PrivateFiles;
+import org.halflight.files.Reasons;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
@@ -43,8 +48,13 @@ public final class ProfileShelf {
    * @throws Trouble when it cannot be written
    */
   public Path keep(RigProfile profile) {
-    Path file = folder.resolve(profile.rig().serial() + '_' + profile.date() + ENDING);
-    write(profile, file);
+    Path file = folder.resolve(name(profile.rig().serial()) + '_' + profile.date() + ENDING);
+    try {
+      PrivateFiles.makeFolder(folder);
+      Placing.replace(file, bytes(profile));
+    } catch (IOException e) {
+      throw new Trouble(Words.say("profile.unwritable", file, Reasons.of(e)), e);
+    }
     return file;
   }
 
@@ -77,18 +87,36 @@ public final class ProfileShelf {
             });
   }
 
+  /** What a rig calls itself may be anything. */
+  private static String name(String serial) {
+    return FileNames.distinct(serial, "rig");
+  }
+
   private Optional<Path> newestFile(String serial) {
     if (!Files.isDirectory(folder)) {
       return Optional.empty();
     }
-    Pattern own = Pattern.compile(Pattern.quote(serial) + "_\\d{4}-\\d\\d-\\d\\d" + ENDING);
+    // Earlier versions took the serial number as it stands.
+    Pattern own =
+        Pattern.compile(
+            "(?:"
+                + Pattern.quote(name(serial))
+                + "|"
+                + Pattern.quote(serial)
+                + ")_(\\d{4}-\\d\\d-\\d\\d)"
+                + Pattern.quote(ENDING));
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> own.matcher(file.getFileName().toString()).matches())
-          .max(Comparator.comparing(file -> file.getFileName().toString()));
+          .max(Comparator.comparing(file -> day(own, file)));
     } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unreadable", folder, e.getMessage()), e);
+      throw new Trouble(Words.say("profile.unreadable", folder, Reasons.of(e)), e);
     }
+  }
+
+  private static String day(Pattern own, Path file) {
+    Matcher name = own.matcher(file.getFileName().toString());
+    return name.matches() ? name.group(1) : "";
   }
 
   /**
@@ -108,23 +136,16 @@ public final class ProfileShelf {
     try {
       return Files.readString(file, StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unreadable", file, e.getMessage()), e);
+      throw new Trouble(Words.say("profile.unreadable", file, Reasons.of(e)), e);
     }
   }
 
-  /**
-   * Writes a profile into any file, by way of a file beside it, so that it is there whole or not.
-   *
-   * @throws Trouble when it cannot be written
-   */
-  public static void write(RigProfile profile, Path file) {
-    Path beside = file.resolveSibling(file.getFileName() + ".new");
-    try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-      Files.writeString(beside, ProfileText.write(profile), StandardCharsets.UTF_8);
-      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("profile.unwritable", file, e.getMessage()), e);
-    }
+  /** Writes a profile into any file. */
+  public static void write(RigProfile profile, OutFile to) {
+    to.write(bytes(profile));
+  }
+
+  private static byte[] bytes(RigProfile profile) {
+    return ProfileText.write(profile).getBytes(StandardCharsets.UTF_8);
   }
 }

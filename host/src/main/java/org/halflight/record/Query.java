@@ -17,8 +17,14 @@ final class Query {
 
   private Query() {}
 
-  /** All rows of a question, in order. */
+  /** All rows of a question, in order; those that are damaged are noted and left out. */
   static <T> List<T> list(Connection connection, String sql, Mapper<T> mapper, Object... values)
+      throws SQLException {
+    return list(connection, true, sql, mapper, values);
+  }
+
+  private static <T> List<T> list(
+      Connection connection, boolean checked, String sql, Mapper<T> mapper, Object... values)
       throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       for (int i = 0; i < values.length; i++) {
@@ -26,12 +32,21 @@ final class Query {
       }
       try (ResultSet rows = statement.executeQuery()) {
         List<T> all = new ArrayList<>();
+        RowCrc crc = RowCrc.of(rows.getMetaData());
         while (rows.next()) {
-          all.add(mapper.map(rows));
+          if (!checked || DamagedRows.isWhole(connection, crc, rows)) {
+            all.add(mapper.map(rows));
+          }
         }
         return all;
       }
     }
+  }
+
+  /** All rows of a question as they stand, damaged or not. */
+  static <T> List<T> asTheyStand(
+      Connection connection, String sql, Mapper<T> mapper, Object... values) throws SQLException {
+    return list(connection, false, sql, mapper, values);
   }
 
   /** The first row of a question, if there is one. */

@@ -12,6 +12,8 @@ import org.halflight.session.Phase;
 
 /** Readings of the light with the shutter at rest, as rows of their table. */
 final class ReadingRows {
+  private static final String WHERE = " WHERE rig_serial = ? AND boot_count = ? AND end_ticks = ?";
+
   private ReadingRows() {}
 
   /**
@@ -24,14 +26,20 @@ final class ReadingRows {
     if (isKnown(connection, reading)) {
       return false;
     }
+    Optional<Long> damaged = idOf(connection, reading);
+    if (damaged.isPresent()) {
+      try (SetAside aside = SetAside.begin(connection, now)) {
+        aside.take("light_reading", damaged.get());
+      }
+    }
     new Columns()
         .set("rig_serial", reading.rigSerial())
         .set("boot_count", reading.bootCount())
         .set("end_ticks", reading.ticks())
         .set("session_id", sessionId)
         .set("run_ordinal", reading.run())
-        .setOptional("phase", reading.phase())
-        .set("read_of", reading.what())
+        .setOptional("phase", Phase.WORDS, reading.phase())
+        .set("read_of", LightReading.What.WORDS, reading.what())
         .set("stop", reading.at())
         .set("opening", reading.opening())
         .set("counts", reading.counts())
@@ -44,16 +52,27 @@ final class ReadingRows {
     return true;
   }
 
-  private static boolean isKnown(Connection connection, LightReading reading) throws SQLException {
+  static boolean isKnown(Connection connection, LightReading reading) throws SQLException {
     return Query.first(
             connection,
-            "SELECT id FROM light_reading"
-                + " WHERE rig_serial = ? AND boot_count = ? AND end_ticks = ?",
-            row -> row.getLong(1),
+            "SELECT * FROM light_reading" + WHERE,
+            row -> true,
             reading.rigSerial(),
             reading.bootCount(),
             reading.ticks())
         .isPresent();
+  }
+
+  /** The number of a reading, whether its row is damaged or not. */
+  private static Optional<Long> idOf(Connection connection, LightReading reading)
+      throws SQLException {
+    return Query.first(
+        connection,
+        "SELECT id FROM light_reading" + WHERE,
+        row -> row.getLong(1),
+        reading.rigSerial(),
+        reading.bootCount(),
+        reading.ticks());
   }
 
   /** The readings of a run, in the order in which they were kept. */
@@ -69,11 +88,11 @@ final class ReadingRows {
   }
 
   private static LightReading read(ResultSet row) throws SQLException {
-    Optional<Phase> phase = Row.optionalWord(row, "phase", Phase.class);
+    Optional<Phase> phase = Row.optionalWord(row, "phase", Phase.WORDS);
     return new LightReading(
         row.getInt("run_ordinal"),
         phase,
-        Row.word(row, "read_of", LightReading.What.class),
+        Row.word(row, "read_of", LightReading.What.WORDS),
         row.getString("stop"),
         row.getBoolean("opening"),
         row.getDouble("counts"),

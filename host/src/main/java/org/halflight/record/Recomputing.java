@@ -36,17 +36,19 @@ final class Recomputing {
   }
 
   Recomputed all() {
-    while (database.write(this::some) == AT_ONCE) {
+    while (database.write(this::some)) {
       // The next ones begin after the last one done.
     }
     return new Recomputed(firings, changed, ExposureMethodVersion.CURRENT);
   }
 
-  private int some(Connection connection) throws SQLException {
+  /** Does some; gives whether there may be more. */
+  private boolean some(Connection connection) throws SQLException {
+    long last = FiringRows.lastOf(connection, doneId, AT_ONCE);
     List<FiringRows.Numbered> some =
         camera.isPresent()
-            ? FiringRows.after(connection, camera.get(), doneId, AT_ONCE)
-            : FiringRows.after(connection, doneId, AT_ONCE);
+            ? FiringRows.between(connection, camera.get(), doneId, last)
+            : FiringRows.between(connection, doneId, last);
     for (FiringRows.Numbered each : some) {
       FiringResult before = each.firing().result();
       FiringResult now = again(each);
@@ -56,9 +58,23 @@ final class Recomputing {
       }
       changed += same ? 0 : 1;
       firings++;
-      doneId = each.id();
     }
-    return some.size();
+    doneId = last;
+    return FiringRows.lastOf(connection, last, 1) > 0;
+  }
+
+  /**
+   * Works the result of one firing out where there is none that can be read.
+   *
+   * @return whether there is such a firing
+   */
+  static boolean anew(Connection connection, long id) throws SQLException {
+    Optional<FiringRows.Numbered> raw = FiringRows.withoutResult(connection, id);
+    if (raw.isEmpty()) {
+      return false;
+    }
+    FiringRows.keepResult(connection, id, again(raw.get()));
+    return true;
   }
 
   private static FiringResult again(FiringRows.Numbered kept) {

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import org.halflight.files.PrivateFiles;
 import org.halflight.record.RecordTrouble.Reason;
 
 /**
@@ -28,11 +28,9 @@ final class RecordLock implements AutoCloseable {
     FileChannel channel = null;
     boolean taken = false;
     try {
-      Path folder = record.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
-      channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      PrivateFiles.makeFolderOf(record);
+      PrivateFiles.makeIfMissing(file);
+      channel = FileChannel.open(file, StandardOpenOption.WRITE);
       FileLock lock = channel.tryLock();
       taken = lock != null;
     } catch (OverlappingFileLockException within) {

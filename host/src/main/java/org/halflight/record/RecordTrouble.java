@@ -14,8 +14,10 @@ public final class RecordTrouble extends Trouble {
     IN_USE,
     /** A later version of the program wrote it. */
     NEWER,
-    /** It is a file of something else. */
+    /** It is a file of something else, or an empty one. */
     NOT_OURS,
+    /** There is no such file. */
+    MISSING,
     /** Its pages contradict each other, or it is no database at all. */
     DAMAGED,
     /** The file or its folder may not be written to. */

@@ -36,7 +36,7 @@ final class ResultRows {
         new Columns()
             .set("firing_id", firingId)
             .set("method_version", methodVersion)
-            .set("outcome", outcome)
+            .set("outcome", Outcome.WORDS, outcome)
             .set("exposure", kind(exposure))
             .set("error_stops", errorStops)
             .set("remarks", "")
@@ -59,8 +59,8 @@ final class ResultRows {
           .set("low_rise_ticks", stuck.startTicks());
     } else if (exposure instanceof Unusable unusable) {
       columns
-          .set("reason", unusable.reason())
-          .set("reason_damage", Word.inOrder(unusable.damage()));
+          .set("reason", Reason.WORDS, unusable.reason())
+          .set("reason_damage", Word.inOrder(Firing.Damage.WORDS, unusable.damage()));
     }
     CurveColumns.setFigures(columns, curve);
     columns.replace(connection, "firing_result");
@@ -94,8 +94,8 @@ final class ResultRows {
           new StuckOpen(row.getDouble("lowest_seconds"), row.getLong("low_rise_ticks"));
       case "unusable" ->
           new Unusable(
-              Row.word(row, "reason", Reason.class),
-              Word.readAll(Firing.Damage.class, row.getString("reason_damage")));
+              Row.word(row, "reason", Reason.WORDS),
+              Word.readAll(Firing.Damage.WORDS, row.getString("reason_damage")));
       default -> throw new Word.Unknown(row.getString("exposure"));
     };
   }
@@ -119,7 +119,7 @@ final class ResultRows {
         .set("high_rise_ticks", timed.crossings().highRiseTicks())
         .set("high_fall_ticks", timed.crossings().highFallTicks())
         .set("low_fall_ticks", timed.crossings().lowFallTicks())
-        .set("remarks", Word.all(timed.flags()));
+        .set("remarks", Word.all(Flag.WORDS, timed.flags()));
   }
 
   private static void set(Columns columns, String before, String after, ByLaw value) {
@@ -147,7 +147,7 @@ final class ResultRows {
             row.getLong("high_rise_ticks"),
             row.getLong("high_fall_ticks"),
             row.getLong("low_fall_ticks")),
-        Set.copyOf(Word.readAll(Flag.class, row.getString("remarks"))));
+        Set.copyOf(Word.readAll(Flag.WORDS, row.getString("remarks"))));
   }
 
   private static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {

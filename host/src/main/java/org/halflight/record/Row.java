@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.halflight.stored.StoredWords;
 
 /** Reads optional columns: NULL is 'not known' and nothing else. */
 final class Row {
@@ -38,13 +39,13 @@ final class Row {
     return Optional.ofNullable(row.getString(column));
   }
 
-  static <E extends Enum<E>> Optional<E> optionalWord(ResultSet row, String column, Class<E> words)
-      throws SQLException {
+  static <E extends Enum<E>> Optional<E> optionalWord(
+      ResultSet row, String column, StoredWords<E> words) throws SQLException {
     Optional<String> word = text(row, column);
     return word.isPresent() ? Optional.of(Word.read(words, word.get())) : Optional.empty();
   }
 
-  static <E extends Enum<E>> E word(ResultSet row, String column, Class<E> words)
+  static <E extends Enum<E>> E word(ResultSet row, String column, StoredWords<E> words)
       throws SQLException {
     return Word.read(words, row.getString(column));
   }

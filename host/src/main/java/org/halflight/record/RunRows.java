@@ -4,11 +4,14 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
@@ -22,9 +25,11 @@ import org.halflight.speeds.Reference;
 
 /** Runs with their set-up, as rows of their table. */
 final class RunRows {
-  private static final String SELECT =
+  static final String SELECT =
       "SELECT run.*, bench_session.session_key FROM run"
           + " JOIN bench_session ON bench_session.id = run.session_id ";
+
+  private static final String NOTED = "SELECT * FROM run_condition WHERE run_id = ?";
 
   private RunRows() {}
 
@@ -40,24 +45,79 @@ final class RunRows {
             .set("session_id", sessionId)
             .set("run_ordinal", run.ordinal())
             .set("camera_label", asked.camera())
-            .set("phase", asked.phase())
+            .set("phase", Phase.WORDS, asked.phase())
             .set("dial", asked.dial())
             .set("speeds", CameraRows.speeds(asked.order()))
-            .set("reference", asked.reference())
+            .set("reference", Reference.WORDS, asked.reference())
             .set("firings_per_speed", asked.firingsPerSpeed())
-            .set("checks", Word.inOrder(asked.checks()))
+            .set("checks", Word.inOrder(Check.WORDS, asked.checks()))
             .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
             .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
             .set("rest_seconds", asked.conditions().restSeconds())
             .setOptional("began_at_millis", run.beganAt());
     Run kept = run;
     if (run.id().isNew()) {
-      kept = run.withId(new RunId(columns.insert(connection, "run")));
+      Optional<RunId> damaged = damaged(connection, run);
+      if (damaged.isPresent()) {
+        kept = run.withId(damaged.get());
+        columns.update(connection, "run", damaged.get().value());
+      } else {
+        kept = run.withId(new RunId(columns.insert(connection, "run")));
+      }
     } else {
       Kept.need(columns.update(connection, "run", run.id().value()), run.id());
     }
     keepNoted(connection, kept);
     return kept;
+  }
+
+  /** A run that is there but cannot be read: the same run is written in its place. */
+  private static Optional<RunId> damaged(Connection connection, Run run) throws SQLException {
+    return find(connection, run.sessionKey(), run.ordinal()).isPresent()
+        ? Optional.empty()
+        : Query.first(
+            connection,
+            "SELECT run.id FROM run JOIN bench_session ON bench_session.id = run.session_id"
+                + " WHERE session_key = ? AND run_ordinal = ?",
+            row -> new RunId(row.getLong(1)),
+            run.sessionKey(),
+            run.ordinal());
+  }
+
+  /**
+   * Writes what was noted of a run anew where some of it is damaged: what was asked in its session,
+   * and what can still be read of the rest.
+   */
+  static void mendNoted(Connection connection, Run run, RunSetup asked, Instant now)
+      throws SQLException {
+    Set<String> damaged =
+        new HashSet<>(
+            Query.list(
+                connection,
+                "SELECT name FROM run_condition WHERE run_id = ?",
+                row -> row.getString(1),
+                run.id().value()));
+    damaged.removeAll(words(connection, run.id()).keySet());
+    if (damaged.isEmpty()) {
+      return;
+    }
+    try (SetAside aside = SetAside.begin(connection, now)) {
+      for (String name : damaged) {
+        aside.take("run_condition", run.id().value(), name);
+      }
+    }
+    Map<String, String> noted = new HashMap<>(asked.conditions().noted());
+    noted.putAll(run.asked().conditions().noted());
+    RunConditions conditions = new RunConditions(run.asked().conditions().restSeconds(), noted);
+    keepNoted(
+        connection,
+        new Run(
+            run.id(),
+            run.visit(),
+            run.sessionKey(),
+            run.ordinal(),
+            run.asked().withConditions(conditions).withAim(asked.aim()),
+            run.beganAt()));
   }
 
   private static void keepNoted(Connection connection, Run run) throws SQLException {
@@ -111,7 +171,7 @@ final class RunRows {
     return Query.list(connection, SELECT + which, row -> read(connection, row), values);
   }
 
-  private static Run read(Connection connection, ResultSet row) throws SQLException {
+  static Run read(Connection connection, ResultSet row) throws SQLException {
     RunId id = new RunId(row.getLong("id"));
     Map<String, String> words = words(connection, id);
     Map<String, String> noted = new HashMap<>(words);
@@ -124,12 +184,12 @@ final class RunRows {
         row.getInt("run_ordinal"),
         new RunSetup(
             row.getString("camera_label"),
-            Row.word(row, "phase", Phase.class),
+            Row.word(row, "phase", Phase.WORDS),
             row.getString("dial"),
             CameraRows.speeds(row.getString("speeds")),
-            Row.word(row, "reference", Reference.class),
+            Row.word(row, "reference", Reference.WORDS),
             row.getInt("firings_per_speed"),
-            Word.readAll(Check.class, row.getString("checks")),
+            Word.readAll(Check.WORDS, row.getString("checks")),
             new CameraCustoms(
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),
@@ -143,8 +203,8 @@ final class RunRows {
     Map<String, String> words = new HashMap<>();
     Query.list(
             connection,
-            "SELECT name, words FROM run_condition WHERE run_id = ?",
-            row -> Map.entry(row.getString(1), row.getString(2)),
+            NOTED,
+            row -> Map.entry(row.getString("name"), row.getString("words")),
             run.value())
         .forEach(each -> words.put(each.getKey(), each.getValue()));
     return words;

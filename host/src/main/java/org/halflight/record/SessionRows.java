@@ -2,6 +2,8 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.halflight.rig.RigMessage.Greeting;
 
@@ -12,15 +14,21 @@ final class SessionRows {
   /** The number of a session; it gets one when it has none. */
   static long idOf(Connection connection, SessionStart start) throws SQLException {
     Optional<Long> known = find(connection, start.key());
-    if (known.isPresent()) {
-      return known.get();
+    Columns columns =
+        new Columns()
+            .set("session_key", start.key())
+            .set("file_name", start.fileName())
+            .setOptional("began_at_millis", start.beganAt())
+            .set("events_taken", 0)
+            .set("bytes_taken", 0);
+    if (known.isEmpty()) {
+      return columns.insert(connection, "bench_session");
     }
-    return new Columns()
-        .set("session_key", start.key())
-        .set("file_name", start.fileName())
-        .setOptional("began_at_millis", start.beganAt())
-        .set("events_taken", 0)
-        .insert(connection, "bench_session");
+    if (taken(connection, known.get()).isEmpty()) {
+      // Its row is damaged; all in it comes from the session itself.
+      columns.update(connection, "bench_session", known.get());
+    }
+    return known.get();
   }
 
   static Optional<Long> find(Connection connection, String key) throws SQLException {
@@ -31,18 +39,39 @@ final class SessionRows {
         key);
   }
 
-  /** How many events of its file were taken in at most. */
-  static int eventsTaken(Connection connection, long sessionId) throws SQLException {
-    return Query.one(
+  /**
+   * How much of the file of a session was taken in at most.
+   *
+   * @param events its events
+   * @param bytes its length, 0 where only firings came, as they settled
+   */
+  record Taken(int events, long bytes) {}
+
+  /** How much of it was taken in; empty where its row is damaged. */
+  static Optional<Taken> taken(Connection connection, long sessionId) throws SQLException {
+    return Query.first(
         connection,
-        "SELECT events_taken FROM bench_session WHERE id = ?",
-        row -> row.getInt(1),
+        "SELECT * FROM bench_session WHERE id = ?",
+        row -> new Taken(row.getInt("events_taken"), row.getLong("bytes_taken")),
         sessionId);
   }
 
-  static void noteEventsTaken(Connection connection, long sessionId, int events)
-      throws SQLException {
-    new Columns().set("events_taken", events).update(connection, "bench_session", sessionId);
+  /** How many bytes were taken in of the files of all sessions, by their keys. */
+  static Map<String, Long> bytesTaken(Connection connection) throws SQLException {
+    Map<String, Long> bytes = new HashMap<>();
+    Query.list(
+        connection,
+        "SELECT * FROM bench_session",
+        row -> bytes.put(row.getString("session_key"), row.getLong("bytes_taken")));
+    return bytes;
+  }
+
+  /** Notes how much of a session was taken in. Its row was read in the same transaction. */
+  static void noteTaken(Connection connection, long sessionId, Taken taken) throws SQLException {
+    new Columns()
+        .set("events_taken", taken.events())
+        .set("bytes_taken", taken.bytes())
+        .update(connection, "bench_session", sessionId);
   }
 
   /** Keeps what a rig said of itself at a start of its board. */

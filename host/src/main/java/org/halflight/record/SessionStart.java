@@ -3,7 +3,6 @@ package org.halflight.record;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.HexFormat;
@@ -49,13 +48,6 @@ public record SessionStart(String key, String fileName, Optional<Instant> beganA
 
   /** The date and time of a mark that says that the program begins; empty for all else. */
   static Optional<Instant> beganAt(BenchEvent event) {
-    if (!(event instanceof BenchEvent.Mark mark) || !mark.kind().equals(Marks.BEGINS)) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(OffsetDateTime.parse(mark.values().getOrDefault("at", "")).toInstant());
-    } catch (DateTimeException noDate) {
-      return Optional.empty();
-    }
+    return Marks.beganAt(event).map(OffsetDateTime::toInstant);
   }
 }

@@ -9,6 +9,8 @@ public enum Settling {
    * later; now it is whole.
    */
   COMPLETED,
+  /** It was there, but its row was damaged; it is written anew, and the old row set aside. */
+  MENDED,
   /** It was there; what was said about it since (not counted, another speed) was kept too. */
   CHANGED,
   /** It was there like this. */

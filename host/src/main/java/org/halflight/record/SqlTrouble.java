@@ -30,7 +30,10 @@ final class SqlTrouble {
 
   /** The exception to throw: a trouble, or a caller's mistake where a rule of the tables broke. */
   static RuntimeException of(Path file, SQLException e) {
-    String said = Objects.requireNonNullElse(e.getMessage(), "no reason was given");
+    // SQLite quotes from the file, with whatever stands in it.
+    String said =
+        Objects.requireNonNullElse(e.getMessage(), "no reason was given")
+            .replaceAll("[\\s\\p{Cntrl}]+", " ");
     return switch (e.getErrorCode() & 0xFF) {
       case BUSY, LOCKED -> RecordTrouble.of(Reason.IN_USE, "record.inUse", file).because(e);
       case READONLY, PERM, CANTOPEN ->

@@ -7,7 +7,8 @@ import org.halflight.job.RunId;
  * What taking in a session file came to.
  *
  * @param added firings that were new
- * @param completed firings that were there with their last edges cut off, and now are whole
+ * @param completed firings that were there with their last edges cut off or with a damaged row, and
+ *     now are whole
  * @param changed known firings about which something new was said
  * @param known firings that were there like this
  * @param differing firings that were not kept, since others are known by the same rig, start and

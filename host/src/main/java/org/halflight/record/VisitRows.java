@@ -78,7 +78,7 @@ final class VisitRows {
     return visits;
   }
 
-  private static Visit readBare(ResultSet row) throws SQLException {
+  static Visit readBare(ResultSet row) throws SQLException {
     return new Visit(
         new VisitId(row.getLong("id")),
         new CameraId(row.getLong("camera_id")),
@@ -97,10 +97,10 @@ final class VisitRows {
         new Columns()
             .set("visit_id", visit.value())
             .set("list", list)
-            .set("item", each.getKey())
-            .set("state", each.getValue().state())
+            .set("item", CheckItem.WORDS, each.getKey())
+            .set("state", CheckState.WORDS, each.getValue().state())
             .set("note", each.getValue().note())
-            .insert(connection, "visit_check");
+            .add(connection, "visit_check");
       }
     }
   }
@@ -111,12 +111,17 @@ final class VisitRows {
     Query.list(
         connection,
         "SELECT * FROM visit_check WHERE visit_id = ? AND list = ?",
-        row ->
-            findings.put(
-                Row.word(row, "item", CheckItem.class),
-                new Finding(Row.word(row, "state", CheckState.class), row.getString("note"))),
+        row -> findings.put(item(row), finding(row)),
         visit.value(),
         list);
     return new Checklist(findings);
+  }
+
+  static CheckItem item(ResultSet row) throws SQLException {
+    return Row.word(row, "item", CheckItem.WORDS);
+  }
+
+  static Finding finding(ResultSet row) throws SQLException {
+    return new Finding(Row.word(row, "state", CheckState.WORDS), row.getString("note"));
   }
 }

@@ -3,27 +3,12 @@ package org.halflight.record;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
+import org.halflight.stored.StoredWords;
 
-/** Constants as words of the record: lower case with hyphens, as in the tables for people. */
+/** Words of the record, alone and with spaces between. */
 final class Word {
-  /** Words are read some hundred thousand times for a long list. */
-  private static final ClassValue<Map<String, Enum<?>>> BY_WORD =
-      new ClassValue<>() {
-        @Override
-        protected Map<String, Enum<?>> computeValue(Class<?> words) {
-          Map<String, Enum<?>> constants = new HashMap<>();
-          for (Object constant : words.getEnumConstants()) {
-            constants.put(of((Enum<?>) constant), (Enum<?>) constant);
-          }
-          return constants;
-        }
-      };
-
   private Word() {}
 
   /** A word that this version does not know: a later one has added it. */
@@ -35,29 +20,22 @@ final class Word {
     }
   }
 
-  static String of(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
   /** In the order of the alphabet: a set has none of its own. */
-  static String all(Collection<? extends Enum<?>> values) {
-    return values.stream().map(Word::of).sorted().collect(Collectors.joining(" "));
+  static <E extends Enum<E>> String all(StoredWords<E> words, Collection<E> values) {
+    return values.stream().map(words::word).sorted().collect(Collectors.joining(" "));
   }
 
   /** In the order given, which may mean something. */
-  static String inOrder(List<? extends Enum<?>> values) {
-    return values.stream().map(Word::of).collect(Collectors.joining(" "));
+  static <E extends Enum<E>> String inOrder(StoredWords<E> words, Collection<E> values) {
+    return values.stream().map(words::word).collect(Collectors.joining(" "));
   }
 
-  static <E extends Enum<E>> E read(Class<E> words, String word) throws SQLException {
-    Enum<?> found = BY_WORD.get(words).get(word);
-    if (found == null) {
-      throw new Unknown(word);
-    }
-    return words.cast(found);
+  static <E extends Enum<E>> E read(StoredWords<E> words, String word) throws SQLException {
+    return words.find(word).orElseThrow(() -> new Unknown(word));
   }
 
-  static <E extends Enum<E>> List<E> readAll(Class<E> words, String text) throws SQLException {
+  static <E extends Enum<E>> List<E> readAll(StoredWords<E> words, String text)
+      throws SQLException {
     List<E> all = new ArrayList<>();
     if (text.isEmpty()) {
       return all;

@@ -25,7 +25,7 @@ final class WorkRows {
         new Columns()
             .set("visit_id", entry.visit().value())
             .set("at_millis", entry.at())
-            .set("kind", entry.kind())
+            .set("kind", WorkKind.WORDS, entry.kind())
             .set("text", entry.text())
             .setOptional("measured_value", entry.measured().map(m -> m.value().toPlainString()))
             .setOptional("measured_unit", entry.measured().map(MeasuredValue::unit))
@@ -49,7 +49,7 @@ final class WorkRows {
         visit.value());
   }
 
-  private static WorkEntry read(ResultSet row) throws SQLException {
+  static WorkEntry read(ResultSet row) throws SQLException {
     Optional<String> value = Row.text(row, "measured_value");
     Optional<String> unit = Row.text(row, "measured_unit");
     OptionalLong run = Row.integer(row, "run_id");
@@ -57,7 +57,7 @@ final class WorkRows {
         new WorkEntryId(row.getLong("id")),
         new VisitId(row.getLong("visit_id")),
         Row.moment(row, "at_millis").orElseThrow(),
-        Row.word(row, "kind", WorkKind.class),
+        Row.word(row, "kind", WorkKind.WORDS),
         row.getString("text"),
         value.isPresent() && unit.isPresent()
             ? Optional.of(new MeasuredValue(new BigDecimal(value.get()), unit.get()))

@@ -1,5 +1,6 @@
 package org.halflight.record;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -7,7 +8,9 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
@@ -52,6 +55,19 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
+   * Opens the record in a file that is there. An older one is brought up after a copy was made
+   * beside it.
+   *
+   * @throws RecordTrouble when there is none, and as {@link #open(Path, Clock)}
+   */
+  public static WorkshopRecord openKnown(Path file, Clock clock) {
+    if (!Files.exists(file)) {
+      throw RecordTrouble.of(Reason.MISSING, "record.missing", file);
+    }
+    return open(file, clock);
+  }
+
+  /**
    * Opens the record in a file, or makes it. An older one is brought up after a copy was made
    * beside it.
    *
@@ -82,6 +98,19 @@ public final class WorkshopRecord implements AutoCloseable {
       lock.close();
       throw e;
     }
+  }
+
+  /**
+   * Hears of whatever in the record is not what was written: a sentence each, first for all that is
+   * known, then for what reading comes upon, on the thread that reads. Such an entry is left out.
+   */
+  public void onDamage(Consumer<String> hearer) {
+    database.damaged().onDamage(hearer);
+  }
+
+  /** A sentence for each entry that was found damaged and left out since the record was opened. */
+  public List<String> damage() {
+    return database.damaged().sentences();
   }
 
   /** Where the record is. */
@@ -210,7 +239,7 @@ public final class WorkshopRecord implements AutoCloseable {
 
   /**
    * Keeps a firing that has settled, or what was said since about one that is known: not counted,
-   * another speed. A firing that is not counted stays so.
+   * counted after all, another speed. The last word holds.
    *
    * <p>It belongs to the run of its session that it names. A press of the release that was kept
    * without light may get the light that came later.
@@ -291,9 +320,26 @@ public final class WorkshopRecord implements AutoCloseable {
    * @throws org.halflight.trouble.Trouble when the file cannot be read
    */
   public TakenIn takeIn(Path sessionFile) {
+    // Before it is read: what is written meanwhile is taken in the next time.
+    long bytes = bytes(sessionFile);
     SessionFile.Contents contents = SessionFile.read(sessionFile);
     Path name = sessionFile.getFileName();
-    return takeIn(contents.events(), name == null ? "" : name.toString(), contents.damagedLines());
+    return takeIn(
+        contents.events(), name == null ? "" : name.toString(), bytes, contents.damagedLines());
+  }
+
+  /**
+   * The session files of a folder of which the record does not hold all, by name. Of each only the
+   * first event is read, and its length.
+   *
+   * @throws RecordTrouble when the record cannot be read; files that cannot be read are among those
+   *     that are given
+   */
+  public List<Path> notTakenIn(Path folder) {
+    Map<String, Long> taken = database.read(SessionRows::bytesTaken);
+    return SessionFolder.files(folder).stream()
+        .filter(file -> !SessionFolder.isHeld(file, taken))
+        .toList();
   }
 
   /**
@@ -303,15 +349,25 @@ public final class WorkshopRecord implements AutoCloseable {
    * @param fileName name of their file, for people; may be empty
    */
   public TakenIn takeIn(List<BenchEvent> events, String fileName) {
-    return takeIn(events, fileName, 0);
+    return takeIn(events, fileName, 0, 0);
   }
 
-  private TakenIn takeIn(List<BenchEvent> events, String fileName, int damagedLines) {
+  private static long bytes(Path sessionFile) {
+    try {
+      return Files.size(sessionFile);
+    } catch (IOException unknown) {
+      // Reading it tells why.
+      return 0;
+    }
+  }
+
+  private TakenIn takeIn(List<BenchEvent> events, String fileName, long bytes, int damagedLines) {
     if (events.isEmpty()) {
       return new TakenIn(0, 0, 0, 0, 0, damagedLines, List.of());
     }
     return database.write(
-        connection -> Intake.take(connection, events, fileName, damagedLines, clock.instant()));
+        connection ->
+            Intake.take(connection, events, fileName, bytes, damagedLines, clock.instant()));
   }
 
   /**
@@ -419,6 +475,16 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.integrityFaults();
   }
 
+  /**
+   * Looks at every entry, and holds firings and readings against session files.
+   *
+   * @param repair whether to mend what can be mended: from the session files, from raw edges, or as
+   *     it stands
+   */
+  public Verified verify(List<Path> sessionFiles, boolean repair) {
+    return new Verifying(this, clock).verify(sessionFiles, repair);
+  }
+
   /** Lets go of the file. May be called twice. */
   @Override
   public void close() {
@@ -428,7 +494,7 @@ public final class WorkshopRecord implements AutoCloseable {
 
   private static void examine(Path backup) {
     try (Connection connection = Database.connection(backup)) {
-      if (Database.examine(connection, backup, Migrations.OWN.newest()) == 0) {
+      if (Database.examine(connection, backup, Migrations.OWN.newest()).version() == 0) {
         throw RecordTrouble.of(Reason.NOT_OURS, "record.notOurs", backup);
       }
     } catch (SQLException e) {

@@ -2,6 +2,7 @@ package org.halflight.report;
 
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.stored.StoredWords;
 
 /**
  * One item of the lists of what was looked at.
@@ -27,7 +28,18 @@ public record CheckLine(
     /** Not in order. */
     FAULT,
     /** Not looked at. */
-    NOT_TESTED
+    NOT_TESTED;
+
+    /** As they are typed. */
+    public static final StoredWords<State> WORDS =
+        StoredWords.of(
+            State.class,
+            state ->
+                switch (state) {
+                  case OK -> "ok";
+                  case FAULT -> "fault";
+                  case NOT_TESTED -> "not-tested";
+                });
   }
 
   public CheckLine {

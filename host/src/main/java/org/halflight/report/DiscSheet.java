@@ -3,8 +3,6 @@ package org.halflight.report;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +11,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.halflight.calibration.PrintedDisc;
-import org.halflight.trouble.Trouble;
+import org.halflight.files.OutFile;
 import org.halflight.words.Words;
 
 /**
@@ -34,18 +32,9 @@ public final class DiscSheet {
 
   private DiscSheet() {}
 
-  /**
-   * Writes the sheet, over a file of this name if there is one.
-   *
-   * @throws Trouble when the file cannot be written
-   */
-  public static void write(Paper paper, Path path) {
-    try {
-      Files.write(path, bytes(paper));
-    } catch (IOException e) {
-      throw new Trouble(
-          "The disc " + path + " cannot be written: " + e.getMessage() + ". Give another name.", e);
-    }
+  /** Writes the sheet. */
+  public static void write(Paper paper, OutFile to) {
+    to.write(bytes(paper));
   }
 
   /** The sheet as the bytes of a PDF file. */

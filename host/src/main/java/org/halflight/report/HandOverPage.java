@@ -3,8 +3,6 @@ package org.halflight.report;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.GregorianCalendar;
@@ -24,7 +22,7 @@ import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferenc
 import org.apache.pdfbox.util.Matrix;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
-import org.halflight.trouble.Trouble;
+import org.halflight.files.OutFile;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.ShiftFinding;
 import org.halflight.words.Sentences;
@@ -48,24 +46,9 @@ public final class HandOverPage {
     this.letters = new Letters(document);
   }
 
-  /**
-   * Writes the page, over a file of this name if there is one.
-   *
-   * @throws Trouble when the file cannot be written
-   */
-  public static void write(PageInput input, Paper paper, Path path) {
-    byte[] page = bytes(input, paper);
-    try {
-      Files.write(path, page);
-    } catch (IOException e) {
-      throw new Trouble(
-          "The page "
-              + path
-              + " cannot be written: "
-              + e.getMessage()
-              + ". Nothing else is lost; close the file if it is open, or give another name.",
-          e);
-    }
+  /** Writes the page. */
+  public static void write(PageInput input, Paper paper, OutFile to) {
+    to.write(bytes(input, paper));
   }
 
   /** The page as the bytes of a PDF file. */

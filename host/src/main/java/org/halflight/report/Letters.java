@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -20,12 +23,23 @@ final class Letters {
   /** Stands for a character that the font does not have. */
   private static final String UNKNOWN = "\u25A1";
 
+  /**
+   * A character as the page shows it.
+   *
+   * @param thousandths its width in thousandths of the size of the letters
+   */
+  private record Letter(String shown, float thousandths) {}
+
   private final PDFont regular;
   private final PDFont bold;
+  private final IdentityHashMap<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
+  private long lookedUp;
 
   Letters(PDDocument document) throws IOException {
     regular = load(document, "DejaVuSans.ttf");
     bold = load(document, "DejaVuSans-Bold.ttf");
+    known.put(regular, new HashMap<>());
+    known.put(bold, new HashMap<>());
   }
 
   private static PDFont load(PDDocument document, String name) throws IOException {
@@ -53,61 +67,98 @@ final class Letters {
     StringBuilder shown = new StringBuilder();
     text.codePoints()
         .map(c -> Character.isWhitespace(c) || Character.isISOControl(c) ? ' ' : c)
-        .mapToObj(Character::toString)
-        .forEach(c -> shown.append(knows(font, c) ? c : UNKNOWN));
+        .forEach(c -> shown.append(letter(font, c).shown()));
     return shown.toString();
-  }
-
-  private static boolean knows(PDFont font, String character) {
-    try {
-      font.encode(character);
-      return true;
-    } catch (IllegalArgumentException unknown) {
-      return false;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   /** Width in points. */
   float width(PDFont font, float size, String text) {
-    try {
-      return font.getStringWidth(shown(font, text)) / 1000 * size;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return points(size, thousandths(font, shown(font, text)));
   }
 
-  /** The text in lines no wider than a width; words that are wider themselves are cut. */
+  /**
+   * The text in lines no wider than a width; words that are wider themselves are cut. No letter is
+   * measured more than twice, however long the text is.
+   */
   List<String> lines(PDFont font, float size, String text, float width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
+    float space = thousandths(font, " ");
+    float wide = 0;
     for (String word : shown(font, text).strip().split(" +", -1)) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (width(font, size, longer) <= width) {
-        line.setLength(0);
-        line.append(longer);
+      float more = thousandths(font, word);
+      float longer = line.isEmpty() ? more : wide + space + more;
+      if (points(size, longer) <= width) {
+        line.append(line.isEmpty() ? "" : " ").append(word);
+        wide = longer;
         continue;
       }
       if (!line.isEmpty()) {
         lines.add(line.toString());
         line.setLength(0);
       }
-      String rest = word;
-      while (width(font, size, rest) > width && rest.codePointCount(0, rest.length()) > 1) {
-        int fits = rest.length();
-        while (fits > 1 && width(font, size, rest.substring(0, fits)) > width) {
-          fits = rest.offsetByCodePoints(fits, -1);
-        }
-        fits = Math.max(fits, rest.offsetByCodePoints(0, 1));
-        lines.add(rest.substring(0, fits));
-        rest = rest.substring(fits);
+      if (points(size, more) <= width) {
+        line.append(word);
+        wide = more;
+      } else {
+        wide = cut(font, size, word, width, lines, line);
       }
-      line.append(rest);
     }
     if (!line.isEmpty() || lines.isEmpty()) {
       lines.add(line.toString());
     }
     return lines;
+  }
+
+  /** Cuts a word into full lines; what is left over begins the next one, and its width is told. */
+  private float cut(
+      PDFont font, float size, String word, float width, List<String> lines, StringBuilder line) {
+    float wide = 0;
+    for (int at = 0; at < word.length(); at = word.offsetByCodePoints(at, 1)) {
+      int code = word.codePointAt(at);
+      float more = letter(font, code).thousandths();
+      if (!line.isEmpty() && points(size, wide + more) > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+        wide = 0;
+      }
+      line.appendCodePoint(code);
+      wide += more;
+    }
+    return wide;
+  }
+
+  private float thousandths(PDFont font, String shown) {
+    float sum = 0;
+    for (int at = 0; at < shown.length(); at = shown.offsetByCodePoints(at, 1)) {
+      sum += letter(font, shown.codePointAt(at)).thousandths();
+    }
+    return sum;
+  }
+
+  private static float points(float size, float thousandths) {
+    return thousandths / 1000 * size;
+  }
+
+  /** How many letters were looked up so far: what a text costs, whatever the clock says. */
+  long lookedUp() {
+    return lookedUp;
+  }
+
+  private Letter letter(PDFont font, int code) {
+    lookedUp++;
+    return known.get(font).computeIfAbsent(code, c -> measured(font, Character.toString(c)));
+  }
+
+  private static Letter measured(PDFont font, String character) {
+    try {
+      try {
+        return new Letter(character, font.getStringWidth(character));
+      } catch (IllegalArgumentException unknown) {
+        return new Letter(UNKNOWN, font.getStringWidth(UNKNOWN));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -1,6 +1,7 @@
 package org.halflight.report;
 
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.halflight.stored.StoredWords;
 
 /** The sheet that a page is printed on, upright. */
 public enum Paper {
@@ -8,6 +9,16 @@ public enum Paper {
   A4(210 / 25.4f * 72, 297 / 25.4f * 72),
   /** 8.5 by 11 inches. */
   LETTER(8.5f * 72, 11 * 72);
+
+  /** As they are typed. */
+  public static final StoredWords<Paper> WORDS =
+      StoredWords.of(
+          Paper.class,
+          paper ->
+              switch (paper) {
+                case A4 -> "a4";
+                case LETTER -> "letter";
+              });
 
   private final float widthPoints;
   private final float heightPoints;

@@ -5,24 +5,36 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.halflight.rig.RigMessage.Result;
+import org.halflight.time.TickRate;
 import org.halflight.trouble.Trouble;
 
 /**
  * Commands on their way to a rig, one at a time: the next goes out when the one before was
- * answered. A command without answer is repeated once under a new line counter, then given up.
+ * answered. A command that was lost is repeated once under a new line counter, then given up.
+ *
+ * <p>A late answer is not a lost one: whoever reads may be far behind the rig. So time alone says
+ * only when to ask the rig for its status. It answers in order, so a command is lost when the
+ * answer to the later question comes without its own. A sweep is answered out of turn, at its end:
+ * it is lost when beats behind that answer say that it should be over.
  *
  * <p>It does no input or output and reads no clock: whoever owns it sends what {@link #next} and
- * {@link #repeat} give. Safe for use by several threads. Futures are completed by the thread that
+ * {@link #overdue} give. Safe for use by several threads. Futures are completed by the thread that
  * brings the answer or the time, never under the lock.
  */
 final class CommandQueue {
-  /** A rig answers within this, by protocol. */
+  /** A rig answers within this, by protocol; behind it the status is asked for. */
   static final long ANSWER_NANOS = TimeUnit.SECONDS.toNanos(1);
 
-  private static final long SWEEP_STEP_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
+  /** A minute of beats: a rig that tells the time and answers nothing at all does not hear. */
+  static final int BEATS_MOST = 240;
+
+  private static final double SWEEP_STEP_SECONDS = 0.005;
+
+  private static final long WIRE_TICKS = 1L << 48;
 
   private static final int ATTEMPTS_MOST = 2;
 
@@ -30,11 +42,53 @@ final class CommandQueue {
     private final RigCommand command;
     private final CompletableFuture<Result> result;
     private final List<Integer> sequences = new ArrayList<>();
-    private long sentNanos;
+    private final List<Integer> questions = new ArrayList<>();
+    private OptionalLong sweepSinceTicks = OptionalLong.empty();
+    private boolean questionAnswered;
+    private boolean lost;
+    private long dueNanos;
+    private int beats;
 
     Waiting(RigCommand command, CompletableFuture<Result> result) {
       this.command = command;
       this.result = result;
+    }
+
+    /** It goes out, once more or for the first time. */
+    void goes(int sequence) {
+      sequences.add(sequence);
+      questions.clear();
+      questionAnswered = false;
+      sweepSinceTicks = OptionalLong.empty();
+      lost = false;
+    }
+
+    void questionIsAnswered() {
+      questionAnswered = true;
+      lost |= !(command instanceof RigCommand.SweepThreshold);
+    }
+
+    void beat(long ticks) {
+      beats++;
+      if (!questionAnswered || !(command instanceof RigCommand.SweepThreshold sweep)) {
+        return;
+      }
+      if (sweepSinceTicks.isEmpty()) {
+        sweepSinceTicks = OptionalLong.of(ticks);
+      }
+      long gone = Math.floorMod(ticks - sweepSinceTicks.getAsLong(), WIRE_TICKS);
+      lost |= TickRate.BOARD_16_MHZ.seconds(gone) > seconds(sweep);
+    }
+
+    long patienceNanos() {
+      return command instanceof RigCommand.SweepThreshold sweep
+          ? Math.round(1e9 * seconds(sweep))
+          : ANSWER_NANOS;
+    }
+
+    /** What it reads at the switches may hold a sweep up a little; and a second for the answer. */
+    private static double seconds(RigCommand.SweepThreshold sweep) {
+      return 1 + 2.5 * (sweep.toCode() - sweep.fromCode() + 1) * SWEEP_STEP_SECONDS;
     }
   }
 
@@ -70,40 +124,52 @@ final class CommandQueue {
   }
 
   /**
-   * The line of the command under way once more, if its answer is overdue; it counts as sent. A
-   * command whose repeat is overdue fails instead.
+   * A line to send because the command under way has no answer yet: a question for the status, or
+   * the command once more if it was lost; it counts as sent. A command that was lost twice fails
+   * instead.
    */
-  Optional<String> repeat(long nanos) {
+  Optional<String> overdue(long nanos) {
     Waiting givenUp;
     synchronized (this) {
-      if (underWay
-          .filter(waiting -> nanos - waiting.sentNanos >= patienceNanos(waiting.command))
-          .isEmpty()) {
+      if (underWay.isEmpty()) {
         return Optional.empty();
       }
-      if (underWay.get().sequences.size() < ATTEMPTS_MOST) {
-        return underWay.map(waiting -> send(waiting, nanos));
+      Waiting waiting = underWay.get();
+      boolean deaf = waiting.beats > BEATS_MOST;
+      if (!waiting.lost && !deaf) {
+        return nanos - waiting.dueNanos < 0 ? Optional.empty() : Optional.of(ask(waiting, nanos));
       }
-      givenUp = underWay.get();
+      if (!deaf && waiting.sequences.size() < ATTEMPTS_MOST) {
+        return Optional.of(send(waiting, nanos));
+      }
+      givenUp = waiting;
       underWay = Optional.empty();
     }
     givenUp.result.completeExceptionally(noAnswer());
     return Optional.empty();
   }
 
-  /** A sweep is answered at its end; what it reads at the switches may hold it up a little. */
-  private static long patienceNanos(RigCommand command) {
-    return command instanceof RigCommand.SweepThreshold sweep
-        ? ANSWER_NANOS + 2L * (sweep.toCode() - sweep.fromCode() + 1) * SWEEP_STEP_NANOS * 5 / 4
-        : ANSWER_NANOS;
+  private String send(Waiting waiting, long nanos) {
+    waiting.goes(nextSequence);
+    waiting.dueNanos = nanos + waiting.patienceNanos();
+    return line(waiting.command);
   }
 
-  private String send(Waiting waiting, long nanos) {
+  private String ask(Waiting waiting, long nanos) {
+    waiting.questions.add(nextSequence);
+    waiting.dueNanos = nanos + ANSWER_NANOS;
+    return line(new RigCommand.AskStatus());
+  }
+
+  private String line(RigCommand command) {
     int sequence = nextSequence;
     nextSequence = (nextSequence + 1) & 0xFFFF;
-    waiting.sequences.add(sequence);
-    waiting.sentNanos = nanos;
-    return LineCodec.format(sequence, waiting.command);
+    return LineCodec.format(sequence, command);
+  }
+
+  /** Brings the ticks of a beat, as they are on the wire. */
+  synchronized void beat(long ticks) {
+    underWay.ifPresent(waiting -> waiting.beat(ticks));
   }
 
   /** Brings an answer; one to nothing under way is let go by. */
@@ -114,6 +180,9 @@ final class CommandQueue {
       if (answered.isPresent()) {
         underWay = Optional.empty();
       }
+      underWay
+          .filter(waiting -> waiting.questions.contains(sequence))
+          .ifPresent(Waiting::questionIsAnswered);
     }
     answered.ifPresent(waiting -> waiting.result.complete(result));
   }

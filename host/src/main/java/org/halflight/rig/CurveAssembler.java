@@ -15,6 +15,14 @@ import org.halflight.signal.SampledLight;
 final class CurveAssembler {
   private static final int DIGITS_MOST = 64;
 
+  /**
+   * A curve of more values or parts is no opening: a rig has 828 bytes for one, and parts only at
+   * its ends and where the plateau changes its period. Our choice, with room to spare.
+   */
+  private static final int VALUES_MOST = 1 << 13;
+
+  private static final int PARTS_MOST = 64;
+
   /** Beats without a line of a curve after which the rest of it will not come any more. */
   private static final int PATIENCE_BEATS = 3;
 
@@ -56,10 +64,16 @@ final class CurveAssembler {
       heads = List.copyOf(heads);
       values = values.stream().map(List::copyOf).toList();
     }
+
+    /** How much there is of it. */
+    int weight() {
+      return heads.size() + values.stream().mapToInt(List::size).sum();
+    }
   }
 
   private final List<Growing> parts = new ArrayList<>();
-  private int linesMissing;
+  private int valuesToCome;
+  private long linesMissing;
 
   /** Behind a gap that may hide the head of another part, values belong to nobody knows what. */
   private boolean lostItsPlace;
@@ -146,7 +160,8 @@ final class CurveAssembler {
   private void begin(CurvePart head) {
     linesMissing = 0;
     lostItsPlace = false;
-    if (head.part() == SampledLight.Kind.OPENING) {
+    valuesToCome = 0;
+    if (head.part() == SampledLight.Kind.OPENING && hasRoomFor(head)) {
       parts.add(new Growing(head, false));
     } else {
       dropped++;
@@ -157,7 +172,7 @@ final class CurveAssembler {
     Growing before = current();
     // Between two heads lie at most 2^31 ticks, so the difference of the low halves has a sign.
     boolean inOrder = head.first32() - before.head.first32() > 0;
-    if (!inOrder || head.part().compareTo(before.head.part()) < 0) {
+    if (!inOrder || head.part().compareTo(before.head.part()) < 0 || !hasRoomFor(head)) {
       drop();
       return;
     }
@@ -165,6 +180,11 @@ final class CurveAssembler {
     parts.add(new Growing(head, head.gapBefore() || mayMissAPart));
     linesMissing = 0;
     lostItsPlace = false;
+  }
+
+  private boolean hasRoomFor(CurvePart head) {
+    valuesToCome += head.count();
+    return valuesToCome <= VALUES_MOST && parts.size() < PARTS_MOST;
   }
 
   private boolean isComplete() {

@@ -11,6 +11,8 @@ import org.halflight.rig.RigMessage.Greeting;
 
 /** Asks whatever is at the other end of a link for its greeting, and listens. For one thread. */
 final class Hearing {
+  private static final int READS_LEAST = 4;
+
   private final Link link;
   private final LongSupplier nanos;
   private final BooleanSupplier goOn;
@@ -47,12 +49,15 @@ final class Hearing {
     long start = nanos.getAsLong();
     long askAfter = 0;
     long passed = 0;
-    while (passed < limitNanos && goOn.getAsBoolean()) {
+    int reads = 0;
+    // Time alone is no silence: a computer that was busy has not yet read what came meanwhile.
+    while ((passed < limitNanos || reads < READS_LEAST) && goOn.getAsBoolean()) {
       if (passed >= askAfter) {
         ask();
         askAfter = passed + askEveryNanos;
       }
       int count = link.read(buffer);
+      reads++;
       Optional<Greeting> greeting = take(count, nanos.getAsLong());
       if (greeting.isPresent()) {
         return greeting;

@@ -75,6 +75,14 @@ final class LineWriter implements AutoCloseable {
       trouble = Optional.of(gone);
     } catch (InterruptedException ended) {
       Thread.currentThread().interrupt();
+    } catch (RuntimeException | Error fault) {
+      // Whoever sends must not wait for ever; the link is looked for anew.
+      trouble =
+          Optional.of(
+              new LinkLostException(
+                  "The program stopped writing to the rig because of a fault of its own. The rig is"
+                      + " looked for again."));
+      throw fault;
     }
   }
 }

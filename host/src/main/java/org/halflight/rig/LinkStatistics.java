@@ -11,7 +11,8 @@ import java.util.OptionalLong;
  *     line is not counted
  * @param badForm lines that are not of the form of a line
  * @param badCrc lines that were damaged on the way
- * @param badFields lines whose fields are not those of their kind
+ * @param badFields lines whose fields are not those of their kind, or say what the rig cannot have
+ *     meant
  * @param tooLong lines over 96 bytes
  * @param unknown lines of a kind that this program does not know, or of a host
  * @param repeated lines that came a second time and were left out

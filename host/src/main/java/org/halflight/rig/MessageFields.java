@@ -38,6 +38,9 @@ final class MessageFields {
   private static final List<SampledLight.Kind> PARTS =
       List.of(SampledLight.Kind.OPENING, SampledLight.Kind.PLATEAU, SampledLight.Kind.CLOSING);
 
+  /** A window has 62500 values a second. */
+  private static final long WINDOW_PERIOD_TICKS = 256;
+
   private static final int LAST = 1;
   private static final int GAP_BEFORE = 2;
   private static final int CUT_OFF = 4;
@@ -65,8 +68,8 @@ final class MessageFields {
   private static Optional<RigMessage> greeting(int sequence, FieldReader fields) {
     int protocol = fields.hex(2, 0xFF);
     long ticksPerSecond = fields.hex(8);
-    // A rate of zero would make every time endless.
-    fields.require(ticksPerSecond > 0);
+    // Another rate would make every time false, or endless.
+    fields.require(ClockClass.has(ticksPerSecond));
     // Kind, channels and cause are taken as they come, so that a newer rig can be named.
     String kind = fields.word(LineCodec.LINE_CHARACTERS_MOST);
     int channels = fields.hex(2, 0xFF);
@@ -153,8 +156,11 @@ final class MessageFields {
     SampledLight.Kind part = PARTS.get(fields.hex(1, 2));
     int first32 = (int) fields.hex(8);
     long periodTicks = fields.hex(8);
-    // Values at one and the same time would be none.
-    fields.require(periodTicks > 0);
+    // Another time between values would make every figure of the curve false.
+    fields.require(
+        part == SampledLight.Kind.PLATEAU
+            ? periodTicks >= WINDOW_PERIOD_TICKS && Long.bitCount(periodTicks) == 1
+            : periodTicks == WINDOW_PERIOD_TICKS);
     int count = fields.hex(4, 0xFFFF);
     int flags = fields.hex(2, LAST | GAP_BEFORE | CUT_OFF);
     return fields.make(

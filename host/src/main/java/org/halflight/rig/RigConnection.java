@@ -142,8 +142,9 @@ public final class RigConnection implements AutoCloseable {
    * Sends a command, after those that were given before.
    *
    * @return what the rig answers, completed on the listener's thread. It fails with a {@link
-   *     Trouble} when no answer comes within 2 s of sending, and with a {@link LinkLostException}
-   *     when no rig is connected or it goes away. Its dependents must not wait for another command.
+   *     Trouble} when the command was lost twice, however late answers are, and with a {@link
+   *     LinkLostException} when no rig is connected or it goes away. Its dependents must not wait
+   *     for another command.
    */
   public CompletableFuture<Result> send(RigCommand command) {
     Objects.requireNonNull(command);
@@ -175,17 +176,23 @@ public final class RigConnection implements AutoCloseable {
   }
 
   private void run() {
-    try {
-      searchAndServe();
-    } catch (RuntimeException fault) {
-      // Whoever waits for lines must not wait for ever.
-      change(
-          LinkState.LOST,
-          "The program stopped reading the rig because of a fault of its own ("
-              + fault
-              + "). What came before is kept; start the program again.",
-          Optional.empty());
-      throw fault;
+    boolean ended = false;
+    while (!ended && isOpen()) {
+      try {
+        searchAndServe();
+        ended = true;
+      } catch (RuntimeException | Error fault) {
+        // Whoever waits for lines must not wait for ever, and the rig goes on sending.
+        change(
+            LinkState.LOST,
+            "The program lost the rig because of a fault of its own. What came before is kept; the"
+                + " rig is looked for again.",
+            Optional.empty());
+        // The port that it was on answers, and is looked at again.
+        settled.clear();
+        thread.getUncaughtExceptionHandler().uncaughtException(thread, fault);
+        pause.nanos(PAUSE_NANOS);
+      }
     }
   }
 
@@ -371,7 +378,7 @@ public final class RigConnection implements AutoCloseable {
 
     private void step(LineWriter to) {
       // Outside the lock: giving up a command runs whatever waits for it.
-      commands.repeat(nanos.getAsLong()).ifPresent(to::write);
+      commands.overdue(nanos.getAsLong()).ifPresent(to::write);
       sendDue();
       int count = read();
       long at = nanos.getAsLong();
@@ -415,6 +422,8 @@ public final class RigConnection implements AutoCloseable {
       if (parsed instanceof ParsedLine.Message found) {
         if (found.message() instanceof RigMessage.Answer answer) {
           commands.answered(answer.commandSequence(), answer.result());
+        } else if (found.message() instanceof RigMessage.Beat beat) {
+          commands.beat(beat.ticks());
         } else if (found.message() instanceof Greeting now) {
           greeting = now;
         }

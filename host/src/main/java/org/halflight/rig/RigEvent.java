@@ -1,6 +1,7 @@
 package org.halflight.rig;
 
 import java.util.Objects;
+import java.util.OptionalLong;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
@@ -33,6 +34,19 @@ public sealed interface RigEvent {
    * @param count how many; at least so many when the rig started anew behind the gap
    */
   record LinesLost(int count) implements RigEvent {}
+
+  /**
+   * The rig said what cannot be, though every line came whole: one of the last lines is wrong, and
+   * nobody knows which.
+   *
+   * @param sinceTicks what came since then, up to the next beat, is not to be trusted; empty where
+   *     no time of before is sure
+   */
+  record Contradicted(OptionalLong sinceTicks) implements RigEvent {
+    public Contradicted {
+      Objects.requireNonNull(sinceTicks);
+    }
+  }
 
   /**
    * The rig lost edges, or switched an input off for a while, since its last counters.
@@ -163,6 +177,8 @@ public sealed interface RigEvent {
     /** Came before, word for word. */
     REPEATED,
     /** An edge whose whole ticks can no longer be known. */
-    EDGE_WITHOUT_TIME
+    EDGE_WITHOUT_TIME,
+    /** Says what cannot be beside the lines around it. */
+    IMPOSSIBLE
   }
 }

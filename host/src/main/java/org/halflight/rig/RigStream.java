@@ -3,15 +3,19 @@ package org.halflight.rig;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
 import org.halflight.rig.RigEvent.Ignored;
 import org.halflight.rig.RigEvent.Why;
 import org.halflight.rig.RigMessage.Beat;
 import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Losses;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
 import org.halflight.time.TickWidening;
@@ -25,11 +29,19 @@ import org.halflight.time.TickWidening;
  *
  * <p>Edges carry only the low half of their ticks. They are widened by the last beat or greeting;
  * before the first one, and after lines went missing, edges wait for the next one (262 ms at most
- * by protocol), since a gap can hide any length of time or a restart. Edges that a restart
- * overtakes while they wait are left out with {@link Why#EDGE_WITHOUT_TIME}.
+ * by protocol), since a gap can hide any length of time or a restart. Losses that come while edges
+ * wait keep their place between them. Edges that a restart overtakes while they wait are left out
+ * with {@link Why#EDGE_WITHOUT_TIME}.
  *
  * <p>Light curves and reference pulses wait in the same way. The lines of a curve become one event;
  * a value that was lost is -1 in it, and a curve whose beginning was lost is left out and counted.
+ *
+ * <p>A line whose CRC fits may still say what the rig cannot have meant. An edge is left out with
+ * {@link Why#IMPOSSIBLE} when it is earlier than the lines before it by more than lines come out of
+ * order, earlier than the edge before it on its own channel, later than the beat that follows it,
+ * or of a time that had not come yet by the clock of the host, where that is handed in. {@link
+ * RigEvent.Contradicted} tells then, and where ticks run back although no line is missing, since
+ * when nothing is to be trusted.
  *
  * <p>Ticks go on beyond the 48 bits of the wire when these wrap (203 days).
  *
@@ -55,16 +67,64 @@ public final class RigStream {
    */
   private static final long AHEAD_MOST_TICKS = 1L << 30;
 
-  /** Something whose ticks wait for whole ones. */
-  private record Held(Supplier<RigEvent> placed, String line) {}
+  /** What waits weighs no more than this: an edge 1, a curve as many as it has values. */
+  private static final int HELD_WEIGHT_MOST = 1 << 16;
+
+  /**
+   * So many missing lines can hide more time than the low half of ticks tells apart: each may have
+   * been a beat.
+   */
+  private static final int MISSING_MOST = 400;
+
+  /**
+   * 4 us: the end of a shorter pulse is stamped by software, and may be put a little before its
+   * beginning.
+   */
+  private static final long STAMP_TICKS = 64;
+
+  /** 19 hours: no beat is so late that no line is missing before it. */
+  private static final long LEAP_MOST_TICKS = 1L << 40;
+
+  /** Ticks beyond this are no time of a board, and would leave the range of numbers some day. */
+  private static final long TICKS_MOST = 1L << 60;
+
+  /**
+   * Something that waits for whole ticks, or for what waits before it.
+   *
+   * @param line empty for an event that has no ticks of its own
+   */
+  private record Held(Consumer<List<RigEvent>> placed, Optional<String> line, int weight) {}
 
   private final LinkCounters counters = new LinkCounters();
   private final Continuity continuity = new Continuity();
   private final CurveAssembler curves = new CurveAssembler();
   private final Deque<Held> held = new ArrayDeque<>();
+  private int heldWeight;
+  private int missingWhileHeld;
+  private final LifePace pace = new LifePace();
+  private OptionalLong nanos = OptionalLong.empty();
   private final TickWidening widening = new TickWidening(0);
   private Optional<Long> wholeTicks = Optional.empty();
+
+  /** The whole ticks before the last ones. */
+  private Optional<Long> wholeTicksBefore = Optional.empty();
+
+  /** The latest ticks of edges and beats. */
+  private Optional<Long> greatestTicks = Optional.empty();
+
+  private final Map<Channel, Long> channelTicks = new EnumMap<>(Channel.class);
+
+  /** Whether lines went missing since the last whole ticks. */
+  private boolean gapSinceWhole;
+
+  /** Whether a damaged line came last: a line that follows tells whether one is missing. */
+  private boolean damagedLineLast;
+
   private boolean anchored;
+
+  /** Whether things are placed that came before the last whole ticks. */
+  private boolean placing;
+
   private Optional<Long> bootCount = Optional.empty();
   private Optional<Losses> losses = Optional.empty();
   private boolean edgesSeen;
@@ -83,15 +143,32 @@ public final class RigStream {
   }
 
   /**
-   * Takes the next line.
+   * Takes the next line, of which nobody knows when it came.
    *
    * @param line without line end, damaged or not
    * @return what it says, in order; empty when it says nothing new
    */
   public List<RigEvent> accept(String line) {
+    return accept(line, OptionalLong.empty());
+  }
+
+  /**
+   * Takes the next line.
+   *
+   * @param line without line end, damaged or not
+   * @param hostNanos when it came, by a clock of the host that never runs back
+   * @return what it says, in order; empty when it says nothing new
+   */
+  public List<RigEvent> accept(String line, long hostNanos) {
+    return accept(line, OptionalLong.of(hostNanos));
+  }
+
+  private List<RigEvent> accept(String line, OptionalLong hostNanos) {
+    nanos = hostNanos;
     counters.line(line);
     List<RigEvent> events = new ArrayList<>();
     ParsedLine parsed = LineCodec.parse(line);
+    damagedLineLast = parsed instanceof ParsedLine.Bad;
     if (parsed instanceof ParsedLine.Bad bad) {
       counters.bad(bad.reason());
       events.add(new Ignored(why(bad.reason()), line));
@@ -109,12 +186,19 @@ public final class RigStream {
   /**
    * Notes that the link was lost: whatever comes next, time has passed and edges may have gone by.
    *
-   * @return what became of edges that still waited for their time
+   * @return what became of edges that still waited for their time, and whether the last line may
+   *     have been one
    */
   public List<RigEvent> linkLost() {
     List<RigEvent> events = new ArrayList<>();
+    if (damagedLineLast) {
+      damagedLineLast = false;
+      tell(new RigEvent.LinesLost(1), events);
+    }
     dropHeld(events);
     anchored = false;
+    gapSinceWhole = true;
+    pace.forget();
     return events;
   }
 
@@ -146,7 +230,8 @@ public final class RigStream {
     }
     noteMissing(step, events);
     if (message instanceof EdgeSeen edge) {
-      place(() -> edge(edge), line, events);
+      OptionalLong came = nanos;
+      place(placed -> edge(edge, came, line, placed), line, 1, events);
     } else if (message instanceof Beat beat) {
       beat(beat, events);
     } else if (message instanceof Losses now) {
@@ -162,12 +247,12 @@ public final class RigStream {
     } else if (message instanceof RigMessage.LightBlock block) {
       events.add(new RigEvent.Light(block));
     } else if (message instanceof RigMessage.CurvePart head) {
-      curves.head(head).ifPresent(curve -> place(() -> curve(curve), line, events));
-      curves.endedByHead().ifPresent(curve -> place(() -> curve(curve), line, events));
+      curves.head(head).ifPresent(curve -> place(curve, line, events));
+      curves.endedByHead().ifPresent(curve -> place(curve, line, events));
     } else if (message instanceof RigMessage.CurveValues values) {
-      curves.values(values).ifPresent(curve -> place(() -> curve(curve), line, events));
+      curves.values(values).ifPresent(curve -> place(curve, line, events));
     } else if (message instanceof RigMessage.PulseMade pulse) {
-      place(() -> pulse(pulse), line, events);
+      place(placed -> placed.add(pulse(pulse)), line, 1, events);
     } else if (message instanceof RigMessage.TripPoint trip) {
       events.add(
           new RigEvent.Tripped(
@@ -183,9 +268,16 @@ public final class RigStream {
       Greeting greeting, Continuity.Step step, boolean first, List<RigEvent> events) {
     boolean startOutOfTurn = greeting.sequence() == 0 && step != Continuity.Step.DUE;
     boolean otherBoot = bootCount.filter(known -> known != greeting.bootCount()).isPresent();
-    if (startOutOfTurn || otherBoot || goesBack(greeting.ticks())) {
+    boolean inDoubt = false;
+    boolean runsBack = goesBack(greeting.ticks());
+    pace.rate(greeting.ticksPerSecond());
+    if (startOutOfTurn || otherBoot || runsBack) {
       // Edges that wait came before this start, whose ticks cannot place them.
       dropHeld(events);
+      inDoubt = runsBack && !startOutOfTurn && !otherBoot && step == Continuity.Step.DUE;
+      if (inDoubt) {
+        contradicted(events);
+      }
       if (wholeTicks.isPresent()) {
         restart(events);
       }
@@ -200,32 +292,98 @@ public final class RigStream {
     bootCount = Optional.of(greeting.bootCount());
     anchor(greeting.ticks(), events);
     events.add(new RigEvent.Greeted(greeting));
+    if (inDoubt) {
+      contradicted(events);
+    }
   }
 
   private void beat(Beat beat, List<RigEvent> events) {
+    boolean inDoubt = false;
     if (goesBack(beat.ticks())) {
+      boolean startMayHide = gapSinceWhole;
+      if (!startMayHide) {
+        // No start hides between two lines that follow each other: one of the ticks is wrong.
+        contradicted(events);
+      }
       restart(events);
+      inDoubt = !startMayHide;
     }
     long ticks = anchor(beat.ticks(), events);
     counters.beat(ticks);
+    if (nanos.isPresent()) {
+      pace.beat(ticks, nanos.getAsLong());
+    }
     events.add(new RigEvent.TimeAt(ticks, beat.levels(), beat.lightSum16()));
+    if (inDoubt) {
+      // What goes on here began before, whatever its edges say; the next beat tells the time.
+      contradicted(events);
+    }
     curves.beat().ifPresent(curve -> events.add(curve(curve)));
   }
 
+  private void place(CurveAssembler.Assembled curve, String line, List<RigEvent> events) {
+    place(placed -> placed.add(curve(curve)), line, curve.weight(), events);
+  }
+
   /** Tells something that has ticks at once, or when whole ticks place it. */
-  private void place(Supplier<RigEvent> placed, String line, List<RigEvent> events) {
+  private void place(
+      Consumer<List<RigEvent>> placed, String line, int weight, List<RigEvent> events) {
     if (anchored) {
-      events.add(placed.get());
-    } else if (held.size() < HELD_EDGES_MOST) {
-      held.addLast(new Held(placed, line));
+      placed.accept(events);
+    } else if (held.size() < HELD_EDGES_MOST && heldWeight + weight <= HELD_WEIGHT_MOST) {
+      held.addLast(new Held(placed, Optional.of(line), weight));
+      heldWeight += weight;
     } else {
-      events.add(new Ignored(Why.EDGE_WITHOUT_TIME, line));
+      leaveOut(line, events);
     }
   }
 
-  private RigEvent edge(EdgeSeen seen) {
+  /** Tells something that has no ticks, in its place among what waits for them. */
+  private void tell(RigEvent event, List<RigEvent> events) {
+    if (held.isEmpty()) {
+      events.add(event);
+    } else if (held.size() < 2 * HELD_EDGES_MOST) {
+      held.addLast(new Held(placed -> placed.add(event), Optional.empty(), 0));
+    } else {
+      // Noise: what waits is not worth its order any more.
+      dropHeld(events);
+      events.add(event);
+    }
+  }
+
+  private static void leaveOut(String line, List<RigEvent> events) {
+    events.add(new Ignored(Why.EDGE_WITHOUT_TIME, line));
+  }
+
+  private void edge(EdgeSeen seen, OptionalLong came, String line, List<RigEvent> events) {
     edgesSeen = true;
-    return new RigEvent.EdgeAt(new Edge(seen.channel(), seen.high(), widening.widen(seen.low32())));
+    long ticks = widening.widen(seen.low32());
+    if (isImpossible(seen.channel(), ticks, came)) {
+      counters.bad(ParsedLine.Reason.FIELDS);
+      events.add(new Ignored(Why.IMPOSSIBLE, line));
+      contradicted(events);
+      return;
+    }
+    channelTicks.put(seen.channel(), ticks);
+    greatestTicks = Optional.of(Math.max(ticks, greatestTicks.orElse(ticks)));
+    events.add(new RigEvent.EdgeAt(new Edge(seen.channel(), seen.high(), ticks)));
+  }
+
+  private boolean isImpossible(Channel channel, long ticks, OptionalLong came) {
+    return ticks < 0
+        || greatestTicks.filter(latest -> ticks < latest - DISORDER_TICKS).isPresent()
+        || ticks < channelTicks.getOrDefault(channel, ticks) - STAMP_TICKS
+        || (placing && ticks > wholeTicks.orElse(ticks) + DISORDER_TICKS)
+        || (came.isPresent() && pace.isTooEarly(ticks, came.getAsLong()));
+  }
+
+  /** One of the last lines says what cannot be, and nobody knows which. */
+  private void contradicted(List<RigEvent> events) {
+    OptionalLong since =
+        wholeTicksBefore.isPresent()
+            ? OptionalLong.of(wholeTicksBefore.get() - DISORDER_TICKS)
+            : OptionalLong.empty();
+    events.add(new RigEvent.Contradicted(since));
   }
 
   private RigEvent pulse(RigMessage.PulseMade made) {
@@ -264,7 +422,7 @@ public final class RigStream {
     losses = Optional.of(now);
     counters.losses(now);
     if (more) {
-      events.add(new RigEvent.EdgesLost(now));
+      tell(new RigEvent.EdgesLost(now), events);
     }
   }
 
@@ -285,25 +443,50 @@ public final class RigStream {
     curves.breakOff();
     events.add(new RigEvent.Restarted());
     wholeTicks = Optional.empty();
+    wholeTicksBefore = Optional.empty();
+    greatestTicks = Optional.empty();
+    channelTicks.clear();
+    pace.forget();
     anchored = false;
     losses = Optional.of(noLosses());
     bootCount = Optional.empty();
   }
 
-  /** Whether whole ticks lie before those that came last, by more than lines come out of order. */
+  /**
+   * Whether whole ticks lie before those that came last, by more than lines come out of order; or,
+   * where no line is missing between, so far behind them that they only seem to by the wrap of the
+   * wire.
+   */
   private boolean goesBack(long wireTicks) {
-    return wholeTicks.filter(last -> wayFrom(last, wireTicks) < -DISORDER_TICKS).isPresent();
+    if (wholeTicks.isEmpty()) {
+      return false;
+    }
+    long last = wholeTicks.get();
+    long way = wayFrom(last, wireTicks);
+    return Math.max(last, greatestTicks.orElse(last)) - (last + way) > DISORDER_TICKS
+        || (!gapSinceWhole && way > LEAP_MOST_TICKS);
   }
 
   /** Takes whole ticks, and places the edges that waited for them. */
   private long anchor(long wireTicks, List<RigEvent> events) {
     long ticks = continued(wireTicks);
+    if (ticks > TICKS_MOST) {
+      restart(events);
+      ticks = wireTicks;
+    }
+    wholeTicksBefore = wholeTicks;
     wholeTicks = Optional.of(ticks);
     widening.anchor(ticks);
     anchored = true;
+    gapSinceWhole = false;
+    placing = true;
     while (!held.isEmpty()) {
-      events.add(held.removeFirst().placed().get());
+      held.removeFirst().placed().accept(events);
     }
+    placing = false;
+    heldWeight = 0;
+    missingWhileHeld = 0;
+    greatestTicks = Optional.of(Math.max(ticks, greatestTicks.orElse(ticks)));
     return ticks;
   }
 
@@ -321,9 +504,18 @@ public final class RigStream {
   }
 
   private void noteMissing(Continuity.Step step, List<RigEvent> events) {
-    addMissing(continuity.missing(), events);
+    int missing = continuity.missing();
+    if (!held.isEmpty() && missing > 0) {
+      missingWhileHeld += Math.min(missing, MISSING_MOST);
+      if (step == Continuity.Step.BACK || missingWhileHeld >= MISSING_MOST) {
+        // The next whole ticks may be of another start, or too far from these edges.
+        dropHeld(events);
+      }
+    }
+    addMissing(missing, events);
     if (step != Continuity.Step.DUE) {
       anchored = false;
+      gapSinceWhole = true;
     }
   }
 
@@ -331,15 +523,19 @@ public final class RigStream {
     if (count > 0) {
       counters.missing(count);
       curves.missing(count);
-      events.add(new RigEvent.LinesLost(count));
+      tell(new RigEvent.LinesLost(count), events);
     }
   }
 
   private void dropHeld(List<RigEvent> events) {
     curves.breakOff();
     while (!held.isEmpty()) {
-      events.add(new Ignored(Why.EDGE_WITHOUT_TIME, held.removeFirst().line()));
+      Held next = held.removeFirst();
+      next.line()
+          .ifPresentOrElse(line -> leaveOut(line, events), () -> next.placed().accept(events));
     }
+    heldWeight = 0;
+    missingWhileHeld = 0;
   }
 
   private static Why why(ParsedLine.Reason reason) {

@@ -1,5 +1,7 @@
 package org.halflight.session;
 
+import org.halflight.stored.StoredWords;
+
 /** A setting that is tried and has no marked time to be held against. */
 public enum Check {
   /** Open for as long as the release is held. */
@@ -19,6 +21,39 @@ public enum Check {
   LEAK("leak test"),
   /** The light at each marked stop is read, with the shutter held open. */
   STOPS("stop check");
+
+  /** As tables and screens call them. */
+  public static final StoredWords<Check> LABELS = StoredWords.of(Check.class, Check::label);
+
+  /** As the record spells them. */
+  public static final StoredWords<Check> WORDS =
+      StoredWords.of(
+          Check.class,
+          check ->
+              switch (check) {
+                case B -> "b";
+                case T -> "t";
+                case SELF_TIMER -> "self-timer";
+                case RELEASE_ALONE -> "release-alone";
+                case WIND_AND_RELEASE -> "wind-and-release";
+                case LEAK -> "leak";
+                case STOPS -> "stops";
+              });
+
+  /** As the marks of session files spell them. */
+  public static final StoredWords<Check> MARKS =
+      StoredWords.of(
+          Check.class,
+          check ->
+              switch (check) {
+                case B -> "B";
+                case T -> "T";
+                case SELF_TIMER -> "SELF_TIMER";
+                case RELEASE_ALONE -> "RELEASE_ALONE";
+                case WIND_AND_RELEASE -> "WIND_AND_RELEASE";
+                case LEAK -> "LEAK";
+                case STOPS -> "STOPS";
+              });
 
   private final String label;
 

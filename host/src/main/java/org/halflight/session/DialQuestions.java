@@ -18,6 +18,12 @@ final class DialQuestions {
   /** So many in a row raise the question of the neighbour. */
   static final int IN_A_ROW = 3;
 
+  /**
+   * The last so many firings of a speed tell what it reads; more would not tell better, and would
+   * make every firing of an endless run slower than the one before.
+   */
+  static final int MOST_READINGS = 200;
+
   private record Pair(MarkedSpeed shown, MarkedSpeed other) {}
 
   private final FiringLog log;
@@ -99,7 +105,7 @@ final class DialQuestions {
     Question question = open.orElseThrow();
     List<FiringKey> all = new ArrayList<>(question.firings());
     all.add(result.key());
-    List<FiringResult> row = lastTries(all.size());
+    List<FiringResult> row = log.lastTries(all.size());
     boolean follows =
         question.shown().equals(shown) && row.stream().map(FiringResult::key).toList().equals(all);
     if (follows && fitsBetter(result, row, shown, question.other())) {
@@ -121,7 +127,7 @@ final class DialQuestions {
 
   /** The speed of the timed firing before this one, where that was another. */
   private Optional<MarkedSpeed> speedBefore(FiringResult result) {
-    return log.last(r -> isTimedAtASpeed(r) && !r.key().equals(result.key()))
+    return log.lastTimedBut(result.key())
         .filter(r -> r.run() >= firstRunOfCamera)
         .flatMap(FiringResult::shown)
         .filter(speed -> !result.shown().equals(Optional.of(speed)));
@@ -129,7 +135,7 @@ final class DialQuestions {
 
   private Optional<Question> neighbour(
       FiringResult result, MarkedSpeed shown, List<MarkedSpeed> neighbours) {
-    List<FiringResult> row = lastTries(IN_A_ROW);
+    List<FiringResult> row = log.lastTries(IN_A_ROW);
     boolean isRow =
         row.size() == IN_A_ROW
             && row.stream()
@@ -164,36 +170,31 @@ final class DialQuestions {
     double seconds = result.effectiveSeconds().orElseThrow();
     Readings there =
         own(other, result, row).orElseGet(() -> Readings.ofMarking(other, result.reference()));
+    if (!there.fit(seconds)) {
+      // Mostly so, and then nobody needs to know what the shown speed reads.
+      return false;
+    }
     Optional<Readings> before = own(shown, result, row);
     Readings here = before.orElseGet(() -> Readings.ofMarking(shown, result.reference()));
     boolean readsSoAnyway = before.isPresent() && here.fit(seconds);
-    return there.fit(seconds)
-        && !readsSoAnyway
-        && there.distanceStops(seconds) < here.distanceStops(seconds);
+    return !readsSoAnyway && there.distanceStops(seconds) < here.distanceStops(seconds);
   }
 
   /**
-   * Own readings of a speed: of the latest run that has any, some firings left out. Those of
-   * another phase do not count: the work in between has changed them.
+   * Own readings of a speed: the last ones of the latest run that has any, some firings left out.
+   * Those of another phase do not count: the work in between has changed them.
    */
   private Optional<Readings> own(MarkedSpeed speed, FiringResult now, List<FiringResult> without) {
-    List<FiringResult> good =
-        log.all().stream()
-            .filter(r -> r.run() >= firstRunOfCamera && r.run() <= now.run())
-            .filter(r -> r.phase().equals(now.phase()))
-            .filter(r -> r.isGood() && r.shown().equals(Optional.of(speed)))
-            .filter(r -> without.stream().noneMatch(w -> w.key().equals(r.key())))
-            .toList();
-    int latest = good.stream().mapToInt(FiringResult::run).max().orElse(0);
-    return Readings.of(good.stream().filter(r -> r.run() == latest).toList());
-  }
-
-  private List<FiringResult> lastTries(int count) {
-    List<FiringResult> tries =
-        log.all().stream()
-            .filter(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty())
-            .toList();
-    return tries.subList(Math.max(0, tries.size() - count), tries.size());
+    return log.timedByRun(speed, firstRunOfCamera, now.run())
+        .map(
+            run ->
+                run.filter(r -> r.phase().equals(now.phase()))
+                    .filter(r -> without.stream().noneMatch(w -> w.key().equals(r.key())))
+                    .limit(MOST_READINGS)
+                    .toList())
+        .filter(good -> !good.isEmpty())
+        .findFirst()
+        .flatMap(Readings::of);
   }
 
   private static boolean isTimedAtASpeed(FiringResult result) {

@@ -5,14 +5,43 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.halflight.speeds.MarkedSpeed;
 
-/** All firings of a session in the order in which they settled; none is ever taken out. */
+/**
+ * All firings of a session in the order in which they settled; none is ever taken out. What is
+ * asked at every firing is kept in lists of its own, so that a firing costs the same however long
+ * the session is.
+ */
 final class FiringLog {
   private final List<FiringResult> results = new ArrayList<>();
   private final Map<FiringKey, Integer> places = new HashMap<>();
+
+  /** Releases that say something about the shutter and count. */
+  private final NavigableSet<Integer> tries = new TreeSet<>();
+
+  /** Those with a time at a marked speed that goes into statistics. */
+  private final NavigableSet<Integer> timed = new TreeSet<>();
+
+  private final Map<MarkedSpeed, NavigableMap<Integer, NavigableSet<Integer>>> timedAt =
+      new HashMap<>();
+  private final Map<RunSetting, Group> groups = new HashMap<>();
+  private final Map<Integer, Integer> ofTheShutter = new HashMap<>();
+
+  private record RunSetting(int run, Optional<Setting> setting) {}
+
+  /** Firings of one run at one setting. */
+  private static final class Group {
+    private final NavigableSet<Integer> all = new TreeSet<>();
+    private final NavigableSet<Integer> tries = new TreeSet<>();
+    private final NavigableSet<Integer> good = new TreeSet<>();
+  }
 
   List<FiringResult> all() {
     return Collections.unmodifiableList(results);
@@ -28,13 +57,18 @@ final class FiringLog {
   }
 
   void add(FiringResult result) {
-    places.put(result.key(), results.size());
+    int place = results.size();
+    places.put(result.key(), place);
     results.add(result);
+    enter(place, result);
   }
 
   /** Puts another view of a firing in its place. */
   void replace(FiringResult result) {
-    results.set(places.get(result.key()), result);
+    int place = places.get(result.key());
+    takeOut(place, results.get(place));
+    results.set(place, result);
+    enter(place, result);
   }
 
   /** The edges of a firing turned out to belong to one that is there. */
@@ -56,24 +90,131 @@ final class FiringLog {
     return Optional.empty();
   }
 
+  /** The last releases that say something about the shutter and count, oldest first. */
+  List<FiringResult> lastTries(int most) {
+    List<FiringResult> last = new ArrayList<>();
+    for (int place : tries.descendingSet()) {
+      if (last.size() == most) {
+        break;
+      }
+      last.add(results.get(place));
+    }
+    Collections.reverse(last);
+    return last;
+  }
+
+  /** The last firing with a time at a marked speed, but for one. */
+  Optional<FiringResult> lastTimedBut(FiringKey one) {
+    for (int place : timed.descendingSet()) {
+      if (!results.get(place).key().equals(one)) {
+        return Optional.of(results.get(place));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Firings with a time at a marked speed by run, the latest run and in it the latest firing first.
+   *
+   * @param fromRun the first run that counts
+   * @param toRun the last one
+   */
+  Stream<Stream<FiringResult>> timedByRun(MarkedSpeed speed, int fromRun, int toRun) {
+    NavigableMap<Integer, NavigableSet<Integer>> runs = timedAt.get(speed);
+    return runs == null || fromRun > toRun
+        ? Stream.empty()
+        : runs.subMap(fromRun, true, toRun, true).descendingMap().values().stream()
+            .map(run -> run.descendingSet().stream().map(results::get));
+  }
+
+  /** Whether a run has a firing that the shutter made. */
+  boolean hasOfTheShutter(int run) {
+    return ofTheShutter.getOrDefault(run, 0) > 0;
+  }
+
+  /** The firings of one run at a setting, or at none. */
+  Stream<FiringResult> at(int run, Optional<Setting> setting) {
+    Group group = groups.get(new RunSetting(run, setting));
+    return group == null ? Stream.empty() : group.all.stream().map(results::get);
+  }
+
   /** The releases of one run at a setting that say something about the shutter and count. */
   Stream<FiringResult> tries(int run, Setting setting) {
-    return results.stream()
-        .filter(r -> r.run() == run && r.setting().equals(Optional.of(setting)))
-        .filter(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty());
+    Group group = group(run, setting);
+    return group == null ? Stream.empty() : group.tries.stream().map(results::get);
+  }
+
+  /** How many {@link #tries} there are. */
+  int triesCount(int run, Setting setting) {
+    Group group = group(run, setting);
+    return group == null ? 0 : group.tries.size();
   }
 
   /** Firings of a run at a setting that have what was asked for. */
   int good(int run, Setting setting) {
-    return (int)
-        tries(run, setting)
-            .filter(
-                r ->
-                    setting
-                        .check()
-                        .map(check -> hasBroughtIt(check, r))
-                        .orElseGet(r::answersTheQuestion))
-            .count();
+    Group group = group(run, setting);
+    return group == null ? 0 : group.good.size();
+  }
+
+  private Group group(int run, Setting setting) {
+    return groups.get(new RunSetting(run, Optional.of(setting)));
+  }
+
+  private void enter(int place, FiringResult result) {
+    Group group =
+        groups.computeIfAbsent(
+            new RunSetting(result.run(), result.setting()), absent -> new Group());
+    group.all.add(place);
+    if (isATry(result)) {
+      tries.add(place);
+      group.tries.add(place);
+      if (result.setting().filter(setting -> isGood(setting, result)).isPresent()) {
+        group.good.add(place);
+      }
+    }
+    if (isTimedAtASpeed(result)) {
+      timed.add(place);
+      timedAt
+          .computeIfAbsent(result.shown().orElseThrow(), absent -> new TreeMap<>())
+          .computeIfAbsent(result.run(), absent -> new TreeSet<>())
+          .add(place);
+    }
+    if (isOfTheShutter(result)) {
+      ofTheShutter.merge(result.run(), 1, Integer::sum);
+    }
+  }
+
+  private void takeOut(int place, FiringResult result) {
+    Group group = groups.get(new RunSetting(result.run(), result.setting()));
+    group.all.remove(place);
+    group.tries.remove(place);
+    group.good.remove(place);
+    tries.remove(place);
+    if (timed.remove(place)) {
+      timedAt.get(result.shown().orElseThrow()).get(result.run()).remove(place);
+    }
+    if (isOfTheShutter(result)) {
+      ofTheShutter.merge(result.run(), -1, Integer::sum);
+    }
+  }
+
+  private static boolean isATry(FiringResult result) {
+    return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
+  }
+
+  private static boolean isTimedAtASpeed(FiringResult result) {
+    return result.isGood() && result.shown().isPresent();
+  }
+
+  private static boolean isOfTheShutter(FiringResult result) {
+    return result.outcome().isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(result.exposure());
+  }
+
+  private static boolean isGood(Setting setting, FiringResult result) {
+    return setting
+        .check()
+        .map(check -> hasBroughtIt(check, result))
+        .orElseGet(result::answersTheQuestion);
   }
 
   private static boolean hasBroughtIt(Check check, FiringResult result) {

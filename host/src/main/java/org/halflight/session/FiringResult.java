@@ -253,6 +253,30 @@ public record FiringResult(
     return with(setting, again, figures, Optional.of(seen), notes, curve);
   }
 
+  /** The same release, whose edges turned out to be damaged only after it was settled. */
+  FiringResult damagedBy(Firing.Damage damage) {
+    Firing damaged = firing.damagedBy(damage);
+    return new FiringResult(
+        number,
+        key,
+        damaged,
+        rate,
+        run,
+        setting,
+        reference,
+        phase,
+        outcome == Outcome.HELD_FOR_LIGHT || outcome == Outcome.LIGHT_WHILE_COCKING
+            ? outcome
+            : Outcome.UNUSABLE,
+        new LeafExposure.Unusable(LeafExposure.Reason.DAMAGED, damaged.damage()),
+        levels,
+        oneLevel,
+        afterRest,
+        notes,
+        curve,
+        profileUse);
+  }
+
   /** The same firing, open until the person closed it. */
   FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
     return with(setting, Outcome.STUCK_OPEN, stuck, notes);

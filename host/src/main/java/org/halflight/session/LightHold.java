@@ -18,7 +18,12 @@ final class LightHold {
 
   /** Whether a firing is such an opening; the shutter may be let go after the light was set. */
   boolean holds(Firing firing) {
-    return underWay || firing.firstTicks() <= untilTicks;
+    return holds(firing.firstTicks());
+  }
+
+  /** The same of a firing that began at a time. */
+  boolean holds(long firstTicks) {
+    return underWay || firstTicks <= untilTicks;
   }
 
   /** Ticks of before mean nothing any more. */

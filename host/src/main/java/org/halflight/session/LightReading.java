@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LightLevels;
+import org.halflight.stored.StoredWords;
 
 /**
  * Light of the centre sensor over a while in which nothing moved.
@@ -45,7 +46,19 @@ public record LightReading(
     /** The lamp on, the shutter shut and not cocked. */
     SHUT_UNCOCKED,
     /** The shutter held open at a stop. */
-    STOP
+    STOP;
+
+    /** As files store them. */
+    public static final StoredWords<What> WORDS =
+        StoredWords.of(
+            What.class,
+            what ->
+                switch (what) {
+                  case LAMP_COVERED -> "lamp-covered";
+                  case SHUT_COCKED -> "shut-cocked";
+                  case SHUT_UNCOCKED -> "shut-uncocked";
+                  case STOP -> "stop";
+                });
   }
 
   public LightReading {

@@ -9,6 +9,10 @@ import java.util.OptionalDouble;
  */
 final class LightTrust {
   private int goodUpTo;
+
+  /** Firings up to here are in doubt already; those that follow are when they settle. */
+  private int doubtedUpTo;
+
   private boolean doubt;
 
   /** The light was set; firings of before were under another light. */
@@ -35,7 +39,9 @@ final class LightTrust {
       return List.of();
     }
     doubt = true;
-    return log.all().subList(goodUpTo, log.size()).stream()
+    int from = Math.max(goodUpTo, doubtedUpTo);
+    doubtedUpTo = log.size();
+    return log.all().subList(from, log.size()).stream()
         .filter(r -> !r.notes().lightDoubtful() && ReleaseTiming.hasLight(r.firing()))
         .toList();
   }

@@ -1,5 +1,7 @@
 package org.halflight.session;
 
+import org.halflight.stored.StoredWords;
+
 /** What became of a release. Each has exactly one. */
 public enum Outcome {
   /** Opened, closed, and was timed. */
@@ -24,6 +26,25 @@ public enum Outcome {
   NOT_A_SHUTTER_EVENT,
   /** The record of the edges is damaged, so nothing is claimed about the shutter. */
   UNUSABLE;
+
+  /** As files store them. */
+  public static final StoredWords<Outcome> WORDS =
+      StoredWords.of(
+          Outcome.class,
+          outcome ->
+              switch (outcome) {
+                case TIMED -> "timed";
+                case NEVER_FULLY_OPEN -> "never-fully-open";
+                case STUCK_OPEN -> "stuck-open";
+                case DID_NOT_OPEN -> "did-not-open";
+                case DOUBLE -> "double";
+                case OPENS_HOLDS_CLOSES -> "opens-holds-closes";
+                case DID_NOT_HOLD -> "did-not-hold";
+                case LIGHT_WHILE_COCKING -> "light-while-cocking";
+                case HELD_FOR_LIGHT -> "held-for-light";
+                case NOT_A_SHUTTER_EVENT -> "not-a-shutter-event";
+                case UNUSABLE -> "unusable";
+              });
 
   /** Whether it is a release that says how the shutter is (and not the rig, the room or a cap). */
   public boolean isOfTheShutter() {

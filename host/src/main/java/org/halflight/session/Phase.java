@@ -1,5 +1,7 @@
 package org.halflight.session;
 
+import org.halflight.stored.StoredWords;
+
 /** Where in the work a run stands. */
 public enum Phase {
   /** Before anything was touched; begins with the first firing after rest. */
@@ -7,5 +9,16 @@ public enum Phase {
   /** In the middle of the work. */
   ADJUSTING,
   /** After the work. */
-  AS_LEFT
+  AS_LEFT;
+
+  /** As files store them, and as they are typed. */
+  public static final StoredWords<Phase> WORDS =
+      StoredWords.of(
+          Phase.class,
+          phase ->
+              switch (phase) {
+                case AS_FOUND -> "as-found";
+                case ADJUSTING -> "adjusting";
+                case AS_LEFT -> "as-left";
+              });
 }

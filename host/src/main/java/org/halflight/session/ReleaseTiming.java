@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -63,6 +64,11 @@ final class ReleaseTiming {
     return seconds >= 0 && seconds <= LATEST_LIGHT_SECONDS;
   }
 
+  /** Whether the light of a press may still come at a time. */
+  static boolean mayCome(Firing press, long ticks, TickRate rate) {
+    return rate.seconds(ticks - press.lastTicks()) <= LATEST_LIGHT_SECONDS;
+  }
+
   /** Press and light as the one release that they are. */
   static Firing join(Firing press, Firing light) {
     List<Edge> edges = new ArrayList<>(press.edges());
@@ -70,6 +76,17 @@ final class ReleaseTiming {
     Set<Firing.Damage> damage = EnumSet.noneOf(Firing.Damage.class);
     damage.addAll(press.damage());
     damage.addAll(light.damage());
+    return new Firing(edges, List.copyOf(damage));
+  }
+
+  /** A firing that a break cut in two, put together; nobody knows what the break took. */
+  static Firing joinBroken(Firing firing, Firing rest) {
+    List<Edge> edges = new ArrayList<>(firing.edges());
+    rest.edges().stream().filter(edge -> !firing.edges().contains(edge)).forEach(edges::add);
+    edges.sort(Comparator.comparingLong(Edge::ticks));
+    Set<Firing.Damage> damage = EnumSet.of(Firing.Damage.LINK_LOST);
+    damage.addAll(firing.damage());
+    damage.addAll(rest.damage());
     return new Firing(edges, List.copyOf(damage));
   }
 

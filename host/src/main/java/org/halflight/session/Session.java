@@ -18,10 +18,8 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ProfileFit;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
-import org.halflight.signal.Pulses;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -49,6 +47,9 @@ public final class Session {
 
   /** So many tries end a speed that is fired until its verdict is in: it may never be. */
   public static final int MOST_UNTIL_DECIDED = 20;
+
+  /** Up to so many edges a provisional figure is looked for at each. */
+  private static final int EDGES_LOOKED_AT_EACH = 64;
 
   private final VerdictIsIn verdictIsIn;
   private final FiringLog log = new FiringLog();
@@ -88,6 +89,13 @@ public final class Session {
   private OptionalLong closedByHandTicks = OptionalLong.empty();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean provisionalTold;
+
+  /** Edges of the centre sensor that the last look at the firing under way went by. */
+  private int lookedAtEdges;
+
+  /** Firings before this one have ticks of another start. */
+  private int firstOfTicks;
+
   private boolean rigAtWork;
 
   /** A session that never looks at verdicts: a speed has its firings when they are as many. */
@@ -139,7 +147,7 @@ public final class Session {
         settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
         forgetTicks();
       } else {
-        grouper.damage(damaged.damage());
+        damage(damaged, news);
       }
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
@@ -172,6 +180,47 @@ public final class Session {
       decide(input, news);
     }
     return news;
+  }
+
+  private void damage(SessionInput.Damaged damaged, List<SessionNews> news) {
+    long fromTicks = damaged.sinceTicks().orElse(latestTicks);
+    if (damaged.sinceTicks().isPresent()) {
+      grouper.damageSince(damaged.damage(), fromTicks);
+      reachBack(damaged.damage(), fromTicks, news);
+    } else {
+      grouper.damage(damaged.damage());
+    }
+    // The light of a press may have been among what was lost.
+    Optional<FiringResult> press =
+        awaitsLight
+            .flatMap(log::find)
+            .filter(r -> r.outcome() == Outcome.DID_NOT_OPEN && r.rejection().isEmpty())
+            .filter(r -> ReleaseTiming.mayCome(r.firing(), fromTicks, r.rate()));
+    press.ifPresent(r -> damaged(r, damaged.damage(), news));
+  }
+
+  /** Marks firings that are settled and that damage which was found later may have touched. */
+  private void reachBack(Firing.Damage damage, long sinceTicks, List<SessionNews> news) {
+    for (int i = log.size() - 1; i >= firstOfTicks; i--) {
+      FiringResult result = log.all().get(i);
+      if (result.firing().lastTicks() + grouper.quietTicks() < sinceTicks) {
+        return;
+      }
+      damaged(result, damage, news);
+    }
+  }
+
+  private void damaged(FiringResult result, Firing.Damage damage, List<SessionNews> news) {
+    if (result.firing().damage().contains(damage)) {
+      return;
+    }
+    FiringResult changed = result.damagedBy(damage);
+    log.replace(changed);
+    news.add(new SessionNews.Changed(changed));
+    withdraw(Set.of(changed.key()), news);
+    measureAgain(changed.run(), changed.setting(), news);
+    // Its speed may lack one now.
+    runDoneTold = false;
   }
 
   /** What would be a shutter's, were the rig not at work for itself. */
@@ -241,8 +290,10 @@ public final class Session {
       queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, news));
     } else if (input instanceof SessionInput.PreviousChosen) {
       queue.before(shown).or(() -> shown).ifPresent(before -> choose(before, news));
+    } else if (input instanceof SessionInput.FiringRejected rejected) {
+      log.find(rejected.firing()).ifPresent(firing -> reject(firing, rejected.reason(), news));
     } else if (input instanceof SessionInput.LastRejected rejected) {
-      rejectLast(rejected.reason(), news);
+      log.last(Session::isRejectable).ifPresent(last -> reject(last, rejected.reason(), news));
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       move(moved, news);
     } else if (input instanceof SessionInput.AcceptedAsShown) {
@@ -306,7 +357,7 @@ public final class Session {
 
   /** Whether no firing is under way; a contact or a click sensor that never rests is none. */
   public boolean isQuiet() {
-    return !grouper.isLight() && grouper.underway().filter(Firing::isMoreThanNoise).isEmpty();
+    return !grouper.isLight() && !grouper.isMoreThanNoise();
   }
 
   /** Whether a light sensor sees light, by edges and beats so far. */
@@ -337,6 +388,19 @@ public final class Session {
   /** Whether a plateau was off, and none was good since. */
   public boolean isLightInDoubt() {
     return trust.isInDoubt();
+  }
+
+  /** The last firing of the run that counts and may be rejected. */
+  public Optional<FiringResult> toReject() {
+    return log.last(r -> r.run() == run && isRejectable(r));
+  }
+
+  /** What there is to tell whoever looks at the session only now: what is shown and asked. */
+  public List<SessionNews> standing() {
+    List<SessionNews> news = new ArrayList<>();
+    shown.ifPresent(setting -> show(setting, news));
+    question().ifPresent(question -> news.add(question.asNews()));
+    return news;
   }
 
   /** The question that the person has not answered yet. */
@@ -410,6 +474,7 @@ public final class Session {
 
   private void forgetTicks() {
     latestTicks = 0;
+    firstOfTicks = log.size();
     lightSetting.forget();
     link.forget();
     plateaus.forget();
@@ -427,13 +492,19 @@ public final class Session {
     for (Firing firing : firings) {
       settle(firing, news);
     }
+    for (FiringGrouper.LateDamage late : grouper.takeLateDamage()) {
+      reachBack(late.damage(), late.sinceTicks(), news);
+    }
   }
 
   private void settle(Firing firing, List<SessionNews> news) {
     provisionalTold = false;
+    lookedAtEdges = 0;
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
     OptionalDouble plateau = plateaus.countsOf(firing, rate);
-    if (log.knows(key)) {
+    Optional<FiringResult> known = log.find(key);
+    if (known.isPresent()) {
+      goesOn(known.get(), firing, plateau, news);
       return;
     }
     if (lightSetting.holds(firing)) {
@@ -477,9 +548,22 @@ public final class Session {
   }
 
   /**
+   * Edges that begin at the same tick as a firing that is there: what is told twice changes
+   * nothing, and what is new is the rest of it, behind a break.
+   */
+  private void goesOn(
+      FiringResult known, Firing rest, OptionalDouble plateau, List<SessionNews> news) {
+    if (!known.firing().edges().containsAll(rest.edges())) {
+      Firing whole = ReleaseTiming.joinBroken(known.firing(), rest);
+      release(known.key(), whole, plateau, Optional.of(known), news);
+    }
+  }
+
+  /**
    * Settles a release.
    *
-   * @param press the result that it takes the place of: it was pressed, and the light came later
+   * @param press the result that it takes the place of: it was pressed, and the light came later,
+   *     or a break lay in between
    */
   private void release(
       FiringKey key,
@@ -544,7 +628,7 @@ public final class Session {
   }
 
   private Stream<FiringResult> sameSpeed(int ofRun, Optional<Setting> at) {
-    return log.all().stream().filter(r -> r.run() == ofRun && r.setting().equals(at));
+    return log.at(ofRun, at);
   }
 
   /** The light curve of an opening, early or late. */
@@ -607,29 +691,28 @@ public final class Session {
       Optional<FiringResult> press) {
     if (press.isPresent()) {
       FiringResult earlier = press.get();
-      return new FiringResult(
-          earlier.number(),
-          key,
-          firing,
-          rate,
-          earlier.run(),
-          earlier.setting(),
-          earlier.reference(),
-          earlier.phase(),
-          outcome,
-          exposure,
-          levels(),
-          seenNow(),
-          earlier.afterRest(),
-          notes.moved(earlier.notes().movedFrom()),
-          Optional.empty(),
-          ProfileUse.NONE);
+      FiringResult whole =
+          new FiringResult(
+              earlier.number(),
+              key,
+              firing,
+              rate,
+              earlier.run(),
+              earlier.setting(),
+              earlier.reference(),
+              earlier.phase(),
+              outcome,
+              exposure,
+              levels(),
+              seenNow(),
+              earlier.afterRest(),
+              notes.moved(earlier.notes().movedFrom()),
+              Optional.empty(),
+              ProfileUse.NONE);
+      return earlier.rejection().map(whole::rejected).orElse(whole);
     }
     Optional<Phase> phase = setup.map(RunSetup::phase);
-    boolean first =
-        phase.equals(Optional.of(Phase.AS_FOUND))
-            && log.all().stream()
-                .noneMatch(r -> r.run() == run && isOfTheShutter(r.outcome(), r.exposure()));
+    boolean first = phase.equals(Optional.of(Phase.AS_FOUND)) && !log.hasOfTheShutter(run);
     return new FiringResult(
         log.size() + 1,
         key,
@@ -789,13 +872,15 @@ public final class Session {
         .ifPresent(setting -> show(setting, news));
   }
 
-  private void rejectLast(String reason, List<SessionNews> news) {
-    Optional<FiringResult> last =
-        log.last(r -> r.outcome().isOfTheShutter() && r.rejection().isEmpty());
-    if (last.isEmpty()) {
+  private static boolean isRejectable(FiringResult result) {
+    return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
+  }
+
+  private void reject(FiringResult counted, String reason, List<SessionNews> news) {
+    if (!isRejectable(counted)) {
       return;
     }
-    FiringResult rejected = last.get().rejected(reason);
+    FiringResult rejected = counted.rejected(reason);
     log.replace(rejected);
     news.add(new SessionNews.Rejected(rejected));
     measureAgain(rejected.run(), rejected.setting(), news);
@@ -874,12 +959,12 @@ public final class Session {
     // Moving on while it is asked where the dial stands would only spread the confusion.
     boolean asked =
         questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
-            && log.tries(run, here).count() < ENOUGH_TRIES;
+            && log.triesCount(run, here) < ENOUGH_TRIES;
     if (staysHere || asked || !isDone(here)) {
       show(here, news);
       return;
     }
-    int tries = (int) log.tries(run, here).count();
+    int tries = log.triesCount(run, here);
     int good = log.good(run, here);
     if (good < wanted(here)) {
       here.speed().ifPresent(speed -> news.add(new SessionNews.EnoughToKnow(speed, tries, good)));
@@ -897,7 +982,7 @@ public final class Session {
     if (setting.check().filter(Check::isOfTheLight).isPresent()) {
       return lightTestsDone.contains(setting.check().get());
     }
-    long tries = log.tries(run, setting).count();
+    int tries = log.triesCount(run, setting);
     if (log.good(run, setting) < wanted(setting)) {
       return tries >= mostTries(setting);
     }
@@ -962,13 +1047,13 @@ public final class Session {
   }
 
   private void tellUnderway(long nowTicks, List<SessionNews> news) {
-    Optional<Firing> underway = grouper.underway();
-    if (underway.isEmpty() || lightSetting.holds(underway.get())) {
+    OptionalLong beganTicks = grouper.underwaySinceTicks();
+    if (beganTicks.isEmpty() || lightSetting.holds(beganTicks.getAsLong())) {
       return;
     }
     if (grouper.isLight()) {
-      Pulses low = Pulses.of(underway.get(), Channel.CENTRE_LOW);
-      low.stillHighSince()
+      grouper
+          .openSinceTicks()
           .ifPresent(
               since -> {
                 double open = rate.seconds(nowTicks - since);
@@ -978,9 +1063,12 @@ public final class Session {
               });
       return;
     }
-    if (provisionalTold
-        || cocking.isLearning()
-        || !(measure(underway.get()) instanceof LeafExposure.Timed timed)) {
+    if (provisionalTold || cocking.isLearning() || !isWorthALook()) {
+      return;
+    }
+    lookedAtEdges = grouper.centreEdges();
+    Optional<Firing> underway = grouper.underway();
+    if (!(measure(underway.orElseThrow()) instanceof LeafExposure.Timed timed)) {
       return;
     }
     provisionalTold = true;
@@ -990,6 +1078,15 @@ public final class Session {
             ? OptionalDouble.of(Stops.between(timed.effectiveSeconds(), wanted.get()))
             : OptionalDouble.empty();
     news.add(new SessionNews.Provisional(timed, error));
+  }
+
+  /**
+   * Whether the firing under way may have a figure that it had not before. In light that flickers
+   * for long this is asked for ever more rarely, so that an edge costs no more than the one before.
+   */
+  private boolean isWorthALook() {
+    int edges = grouper.centreEdges();
+    return edges > lookedAtEdges && (edges <= EDGES_LOOKED_AT_EACH || edges >= 2 * lookedAtEdges);
   }
 
   private Optional<Double> wantedSeconds() {
@@ -1003,6 +1100,6 @@ public final class Session {
   }
 
   private static FiringGrouper grouperFor(TickRate rate) {
-    return new FiringGrouper(rate.ticks(QUIET_SECONDS));
+    return new FiringGrouper(Math.max(1, rate.ticks(QUIET_SECONDS)));
   }
 }

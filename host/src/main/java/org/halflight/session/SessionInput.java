@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
@@ -19,6 +20,9 @@ import org.halflight.time.TickRate;
 
 /** Something that a session is told. */
 public sealed interface SessionInput {
+  /** What the person did about speeds and firings: it can be undone. What the rig said never is. */
+  sealed interface Act extends SessionInput {}
+
   /**
    * A rig is there, or there again, or started anew.
    *
@@ -89,10 +93,21 @@ public sealed interface SessionInput {
     }
   }
 
-  /** Something was lost. */
-  record Damaged(Firing.Damage damage) implements SessionInput {
+  /**
+   * Something was lost.
+   *
+   * @param sinceTicks what came since then, up to the next beat, is not to be trusted; empty where
+   *     only what comes between the input before and the one after may be missing
+   */
+  record Damaged(Firing.Damage damage, OptionalLong sinceTicks) implements SessionInput {
     public Damaged {
       Objects.requireNonNull(damage);
+      Objects.requireNonNull(sinceTicks);
+    }
+
+    /** Something is missing here. */
+    public Damaged(Firing.Damage damage) {
+      this(damage, OptionalLong.empty());
     }
   }
 
@@ -192,50 +207,61 @@ public sealed interface SessionInput {
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
    * on with that run.
    */
-  record RunBegins(RunSetup setup) implements SessionInput {
+  record RunBegins(RunSetup setup) implements Act {
     public RunBegins {
       Objects.requireNonNull(setup);
     }
   }
 
   /** The person chose a speed, of the run or not. */
-  record SpeedChosen(MarkedSpeed speed) implements SessionInput {
+  record SpeedChosen(MarkedSpeed speed) implements Act {
     public SpeedChosen {
       Objects.requireNonNull(speed);
     }
   }
 
   /** The person chose B or T. */
-  record CheckChosen(Check check) implements SessionInput {
+  record CheckChosen(Check check) implements Act {
     public CheckChosen {
       Objects.requireNonNull(check);
     }
   }
 
   /** On to the next setting of the run, done or not; stays at the last. */
-  record NextChosen() implements SessionInput {}
+  record NextChosen() implements Act {}
 
   /** Back to the setting before; stays at the first. */
-  record PreviousChosen() implements SessionInput {}
+  record PreviousChosen() implements Act {}
 
-  /** The person does not count the last firing. */
-  record LastRejected(String reason) implements SessionInput {
+  /** The person does not count this firing. */
+  record FiringRejected(FiringKey firing, String reason) implements Act {
+    public FiringRejected {
+      Objects.requireNonNull(firing);
+      Objects.requireNonNull(reason);
+    }
+  }
+
+  /**
+   * The person does not count the last firing that counts, of whatever run: the rejection that
+   * session files of earlier versions hold.
+   */
+  record LastRejected(String reason) implements Act {
     public LastRejected {
       Objects.requireNonNull(reason);
     }
   }
 
   /** The shutter hung open and the person closed it, or has just closed it. */
-  record ClosedByHand() implements SessionInput {}
+  record ClosedByHand() implements Act {}
 
   /** The person lets the firings of the open question stay at the speed that was shown. */
-  record AcceptedAsShown() implements SessionInput {}
+  record AcceptedAsShown() implements Act {}
 
   /**
    * The person says that firings were fired at another speed than was shown. Names the firings, so
    * that it means the same whether or not a question is asked.
    */
-  record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements SessionInput {
+  record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements Act {
     public FiringsMoved {
       firings = List.copyOf(firings);
       Objects.requireNonNull(to);
@@ -243,10 +269,10 @@ public sealed interface SessionInput {
   }
 
   /** The person cocks the shutter a few times, so that the light it lets through can be learnt. */
-  record CockingLearnt(boolean begins) implements SessionInput {}
+  record CockingLearnt(boolean begins) implements Act {}
 
   /** The lens cap was put on or taken off. */
-  record LensCap(boolean on) implements SessionInput {}
+  record LensCap(boolean on) implements Act {}
 
   /**
    * The light was read with the shutter at rest.

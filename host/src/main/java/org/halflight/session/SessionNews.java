@@ -37,6 +37,27 @@ public sealed interface SessionNews {
   /** The light curve of a settled firing has come; nothing else is changed about it. */
   record CurveAdded(FiringResult result) implements SessionNews {}
 
+  /** An act of the person was undone: all is as if it had not been. */
+  record Undone(SessionInput.Act act) implements SessionNews {}
+
+  /** An act that was undone counts again. */
+  record Redone(SessionInput.Act act) implements SessionNews {}
+
+  /** What the person wished was not done. */
+  record NotDone(Why why) implements SessionNews {
+    /** Why it was not. */
+    public enum Why {
+      /** Nothing that was done is left to undo. */
+      NOTHING_TO_UNDO,
+      /** Nothing was undone, or something was done since. */
+      NOTHING_TO_REDO,
+      /** The marks of the session file have no numbers: an earlier version began it. */
+      SESSION_OF_OLD_FORM,
+      /** No firing of this run counts that could be rejected. */
+      NOTHING_TO_REJECT
+    }
+  }
+
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionNews {}
 

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Comparator;
 import java.util.List;
+import org.halflight.stored.StoredWords;
 
 /**
  * Where firings come from. Figures from an invented shutter or a simulator carry that wherever they
@@ -14,6 +15,17 @@ public enum Source {
   PRACTICE,
   /** The real firmware in a simulator, with a simulated shutter. */
   SIMULATOR;
+
+  /** As files store them. */
+  public static final StoredWords<Source> WORDS =
+      StoredWords.of(
+          Source.class,
+          source ->
+              switch (source) {
+                case RIG -> "rig";
+                case PRACTICE -> "practice";
+                case SIMULATOR -> "simulator";
+              });
 
   /** The serial number that the practice rig alone bears. */
   public static final String PRACTICE_SERIAL = "PRACTICE";

@@ -1,6 +1,7 @@
 package org.halflight.signal;
 
 import java.util.Optional;
+import org.halflight.stored.StoredWords;
 
 /** An input of the rig; see docs/protocol.md for the pins. */
 public enum Channel {
@@ -18,6 +19,9 @@ public enum Channel {
   CLICK(5, "click"),
   /** Release; high means pressed. */
   RELEASE(6, "release");
+
+  /** As profiles and tables of edges call them. */
+  public static final StoredWords<Channel> LABELS = StoredWords.of(Channel.class, Channel::label);
 
   private final int code;
   private final String label;

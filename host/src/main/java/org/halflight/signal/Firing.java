@@ -1,13 +1,16 @@
 package org.halflight.signal;
 
+import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import org.halflight.stored.StoredWords;
 
 /**
  * One release of the shutter as the rig saw it: all edges between two quiet times, in order of
  * time.
  *
- * @param edges at least one edge, by ticks
+ * @param edges at least one edge; put in order of ticks
  * @param damage what makes these edges untrustworthy as a record of the firing; empty when nothing
  *     does
  */
@@ -21,19 +24,53 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
     /** The rig started anew in the middle of the firing. */
     RIG_RESTARTED,
     /**
-     * A channel changed twice to the same level, or its level in a beat disagrees with its edges.
+     * What the rig said cannot all be: a channel changed twice to the same level, its level in a
+     * beat disagrees with its edges, or ticks do not fit those around them.
      */
     CONTRADICTION,
     /** The link was lost before the quiet time had passed. */
-    LINK_LOST
+    LINK_LOST;
+
+    /** As files store them. */
+    public static final StoredWords<Damage> WORDS =
+        StoredWords.of(
+            Damage.class,
+            damage ->
+                switch (damage) {
+                  case EDGES_LOST -> "edges-lost";
+                  case LINES_LOST -> "lines-lost";
+                  case RIG_RESTARTED -> "rig-restarted";
+                  case CONTRADICTION -> "contradiction";
+                  case LINK_LOST -> "link-lost";
+                });
   }
 
   public Firing {
-    edges = List.copyOf(edges);
+    edges = inOrder(edges);
     damage = List.copyOf(damage);
     if (edges.isEmpty()) {
       throw new IllegalArgumentException("a firing has at least one edge");
     }
+  }
+
+  /** Edges that came in disorder stay as they came where their ticks are equal. */
+  private static List<Edge> inOrder(List<Edge> edges) {
+    for (int i = 1; i < edges.size(); i++) {
+      if (edges.get(i).ticks() < edges.get(i - 1).ticks()) {
+        return edges.stream().sorted(Comparator.comparingLong(Edge::ticks)).toList();
+      }
+    }
+    return List.copyOf(edges);
+  }
+
+  /** The same edges with one more reason not to trust them. */
+  public Firing damagedBy(Damage more) {
+    if (damage.contains(more)) {
+      return this;
+    }
+    EnumSet<Damage> all = EnumSet.of(more);
+    all.addAll(damage);
+    return new Firing(edges, List.copyOf(all));
   }
 
   /** Ticks of the first edge; with rig serial number and boot count the identity of the firing. */

@@ -26,6 +26,17 @@ import java.util.Set;
  * #QUIETS_AFTER_LIGHT} quiet times after the light, or until the release is pressed again, and for
  * {@link #QUIETS_WITHOUT_LIGHT} where no light comes. What follows is a firing of its own.
  *
+ * <p>Whatever was lost is told in its place between edges and beats. When it happened is known only
+ * between the last time before it and the first after it, late time included, and every firing is
+ * marked that lies nearer to this span than the quiet time: an edge may be missing there. A firing
+ * that was handed over already can be reached too, where levels turn out to be wrong: see {@link
+ * #takeLateDamage}.
+ *
+ * <p>Any edges and beats are taken, in any order and with any ticks. An edge that comes too late to
+ * be put in its place goes to the firing under way, which is marked.
+ *
+ * <p>The work for an edge does not grow with the firing.
+ *
  * <p>All ticks are widened to 64 bits. Not safe for use by several threads. No clock is read: time
  * passes only by edges and by {@link #advance}.
  */
@@ -51,21 +62,45 @@ public final class FiringGrouper {
    */
   private static final long BEAT_SLACK_TICKS = 16_000;
 
+  /** Before all ticks, and far enough from the end of the numbers to take times from it. */
+  private static final long NEVER = Long.MIN_VALUE / 2;
+
   private record BeatLevels(long ticks, int levels) {}
+
+  /**
+   * Damage that reaches back to firings that were handed over.
+   *
+   * @param sinceTicks a firing may be concerned that was not over, its quiet time included, by then
+   */
+  public record LateDamage(Firing.Damage damage, long sinceTicks) {
+    public LateDamage {
+      Objects.requireNonNull(damage);
+    }
+  }
 
   private final long quietTicks;
   private final long lateTicks;
 
-  private final List<Edge> settled = new ArrayList<>();
-  private OptionalLong settledLightTicks = OptionalLong.empty();
-  private final Set<Firing.Damage> settledDamage = EnumSet.noneOf(Firing.Damage.class);
-  private final List<Edge> pending = new ArrayList<>();
-  private final Set<Firing.Damage> pendingDamage = EnumSet.noneOf(Firing.Damage.class);
-  private long pendingDamageUntilTicks;
+  private FiringUnderway settled = new FiringUnderway();
+  private final PendingEdges pending = new PendingEdges();
+  private final DamageSpans spans = new DamageSpans();
   private final Deque<BeatLevels> beats = new ArrayDeque<>();
   private final Map<Channel, Boolean> levels = new EnumMap<>(Channel.class);
   private final Map<Channel, Long> changedTicks = new EnumMap<>(Channel.class);
-  private long latestTicks = Long.MIN_VALUE;
+
+  /** Until when the level of a channel is sure: its last edge, or a beat that agreed. */
+  private final Map<Channel, Long> sureTicks = new EnumMap<>(Channel.class);
+
+  /** Light whose beginning was lost: the firing that begins in it is not whole. */
+  private final Set<Firing.Damage> lightDamage = EnumSet.noneOf(Firing.Damage.class);
+
+  private List<LateDamage> lateDamage = new ArrayList<>();
+  private long latestTicks = NEVER;
+  private long horizonTicks = NEVER;
+
+  /** The last edge of all firings that were handed over. */
+  private long overTicks = NEVER;
+
   private long damageBetweenFirings;
 
   /**
@@ -100,11 +135,8 @@ public final class FiringGrouper {
    */
   public List<Firing> add(Edge edge) {
     Objects.requireNonNull(edge);
-    int at = pending.size();
-    while (at > 0 && pending.get(at - 1).ticks() > edge.ticks()) {
-      at--;
-    }
-    pending.add(at, edge);
+    spans.close(edge.ticks() + lateTicks, false);
+    pending.add(edge);
     return passTo(edge.ticks());
   }
 
@@ -114,6 +146,7 @@ public final class FiringGrouper {
    * @return the firings that are over by now, in order
    */
   public List<Firing> advance(long nowTicks) {
+    spans.close(nowTicks + lateTicks, false);
     return passTo(nowTicks);
   }
 
@@ -127,69 +160,125 @@ public final class FiringGrouper {
    * @return the firings that are over by now, in order
    */
   public List<Firing> beat(long nowTicks, int levelMask) {
+    spans.close(Math.max(nowTicks, pending.greatestTicks()) + lateTicks, true);
     beats.add(new BeatLevels(nowTicks, levelMask));
     return passTo(nowTicks);
   }
 
   /**
-   * Takes note that something was lost. It belongs to the firing under way, which lasts until its
-   * quiet time has passed; with none under way it is only counted.
+   * Takes note that something was lost after all that came so far and before what comes next. It
+   * belongs to every firing that may lack an edge by it; with none under way it is also counted.
    */
   public void damage(Firing.Damage damage) {
-    Objects.requireNonNull(damage);
-    if (settled.isEmpty() && pending.isEmpty()) {
-      damageBetweenFirings++;
-      return;
-    }
-    if (!settled.isEmpty()) {
-      settledDamage.add(damage);
-    }
-    if (!pending.isEmpty()) {
-      pendingDamage.add(damage);
-      pendingDamageUntilTicks = pending.get(pending.size() - 1).ticks();
-    }
+    damage(damage, latestTicks == NEVER ? NEVER : latestTicks - lateTicks, false);
   }
 
-  /** How much damage fell into no firing. */
+  /**
+   * Takes note that what came since a time is not to be trusted, up to the next beat.
+   *
+   * @param sinceTicks may lie before firings that were handed over; whoever keeps them marks those
+   */
+  public void damageSince(Firing.Damage damage, long sinceTicks) {
+    damage(damage, sinceTicks, true);
+  }
+
+  private void damage(Firing.Damage damage, long fromTicks, boolean untilBeat) {
+    Objects.requireNonNull(damage);
+    if (!isUnderway()) {
+      damageBetweenFirings++;
+    }
+    spans.open(damage, fromTicks, untilBeat);
+  }
+
+  /** How much damage came while no firing was under way. */
   public long damageBetweenFirings() {
     return damageBetweenFirings;
   }
 
+  /** Damage that was found since this was last asked, and that reaches back. */
+  public List<LateDamage> takeLateDamage() {
+    if (lateDamage.isEmpty()) {
+      return List.of();
+    }
+    List<LateDamage> taken = lateDamage;
+    lateDamage = new ArrayList<>();
+    return taken;
+  }
+
+  /** The quiet time, in ticks. */
+  public long quietTicks() {
+    return quietTicks;
+  }
+
+  /** How late edges may come, in ticks. */
+  public long lateTicks() {
+    return lateTicks;
+  }
+
+  /** Whether edges came that belong to no firing that was handed over. */
+  public boolean isUnderway() {
+    return !settled.isEmpty() || !pending.isEmpty();
+  }
+
+  /** Ticks of the first edge of the firing under way. */
+  public OptionalLong underwaySinceTicks() {
+    return settled.isEmpty() ? pending.firstTicks() : OptionalLong.of(settled.firstTicks());
+  }
+
+  /** Whether anything but sounds and the flash contact is under way. */
+  public boolean isMoreThanNoise() {
+    return settled.isMoreThanNoise() || pending.isMoreThanNoise();
+  }
+
+  /** Edges of the centre sensor under way; a figure can be another one only when there are more. */
+  public int centreEdges() {
+    return settled.centreEdges() + pending.centreEdges();
+  }
+
+  /** Since when the low level of the centre sensor has seen light in the firing under way. */
+  public OptionalLong openSinceTicks() {
+    Optional<Edge> last = pending.last(Channel.CENTRE_LOW);
+    if (last.isEmpty()) {
+      return settled.openSinceTicks();
+    }
+    return last.get().high() ? OptionalLong.of(last.get().ticks()) : OptionalLong.empty();
+  }
+
   /** The firing under way as far as it is known, for a provisional figure. */
   public Optional<Firing> underway() {
-    if (settled.isEmpty() && pending.isEmpty()) {
+    if (!isUnderway()) {
       return Optional.empty();
     }
-    List<Edge> edges = new ArrayList<>(settled);
-    Set<Firing.Damage> damage = EnumSet.noneOf(Firing.Damage.class);
-    damage.addAll(settledDamage);
+    FiringUnderway all = settled.copy();
     Map<Channel, Boolean> after = new EnumMap<>(Channel.class);
     after.putAll(levels);
-    OptionalLong light = settledLightTicks;
-    for (Edge edge : pending) {
-      if (!edges.isEmpty()
-          && (isQuietBefore(edge, edges.get(edges.size() - 1), after)
-              || isLingering(edge, edges, light, after))) {
+    for (Edge edge : pending.inOrder()) {
+      if (!all.isEmpty() && endsBefore(edge, all, after)) {
         break;
       }
-      edges.add(edge);
-      light = edge.channel().isLight() ? OptionalLong.of(edge.ticks()) : light;
-      if (edge.ticks() <= pendingDamageUntilTicks) {
-        damage.addAll(pendingDamage);
+      if (all.isEmpty() && isLight(after)) {
+        all.damage().addAll(lightDamage);
       }
+      all.add(edge);
       if (Boolean.valueOf(edge.high()).equals(after.put(edge.channel(), edge.high()))) {
-        damage.add(Firing.Damage.CONTRADICTION);
+        all.damage().add(Firing.Damage.CONTRADICTION);
       }
     }
-    return Optional.of(new Firing(edges, List.copyOf(damage)));
+    return Optional.of(firing(all, isLight(after)));
   }
 
   /** Whether a light channel is high by the edges and beats so far. */
   public boolean isLight() {
-    Map<Channel, Boolean> after = new EnumMap<>(Channel.class);
-    after.putAll(levels);
-    pending.forEach(edge -> after.put(edge.channel(), edge.high()));
-    return isLight(after);
+    for (Channel channel : Channel.values()) {
+      if (channel.isLight()
+          && pending
+              .last(channel)
+              .map(Edge::high)
+              .orElseGet(() -> levels.getOrDefault(channel, false))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -204,7 +293,7 @@ public final class FiringGrouper {
     return finish();
   }
 
-  /** Ends here because a record ends, with nothing known to be lost. */
+  /** Ends here because a record ends, with nothing more known to be lost than was told. */
   public List<Firing> finish() {
     List<Firing> over = new ArrayList<>();
     settleUpTo(Long.MAX_VALUE, over);
@@ -212,7 +301,12 @@ public final class FiringGrouper {
     beats.clear();
     levels.clear();
     changedTicks.clear();
-    latestTicks = Long.MIN_VALUE;
+    sureTicks.clear();
+    lightDamage.clear();
+    spans.clear();
+    latestTicks = NEVER;
+    horizonTicks = NEVER;
+    overTicks = NEVER;
     return over;
   }
 
@@ -224,41 +318,67 @@ public final class FiringGrouper {
   }
 
   /** Moves everything up to the horizon, edges and levels of beats in order of ticks. */
-  private void settleUpTo(long horizonTicks, List<Firing> over) {
-    int settledCount = 0;
-    while (settledCount < pending.size() && pending.get(settledCount).ticks() <= horizonTicks) {
-      Edge edge = pending.get(settledCount++);
+  private void settleUpTo(long ticks, List<Firing> over) {
+    while (pending.nextTicks() <= ticks && !pending.isEmpty()) {
+      Edge edge = pending.remove();
       compareBeatsBefore(edge.ticks(), edge.ticks(), over);
       settle(edge, over);
     }
-    pending.subList(0, settledCount).clear();
-    if (pending.isEmpty()) {
-      pendingDamage.clear();
-    }
-    compareBeatsBefore(
-        horizonTicks, pending.isEmpty() ? Long.MAX_VALUE : pending.get(0).ticks(), over);
-    emitIfQuietAt(horizonTicks, over);
+    compareBeatsBefore(ticks, pending.isEmpty() ? Long.MAX_VALUE : pending.nextTicks(), over);
+    emitIfQuietAt(ticks, over);
+    horizonTicks = Math.max(horizonTicks, ticks);
+    forgetSpans(ticks);
   }
 
   private void settle(Edge edge, List<Firing> over) {
-    if (!settled.isEmpty()
-        && (isQuietBefore(edge, settled.get(settled.size() - 1), levels)
-            || isLingering(edge, settled, settledLightTicks, levels))) {
-      emit(over);
+    if (!settled.isEmpty() && edge.ticks() < settled.lastTicks()) {
+      settleLate(edge);
+      return;
+    }
+    Set<Firing.Damage> goesOn = EnumSet.noneOf(Firing.Damage.class);
+    if (!settled.isEmpty() && endsBefore(edge, settled, levels)) {
+      boolean cutUp = !isQuietBefore(edge, settled, levels) && !isNewPress(edge, settled);
+      List<Firing.Damage> before = emit(over);
+      if (cutUp) {
+        // Where noise without end is cut depends on what came before the cut.
+        goesOn.addAll(before);
+      }
+    }
+    if (settled.isEmpty()) {
+      settled.damage().addAll(goesOn);
+      if (isLight(levels)) {
+        settled.damage().addAll(lightDamage);
+      }
     }
     settled.add(edge);
-    if (edge.channel().isLight()) {
-      settledLightTicks = OptionalLong.of(edge.ticks());
+    if (edge.ticks() < horizonTicks && edge.ticks() - overTicks <= quietTicks) {
+      // It belongs to a firing that was handed over without it.
+      settled.damage().add(Firing.Damage.CONTRADICTION);
+      lateDamage.add(new LateDamage(Firing.Damage.CONTRADICTION, edge.ticks()));
     }
-    if (edge.ticks() <= pendingDamageUntilTicks) {
-      settledDamage.addAll(pendingDamage);
-    } else {
-      pendingDamage.clear();
+    change(edge);
+  }
+
+  /** An edge that comes behind the late time, in its place among those that were settled. */
+  private void settleLate(Edge edge) {
+    boolean inOrder =
+        edge.ticks() >= settled.firstTicks()
+            && edge.ticks() >= changedTicks.getOrDefault(edge.channel(), edge.ticks());
+    settled.addLate(edge);
+    if (!inOrder) {
+      // Nobody knows what it would have changed.
+      settled.damage().add(Firing.Damage.CONTRADICTION);
     }
+    change(edge);
+  }
+
+  private void change(Edge edge) {
     if (Boolean.valueOf(edge.high()).equals(levels.put(edge.channel(), edge.high()))) {
-      settledDamage.add(Firing.Damage.CONTRADICTION);
+      settled.damage().add(Firing.Damage.CONTRADICTION);
     }
     changedTicks.put(edge.channel(), edge.ticks());
+    sureTicks.put(edge.channel(), edge.ticks());
+    forgetLightDamageInTheDark();
   }
 
   private void compareBeatsBefore(long ticks, long nextEdgeTicks, List<Firing> over) {
@@ -268,6 +388,7 @@ public final class FiringGrouper {
       for (Channel channel : Channel.values()) {
         compare(channel, beat, nextEdgeTicks);
       }
+      forgetLightDamageInTheDark();
     }
   }
 
@@ -282,60 +403,114 @@ public final class FiringGrouper {
     }
     Boolean known = levels.put(channel, high);
     if (known == null || known == high) {
+      if (known == null && high && channel.isLight()) {
+        // It may have begun in what was lost.
+        spans.addTouching(beat.ticks() - quietTicks, Long.MAX_VALUE, lightDamage);
+      }
+      sureTicks.put(channel, beat.ticks());
       return;
+    }
+    long since = sureTicks.getOrDefault(channel, beat.ticks());
+    sureTicks.put(channel, beat.ticks());
+    spans.add(Firing.Damage.CONTRADICTION, since, beat.ticks());
+    if (high && channel.isLight()) {
+      lightDamage.add(Firing.Damage.CONTRADICTION);
     }
     if (settled.isEmpty()) {
       damageBetweenFirings++;
+      lateDamage.add(new LateDamage(Firing.Damage.CONTRADICTION, since));
     } else {
-      settledDamage.add(Firing.Damage.CONTRADICTION);
+      settled.damage().add(Firing.Damage.CONTRADICTION);
+      if (since < settled.firstTicks()) {
+        lateDamage.add(new LateDamage(Firing.Damage.CONTRADICTION, since));
+      }
     }
   }
 
-  private void emitIfQuietAt(long horizonTicks, List<Firing> over) {
-    if (!settled.isEmpty()
-        && !isLight(levels)
-        && horizonTicks - settled.get(settled.size() - 1).ticks() > quietTicks) {
+  private void forgetLightDamageInTheDark() {
+    if (!lightDamage.isEmpty() && !isLight(levels)) {
+      lightDamage.clear();
+    }
+  }
+
+  /** What was lost so long ago that no later firing is near it. */
+  private void forgetSpans(long ticks) {
+    if (spans.isEmpty() || ticks == Long.MAX_VALUE) {
+      return;
+    }
+    if (!settled.isEmpty()) {
+      // Up to here, and no further: the firing may be over before the spans that are left.
+      spans.addTouching(
+          settled.firstTicks() - quietTicks,
+          isLight(levels) ? ticks : Math.min(ticks, settled.lastTicks() + quietTicks),
+          settled.damage());
+    }
+    spans.forgetBefore(ticks - quietTicks);
+  }
+
+  private void emitIfQuietAt(long ticks, List<Firing> over) {
+    if (!settled.isEmpty() && !isLight(levels) && ticks - settled.lastTicks() > quietTicks) {
       emit(over);
     }
   }
 
-  private void emit(List<Firing> over) {
-    if (!settled.isEmpty()) {
-      over.add(new Firing(settled, List.copyOf(settledDamage)));
-      settled.clear();
-      settledLightTicks = OptionalLong.empty();
-      settledDamage.clear();
+  private List<Firing.Damage> emit(List<Firing> over) {
+    if (settled.isEmpty()) {
+      return List.of();
     }
+    Firing firing = firing(settled, isLight(levels));
+    over.add(firing);
+    overTicks = Math.max(overTicks, firing.lastTicks());
+    settled = new FiringUnderway();
+    return firing.damage();
   }
 
-  private boolean isQuietBefore(Edge edge, Edge last, Map<Channel, Boolean> levels) {
-    return edge.ticks() - last.ticks() > quietTicks && !isLight(levels);
+  /** A firing with all the damage that may have touched it; in light it is not over. */
+  private Firing firing(FiringUnderway underway, boolean inLight) {
+    Set<Firing.Damage> damage = EnumSet.noneOf(Firing.Damage.class);
+    damage.addAll(underway.damage());
+    spans.addTouching(
+        underway.firstTicks() - quietTicks,
+        inLight ? Long.MAX_VALUE : underway.lastTicks() + quietTicks,
+        damage);
+    return new Firing(underway.edges(), List.copyOf(damage));
+  }
+
+  private boolean endsBefore(Edge edge, FiringUnderway before, Map<Channel, Boolean> levels) {
+    return isQuietBefore(edge, before, levels) || isLingering(edge, before, levels);
+  }
+
+  private boolean isQuietBefore(Edge edge, FiringUnderway before, Map<Channel, Boolean> levels) {
+    return edge.ticks() - before.lastTicks() > quietTicks && !isLight(levels);
   }
 
   /** Whether an edge of another channel comes too long after the light to belong to it. */
-  private boolean isLingering(
-      Edge edge, List<Edge> before, OptionalLong lightTicks, Map<Channel, Boolean> levels) {
+  private boolean isLingering(Edge edge, FiringUnderway before, Map<Channel, Boolean> levels) {
     if (edge.channel().isLight() || isLight(levels)) {
       return false;
     }
-    if (lightTicks.isEmpty()) {
-      return edge.ticks() - before.get(0).ticks() > QUIETS_WITHOUT_LIGHT * quietTicks;
+    if (before.lightTicks().isEmpty()) {
+      return edge.ticks() - before.firstTicks() > QUIETS_WITHOUT_LIGHT * quietTicks;
     }
-    long dark = edge.ticks() - lightTicks.getAsLong();
+    long dark = edge.ticks() - before.lightTicks().getAsLong();
     return dark > QUIETS_AFTER_LIGHT * quietTicks
         || (dark > quietTicks && isNewPress(edge, before));
   }
 
   /** A press, and not the bounce of a release that is let go. */
-  private boolean isNewPress(Edge edge, List<Edge> before) {
+  private boolean isNewPress(Edge edge, FiringUnderway before) {
     return edge.channel() == Channel.RELEASE
         && edge.high()
-        && before.stream()
-            .filter(earlier -> earlier.channel() == Channel.RELEASE)
-            .allMatch(earlier -> edge.ticks() - earlier.ticks() > quietTicks);
+        && (before.releaseTicks().isEmpty()
+            || edge.ticks() - before.releaseTicks().getAsLong() > quietTicks);
   }
 
   private static boolean isLight(Map<Channel, Boolean> levels) {
-    return levels.entrySet().stream().anyMatch(e -> e.getKey().isLight() && e.getValue());
+    for (Map.Entry<Channel, Boolean> each : levels.entrySet()) {
+      if (each.getKey().isLight() && each.getValue()) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -1,5 +1,7 @@
 package org.halflight.speeds;
 
+import org.halflight.stored.StoredWords;
+
 /** Which time a marked speed is held against. */
 public enum Reference {
   /**
@@ -8,5 +10,15 @@ public enum Reference {
    */
   EXACT,
   /** The marking as it is written: 1/60 is 1/60 s. The only sensible reading of the older dials. */
-  LITERAL
+  LITERAL;
+
+  /** As files store them, and as they are typed. */
+  public static final StoredWords<Reference> WORDS =
+      StoredWords.of(
+          Reference.class,
+          reference ->
+              switch (reference) {
+                case EXACT -> "exact";
+                case LITERAL -> "literal";
+              });
 }

@@ -1,5 +1,7 @@
 package org.halflight.verdict;
 
+import org.halflight.stored.StoredWords;
+
 /**
  * How the number of firings came about; it changes what a decision is worth. Who looks after each
  * firing and stops when it pleases finds 'within' three times as often as stated.
@@ -29,6 +31,16 @@ public enum DecisionRule {
       return firings >= FIRST_LOOK;
     }
   };
+
+  /** As files store them. */
+  public static final StoredWords<DecisionRule> WORDS =
+      StoredWords.of(
+          DecisionRule.class,
+          decisionRule ->
+              switch (decisionRule) {
+                case FIXED_NUMBER -> "fixed-number";
+                case UNTIL_DECIDED -> "until-decided";
+              });
 
   /** The greatest risk of calling a speed within tolerance whose truth lies on a limit. */
   public static final double RISK = 0.05;

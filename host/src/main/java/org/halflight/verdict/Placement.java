@@ -1,5 +1,7 @@
 package org.halflight.verdict;
 
+import org.halflight.stored.StoredWords;
+
 /** Where a speed lies against its tolerance, as far as anybody can tell. */
 public enum Placement {
   /** Within both limits by more than the guard band. */
@@ -15,5 +17,19 @@ public enum Placement {
    */
   FEWER_THAN_PLANNED,
   /** Fewer than two timed firings: nothing is claimed. */
-  TOO_FEW
+  TOO_FEW;
+
+  /** As files store them. */
+  public static final StoredWords<Placement> WORDS =
+      StoredWords.of(
+          Placement.class,
+          placement ->
+              switch (placement) {
+                case WITHIN -> "within";
+                case SLOW -> "slow";
+                case FAST -> "fast";
+                case TOO_CLOSE_TO_CALL -> "too-close-to-call";
+                case FEWER_THAN_PLANNED -> "fewer-than-planned";
+                case TOO_FEW -> "too-few";
+              });
 }

@@ -1,5 +1,7 @@
 package org.halflight.verdict;
 
+import org.halflight.stored.StoredWords;
+
 /** What a comparison says about the mean of one speed. */
 public enum ShiftFinding {
   /** A change is shown. */
@@ -12,6 +14,19 @@ public enum ShiftFinding {
   NO_EVIDENCE,
   /** Fewer than two timed firings in one of the runs, or firings that are all alike. */
   NOT_COMPARABLE;
+
+  /** As files store them. */
+  public static final StoredWords<ShiftFinding> WORDS =
+      StoredWords.of(
+          ShiftFinding.class,
+          shiftFinding ->
+              switch (shiftFinding) {
+                case CHANGED -> "changed";
+                case CHANGED_BY_LITTLE -> "changed-by-little";
+                case LESS_THAN_A_TENTH -> "less-than-a-tenth";
+                case NO_EVIDENCE -> "no-evidence";
+                case NOT_COMPARABLE -> "not-comparable";
+              });
 
   /** Whether a change is shown. */
   public boolean isChange() {

@@ -39,7 +39,7 @@ public final class NewsSentences {
           ? say("news.gap", Numbers.time(gap.seconds().getAsDouble()))
           : say("news.gap.unknown");
     }
-    return ofRun(news).or(() -> ofQuestion(news)).or(() -> ofCocking(news));
+    return ofRun(news).or(() -> ofQuestion(news)).or(() -> ofCocking(news)).or(() -> ofUndo(news));
   }
 
   private static Optional<String> ofRun(SessionNews news) {
@@ -101,6 +101,18 @@ public final class NewsSentences {
           : say("news.cockingNotKnown.some", unknown.strokes());
     }
     return news instanceof SessionNews.LeakWhileCocking ? say("news.leak") : Optional.empty();
+  }
+
+  private static Optional<String> ofUndo(SessionNews news) {
+    if (news instanceof SessionNews.Undone undone) {
+      return say("news.undone", ActWords.of(undone.act()));
+    }
+    if (news instanceof SessionNews.Redone redone) {
+      return say("news.redone", ActWords.of(redone.act()));
+    }
+    return news instanceof SessionNews.NotDone not
+        ? say("news.notDone." + Sentences.key(not.why()))
+        : Optional.empty();
   }
 
   private static String rejected(FiringResult result) {

@@ -40,7 +40,8 @@ class BenchFoldTest {
     FiringResult result = fold.session().results().get(0);
     assertThat(result.notes().plateauShare().orElseThrow()).isCloseTo(0.5, Offset.offset(1e-9));
     assertThat(result.notes().lightDoubtful()).isTrue();
-    assertThat(fold.damagedMarks()).isEqualTo(1);
+    assertThat(fold.unknownMarks()).isEqualTo(1);
+    assertThat(fold.damagedMarks()).isZero();
     assertThat(BenchFold.replay(events).session().results()).isEqualTo(fold.session().results());
   }
 
@@ -93,6 +94,26 @@ class BenchFoldTest {
     FiringResult cut = BenchFold.replay(events).session().results().get(0);
     assertThat(cut.outcome()).isEqualTo(Outcome.UNUSABLE);
     assertThat(cut.firing().damage()).containsExactly(Firing.Damage.LINK_LOST);
+  }
+
+  @Test
+  void whatBeginsAtTheTickOfABrokenFiringIsItsRest() {
+    greet(1);
+    mark(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
+    say(new RigMessage.Beat(next(), 2_900_000, 0, 16 * 20));
+    edge(Channel.CENTRE_LOW, true, 3_000_000);
+    events.add(new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
+    // Both levels were crossed within one tick, and the program died between the two lines.
+    edge(Channel.CENTRE_HIGH, true, 3_000_000);
+    edge(Channel.CENTRE_HIGH, false, 3_112_000);
+    edge(Channel.CENTRE_LOW, false, 3_128_000);
+    say(new RigMessage.Beat(next(), 9_000_000, 0, 16 * 20));
+    List<FiringResult> results = BenchFold.replay(events).session().results();
+    assertThat(results).hasSize(1);
+    assertThat(results.get(0).firing().edges()).hasSize(4);
+    assertThat(results.get(0).firing().damage()).contains(Firing.Damage.LINK_LOST);
+    assertThat(results.get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
+    assertThat(results.get(0).number()).isEqualTo(1);
   }
 
   private void greet(long bootCount) {

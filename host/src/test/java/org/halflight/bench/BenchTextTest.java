@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -32,9 +33,7 @@ class BenchTextTest {
   }
 
   @Test
-  void whateverIsWrittenIsReadBack() {
-    long seed = new Random().nextLong();
-    System.out.println("BenchTextTest seed " + seed);
+  void whateverIsWrittenIsReadBack(@Seed long seed) {
     Random random = new Random(seed);
     for (int i = 0; i < 2000; i++) {
       StringBuilder text = new StringBuilder();
@@ -63,7 +62,9 @@ class BenchTextTest {
         "M 12 Run a=b",
         "M 12 run a",
         "R 12 %4",
-        "R 12 %zz"
+        "R 12 %zz",
+        "R 12 a\u0001b",
+        "M 12 run a=\u007f"
       })
   void whatIsNoEventIsNone(String line) {
     assertThat(BenchText.parse(line)).isEmpty();

@@ -104,6 +104,11 @@ final class FastRig implements RigFeed {
   }
 
   @Override
+  public long nowNanos() {
+    return nanos(trueSeconds);
+  }
+
+  @Override
   public void close() {
     closed = true;
   }

@@ -115,6 +115,7 @@ class MarksTest {
         new SessionInput.NextChosen(),
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),
+        new SessionInput.FiringRejected(new FiringKey("R-0001", 7, 16_000_000_000L), "slipped"),
         new SessionInput.ClosedByHand(),
         new SessionInput.AcceptedAsShown(),
         new SessionInput.FiringsMoved(
@@ -163,6 +164,52 @@ class MarksTest {
     assertThat(Marks.input(mark("lens-cap", Map.of()))).isEmpty();
     assertThat(Marks.input(mark("cocking", Map.of("learning", "maybe")))).isEmpty();
     assertThat(Marks.input(mark("unheard-of", Map.of()))).isEmpty();
+  }
+
+  @Test
+  void aNumberWithoutAnEndIsNoInput() {
+    for (String absurd : List.of("NaN", "Infinity", "-Infinity", "1e999", "", "x")) {
+      assertThat(
+              Marks.input(
+                  mark(
+                      "light",
+                      Map.of(
+                          "dark",
+                          "20",
+                          "full",
+                          "820",
+                          "low",
+                          "189",
+                          "high",
+                          "650",
+                          "low-offset",
+                          absurd))))
+          .as(absurd)
+          .isEmpty();
+      assertThat(
+              Marks.input(
+                  mark("clock", Map.of("rig", "R-1", "fast-ppm", absurd, "uncertainty-ppm", "1"))))
+          .as(absurd)
+          .isEmpty();
+    }
+  }
+
+  @Test
+  void onlyATimeThatCanHaveBeenMeantIsOne() {
+    assertThat(Marks.beganAt(mark("begins", Map.of("at", "2026-03-09T10:15:00+01:00"))))
+        .isPresent();
+    for (String at :
+        List.of(
+            "",
+            "today",
+            "+999999999-12-31T23:59:59.999999999-18:00",
+            "-999999999-01-01T00:00:00+18:00",
+            "1969-12-31T23:59:59Z")) {
+      BenchEvent.Mark begins = mark("begins", Map.of("at", at));
+      assertThat(Marks.beganAt(begins)).as(at).isEmpty();
+      assertThat(BenchFold.replay(List.of(begins)).damagedMarks()).as(at).isEqualTo(1);
+    }
+    assertThat(BenchFold.replay(List.of(mark("begins", Map.of()))).damagedMarks()).isZero();
   }
 
   private static BenchEvent.Mark mark(String kind, Map<String, String> values) {

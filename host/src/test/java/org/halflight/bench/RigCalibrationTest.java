@@ -20,6 +20,7 @@ import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparators;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Calibration and rig check on the practice rig; all figures are invented and simulated. */
@@ -95,6 +96,7 @@ class RigCalibrationTest {
    * uncertainty in 19 of 20. The hysteresis is a distance, which noise moves at both ends.
    */
   @Test
+  @Tag("long")
   void tripPointsAreRightOnAverageAndWithinTheirUncertainty() {
     double hysteresis = 12 / 5000.0 * 1024;
     double offset = 8 / 5000.0 * 1024;

@@ -17,12 +17,21 @@ import org.halflight.signal.LightCurve;
 /**
  * The real firmware in its simulator, with its serial line on a pseudo-terminal that the host opens
  * like any port. All figures from it are simulated.
+ *
+ * <p>The bench goes by a time of its own, {@link #nanos}, which a host gets in place of the
+ * computer's: then nothing hangs on how fast or how busy the computer is.
  */
 public final class BenchInABox implements AutoCloseable {
   /**
    * A line of a scenario that gives the board a serial number, by which it is known as simulated.
    */
   public static final String NAMED = "tx 0.05 i 0001 BOX-0001#";
+
+  /** How many times faster than life a board goes, unless a test says otherwise. */
+  private static final double FASTER = 3;
+
+  /** What nothing on a simulated board takes, in its own time. */
+  private static final long LIMIT_NANOS = TimeUnit.MINUTES.toNanos(10);
 
   private static final Pattern DONE_NAMING = Pattern.compile("^tx \\d+ A [0-9A-F]{4} 0001 00");
 
@@ -32,8 +41,10 @@ public final class BenchInABox implements AutoCloseable {
   private final BufferedWriter input;
   private final Path folder;
   private final Path link;
+  private final BoardClock clock;
 
-  private BenchInABox(Process process, Path folder, Path link) {
+  private BenchInABox(Process process, Path folder, Path link, BoardClock clock) {
+    this.clock = clock;
     this.process = process;
     this.input =
         new BufferedWriter(
@@ -50,18 +61,24 @@ public final class BenchInABox implements AutoCloseable {
    */
   public static BenchInABox start(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
-    return start(folder, scenario, "full");
+    return start(folder, scenario, "full", FASTER);
+  }
+
+  /** The same, no faster than life. */
+  public static BenchInABox startAsInLife(Path folder, List<String> scenario)
+      throws IOException, InterruptedException {
+    return start(folder, scenario, "full", 1);
   }
 
   /** Starts a simulated small rig, likewise. */
   public static BenchInABox startSmall(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
-    return start(folder, scenario, "small");
+    return start(folder, scenario, "small", FASTER);
   }
 
-  private static BenchInABox start(Path folder, List<String> scenario, String rig)
+  private static BenchInABox start(Path folder, List<String> scenario, String rig, double pace)
       throws IOException, InterruptedException {
-    build();
+    mustBeBuilt();
     Path script = folder.resolve("scenario");
     Files.write(script, scenario);
     Path link = folder.resolve("port");
@@ -78,39 +95,77 @@ public final class BenchInABox implements AutoCloseable {
                 folder.resolve("eeprom").toString(),
                 "--link",
                 link.toString(),
-                "--paced")
+                "--clock",
+                clockFile(folder).toString(),
+                "--pace",
+                String.valueOf(pace))
             .redirectError(folder.resolve("errors").toFile())
             .start();
-    BenchInABox box = new BenchInABox(process, folder, link);
     BufferedReader output =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     String first = output.readLine();
     if (first == null || !first.startsWith("PORT ")) {
-      box.close();
+      process.destroy();
       throw new AssertionError(
           "the bench did not start: " + first + "\n" + Files.readString(folder.resolve("errors")));
     }
+    BenchInABox box = new BenchInABox(process, folder, link, BoardClock.of(clockFile(folder)));
     if (scenario.contains(NAMED)) {
       box.waitUntilNamed();
     }
     return box;
   }
 
+  private static Path clockFile(Path folder) {
+    return folder.resolve("clock");
+  }
+
   /** A host that looks for the name and asks before it was given takes the board for another. */
   private void waitUntilNamed() throws IOException, InterruptedException {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
+    Limit limit = limit();
     while (log().stream().noneMatch(line -> DONE_NAMING.matcher(line).find())) {
-      if (process.waitFor(10, TimeUnit.MILLISECONDS) || System.nanoTime() > deadline) {
+      if (process.waitFor(10, TimeUnit.MILLISECONDS) || limit.isOver()) {
         close();
         throw new AssertionError("the board did not take its name: " + log());
       }
     }
   }
 
-  static synchronized void build() throws IOException, InterruptedException {
+  /** Until when something has to come; from now. */
+  public Limit limit() {
+    return new Limit(nanos() + LIMIT_NANOS);
+  }
+
+  /**
+   * Until when something has to come: a limit in the time of the board, and the board must live.
+   */
+  public final class Limit {
+    private final long untilNanos;
+
+    private Limit(long untilNanos) {
+      this.untilNanos = untilNanos;
+    }
+
+    /** Whether nothing more can come. */
+    public boolean isOver() {
+      return nanos() > untilNanos || !process.isAlive();
+    }
+  }
+
+  /** Nanoseconds since the start of the bench, by its own time; to be handed to the host. */
+  public long nanos() {
+    return clock.getAsLong();
+  }
+
+  /**
+   * Fails when the firmware or the simulator is not built from what the sources are now. Tests do
+   * not build it themselves: two processes of tests would build the same files at the same time.
+   */
+  static synchronized void mustBeBuilt() throws IOException, InterruptedException {
     if (!built) {
-      AvrTools.make("firmware", "all");
-      AvrTools.make("firmware/test/sim", "all");
+      AvrTools.mustBeMade("firmware", "RIG=full", "build/full/rig.elf");
+      AvrTools.mustBeMade("firmware", "RIG=small", "build/small/rig.elf");
+      AvrTools.mustBeMade("firmware/test/sim", "all");
       built = true;
     }
   }
@@ -118,6 +173,11 @@ public final class BenchInABox implements AutoCloseable {
   /** The path of the port; stays the same when the pseudo-terminal behind it changes. */
   public String port() {
     return link.toString();
+  }
+
+  /** Where the bench publishes its time, for a program of its own. */
+  Path clockFile() {
+    return clockFile(folder);
   }
 
   /** The pseudo-terminal that the port stands for now. */

@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
@@ -28,8 +27,6 @@ import org.halflight.session.SessionNews;
  * session.
  */
 final class BoxBench implements AutoCloseable {
-  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(120);
-
   private final BenchInABox box;
   private final BenchDriver driver;
   private final List<SessionNews> news = new ArrayList<>();
@@ -40,7 +37,7 @@ final class BoxBench implements AutoCloseable {
     Workbench workbench =
         Workbench.begin(
             SessionFile.create(sessionFile),
-            System::nanoTime,
+            box::nanos,
             new BenchEvent.Mark(
                 0, Marks.BEGINS, Map.of("version", "test", "at", Instant.EPOCH.toString())));
     driver =
@@ -64,11 +61,11 @@ final class BoxBench implements AutoCloseable {
     return changes;
   }
 
-  /** Goes on until a condition holds; fails when it takes absurdly long. */
+  /** Goes on until a condition holds; fails when the board takes absurdly long or is gone. */
   void until(String what, BooleanSupplier condition) {
-    long from = System.nanoTime();
+    BenchInABox.Limit limit = box.limit();
     while (!condition.getAsBoolean()) {
-      if (System.nanoTime() - from > LIMIT_NANOS) {
+      if (limit.isOver()) {
         throw new AssertionError("never came: " + what + "; link: " + changes);
       }
       driver

@@ -110,7 +110,7 @@ public final class CalibratedOnTheBoard {
     try (RigWork work =
         new RigWork(
             new LiveFeed(
-                new SerialPorts(List.of(box.port())), RigWish.of("BOX-0001"), System::nanoTime))) {
+                new SerialPorts(List.of(box.port())), RigWish.of("BOX-0001"), box::nanos))) {
       while (work.greeting().isEmpty()) {
         work.step();
       }
@@ -125,18 +125,19 @@ public final class CalibratedOnTheBoard {
     }
   }
 
-  /**
-   * A simulated board lags behind real time while the machine is busy, so the host's clock may tell
-   * nothing about it; a generator on the contact input goes by the bench's own time.
-   */
+  /** A generator on the contact input is done sooner than pings. It is silent again behind this. */
   private static RigCalibration.Calibrated withGenerator(
       BenchInABox box, RigWork work, RigCalibration.Calibrated by) throws IOException {
-    box.say("burst +0.2 contact 1400 5000");
+    long silentNanos = box.nanos() + 14_000_000_000L;
+    box.say("burst +0.2 contact 2400 5000");
     EdgeTrainRun.Heard heard =
         (EdgeTrainRun.Heard)
             new EdgeTrainRun(
                     work, new EdgeTrain(100, 1, ClockRate.Source.GENERATOR), Channel.CONTACT)
                 .run(5, share -> {});
+    while (box.nanos() < silentNanos) {
+      work.step();
+    }
     return new RigCalibration.Calibrated(
         by.profile().withClock(((EdgeTrain.Found) heard.found()).rate()),
         by.pulses(),

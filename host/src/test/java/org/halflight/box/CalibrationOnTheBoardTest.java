@@ -11,12 +11,14 @@ import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.FrontEndLag;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A calibrated rig holds what its budget states. All figures are simulated. */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class CalibrationOnTheBoardTest {
   private static final double MILLIVOLTS_PER_COUNT = 5000.0 / 1024;
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
  * while the board's clock is fast. All figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class ClockByLightOnTheBoardTest {
   private static final double FAST_PPM = 3450;
   private static final Pattern FAST = Pattern.compile("The clock is ([0-9.]+) ppm fast");
@@ -32,6 +34,7 @@ class ClockByLightOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, scenario())) {
       code =
           TypedCommand.execute(
+              box,
               folder,
               said,
               (line, keyboard) -> {},
@@ -72,7 +75,7 @@ class ClockByLightOnTheBoardTest {
     }
     lines.add("end-curve");
     lines.add(BenchInABox.NAMED);
-    for (int second = 0; second < 60; second++) {
+    for (int second = 0; second < 300; second++) {
       lines.add(String.format(Locale.ROOT, "fire %.3f lamp", 0.001 + second));
     }
     return lines;

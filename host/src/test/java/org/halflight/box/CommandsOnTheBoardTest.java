@@ -7,12 +7,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.halflight.signal.LightCurve;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A run from the command line on the simulated board, by someone who does what the lines say. */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class CommandsOnTheBoardTest {
   @TempDir private Path folder;
 
@@ -65,6 +67,7 @@ class CommandsOnTheBoardTest {
       throws Exception {
     AtomicInteger fired = new AtomicInteger();
     return TypedCommand.execute(
+        box,
         folder,
         said,
         (line, keyboard) -> {

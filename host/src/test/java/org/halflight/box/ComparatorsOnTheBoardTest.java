@@ -11,6 +11,7 @@ import org.halflight.bench.LightText;
 import org.halflight.bench.SessionFile;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.TripPoints;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * while the light is set. All figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class ComparatorsOnTheBoardTest {
   private static final double MILLIVOLTS_PER_COUNT = 5000.0 / 1024;
 

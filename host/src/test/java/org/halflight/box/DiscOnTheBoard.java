@@ -34,8 +34,8 @@ public final class DiscOnTheBoard {
 
   static final String HEADING = "## A slotted disc before a rig on its real firmware";
 
-  /** Turns of the script: more than a minute, of which the reading takes a few seconds. */
-  private static final int TURNS = 800;
+  /** Turns of the script: five minutes, of which the reading takes a few seconds. */
+  private static final int TURNS = 3000;
 
   /** As many different turns are scripted, one after the other and again. */
   private static final int DIFFERENT_TURNS = 16;
@@ -74,6 +74,7 @@ public final class DiscOnTheBoard {
     try (BenchInABox box = BenchInABox.start(folder, scenario(faults))) {
       code =
           TypedCommand.execute(
+              box,
               folder,
               said,
               (line, keyboard) -> {

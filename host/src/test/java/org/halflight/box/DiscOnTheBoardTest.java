@@ -7,12 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.halflight.uncertainty.DiscComparison;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** See {@link DiscOnTheBoard}; all figures are simulated. */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class DiscOnTheBoardTest {
   @TempDir private Path folder;
 

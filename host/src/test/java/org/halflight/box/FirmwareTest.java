@@ -9,6 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicNode;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
  * ELF run cycle by cycle in the simulator. All timing figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class FirmwareTest {
   private static final Pattern TAP = Pattern.compile("(not )?ok \\d+ - (.*)");
 

@@ -33,6 +33,7 @@ import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.words.ContactWords;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,6 +43,7 @@ import org.junit.jupiter.api.io.TempDir;
  * bench injected each edge. All figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class HoldsAndContactOnTheBoardTest {
   private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
   private static final double CYCLES_PER_SECOND = 16e6;

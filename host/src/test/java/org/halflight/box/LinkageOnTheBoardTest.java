@@ -14,6 +14,7 @@ import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Linkage;
 import org.halflight.everyday.LinkageTrial;
 import org.halflight.everyday.LinkageTrial.Reason;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
 import org.halflight.session.Phase;
@@ -24,6 +25,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Reference;
 import org.halflight.words.EverydayWords;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,6 +36,7 @@ import org.junit.jupiter.api.io.TempDir;
  * simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class LinkageOnTheBoardTest {
   private static final double CYCLES_A_SECOND = 16e6;
   private static final double NEAR = 20e-6;
@@ -51,9 +54,7 @@ class LinkageOnTheBoardTest {
   private record Trial(double apartSeconds, boolean advanceFirst, double injectedSeconds) {}
 
   @Test
-  void theIntervalIsTheInjectedOneOrNothingIsClaimed() throws Exception {
-    long seed = 20261125;
-    System.out.println("seed " + seed);
+  void theIntervalIsTheInjectedOneOrNothingIsClaimed(@Seed(20261125) long seed) throws Exception {
     Random random = new Random(seed);
     Path file = folder.resolve("linkage.session");
     List<Trial> trials = new ArrayList<>();

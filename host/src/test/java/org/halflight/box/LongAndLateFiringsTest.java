@@ -8,6 +8,7 @@ import java.util.List;
 import org.halflight.bench.BenchFold;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
  * own code. All simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class LongAndLateFiringsTest {
   private static final double TICKS_PER_SECOND = 16e6;
   private static final double A_TICK = 1 / TICKS_PER_SECOND;

@@ -35,6 +35,7 @@ import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +47,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * truth is the integral of the light curve that was put in. All figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class SimulatedBoardTest {
   private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
   private static final double RAMP_SECONDS = 0.001;
@@ -259,7 +261,7 @@ class SimulatedBoardTest {
   @Test
   void aPulledCableKeepsWhatWasMeasuredAndTheRunGoesOnUnderAnotherName() throws Exception {
     MarkedSpeed speed = MarkedSpeed.parse("1/60");
-    try (BenchInABox box = BenchInABox.start(folder, SCENARIO);
+    try (BenchInABox box = BenchInABox.startAsInLife(folder, SCENARIO);
         BoxBench bench = new BoxBench(box, folder.resolve("cable.session"), List.of(box.port()))) {
       bench.connect();
       bench.setLight();

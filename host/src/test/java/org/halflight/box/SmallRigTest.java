@@ -19,6 +19,7 @@ import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,6 +30,7 @@ import org.junit.jupiter.api.io.TempDir;
  * simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class SmallRigTest {
   private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
   private static final MarkedSpeed TOP = MarkedSpeed.parse("1/500");

@@ -15,6 +15,7 @@ import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.Outcome;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  * bench was told to let through. All figures are simulated.
  */
 @ExtendWith(AvrTools.class)
+@Tag("board")
 class StopsAndLeakOnTheBoardTest {
   private static final List<String> SCENARIO = List.of("light all 40 4000", BenchInABox.NAMED);
 

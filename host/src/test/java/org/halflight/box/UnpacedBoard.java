@@ -24,7 +24,7 @@ final class UnpacedBoard {
   /** The same, and the session is told something first. */
   static BenchFold run(Path folder, List<String> scenario, List<BenchEvent.Mark> first)
       throws IOException, InterruptedException {
-    BenchInABox.build();
+    BenchInABox.mustBeBuilt();
     Path script = Files.write(folder.resolve("unpaced"), scenario);
     Path sent = folder.resolve("uart");
     Process process =

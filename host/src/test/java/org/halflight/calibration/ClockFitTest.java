@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.halflight.fixtures.PublishedTable;
+import org.halflight.fixtures.Seed;
 import org.halflight.profile.ClockRate;
 import org.junit.jupiter.api.Test;
 
@@ -70,8 +71,8 @@ class ClockFitTest {
   }
 
   @Test
-  void oneEarlyStampIsDroppedBeforeItDragsTheHull() {
-    SplittableRandom random = new SplittableRandom(7);
+  void oneEarlyStampIsDroppedBeforeItDragsTheHull(@Seed(7) long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
     List<ClockStamp> stamps =
         new ArrayList<>(OneSided.stamps(120, 300e-6, OneSided.exponential(random, 200e-6)));
     double honest = HullLine.of(stamps, StampSide.HOST_LATE).slope();
@@ -86,9 +87,9 @@ class ClockFitTest {
   }
 
   @Test
-  void stampsThatNoLineFitsAreAContradiction() {
+  void stampsThatNoLineFitsAreAContradiction(@Seed(8) long seed) {
     // The host's clock was slewed by 500 ppm for the last third: no one rate is right.
-    SplittableRandom random = new SplittableRandom(8);
+    SplittableRandom random = new SplittableRandom(seed);
     List<ClockStamp> stamps = new ArrayList<>();
     for (ClockStamp stamp : OneSided.stamps(240, 300e-6, OneSided.exponential(random, 50e-6))) {
       double slewed = Math.max(0, stamp.boardSeconds() - 160) * 500e-6;
@@ -104,9 +105,9 @@ class ClockFitTest {
   }
 
   @Test
-  void windowsFollowAClockThatDrifts() {
+  void windowsFollowAClockThatDrifts(@Seed(9) long seed) {
     // 3450 ppm fast and 1 ppm a minute more; delays of a host at rest.
-    SplittableRandom random = new SplittableRandom(9);
+    SplittableRandom random = new SplittableRandom(seed);
     List<ClockStamp> stamps = new ArrayList<>();
     ClockWatch watch = new ClockWatch(StampSide.HOST_LATE);
     double board = 0;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import org.halflight.fixtures.Seeds;
 import org.halflight.profile.ClockRate;
 import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
@@ -12,7 +13,7 @@ class EdgeTrainTest {
   private static final TickRate BOARD = TickRate.BOARD_16_MHZ;
 
   private static long[] ticks(int n, double hertz, double fastPpm, double jitterSeconds) {
-    Random random = new Random(11);
+    Random random = new Random(Seeds.usually(11));
     long[] ticks = new long[n];
     for (int i = 0; i < n; i++) {
       double at = i / hertz + jitterSeconds * random.nextGaussian();

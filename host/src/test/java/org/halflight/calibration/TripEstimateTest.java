@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.halflight.calibration.TripEstimate.Way;
+import org.halflight.fixtures.Seed;
 import org.halflight.light.LightFlutter;
 import org.halflight.profile.ComparatorTrips;
 import org.junit.jupiter.api.Test;
@@ -33,10 +34,10 @@ class TripEstimateTest {
    * the mean of many such sweeps, for looks that are few and many.
    */
   @Test
-  void noiseDoesNotMakeTheHysteresisSmall() {
+  void noiseDoesNotMakeTheHysteresisSmall(@Seed(17) long seed) {
     for (int looks : new int[] {100, 1000, 5000}) {
       for (double noise : new double[] {0.3, 1}) {
-        java.util.SplittableRandom random = new java.util.SplittableRandom(17);
+        java.util.SplittableRandom random = new java.util.SplittableRandom(seed);
         LightFlutter flutter = new LightFlutter(noise, 0);
         double sum = 0;
         ComparatorTrips last = ComparatorTrips.EXACT;
@@ -50,12 +51,12 @@ class TripEstimateTest {
                   new Way(down, down / 4.0 - 0.5, 399.5),
                   flutter);
           assertThat(last.offsetCounts())
-              .as("seed 17, noise %s, %s looks", noise, looks)
+              .as("seed %s, noise %s, %s looks", seed, noise, looks)
               .isCloseTo(2, within(3 * last.standardUncertaintyCounts()));
           sum += last.hysteresisCounts() / 50;
         }
         assertThat(sum)
-            .as("seed 17, noise %s, %s looks", noise, looks)
+            .as("seed %s, noise %s, %s looks", seed, noise, looks)
             .isCloseTo(3, within(4 * last.standardUncertaintyCounts()));
       }
     }
@@ -79,8 +80,8 @@ class TripEstimateTest {
   }
 
   @Test
-  void theFlutterOfTheLightIsFound() {
-    java.util.SplittableRandom random = new java.util.SplittableRandom(5);
+  void theFlutterOfTheLightIsFound(@Seed(5) long seed) {
+    java.util.SplittableRandom random = new java.util.SplittableRandom(seed);
     int[] sums = new int[100];
     for (int i = 0; i < sums.length; i++) {
       for (int reading = 0; reading < 16; reading++) {
@@ -92,8 +93,8 @@ class TripEstimateTest {
       }
     }
     LightFlutter found = LightFlutter.of(sums);
-    assertThat(found.noiseCounts()).as("seed 5").isCloseTo(0.8, within(0.35));
-    assertThat(found.rippleCounts()).as("seed 5").isCloseTo(2, within(0.3));
+    assertThat(found.noiseCounts()).as("seed " + seed).isCloseTo(0.8, within(0.35));
+    assertThat(found.rippleCounts()).as("seed " + seed).isCloseTo(2, within(0.3));
     assertThat(LightFlutter.of(new int[50])).isEqualTo(LightFlutter.NONE);
   }
 

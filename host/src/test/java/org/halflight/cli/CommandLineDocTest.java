@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.link.serial.SerialPorts;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The examples of docs/command-line.md, run as they stand on a practice session; those for a rig
  * are asked for their help.
  */
+@Tag("long")
 class CommandLineDocTest {
   private static final Pattern EXAMPLE =
       Pattern.compile("^\\| `halflight ([^`]+)`( \\(rig\\))? \\|");
@@ -30,7 +32,8 @@ class CommandLineDocTest {
 
   @Test
   void everyExampleWorks() throws Exception {
-    assertThat(execute("practice", "--out", folder.toString())).isZero();
+    Path practice = folder.resolve("practice");
+    assertThat(execute("practice", "--out", practice.toString())).isZero();
     int examples = 0;
     for (String line : Files.readAllLines(Path.of("docs/command-line.md"))) {
       Matcher example = EXAMPLE.matcher(line);
@@ -41,7 +44,7 @@ class CommandLineDocTest {
       String words =
           example
               .group(1)
-              .replace("my.session", folder.resolve("practice.session").toString())
+              .replace("my.session", practice.resolve("practice.session").toString())
               .replace("FOLDER", folder.resolve("other").toString())
               .replaceAll(
                   "([a-z]+\\.(csv|png|pdf|sqlite))", Matcher.quoteReplacement(folder + "/") + "$1")

@@ -157,13 +157,14 @@ class ProfileCommandsTest {
     assertThat(text(page))
         .contains("Rig calibrated: measured with the profile of 1970-01-01")
         .doesNotContain("not calibrated");
-    execute("page", session, "--out", page.toString(), "--no-profile");
+    execute("page", session, "--out", page.toString(), "--no-profile", "--force");
     assertThat(text(page)).contains("Rig not calibrated").doesNotContain("Rig calibrated");
     execute(
         "page",
         session,
         "--out",
         page.toString(),
+        "--force",
         "--profile",
         given(ofPractice(LocalDate.EPOCH, 300, 400)).toString());
     assertThat(text(page))

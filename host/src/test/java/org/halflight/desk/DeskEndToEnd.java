@@ -383,6 +383,10 @@ final class DeskEndToEnd {
     check(last().outcome() == Outcome.DOUBLE, "double, not " + last());
     hand.key(KeyEvent.VK_BACK_SPACE);
     hand.await("not counted", v -> lastOf(v).rejection().isPresent());
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL);
+    hand.await("undone", v -> lastOf(v).rejection().isEmpty());
+    hand.key(KeyEvent.VK_Z, KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT);
+    hand.await("done again", v -> lastOf(v).rejection().isPresent());
   }
 
   private void pulledCable() {

@@ -15,8 +15,9 @@ import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
@@ -31,13 +32,30 @@ import org.halflight.desk.view.BenchView;
  * A person at the window: real keys, real clicks, real pixels. Waits for what it expects to see.
  */
 final class DeskHand {
-  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(60);
+  /** Looks at the window, each after news of it or a short while, until something never comes. */
+  private static final int LOOKS_MOST = 5000;
 
+  private static final long LOOK_MILLIS = 50;
+
+  private final Supplier<BooleanSupplier> limits;
   private final Robot robot;
   private final Object news = new Object();
   private DeskWindow window;
 
+  /** One who looks so often. */
   DeskHand() {
+    this(
+        () -> {
+          AtomicInteger looks = new AtomicInteger();
+          return () -> looks.incrementAndGet() > LOOKS_MOST;
+        });
+  }
+
+  /**
+   * @param limits gives, whenever something is waited for, what says that it is not to come
+   */
+  DeskHand(Supplier<BooleanSupplier> limits) {
+    this.limits = limits;
     try {
       robot = new Robot();
     } catch (AWTException noScreen) {
@@ -86,19 +104,18 @@ final class DeskHand {
 
   /** Waits until the window shows something; fails with what it shows when it never does. */
   BenchView await(String what, Predicate<BenchView> expected) {
-    long end = System.nanoTime() + LIMIT_NANOS;
+    BooleanSupplier over = limits.get();
     while (true) {
       Optional<BenchView> view = onScreen(window::view);
       if (view.isPresent() && onScreen(() -> expected.test(view.get()))) {
         return view.get();
       }
-      long left = end - System.nanoTime();
-      if (left <= 0) {
+      if (over.getAsBoolean()) {
         throw new AssertionError("waited in vain until " + what + "; the window shows " + view);
       }
       synchronized (news) {
         try {
-          news.wait(Math.min(50, TimeUnit.NANOSECONDS.toMillis(left) + 1));
+          news.wait(LOOK_MILLIS);
         } catch (InterruptedException interrupted) {
           throw new IllegalStateException(interrupted);
         }
@@ -107,9 +124,15 @@ final class DeskHand {
   }
 
   /** Presses a key, whatever has the focus. */
-  void key(int code) {
+  void key(int code, int... heldWithIt) {
+    for (int held : heldWithIt) {
+      robot.keyPress(held);
+    }
     robot.keyPress(code);
     robot.keyRelease(code);
+    for (int held : heldWithIt) {
+      robot.keyRelease(held);
+    }
     robot.waitForIdle();
   }
 

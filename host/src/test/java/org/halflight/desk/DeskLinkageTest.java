@@ -8,11 +8,13 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
 /** The linkage set at the window, on a display of its own. Screens are left in target. */
 @ExtendWith(Display.class)
+@Tag("window")
 class DeskLinkageTest {
   @Test
   void theLinkageIsSetByNumberAtTheWindow() throws Exception {

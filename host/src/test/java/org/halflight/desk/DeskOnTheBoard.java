@@ -42,12 +42,13 @@ final class DeskOnTheBoard {
 
   private final Path folder;
   private final BenchInABox box;
-  private final DeskHand hand = new DeskHand();
+  private final DeskHand hand;
   private int fired;
 
   private DeskOnTheBoard(Path folder, BenchInABox box) {
     this.folder = folder;
     this.box = box;
+    this.hand = new DeskHand(() -> box.limit()::isOver);
   }
 
   /** Does it all; ends with 0 when everything was as expected. */
@@ -72,7 +73,7 @@ final class DeskOnTheBoard {
         new DeskSurroundings(
             folder.resolve("data"),
             () -> new SerialPorts(List.of(box.port())),
-            System::nanoTime,
+            box::nanos,
             Clock.systemUTC(),
             "test",
             1);

@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import org.halflight.box.AvrTools;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The window from end to end on the real firmware in its simulator. All figures are simulated. */
 @ExtendWith({AvrTools.class, Display.class})
+@Tag("board")
 class DeskOnTheBoardTest {
   @TempDir private Path folder;
 

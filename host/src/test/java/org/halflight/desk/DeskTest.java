@@ -8,11 +8,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
 /** The window from end to end, on a display of its own. Its screens are left in target/desk. */
 @ExtendWith(Display.class)
+@Tag("window")
 class DeskTest {
   @Test
   void aWholePieceOfWorkByKeysAndAllOfItStandsInHistoryAndTables() throws Exception {

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.extension.ConditionEvaluationResult;
 import org.junit.jupiter.api.extension.ExecutionCondition;
@@ -19,7 +19,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
  * need it are left out with one line; where {@code CI=true} stands in the environment nothing is
  * left out.
  */
-final class Display implements ExecutionCondition, AutoCloseable {
+public final class Display implements ExecutionCondition, AutoCloseable {
   private static final String LEFT_OUT =
       "LEFT OUT: the tests of the window, because Xvfb is missing."
           + " To get it on Debian: apt-get install xvfb";
@@ -30,17 +30,25 @@ final class Display implements ExecutionCondition, AutoCloseable {
 
   @Override
   public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
-    if (isThere() || "true".equals(System.getenv("CI"))) {
-      return ConditionEvaluationResult.enabled("Xvfb is here, or must be");
-    }
-    tellOnce();
-    return ConditionEvaluationResult.disabled(LEFT_OUT);
+    Optional<String> leftOut = leftOut();
+    leftOut.ifPresent(Display::tellOnce);
+    return leftOut
+        .map(ConditionEvaluationResult::disabled)
+        .orElseGet(() -> ConditionEvaluationResult.enabled("Xvfb is here, or must be"));
   }
 
-  private static synchronized void tellOnce() {
-    if (!told) {
+  /** What is left out and why; empty where Xvfb is here or must be. */
+  public static Optional<String> leftOut() {
+    return isThere() || "true".equals(System.getenv("CI"))
+        ? Optional.empty()
+        : Optional.of(LEFT_OUT);
+  }
+
+  private static synchronized void tellOnce(String line) {
+    // Where the build has told it before, it has told it for all processes of tests.
+    if (!told && System.getProperty("halflight.leftOut") == null) {
       told = true;
-      System.err.println(LEFT_OUT);
+      System.err.println(line);
     }
   }
 
@@ -60,7 +68,12 @@ final class Display implements ExecutionCondition, AutoCloseable {
     String display = start();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-cp", System.getProperty("java.class.path"), program.getName()));
+    command.addAll(
+        List.of(
+            "--enable-native-access=ALL-UNNAMED",
+            "-cp",
+            System.getProperty("java.class.path"),
+            program.getName()));
     command.addAll(List.of(words));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
     builder.environment().put("DISPLAY", display);
@@ -92,7 +105,7 @@ final class Display implements ExecutionCondition, AutoCloseable {
     if (server != null) {
       server.destroy();
       try {
-        server.waitFor(10, TimeUnit.SECONDS);
+        server.waitFor();
       } catch (InterruptedException interrupted) {
         Thread.currentThread().interrupt();
       }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.halflight.everyday.Linkage.Verdict;
 import org.halflight.everyday.LinkageTrial.Reason;
+import org.halflight.fixtures.Seed;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.Check;
@@ -22,9 +23,7 @@ class LinkageTest {
   private static final double NEAR = 20e-6;
 
   @Test
-  void theIntervalIsTheOneThatWasPutInOrIsNotTold() {
-    long seed = 20261125;
-    System.out.println("seed " + seed);
+  void theIntervalIsTheOneThatWasPutInOrIsNotTold(@Seed(20261125) long seed) {
     Random random = new Random(seed);
     double worst = 0;
     int told = 0;
@@ -74,9 +73,7 @@ class LinkageTest {
   }
 
   @Test
-  void withoutKnowledgeOfTheBladesOverlappingClicksAreNotGuessed() {
-    long seed = 7;
-    System.out.println("seed " + seed);
+  void withoutKnowledgeOfTheBladesOverlappingClicksAreNotGuessed(@Seed(7) long seed) {
     Random random = new Random(seed);
     for (boolean advanceFirst : new boolean[] {true, false}) {
       for (int i = 0; i < 150; i++) {
@@ -110,9 +107,7 @@ class LinkageTest {
   }
 
   @Test
-  void aClickThatBeginsBehindTheKnownSoundOfTheBladesIsTold() {
-    long seed = 11;
-    System.out.println("seed " + seed);
+  void aClickThatBeginsBehindTheKnownSoundOfTheBladesIsTold(@Seed(11) long seed) {
     Random random = new Random(seed);
     int trials = 0;
     int told = 0;

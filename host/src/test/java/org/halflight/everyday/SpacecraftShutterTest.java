@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seeds;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -28,7 +29,8 @@ class SpacecraftShutterTest {
 
   @ParameterizedTest
   @CsvSource({"2.75, 516", "2.67, 517"})
-  void deadTimeComesBackFromCommandedAndMeasuredTimes(double deadMillis, long seed) {
+  void deadTimeComesBackFromCommandedAndMeasuredTimes(double deadMillis, long usual) {
+    long seed = Seeds.usually(usual);
     InventedLight bench = new InventedLight();
     bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, MarkedSpeed.parse("1/125"));
     Random random = new Random(seed);

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.session.Source;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.Fired;
@@ -28,7 +30,7 @@ class RunTablesTest {
 
   private CsvTable readBack(CsvTable table) {
     Path path = folder.resolve("table.csv");
-    table.write(path);
+    table.write(OutFiles.of(true, List.of()).file(path, FileKind.TABLE), CsvTable.Dialect.PLAIN);
     return CsvTable.read(path);
   }
 

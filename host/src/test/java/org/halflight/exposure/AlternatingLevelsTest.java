@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import org.halflight.exposure.AlternatingLevels.Level;
+import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -20,8 +21,8 @@ class AlternatingLevelsTest {
 
   /** The truth is the exact integral of each curve. */
   @Test
-  void tenAlternatingFiringsGiveTheMeanOfTheIntegrals() {
-    Random random = new Random(20261125);
+  void tenAlternatingFiringsGiveTheMeanOfTheIntegrals(@Seed(20261125) long seed) {
+    Random random = new Random(seed);
     List<Firing> firings = new ArrayList<>();
     double truth = 0;
     for (int i = 0; i < 10; i++) {

@@ -13,13 +13,13 @@ import org.halflight.exposure.LeafExposure.Reason;
 import org.halflight.exposure.LeafExposure.StuckOpen;
 import org.halflight.exposure.LeafExposure.Timed;
 import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.LightCurve;
 import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 
 class LeafExposureMethodTest {
   private static final long MS = 16_000;
@@ -132,9 +132,7 @@ class LeafExposureMethodTest {
 
   /** Noise at slow crossings: the sum of time above a level is still its width. */
   @Test
-  void noiseAtTheCrossingsAveragesOut(TestReporter reporter) {
-    long seed = new Random().nextLong();
-    reporter.publishEntry("seed", Long.toString(seed));
+  void noiseAtTheCrossingsAveragesOut(@Seed long seed) {
     Random random = new Random(seed);
     int shots = 50;
     double[] effective = new double[shots];

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 
 class TwoLevelRuleTest {
   /** Abramowitz and Stegun, table 25.4: nodes of order 2 are -+0.577350269189626 on -1 to 1. */
@@ -17,9 +17,7 @@ class TwoLevelRuleTest {
   }
 
   @Test
-  void exactForAnyCubic(TestReporter reporter) {
-    long seed = new Random().nextLong();
-    reporter.publishEntry("seed", Long.toString(seed));
+  void exactForAnyCubic(@Seed long seed) {
     Random random = new Random(seed);
     for (int i = 0; i < 100; i++) {
       double a = random.nextDouble();

@@ -101,7 +101,7 @@ class HostClockProbeTest {
 
   @Test
   void aProgramIsAskedForALimitedTimeAndMayBeMissing() {
-    BoundedCall patient = new BoundedCall(Duration.ofSeconds(60));
+    BoundedCall patient = new BoundedCall(Duration.ofDays(1));
     assertThat(patient.printed(java(Answers.class)).orElseThrow()).contains("answer");
     assertThat(patient.printed(List.of("no-such-program-of-any-system"))).isEmpty();
     BoundedCall hurried = new BoundedCall(Duration.ofMillis(300));

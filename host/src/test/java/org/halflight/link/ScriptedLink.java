@@ -6,23 +6,25 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import org.halflight.fixtures.Turns;
 
 /**
  * A link whose other end follows a script and fails on anything that is not in it.
  *
  * <p>Reads at a step that takes a line, and at the end of the script, find nothing, and the clock
  * stands still; a write that comes before its step waits for it. So a script is one order of
- * things, whatever threads read and write. Waiting has a limit; what breaks the script is kept for
- * {@link #assertDone}.
+ * things, whatever threads read and write. Turns of waiting are counted; what breaks the script is
+ * kept for {@link #assertDone}.
  */
 public final class ScriptedLink implements Link {
-  private static final long WAIT_LIMIT_NANOS = 5_000_000_000L;
+  /** Reads at a standstill after which nobody writes any more. */
+  private static final int STANDSTILLS_MOST = 2_000;
+
   private static final int READ_WAIT_MILLIS = 100;
 
   /** How long a read really waits while the clock of the test stands still. */
-  private static final long STANDSTILL_NANOS = 5_000_000L;
+  private static final long STANDSTILL_MILLIS = 5;
 
   private sealed interface Step {}
 
@@ -47,7 +49,7 @@ public final class ScriptedLink implements Link {
   private boolean closed;
   private boolean gone;
   private boolean refusing;
-  private long standstillSince = System.nanoTime();
+  private int standstills;
 
   public ScriptedLink(String name, FakeClock clock) {
     this.name = name;
@@ -144,15 +146,14 @@ public final class ScriptedLink implements Link {
   }
 
   private int standstill(Step step) {
-    if (step != null && System.nanoTime() - standstillSince > WAIT_LIMIT_NANOS) {
+    if (step != null && standstills++ == STANDSTILLS_MOST) {
       throw breaksScript("nobody wrote");
     }
-    long end = System.nanoTime() + STANDSTILL_NANOS;
     try {
-      for (long left = end - System.nanoTime();
-          left > 0 && script.peekFirst() == step && !closed;
-          left = end - System.nanoTime()) {
-        TimeUnit.NANOSECONDS.timedWait(this, left);
+      boolean waited = false;
+      while (!waited && script.peekFirst() == step && !closed) {
+        wait(STANDSTILL_MILLIS);
+        waited = true;
       }
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
@@ -163,7 +164,7 @@ public final class ScriptedLink implements Link {
   /** Goes on to the next step. */
   private void stepDone() {
     script.removeFirst();
-    standstillSince = System.nanoTime();
+    standstills = 0;
     notifyAll();
   }
 
@@ -213,7 +214,7 @@ public final class ScriptedLink implements Link {
     return closed;
   }
 
-  /** Fails if the script was broken, or is not followed to its end within a limit. */
+  /** Fails if the script was broken, or is never followed to its end. */
   public synchronized void assertDone() {
     waitUntil(() -> script.isEmpty() || closed || !broken.isEmpty(), "not followed");
     if (!broken.isEmpty() || !script.isEmpty()) {
@@ -222,19 +223,13 @@ public final class ScriptedLink implements Link {
   }
 
   private void waitUntil(Supplier<Boolean> condition, String otherwise) {
-    long end = System.nanoTime() + WAIT_LIMIT_NANOS;
-    try {
-      while (!condition.get()) {
-        long leftMillis = (end - System.nanoTime()) / 1_000_000;
-        if (leftMillis <= 0) {
-          throw breaksScript(otherwise);
-        }
-        wait(leftMillis);
-      }
-    } catch (InterruptedException interrupted) {
-      Thread.currentThread().interrupt();
-      throw new LinkLostException(name + " was interrupted", interrupted);
-    }
+    Turns.await(
+        this,
+        condition::get,
+        () -> {
+          broken.add(otherwise);
+          return name + ": " + otherwise + ", next in the script: " + script.peekFirst();
+        });
   }
 
   private AssertionError breaksScript(String what) {

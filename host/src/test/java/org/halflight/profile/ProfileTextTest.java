@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SplittableRandom;
+import org.halflight.fixtures.Seed;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfileText.Reason;
 import org.halflight.profile.ProfileText.Refused;
@@ -60,9 +61,9 @@ class ProfileTextTest {
   }
 
   @Test
-  void everyEditOfOneCharacterIsRefused() {
+  void everyEditOfOneCharacterIsRefused(@Seed(5) long seed) {
     String text = ProfileText.write(PROFILE);
-    SplittableRandom random = new SplittableRandom(5);
+    SplittableRandom random = new SplittableRandom(seed);
     for (int at = 0; at < text.length(); at++) {
       char was = text.charAt(at);
       char is = (char) ('!' + random.nextInt(90));
@@ -70,7 +71,9 @@ class ProfileTextTest {
         continue;
       }
       String edited = text.substring(0, at) + is + text.substring(at + 1);
-      assertThat(ProfileText.read(edited)).as("seed 5, place " + at).isInstanceOf(Refused.class);
+      assertThat(ProfileText.read(edited))
+          .as("seed " + seed + ", place " + at)
+          .isInstanceOf(Refused.class);
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.Random;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import org.halflight.bench.BenchEvent;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -37,8 +38,7 @@ class CurveInRecordTest {
   }
 
   @Test
-  void bytesBringTheCurveBack() {
-    long seed = 20261125;
+  void bytesBringTheCurveBack(@Seed(20261125) long seed) {
     Random random = new Random(seed);
     for (int turn = 0; turn < 50; turn++) {
       SampledLight curve =
@@ -135,8 +135,11 @@ class CurveInRecordTest {
       record.database.write(
           c -> {
             try (var statement = c.createStatement()) {
-              return statement.execute(
-                  "UPDATE firing_result SET curve_effective_seconds = 1, method_version = 1");
+              boolean done =
+                  statement.execute(
+                      "UPDATE firing_result SET curve_effective_seconds = 1, method_version = 1");
+              RowCrc.sealAll(c);
+              return done;
             }
           });
       assertThat(record.firings(key)).isNotEqualTo(before);

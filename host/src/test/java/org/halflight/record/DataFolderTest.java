@@ -36,4 +36,21 @@ class DataFolderTest {
     assertThat(DataFolder.of("FreeBSD", Map.of("XDG_DATA_HOME", ""), "/home/ann"))
         .isEqualTo("/home/ann/.local/share/halflight");
   }
+
+  @Test
+  void whatMayBeMadeAnewLiesInTheCacheOfEachSystem() {
+    assertThat(DataFolder.cache("Windows 11", Map.of("LOCALAPPDATA", "D:\\L"), "C:\\Users\\ann"))
+        .isEqualTo("D:\\L\\Halflight");
+    assertThat(DataFolder.cache("Windows 11", Map.of(), "C:\\Users\\ann"))
+        .isEqualTo("C:\\Users\\ann\\AppData\\Local\\Halflight");
+    assertThat(DataFolder.cache("Mac OS X", Map.of(), "/Users/ann"))
+        .isEqualTo("/Users/ann/Library/Caches/Halflight");
+    // XDG Base Directory Specification 0.8: default $HOME/.cache; relative paths are ignored.
+    assertThat(DataFolder.cache("Linux", Map.of(), "/home/ann"))
+        .isEqualTo("/home/ann/.cache/halflight");
+    assertThat(DataFolder.cache("Linux", Map.of("XDG_CACHE_HOME", "/c"), "/home/ann"))
+        .isEqualTo("/c/halflight");
+    assertThat(DataFolder.cache("Linux", Map.of("XDG_CACHE_HOME", "c"), "/home/ann"))
+        .isEqualTo("/home/ann/.cache/halflight");
+  }
 }

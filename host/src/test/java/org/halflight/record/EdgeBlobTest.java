@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.junit.jupiter.api.Test;
@@ -27,9 +28,7 @@ class EdgeBlobTest {
   }
 
   @Test
-  void everyEdgeComesBack() {
-    long seed = new Random().nextLong();
-    System.out.println("EdgeBlobTest seed " + seed);
+  void everyEdgeComesBack(@Seed long seed) {
     Random random = new Random(seed);
     for (int round = 0; round < 2000; round++) {
       List<Edge> edges = new ArrayList<>();

@@ -3,6 +3,7 @@ package org.halflight.record;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.halflight.everyday.Holds;
 import org.halflight.everyday.MeasuredChecks;
 import org.halflight.everyday.SelfTimer;
 import org.halflight.everyday.Tried;
+import org.halflight.export.CsvTable;
 import org.halflight.export.EverydayTable;
 import org.halflight.fixtures.PracticeSession;
 import org.halflight.job.CheckItem;
@@ -111,9 +113,8 @@ class HoldsAndContactInRecordTest {
     assertThat(list.answer(CheckItem.FLASH_CONTACT, CheckState.NOT_TESTED).state())
         .isEqualTo(CheckState.FAULT);
 
-    Path csv = folder.resolve("everyday.csv");
-    EverydayTable.of(label, Source.PRACTICE, live).write(csv);
-    assertThat(Files.readString(csv))
+    byte[] table = EverydayTable.of(label, Source.PRACTICE, live).bytes(CsvTable.Dialect.PLAIN);
+    assertThat(new String(table, StandardCharsets.UTF_8))
         .contains("hold-open")
         .contains("second-press-to-closing")
         .contains(SelfTimer.RANGE)

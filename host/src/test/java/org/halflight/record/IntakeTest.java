@@ -186,7 +186,7 @@ class IntakeTest {
   }
 
   @Test
-  void aRejectionIsKeptAndStays() {
+  void whatTheFileTakesBackIsTakenBackHereToo() {
     List<BenchEvent> events =
         BenchScript.events(
             "R-1",
@@ -203,10 +203,47 @@ class IntakeTest {
     FiringResult first = BenchFold.replay(events).session().results().get(0);
     String key = SessionStart.of(events.get(0), "").key();
     assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(Settling.CHANGED);
-    assertThat(record.takeIn(events, "a.session").added()).isZero();
+    assertThat(record.firing(first.key()).orElseThrow().result().rejection()).contains("bumped");
+    // The file is the last word: what was said and undone stands in it as neither.
+    TakenIn again = record.takeIn(events, "a.session");
+    assertThat(again.added()).isZero();
+    assertThat(again.changed()).isEqualTo(1);
     KeptFiring kept = record.firing(first.key()).orElseThrow();
-    assertThat(kept.result().rejection()).contains("bumped");
+    assertThat(kept.result()).isEqualTo(first);
     assertThat(kept.run()).isPresent();
+  }
+
+  @Test
+  void aShorterFileTakesNothingBack() {
+    List<BenchEvent> events = RecordFixture.everything("R-1");
+    record.takeIn(events, "a.session");
+    FiringResult firing = BenchFold.replay(events).session().results().get(1);
+    String key = SessionStart.of(events.get(0), "").key();
+    record.settle(key, firing.rejected("bumped"));
+    record.takeIn(events.subList(0, events.size() - 1), "a.session");
+    assertThat(record.firing(firing.key()).orElseThrow().result().rejection()).contains("bumped");
+  }
+
+  @Test
+  void undoneLiveIsUndoneInTheRecord() {
+    List<BenchEvent> events = RecordFixture.everything("R-1");
+    record.takeIn(events, "a.session");
+    FiringResult firing = BenchFold.replay(events).session().results().get(1);
+    String key = SessionStart.of(events.get(0), "").key();
+    record.settle(key, firing.rejected("bumped"));
+    assertThat(record.settle(key, firing)).isEqualTo(Settling.CHANGED);
+    assertThat(record.firing(firing.key()).orElseThrow().result()).isEqualTo(firing);
+  }
+
+  @Test
+  void marksThatNobodyKnowsChangeNothing() {
+    List<BenchEvent> events = new ArrayList<>(RecordFixture.everything("R-1"));
+    record.takeIn(events, "a.session");
+    List<KeptFiring> before = record.firings(SessionStart.of(events.get(0), "").key());
+    events.add(3, new BenchEvent.Mark(1, "of-a-later-day", Map.of("of", "17")));
+    TakenIn taken = record.takeIn(events, "a.session");
+    assertThat(taken.known()).isEqualTo(taken.firings()).isEqualTo(before.size());
+    assertThat(record.firings(SessionStart.of(events.get(0), "").key())).isEqualTo(before);
   }
 
   @Test

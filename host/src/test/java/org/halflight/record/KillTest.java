@@ -14,10 +14,12 @@ import java.util.Random;
 import java.util.Set;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -26,6 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
  * SIGKILL on Linux and macOS. It ends the process, not the system: what a power cut does to a disk
  * is not shown here.
  */
+@Tag("kill")
 class KillTest {
   private static final int KILLS = 50;
 
@@ -48,9 +51,7 @@ class KillTest {
   }
 
   @Test
-  void killedFiftyTimesAtRandomMomentsItLosesNothing() throws Exception {
-    long seed = new Random().nextLong();
-    System.out.println("KillTest seed " + seed);
+  void killedFiftyTimesAtRandomMomentsItLosesNothing(@Seed long seed) throws Exception {
     Random random = new Random(seed);
     for (int kill = 0; kill < KILLS; kill++) {
       int lines = 1 + random.nextInt(LINES_MOST);
@@ -82,7 +83,7 @@ class KillTest {
       // keep firings. Lines are added for each event, a handful for each firing.
       for (int time : new int[] {2, 12}) {
         settling = Optional.empty();
-        try (ChildJvm child = child(stand.hashCode(), stand.name(), time)) {
+        try (ChildJvm child = child(stand.name().hashCode(), stand.name(), time)) {
           String line = child.line().orElseThrow();
           while (!line.equals("STANDS")) {
             hear(line);

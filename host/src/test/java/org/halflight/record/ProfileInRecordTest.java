@@ -122,7 +122,9 @@ class ProfileInRecordTest {
     record.database.write(
         connection -> {
           try (Statement statement = connection.createStatement()) {
-            return statement.execute(sql);
+            boolean done = statement.execute(sql);
+            RowCrc.sealAll(connection);
+            return done;
           }
         });
   }

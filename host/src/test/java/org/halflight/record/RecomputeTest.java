@@ -142,7 +142,12 @@ class RecomputeTest {
   }
 
   private void change(String sql) {
-    record.database.write(connection -> execute(connection, sql));
+    record.database.write(
+        connection -> {
+          boolean done = execute(connection, sql);
+          RowCrc.sealAll(connection);
+          return done;
+        });
   }
 
   private static boolean execute(Connection connection, String sql) throws SQLException {

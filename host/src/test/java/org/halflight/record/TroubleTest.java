@@ -15,9 +15,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
+import org.halflight.fixtures.Turns;
 import org.halflight.job.Camera;
 import org.halflight.job.ShutterKind;
 import org.halflight.record.RecordTrouble.Reason;
@@ -303,8 +303,7 @@ class TroubleTest {
         thread.start();
       }
       for (Thread thread : threads) {
-        thread.join(TimeUnit.MINUTES.toMillis(2));
-        assertThat(thread.isAlive()).isFalse();
+        Turns.end(thread);
       }
       assertThat(failed).isEmpty();
       assertThat(record.cameras()).hasSize(4);
@@ -381,7 +380,7 @@ class TroubleTest {
               .redirectErrorStream(true)
               .redirectOutput(ProcessBuilder.Redirect.DISCARD)
               .start();
-      return process.waitFor(30, TimeUnit.SECONDS) ? process.exitValue() : -1;
+      return process.waitFor();
     } catch (IOException noSuchCommand) {
       return -1;
     }

@@ -42,7 +42,7 @@ public final class WriteRecordFixture {
     }
   }
 
-  private static void fill(WorkshopRecord record) {
+  static void fill(WorkshopRecord record) {
     Instant received = Instant.parse("2026-11-24T08:00:00Z");
     Camera camera =
         record.keep(

@@ -24,6 +24,8 @@ import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.halflight.files.FileKind;
+import org.halflight.files.OutFiles;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
@@ -258,9 +260,12 @@ class HandOverPageTest {
   void saysWhyItCannotBeWritten() {
     PageInput input = SamplePages.cleaned(SamplePages.FIVE, "", Source.RIG);
     Path nowhere = folder.resolve("no folder").resolve("page.pdf");
-    assertThatThrownBy(() -> HandOverPage.write(input, Paper.A4, nowhere))
+    assertThatThrownBy(
+            () ->
+                HandOverPage.write(
+                    input, Paper.A4, OutFiles.neverReplacing().file(nowhere, FileKind.PAGE)))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("cannot be written");
+        .hasMessageContaining("There is no folder");
   }
 
   private static List<PDFont> fonts(PDResources resources) throws IOException {

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 
 class CommandQueueTest {
   private static final long SECOND = 1_000_000_000L;
+  private static final long TICKS = 16_000_000L;
   private static final RigCommand STATUS = new RigCommand.AskStatus();
   private static final RigCommand PING = new RigCommand.Ping(7);
 
@@ -31,44 +32,91 @@ class CommandQueueTest {
     assertThat(second).isCompletedWithValue(Result.BUSY);
   }
 
+  /** The rig answers in order: a later answer tells that the one before is lost. */
   @Test
-  void repeatsOnceUnderANewNumberAndThenGivesUp() {
-    CompletableFuture<Result> result = add(STATUS);
-    CompletableFuture<Result> next = add(PING);
+  void repeatsWhatWasLostOnceUnderANewNumberAndThenGivesUp() {
+    CompletableFuture<Result> result = add(PING);
+    CompletableFuture<Result> next = add(STATUS);
     due(0);
 
     assertThat(due(SECOND - 1)).isEmpty();
     assertThat(due(SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("s 0001#"));
-    assertThat(due(2 * SECOND - 1)).isEmpty();
-    assertThat(due(2 * SECOND)).hasValueSatisfying(line -> assertThat(line).startsWith("p 0002"));
+    queue.answered(1, Result.DONE);
+    assertThat(due(SECOND + 1)).hasValueSatisfying(s -> assertThat(s).startsWith("p 0002 0007#"));
+    assertThat(due(2 * SECOND)).isEmpty();
+    assertThat(due(2 * SECOND + 1)).hasValueSatisfying(s -> assertThat(s).startsWith("s 0003#"));
+    assertThat(result).isNotDone();
+    queue.answered(3, Result.DONE);
+    assertThat(due(2 * SECOND + 2)).hasValueSatisfying(s -> assertThat(s).startsWith("s 0004#"));
     assertThat(result.handle((value, trouble) -> trouble).join())
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("did not answer a command");
     assertThat(next).isNotDone();
   }
 
-  /** A sweep of 513 codes there and back at 5 ms each takes 5.1 s. */
   @Test
-  void waitsForASweepToItsEnd() {
+  void waitsForALateAnswerAsLongAsTheRigTellsTheTime() {
+    CompletableFuture<Result> result = add(PING);
+    due(0);
+    for (int second = 1; second <= 30; second++) {
+      for (int i = 0; i < 4; i++) {
+        queue.beat(1000L + second * 16_000_000L);
+      }
+      assertThat(due(second * SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("s "));
+    }
+    queue.answered(0, Result.DONE);
+    assertThat(result).isCompletedWithValue(Result.DONE);
+    // So do the answers to what was asked meanwhile.
+    for (int asked = 1; asked <= 30; asked++) {
+      queue.answered(asked, Result.DONE);
+    }
+    assertThat(due(31 * SECOND)).isEmpty();
+  }
+
+  @Test
+  void givesUpARigThatTellsTheTimeAndAnswersNothing() {
+    CompletableFuture<Result> result = add(PING);
+    due(0);
+    for (int i = 0; i <= CommandQueue.BEATS_MOST; i++) {
+      assertThat(result).isNotDone();
+      queue.beat(i << 22);
+    }
+    assertThat(due(1)).isEmpty();
+    assertThat(result).isCompletedExceptionally();
+  }
+
+  /** A sweep of 513 codes there and back at 5 ms each takes 5.1 s, and is answered out of turn. */
+  @Test
+  void waitsForASweepToItsEndByTheTimeOfTheRig() {
     CompletableFuture<Result> result =
         add(new RigCommand.SweepThreshold(Channel.CENTRE_LOW, 0x100, 0x300));
     due(0);
 
     assertThat(due(6 * SECOND)).isEmpty();
-    assertThat(due(8 * SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("w 0001"));
+    assertThat(due(8 * SECOND)).hasValueSatisfying(s -> assertThat(s).startsWith("s 0001"));
+    queue.answered(1, Result.DONE);
+    queue.beat(TICKS);
+    queue.beat(TICKS + 7 * TICKS);
+    assertThat(due(8 * SECOND + 1)).isEmpty();
     assertThat(result).isNotDone();
+    queue.beat(TICKS + 8 * TICKS);
+    assertThat(due(8 * SECOND + 2)).hasValueSatisfying(s -> assertThat(s).startsWith("w 0002"));
+    queue.answered(2, Result.DONE);
+    assertThat(result).isCompletedWithValue(Result.DONE);
   }
 
   @Test
   void takesALateAnswerToTheFirstOfTwoAttempts() {
-    CompletableFuture<Result> result = add(STATUS);
+    CompletableFuture<Result> result = add(PING);
     due(0);
     due(SECOND);
+    queue.answered(1, Result.DONE);
+    due(SECOND + 1);
     queue.answered(0, Result.DONE);
 
     assertThat(result).isCompletedWithValue(Result.DONE);
     // The answer to the second attempt finds nothing under way.
-    queue.answered(1, Result.DONE);
+    queue.answered(2, Result.DONE);
     assertThat(due(3 * SECOND)).isEmpty();
   }
 
@@ -108,7 +156,7 @@ class CommandQueueTest {
   }
 
   private Optional<String> due(long nanos) {
-    return queue.repeat(nanos).or(() -> queue.next(nanos));
+    return queue.overdue(nanos).or(() -> queue.next(nanos));
   }
 
   private CompletableFuture<Result> add(RigCommand command) {

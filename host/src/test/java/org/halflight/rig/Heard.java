@@ -3,12 +3,11 @@ package org.halflight.rig;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
+import org.halflight.fixtures.Turns;
 import org.halflight.link.LinkState;
 
 /** A listener that keeps what it hears, in one order, and lets a test wait for it. */
 final class Heard implements RigConnection.Listener {
-  private static final long WAIT_LIMIT_NANOS = 10_000_000_000L;
-
   private final List<String> all = new ArrayList<>();
   private final List<LinkChange> changes = new ArrayList<>();
   private final List<Thread> threads = new ArrayList<>();
@@ -63,19 +62,10 @@ final class Heard implements RigConnection.Listener {
     await(heard -> heard.all().contains(text), text);
   }
 
-  synchronized void await(Predicate<Heard> condition, String what) {
-    long end = System.nanoTime() + WAIT_LIMIT_NANOS;
-    try {
-      while (!condition.test(this)) {
-        long leftMillis = (end - System.nanoTime()) / 1_000_000;
-        if (leftMillis <= 0) {
-          throw new AssertionError("did not hear " + what + " but " + all + " " + changes);
-        }
-        wait(leftMillis);
-      }
-    } catch (InterruptedException interrupted) {
-      Thread.currentThread().interrupt();
-      throw new AssertionError("interrupted", interrupted);
-    }
+  void await(Predicate<Heard> condition, String what) {
+    Turns.await(
+        this,
+        () -> condition.test(this),
+        () -> "did not hear " + what + " but " + all + " " + changes);
   }
 }

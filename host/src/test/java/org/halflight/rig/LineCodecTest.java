@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.rig.ParsedLine.Bad;
 import org.halflight.rig.ParsedLine.Command;
 import org.halflight.rig.ParsedLine.Message;
@@ -119,8 +120,7 @@ class LineCodecTest {
   }
 
   @Test
-  void readsBackWhatItWrote() {
-    long seed = new Random().nextLong();
+  void readsBackWhatItWrote(@Seed long seed) {
     RandomLines random = new RandomLines(seed);
     for (int i = 0; i < 20_000; i++) {
       RigMessage message = random.message();
@@ -136,10 +136,9 @@ class LineCodecTest {
   }
 
   @Test
-  void neverTakesALineWithOneBitFlippedForAnother() {
+  void neverTakesALineWithOneBitFlippedForAnother(@Seed long seed) {
     // A CRC of 16 bits with this polynomial finds every single flipped bit (any polynomial with
     // more than one term does).
-    long seed = new Random().nextLong();
     RandomLines random = new RandomLines(seed);
     for (int i = 0; i < 500; i++) {
       RigMessage message = random.message();
@@ -158,8 +157,7 @@ class LineCodecTest {
   }
 
   @Test
-  void neverThrowsOnNoise() {
-    long seed = new Random().nextLong();
+  void neverThrowsOnNoise(@Seed long seed) {
     Random random = new Random(seed);
     String alphabet = "HEBLAQVMhsptvmi 0123456789ABCDEFabcdef#.-_\u0000\u001b\u00e4?";
     for (int i = 0; i < 50_000; i++) {

@@ -6,6 +6,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
 
 class LineReaderTest {
@@ -54,8 +55,7 @@ class LineReaderTest {
   }
 
   @Test
-  void givesTheSameLinesHoweverTheBytesAreCut() {
-    long seed = new Random().nextLong();
+  void givesTheSameLinesHoweverTheBytesAreCut(@Seed long seed) {
     Random random = new Random(seed);
     for (int round = 0; round < 200; round++) {
       ByteArrayOutputStream all = new ByteArrayOutputStream();

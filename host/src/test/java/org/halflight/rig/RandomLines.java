@@ -24,7 +24,7 @@ final class RandomLines {
           new RigMessage.Greeting(
               sequence,
               number(0xFF),
-              1 + (random.nextLong() >>> 33),
+              (random.nextBoolean() ? 16_000_000 : 8_000_000) + random.nextInt(-40_000, 40_001),
               random.nextBoolean() ? "full" : "small",
               number(0x7F),
               word(12),
@@ -51,17 +51,19 @@ final class RandomLines {
       case 6 ->
           new RigMessage.Thresholds(
               sequence, number(0xFF), number(0xFF), number(0xFFC0), number(0xFFC0));
-      case 7 ->
-          new RigMessage.CurvePart(
-              sequence,
-              number(0xFF),
-              oneOf(SampledLight.Kind.values()),
-              random.nextInt(),
-              1 + number(0xFFFF),
-              number(0xFFFF),
-              random.nextBoolean(),
-              random.nextBoolean(),
-              random.nextBoolean());
+      case 7 -> {
+        SampledLight.Kind part = oneOf(SampledLight.Kind.values());
+        yield new RigMessage.CurvePart(
+            sequence,
+            number(0xFF),
+            part,
+            random.nextInt(),
+            part == SampledLight.Kind.PLATEAU ? 256L << random.nextInt(20) : 256,
+            number(0xFFFF),
+            random.nextBoolean(),
+            random.nextBoolean(),
+            random.nextBoolean());
+      }
       case 8 -> new RigMessage.CurveValues(sequence, number(0xFF), number(0xFFFF), values());
       case 9 ->
           new RigMessage.PulseMade(

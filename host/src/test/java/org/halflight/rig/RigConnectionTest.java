@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.halflight.fixtures.Turns;
 import org.halflight.link.FakeClock;
 import org.halflight.link.FakePorts;
 import org.halflight.link.LinkLostException;
@@ -84,16 +85,17 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.SetThresholds(0x36, 0xCA));
 
-    assertThat(result.get(10, TimeUnit.SECONDS)).isEqualTo(Result.DONE);
+    assertThat(Turns.get(result)).isEqualTo(Result.DONE);
     link.assertDone();
   }
 
   @Test
-  void repeatsACommandOnceAndThenSaysSo() {
+  void repeatsALostCommandOnceAndThenSaysSo() {
     ScriptedLink link = connectedLink("a").takes("v 0002");
     beats(link, 1100);
-    link.takes("v 0003");
+    link.takes("s 0003").says(() -> rig.answer(3)).takes("v 0004");
     beats(link, 1100);
+    link.takes("s 0005").says(() -> rig.answer(5));
     ports.plug("a", link);
     connect(RigWish.any());
     heard.awaitState(LinkState.CONNECTED, 1);
@@ -101,9 +103,31 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
+    assertThatThrownBy(() -> Turns.get(result))
         .isInstanceOf(ExecutionException.class)
         .hasMessageContaining("The rig did not answer a command, though it was sent twice");
+    assertThat(heard.states()).doesNotContain(LinkState.LOST);
+    link.assertDone();
+  }
+
+  /** Half a minute late by the clock, while beats go on: this computer is slow, the rig is not. */
+  @Test
+  void waitsForALateAnswerAndSendsNothingTwice() throws Exception {
+    ScriptedLink link = connectedLink("a").takes("v 0002");
+    for (int second = 0; second < 30; second++) {
+      beats(link, 1000);
+      link.takes(String.format("s %04X", 3 + second));
+    }
+    link.says(() -> rig.answer(2));
+    ports.plug("a", link);
+    connect(RigWish.any());
+    heard.awaitState(LinkState.CONNECTED, 1);
+
+    CompletableFuture<Result> result =
+        connection.orElseThrow().send(new RigCommand.AskThresholds());
+
+    assertThat(result.get(10, TimeUnit.SECONDS)).isEqualTo(Result.DONE);
+    assertThat(heard.all().stream().filter(said -> said.startsWith("> v "))).hasSize(1);
     assertThat(heard.states()).doesNotContain(LinkState.LOST);
     link.assertDone();
   }
@@ -114,7 +138,7 @@ class RigConnectionTest {
 
     CompletableFuture<Result> result = connection.orElseThrow().send(new RigCommand.AskStatus());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
+    assertThatThrownBy(() -> Turns.get(result))
         .hasCauseInstanceOf(LinkLostException.class)
         .hasMessageContaining("No rig is connected");
   }
@@ -150,8 +174,7 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
-        .hasCauseInstanceOf(LinkLostException.class);
+    assertThatThrownBy(() -> Turns.get(result)).hasCauseInstanceOf(LinkLostException.class);
     heard.awaitState(LinkState.LOST, 1);
     assertThat(heard.lastChange().sentence())
         .isEqualTo(
@@ -313,13 +336,12 @@ class RigConnectionTest {
     CompletableFuture<Result> result =
         connection.orElseThrow().send(new RigCommand.AskThresholds());
 
-    assertThatThrownBy(() -> result.get(10, TimeUnit.SECONDS))
-        .hasCauseInstanceOf(LinkLostException.class);
+    assertThatThrownBy(() -> Turns.get(result)).hasCauseInstanceOf(LinkLostException.class);
     heard.awaitState(LinkState.LOST, 1);
   }
 
   @Test
-  void letsGoOfThePortWhenTheListenerFails() {
+  void letsGoOfThePortWhenTheListenerFails() throws Exception {
     ScriptedLink link = connectedLink("a").says(rig.beat(5));
     ports.plug("a", link);
     RuntimeException full = new IllegalStateException("disk full");
@@ -343,8 +365,54 @@ class RigConnectionTest {
     connection = Optional.of(failed);
     failed.start();
 
-    assertThat(uncaught.orTimeout(10, TimeUnit.SECONDS).join()).isSameAs(full);
+    assertThat(Turns.get(uncaught)).isSameAs(full);
     assertThat(link.isClosed()).isTrue();
+  }
+
+  @Test
+  void afterAFaultOfTheProgramTheRigIsLookedForAgain() {
+    ports.plug("a", connectedLink("a").says(rig.beat(5)));
+    AtomicInteger faults = new AtomicInteger();
+    RigConnection.Listener failsOnce =
+        new RigConnection.Listener() {
+          @Override
+          public void received(long hostNanos, String line) {
+            if (faults.get() == 0) {
+              Thread.currentThread()
+                  .setUncaughtExceptionHandler((t, e) -> faults.incrementAndGet());
+              throw new IllegalStateException("a line that the program does not stand");
+            }
+            heard.received(hostNanos, line);
+          }
+
+          @Override
+          public void sent(long hostNanos, String line) {}
+
+          @Override
+          public void changed(LinkChange change) {
+            heard.changed(change);
+          }
+        };
+    String beat = rig.beat(6);
+    ScriptedLink again = connectedLink("a").says(beat);
+    RigConnection made =
+        new RigConnection(
+            ports,
+            RigWish.any(),
+            failsOnce,
+            clock,
+            Optional.of(
+                n -> {
+                  if (faults.get() > 0) {
+                    ports.plug("a", again);
+                  }
+                }));
+    connection = Optional.of(made);
+    made.start();
+
+    heard.awaitText("< " + beat);
+    assertThat(faults).hasValue(1);
+    assertThat(heard.states()).contains(LinkState.LOST);
   }
 
   @Test

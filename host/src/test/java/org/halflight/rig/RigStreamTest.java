@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.rig.RigEvent.Answered;
 import org.halflight.rig.RigEvent.EdgeAt;
 import org.halflight.rig.RigEvent.EdgesLost;
@@ -46,8 +47,8 @@ class RigStreamTest {
     assertThat(stream.accept(rig.beat(beforeWrap + BEAT)))
         .containsExactly(new TimeAt(beforeWrap + BEAT, 0, 0x1234));
     // An edge from just before the beat, as it may come behind its line.
-    assertThat(stream.accept(rig.edge(Channel.CONTACT, true, beforeWrap + 900)))
-        .contains(edgeAt(Channel.CONTACT, true, beforeWrap + 900));
+    assertThat(stream.accept(rig.edge(Channel.CONTACT, true, beforeWrap + BEAT - 900)))
+        .contains(edgeAt(Channel.CONTACT, true, beforeWrap + BEAT - 900));
   }
 
   @Test
@@ -101,8 +102,8 @@ class RigStreamTest {
   @Test
   void doesNotDoubleAnEdgeWhoseLineComesTwice() {
     stream.accept(rig.start());
-    String opening = rig.edge(Channel.CENTRE_LOW, true, SECOND);
-    String closing = rig.edge(Channel.CENTRE_LOW, false, SECOND + 9);
+    String opening = rig.edge(Channel.CENTRE_LOW, true, BEAT - 99);
+    String closing = rig.edge(Channel.CENTRE_LOW, false, BEAT - 90);
     stream.accept(opening);
     assertThat(stream.accept(opening)).containsExactly(new Ignored(Why.REPEATED, opening));
     stream.accept(closing);
@@ -315,8 +316,7 @@ class RigStreamTest {
   }
 
   @Test
-  void givesTheSameEventsForTheSameLines() {
-    long seed = new Random().nextLong();
+  void givesTheSameEventsForTheSameLines(@Seed long seed) {
     Random random = new Random(seed);
     List<String> lines = new ArrayList<>();
     long ticks = 0;
@@ -353,8 +353,128 @@ class RigStreamTest {
   }
 
   @Test
-  void neverThrowsOnNoiseBetweenLines() {
-    long seed = new Random().nextLong();
+  void tellsLossesInTheirPlaceAmongEdgesThatWait() {
+    stream.accept(rig.start());
+    rig.lose(1);
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
+        .containsExactly(new LinesLost(1));
+    rig.lose(2);
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, false, SECOND + 900))).isEmpty();
+    assertThat(stream.accept(rig.beat(SECOND + 1000)))
+        .containsExactly(
+            edgeAt(Channel.CENTRE_LOW, true, SECOND),
+            new LinesLost(2),
+            edgeAt(Channel.CENTRE_LOW, false, SECOND + 900),
+            new TimeAt(SECOND + 1000, 0, 0x1234));
+  }
+
+  @Test
+  void aDamagedLineThatNothingFollowsIsALoss() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, BEAT + 5).replace('E', 'X'));
+
+    assertThat(stream.linkLost()).containsExactly(new LinesLost(1));
+    assertThat(stream.linkLost()).isEmpty();
+  }
+
+  @Test
+  void leavesOutAnEdgeThatRunsBackOnItsChannel() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.beat(2 * BEAT));
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2 * BEAT + 900));
+    String back = rig.edge(Channel.CENTRE_LOW, false, 2 * BEAT + 900 - 65);
+
+    assertThat(stream.accept(back))
+        .containsExactly(
+            new Ignored(Why.IMPOSSIBLE, back),
+            new RigEvent.Contradicted(OptionalLong.of(BEAT - 320_000)));
+    assertThat(stream.statistics().badFields()).isEqualTo(1);
+  }
+
+  @Test
+  void leavesOutAnEdgeFurtherBackThanLinesComeOutOfOrder() {
+    stream.accept(rig.start());
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 2_000_000));
+    String back = rig.edge(Channel.CONTACT, true, 2_000_000 - 320_001);
+
+    assertThat(stream.accept(back)).contains(new Ignored(Why.IMPOSSIBLE, back));
+    assertThat(stream.accept(rig.edge(Channel.CONTACT, true, 2_000_000 - 320_000)))
+        .containsExactly(edgeAt(Channel.CONTACT, true, 2_000_000 - 320_000));
+  }
+
+  @Test
+  void anEdgeBeyondTheBeatThatFollowsItIsAContradiction() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 3 * BEAT));
+
+    assertThat(stream.accept(rig.beat(2 * BEAT, Channel.CENTRE_LOW)))
+        .startsWith(new RigEvent.Contradicted(OptionalLong.of(4800 - 320_000)))
+        .contains(new TimeAt(2 * BEAT, 1, 0x1234));
+  }
+
+  @Test
+  void aBeatThatRunsBackThoughNoLineIsMissingIsAContradiction() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.beat(2 * BEAT));
+
+    assertThat(stream.accept(rig.beat(BEAT + 5)))
+        .containsSubsequence(
+            new RigEvent.Contradicted(OptionalLong.of(BEAT - 320_000)),
+            new Restarted(),
+            new TimeAt(BEAT + 5, 0, 0x1234));
+  }
+
+  @Test
+  void leavesOutAnEdgeThatComesBeforeItCanHaveHappened() {
+    stream.accept(rig.start());
+    long now = 0;
+    for (int i = 1; i <= 12; i++) {
+      now = i * BEAT;
+      stream.accept(rig.beat(now), nanos(now));
+    }
+    String early = rig.edge(Channel.CENTRE_LOW, true, now + 1_600_000);
+    assertThat(stream.accept(early, nanos(now + 16_000)))
+        .contains(new Ignored(Why.IMPOSSIBLE, early));
+    // Lateness says nothing.
+    assertThat(stream.accept(rig.edge(Channel.CENTRE_HIGH, true, now + 99), nanos(now + SECOND)))
+        .containsExactly(edgeAt(Channel.CENTRE_HIGH, true, now + 99));
+  }
+
+  @Test
+  void aRigWhoseTimeRunsByItselfIsNeverEarly() {
+    stream.accept(rig.start());
+    for (int i = 1; i <= 100; i++) {
+      long at = i * BEAT;
+      // Practice goes on as it is read, and stands while the person thinks.
+      long host = i * 2_000L + i / 30 * 60_000_000_000L;
+      stream.accept(rig.beat(at), host);
+      assertThat(stream.accept(rig.edge(Channel.CLICK, i % 2 == 0, at + 3_000_000), host + 9))
+          .hasSize(1)
+          .first()
+          .isInstanceOf(EdgeAt.class);
+    }
+  }
+
+  @Test
+  void aRateThatNoBoardHasIsADamagedLine() {
+    for (long rate : new long[] {1, 15_900_000, 16_777_216, 0xFFFFFFFFL}) {
+      String line =
+          rig.start().replace("00F42400", String.format("%08X", rate)).replaceAll("#.*", "");
+      String greeting = line + "#" + String.format("%04X", Crc16.of(line));
+      assertThat(stream.accept(greeting)).containsExactly(new Ignored(Why.FIELDS, greeting));
+    }
+  }
+
+  private static long nanos(long ticks) {
+    return ticks * 125 / 2;
+  }
+
+  @Test
+  void neverThrowsOnNoiseBetweenLines(@Seed long seed) {
     RandomLines random = new RandomLines(seed);
     for (int i = 0; i < 20_000; i++) {
       assertThat(stream.accept(LineCodec.format(random.message()))).as("seed %d", seed).isNotNull();

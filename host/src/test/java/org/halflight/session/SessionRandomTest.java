@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.TreeMap;
 import org.halflight.exposure.LightLevels;
+import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -42,9 +43,7 @@ class SessionRandomTest {
   private double length = 1 / 100.0;
 
   @Test
-  void neverThrowsNeverLosesAFiringAndReplaysTheSame() {
-    long seed = new Random().nextLong();
-    System.out.println("SessionRandomTest seed " + seed);
+  void neverThrowsNeverLosesAFiringAndReplaysTheSame(@Seed long seed) {
     Map<String, Integer> seen = new TreeMap<>();
     for (int round = 0; round < 120; round++) {
       random = new Random(seed + round);

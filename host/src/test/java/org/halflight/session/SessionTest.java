@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.assertj.core.data.Offset;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
@@ -198,6 +199,44 @@ class SessionTest {
     assertThat(session.results())
         .extracting(FiringResult::outcome)
         .containsExactly(Outcome.TIMED, Outcome.TIMED);
+  }
+
+  @Test
+  void linesLostWhileAPressWaitsForItsLightTakeTheVerdictBack() {
+    begin(Phase.ADJUSTING, 2, SIXTIETH);
+    beat(nowSeconds - 0.5, 0);
+    releaseWithoutLight();
+    assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.DID_NOT_OPEN);
+    // The self-timer runs on, and its light may be in what is lost.
+    nowSeconds += 5;
+    beat(nowSeconds, 0);
+    tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
+    assertThat(news).anyMatch(SessionNews.Changed.class::isInstance);
+  }
+
+  @Test
+  void linesLostLongAfterAPressLeaveItAsItIs() {
+    begin(Phase.ADJUSTING, 2, SIXTIETH);
+    beat(nowSeconds - 0.5, 0);
+    releaseWithoutLight();
+    nowSeconds += 31;
+    beat(nowSeconds, 0);
+    tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.DID_NOT_OPEN);
+  }
+
+  @Test
+  void aContradictionReachesBackToAFiringThatIsSettled() {
+    begin(Phase.ADJUSTING, 2, SIXTIETH);
+    long before = RATE.ticks(nowSeconds - 0.3);
+    fire(0.016, 0.001);
+    assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.TIMED);
+    tell(new SessionInput.Damaged(Firing.Damage.CONTRADICTION, OptionalLong.of(before)));
+    assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
+    assertThat(session.results().get(0).firing().damage())
+        .containsExactly(Firing.Damage.CONTRADICTION);
+    assertThat(session.goodAt(SIXTIETH)).isZero();
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
+import org.halflight.fixtures.Seed;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.LightCurve;
@@ -127,8 +128,7 @@ class FrontEndTest {
   }
 
   @Test
-  void noiseMovesACrossingByNoiseOverSlope() {
-    long seed = 99;
+  void noiseMovesACrossingByNoiseOverSlope(@Seed(99) long seed) {
     SeededDraws draws = new SeededDraws(seed);
     FrontEnd noisy = new FrontEnd(DARK, FULL, 0, 2, Lamp.STEADY);
     DescriptiveStatistics rises = new DescriptiveStatistics();

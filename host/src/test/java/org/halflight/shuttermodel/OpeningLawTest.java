@@ -8,6 +8,7 @@ import java.util.List;
 import org.apache.commons.math3.analysis.integration.SimpsonIntegrator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.halflight.exposure.LevelPair;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,8 +55,7 @@ class OpeningLawTest {
 
   /** A hole counted by random points that five straight blades let through, by half-planes. */
   @Test
-  void pentagonAgreesWithCountedPoints() {
-    long seed = 20261125;
+  void pentagonAgreesWithCountedPoints(@Seed(20261125) long seed) {
     SeededDraws draws = new SeededDraws(seed);
     for (double apothem : new double[] {0.3, 0.7, 0.85, 0.95}) {
       int inPupil = 0;

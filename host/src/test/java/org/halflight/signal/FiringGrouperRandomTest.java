@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 
 /** Firings made up at random, jumbled as the wire may jumble them, come back as they were made. */
 class FiringGrouperRandomTest {
@@ -16,9 +16,7 @@ class FiringGrouperRandomTest {
   private record Sent(Edge edge, long arrivalTicks) {}
 
   @Test
-  void firingsComeBackWhateverTheOrderOnTheWire(TestReporter reporter) {
-    long seed = new Random().nextLong();
-    reporter.publishEntry("seed", Long.toString(seed));
+  void firingsComeBackWhateverTheOrderOnTheWire(@Seed long seed) {
     Random random = new Random(seed);
     for (int round = 0; round < 200; round++) {
       oneRound(random, "seed " + seed + ", round " + round);

@@ -208,21 +208,85 @@ class FiringGrouperTest {
     pulse(0, MS);
     advance(5 * QUIET);
     grouper.damage(Firing.Damage.LINES_LOST);
-    pulse(6 * QUIET, 6 * QUIET + MS);
-    advance(9 * QUIET);
+    advance(5 * QUIET + 10 * MS);
+    pulse(8 * QUIET, 8 * QUIET + MS);
+    advance(11 * QUIET);
     assertThat(over).hasSize(2);
     assertThat(over.get(1).damage()).isEmpty();
     assertThat(grouper.damageBetweenFirings()).isEqualTo(1);
   }
 
   @Test
+  void damageThatMayHaveComeWithinTheQuietTimeBeforeAFiringIsInIt() {
+    advance(5 * QUIET);
+    grouper.damage(Firing.Damage.LINES_LOST);
+    pulse(8 * QUIET, 8 * QUIET + MS);
+    advance(11 * QUIET);
+    // Nothing says that what was lost did not come just before the light.
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.LINES_LOST);
+  }
+
+  @Test
   void damageOfAFiringThatWasStillInTheLateTimeDoesNotReachTheNext() {
     pulse(0, MS);
     grouper.damage(Firing.Damage.LINES_LOST);
-    pulse(2 * QUIET, 2 * QUIET + MS);
-    advance(5 * QUIET);
+    advance(2 * MS);
+    pulse(3 * QUIET, 3 * QUIET + MS);
+    advance(6 * QUIET);
     assertThat(over.get(0).damage()).containsExactly(Firing.Damage.LINES_LOST);
     assertThat(over.get(1).damage()).isEmpty();
+  }
+
+  @Test
+  void damageBetweenTwoEdgesThatWaitIsToldBetweenThem() {
+    pulse(0, MS);
+    advance(MS + QUIET / 2);
+    // Both edges of a second opening are lost with what came between, then light comes again.
+    grouper.damage(Firing.Damage.LINES_LOST);
+    pulse(MS + 3 * QUIET, 2 * MS + 3 * QUIET);
+    advance(9 * QUIET);
+    assertThat(over).hasSize(2);
+    assertThat(over).allSatisfy(f -> assertThat(f.damage()).isNotEmpty());
+  }
+
+  @Test
+  void aBeatThatContradictsReachesBackToTheFiringThatIsOver() {
+    over.addAll(grouper.beat(0, 0));
+    edge(Channel.CONTACT, true, MS);
+    edge(Channel.CONTACT, false, 2 * MS);
+    long beat = 2 * MS + QUIET + 2 * FiringGrouper.LATE_TICKS;
+    over.addAll(grouper.beat(beat, 1 << Channel.CONTACT.code()));
+    assertThat(over).hasSize(1);
+    assertThat(grouper.takeLateDamage()).isEmpty();
+    over.addAll(grouper.beat(2 * beat, 1 << Channel.CONTACT.code()));
+    assertThat(grouper.takeLateDamage())
+        .containsExactly(new FiringGrouper.LateDamage(Firing.Damage.CONTRADICTION, 2 * MS));
+    assertThat(grouper.takeLateDamage()).isEmpty();
+  }
+
+  @Test
+  void lightWhoseBeginningWasLostMarksTheFiringThatEndsIt() {
+    over.addAll(grouper.beat(0, 0));
+    for (int i = 1; i < 30; i++) {
+      over.addAll(grouper.beat(i * QUIET, 1));
+    }
+    edge(Channel.CENTRE_LOW, false, 30 * QUIET);
+    advance(33 * QUIET);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.CONTRADICTION);
+  }
+
+  @Test
+  void anEdgeThatComesFarTooLateIsKeptInItsPlaceAndMarks() {
+    edge(Channel.CENTRE_LOW, true, 10 * MS);
+    edge(Channel.CENTRE_LOW, false, 100 * MS);
+    advance(150 * MS);
+    edge(Channel.CENTRE_LOW, true, 50 * MS);
+    edge(Channel.CENTRE_LOW, false, 40 * MS);
+    advance(5 * QUIET);
+    assertThat(over).hasSize(1);
+    assertThat(over.get(0).edges()).extracting(Edge::ticks).isSorted();
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.CONTRADICTION);
+    assertThat(Pulses.of(over.get(0), Channel.CENTRE_LOW)).isNotNull();
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.OptionalInt;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,10 +35,9 @@ class PowerTest {
   /** By drawing: Welch's test with 5 each finds the shift that the formula names 8 times in 10. */
   @ParameterizedTest
   @CsvSource({"5", "10"})
-  void detectableShiftIsFoundByWelchTest(int firings) {
+  void detectableShiftIsFoundByWelchTest(int firings, @Seed(1947) long seed) {
     double shift = ShiftPower.detectableShiftInSds(firings, 0.05, 0.8);
     assertThat(ShiftPower.of(firings, shift, 0.05)).isCloseTo(0.8, within(1e-8));
-    long seed = 1947;
     Random random = new Random(seed);
     int found = 0;
     int trials = 4000;

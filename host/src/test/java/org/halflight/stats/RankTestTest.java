@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.stats.Figure.NoScatter;
 import org.halflight.stats.Figure.NotEnoughFirings;
 import org.junit.jupiter.api.Test;
@@ -40,8 +41,7 @@ class RankTestTest {
 
   /** The definition itself: all ways to deal the values, counted one by one. */
   @Test
-  void countsTiesAsTheDefinitionDoes() {
-    long seed = 20261125;
+  void countsTiesAsTheDefinitionDoes(@Seed(20261125) long seed) {
     Random random = new Random(seed);
     for (int round = 0; round < 50; round++) {
       int before = 3 + random.nextInt(4);

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.function.Consumer;
+import org.halflight.fixtures.Seed;
 import org.halflight.stats.Figure.NoScatter;
 import org.halflight.stats.Figure.NotEnoughFirings;
 import org.junit.jupiter.api.Test;
@@ -90,8 +91,7 @@ class TrendTest {
 
   /** The definition itself: all orders of the values, counted one by one. */
   @Test
-  void mannKendallCountsTiesAsTheDefinitionDoes() {
-    long seed = 1945;
+  void mannKendallCountsTiesAsTheDefinitionDoes(@Seed(1945) long seed) {
     Random random = new Random(seed);
     for (int round = 0; round < 20; round++) {
       double[] values = random.ints(7, 0, 4).asDoubleStream().toArray();
@@ -148,8 +148,8 @@ class TrendTest {
   }
 
   @Test
-  void approximationsMeetTheCountAtTheBorder() {
-    Random random = new Random(60);
+  void approximationsMeetTheCountAtTheBorder(@Seed(60) long seed) {
+    Random random = new Random(seed);
     double[] values = random.ints(61, 0, 30).asDoubleStream().toArray();
     for (int i = 0; i < values.length; i++) {
       values[i] += 0.1 * i;

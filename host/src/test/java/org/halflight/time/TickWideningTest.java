@@ -3,8 +3,8 @@ package org.halflight.time;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 
 class TickWideningTest {
   @Test
@@ -21,9 +21,7 @@ class TickWideningTest {
   }
 
   @Test
-  void anyTickWithinHalfAWrapOfTheAnchorComesBack(TestReporter reporter) {
-    long seed = new Random().nextLong();
-    reporter.publishEntry("seed", Long.toString(seed));
+  void anyTickWithinHalfAWrapOfTheAnchorComesBack(@Seed long seed) {
     Random random = new Random(seed);
     TickWidening widening = new TickWidening(0);
     long ticks = 0;

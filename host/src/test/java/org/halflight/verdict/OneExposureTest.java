@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -16,6 +17,7 @@ import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.RigKnowledge;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class OneExposureTest {
@@ -68,9 +70,8 @@ class OneExposureTest {
 
   /** Of shutters with just 90 % of their exposures inside, at most 5 % are called within. */
   @Test
-  void theRiskOfCallingABadShutterWithinIsAsStated() {
-    long seed = 11;
-    System.out.println("seed " + seed);
+  @Tag("long")
+  void theRiskOfCallingABadShutterWithinIsAsStated(@Seed(11) long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     NormalDistribution normal = new NormalDistribution(null, 0, 1);
     // A third of a stop is 1.645 standard deviations away on both sides.

@@ -13,6 +13,10 @@ public enum Act {
   STOP_READING,
   /** The last firing is not counted. */
   REJECT,
+  /** The last thing that the person did about speeds and firings is undone. */
+  UNDO,
+  /** What was undone last is done again. */
+  REDO,
   /** The next speed is shown. */
   NEXT,
   /** The speed before is shown. */

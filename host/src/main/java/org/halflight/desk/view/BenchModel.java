@@ -101,6 +101,8 @@ public final class BenchModel {
         replaceLast(added.result());
       } else if (each instanceof SessionNews.Rejected rejected) {
         replaceLast(rejected.result());
+      } else if (isAnotherSession(each)) {
+        justDone = Optional.empty();
       }
       sentence(each).ifPresent(this::say);
       if (each instanceof SessionNews.ProfileStands && session().isRigCheckDue()) {
@@ -111,10 +113,11 @@ public final class BenchModel {
         cues.add(Cue.QUESTION);
       }
     }
-    if (news.stream().anyMatch(SessionNews.LightWasRead.class::isInstance)) {
+    boolean other = news.stream().anyMatch(BenchModel::isAnotherSession);
+    if (other || news.stream().anyMatch(SessionNews.LightWasRead.class::isInstance)) {
       readings = List.copyOf(session().readings());
     }
-    if (changesResults(news)) {
+    if (other || changesResults(news)) {
       results = List.copyOf(session().results());
     }
     // The click sensor would hear them, and it cannot tell them from the camera.
@@ -281,6 +284,7 @@ public final class BenchModel {
     }
     boolean matters =
         isQuestion(news)
+            || news instanceof SessionNews.NotDone
             || news instanceof SessionNews.PlateauOff
             || news instanceof SessionNews.IsTheSelfTimerOn
             || news instanceof SessionNews.FlashContactInUse
@@ -293,6 +297,10 @@ public final class BenchModel {
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
+  }
+
+  private static boolean isAnotherSession(SessionNews news) {
+    return news instanceof SessionNews.Undone || news instanceof SessionNews.Redone;
   }
 
   private static boolean isQuestion(SessionNews news) {

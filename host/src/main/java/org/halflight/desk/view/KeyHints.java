@@ -117,6 +117,8 @@ public final class KeyHints {
       case "SPACE" -> Words.say("desk.keyName.space");
       case "BACKSPACE" -> Words.say("desk.keyName.backspace");
       case "ENTER" -> Words.say("desk.keyName.enter");
+      case "CTRL+Z" -> Words.say("desk.keyName.undo");
+      case "CTRL+SHIFT+Z" -> Words.say("desk.keyName.redo");
       case "LEFT" -> "\u2190";
       case "RIGHT" -> "\u2192";
       default -> key;

@@ -18,7 +18,8 @@ public final class KeyMap {
   /**
    * What a key does.
    *
-   * @param key its name: a capital letter, or SPACE, BACKSPACE, ENTER, LEFT, RIGHT, F1 and so on
+   * @param key its name: a capital letter, or SPACE, BACKSPACE, ENTER, LEFT, RIGHT, F1 and so on;
+   *     with CTRL+ or CTRL+SHIFT+ before it, where these are held
    * @param atBench whether the bench is on the screen
    * @param typing whether a text field has the focus
    * @param practice whether the practice rig is on the bench
@@ -49,6 +50,14 @@ public final class KeyMap {
                     .orElseThrow());
   }
 
+  /**
+   * Whether an act goes on while its key is held down. All else counts once: a key that was held
+   * for too long must not do anything to firings that nobody looked at.
+   */
+  public static boolean repeats(Act act) {
+    return act == Act.LOOK_SLOWER || act == Act.LOOK_FASTER;
+  }
+
   /** Whether an act works the model camera. */
   public static boolean isOfPractice(Act act) {
     return act == Act.FIRE || act == Act.COCK;
@@ -60,6 +69,9 @@ public final class KeyMap {
     keys.put("S", Act.SKIP_READING);
     keys.put("X", Act.STOP_READING);
     keys.put("BACKSPACE", Act.REJECT);
+    keys.put("CTRL+Z", Act.UNDO);
+    keys.put("CTRL+SHIFT+Z", Act.REDO);
+    keys.put("CTRL+Y", Act.REDO);
     keys.put("N", Act.NEXT);
     keys.put("P", Act.PREVIOUS);
     keys.put("M", Act.MOVE);

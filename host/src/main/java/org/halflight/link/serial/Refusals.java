@@ -1,6 +1,7 @@
 package org.halflight.link.serial;
 
 import java.util.Optional;
+import org.halflight.files.NativeLibraries;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.LinkRefusedException.Reason;
 
@@ -111,10 +112,10 @@ final class Refusals {
     return new LinkRefusedException(
         Reason.NO_DRIVER,
         "The serial port library does not start, so no rig can be read; the practice rig and"
-            + " stored runs still work. It must unpack a file into the temporary folder "
-            + System.getProperty("java.io.tmpdir")
+            + " stored runs still work. It must unpack a file into the folder "
+            + NativeLibraries.folder()
             + ": see that you may write there and that programs may run from there, or start with"
-            + " -Djava.io.tmpdir=ANOTHER_FOLDER.",
+            + " -Dhalflight.native=ANOTHER_FOLDER.",
         cause);
   }
 }

@@ -58,6 +58,7 @@ public final class SerialPorts implements Ports {
       throw foretold.get();
     }
     try {
+      SerialLibrary.start();
       SerialPort port = SerialPort.getCommPort(path);
       SerialLink.setUp(port, baudRate);
       // Success is what it returns: on a pseudo-terminal it leaves an error number behind as well.
@@ -78,6 +79,7 @@ public final class SerialPorts implements Ports {
   @Override
   public void beforeTheProgramIsEnded(Runnable last) {
     try {
+      SerialLibrary.start();
       // The library closes all ports when the program ends; this goes before.
       SerialPort.addShutdownHook(new Thread(last, "halflight-last"));
     } catch (LinkageError notStarted) {
@@ -88,6 +90,7 @@ public final class SerialPorts implements Ports {
   private static List<PortCandidate> listed() {
     List<PortCandidate> listed = new ArrayList<>();
     try {
+      SerialLibrary.start();
       for (SerialPort port : SerialPort.getCommPorts()) {
         String description = port.getDescriptivePortName();
         boolean likely = BoardSigns.show(port.getVendorID(), port.getProductID(), description);

@@ -14,6 +14,9 @@ class KeyMapTest {
   @CsvSource({
     "SPACE, ACCEPT",
     "BACKSPACE, REJECT",
+    "CTRL+Z, UNDO",
+    "CTRL+SHIFT+Z, REDO",
+    "CTRL+Y, REDO",
     "N, NEXT",
     "P, PREVIOUS",
     "M, MOVE",
@@ -26,7 +29,7 @@ class KeyMapTest {
 
   @Test
   void whoTypesIsLeftAlone() {
-    for (String key : new String[] {"SPACE", "BACKSPACE", "N", "P", "F", "ENTER"}) {
+    for (String key : new String[] {"SPACE", "BACKSPACE", "N", "P", "F", "ENTER", "CTRL+Z"}) {
       assertThat(KeyMap.act(key, true, true, true)).as(key).isEmpty();
       assertThat(KeyMap.act(key, false, false, true)).as(key + " elsewhere").isEmpty();
     }
@@ -37,6 +40,12 @@ class KeyMapTest {
   void noKeyFiresARealCamera() {
     assertThat(KeyMap.act("F", true, false, false)).isEmpty();
     assertThat(KeyMap.act("J", true, false, false)).isEmpty();
+  }
+
+  @Test
+  void onlyLookingAlongGoesOnWhileAKeyIsHeld() {
+    assertThat(Arrays.stream(Act.values()).filter(KeyMap::repeats))
+        .containsExactly(Act.LOOK_SLOWER, Act.LOOK_FASTER);
   }
 
   @Test

@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
+import org.halflight.fixtures.Turns;
 import org.halflight.link.LinkLostException;
 import org.halflight.rig.RigCommand;
 import org.halflight.shuttermodel.InventedShutters;
@@ -105,8 +105,8 @@ class PracticeSameBytesTest {
     if (!reading) {
       reader.start();
     }
-    done.get(60, TimeUnit.SECONDS);
-    reader.join(TimeUnit.SECONDS.toMillis(60));
+    Turns.get(done);
+    Turns.end(reader);
     return text.toString();
   }
 

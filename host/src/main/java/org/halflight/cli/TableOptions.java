@@ -1,0 +1,18 @@
+package org.halflight.cli;
+
+import org.halflight.export.CsvTable;
+import picocli.CommandLine.Option;
+
+/** For whom tables are written. */
+final class TableOptions {
+  @Option(
+      names = "--spreadsheet",
+      description =
+          "Write tables to be opened in a spreadsheet: words that begin like a formula are made"
+              + " harmless. Without it every field stays as it is.")
+  private boolean spreadsheet;
+
+  CsvTable.Dialect dialect() {
+    return spreadsheet ? CsvTable.Dialect.SPREADSHEET : CsvTable.Dialect.PLAIN;
+  }
+}

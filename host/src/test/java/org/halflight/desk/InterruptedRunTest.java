@@ -1,0 +1,98 @@
+package org.halflight.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
+import java.util.Map;
+import org.halflight.bench.BenchEvent;
+import org.halflight.bench.Marks;
+import org.halflight.bench.SessionForm;
+import org.halflight.bench.WrittenBench;
+import org.halflight.rig.RigMessage;
+import org.halflight.session.Phase;
+import org.halflight.session.SessionInput;
+import org.halflight.session.Source;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class InterruptedRunTest {
+  @TempDir private Path folder;
+
+  @Test
+  void aLaterDateInANameHidesNothing() throws IOException {
+    Path interrupted = write("2026-03-09-101500-000.session", false);
+    write("2031-01-01-000000-000.session", true);
+    Files.writeString(folder.resolve("2032-01-01-000000-000.session"), "something else\n");
+    Files.writeString(folder.resolve("2033-01-01-000000-000.session"), "halflight-session 9\n");
+    Files.writeString(folder.resolve("2034-01-01-000000-000.session"), "");
+    Files.createDirectory(folder.resolve("2035-01-01-000000-000.session"));
+    assertThat(found()).isEqualTo(interrupted);
+  }
+
+  @Test
+  void noOldFileKeepsALaterOneOut() throws IOException {
+    Path interrupted = write("a.session", false);
+    for (String at : new String[] {"+999999999-12-31T23:59:59.999999999-18:00", "never", "%", ""}) {
+      Files.writeString(
+          folder.resolve("z" + at.length() + ".session"),
+          "halflight-session 1\nM 0 begins version=1 at="
+              + at
+              + "\nM 5 run camera=x phase=as-left dial=leaf speeds=1/60 reference=exact"
+              + " firings=2147483647 rest-seconds=1e308 stop-tolerance=NaN\nM -9 next\n");
+    }
+    Files.setLastModifiedTime(interrupted, FileTime.fromMillis(4_000_000_000_000L));
+    assertThat(found()).isEqualTo(interrupted);
+    Files.setLastModifiedTime(interrupted, FileTime.fromMillis(1_000));
+    assertThat(InterruptedRun.find(folder, Source.RIG)).isPresent();
+  }
+
+  @Test
+  void whatTheRigSentBehindTheEndInterruptsNothing() throws IOException {
+    Path path = folder.resolve("a.session");
+    try (WrittenBench bench = new WrittenBench(path)) {
+      bench.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
+      bench.tell(new SessionInput.Ends());
+      bench.say(new RigMessage.Beat(1, 64_000_000, 0, 320));
+    }
+    assertThat(InterruptedRun.find(folder, Source.RIG)).isEmpty();
+    // It went on after all, and was stopped then.
+    String heading = SessionForm.newest().heading();
+    assertThat(Files.readString(path)).startsWith(heading);
+    BenchEvent begins = new BenchEvent.Mark(0, Marks.BEGINS, Map.of(), 99);
+    Files.writeString(path, SessionForm.newest().line(begins) + "\n", StandardOpenOption.APPEND);
+    assertThat(found()).isEqualTo(path);
+  }
+
+  @Test
+  void ofSeveralTheOneThatWasWrittenToLastComesFirst() throws IOException {
+    Path one = write("b.session", false);
+    Path other = write("a.session", false);
+    Files.setLastModifiedTime(one, FileTime.fromMillis(1_000));
+    assertThat(found()).isEqualTo(other);
+    Files.setLastModifiedTime(other, FileTime.fromMillis(500));
+    assertThat(found()).isEqualTo(one);
+    write("c-practice.session", false);
+    assertThat(found()).isEqualTo(one);
+    assertThat(InterruptedRun.find(folder, Source.PRACTICE)).isPresent();
+  }
+
+  private Path found() {
+    return InterruptedRun.find(folder, Source.RIG).orElseThrow().file();
+  }
+
+  private Path write(String name, boolean ended) {
+    Path path = folder.resolve(name);
+    try (WrittenBench bench = new WrittenBench(path)) {
+      bench.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
+      bench.fire(1 / 30.0);
+      if (ended) {
+        bench.tell(new SessionInput.Ends());
+      }
+    }
+    return path;
+  }
+}

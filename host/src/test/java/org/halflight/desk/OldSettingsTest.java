@@ -1,0 +1,29 @@
+package org.halflight.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.halflight.desk.view.AimForm;
+import org.halflight.desk.view.StopsForm;
+import org.halflight.session.Measurand;
+import org.junit.jupiter.api.Test;
+
+/** The settings that version 0.1.0 of the window kept are read as they were meant. */
+class OldSettingsTest {
+  private static final Path FOLDER = Path.of("fixtures/old/settings");
+
+  @Test
+  void theSettingsOfAnOlderWindowAreKept() {
+    DeskSettings settings = DeskSettings.of(FOLDER);
+
+    assertThat(settings.dark()).isTrue();
+    assertThat(settings.sounds()).isFalse();
+    assertThat(settings.profileDays()).isEqualTo(45);
+    AimForm aim = settings.aim();
+    assertThat(aim.tolerance()).isEqualTo("0.25, 1/500=1/2");
+    assertThat(aim.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
+    assertThat(aim.untilDecided()).isTrue();
+    assertThat(aim.stops()).isEqualTo(new StopsForm("3.5, 5.6, 8", "1/2"));
+    assertThat(aim.linkage()).isEqualTo("-0.5..2");
+  }
+}

@@ -1,0 +1,95 @@
+package org.halflight.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.halflight.files.PrivateFiles;
+import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfileText;
+import org.halflight.profile.ProfiledRig;
+import org.halflight.profile.RigProfile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is kept of other people's cameras is for its owner's eyes. */
+class PrivateRecordTest {
+  @TempDir private Path folder;
+
+  @Test
+  void allThatTheProgramMakesIsItsOwnersAlone() throws Exception {
+    Path data = folder.resolve("data");
+    Path file = data.resolve("record.sqlite");
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      Path session =
+          RecordFixture.write(data.resolve("sessions/a.session"), RecordFixture.everything("R-1"));
+      record.takeIn(session);
+      new ProfileShelf(data).keep(RecordFixture.profile("R-1"));
+      record.backUp(data.resolve("backups/one.sqlite"));
+      // While the record is open, with its log beside it.
+      assertPrivate(data);
+      record.restore(data.resolve("backups/one.sqlite"));
+      assertPrivate(data);
+    }
+    assertPrivate(data);
+  }
+
+  @Test
+  void aProfileStaysOnItsShelfWhateverTheRigCallsItself() throws Exception {
+    for (String serial : List.of("../../x", "a/b", "..", "NUL", "R:1", "\\\\s\\x", "plain-1")) {
+      Path data = folder.resolve("of-" + serial.hashCode() + "/deep/data");
+      RigProfile profile = profile(serial);
+      Path kept = new ProfileShelf(data).keep(profile);
+      assertThat(kept.normalize()).as(serial).hasParent(data.resolve("profiles"));
+      assertThat(new ProfileShelf(data).newest(serial)).as(serial).contains(profile);
+    }
+  }
+
+  @Test
+  void aProfileThatAnEarlierVersionKeptIsFound() throws Exception {
+    RigProfile profile = profile("R.1");
+    Path old = folder.resolve("profiles/R.1_2026-11-20.profile");
+    Files.createDirectories(old.getParent());
+    Files.writeString(old, ProfileText.write(profile));
+    assertThat(new ProfileShelf(folder).newest("R.1")).contains(profile);
+  }
+
+  private static RigProfile profile(String serial) {
+    return new RigProfile(
+        new ProfiledRig(serial, "full", "1.0.0"),
+        LocalDate.of(2026, 11, 20),
+        new LightRange(20, 700, 900),
+        Optional.empty(),
+        Map.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Map.of(),
+        Map.of(),
+        OptionalDouble.empty());
+  }
+
+  private static void assertPrivate(Path top) throws Exception {
+    if (!PrivateFiles.hasRights(top)) {
+      System.out.println("PrivateRecordTest: no rights of owner, group and others here");
+      return;
+    }
+    List<String> open = new ArrayList<>();
+    try (Stream<Path> all = Files.walk(top)) {
+      for (Path each : all.toList()) {
+        String rights = PosixFilePermissions.toString(Files.getPosixFilePermissions(each));
+        if (!rights.endsWith("------")) {
+          open.add(rights + " " + top.relativize(each));
+        }
+      }
+    }
+    assertThat(open).isEmpty();
+  }
+}
