@@ -42,8 +42,7 @@ final class Backup {
                 }
               });
     } catch (SQLException e) {
-      throw RecordTrouble.of(
-              Reason.BACKUP, "record.backup.failed", to, String.valueOf(e.getMessage()))
+      throw RecordTrouble.of(Reason.BACKUP, "record.backup.failed", to, SqlTrouble.why(e))
           .because(e);
     } catch (IOException e) {
       throw RecordTrouble.of(Reason.BACKUP, "record.backup.failed", to, SqlTrouble.why(e))

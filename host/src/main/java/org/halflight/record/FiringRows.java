@@ -70,7 +70,8 @@ final class FiringRows {
       boolean closedByHand) {}
 
   /**
-   * Keeps a firing, or what is new about a known one.
+   * Keeps a firing, or what is new about a known one. Edges are only added, and so is damage where
+   * the firing was not cut off.
    *
    * @param cutOff whether its last edges may be missing
    * @param mayChange whether what is said about a known firing now holds over what was said before
@@ -99,24 +100,27 @@ final class FiringRows {
   private static Settling keep(
       Connection connection,
       Numbered there,
-      FiringResult result,
+      FiringResult told,
       boolean cutOff,
       boolean mayChange,
       Instant now)
       throws SQLException {
     long id = there.id();
     KeptFiring known = there.firing();
-    if (isMore(result.firing(), cutOff, there)) {
-      FiringResult whole = mayChange ? result : stillRejected(result, known);
+    Firing before = known.result().firing();
+    FiringResult result = cutOff || known.cutOff() ? told : asDamagedAs(before, told);
+    if (isMore(result.firing(), cutOff, mayChange, there)) {
+      FiringResult whole = mayChange ? result : ofLess(result, known);
       complete(connection, id, curved(whole, result, known), cutOff, now);
       return Settling.COMPLETED;
     }
-    Firing before = known.result().firing();
     if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
-      // The same file cut short, or damage that only means that the record ended there.
+      // The same file cut short, or damage that only means that it or the record ended there.
       boolean lessOfTheSame =
           holds(before, result.firing())
-              && (known.cutOff() || before.edges().size() > result.firing().edges().size());
+              && (cutOff
+                  || known.cutOff()
+                  || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
     }
     FiringResult said = curved(mayChange ? result : known.result(), result, known);
@@ -251,18 +255,53 @@ final class FiringRows {
         && !low.get(low.size() - 1).high();
   }
 
+  /** The same edges, once found damaged, stay so: what is told later may only add to that. */
+  private static FiringResult asDamagedAs(Firing before, FiringResult told) {
+    FiringResult result = told;
+    if (told.firing().edges().equals(before.edges())) {
+      for (Firing.Damage damage : before.damage()) {
+        result = result.firing().damage().contains(damage) ? result : result.damagedBy(damage);
+      }
+    }
+    return result;
+  }
+
   /**
-   * Whether a firing tells more than one that was not whole: more edges, or that none came. Not
-   * whole is what was cut off, and a press of the release whose light came much later.
+   * Whether a firing tells more than what is kept of it. Of one that was cut off: more edges, that
+   * none came, or more damage. Of a press of the release: light that came much later. Of any other:
+   * that it is damaged after all.
    */
-  private static boolean isMore(Firing now, boolean cutOff, Numbered known) {
+  private static boolean isMore(Firing now, boolean cutOff, boolean mayChange, Numbered known) {
     Firing before = known.firing().result().firing();
     if (known.firing().cutOff()) {
       return holds(now, before)
           && (now.edges().size() > before.edges().size()
-              || (!cutOff && before.damage().containsAll(now.damage())));
+              || !cutOff
+              || (mayChange && isMoreDamaged(now, before)));
     }
-    return known.settledOutcome() == Outcome.DID_NOT_OPEN && begins(now, before);
+    return (known.settledOutcome() == Outcome.DID_NOT_OPEN && begins(now, before))
+        || isFoundDamaged(now, cutOff, before);
+  }
+
+  /**
+   * Whether edges that had settled turned out to be damaged; late light may have been added to a
+   * press, or the rest of the firing behind a break of the session, also between its edges.
+   */
+  private static boolean isFoundDamaged(Firing now, boolean cutOff, Firing before) {
+    if (!now.damage().containsAll(before.damage())) {
+      return false;
+    }
+    if (now.edges().size() > before.edges().size()) {
+      return (!before.damage().isEmpty() && begins(now, before))
+          || (now.damage().contains(Firing.Damage.LINK_LOST) && holds(now, before));
+    }
+    // Where the session breaks off, damage only means that it ended there.
+    return !cutOff && now.edges().equals(before.edges()) && isMoreDamaged(now, before);
+  }
+
+  private static boolean isMoreDamaged(Firing now, Firing before) {
+    return now.damage().size() > before.damage().size()
+        && now.damage().containsAll(before.damage());
   }
 
   /** Whether a firing begins with all edges of another and goes on. */
@@ -302,8 +341,11 @@ final class FiringRows {
         : said;
   }
 
-  /** Of a file that knows less: once not counted stays not counted. */
-  private static FiringResult stillRejected(FiringResult now, KeptFiring known) {
+  /** Of a file that knows less: what was said stays, and once not counted stays not counted. */
+  private static FiringResult ofLess(FiringResult now, KeptFiring known) {
+    if (!known.cutOff() && now.firing().edges().equals(known.result().firing().edges())) {
+      return asDamagedAs(now.firing(), known.result());
+    }
     Optional<String> before = known.result().rejection();
     return now.rejection().isEmpty() && before.isPresent() ? now.rejected(before.get()) : now;
   }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.halflight.files.PrivateFiles;
@@ -24,7 +25,11 @@ final class RecordLock implements AutoCloseable {
   }
 
   static RecordLock take(Path record) {
-    Path file = record.resolveSibling(record.getFileName() + ".lock");
+    Path name = record.getFileName();
+    if (name == null || name.toString().matches("|\\.\\.?") || Files.isDirectory(record)) {
+      throw RecordTrouble.of(Reason.NOT_OURS, "record.folder", record);
+    }
+    Path file = record.resolveSibling(name + ".lock");
     FileChannel channel = null;
     boolean taken = false;
     try {

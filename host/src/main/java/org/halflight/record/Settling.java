@@ -5,8 +5,8 @@ public enum Settling {
   /** It was new. */
   ADDED,
   /**
-   * It was there with its last edges cut off, or as a press of the release whose light came much
-   * later; now it is whole.
+   * It was there with its last edges cut off, as a press of the release whose light came much
+   * later, or with damage that was found only then; now all that is known of it is there.
    */
   COMPLETED,
   /** It was there, but its row was damaged; it is written anew, and the old row set aside. */

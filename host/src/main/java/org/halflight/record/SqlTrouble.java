@@ -30,15 +30,13 @@ final class SqlTrouble {
 
   /** The exception to throw: a trouble, or a caller's mistake where a rule of the tables broke. */
   static RuntimeException of(Path file, SQLException e) {
-    // SQLite quotes from the file, with whatever stands in it.
-    String said =
-        Objects.requireNonNullElse(e.getMessage(), "no reason was given")
-            .replaceAll("[\\s\\p{Cntrl}]+", " ");
+    String said = why(e);
     return switch (e.getErrorCode() & 0xFF) {
       case BUSY, LOCKED -> RecordTrouble.of(Reason.IN_USE, "record.inUse", file).because(e);
       case READONLY, PERM, CANTOPEN ->
           RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, said).because(e);
-      case CORRUPT, NOTADB ->
+      case NOTADB -> RecordTrouble.of(Reason.DAMAGED, "record.notADatabase", file).because(e);
+      case CORRUPT ->
           RecordTrouble.of(Reason.DAMAGED, "record.damaged", file, said).because(e);
       case FULL -> RecordTrouble.of(Reason.FULL, "record.full", file).because(e);
       case IOERR ->
@@ -55,6 +53,14 @@ final class SqlTrouble {
     return isFull(file)
         ? RecordTrouble.of(Reason.FULL, "record.full", file).because(e)
         : RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, why(e)).because(e);
+  }
+
+  /** What the database says, without the names that only programs know. */
+  static String why(SQLException e) {
+    // SQLite quotes from the file, with whatever stands in it.
+    return Objects.requireNonNullElse(e.getMessage(), "no reason was given")
+        .replaceAll("[\\s\\p{Cntrl}]+", " ")
+        .replaceAll("\\[SQLITE_\\w+\\] ?", "");
   }
 
   /** Why a file could not be handled, in a few words. */

@@ -148,7 +148,10 @@ final class Verifying {
             || cutOff
             || kept.cutOff()
             || known.firing().edges().containsAll(firing.firing().edges());
+    boolean damage =
+        cutOff || kept.cutOff() || known.firing().damage().containsAll(firing.firing().damage());
     return edges
+        && damage
         && firing.rate().equals(known.rate())
         && (firing.curve().isEmpty()
             || known.curve().isEmpty()

@@ -254,7 +254,7 @@ public record FiringResult(
   }
 
   /** The same release, whose edges turned out to be damaged only after it was settled. */
-  FiringResult damagedBy(Firing.Damage damage) {
+  public FiringResult damagedBy(Firing.Damage damage) {
     Firing damaged = firing.damagedBy(damage);
     return new FiringResult(
         number,

@@ -63,6 +63,28 @@ WHEN NOT (
       AND length (NEW.edges) > length (OLD.edges)
       AND substr (NEW.edges, 1, length (OLD.edges)) = OLD.edges
     )
+    OR (
+      -- Damage may be found later. It is only ever added to.
+      length (NEW.damage) > 0
+      AND NOT EXISTS (
+        SELECT 1 FROM (VALUES ('edges-lost'), ('lines-lost'), ('rig-restarted'), ('contradiction'), ('link-lost')) AS word
+        WHERE instr (' ' || OLD.damage || ' ', ' ' || word.column1 || ' ') > 0
+        AND instr (' ' || NEW.damage || ' ', ' ' || word.column1 || ' ') = 0
+      )
+      AND (
+        (NEW.edges = OLD.edges AND NEW.cut_off = 0)
+        OR (
+          length (OLD.damage) > 0
+          AND length (NEW.edges) > length (OLD.edges)
+          AND substr (NEW.edges, 1, length (OLD.edges)) = OLD.edges
+        )
+        -- The rest of a firing behind a break of the session may stand between its edges.
+        OR (
+          instr (' ' || NEW.damage || ' ', ' link-lost ') > 0
+          AND length (NEW.edges) > length (OLD.edges)
+        )
+      )
+    )
   )
 )
 AND NOT EXISTS (SELECT 1 FROM repair_under_way)

@@ -30,7 +30,13 @@ class ArchiveTest {
   @BeforeEach
   void copy() throws Exception {
     sessions = Files.createDirectories(folder.resolve(DataFolder.SESSIONS));
-    old = Files.copy(PRACTICE, sessions.resolve("2026-11-01-100000-000-practice.session"));
+    old = sessions.resolve("2026-11-01-100000-000-practice.session");
+    try (SessionFile session = SessionFile.create(old)) {
+      long nanos = 0;
+      for (String line : Files.readAllLines(PRACTICE)) {
+        session.add(new BenchEvent.Received(nanos++, line));
+      }
+    }
   }
 
   @Test

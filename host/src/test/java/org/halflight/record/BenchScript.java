@@ -256,6 +256,29 @@ final class BenchScript {
     return this;
   }
 
+  /** A quiet time after the last edge a beat tells of light that no edge told of. */
+  BenchScript contradicts() {
+    passes(TICKS_PER_SECOND / 4, Channel.CENTRE_LOW);
+    return quiet();
+  }
+
+  /**
+   * Only the low level tells of a firing; the session ends, and what the high level saw from the
+   * same tick on comes after the next beginning.
+   */
+  BenchScript comesInTwo(double millis, String beginsAgainAt) {
+    passes(TICKS_PER_SECOND / 2);
+    long opened = ticks;
+    long closed = opened + Math.round(millis * TICKS_PER_SECOND / 1000);
+    edge(Channel.CENTRE_LOW, true, opened);
+    edge(Channel.CENTRE_LOW, false, closed);
+    tell(new SessionInput.Ends());
+    begins(beginsAgainAt);
+    edge(Channel.CENTRE_HIGH, true, opened);
+    edge(Channel.CENTRE_HIGH, false, closed - RAMP_TICKS / 2);
+    return quiet();
+  }
+
   BenchScript quiet() {
     passes(TICKS_PER_SECOND / 5);
     passes(TICKS_PER_SECOND / 5);

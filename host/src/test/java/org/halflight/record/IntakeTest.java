@@ -1,8 +1,11 @@
 package org.halflight.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -30,6 +33,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
 import org.junit.jupiter.api.AfterEach;
@@ -101,6 +105,164 @@ class IntakeTest {
     assertThat(record.firings(first.runs().get(0))).isEqualTo(after);
     assertThat(record.cameras()).hasSize(1);
     assertThat(record.visits(record.cameras().get(0).camera().id())).hasSize(1);
+  }
+
+  @Test
+  void aFiringThatIsFoundDamagedLaterIsKeptSo() {
+    List<BenchEvent> events = cut(script -> script.fires(17));
+    record.takeIn(events, "a.session");
+    FiringResult timed = BenchFold.replay(events).session().results().get(1);
+    assertThat(timed.outcome()).isEqualTo(Outcome.TIMED);
+    String key = SessionStart.of(events.get(0), "").key();
+    FiringResult found = timed.damagedBy(Firing.Damage.CONTRADICTION);
+    assertThat(record.settle(key, found)).isEqualTo(Settling.COMPLETED);
+    KeptFiring kept = record.firing(timed.key()).orElseThrow();
+    assertThat(kept.result()).isEqualTo(found);
+    assertThat(kept.cutOff()).isFalse();
+    FiringResult worse = found.damagedBy(Firing.Damage.EDGES_LOST);
+    assertThat(record.settle(key, worse)).isEqualTo(Settling.COMPLETED);
+    // What was there before does not come back, live or from a file, whole or cut short.
+    assertThat(record.settle(key, timed)).isEqualTo(Settling.KNOWN);
+    for (int length = 1; length <= events.size(); length++) {
+      TakenIn taken = record.takeIn(events.subList(0, length), "a.session");
+      assertThat(taken.known()).isEqualTo(taken.firings());
+    }
+    assertThat(record.firing(timed.key()).orElseThrow().result()).isEqualTo(worse);
+    // Whether it counts goes by what was said last all the same.
+    assertThat(record.settle(key, timed.rejected("bumped"))).isEqualTo(Settling.CHANGED);
+    assertThat(record.firing(timed.key()).orElseThrow().result())
+        .isEqualTo(worse.rejected("bumped"));
+    assertThat(record.settle(key, timed)).isEqualTo(Settling.CHANGED);
+    assertThat(record.firing(timed.key()).orElseThrow().result()).isEqualTo(worse);
+    assertThat(record.verify(List.of(), false).inOrder()).isTrue();
+  }
+
+  @Test
+  void aContradictionThatShowsAfterAFiringReachesWhatWasKeptLive() {
+    List<BenchEvent> events =
+        cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
+    String key = SessionStart.of(events.get(0), "").key();
+    assertThat(live(events)).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    assertThat(replayed.get(1).firing().damage()).containsExactly(Firing.Damage.CONTRADICTION);
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    assertThat(record.takeIn(events, "a.session").known()).isEqualTo(3);
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+  }
+
+  @Test
+  void aContradictionInTheFileReachesARecordThatDoesNotKnowIt() {
+    List<BenchEvent> events =
+        cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
+    Path file = RecordFixture.write(folder.resolve("a.session"), events);
+    String key = SessionStart.of(events.get(0), "").key();
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    // Killed between the firing and what was found of it: only the file knows.
+    record.begin(SessionStart.of(events.get(0), "a.session"));
+    BenchFold fold = new BenchFold();
+    for (BenchEvent event : events) {
+      for (SessionNews news : fold.take(event).news()) {
+        if (news instanceof SessionNews.Settled done) {
+          record.settle(key, done.result());
+        }
+      }
+    }
+    assertThat(results(record.firings(key)).get(1).firing().damage()).isEmpty();
+    Verified looked = record.verify(List.of(file), false);
+    assertThat(looked.inOrder()).isFalse();
+    assertThat(record.verify(List.of(file), true).inOrder()).isTrue();
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+  }
+
+  @Test
+  void aFileThatGrowsBringsTheContradictionWhereverItWasCut() {
+    List<BenchEvent> events =
+        cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
+    String key = SessionStart.of(events.get(0), "").key();
+    for (int length = 1; length <= events.size(); length++) {
+      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+    }
+    assertThat(results(record.firings(key)))
+        .isEqualTo(BenchFold.replay(events).session().results());
+  }
+
+  @Test
+  void whatWasSaidStaysWhereAShorterFileTellsOfDamage() {
+    List<BenchEvent> plain = cut(script -> script.opensAndCloses(17).quiet().waits(5));
+    List<BenchEvent> found = cut(script -> script.opensAndCloses(17).contradicts());
+    assertThat(found).hasSizeLessThan(plain.size());
+    record.takeIn(plain, "a.session");
+    String key = SessionStart.of(plain.get(0), "").key();
+    FiringResult timed = BenchFold.replay(plain).session().results().get(1);
+    record.settle(key, timed.rejected("bumped"));
+    assertThat(record.takeIn(found, "a.session").completed()).isEqualTo(1);
+    assertThat(record.firing(timed.key()).orElseThrow().result())
+        .isEqualTo(timed.rejected("bumped").damagedBy(Firing.Damage.CONTRADICTION));
+  }
+
+  @Test
+  void theRestOfAFiringBehindABreakIsAddedToIt() {
+    List<BenchEvent> events =
+        cut(script -> script.comesInTwo(17, "2026-11-24T10:00:00Z").waits(3).fires(18));
+    String key = SessionStart.of(events.get(0), "").key();
+    assertThat(live(events)).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
+    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    FiringResult whole = replayed.get(1);
+    // The rest stands between the edges that were there.
+    assertThat(whole.firing().edges()).hasSize(4);
+    assertThat(whole.firing().edges().get(1).channel()).isEqualTo(Channel.CENTRE_HIGH);
+    assertThat(whole.firing().damage()).contains(Firing.Damage.LINK_LOST);
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    // Neither the whole file nor one that ends at the break takes anything back.
+    for (int length = 1; length <= events.size(); length++) {
+      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+    }
+    assertThat(results(record.firings(key))).isEqualTo(replayed);
+    assertThat(record.integrityFaults()).isEmpty();
+  }
+
+  @Test
+  void aFileThatGrowsBringsTheRestBehindABreakWhereverItWasCut() {
+    List<BenchEvent> events =
+        cut(script -> script.comesInTwo(17, "2026-11-24T10:00:00Z").waits(3).fires(18));
+    String key = SessionStart.of(events.get(0), "").key();
+    for (int length = 1; length <= events.size(); length++) {
+      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+    }
+    assertThat(results(record.firings(key)))
+        .isEqualTo(BenchFold.replay(events).session().results());
+    assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
+  }
+
+  @Test
+  void theFileItselfRefusesToTakeDamageAwayOrToChangeEdges() throws Exception {
+    List<BenchEvent> events = cut(script -> script.opensAndCloses(17).contradicts());
+    record.takeIn(events, "a.session");
+    String last = " WHERE firing_number = 2";
+    try (Connection connection = Database.connection(folder.resolve("record.sqlite"));
+        Statement statement = connection.createStatement()) {
+      for (String change :
+          List.of(
+              "damage = ''",
+              "damage = 'link-lost'",
+              "damage = 'edges-lost contradictions'",
+              "damage = 'contradiction edges-lost', edges = x'01000200'",
+              "damage = 'contradiction edges-lost', edges = zeroblob (length (edges) + 4)",
+              "damage = 'contradiction link-lost', edges = CAST (substr (edges, 1, 3) AS BLOB)",
+              "damage = 'contradiction edges-lost', cut_off = 1",
+              "damage = 'contradiction edges-lost', first_ticks = 1")) {
+        assertThatThrownBy(() -> statement.execute("UPDATE firing SET " + change + last))
+            .as(change)
+            .hasMessageContaining("what was measured is never changed");
+      }
+      statement.execute("BEGIN");
+      statement.execute("UPDATE firing SET damage = 'lines-lost contradiction'" + last);
+      statement.execute(
+          "UPDATE firing SET damage = 'lines-lost contradiction link-lost',"
+              + " edges = CAST (edges || x'010001' AS BLOB)"
+              + last);
+      statement.execute("ROLLBACK");
+    }
   }
 
   @Test
@@ -484,6 +646,24 @@ class IntakeTest {
             .orElseThrow();
     assertThat(((LeafExposure.StuckOpen) stuck.exposure()).lowestSeconds()).isBetween(2.9, 3.1);
     assertThat(FiringRows.isClosedByHand(stuck)).isTrue();
+  }
+
+  /** Keeps what settles and what is found of it, as the window does; gives what each came to. */
+  private List<Settling> live(List<BenchEvent> events) {
+    SessionStart start = SessionStart.of(events.get(0), "a.session");
+    record.begin(start);
+    List<Settling> came = new ArrayList<>();
+    BenchFold fold = new BenchFold();
+    for (BenchEvent event : events) {
+      for (SessionNews news : fold.take(event).news()) {
+        if (news instanceof SessionNews.Settled done) {
+          came.add(record.settle(start.key(), done.result()));
+        } else if (news instanceof SessionNews.Changed found) {
+          came.add(record.settle(start.key(), found.result()));
+        }
+      }
+    }
+    return came;
   }
 
   private static List<BenchEvent> cut(java.util.function.Consumer<BenchScript> end) {

@@ -1,22 +1,28 @@
 package org.halflight.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileText;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
+import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -44,13 +50,39 @@ class PrivateRecordTest {
 
   @Test
   void aProfileStaysOnItsShelfWhateverTheRigCallsItself() throws Exception {
-    for (String serial : List.of("../../x", "a/b", "..", "NUL", "R:1", "\\\\s\\x", "plain-1")) {
+    for (String serial : List.of("..", ".", "NUL", "con.1", "-rf", "R.1", "plain-1")) {
       Path data = folder.resolve("of-" + serial.hashCode() + "/deep/data");
       RigProfile profile = profile(serial);
       Path kept = new ProfileShelf(data).keep(profile);
       assertThat(kept.normalize()).as(serial).hasParent(data.resolve("profiles"));
       assertThat(new ProfileShelf(data).newest(serial)).as(serial).contains(profile);
     }
+  }
+
+  @Test
+  void noProfileIsOfARigThatCallsItselfAPath() throws Exception {
+    String plain = ProfileText.write(profile("plain-1"));
+    assertThat(ProfileText.read(plain)).isInstanceOf(ProfileText.Read.class);
+    for (String serial : List.of("../../x", "a/b", "R:1", "\\\\s\\x", "/etc/x", "a b")) {
+      assertThatIllegalArgumentException().as(serial).isThrownBy(() -> profile(serial));
+      Path file =
+          Files.writeString(
+              folder.resolve("some.profile"), sealed(plain.replace("plain-1", serial)));
+      assertThat(ProfileText.read(Files.readString(file)))
+          .as(serial)
+          .isEqualTo(new ProfileText.Refused(ProfileText.Reason.VALUES));
+      assertThatThrownBy(() -> ProfileShelf.read(file)).as(serial).isInstanceOf(Trouble.class);
+      // A rig may greet like this all the same; then it has no profile, and nothing is looked for.
+      assertThat(new ProfileShelf(folder.resolve("deep/data")).newest(serial)).isEmpty();
+    }
+  }
+
+  /** A profile as whoever wrote it by hand could seal it: with the check sum that fits. */
+  private static String sealed(String profile) {
+    String values = profile.substring(0, profile.indexOf("check-sum"));
+    CRC32 crc = new CRC32();
+    crc.update(values.getBytes(StandardCharsets.UTF_16BE));
+    return values + String.format(Locale.ROOT, "check-sum = %08X\n", crc.getValue());
   }
 
   @Test

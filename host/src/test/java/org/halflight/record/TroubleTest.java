@@ -106,6 +106,41 @@ class TroubleTest {
   }
 
   @Test
+  void aFolderIsNoRecordAndNothingIsMadeBesideIt() {
+    Path within = folder.resolve("within");
+    for (Path name :
+        List.of(folder.getRoot(), Path.of(""), Path.of("."), Path.of(".."), folder, within)) {
+      if (name.equals(within)) {
+        assertThat(within.toFile().mkdir()).isTrue();
+      }
+      assertTrouble(() -> RecordFixture.open(name), Reason.NOT_OURS, "is a folder and no record");
+    }
+    assertTrouble(
+        () -> RecordFixture.open(within.resolve("..")), Reason.NOT_OURS, "is a folder and no");
+    for (String made : List.of("null.lock", "...lock", "..lock", ".lock")) {
+      assertThat(Path.of(made)).doesNotExist();
+      assertThat(within.resolve(made)).doesNotExist();
+    }
+    assertThat(folder.resolve("within.lock")).doesNotExist();
+  }
+
+  @Test
+  void noSentenceBearsANameThatOnlyTheDatabaseKnows() throws IOException {
+    Path text = Files.writeString(folder.resolve("diary"), "Once upon a time. ".repeat(100));
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertTrouble(() -> record.restore(text), Reason.DAMAGED, "is no database");
+      assertThatThrownBy(() -> record.restore(text)).message().doesNotContain("SQLITE");
+      assertThat(record.takeIn(sessionFile).added()).isPositive();
+    }
+    assertThatThrownBy(() -> WorkshopRecord.backUp(text, folder.resolve("copy.sqlite")))
+        .isInstanceOf(RecordTrouble.class)
+        .message()
+        .doesNotContain("SQLITE");
+    assertThat(SqlTrouble.why(new SQLException("[SQLITE_CORRUPT] The page\n is gone")))
+        .isEqualTo("The page is gone");
+  }
+
+  @Test
   void aFileOfSomethingElseIsRefusedAndLeftAsItIs() throws Exception {
     Files.writeString(file, "Once upon a time. ".repeat(100));
     byte[] text = Files.readAllBytes(file);
