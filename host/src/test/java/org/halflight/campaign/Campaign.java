@@ -53,14 +53,14 @@ public final class Campaign {
       switch (words.get(i)) {
         case "--seed" -> seed = Long.parseLong(words.get(++i));
         case "--short" -> isShort = true;
-        case "--parts" -> chosen.addAll(List.of(words.get(++i).split(",")));
+        case "--parts" -> chosen.addAll(List.of(words.get(++i).split(",", -1)));
         case "--table" -> table = Path.of(words.get(++i));
         case "--size" -> {
-          String[] size = words.get(++i).split("=");
+          String[] size = words.get(++i).split("=", -1);
           sizes.put(size[0], Long.parseLong(size[1]));
         }
         case "--again" -> {
-          String[] one = words.get(++i).split(":");
+          String[] one = words.get(++i).split(":", -1);
           Tally tally = part(one[0]).again(Long.parseLong(one[1]));
           System.out.print(tally);
           return tally.isGood();
