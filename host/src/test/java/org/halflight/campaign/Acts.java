@@ -12,8 +12,17 @@ import java.util.regex.Pattern;
 final class Acts {
   private static final Set<String> KINDS =
       Set.of(
-          "run", "speed", "check", "next", "previous", "reject", "accept", "move", "cocking",
-          "lens-cap", "closed-by-hand");
+          "run",
+          "speed",
+          "check",
+          "next",
+          "previous",
+          "reject",
+          "accept",
+          "move",
+          "cocking",
+          "lens-cap",
+          "closed-by-hand");
 
   private static final Pattern MARK = Pattern.compile("M (\\d+) -?\\d+ (\\S+)(.*)");
   private static final Pattern OF = Pattern.compile(" of=(\\d+)\\b.*");

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -117,7 +116,8 @@ final class ClocksPart implements Part {
   private static boolean isEnded(List<String> lines) {
     boolean ended = false;
     for (String line : lines) {
-      ended = line.matches("M \\d+ -?\\d+ ends .*") || (ended && !line.matches("M .* (begins|run) .*"));
+      ended =
+          line.matches("M \\d+ -?\\d+ ends .*") || (ended && !line.matches("M .* (begins|run) .*"));
     }
     return ended;
   }

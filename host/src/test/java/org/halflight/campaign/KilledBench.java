@@ -106,8 +106,7 @@ public final class KilledBench {
       SessionFile file = SessionFile.resume(sessionFile);
       Optional<String> name =
           file.before().isEmpty() ? Optional.of(sessionFile.toString()) : Optional.empty();
-      bench =
-          Workbench.resume(file, nanos::get, file.before(), Marks.begins("test", at, name));
+      bench = Workbench.resume(file, nanos::get, file.before(), Marks.begins("test", at, name));
       begins(SessionFile.first(sessionFile).orElseThrow());
       record.takeIn(sessionFile);
     } else {

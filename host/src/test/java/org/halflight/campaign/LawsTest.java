@@ -144,7 +144,10 @@ class LawsTest {
   @Test
   void aRecordThatTellsSomethingElseIsNoticed() throws IOException {
     Path one = taken("one", Originals.session(SessionLines.FIRST));
-    Path two = taken("two", Originals.session(SessionLines.FIRST).replace("invented%20one", "invented%20two"));
+    Path two =
+        taken(
+            "two",
+            Originals.session(SessionLines.FIRST).replace("invented%20one", "invented%20two"));
     assertThat(RecordDump.of(one)).isEqualTo(RecordDump.of(one));
     assertThat(RecordDump.of(one)).isNotEqualTo(RecordDump.of(two));
     assertThat(RecordDump.of(one).edges()).hasSizeGreaterThan(20);

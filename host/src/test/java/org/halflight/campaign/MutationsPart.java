@@ -176,8 +176,7 @@ final class MutationsPart implements Part {
       for (Path table : tables) {
         Files.deleteIfExists(table);
       }
-      command(
-          "export", session, "--firings", "f.csv", "--speeds", "s.csv", "--everyday", "e.csv");
+      command("export", session, "--firings", "f.csv", "--speeds", "s.csv", "--everyday", "e.csv");
       StringBuilder text = new StringBuilder();
       for (Path table : tables) {
         text.append(Files.exists(table) ? Files.readString(table) : "");

@@ -3,7 +3,6 @@ package org.halflight.campaign;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.halflight.desk.WindowStart;

@@ -9,8 +9,8 @@ import java.util.zip.CRC32;
 
 /**
  * Writes session files, as docs/file-formats.md has them. Takes plain lines, {@code R NANOS TEXT},
- * {@code S NANOS TEXT} and {@code M NANOS WORDS}, and gives marks their numbers and lines their sums
- * where the form has them.
+ * {@code S NANOS TEXT} and {@code M NANOS WORDS}, and gives marks their numbers and lines their
+ * sums where the form has them.
  */
 final class SessionLines {
   static final String FIRST = "halflight-session 1";
@@ -50,8 +50,7 @@ final class SessionLines {
   String add(String plain) {
     String line = plain;
     if (numbered) {
-      line =
-          plain.charAt(0) == 'M' ? "M " + ++number + plain.substring(1) : plain;
+      line = plain.charAt(0) == 'M' ? "M " + ++number + plain.substring(1) : plain;
       line = line + ' ' + sum(line);
     }
     lines.add(line);

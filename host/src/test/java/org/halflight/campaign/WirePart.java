@@ -105,8 +105,7 @@ final class WirePart implements Part {
         int to = beatsFrom(lines, place, 1) + 1;
         // A start breaks off what has not been quiet for long enough.
         boolean isNear =
-            !arrived.touched().get(from, to).isEmpty()
-                || !session.starts().get(from, to).isEmpty();
+            !arrived.touched().get(from, to).isEmpty() || !session.starts().get(from, to).isEmpty();
         near.set(firing, near.get(firing) || isNear);
       }
     }
