@@ -6,11 +6,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.halflight.bench.BenchDriver;
@@ -41,8 +39,10 @@ final class BoardPart implements Part {
   private static final double[] SECONDS = {1 / 250.0, 1 / 64.0, 0.25};
   private static final double RAMP_SECONDS = 0.001;
   private static final double RELATIVE = 0.01;
-  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(60);
   private static final long SLOW_NANOS = TimeUnit.SECONDS.toNanos(30);
+  /** In which a fault of the scenario happens. */
+  private static final long FAULT_NANOS = TimeUnit.MILLISECONDS.toNanos(1500);
+
   private static final int TRIES = 4;
 
   /** While the thresholds settle after a start, the comparators may switch: that is no firing. */
@@ -102,14 +102,14 @@ final class BoardPart implements Part {
         tally.add(unit(), 1);
         String fault = fault(random);
         tally.add("after " + fault.split(" ", 2)[0], 1);
-        long from = System.nanoTime();
+        long from = box.nanos();
         if (!work.suffers(fault, random)) {
           tally.breaks(STUCK, replay, fault);
           return;
         }
-        long took = System.nanoTime() - from;
+        long took = box.nanos() - from;
         tally.most(
-            "milliseconds from a fault to a firing that was measured, at most", took / 1_000_000);
+            "milliseconds of the board from a fault to a firing that was measured, at most", took / 1_000_000);
         if (took > SLOW_NANOS) {
           tally.breaks(SLOW, replay, fault + ": " + took / 1_000_000 + " ms");
         }
@@ -140,7 +140,7 @@ final class BoardPart implements Part {
     private final BenchInABox box;
     private final Path file;
     private final BenchDriver driver;
-    private final Set<String> fired = new HashSet<>();
+    private boolean open = true;
 
     Work(BenchInABox box, Path file) {
       this.box = box;
@@ -148,7 +148,7 @@ final class BoardPart implements Part {
       Workbench workbench =
           Workbench.begin(
               SessionFile.create(file),
-              System::nanoTime,
+              box::nanos,
               Marks.begins("test", Instant.EPOCH.atOffset(ZoneOffset.UTC), Optional.of("board")));
       driver =
           new BenchDriver(
@@ -184,8 +184,8 @@ final class BoardPart implements Part {
         box.say("fire +0." + (1 + random.nextInt(6)) + ' ' + name(SECONDS[random.nextInt(3)]));
       }
       box.say(fault);
-      long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(1500);
-      until(() -> System.nanoTime() > until);
+      long until = box.nanos() + FAULT_NANOS;
+      until(() -> box.nanos() > until);
       for (int i = 0; i < TRIES; i++) {
         if (fires(SECONDS[random.nextInt(3)])) {
           return true;
@@ -197,7 +197,6 @@ final class BoardPart implements Part {
     private boolean fires(double seconds) throws IOException {
       int before = session().results().size();
       box.say("fire +0.1 " + name(seconds));
-      fired.add(name(seconds));
       if (!until(() -> session().results().size() > before)) {
         return false;
       }
@@ -226,7 +225,7 @@ final class BoardPart implements Part {
         }
       }
       Folded live = Folded.of(driver.workbench().fold());
-      driver.close();
+      close();
       live.breaksOff();
       try {
         String difference = live.difference(Folded.of(Files.readAllLines(file)));
@@ -254,9 +253,9 @@ final class BoardPart implements Part {
     }
 
     private boolean until(BooleanSupplier condition) {
-      long from = System.nanoTime();
+      BenchInABox.Limit limit = box.limit();
       while (!condition.getAsBoolean()) {
-        if (System.nanoTime() - from > LIMIT_NANOS) {
+        if (limit.isOver()) {
           return false;
         }
         driver.step();
@@ -277,7 +276,10 @@ final class BoardPart implements Part {
 
     @Override
     public void close() {
-      driver.close();
+      if (open) {
+        open = false;
+        driver.close();
+      }
     }
   }
 }
