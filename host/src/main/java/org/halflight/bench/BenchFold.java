@@ -275,6 +275,8 @@ public final class BenchFold {
           news);
     } else if (said instanceof RigEvent.LinesLost) {
       tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
+    } else if (said instanceof RigEvent.EdgesCounted counted) {
+      tell(new SessionInput.EdgesCounted(counted.allCame()), news);
     } else if (said instanceof RigEvent.Contradicted contradicted) {
       tell(
           new SessionInput.Damaged(

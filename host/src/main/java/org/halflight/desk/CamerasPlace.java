@@ -45,9 +45,6 @@ import org.halflight.words.Words;
 final class CamerasPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
-  /** Of a label in the name of a file; its number tells cameras apart. */
-  private static final int MOST_OF_A_LABEL = 60;
-
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Path folder;

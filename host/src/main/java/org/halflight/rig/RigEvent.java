@@ -36,6 +36,14 @@ public sealed interface RigEvent {
   record LinesLost(int count) implements RigEvent {}
 
   /**
+   * The rig's count of edges is held against those that came, where lines went missing since it was
+   * last told.
+   *
+   * @param allCame whether none was among the missing lines; else one was, or nobody knows
+   */
+  record EdgesCounted(boolean allCame) implements RigEvent {}
+
+  /**
    * The rig said what cannot be, though every line came whole: one of the last lines is wrong, and
    * nobody knows which.
    *

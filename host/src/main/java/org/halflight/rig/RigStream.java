@@ -129,6 +129,15 @@ public final class RigStream {
   private Optional<Losses> losses = Optional.empty();
   private boolean edgesSeen;
 
+  /**
+   * Edges that came since the rig last told how many it sent; each once, or fewer. Empty where one
+   * may be counted twice.
+   */
+  private OptionalLong edgesCame = OptionalLong.of(0);
+
+  /** Whether lines went missing since the rig last told how many edges it sent. */
+  private boolean linesLostSinceCount;
+
   /** What came over the link so far. */
   public LinkStatistics statistics() {
     return counters.snapshot();
@@ -231,6 +240,7 @@ public final class RigStream {
     noteMissing(step, events);
     if (message instanceof EdgeSeen edge) {
       OptionalLong came = nanos;
+      countEdges(1);
       place(placed -> edge(edge, came, line, placed), line, 1, events);
     } else if (message instanceof Beat beat) {
       beat(beat, events);
@@ -278,6 +288,7 @@ public final class RigStream {
       if (inDoubt) {
         contradicted(events);
       }
+      edgesCame = OptionalLong.empty();
       if (wholeTicks.isPresent()) {
         restart(events);
       }
@@ -288,6 +299,7 @@ public final class RigStream {
     }
     if (greeting.sequence() == 0 && (first || startOutOfTurn)) {
       losses = Optional.of(noLosses());
+      edgesCame = OptionalLong.of(0);
     }
     bootCount = Optional.of(greeting.bootCount());
     anchor(greeting.ticks(), events);
@@ -351,7 +363,10 @@ public final class RigStream {
     }
   }
 
-  private static void leaveOut(String line, List<RigEvent> events) {
+  private void leaveOut(String line, List<RigEvent> events) {
+    // It came, and is missing all the same; of what is no edge this counts one too few, as may be.
+    countEdges(-1);
+    linesLostSinceCount = true;
     events.add(new Ignored(Why.EDGE_WITHOUT_TIME, line));
   }
 
@@ -419,11 +434,26 @@ public final class RigStream {
     // unless edges were seen already.
     boolean more =
         losses.map(before -> lostMore(before, now)).orElse(edgesSeen && lostMore(noLosses(), now));
+    if (linesLostSinceCount) {
+      tell(new RigEvent.EdgesCounted(allEdgesCame(now)), events);
+    }
+    linesLostSinceCount = false;
+    edgesCame = OptionalLong.of(0);
     losses = Optional.of(now);
     counters.losses(now);
     if (more) {
       tell(new RigEvent.EdgesLost(now), events);
     }
+  }
+
+  private void countEdges(int more) {
+    edgesCame.ifPresent(before -> edgesCame = OptionalLong.of(before + more));
+  }
+
+  private boolean allEdgesCame(Losses now) {
+    return losses.isPresent()
+        && edgesCame.isPresent()
+        && Math.floorMod(now.edges() - losses.get().edges(), LOW_HALF) == edgesCame.getAsLong();
   }
 
   private static boolean lostMore(Losses before, Losses now) {
@@ -449,6 +479,7 @@ public final class RigStream {
     pace.forget();
     anchored = false;
     losses = Optional.of(noLosses());
+    edgesCame = OptionalLong.of(0);
     bootCount = Optional.empty();
   }
 
@@ -513,6 +544,10 @@ public final class RigStream {
       }
     }
     addMissing(missing, events);
+    if (step == Continuity.Step.BACK) {
+      // The line may be an old one that comes again, and so may those behind it.
+      edgesCame = OptionalLong.empty();
+    }
     if (step != Continuity.Step.DUE) {
       anchored = false;
       gapSinceWhole = true;
@@ -523,17 +558,19 @@ public final class RigStream {
     if (count > 0) {
       counters.missing(count);
       curves.missing(count);
+      linesLostSinceCount = true;
       tell(new RigEvent.LinesLost(count), events);
     }
   }
 
   private void dropHeld(List<RigEvent> events) {
     curves.breakOff();
-    while (!held.isEmpty()) {
-      Held next = held.removeFirst();
-      next.line()
-          .ifPresentOrElse(line -> leaveOut(line, events), () -> next.placed().accept(events));
-    }
+    // What waited among the lines does not speak of them: they go missing only now.
+    held.stream()
+        .filter(each -> each.line().isEmpty())
+        .forEach(each -> each.placed().accept(events));
+    held.forEach(each -> each.line().ifPresent(line -> leaveOut(line, events)));
+    held.clear();
     heldWeight = 0;
     missingWhileHeld = 0;
   }

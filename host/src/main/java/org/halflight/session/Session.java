@@ -149,6 +149,8 @@ public final class Session {
       } else {
         damage(damaged, news);
       }
+    } else if (input instanceof SessionInput.EdgesCounted counted) {
+      grouper.edgesCounted(counted.allCame());
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
       rigAtWork = false;
@@ -228,6 +230,7 @@ public final class Session {
     return input instanceof SessionInput.EdgeAt
         || input instanceof SessionInput.BeatAt
         || input instanceof SessionInput.CurveAt
+        || input instanceof SessionInput.EdgesCounted
         || (input instanceof SessionInput.Damaged damaged
             && damaged.damage() != Firing.Damage.RIG_RESTARTED);
   }

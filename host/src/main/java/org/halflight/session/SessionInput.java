@@ -111,6 +111,13 @@ public sealed interface SessionInput {
     }
   }
 
+  /**
+   * The rig told how many edges it sent, behind missing lines.
+   *
+   * @param allCame whether none was among the missing lines; else one was, or nobody knows
+   */
+  record EdgesCounted(boolean allCame) implements SessionInput {}
+
   /** The link is gone: what was under way will not be seen to its end. */
   record LinkLost() implements SessionInput {}
 

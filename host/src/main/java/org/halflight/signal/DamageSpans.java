@@ -18,6 +18,17 @@ final class DamageSpans {
     private long untilTicks;
     private boolean untilBeat;
     private final Set<Firing.Damage> kinds = EnumSet.noneOf(Firing.Damage.class);
+
+    /** Lines are missing, and nobody knows yet whether edges were among them. */
+    private boolean linesInDoubt;
+
+    void add(Firing.Damage damage) {
+      if (damage == Firing.Damage.LINES_LOST) {
+        linesInDoubt = true;
+      } else {
+        kinds.add(damage);
+      }
+    }
   }
 
   private final Deque<Span> spans = new ArrayDeque<>();
@@ -33,7 +44,7 @@ final class DamageSpans {
     span.fromTicks = Math.min(span.fromTicks, fromTicks);
     span.untilTicks = OPEN;
     span.untilBeat |= untilBeat;
-    span.kinds.add(damage);
+    span.add(damage);
   }
 
   /** Something was lost between two times. */
@@ -41,7 +52,18 @@ final class DamageSpans {
     Span span = last(fromTicks);
     span.fromTicks = Math.min(span.fromTicks, fromTicks);
     span.untilTicks = Math.max(span.untilTicks, untilTicks);
-    span.kinds.add(damage);
+    span.add(damage);
+  }
+
+  /** Of the lines that went missing so far it is known now whether edges were among them. */
+  void edgesCounted(boolean allCame) {
+    for (Span span : spans) {
+      if (span.linesInDoubt && !allCame) {
+        span.kinds.add(Firing.Damage.LINES_LOST);
+      }
+      span.linesInDoubt = false;
+    }
+    spans.removeIf(span -> span.kinds.isEmpty());
   }
 
   /**
@@ -67,6 +89,9 @@ final class DamageSpans {
     for (Span span : spans) {
       if (span.untilTicks >= fromTicks && span.fromTicks <= untilTicks) {
         to.addAll(span.kinds);
+        if (span.linesInDoubt) {
+          to.add(Firing.Damage.LINES_LOST);
+        }
       }
     }
   }

@@ -190,6 +190,14 @@ public final class FiringGrouper {
     spans.open(damage, fromTicks, untilBeat);
   }
 
+  /**
+   * Takes note of whether edges were among the lines that went missing since this was last called.
+   * Where none was, no firing that begins from here on is marked for these lines.
+   */
+  public void edgesCounted(boolean allCame) {
+    spans.edgesCounted(allCame);
+  }
+
   /** How much damage came while no firing was under way. */
   public long damageBetweenFirings() {
     return damageBetweenFirings;

@@ -12,12 +12,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The program as the system starts it. */
+@Tag("kill")
 @DisabledOnOs({OS.WINDOWS, OS.MAC})
 class MainTest {
   private static final String DEAD = ":4711";
@@ -41,7 +43,7 @@ class MainTest {
     // Two blocks: the session takes more.
     String printed = start("ulimit -f 2; exec \"$@\"", "1", "practice", "--out", "run");
     assertThat(printed)
-        .contains("takes no more")
+        .contains("cannot be written: ")
         .doesNotContain("Exception")
         .doesNotContain("\tat ")
         .endsWith("exit 1");

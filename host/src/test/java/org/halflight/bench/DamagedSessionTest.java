@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import org.halflight.everyday.Everyday;
+import org.halflight.fixtures.Seed;
 import org.halflight.record.SessionStart;
 import org.halflight.session.Phase;
 import org.halflight.session.Session;
@@ -109,10 +110,10 @@ class DamagedSessionTest {
   }
 
   @Test
-  void aChangedByteOfTheFileIsDamageOrNothing() throws IOException {
+  void aChangedByteOfTheFileIsDamageOrNothing(@Seed long seed) throws IOException {
     byte[] whole = text(lines).getBytes(StandardCharsets.ISO_8859_1);
     List<BenchEvent> events = read(whole).orElseThrow().events();
-    Random random = random();
+    Random random = new Random(seed);
     for (int i = 0; i < FILES; i++) {
       byte[] changed = whole.clone();
       int at = random.nextInt(random.nextInt(4) == 0 ? 30 : whole.length);
@@ -129,8 +130,8 @@ class DamagedSessionTest {
   }
 
   @Test
-  void whateverTheLinesSayNothingButTroubleComesOfIt() throws IOException {
-    Random random = random();
+  void whateverTheLinesSayNothingButTroubleComesOfIt(@Seed long seed) throws IOException {
+    Random random = new Random(seed);
     int damaged = 0;
     for (int i = 0; i < FILES; i++) {
       for (SessionForm form : SessionForm.values()) {
@@ -170,8 +171,8 @@ class DamagedSessionTest {
     int at = random.nextInt(bodies.size());
     String line = bodies.get(at);
     boolean mark = line.startsWith("M ");
-    switch (random.nextInt(mark ? 8 : 4)) {
-      case 0 -> bodies.add(mark ? random.nextInt(bodies.size()) : at, line);
+    switch (random.nextInt(mark ? 9 : 5)) {
+      case 0 -> bodies.add(random.nextInt(bodies.size()), line);
       case 1 -> bodies.remove(at);
       case 2 -> bodies.set(at, bytes(line, random));
       case 3 -> {
@@ -179,6 +180,7 @@ class DamagedSessionTest {
         words[1] = ABSURD[random.nextInt(ABSURD.length)];
         bodies.set(at, String.join(" ", words));
       }
+      case 4 -> bodies.add(random.nextInt(bodies.size()), bodies.remove(at));
       default -> {
         String[] words = line.split(" ", -1);
         int which = random.nextInt(words.length);
@@ -237,11 +239,5 @@ class DamagedSessionTest {
     } catch (Trouble trouble) {
       return Optional.empty();
     }
-  }
-
-  private static Random random() {
-    long seed = Long.getLong("damage.seed", new Random().nextLong());
-    System.out.println("DamagedSessionTest seed " + seed);
-    return new Random(seed);
   }
 }

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.record.ChildJvm;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.RigMessage;
@@ -50,9 +51,7 @@ class FullDiskTest {
   }
 
   @Test
-  void liveAndFileAreTheSameHoweverOftenItIsFull() throws IOException {
-    long seed = Long.getLong("disk.seed", new Random().nextLong());
-    System.out.println("FullDiskTest seed " + seed);
+  void liveAndFileAreTheSameHoweverOftenItIsFull(@Seed long seed) throws IOException {
     Random random = new Random(seed);
     int refused = 0;
     for (int session = 0; session < 30; session++) {

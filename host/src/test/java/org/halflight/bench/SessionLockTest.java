@@ -10,10 +10,12 @@ import java.util.Map;
 import org.halflight.record.ChildJvm;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** One program at a time writes a session, whoever reads it meanwhile. */
+@Tag("kill")
 class SessionLockTest {
   private static final BenchEvent.Mark MARK = new BenchEvent.Mark(1, "next", Map.of());
 

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
@@ -135,9 +136,7 @@ class UndoTest {
 
   /** The oracle: two stacks, and a session of its own from what is left. */
   @Test
-  void whateverIsUndoneIsAsIfItHadNotBeen() {
-    long seed = Long.getLong("undo.seed", new Random().nextLong());
-    System.out.println("UndoTest seed " + seed);
+  void whateverIsUndoneIsAsIfItHadNotBeen(@Seed long seed) {
     Random random = new Random(seed);
     int undone = 0;
     for (int session = 0; session < 15; session++) {

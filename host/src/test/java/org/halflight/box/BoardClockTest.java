@@ -19,11 +19,13 @@ import org.halflight.rig.ParsedLine;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigWish;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The time that the bench in a box publishes, and a host that goes by it. */
+@Tag("board")
 @ExtendWith(AvrTools.class)
 class BoardClockTest {
   private static final double TICKS_PER_SECOND = 16e6;

@@ -8,12 +8,12 @@ import java.util.Random;
  * One line whose digits were altered and whose check was worked out anew, and whether anybody could
  * tell.
  *
- * <p>The rule. Nobody can tell where a board could have sent the lines as they stand: each edge
- * lies behind the beat before and not behind the beat after it, keeps the order within its channel,
- * is at most 20 ms out of order with its neighbours and not later than the host had it by more than
- * {@link #ARRIVAL_SLACK_NANOS}; a beat keeps its order with the edges around it and is off by no
- * more than 20 ms; a rate is off by no more than {@link #RATE_CLASS}, as oscillators are; the start
- * number is that of the first greeting, which nothing can be held against. All else can be told.
+ * <p>The rule. Nobody can tell where a board could have sent the lines as they stand: each edge is
+ * at most 20 ms out of order with the beats and the edges of other channels around it, at most 4 us
+ * with those of its own channel, and not later than the host had it by more than {@link
+ * #ARRIVAL_SLACK_NANOS}; a beat keeps its order with the edges around it and is off by no more than
+ * 20 ms; a rate is off by no more than {@link #RATE_CLASS}, as oscillators are; the start number is
+ * that of the first greeting, which nothing can be held against. All else can be told.
  *
  * @param field which field of which kind of line
  * @param place of the line
@@ -22,12 +22,16 @@ import java.util.Random;
  */
 record Alteration(String field, int place, String text, boolean detectable) {
   /** How far the rate of a board's oscillator may be off the one that the protocol names. */
-  static final double RATE_CLASS = 0.01;
+  static final double RATE_CLASS = 0.005;
 
   /** Later than its arrival by more than this no edge can be, whatever the clocks do. */
   static final long ARRIVAL_SLACK_NANOS = 50_000_000;
 
   private static final long DISORDER_TICKS = 320_000;
+
+  /** Stamps of one channel may cross by this much: 4 us. */
+  private static final long SAME_CHANNEL_TICKS = 64;
+
   private static final long RATE = 16_000_000;
 
   /** The fields of a line that hold digits, by its kind: name and place. */
@@ -133,7 +137,7 @@ record Alteration(String field, int place, String text, boolean detectable) {
         continue;
       }
       boolean sameChannel = kind == 'E' && other.text().charAt(7) == channel;
-      long slack = kind == 'B' || sameChannel ? 0 : DISORDER_TICKS;
+      long slack = sameChannel ? SAME_CHANNEL_TICKS : DISORDER_TICKS;
       boolean impossible =
           i < place ? ticks < other.ticks() - slack : ticks > other.ticks() + slack;
       if (impossible) {

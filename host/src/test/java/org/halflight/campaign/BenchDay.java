@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 
 /**
  * A session at the bench with everything that a person and a rig do: firings, marks, mishaps.
@@ -12,6 +13,7 @@ import java.util.function.Consumer;
 final class BenchDay {
   private final Random random;
   private final Consumer<String> file;
+  private final LongSupplier numbers;
   private final BoardLines board;
   private final PersonMarks person;
   private final InventedShutter shutter;
@@ -21,13 +23,21 @@ final class BenchDay {
   private long nextBeat = ticks + InventedSession.BEAT_TICKS;
   private int levels;
   private long offsetNanos;
+  private Acts acts = new Acts();
+
+  /** A session in which nothing is undone. */
+  BenchDay(Random random, Consumer<String> file) {
+    this(random, file, () -> 0);
+  }
 
   /**
-   * @param file takes each line of the session file
+   * @param file takes each line, plain as {@link SessionLines} has it
+   * @param numbers the number of the mark that was written last; 0 where marks have none
    */
-  BenchDay(Random random, Consumer<String> file) {
+  BenchDay(Random random, Consumer<String> file, LongSupplier numbers) {
     this.random = random;
     this.file = file;
+    this.numbers = numbers;
     board = new BoardLines("R-" + (1000 + random.nextInt(9000)), 1 + random.nextInt(500));
     person = new PersonMarks(random, board.serial());
     shutter = new InventedShutter(random);
@@ -74,7 +84,7 @@ final class BenchDay {
 
   /** The next thing happens. */
   void goesOn() {
-    switch (random.nextInt(calm ? 60 : 20)) {
+    switch (random.nextInt(calm ? 60 : 22)) {
       case 0, 1 -> mark(person.anything(fired));
       case 2 -> {
         mark(person.anything(fired));
@@ -110,7 +120,29 @@ final class BenchDay {
               "S " + nanos() + ' ' + Crc.sealed("p 0001 00" + Hex.of(2, random.nextInt(256))));
       case 11 -> passes(2 * random.nextDouble());
       case 12 -> mark("ends");
+      case 13, 14 -> undoes();
       default -> fires();
+    }
+  }
+
+  /** What is left of the file after a death. */
+  void remembers(List<String> lines) {
+    acts = Acts.of(lines);
+  }
+
+  /** Mostly the last act, and back again; now and then one that cannot be undone. */
+  private void undoes() {
+    if (numbers.getAsLong() == 0) {
+      return;
+    }
+    int which = random.nextInt(6);
+    if (which == 0) {
+      mark((random.nextBoolean() ? "undo of=" : "redo of=") + random.nextInt(1000));
+    } else if (which < 3 && acts.redoable() > 0) {
+      mark("redo of=" + acts.redoable());
+    } else if (!acts.counting().isEmpty()) {
+      List<Long> all = List.copyOf(acts.counting());
+      mark("undo of=" + all.get(which == 3 ? random.nextInt(all.size()) : all.size() - 1));
     }
   }
 
@@ -166,6 +198,7 @@ final class BenchDay {
 
   private void mark(String words) {
     file.accept("M " + nanos() + ' ' + words);
+    acts.note(numbers.getAsLong(), words);
   }
 
   /** Goes on over starts of the board. */

@@ -225,7 +225,7 @@ final class BoardPart implements Part {
               result.outcome() + " " + result.effectiveSeconds() + " " + result.key());
         }
       }
-      Folded live = new Folded(driver.workbench().fold());
+      Folded live = Folded.of(driver.workbench().fold());
       driver.close();
       live.breaksOff();
       try {

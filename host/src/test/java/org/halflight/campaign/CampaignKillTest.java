@@ -1,15 +1,19 @@
 package org.halflight.campaign;
 
-import java.util.stream.Stream;
-import org.junit.jupiter.api.DynamicTest;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.Test;
 
 /** The short form of the parts that need processes of their own. */
 @Tag("kill")
 class CampaignKillTest {
-  @TestFactory
-  Stream<DynamicTest> everyLawHolds() {
-    return ShortForm.of(new KillsPart(), new TwoProcessesPart());
+  @Test
+  void killedAtRandomAndAtEachPoint(@Seed long seed) throws Exception {
+    ShortForm.holds(new KillsPart(), seed);
+  }
+
+  @Test
+  void oneFileAndSeveralProcesses(@Seed long seed) throws Exception {
+    ShortForm.holds(new TwoProcessesPart(), seed);
   }
 }

@@ -3,28 +3,49 @@ package org.halflight.campaign;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
-import org.halflight.bench.BenchText;
+import org.halflight.bench.SessionForm;
 import org.halflight.export.FiringTable;
 import org.halflight.session.FiringResult;
 
 /** The program's own way from the lines of a session file to results, without a file. */
 final class Folded {
   private final BenchFold fold;
+  private final SessionForm form;
   private long mostNews;
 
-  Folded() {
-    this(new BenchFold());
+  private Folded(BenchFold fold, SessionForm form) {
+    this.fold = fold;
+    this.form = form;
+  }
+
+  /** A session at work: takes line by line, of a file with this first line. */
+  static Folded live(String heading) {
+    return new Folded(new BenchFold(), SessionForm.of(heading).orElseThrow());
+  }
+
+  /** A session at work that goes on with a file. */
+  static Folded resumed(List<String> lines) {
+    Folded folded = live(lines.get(0));
+    folded.fold.takeAll(folded.events(lines));
+    return folded;
+  }
+
+  /** A replay of a whole file. */
+  static Folded of(List<String> lines) {
+    Folded folded = live(lines.get(0));
+    return new Folded(BenchFold.replay(folded.events(lines)), folded.form);
   }
 
   /** What a bench at work has come to. */
-  Folded(BenchFold fold) {
-    this.fold = fold;
+  static Folded of(BenchFold fold) {
+    return new Folded(fold, SessionForm.newest());
   }
 
   /** Takes a line of a session file; one that is no event is passed over, as in a file. */
   void take(String line) {
-    BenchText.parse(line)
+    form.event(line)
         .ifPresent(
             event -> {
               BenchFold.Brought brought = fold.take(event);
@@ -32,16 +53,14 @@ final class Folded {
             });
   }
 
-  /** Takes a whole file, and breaks off at its end. */
-  static Folded of(List<String> lines) {
-    Folded folded = new Folded();
-    lines.subList(1, lines.size()).forEach(folded::take);
-    folded.breaksOff();
-    return folded;
-  }
-
   void breaksOff() {
     fold.breakOff();
+  }
+
+  private List<BenchEvent> events(List<String> lines) {
+    return lines.subList(1, lines.size()).stream()
+        .flatMap(line -> form.event(line).stream())
+        .toList();
   }
 
   /** The most that one line brought: what it said and the news of it. */
@@ -101,6 +120,7 @@ final class Folded {
         .forEach(e -> edges.add(new TrueEdge(e.channel().code(), e.high(), e.ticks())));
     edges.sort(Comparator.comparingLong(TrueEdge::ticks));
     return new Seen(
+        result.key().rigSerial(),
         result.key().bootCount(),
         edges,
         !result.firing().damage().isEmpty(),

@@ -67,8 +67,9 @@ public final class HoldingBench {
 
   private static Workbench open(Path file) {
     if (Files.exists(file)) {
+      SessionFile mine = SessionFile.resume(file);
       return Workbench.resume(
-          SessionFile.resume(file),
+          mine,
           () -> 0,
           SessionFile.read(file).events(),
           Marks.begins("test", Instant.EPOCH.atOffset(ZoneOffset.UTC), Optional.empty()));

@@ -1,6 +1,7 @@
 package org.halflight.campaign;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Random;
 
@@ -38,6 +39,13 @@ final class InventedSession {
   private final List<Line> lines = new ArrayList<>();
   private final long startTicks;
   private final double hostFast;
+  private final BitSet spared = new BitSet();
+  private final BitSet starts = new BitSet();
+
+  /** When the ticks of this start were so many. */
+  private long sinceTicks;
+
+  private long sinceNanos;
   private long arrivedNanos;
   private long nextBeat;
   private int levels;
@@ -46,15 +54,36 @@ final class InventedSession {
     this.random = random;
     board = new BoardLines("R-" + (1000 + random.nextInt(9000)), 1 + random.nextInt(500));
     startTicks = startTicks();
+    sinceTicks = startTicks;
     hostFast = 1 + (random.nextDouble() - 0.5) * 1e-4;
     nextBeat = startTicks + BEAT_TICKS;
   }
 
-  /** A session of so many firings. */
+  /** A session of so many firings at one start of the board. */
   static InventedSession of(Random random, int firings) {
     InventedSession session = new InventedSession(random);
-    session.fire(firings);
+    session.fire(firings, false);
     return session;
+  }
+
+  /** The same with a board that starts anew now and then. */
+  static InventedSession withStarts(Random random, int firings) {
+    InventedSession session = new InventedSession(random);
+    session.fire(firings, true);
+    return session;
+  }
+
+  /**
+   * The greetings that answer a host, which asks until it has one: each start has one that comes
+   * whole.
+   */
+  BitSet spared() {
+    return spared;
+  }
+
+  /** The greetings with which the board starts anew. */
+  BitSet starts() {
+    return starts;
   }
 
   List<TrueFiring> firings() {
@@ -79,8 +108,9 @@ final class InventedSession {
     };
   }
 
-  private void fire(int count) {
+  private void fire(int count, boolean starts) {
     InventedShutter shutter = new InventedShutter(random);
+    spared.set(0);
     add(startTicks, board.greeting(startTicks), NO_FIRING);
     long at = startTicks + BEAT_TICKS + TrueEdge.ticks(0.1);
     for (int i = 0; i < count; i++) {
@@ -93,9 +123,32 @@ final class InventedSession {
       if (random.nextInt(30) == 0) {
         beatsUpTo(at - 1);
         add(at - 1, board.greeting(at - 1), NO_FIRING);
+      } else if (starts && random.nextInt(25) == 0) {
+        at = startsAnew(at);
       }
     }
     beatsUpTo(at + 4 * BEAT_TICKS);
+  }
+
+  /** The board starts anew; gives the ticks of what happens next. */
+  private long startsAnew(long ticks) {
+    beatsUpTo(ticks);
+    sinceNanos = happened(ticks);
+    long from = 4800L + random.nextInt(1000);
+    sinceTicks = from;
+    levels = 0;
+    nextBeat = from + BEAT_TICKS;
+    starts.set(lines.size());
+    add(from, board.startsAnew(from), NO_FIRING);
+    long answered = from + TrueEdge.ticks(0.05 + 0.2 * random.nextDouble());
+    beatsUpTo(answered);
+    spared.set(lines.size());
+    add(answered, board.greeting(answered), NO_FIRING);
+    return answered + TrueEdge.ticks(0.3 + 0.5 * random.nextDouble());
+  }
+
+  private long happened(long ticks) {
+    return sinceNanos + Math.round((ticks - sinceTicks) * 62.5 * hostFast);
   }
 
   private void tell(TrueFiring firing, int place) {
@@ -140,7 +193,7 @@ final class InventedSession {
 
   /** A line arrives when it and all before it have gone over the wire, and the host has time. */
   private void add(long ticks, String text, int firing) {
-    long happened = Math.round((ticks - startTicks) * 62.5 * hostFast);
+    long happened = happened(ticks);
     long stall = random.nextInt(50) == 0 ? random.nextInt(30_000_000) : random.nextInt(1_000_000);
     arrivedNanos = Math.max(arrivedNanos, happened + 300_000) + 40_000L * text.length();
     lines.add(new Line(arrivedNanos + stall, happened, ticks, text, firing));

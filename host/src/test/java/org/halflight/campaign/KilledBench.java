@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
@@ -104,20 +103,19 @@ public final class KilledBench {
   private void open() {
     OffsetDateTime at = Instant.EPOCH.atOffset(ZoneOffset.UTC);
     if (Files.exists(sessionFile)) {
-      List<BenchEvent> before = SessionFile.read(sessionFile).events();
-      bench =
-          Workbench.resume(
-              SessionFile.resume(sessionFile),
-              nanos::get,
-              before,
-              Marks.begins("test", at, Optional.empty()));
-      // A file of nothing but its heading has no first event yet; the mark above is it.
-      begins((before.isEmpty() ? SessionFile.read(sessionFile).events() : before).get(0));
+      SessionFile file = SessionFile.resume(sessionFile);
+      Optional<String> name =
+          file.before().isEmpty() ? Optional.of(sessionFile.toString()) : Optional.empty();
+      bench = Workbench.resume(file, nanos::get, file.before(), Marks.begins("test", at, name));
+      begins(SessionFile.first(sessionFile).orElseThrow());
       record.takeIn(sessionFile);
     } else {
-      BenchEvent.Mark begins = Marks.begins("test", at, Optional.of(sessionFile.toString()));
-      bench = Workbench.begin(SessionFile.create(sessionFile), nanos::get, begins);
-      begins(begins);
+      bench =
+          Workbench.begin(
+              SessionFile.create(sessionFile),
+              nanos::get,
+              Marks.begins("test", at, Optional.of(sessionFile.toString())));
+      begins(SessionFile.first(sessionFile).orElseThrow());
     }
   }
 

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 class LawsTest {
   @TempDir private Path folder;
 
-  private final InventedSession session = InventedSession.of(new Random(4), 30);
+  private final InventedSession session = InventedSession.withStarts(new Random(4), 30);
 
   @Test
   void aWholeSessionBreaksNoLaw() {
@@ -63,7 +63,7 @@ class LawsTest {
     List<Seen> seen =
         new ArrayList<>(
             seen().stream()
-                .map(s -> new Seen(s.bootCount(), s.edges(), true, "UNUSABLE", 0))
+                .map(s -> new Seen(s.rig(), s.bootCount(), s.edges(), true, "UNUSABLE", 0))
                 .toList());
     assertThat(judged(seen, 1).broken(WireLaw.NEEDLESS)).isEqualTo(session.firings().size());
   }
@@ -97,7 +97,7 @@ class LawsTest {
 
   @Test
   void damageTouchesWhatItSaysAndNoMore() {
-    WireDamage.Arrived arrived = WireDamage.of(new Random(5), session.lines(), 0.05);
+    WireDamage.Arrived arrived = WireDamage.of(new Random(5), session, 0.05);
     assertThat(arrived.touched().cardinality()).isPositive();
     List<String> came = arrived.lines().stream().map(InventedSession.Line::text).toList();
     for (int place = 0; place < session.lines().size(); place++) {
@@ -143,8 +143,11 @@ class LawsTest {
 
   @Test
   void aRecordThatTellsSomethingElseIsNoticed() throws IOException {
-    Path one = taken("one", Originals.session());
-    Path two = taken("two", Originals.session().replace("invented%20one", "invented%20two"));
+    Path one = taken("one", Originals.session(SessionLines.FIRST));
+    Path two =
+        taken(
+            "two",
+            Originals.session(SessionLines.FIRST).replace("invented%20one", "invented%20two"));
     assertThat(RecordDump.of(one)).isEqualTo(RecordDump.of(one));
     assertThat(RecordDump.of(one)).isNotEqualTo(RecordDump.of(two));
     assertThat(RecordDump.of(one).edges()).hasSizeGreaterThan(20);
@@ -226,7 +229,7 @@ class LawsTest {
   }
 
   private static Seen with(Seen seen, List<TrueEdge> edges, String outcome, double seconds) {
-    return new Seen(seen.bootCount(), edges, seen.marked(), outcome, seconds);
+    return new Seen(seen.rig(), seen.bootCount(), edges, seen.marked(), outcome, seconds);
   }
 
   /** How often laws are broken by these results, which were seen of an untouched session. */

@@ -34,7 +34,7 @@ final class ManyFiringsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 2_000;
+    return 1_000;
   }
 
   @Override
@@ -61,7 +61,7 @@ final class ManyFiringsPart implements Part {
   }
 
   private static void firings(Random random, int count, String replay, Tally tally) {
-    Folded folded = new Folded();
+    Folded folded = Folded.live(SessionLines.FIRST);
     List<String> waiting = new ArrayList<>();
     BenchDay day = new BenchDay(random, waiting::add);
     day.beginsToFire();
@@ -86,7 +86,7 @@ final class ManyFiringsPart implements Part {
   /** A contact that chatters while the shutter is open: all one firing. */
   private static void edges(int count, String replay, Tally tally) {
     BoardLines board = new BoardLines("R-1", 1);
-    Folded folded = new Folded();
+    Folded folded = Folded.live(SessionLines.FIRST);
     long ticks = 4800;
     folded.take("R 0 " + board.greeting(ticks));
     folded.take("M 0 " + SessionLines.LIGHT);
@@ -113,7 +113,7 @@ final class ManyFiringsPart implements Part {
   }
 
   private static void heads(String replay, Tally tally) {
-    Folded folded = new Folded();
+    Folded folded = Folded.live(SessionLines.FIRST);
     BoardLines board = new BoardLines("R-1", 1);
     folded.take("R 0 " + board.greeting(4800));
     List<String> lines = new ArrayList<>();

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.zip.CRC32;
@@ -17,8 +16,13 @@ final class Originals {
 
   /** A session of a run as found, some work and a run as left, with marks of all kinds. */
   static String session() {
+    return session(SessionLines.SECOND);
+  }
+
+  /** The same in the form that this first line says. */
+  static String session(String heading) {
     Random random = new Random(7);
-    List<String> lines = new ArrayList<>(List.of(SessionLines.HEADING));
+    SessionLines lines = new SessionLines(List.of(heading));
     Bench bench = new Bench(random, lines);
     bench.mark("begins version=0.1.0 at=2026-11-25T10:00:00Z session=campaign-original");
     bench.greets();
@@ -47,7 +51,7 @@ final class Originals {
           "light-read of=shut-cocked counts=21.500000 uncertainty=0.250000 blocks=32 ticks=5000000");
     }
     bench.mark("ends");
-    return String.join("\n", lines) + "\n";
+    return lines.text();
   }
 
   /** A rig profile. */
@@ -89,14 +93,14 @@ final class Originals {
   /** A bench at which nothing goes wrong. */
   private static final class Bench {
     private final Random random;
-    private final List<String> lines;
+    private final SessionLines lines;
     private final BoardLines board = new BoardLines("R-4711", 12);
     private long ticks = 4800;
     private long nextBeat = ticks + InventedSession.BEAT_TICKS;
     private int levels;
     private String last = "";
 
-    Bench(Random random, List<String> lines) {
+    Bench(Random random, SessionLines lines) {
       this.random = random;
       this.lines = lines;
     }

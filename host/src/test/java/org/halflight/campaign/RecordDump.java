@@ -17,8 +17,9 @@ import org.halflight.record.WorkshopRecord;
  *
  * @param edges the raw edges of each firing with what it is known by
  * @param all everything else too
+ * @param said sentences on what is damaged
  */
-record RecordDump(List<String> edges, List<String> all) {
+record RecordDump(List<String> edges, List<String> all, List<String> said) {
   static final Clock CLOCK = Clock.fixed(Instant.parse("2026-11-30T12:00:00Z"), ZoneOffset.UTC);
 
   /** Opens a record and reads all of it. */
@@ -49,6 +50,6 @@ record RecordDump(List<String> edges, List<String> all) {
       }
     }
     record.profiles().forEach(profile -> all.add(profile.toString()));
-    return new RecordDump(edges, all);
+    return new RecordDump(edges, all, record.damage());
   }
 }

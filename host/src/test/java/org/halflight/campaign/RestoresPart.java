@@ -3,7 +3,6 @@ package org.halflight.campaign;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.halflight.desk.WindowStart;
@@ -30,7 +29,7 @@ final class RestoresPart implements Part {
 
   @Override
   public long shortSize() {
-    return 8;
+    return 4;
   }
 
   @Override
@@ -100,8 +99,7 @@ final class RestoresPart implements Part {
     }
   }
 
-  private static void start(Path folder, String name, String replay, Tally tally)
-      throws IOException {
+  private static void start(Path folder, String name, String replay, Tally tally) {
     List<String> said = WindowStart.takesIn(folder, RecordDump.CLOCK, name);
     if (!said.isEmpty()) {
       tally.breaks(TROUBLE, replay, said.toString());
@@ -109,14 +107,14 @@ final class RestoresPart implements Part {
   }
 
   static void write(Path file, Random random) throws IOException {
-    List<String> lines = new ArrayList<>(List.of(SessionLines.HEADING));
+    SessionLines lines = new SessionLines();
     BenchDay day = new BenchDay(random, lines::add);
     day.begins(true);
     for (int i = 0; i < 8; i++) {
       day.goesOn();
     }
     day.ends();
-    Files.write(file, lines);
+    Files.writeString(file, lines.text());
   }
 
   static void check(Path sessions, Path record, String replay, Tally tally) throws IOException {

@@ -5,6 +5,7 @@ import java.util.List;
 /**
  * A result, in words of our own.
  *
+ * @param rig serial number; empty where it never greeted
  * @param bootCount start of the board
  * @param edges raw edges, by ticks
  * @param marked whether it says that something may be lost or wrong
@@ -12,7 +13,12 @@ import java.util.List;
  * @param effectiveSeconds 0 where it has no time
  */
 record Seen(
-    long bootCount, List<TrueEdge> edges, boolean marked, String outcome, double effectiveSeconds) {
+    String rig,
+    long bootCount,
+    List<TrueEdge> edges,
+    boolean marked,
+    String outcome,
+    double effectiveSeconds) {
   Seen {
     edges = List.copyOf(edges);
   }

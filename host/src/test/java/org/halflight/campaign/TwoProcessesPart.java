@@ -79,9 +79,9 @@ final class TwoProcessesPart implements Part {
     tally.add(unit(), 1);
     try {
       if (random.nextBoolean()) {
-        List<String> lines = new ArrayList<>(List.of(SessionLines.HEADING));
+        SessionLines lines = new SessionLines();
         new BenchDay(random, lines::add).begins(true);
-        Files.write(file, lines);
+        Files.writeString(file, lines.text());
       }
       int[] written = new int[2];
       try (Child a = child(folder, file, record, "a");

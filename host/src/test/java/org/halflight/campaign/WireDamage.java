@@ -20,8 +20,8 @@ final class WireDamage {
 
   private static final int BURST_MOST = 20;
 
-  /** The greeting that begins it all is spared: without it there is no rig to speak of. */
-  private static final int SPARED = 2;
+  /** The last beats come whole: where a file ends in silence, nobody can tell what was lost. */
+  private static final int SPARED_AT_THE_END = 4;
 
   /** What is done to the lines of a burst. */
   private enum Way {
@@ -45,14 +45,16 @@ final class WireDamage {
 
   private final Random random;
   private final List<InventedSession.Line> sent;
+  private final BitSet spared;
   private final List<InventedSession.Line> arrived = new ArrayList<>();
   private final BitSet touched = new BitSet();
   private String unfinished = "";
   private long drawnAgain;
 
-  private WireDamage(Random random, List<InventedSession.Line> sent) {
+  private WireDamage(Random random, InventedSession session) {
     this.random = random;
-    this.sent = sent;
+    sent = session.lines();
+    spared = session.spared();
   }
 
   /**
@@ -60,8 +62,8 @@ final class WireDamage {
    *
    * @param share 0 to 0.05
    */
-  static Arrived of(Random random, List<InventedSession.Line> sent, double share) {
-    WireDamage damage = new WireDamage(random, sent);
+  static Arrived of(Random random, InventedSession session, double share) {
+    WireDamage damage = new WireDamage(random, session);
     damage.send(share / ((1 + BURST_MOST) / 2.0));
     return new Arrived(damage.arrived, damage.touched, damage.drawnAgain);
   }
@@ -69,17 +71,20 @@ final class WireDamage {
   private void send(double burstChance) {
     int at = 0;
     while (at < sent.size()) {
-      if (at >= SPARED && random.nextDouble() < burstChance) {
-        int end = Math.min(sent.size(), at + 1 + random.nextInt(BURST_MOST));
+      int end = Math.min(untouchable(at), at + 1 + random.nextInt(BURST_MOST));
+      if (end > at && random.nextDouble() < burstChance) {
         burst(at, end);
         at = end;
       } else {
         whole(at++);
       }
     }
-    if (!unfinished.isEmpty()) {
-      arrive(unfinished, sent.size() - 1);
-    }
+  }
+
+  /** The next line that is spared; what is joined to the one before it would spoil it too. */
+  private int untouchable(int from) {
+    int next = spared.nextSetBit(from);
+    return (next < 0 ? sent.size() - SPARED_AT_THE_END : next) - 1;
   }
 
   private void whole(int place) {

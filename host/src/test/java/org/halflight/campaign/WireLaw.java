@@ -31,10 +31,8 @@ final class WireLaw {
       BitSet near,
       String replay,
       Tally tally) {
-    Set<TrueEdge> kept = new HashSet<>();
-    seen.forEach(each -> kept.addAll(onTheWire(each.edges())));
-    Map<Long, TrueFiring> byFirst = new HashMap<>();
-    firings.forEach(firing -> byFirst.put(firing.firstTicks() & WIRE_TICKS, firing));
+    Set<TrueEdge> kept = edges(seen);
+    Map<Long, TrueFiring> byFirst = byFirst(firings);
     Set<Long> right = new HashSet<>();
     for (Seen each : seen) {
       tally.add("results", 1);
@@ -42,7 +40,7 @@ final class WireLaw {
         tally.add("results with a mark", 1);
         continue;
       }
-      String wrong = wrong(byFirst.get(each.firstTicks() & WIRE_TICKS), each);
+      String wrong = wrong(truthOf(byFirst, each), each);
       if (wrong.isEmpty()) {
         right.add(each.firstTicks() & WIRE_TICKS);
       } else {
@@ -55,10 +53,35 @@ final class WireLaw {
       if (!touched.get(i) && !kept.containsAll(onTheWire(firing.edges()))) {
         tally.breaks(LOST, replay, "firing " + i + " at " + firing.firstTicks());
       }
-      if (!near.get(i) && !right.contains(firing.firstTicks() & WIRE_TICKS)) {
+      // A press in vain waits for its light, and for so long whatever is lost may have been that.
+      boolean waits = firing.kind() == TrueFiring.Kind.DID_NOT_OPEN;
+      if (!waits && !near.get(i) && !right.contains(firing.firstTicks() & WIRE_TICKS)) {
         tally.breaks(NEEDLESS, replay, "firing " + i + " at " + firing.firstTicks());
       }
     }
+  }
+
+  /** All edges of some results, with the ticks of the wire. */
+  static Set<TrueEdge> edges(List<Seen> seen) {
+    Set<TrueEdge> edges = new HashSet<>();
+    seen.forEach(each -> edges.addAll(onTheWire(each.edges())));
+    return edges;
+  }
+
+  static Map<Long, TrueFiring> byFirst(List<TrueFiring> firings) {
+    Map<Long, TrueFiring> byFirst = new HashMap<>();
+    firings.forEach(firing -> byFirst.put(firing.firstTicks() & WIRE_TICKS, firing));
+    return byFirst;
+  }
+
+  /** What was fired where a result begins; null where nothing was. */
+  static TrueFiring truthOf(Map<Long, TrueFiring> byFirst, Seen seen) {
+    return byFirst.get(seen.firstTicks() & WIRE_TICKS);
+  }
+
+  /** Whether a result says something false; one without figures says nothing. */
+  static boolean isFalse(TrueFiring truth, Seen seen) {
+    return !seen.marked() && !seen.outcome().equals("UNUSABLE") && !wrong(truth, seen).isEmpty();
   }
 
   /** What is wrong about a result; empty where nothing is. */
@@ -72,7 +95,8 @@ final class WireLaw {
           + seen.edges().size()
           + " edges";
     }
-    if (truth.bootCount() != seen.bootCount()) {
+    // Of a rig that never greeted nobody knows the start, and the result says so.
+    if (!seen.rig().isEmpty() && truth.bootCount() != seen.bootCount()) {
       return "start " + seen.bootCount() + " for " + truth.bootCount() + " at " + seen.firstTicks();
     }
     if (!truth.kind().name().equals(seen.outcome())) {
@@ -97,7 +121,7 @@ final class WireLaw {
             + seen.firstTicks();
   }
 
-  private static List<TrueEdge> onTheWire(List<TrueEdge> edges) {
+  static List<TrueEdge> onTheWire(List<TrueEdge> edges) {
     return edges.stream()
         .map(edge -> new TrueEdge(edge.channel(), edge.high(), edge.ticks() & WIRE_TICKS))
         .toList();

@@ -29,7 +29,7 @@ final class WirePart implements Part {
 
   @Override
   public long shortSize() {
-    return 20_000;
+    return 6_000;
   }
 
   @Override
@@ -64,9 +64,9 @@ final class WirePart implements Part {
 
   private void one(long caseSeed, Tally tally) {
     Random random = new Random(caseSeed);
-    InventedSession session = InventedSession.of(random, 20 + random.nextInt(100));
+    InventedSession session = InventedSession.withStarts(random, 20 + random.nextInt(100));
     WireDamage.Arrived arrived =
-        WireDamage.of(random, session.lines(), SHARES[random.nextInt(SHARES.length)]);
+        WireDamage.of(random, session, SHARES[random.nextInt(SHARES.length)]);
     SessionLines file = new SessionLines().begins("2026-11-25T10:00:00Z", "wire-" + caseSeed);
     file.mark(0, SessionLines.LIGHT);
     arrived.lines().forEach(line -> file.heard(line.nanos(), line.text()));
@@ -78,7 +78,9 @@ final class WirePart implements Part {
     long before = Allocated.bytes();
     Folded folded;
     try {
-      folded = Folded.of(file.lines());
+      folded = Folded.live(SessionLines.SECOND);
+      file.lines().forEach(folded::take);
+      folded.breaksOff();
     } catch (RuntimeException | StackOverflowError e) {
       tally.breaks(EXCEPTIONS, replay, Thrown.said(e));
       return;
@@ -100,9 +102,11 @@ final class WirePart implements Part {
       if (firing >= 0) {
         touched.set(firing, touched.get(firing) || arrived.touched().get(place));
         int from = beatsFrom(lines, place, -1);
-        int first = arrived.touched().nextSetBit(from);
-        near.set(
-            firing, near.get(firing) || (first >= 0 && first <= beatsFrom(lines, place, 1)));
+        int to = beatsFrom(lines, place, 1) + 1;
+        // A start breaks off what has not been quiet for long enough.
+        boolean isNear =
+            !arrived.touched().get(from, to).isEmpty() || !session.starts().get(from, to).isEmpty();
+        near.set(firing, near.get(firing) || isNear);
       }
     }
     WireLaw.judge(session.firings(), folded.seen(), touched, near, replay, tally);

@@ -1,7 +1,5 @@
 package org.halflight.desk;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -9,7 +7,10 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
+import org.halflight.bench.SessionFile;
+import org.halflight.bench.Workbench;
 import org.halflight.session.Source;
 
 /** What the window does with the files of a user when it starts, without a window. */
@@ -26,15 +27,16 @@ public final class WindowStart {
    * @param name of the session that begins
    * @return what was said about it, in sentences
    */
-  public static List<String> takesIn(Path folder, Clock clock, String name) throws IOException {
-    Files.createDirectories(folder.resolve(SESSIONS));
+  public static List<String> takesIn(Path folder, Clock clock, String name) {
+    Path file = folder.resolve(SESSIONS).resolve(name + ".session");
+    BenchEvent.Mark begins =
+        Marks.begins("test", Instant.EPOCH.atOffset(ZoneOffset.UTC), Optional.of(name));
+    Workbench.begin(SessionFile.create(file), () -> 0, begins).close();
     List<String> said = new ArrayList<>();
     DeskSurroundings surroundings =
         new DeskSurroundings(folder, NoPorts::new, () -> 0, clock, "test", 1);
     try (Archive archive = new Archive(surroundings, one -> said.add(one.text()))) {
-      archive.sessionBegan(
-          Marks.begins("test", Instant.EPOCH.atOffset(ZoneOffset.UTC), Optional.of(name)),
-          folder.resolve(SESSIONS).resolve(name + ".session"));
+      archive.sessionBegan(SessionFile.first(file).orElseThrow(), file);
     }
     return said;
   }

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
+import org.halflight.fixtures.Seed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -54,9 +55,7 @@ class FileNamesTest {
   @TempDir private Path folder;
 
   @Test
-  void noTextLeavesItsFolder() throws Exception {
-    long seed = Long.getLong("halflight.seed", new Random().nextLong());
-    System.out.println("FileNamesTest seed " + seed);
+  void noTextLeavesItsFolder(@Seed long seed) throws Exception {
     Random random = new Random(seed);
     for (int i = 0; i < TEXTS; i++) {
       StringBuilder text = new StringBuilder();

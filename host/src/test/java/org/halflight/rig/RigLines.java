@@ -64,6 +64,11 @@ final class RigLines {
     return LineCodec.format(new Losses(next(), 99, snapshotsLost, 0, floods, 0, 0, 0));
   }
 
+  /** Counters of a rig that lost nothing and sent so many edges. */
+  String edgesSent(long edges) {
+    return LineCodec.format(new Losses(next(), edges, 0, 0, 0, 0, 0, 0));
+  }
+
   String answer(int commandSequence) {
     return LineCodec.format(new RigMessage.Answer(next(), commandSequence, RigMessage.Result.DONE));
   }

@@ -10,6 +10,7 @@ import java.util.Random;
 import org.halflight.fixtures.Seed;
 import org.halflight.rig.RigEvent.Answered;
 import org.halflight.rig.RigEvent.EdgeAt;
+import org.halflight.rig.RigEvent.EdgesCounted;
 import org.halflight.rig.RigEvent.EdgesLost;
 import org.halflight.rig.RigEvent.Greeted;
 import org.halflight.rig.RigEvent.Ignored;
@@ -366,6 +367,63 @@ class RigStreamTest {
             new LinesLost(2),
             edgeAt(Channel.CENTRE_LOW, false, SECOND + 900),
             new TimeAt(SECOND + 1000, 0, 0x1234));
+  }
+
+  @Test
+  void saysWhetherEdgesWereAmongTheMissingLines() {
+    stream.accept(rig.start());
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, BEAT - 900));
+    rig.lose(3);
+    stream.accept(rig.edge(Channel.CENTRE_LOW, false, BEAT - 500));
+    stream.accept(rig.beat(BEAT));
+    assertThat(stream.accept(rig.edgesSent(2))).containsExactly(new EdgesCounted(true));
+    assertThat(stream.accept(rig.edgesSent(2))).isEmpty();
+
+    rig.lose(1);
+    stream.accept(rig.beat(2 * BEAT));
+    assertThat(stream.accept(rig.edgesSent(3))).containsExactly(new EdgesCounted(false));
+
+    rig.lose(1);
+    stream.accept(rig.beat(3 * BEAT));
+    assertThat(stream.accept(rig.edgesSent(3))).containsExactly(new EdgesCounted(true));
+  }
+
+  @Test
+  void ofARigThatRanBeforeNobodyKnowsWhatItHadSent() {
+    rig.setNextSequence(40);
+    stream.accept(rig.beat(BEAT));
+    rig.lose(1);
+    stream.accept(rig.beat(2 * BEAT));
+    assertThat(stream.accept(rig.edgesSent(8))).containsExactly(new EdgesCounted(false));
+  }
+
+  @Test
+  void anOldEdgeThatComesAgainStandsForNoLostOne() {
+    stream.accept(rig.start());
+    stream.accept(rig.edgesSent(0));
+    String old = rig.edge(Channel.CENTRE_LOW, true, BEAT - 900);
+    stream.accept(old);
+    for (int beat = 1; beat <= 20; beat++) {
+      stream.accept(rig.beat(beat * BEAT));
+    }
+    stream.accept(old);
+    rig.lose(1);
+    stream.accept(rig.beat(21 * BEAT));
+    assertThat(stream.accept(rig.edgesSent(2))).containsExactly(new EdgesCounted(false));
+  }
+
+  @Test
+  void edgesThatAreLeftOutGoMissingBehindTheCount() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    rig.lose(1);
+    String edge = rig.edge(Channel.CENTRE_LOW, true, BEAT + 900);
+    stream.accept(edge);
+    stream.accept(rig.edgesSent(1));
+    assertThat(stream.linkLost())
+        .containsExactly(new EdgesCounted(true), new Ignored(Why.EDGE_WITHOUT_TIME, edge));
+    stream.accept(rig.beat(3 * BEAT));
+    assertThat(stream.accept(rig.edgesSent(1))).containsExactly(new EdgesCounted(false));
   }
 
   @Test

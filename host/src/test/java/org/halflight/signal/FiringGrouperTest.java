@@ -227,6 +227,36 @@ class FiringGrouperTest {
   }
 
   @Test
+  void lostLinesWithoutEdgesLeaveTheNextFiringWhole() {
+    lostJustBeforeAFiring(Firing.Damage.LINES_LOST, true);
+    assertThat(over.get(0).damage()).isEmpty();
+    assertThat(grouper.damageBetweenFirings()).isEqualTo(1);
+  }
+
+  @Test
+  void lostLinesWithEdgesStayLostHoweverOftenIsCountedBehindThem() {
+    lostJustBeforeAFiring(Firing.Damage.LINES_LOST, false);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.LINES_LOST);
+  }
+
+  @Test
+  void aCountOfEdgesThatCameSaysNothingOfThoseThatTheRigLost() {
+    lostJustBeforeAFiring(Firing.Damage.EDGES_LOST, true);
+    assertThat(over.get(0).damage()).containsExactly(Firing.Damage.EDGES_LOST);
+  }
+
+  private void lostJustBeforeAFiring(Firing.Damage damage, boolean allCame) {
+    advance(5 * QUIET);
+    grouper.damage(damage);
+    advance(8 * QUIET - QUIET / 2);
+    grouper.edgesCounted(allCame);
+    grouper.edgesCounted(true);
+    pulse(8 * QUIET, 8 * QUIET + MS);
+    advance(11 * QUIET);
+    assertThat(over).hasSize(1);
+  }
+
+  @Test
   void damageOfAFiringThatWasStillInTheLateTimeDoesNotReachTheNext() {
     pulse(0, MS);
     grouper.damage(Firing.Damage.LINES_LOST);

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import org.halflight.fixtures.Seed;
 import org.halflight.wire.ModelBoard.Sent;
 import org.junit.jupiter.api.Test;
 
@@ -24,8 +25,7 @@ class AlteredLinesTest {
   private static final int ROUNDS = 1000;
 
   @Test
-  void ticks() {
-    long seed = Long.getLong("halflight.seed", new SplittableRandom().nextLong());
+  void ticks(@Seed long seed) {
     int rounds = Integer.getInteger("halflight.rounds", ROUNDS);
     System.out.println("AlteredLinesTest ticks, seed " + seed + ", rounds " + rounds);
     Map<String, Integer> counts = new TreeMap<>();
@@ -74,8 +74,7 @@ class AlteredLinesTest {
   }
 
   @Test
-  void rateOfTheBoard() {
-    long seed = Long.getLong("halflight.seed", new SplittableRandom().nextLong());
+  void rateOfTheBoard(@Seed long seed) {
     System.out.println("AlteredLinesTest rate, seed " + seed);
     int within = 0;
     for (int round = 0; round < ROUNDS; round++) {

@@ -11,6 +11,7 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.exposure.LightLevels;
+import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.SessionInput;
@@ -30,8 +31,7 @@ class AnythingOnTheWireTest {
   private static final int STEPS_MOST = 20_000;
 
   @Test
-  void nothingIsThrown() {
-    long seed = Long.getLong("halflight.seed", new SplittableRandom().nextLong());
+  void nothingIsThrown(@Seed long seed) {
     int rounds = Integer.getInteger("halflight.rounds", 80);
     System.out.println("AnythingOnTheWireTest seed " + seed + ", rounds " + rounds);
     Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.halflight.fixtures.Seed;
 import org.halflight.wire.ModelBoard.Sent;
 import org.halflight.wire.TrueFiring.Kind;
 import org.junit.jupiter.api.Test;
@@ -60,8 +61,7 @@ class LostLinesTest {
   }
 
   @Test
-  void burstsInLongStreams() {
-    long seed = Long.getLong("halflight.seed", new SplittableRandom().nextLong());
+  void burstsInLongStreams(@Seed long seed) {
     int rounds = Integer.getInteger("halflight.rounds", 400);
     System.out.println("LostLinesTest seed " + seed + ", rounds " + rounds);
     int undamaged = 0;

@@ -15,10 +15,12 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From where the machine code of the serial library comes. */
+@Tag("kill")
 class LibraryPlaceTest {
   @TempDir private Path folder;
   private Path shared;
