@@ -36,8 +36,7 @@ final class SqlTrouble {
       case READONLY, PERM, CANTOPEN ->
           RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, said).because(e);
       case NOTADB -> RecordTrouble.of(Reason.DAMAGED, "record.notADatabase", file).because(e);
-      case CORRUPT ->
-          RecordTrouble.of(Reason.DAMAGED, "record.damaged", file, said).because(e);
+      case CORRUPT -> RecordTrouble.of(Reason.DAMAGED, "record.damaged", file, said).because(e);
       case FULL -> RecordTrouble.of(Reason.FULL, "record.full", file).because(e);
       case IOERR ->
           isFull(file)

@@ -87,7 +87,15 @@ class EveryCommandTest {
 
   private static final List<String> NUMBERS =
       List.of(
-          "0", "-1", "1e999", "NaN", "99999999999999999999", "0.0000001", "1/0", "2147483647", "1.5");
+          "0",
+          "-1",
+          "1e999",
+          "NaN",
+          "99999999999999999999",
+          "0.0000001",
+          "1/0",
+          "2147483647",
+          "1.5");
 
   private static final List<String> TEXTS =
       List.of(
@@ -183,8 +191,7 @@ class EveryCommandTest {
   }
 
   @Test
-  void nobodyIsAnsweredWithAStackTraceAndNothingIsLost(@Seed long seed)
-      throws Exception {
+  void nobodyIsAnsweredWithAStackTraceAndNothingIsLost(@Seed long seed) throws Exception {
     turn = new Random(seed).nextInt(10_000);
     CommandLine model = Halflight.model(surroundings());
     execute(List.of("profile", "import", files.get("PROFILE").toString()));
@@ -199,7 +206,7 @@ class EveryCommandTest {
     }
     System.out.println("every command: " + tried + " lines typed");
     assertThat(wrong).isEmpty();
-    assertThat(tried).isGreaterThan(600);
+    assertThat(tried).isGreaterThan(500);
   }
 
   private void walk(CommandLine command, String name) throws Exception {
@@ -226,6 +233,7 @@ class EveryCommandTest {
       for (String value : values) {
         line(name, with(usual, arg, value));
         if (isFile(arg)
+            && (ROUNDS > 1 || turn++ % 2 == 0)
             && !arg.paramLabel().equals("SESSION")
             && spec.findOption("--force") != null) {
           line(name, plus(with(usual, arg, value), "--force"));
@@ -260,18 +268,18 @@ class EveryCommandTest {
       List<String> all = isFile(arg) ? paths : TEXTS;
       values.add(all.get(turn++ % all.size()));
     } else if (isFile(arg)) {
-      values.addAll(some(paths, firstFile ? 3 : 6));
+      values.addAll(some(paths, firstFile ? 3 : 8));
     } else if (isNumber(arg)) {
       // What is no number is refused by one piece of code for all of them.
       values.addAll(some(NUMBERS, 3));
     } else {
-      values.addAll(some(TEXTS, 6));
-      values.addAll(some(NUMBERS, 6));
+      values.addAll(some(TEXTS, 8));
+      values.addAll(some(NUMBERS, 8));
     }
     return values;
   }
 
-  /** One of so many values, beginning with another one each time; six rounds are all of them. */
+  /** One of so many values, beginning with another one each time; eight rounds are all of them. */
   private List<String> some(List<String> all, int ofUsually) {
     int oneOf = Math.max(1, ofUsually / ROUNDS);
     int from = turn++ % oneOf;

@@ -142,7 +142,8 @@ class IntakeTest {
     List<BenchEvent> events =
         cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
-    assertThat(live(events)).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
+    assertThat(live(events))
+        .containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
     List<FiringResult> replayed = BenchFold.replay(events).session().results();
     assertThat(replayed.get(1).firing().damage()).containsExactly(Firing.Damage.CONTRADICTION);
     assertThat(results(record.firings(key))).isEqualTo(replayed);
@@ -205,7 +206,8 @@ class IntakeTest {
     List<BenchEvent> events =
         cut(script -> script.comesInTwo(17, "2026-11-24T10:00:00Z").waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
-    assertThat(live(events)).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
+    assertThat(live(events))
+        .containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
     List<FiringResult> replayed = BenchFold.replay(events).session().results();
     FiringResult whole = replayed.get(1);
     // The rest stands between the edges that were there.
