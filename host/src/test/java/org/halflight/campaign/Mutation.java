@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Random;
 
 /** Changes the bytes of a file, as a bad disk, a careless copy or an editor does. */
-record Mutation(String way, byte[] bytes) {
+final class Mutation {
   private static final String[] WAYS = {
     "byte changed",
     "byte changed",
@@ -17,6 +17,24 @@ record Mutation(String way, byte[] bytes) {
     "bytes left out",
     "block repeated"
   };
+
+  private final String way;
+  private final byte[] bytes;
+
+  private Mutation(String way, byte[] bytes) {
+    this.way = way;
+    this.bytes = bytes;
+  }
+
+  /** What was done to it. */
+  String way() {
+    return way;
+  }
+
+  /** The file as it is now. */
+  byte[] bytes() {
+    return bytes.clone();
+  }
 
   /** Never the same bytes as before. */
   static Mutation of(Random random, byte[] file) {

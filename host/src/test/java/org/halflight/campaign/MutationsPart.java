@@ -203,7 +203,7 @@ final class MutationsPart implements Part {
       int n = bytes.length;
       return n < sessionBytes.length
           && Arrays.equals(bytes, Arrays.copyOf(sessionBytes, n))
-          && (n > 0 && bytes[n - 1] == '\n' || sessionBytes[n] == '\n');
+          && ((n > 0 && bytes[n - 1] == '\n') || sessionBytes[n] == '\n');
     }
 
     private String firstDifference(String text) {

@@ -57,15 +57,25 @@ final class Originals {
   /** A rig profile. */
   static String profile() {
     String text =
-        "halflight rig profile 1\nrig = R-4711\nkind = full\nfirmware = 1.0.0\ndate = 2026-11-24\n"
-            + "light-counts = 20.0 800.0 840.0\nthreshold-counts = 189.06 650.94\n"
-            + "clock-fast-ppm = 12.5 3.0 20.0 generator\n"
-            + "trip-counts.low = 0.5 0.5 0.2\ntrip-counts.high = 0.5 0.5 0.2\n";
+        """
+        halflight rig profile 1
+        rig = R-4711
+        kind = full
+        firmware = 1.0.0
+        date = 2026-11-24
+        light-counts = 20.0 800.0 840.0
+        threshold-counts = 189.06 650.94
+        clock-fast-ppm = 12.5 3.0 20.0 generator
+        trip-counts.low = 0.5 0.5 0.2
+        trip-counts.high = 0.5 0.5 0.2
+        """;
     CRC32 sum = new CRC32();
-    for (char c : text.toCharArray()) {
-      sum.update(c >> 8);
-      sum.update(c & 0xFF);
-    }
+    text.chars()
+        .forEach(
+            c -> {
+              sum.update(c >> 8);
+              sum.update(c & 0xFF);
+            });
     return text + "check-sum = " + Hex.of(8, sum.getValue()) + '\n';
   }
 

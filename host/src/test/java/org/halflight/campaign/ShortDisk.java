@@ -33,7 +33,7 @@ import java.util.Set;
  */
 final class ShortDisk extends FileSystemProvider {
   private final FileSystem under;
-  private final FileSystem system = new System();
+  private final FileSystem system = new Underneath();
   private long room;
 
   /**
@@ -214,7 +214,7 @@ final class ShortDisk extends FileSystemProvider {
   }
 
   /** The real system under another provider. */
-  private final class System extends FileSystem {
+  private final class Underneath extends FileSystem {
     @Override
     public FileSystemProvider provider() {
       return ShortDisk.this;
