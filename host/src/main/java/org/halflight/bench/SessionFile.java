@@ -321,8 +321,8 @@ public final class SessionFile implements AutoCloseable {
   }
 
   /**
-   * The event of a line. In the newer form a line without its end was refused by a full disk, or cut
-   * by a death: it does not count, even if nothing but the end is missing.
+   * The event of a line. In the newer form a line without its end was refused by a full disk, or
+   * cut by a death: it does not count, even if nothing but the end is missing.
    */
   private static Optional<BenchEvent> event(SessionForm form, SessionLines.Line line) {
     return line.tooLong() || (form.numbersMarks() && !line.ended())

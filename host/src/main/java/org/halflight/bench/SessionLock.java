@@ -25,6 +25,7 @@ final class SessionLock implements AutoCloseable {
 
   /** One block, so that a limit on the size of files hits the session first. */
   private static final int MOST_BYTES = 512;
+
   private static final int MOST_TRIES = 100;
 
   /**

@@ -218,7 +218,8 @@ class RigStreamTest {
     rig.setNextSequence(3);
     String same = rig.losses(0, 0);
 
-    assertThat(stream.accept(same)).containsExactly(new LinesLost(1));
+    assertThat(stream.accept(same))
+        .containsExactly(new LinesLost(1), new RigEvent.EdgesCounted(false));
     // What came since the start is known still.
     assertThat(stream.accept(first)).containsExactly(new Ignored(Why.REPEATED, first));
   }
