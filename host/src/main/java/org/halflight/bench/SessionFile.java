@@ -172,8 +172,8 @@ public final class SessionFile implements AutoCloseable {
     channel.read(last, end - 1);
     SessionFile file = new SessionFile(path, lock, channel, end, before);
     if (last.get(0) != '\n') {
-      // A cut-short last line stays as it is, but must not swallow the next event.
-      file.lines.add("");
+      // A cut-short last line stays as it is, but must not swallow the next event, nor count now.
+      file.lines.add(before.form().numbersMarks() ? WholeLines.CUT : "");
     }
     return file;
   }
@@ -236,7 +236,7 @@ public final class SessionFile implements AutoCloseable {
       end.next();
       List<BenchEvent> events = new ArrayList<>();
       for (Optional<SessionLines.Line> line = end.next(); line.isPresent(); line = end.next()) {
-        form.get().event(line.get().text()).ifPresent(events::add);
+        event(form.get(), line.get()).ifPresent(events::add);
       }
       return events;
     } catch (NoSuchFileException e) {
@@ -268,7 +268,7 @@ public final class SessionFile implements AutoCloseable {
     }
 
     private void take(SessionLines.Line line) {
-      Optional<BenchEvent> event = line.tooLong() ? Optional.empty() : form.event(line.text());
+      Optional<BenchEvent> event = event(form, line);
       if (event.isPresent() && inOrder(event.get())) {
         events.add(event.get());
       } else if (!line.text().isEmpty()) {
@@ -307,8 +307,7 @@ public final class SessionFile implements AutoCloseable {
         return read(path).events().stream().findFirst();
       }
       for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
-        Optional<BenchEvent> event =
-            line.get().tooLong() ? Optional.empty() : form.get().event(line.get().text());
+        Optional<BenchEvent> event = event(form.get(), line.get());
         if (event.isPresent()) {
           return event;
         }
@@ -319,6 +318,16 @@ public final class SessionFile implements AutoCloseable {
     } catch (IOException e) {
       throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
     }
+  }
+
+  /**
+   * The event of a line. In the newer form a line without its end was refused by a full disk, or
+   * cut by a death: it does not count, even if nothing but the end is missing.
+   */
+  private static Optional<BenchEvent> event(SessionForm form, SessionLines.Line line) {
+    return line.tooLong() || (form.numbersMarks() && !line.ended())
+        ? Optional.empty()
+        : form.event(line.text());
   }
 
   /** Where the file is. */

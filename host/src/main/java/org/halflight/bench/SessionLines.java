@@ -20,8 +20,9 @@ final class SessionLines {
    * @param text one character a byte, without the line end; the beginning only of one that is
    *     longer than {@link #LONGEST}
    * @param tooLong whether it is
+   * @param ended whether its line end came, too
    */
-  record Line(String text, boolean tooLong) {}
+  record Line(String text, boolean tooLong, boolean ended) {}
 
   private final InputStream bytes;
   private final byte[] buffer = new byte[BUFFER_BYTES];
@@ -46,7 +47,7 @@ final class SessionLines {
       }
       if (c == '\n' || c == '\r') {
         afterReturn = c == '\r';
-        return Optional.of(new Line(text.toString(), tooLong));
+        return Optional.of(new Line(text.toString(), tooLong, true));
       }
       any = true;
       tooLong |= text.length() >= LONGEST;
@@ -54,7 +55,7 @@ final class SessionLines {
         text.append((char) c);
       }
     }
-    return any ? Optional.of(new Line(text.toString(), tooLong)) : Optional.empty();
+    return any ? Optional.of(new Line(text.toString(), tooLong, false)) : Optional.empty();
   }
 
   private int read() throws IOException {

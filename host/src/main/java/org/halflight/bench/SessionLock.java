@@ -23,7 +23,9 @@ final class SessionLock implements AutoCloseable {
   /** Added to the name of the session file. */
   static final String ENDING = ".lock";
 
-  private static final int MOST_BYTES = 4_096;
+  /** One block, so that a limit on the size of files hits the session first. */
+  private static final int MOST_BYTES = 512;
+
   private static final int MOST_TRIES = 100;
 
   /**

@@ -12,7 +12,9 @@ import java.nio.charset.StandardCharsets;
  */
 final class WholeLines {
   /** Ends the rest of a line that cannot be taken back; no line of any form may end so. */
-  private static final String SPOILT = "%\n";
+  static final String CUT = "%";
+
+  private static final String SPOILT = CUT + "\n";
 
   private final SeekableByteChannel channel;
   private long endBytes;

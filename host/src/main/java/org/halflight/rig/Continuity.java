@@ -29,6 +29,10 @@ final class Continuity {
 
   private final Deque<Seen> recent = new ArrayDeque<>();
   private int lastSequence = -1;
+
+  /** How many of the last lines came since the counter went back. */
+  private int sinceBack;
+
   private int missing;
 
   boolean hasBegun() {
@@ -47,6 +51,7 @@ final class Continuity {
       int ahead = Math.floorMod(sequence - lastSequence - 1, MODULUS);
       if (ahead >= MODULUS / 2) {
         step = Step.BACK;
+        sinceBack = 0;
         // The rig counts from 0 after a start: at least the lines since then did not come.
         missing = Math.max(1, sequence);
       } else if (ahead > 0) {
@@ -54,10 +59,13 @@ final class Continuity {
         missing = ahead;
       }
     }
-    if (recent.size() == RECENT_LINES) {
+    if (greetsAnew(seen)) {
+      recent.clear();
+    } else if (recent.size() == RECENT_LINES) {
       recent.removeFirst();
     }
     recent.addLast(seen);
+    sinceBack = Math.min(sinceBack + 1, RECENT_LINES);
     lastSequence = sequence;
     return step;
   }
@@ -67,13 +75,25 @@ final class Continuity {
     return missing;
   }
 
+  /**
+   * The rig started anew where the counter went back, and its greeting did not come: it may say
+   * word for word what it said at the start before.
+   */
+  void startedAnew() {
+    while (recent.size() > sinceBack) {
+      recent.removeFirst();
+    }
+  }
+
   private boolean isRepeat(Seen seen) {
-    boolean greetsAnew =
-        seen.sequence() == 0
-            && seen.line() instanceof ParsedLine.Message found
-            && found.message() instanceof RigMessage.Greeting;
     // A board that starts twice may greet twice in the same words; without lines between, nothing
     // hangs on which it was.
-    return greetsAnew ? seen.equals(recent.peekLast()) : recent.contains(seen);
+    return greetsAnew(seen) ? seen.equals(recent.peekLast()) : recent.contains(seen);
+  }
+
+  private static boolean greetsAnew(Seen seen) {
+    return seen.sequence() == 0
+        && seen.line() instanceof ParsedLine.Message found
+        && found.message() instanceof RigMessage.Greeting;
   }
 }

@@ -41,7 +41,12 @@ import org.halflight.time.TickWidening;
  * order, earlier than the edge before it on its own channel, later than the beat that follows it,
  * or of a time that had not come yet by the clock of the host, where that is handed in. {@link
  * RigEvent.Contradicted} tells then, and where ticks run back although no line is missing, since
- * when nothing is to be trusted.
+ * when nothing is to be trusted. A greeting with another start number is left out in the same way
+ * where no line is missing since the one before it.
+ *
+ * <p>Where the rig started anew and its greeting did not come, what is missing may be of before the
+ * start or of after it. {@link RigEvent.LinesLost} is told on both sides of {@link
+ * RigEvent.Restarted} then.
  *
  * <p>Ticks go on beyond the 48 bits of the wire when these wrap (203 days).
  *
@@ -116,6 +121,12 @@ public final class RigStream {
 
   /** Whether lines went missing since the last whole ticks. */
   private boolean gapSinceWhole;
+
+  /** How many were told, or how many since a start may hide among them. */
+  private int missingSinceWhole;
+
+  /** Whether lines went missing since the last greeting: among them a start may hide. */
+  private boolean gapSinceGreeting;
 
   /** Whether a damaged line came last: a line that follows tells whether one is missing. */
   private boolean damagedLineLast;
@@ -206,7 +217,7 @@ public final class RigStream {
     }
     dropHeld(events);
     anchored = false;
-    gapSinceWhole = true;
+    noteGap();
     pace.forget();
     return events;
   }
@@ -234,7 +245,7 @@ public final class RigStream {
       return;
     }
     if (message instanceof Greeting greeting) {
-      greeting(greeting, step, first, events);
+      greeting(greeting, line, step, first, events);
       return;
     }
     noteMissing(step, events);
@@ -275,9 +286,15 @@ public final class RigStream {
   }
 
   private void greeting(
-      Greeting greeting, Continuity.Step step, boolean first, List<RigEvent> events) {
+      Greeting greeting, String line, Continuity.Step step, boolean first, List<RigEvent> events) {
     boolean startOutOfTurn = greeting.sequence() == 0 && step != Continuity.Step.DUE;
     boolean otherBoot = bootCount.filter(known -> known != greeting.bootCount()).isPresent();
+    if (otherBoot && greeting.sequence() != 0 && step == Continuity.Step.DUE && !gapSinceGreeting) {
+      // No line is missing since the greeting of before, so no start lies between: one of the two
+      // start numbers is wrong, and firings keep the one that they have.
+      impossible(line, events);
+      return;
+    }
     boolean inDoubt = false;
     boolean runsBack = goesBack(greeting.ticks());
     pace.rate(greeting.ticksPerSecond());
@@ -302,6 +319,7 @@ public final class RigStream {
       edgesCame = OptionalLong.of(0);
     }
     bootCount = Optional.of(greeting.bootCount());
+    gapSinceGreeting = false;
     anchor(greeting.ticks(), events);
     events.add(new RigEvent.Greeted(greeting));
     if (inDoubt) {
@@ -317,7 +335,7 @@ public final class RigStream {
         // No start hides between two lines that follow each other: one of the ticks is wrong.
         contradicted(events);
       }
-      restart(events);
+      restartUnseen(events);
       inDoubt = !startMayHide;
     }
     long ticks = anchor(beat.ticks(), events);
@@ -374,9 +392,7 @@ public final class RigStream {
     edgesSeen = true;
     long ticks = widening.widen(seen.low32());
     if (isImpossible(seen.channel(), ticks, came)) {
-      counters.bad(ParsedLine.Reason.FIELDS);
-      events.add(new Ignored(Why.IMPOSSIBLE, line));
-      contradicted(events);
+      impossible(line, events);
       return;
     }
     channelTicks.put(seen.channel(), ticks);
@@ -390,6 +406,12 @@ public final class RigStream {
         || ticks < channelTicks.getOrDefault(channel, ticks) - STAMP_TICKS
         || (placing && ticks > wholeTicks.orElse(ticks) + DISORDER_TICKS)
         || (came.isPresent() && pace.isTooEarly(ticks, came.getAsLong()));
+  }
+
+  private void impossible(String line, List<RigEvent> events) {
+    counters.bad(ParsedLine.Reason.FIELDS);
+    events.add(new Ignored(Why.IMPOSSIBLE, line));
+    contradicted(events);
   }
 
   /** One of the last lines says what cannot be, and nobody knows which. */
@@ -469,6 +491,16 @@ public final class RigStream {
     return new Losses(0, 0, 0, 0, 0, 0, 0, 0);
   }
 
+  /** A start whose greeting did not come: what is missing may be of before it or of after. */
+  private void restartUnseen(List<RigEvent> events) {
+    continuity.startedAnew();
+    restart(events);
+    if (gapSinceWhole) {
+      // It was told in its place too, but there it touches the start before only.
+      events.add(new RigEvent.LinesLost(Math.max(1, missingSinceWhole)));
+    }
+  }
+
   private void restart(List<RigEvent> events) {
     curves.breakOff();
     events.add(new RigEvent.Restarted());
@@ -502,7 +534,7 @@ public final class RigStream {
   private long anchor(long wireTicks, List<RigEvent> events) {
     long ticks = continued(wireTicks);
     if (ticks > TICKS_MOST) {
-      restart(events);
+      restartUnseen(events);
       ticks = wireTicks;
     }
     wholeTicksBefore = wholeTicks;
@@ -510,6 +542,7 @@ public final class RigStream {
     widening.anchor(ticks);
     anchored = true;
     gapSinceWhole = false;
+    missingSinceWhole = 0;
     placing = true;
     while (!held.isEmpty()) {
       held.removeFirst().placed().accept(events);
@@ -543,6 +576,10 @@ public final class RigStream {
         dropHeld(events);
       }
     }
+    if (held.isEmpty()) {
+      long before = step == Continuity.Step.BACK ? 0 : missingSinceWhole;
+      missingSinceWhole = (int) Math.min(Integer.MAX_VALUE, before + missing);
+    }
     addMissing(missing, events);
     if (step == Continuity.Step.BACK) {
       // The line may be an old one that comes again, and so may those behind it.
@@ -550,8 +587,13 @@ public final class RigStream {
     }
     if (step != Continuity.Step.DUE) {
       anchored = false;
-      gapSinceWhole = true;
+      noteGap();
     }
+  }
+
+  private void noteGap() {
+    gapSinceWhole = true;
+    gapSinceGreeting = true;
   }
 
   private void addMissing(int count, List<RigEvent> events) {

@@ -29,7 +29,6 @@ class WallsTest {
       List.of(
           "stored",
           "trouble",
-          "files",
           "time",
           "speeds",
           "signal",

@@ -10,10 +10,11 @@ import java.util.Random;
  *
  * <p>The rule. Nobody can tell where a board could have sent the lines as they stand: each edge is
  * at most 20 ms out of order with the beats and the edges of other channels around it, at most 4 us
- * with those of its own channel, and not later than the host had it by more than {@link
- * #ARRIVAL_SLACK_NANOS}; a beat keeps its order with the edges around it and is off by no more than
- * 20 ms; a rate is off by no more than {@link #RATE_CLASS}, as oscillators are; the start number is
- * that of the first greeting, which nothing can be held against. All else can be told.
+ * with those of its own channel, and, once {@link #BEATS_UNTIL_PACE} beats of its start have come,
+ * not later than the host had it by more than {@link #ARRIVAL_SLACK_NANOS}; a beat keeps its order
+ * with the edges around it and is off by no more than 20 ms; a rate is off by no more than {@link
+ * #RATE_CLASS}, as oscillators are; the start number is that of the first greeting, which nothing
+ * can be held against. All else can be told.
  *
  * @param field which field of which kind of line
  * @param place of the line
@@ -26,6 +27,9 @@ record Alteration(String field, int place, String text, boolean detectable) {
 
   /** Later than its arrival by more than this no edge can be, whatever the clocks do. */
   static final long ARRIVAL_SLACK_NANOS = 50_000_000;
+
+  /** Until then the host cannot know that the board goes at the pace of its own clock. */
+  static final int BEATS_UNTIL_PACE = 8;
 
   private static final long DISORDER_TICKS = 320_000;
 
@@ -126,7 +130,7 @@ record Alteration(String field, int place, String text, boolean detectable) {
     long ticks = line.ticks() + moved;
     // The host had the line at this time; what the clocks are apart is known to a millisecond.
     long lateNanos = Math.round((ticks - line.ticks()) * 62.5) - (line.nanos() - line.happened());
-    if (lateNanos > ARRIVAL_SLACK_NANOS) {
+    if (lateNanos > ARRIVAL_SLACK_NANOS && beatsOfTheStartBefore(lines, place) > BEATS_UNTIL_PACE) {
       return true;
     }
     char channel = line.text().charAt(7);
@@ -145,6 +149,14 @@ record Alteration(String field, int place, String text, boolean detectable) {
       }
     }
     return false;
+  }
+
+  private static int beatsOfTheStartBefore(List<InventedSession.Line> lines, int place) {
+    int beats = 0;
+    for (int i = place - 1; i >= 0 && !lines.get(i).text().startsWith("H "); i--) {
+      beats += lines.get(i).text().startsWith("B ") ? 1 : 0;
+    }
+    return beats;
   }
 
   private static boolean beatIsImpossible(List<InventedSession.Line> lines, int place, long after) {

@@ -65,7 +65,12 @@ class LawsTest {
             seen().stream()
                 .map(s -> new Seen(s.rig(), s.bootCount(), s.edges(), true, "UNUSABLE", 0))
                 .toList());
-    assertThat(judged(seen, 1).broken(WireLaw.NEEDLESS)).isEqualTo(session.firings().size());
+    // A press in vain may wait for light that was lost: its mark is never for nothing.
+    long opened =
+        session.firings().stream()
+            .filter(firing -> firing.kind() != TrueFiring.Kind.DID_NOT_OPEN)
+            .count();
+    assertThat(judged(seen, 1).broken(WireLaw.NEEDLESS)).isEqualTo(opened).isGreaterThan(20);
   }
 
   @Test

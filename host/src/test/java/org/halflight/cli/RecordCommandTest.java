@@ -101,7 +101,7 @@ class RecordCommandTest {
       }
     }
     assertThat(execute("record", "recompute", "--record", empty.toString())).isEqualTo(1);
-    assertThat(said()).contains("is an empty file and no record");
+    assertThat(said()).contains("is an empty file, not a record");
     // The window's own place is no other.
     Files.createFile(own);
     assertThat(execute("record", "take-in", session.toString())).isEqualTo(1);
@@ -122,7 +122,7 @@ class RecordCommandTest {
     assertThat(execute("record", "recompute")).isZero();
     assertThat(said()).contains("firing 2");
     assertThat(execute("record", "verify", "--repair")).isZero();
-    assertThat(said()).contains("1 were written anew").contains("is in order again");
+    assertThat(said()).contains("1 were rewritten").contains("is repaired");
     assertThat(execute("record", "verify")).isZero();
   }
 

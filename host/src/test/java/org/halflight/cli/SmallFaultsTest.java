@@ -52,10 +52,10 @@ class SmallFaultsTest {
   void aTableThatIsNoneIsSaidWithoutTheNameOfAClass() throws Exception {
     Path file = Files.writeString(folder.resolve("t.csv"), "a,b\r\n\"c\"d,e\r\n");
     assertThat(execute("gauge", file.toString())).isEqualTo(1);
-    assertThat(printed()).contains("is no table (CSV)").doesNotContain("Exception");
+    assertThat(printed()).contains("is not a table (CSV)").doesNotContain("Exception");
     Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xFE, 0, 1});
     assertThat(execute("gauge", file.toString())).isEqualTo(1);
-    assertThat(printed()).contains("is no table (CSV)").doesNotContain("Exception");
+    assertThat(printed()).contains("is not a table (CSV)").doesNotContain("Exception");
   }
 
   @Test

@@ -155,7 +155,7 @@ class OutFilesTest {
     OutFiles files = OutFiles.of(true, List.of());
     refused(files, folder, FileKind.TABLE, "is a folder");
     refused(files, folder.resolve("no").resolve("x.csv"), FileKind.TABLE, "There is no folder");
-    refused(files, Path.of("/dev/null"), FileKind.TABLE, "no ordinary file");
+    refused(files, Path.of("/dev/null"), FileKind.TABLE, "not an ordinary file");
     refused(files, folder.resolve("x".repeat(300) + ".csv"), FileKind.TABLE, "too long", true);
   }
 

@@ -115,7 +115,7 @@ class RecomputeTest {
         List.of(
             "UPDATE firing SET edges = x'01'",
             "UPDATE firing SET first_ticks = first_ticks + 1",
-            "UPDATE firing SET damage = 'link-lost'",
+            "UPDATE firing SET edges = x'01', damage = 'link-lost'",
             "DELETE FROM firing")) {
       assertThatThrownBy(() -> change(tampering))
           .as(tampering)

@@ -113,7 +113,7 @@ class TroubleTest {
       if (name.equals(within)) {
         assertThat(within.toFile().mkdir()).isTrue();
       }
-      assertTrouble(() -> RecordFixture.open(name), Reason.NOT_OURS, "is a folder and no record");
+      assertTrouble(() -> RecordFixture.open(name), Reason.NOT_OURS, "is a folder, not a record");
     }
     assertTrouble(
         () -> RecordFixture.open(within.resolve("..")), Reason.NOT_OURS, "is a folder and no");
@@ -128,7 +128,7 @@ class TroubleTest {
   void noSentenceBearsANameThatOnlyTheDatabaseKnows() throws IOException {
     Path text = Files.writeString(folder.resolve("diary"), "Once upon a time. ".repeat(100));
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      assertTrouble(() -> record.restore(text), Reason.DAMAGED, "is no database");
+      assertTrouble(() -> record.restore(text), Reason.DAMAGED, "is not a database");
       assertThatThrownBy(() -> record.restore(text)).message().doesNotContain("SQLITE");
       assertThat(record.takeIn(sessionFile).added()).isPositive();
     }

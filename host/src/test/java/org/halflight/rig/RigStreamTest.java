@@ -151,9 +151,114 @@ class RigStreamTest {
         .containsExactly(new LinesLost(1));
     assertThat(stream.accept(rig.beat(BEAT, Channel.CENTRE_LOW)))
         .containsExactly(
-            new Restarted(), edgeAt(Channel.CENTRE_LOW, true, 5000), new TimeAt(BEAT, 1, 0x1234));
+            new Restarted(),
+            new LinesLost(1),
+            edgeAt(Channel.CENTRE_LOW, true, 5000),
+            new TimeAt(BEAT, 1, 0x1234));
+    assertThat(stream.statistics().missing()).isEqualTo(1);
     // Asked for its greeting, the rig tells a new boot count: that start is known already.
     assertThat(stream.accept(rig.greeting(BEAT + 5))).hasSize(1);
+  }
+
+  @Test
+  void whatIsMissingBeforeAStartThatShowsLateIsMissingBehindItToo() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(40 * BEAT));
+    rig.lose(5);
+    stream.accept(rig.losses(0, 0));
+    rig.setNextSequence(3);
+    stream.accept(rig.edge(Channel.CENTRE_LOW, true, 5000));
+    rig.lose(2);
+    stream.accept(rig.edge(Channel.CENTRE_LOW, false, 9000));
+
+    // The five are of the start before: the counter went back behind them, to the third line.
+    assertThat(stream.accept(rig.beat(BEAT)))
+        .containsExactly(
+            new Restarted(),
+            new LinesLost(3),
+            edgeAt(Channel.CENTRE_LOW, true, 5000),
+            new LinesLost(2),
+            edgeAt(Channel.CENTRE_LOW, false, 9000),
+            new TimeAt(BEAT, 0, 0x1234));
+  }
+
+  @Test
+  void aStartThatShowsAfterTheLinkWasLostIsALoss() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(40 * BEAT));
+    stream.linkLost();
+
+    assertThat(stream.accept(rig.beat(BEAT)))
+        .containsExactly(new Restarted(), new LinesLost(1), new TimeAt(BEAT, 0, 0x1234));
+  }
+
+  @Test
+  void aLineOfAnotherStartIsNoRepeat() {
+    stream.accept(rig.start());
+    stream.accept(rig.losses(0, 0));
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.start());
+    String same = rig.losses(0, 0);
+
+    assertThat(stream.accept(same)).isEmpty();
+    assertThat(stream.accept(rig.beat(BEAT + 7))).containsExactly(new TimeAt(BEAT + 7, 0, 0x1234));
+    assertThat(stream.accept(same)).containsExactly(new Ignored(Why.REPEATED, same));
+    assertThat(stream.statistics().missing()).isZero();
+  }
+
+  @Test
+  void aLineOfAnotherStartIsNoRepeatThoughItsGreetingIsMissing() {
+    stream.accept(rig.start());
+    rig.lose(1);
+    stream.accept(rig.beat(40 * BEAT));
+    stream.accept(rig.losses(0, 0));
+    rig.setNextSequence(1);
+    String first = rig.beat(BEAT);
+    stream.accept(first);
+    rig.setNextSequence(3);
+    String same = rig.losses(0, 0);
+
+    assertThat(stream.accept(same))
+        .containsExactly(new LinesLost(1), new RigEvent.EdgesCounted(false));
+    // What came since the start is known still.
+    assertThat(stream.accept(first)).containsExactly(new Ignored(Why.REPEATED, first));
+  }
+
+  @Test
+  void leavesOutAGreetingWithAnotherStartNumberWhereNoStartCanBe() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(BEAT));
+    stream.accept(rig.beat(2 * BEAT));
+    String altered = otherStart(rig.greeting(2 * BEAT + 100));
+
+    assertThat(stream.accept(altered))
+        .containsExactly(
+            new Ignored(Why.IMPOSSIBLE, altered),
+            new RigEvent.Contradicted(OptionalLong.of(BEAT - 320_000)));
+    assertThat(stream.statistics().badFields()).isEqualTo(1);
+    assertThat(stream.accept(rig.beat(3 * BEAT))).containsExactly(new TimeAt(3 * BEAT, 0, 0x1234));
+    // The start number that is known stays so.
+    assertThat(stream.accept(rig.greeting(3 * BEAT + 100)))
+        .hasSize(1)
+        .first()
+        .isInstanceOf(Greeted.class);
+  }
+
+  @Test
+  void believesAnotherStartNumberWhereAStartMayHide() {
+    stream.accept(rig.start());
+    rig.lose(1);
+    stream.accept(rig.beat(BEAT));
+    // The greeting of a start may have been the line that is missing.
+    assertThat(stream.accept(otherStart(rig.greeting(BEAT + 100)))).contains(new Restarted());
+
+    stream.linkLost();
+    assertThat(stream.accept(rig.greeting(BEAT + 900))).contains(new Restarted());
+  }
+
+  private static String otherStart(String greeting) {
+    String body = greeting.substring(0, greeting.indexOf('#')).replace("00000008", "0B000008");
+    return body + "#" + String.format("%04X", Crc16.of(body));
   }
 
   @Test

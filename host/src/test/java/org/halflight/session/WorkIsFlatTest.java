@@ -53,7 +53,7 @@ class WorkIsFlatTest {
     long before = MEMORY.getCurrentThreadAllocatedBytes();
     for (int i = 0; i < firings; i++) {
       ticks += 8_000_000;
-      long width = 235_000L + i % 7 * 100;
+      long width = 235_000L + i % 7 * 100L;
       edge(Channel.CENTRE_LOW, true, ticks);
       edge(Channel.CENTRE_HIGH, true, ticks + 4000);
       session.take(

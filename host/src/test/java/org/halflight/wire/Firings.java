@@ -9,13 +9,15 @@ import org.halflight.wire.TrueFiring.Kind;
 final class Firings {
   private static final long MS = TrueFiring.MS;
 
+  private static final List<Kind> KINDS = List.of(Kind.values());
+
   private Firings() {}
 
   static List<TrueFiring> some(SplittableRandom random, int count) {
     List<TrueFiring> firings = new ArrayList<>();
     long at = 3000 * MS;
     for (int i = 0; i < count; i++) {
-      Kind kind = Kind.values()[random.nextInt(Kind.values().length)];
+      Kind kind = KINDS.get(random.nextInt(KINDS.size()));
       if (!firings.isEmpty()
           && firings.get(firings.size() - 1).outcome().equals("DID_NOT_OPEN")
           && kind != Kind.PRESS_WITHOUT_LIGHT) {

@@ -61,6 +61,23 @@ class LostLinesTest {
   }
 
   @Test
+  void theFirstLinesOfAStart() {
+    for (Kind kind : Kind.values()) {
+      for (int position = 0; position < 2 * POSITIONS; position++) {
+        Scene before = new Scene(Kind.PRESSED, 7 * MS);
+        Scene behind = new Scene(kind, position * ModelBoard.BEAT_TICKS / (2 * POSITIONS) + 99);
+        List<TrueFiring> firings = new ArrayList<>(before.firings);
+        firings.addAll(behind.firings);
+        for (int lost = 1; lost < behind.lines.size() - 10; lost++) {
+          List<Sent> came = new ArrayList<>(before.lines);
+          came.addAll(behind.lines.subList(lost, behind.lines.size()));
+          assertTrue(came, firings, kind + " at " + position + ", lost the first " + lost);
+        }
+      }
+    }
+  }
+
+  @Test
   void burstsInLongStreams(@Seed long seed) {
     int rounds = Integer.getInteger("halflight.rounds", 400);
     System.out.println("LostLinesTest seed " + seed + ", rounds " + rounds);
