@@ -40,6 +40,7 @@ final class BoardPart implements Part {
   private static final double RAMP_SECONDS = 0.001;
   private static final double RELATIVE = 0.01;
   private static final long SLOW_NANOS = TimeUnit.SECONDS.toNanos(30);
+
   /** In which a fault of the scenario happens. */
   private static final long FAULT_NANOS = TimeUnit.MILLISECONDS.toNanos(1500);
 
@@ -109,7 +110,8 @@ final class BoardPart implements Part {
         }
         long took = box.nanos() - from;
         tally.most(
-            "milliseconds of the board from a fault to a firing that was measured, at most", took / 1_000_000);
+            "milliseconds of the board from a fault to a firing that was measured, at most",
+            took / 1_000_000);
         if (took > SLOW_NANOS) {
           tally.breaks(SLOW, replay, fault + ": " + took / 1_000_000 + " ms");
         }
