@@ -21,10 +21,12 @@ import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Sentences;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Whatever is in a session file: it is read as it was written, or it is counted as damage. */
+@Tag("long")
 class DamagedSessionTest {
   /** Files of each form; a fixed number, so that the work is the same on every machine. */
   private static final int FILES = 600;

@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.halflight.fixtures.Seed;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * The short form of the campaign, in this process. A case that breaks a law is made again by {@code
  * --again} of {@link Campaign}.
  */
+@Tag("long")
 class CampaignTest {
   @Test
   void damageOnTheWire(@Seed long seed) throws Exception {

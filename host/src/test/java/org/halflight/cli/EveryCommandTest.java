@@ -34,6 +34,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.WorkshopRecord;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -46,6 +47,7 @@ import picocli.CommandLine.Model.OptionSpec;
  * sentence, no fault of the program, and nothing that was there changed. The commands are found by
  * their own model, so that a new one is tried by itself.
  */
+@Tag("long")
 class EveryCommandTest {
   /** Words that are enough to get past what is not tried; in every other place stands a value. */
   private static final Map<String, List<String>> USUAL = new LinkedHashMap<>();

@@ -104,7 +104,7 @@ class OverwritingTest {
     assertThat(printed()).contains("is there already").contains("--force");
     assertThat(execute("export", session.toString(), "--speeds", table.toString(), "--force"))
         .isEqualTo(1);
-    assertThat(printed()).contains("is another table");
+    assertThat(printed()).contains("holds a different table");
     assertThat(Files.readAllBytes(table)).isEqualTo(first);
     Files.writeString(table, "\r\n", java.nio.file.StandardOpenOption.APPEND);
     assertThat(execute("export", session.toString(), "--firings", table.toString(), "--force"))

@@ -27,9 +27,11 @@ import org.halflight.profile.ProfileText;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.Channel;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("long")
 class ProfileCommandsTest {
   @TempDir private Path folder;
 

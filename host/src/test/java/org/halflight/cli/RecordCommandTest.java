@@ -15,10 +15,12 @@ import java.time.Instant;
 import org.halflight.record.DataFolder;
 import org.halflight.record.WorkshopRecord;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The record at the command line; its firings are of an invented shutter. */
+@Tag("long")
 class RecordCommandTest {
   @TempDir private Path folder;
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -80,7 +80,7 @@ class OutFilesTest {
     Path firings = Files.writeString(folder.resolve("f.csv"), OLD_TABLE);
     assertThatThrownBy(() -> files.table(firings, List.of("source", "phase", "marked_speed")))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("another table");
+        .hasMessageContaining("a different table");
     // One that an earlier version wrote, with fewer columns, and one for a spreadsheet.
     Path quoted =
         Files.writeString(folder.resolve("q.csv"), "\"firing\",\"rig_serial\",\"more\"\r\n");

@@ -101,7 +101,7 @@ class TroubleTest {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.truncate(channel.size() / 2);
     }
-    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is damaged");
+    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is not a database");
     takenInElsewhere();
   }
 
@@ -116,7 +116,9 @@ class TroubleTest {
       assertTrouble(() -> RecordFixture.open(name), Reason.NOT_OURS, "is a folder, not a record");
     }
     assertTrouble(
-        () -> RecordFixture.open(within.resolve("..")), Reason.NOT_OURS, "is a folder and no");
+        () -> RecordFixture.open(within.resolve("..")),
+        Reason.NOT_OURS,
+        "is a folder, not a record");
     for (String made : List.of("null.lock", "...lock", "..lock", ".lock")) {
       assertThat(Path.of(made)).doesNotExist();
       assertThat(within.resolve(made)).doesNotExist();
@@ -144,7 +146,7 @@ class TroubleTest {
   void aFileOfSomethingElseIsRefusedAndLeftAsItIs() throws Exception {
     Files.writeString(file, "Once upon a time. ".repeat(100));
     byte[] text = Files.readAllBytes(file);
-    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is damaged");
+    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is not a database");
     assertThat(Files.readAllBytes(file)).isEqualTo(text);
     Path foreign = folder.resolve("foreign.sqlite");
     try (Connection other = Database.connection(foreign)) {

@@ -9,6 +9,7 @@ import java.util.SplittableRandom;
 import org.halflight.fixtures.Seed;
 import org.halflight.wire.ModelBoard.Sent;
 import org.halflight.wire.TrueFiring.Kind;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,6 +19,7 @@ import org.junit.jupiter.api.Test;
  * <p>The seed of the random part is printed; {@code -Dhalflight.seed} runs one again and {@code
  * -Dhalflight.rounds} more of them.
  */
+@Tag("long")
 class LostLinesTest {
   private static final long MS = TrueFiring.MS;
   private static final long WIDTH = 250_000;
