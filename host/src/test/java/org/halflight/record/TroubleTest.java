@@ -101,7 +101,7 @@ class TroubleTest {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.truncate(channel.size() / 2);
     }
-    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is not a database");
+    assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is damaged");
     takenInElsewhere();
   }
 
