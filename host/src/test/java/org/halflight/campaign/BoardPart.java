@@ -41,6 +41,12 @@ final class BoardPart implements Part {
   private static final double RELATIVE = 0.01;
   private static final long SLOW_NANOS = TimeUnit.SECONDS.toNanos(30);
 
+  /** What is waited for, in the time of the board; nothing takes a third of it. */
+  private static final long LIMIT_NANOS = TimeUnit.SECONDS.toNanos(20);
+
+  /** Until the cable is in again. */
+  private static final long PLUG_NANOS = TimeUnit.MILLISECONDS.toNanos(3500);
+
   /** In which a fault of the scenario happens. */
   private static final long FAULT_NANOS = TimeUnit.MILLISECONDS.toNanos(1500);
 
@@ -189,14 +195,20 @@ final class BoardPart implements Part {
         box.say("fire +0." + (1 + random.nextInt(6)) + ' ' + name(SECONDS[random.nextInt(3)]));
       }
       box.say(fault);
-      long until = box.nanos() + FAULT_NANOS;
+      long until = box.nanos() + (fault.startsWith("unplug") ? PLUG_NANOS : FAULT_NANOS);
       until(() -> box.nanos() > until);
+      long heard = lines();
+      until(() -> lines() > heard + 2);
       for (int i = 0; i < TRIES; i++) {
         if (fires(SECONDS[random.nextInt(3)])) {
           return true;
         }
       }
       return false;
+    }
+
+    private long lines() {
+      return driver.workbench().fold().linkStatistics().lines();
     }
 
     private boolean fires(double seconds) throws IOException {
@@ -260,9 +272,10 @@ final class BoardPart implements Part {
     }
 
     private boolean until(BooleanSupplier condition) {
-      BenchInABox.Limit limit = box.limit();
+      BenchInABox.Limit lives = box.limit();
+      long limit = box.nanos() + LIMIT_NANOS;
       while (!condition.getAsBoolean()) {
-        if (limit.isOver()) {
+        if (box.nanos() > limit || lives.isOver()) {
           return false;
         }
         driver.step();

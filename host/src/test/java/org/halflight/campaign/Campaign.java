@@ -18,6 +18,9 @@ import java.util.Map;
 public final class Campaign {
   static final long SEED = 20261130;
 
+  private static final String LONG = "cases that took longer than 5 s";
+  private static final long LONG_MILLIS = 5_000;
+
   private static final List<Part> PARTS =
       List.of(
           new WirePart(),
@@ -81,6 +84,10 @@ public final class Campaign {
           part.unit(),
           seed,
           cpuSeconds() - from);
+      tally.law(LONG);
+      if (tally.longestMillis() > LONG_MILLIS) {
+        tally.breaks(LONG, "see above", tally.longestMillis() + " ms");
+      }
       System.out.print(tally);
       tallies.add(tally);
       if (table != null) {

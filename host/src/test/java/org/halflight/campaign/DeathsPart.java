@@ -27,7 +27,7 @@ final class DeathsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 250;
+    return 150;
   }
 
   @Override
@@ -62,11 +62,13 @@ final class DeathsPart implements Part {
 
   private void one(long caseSeed, Tally tally) {
     tally.add(unit(), 1);
+    long from = System.nanoTime();
     try {
       new Life(new Random(caseSeed), Seeds.replay(name(), caseSeed), tally).live();
     } catch (RuntimeException | StackOverflowError e) {
       tally.breaks(WirePart.EXCEPTIONS, Seeds.replay(name(), caseSeed), Thrown.said(e));
     }
+    tally.took("session with its deaths and replays", from);
   }
 
   /** One session, with its deaths. */

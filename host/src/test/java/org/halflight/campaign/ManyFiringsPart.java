@@ -34,7 +34,7 @@ final class ManyFiringsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 1_000;
+    return 600;
   }
 
   @Override

@@ -35,7 +35,7 @@ final class MutationsPart implements Part {
 
   @Override
   public long shortSize() {
-    return 60;
+    return 20;
   }
 
   @Override
@@ -106,7 +106,7 @@ final class MutationsPart implements Part {
       String replayed = whole("replay", session, "--each", "--details");
       sessionSays = replayed + exported();
       profileSays = whole("profile", "show", profile);
-      whole("disc", "read", "--practice", "--edges", disc);
+      whole("disc", "read", "--practice", "--seconds", "2", "--edges", disc);
       discBytes = Files.readAllBytes(disc);
       whole("record", "take-in", "--new-record", "--record", record, session);
       recordBytes = Files.readAllBytes(record);
@@ -298,7 +298,9 @@ final class MutationsPart implements Part {
     }
 
     private Command.Came command(Object... words) {
+      long from = System.nanoTime();
       Command.Came came = Command.of(folder, typed(words));
+      tally.took("command", from);
       tally.add("commands", 1);
       if (!came.wrong().isEmpty()) {
         tally.breaks(INNARDS, replay, String.join(" ", typed(words)) + ": " + came.wrong());

@@ -14,6 +14,7 @@ final class Tally {
   private final Map<String, Long> counts = new LinkedHashMap<>();
   private final Map<String, Long> broken = new LinkedHashMap<>();
   private final List<String> told = new ArrayList<>();
+  private long longestMillis;
 
   Tally(String part) {
     this.part = part;
@@ -31,6 +32,18 @@ final class Tally {
   /** Keeps the greatest. */
   void most(String what, long number) {
     counts.merge(what, number, Math::max);
+  }
+
+  /** Keeps how long the longest case took; told, and never a law of a test. */
+  void took(String what, long fromNanos) {
+    long millis = (System.nanoTime() - fromNanos) / 1_000_000;
+    longestMillis = Math.max(longestMillis, millis);
+    most("milliseconds of the longest " + what, millis);
+  }
+
+  /** How long the longest case of all took, in milliseconds. */
+  long longestMillis() {
+    return longestMillis;
   }
 
   /** A law that may be broken; so that a table shows it with 0 when it never was. */

@@ -29,7 +29,7 @@ final class WirePart implements Part {
 
   @Override
   public long shortSize() {
-    return 6_000;
+    return 3_000;
   }
 
   @Override
@@ -76,6 +76,7 @@ final class WirePart implements Part {
     tally.add(unit(), arrived.touched().cardinality());
     tally.add("damaged lines whose check fitted by chance, drawn again", arrived.drawnAgain());
     long before = Allocated.bytes();
+    long began = System.nanoTime();
     Folded folded;
     try {
       folded = Folded.live(SessionLines.SECOND);
@@ -85,6 +86,7 @@ final class WirePart implements Part {
       tally.breaks(EXCEPTIONS, replay, Thrown.said(e));
       return;
     }
+    tally.took("session", began);
     long bytesEach = (Allocated.bytes() - before) / file.lines().size();
     tally.most("bytes taken a line, in the worst session", bytesEach);
     tally.most("events that one line brought, at most", folded.mostNews());
