@@ -2,8 +2,10 @@ package org.halflight.campaign;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,8 +31,11 @@ final class Acts {
 
   private final NavigableSet<Long> counting = new TreeSet<>();
   private final Set<Long> undone = new HashSet<>();
-  private long lastUndo;
-  private long lastUndone;
+
+  /** Undo marks that hold, with the act of each. */
+  private final NavigableMap<Long, Long> undos = new TreeMap<>();
+
+  private long lastAct;
 
   /** The acts of a file of the second form. */
   static Acts of(List<String> lines) {
@@ -50,17 +55,16 @@ final class Acts {
     Matcher named = OF.matcher(words.substring(kind.length()));
     if (KINDS.contains(kind)) {
       counting.add(number);
-      lastUndo = 0;
+      lastAct = number;
     } else if (named.matches()) {
       long of = Long.parseLong(named.group(1));
       if (kind.equals("undo") && counting.remove(of)) {
         undone.add(of);
-        lastUndo = number;
-        lastUndone = of;
-      } else if (kind.equals("redo") && lastUndo > 0 && of == lastUndo) {
-        undone.remove(lastUndone);
-        counting.add(lastUndone);
-        lastUndo = 0;
+        undos.put(number, of);
+      } else if (kind.equals("redo") && undos.containsKey(of)) {
+        long act = undos.remove(of);
+        undone.remove(act);
+        counting.add(act);
       }
     }
   }
@@ -72,7 +76,7 @@ final class Acts {
 
   /** The last undo, as long as nothing was done since; 0 where there is none. */
   long redoable() {
-    return lastUndo;
+    return undos.isEmpty() || undos.lastKey() < lastAct ? 0 : undos.lastKey();
   }
 
   /** The file without what was undone, and without the marks that say so. */
