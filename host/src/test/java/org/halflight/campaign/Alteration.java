@@ -12,9 +12,9 @@ import java.util.Random;
  * at most 20 ms out of order with the beats and the edges of other channels around it, at most 4 us
  * with those of its own channel, and, once {@link #BEATS_UNTIL_PACE} beats of its start have come,
  * not later than the host had it by more than {@link #ARRIVAL_SLACK_NANOS}; a beat keeps its order
- * with the edges around it and is off by no more than 20 ms; a rate is off by no more than {@link
- * #RATE_CLASS}, as oscillators are; the start number is that of the first greeting, which nothing
- * can be held against. All else can be told.
+ * with the edges around it and is off by no more than 20 ms; a rate is off 16 or 8 MHz by no more
+ * than {@link #RATE_CLASS}, as oscillators are; the start number is that of the first greeting,
+ * which nothing can be held against. All else can be told.
  *
  * @param field which field of which kind of line
  * @param place of the line
@@ -119,7 +119,9 @@ record Alteration(String field, int place, String text, boolean detectable) {
   }
 
   static boolean rateIsImpossible(String rate) {
-    return Math.abs(Long.parseLong(rate, 16) - RATE) > RATE_CLASS * RATE;
+    long told = Long.parseLong(rate, 16);
+    return Math.abs(told - RATE) > RATE_CLASS * RATE
+        && Math.abs(told - RATE / 2) > RATE_CLASS * RATE / 2;
   }
 
   static boolean edgeIsImpossible(

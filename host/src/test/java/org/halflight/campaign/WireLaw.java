@@ -9,7 +9,7 @@ import java.util.Set;
 
 /** Holds results against what was fired. */
 final class WireLaw {
-  static final String LOST = "settled firings lost whose lines all came";
+  static final String LOST = "firings lost whose lines all came, with the beat behind them";
   static final String FALSE = "results without a mark that are not what was fired";
   static final String NEEDLESS = "firings without a figure though nothing near them was touched";
 
@@ -21,7 +21,7 @@ final class WireLaw {
   private WireLaw() {}
 
   /**
-   * @param touched firings of which a line did not come as it was sent
+   * @param touched firings of which a line, or a beat behind one, did not come as it was sent
    * @param near firings near which a line did not
    */
   static void judge(

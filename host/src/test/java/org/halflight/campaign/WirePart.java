@@ -102,9 +102,12 @@ final class WirePart implements Part {
     for (int place = 0; place < lines.size(); place++) {
       int firing = lines.get(place).firing();
       if (firing >= 0) {
-        touched.set(firing, touched.get(firing) || arrived.touched().get(place));
-        int from = beatsFrom(lines, place, -1);
-        int to = beatsFrom(lines, place, 1) + 1;
+        // After a gap edges wait for a beat to be placed by; without one a firing never settled.
+        boolean isTouched =
+            arrived.touched().get(place) || arrived.touched().get(beatsFrom(lines, place, 1, 1));
+        touched.set(firing, touched.get(firing) || isTouched);
+        int from = beatsFrom(lines, place, -1, NEAR_BEATS);
+        int to = beatsFrom(lines, place, 1, NEAR_BEATS) + 1;
         // A start breaks off what has not been quiet for long enough.
         boolean isNear =
             !arrived.touched().get(from, to).isEmpty() || !session.starts().get(from, to).isEmpty();
@@ -115,9 +118,9 @@ final class WirePart implements Part {
   }
 
   /** The place of a beat before or behind a line. */
-  private static int beatsFrom(List<InventedSession.Line> lines, int place, int step) {
+  private static int beatsFrom(List<InventedSession.Line> lines, int place, int step, int most) {
     int at = place;
-    for (int beats = 0; beats < NEAR_BEATS && at + step >= 0 && at + step < lines.size(); ) {
+    for (int beats = 0; beats < most && at + step >= 0 && at + step < lines.size(); ) {
       at += step;
       beats += lines.get(at).text().charAt(0) == 'B' ? 1 : 0;
     }
