@@ -76,8 +76,8 @@ final class Continuity {
   }
 
   /**
-   * The rig started anew where the counter went back, and its greeting did not come: it may say
-   * word for word what it said at the start before.
+   * The rig started anew where the counter went back, and the greeting of that start did not come,
+   * or only a later one did: it may say word for word what it said at the start before.
    */
   void startedAnew() {
     while (recent.size() > sinceBack) {

@@ -306,6 +306,7 @@ public final class RigStream {
         contradicted(events);
       }
       edgesCame = OptionalLong.empty();
+      continuity.startedAnew();
       if (wholeTicks.isPresent()) {
         restart(events);
       }

@@ -225,6 +225,21 @@ class RigStreamTest {
   }
 
   @Test
+  void aLineOfAnotherStartIsNoRepeatThoughOnlyALaterGreetingCame() {
+    stream.accept(rig.start());
+    stream.accept(rig.beat(40 * BEAT));
+    stream.accept(rig.losses(0, 0));
+    stream.accept(rig.beat(41 * BEAT));
+    rig.setNextSequence(1);
+    stream.accept(rig.greeting(BEAT));
+    String same = rig.losses(0, 0);
+
+    assertThat(stream.accept(same)).doesNotContain(new Ignored(Why.REPEATED, same));
+    assertThat(stream.accept(rig.beat(2 * BEAT)))
+        .containsExactly(new TimeAt(2 * BEAT, 0, 0x1234));
+  }
+
+  @Test
   void leavesOutAGreetingWithAnotherStartNumberWhereNoStartCanBe() {
     stream.accept(rig.start());
     stream.accept(rig.beat(BEAT));
