@@ -89,7 +89,7 @@ final class AlterationsPart implements Part {
   }
 
   private static List<String> wrong(InventedSession session, List<Seen> seen) {
-    Map<Long, TrueFiring> byFirst = WireLaw.byFirst(session.firings());
+    Map<Long, List<TrueFiring>> byFirst = WireLaw.byFirst(session.firings());
     return seen.stream()
         .filter(each -> WireLaw.isFalse(WireLaw.truthOf(byFirst, each), each))
         .map(each -> WireLaw.wrong(WireLaw.truthOf(byFirst, each), each))

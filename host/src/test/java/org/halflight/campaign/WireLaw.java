@@ -1,11 +1,11 @@
 package org.halflight.campaign;
 
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Holds results against what was fired. */
 final class WireLaw {
@@ -32,17 +32,18 @@ final class WireLaw {
       String replay,
       Tally tally) {
     Set<TrueEdge> kept = edges(seen);
-    Map<Long, TrueFiring> byFirst = byFirst(firings);
-    Set<Long> right = new HashSet<>();
+    Map<Long, List<TrueFiring>> byFirst = byFirst(firings);
+    Set<TrueFiring> right = new HashSet<>();
     for (Seen each : seen) {
       tally.add("results", 1);
       if (each.marked()) {
         tally.add("results with a mark", 1);
         continue;
       }
-      String wrong = wrong(truthOf(byFirst, each), each);
+      TrueFiring truth = truthOf(byFirst, each);
+      String wrong = wrong(truth, each);
       if (wrong.isEmpty()) {
-        right.add(each.firstTicks() & WIRE_TICKS);
+        right.add(truth);
       } else {
         tally.breaks(FALSE, replay, wrong);
       }
@@ -55,7 +56,7 @@ final class WireLaw {
       }
       // A press in vain waits for its light, and for so long whatever is lost may have been that.
       boolean waits = firing.kind() == TrueFiring.Kind.DID_NOT_OPEN;
-      if (!waits && !near.get(i) && !right.contains(firing.firstTicks() & WIRE_TICKS)) {
+      if (!waits && !near.get(i) && !right.contains(firing)) {
         tally.breaks(NEEDLESS, replay, "firing " + i + " at " + firing.firstTicks());
       }
     }
@@ -68,15 +69,19 @@ final class WireLaw {
     return edges;
   }
 
-  static Map<Long, TrueFiring> byFirst(List<TrueFiring> firings) {
-    Map<Long, TrueFiring> byFirst = new HashMap<>();
-    firings.forEach(firing -> byFirst.put(firing.firstTicks() & WIRE_TICKS, firing));
-    return byFirst;
+  /** Firings by the ticks of their first edge; two starts of a board may each have one there. */
+  static Map<Long, List<TrueFiring>> byFirst(List<TrueFiring> firings) {
+    return firings.stream()
+        .collect(Collectors.groupingBy(firing -> firing.firstTicks() & WIRE_TICKS));
   }
 
-  /** What was fired where a result begins; null where nothing was. */
-  static TrueFiring truthOf(Map<Long, TrueFiring> byFirst, Seen seen) {
-    return byFirst.get(seen.firstTicks() & WIRE_TICKS);
+  /** What was fired where a result begins, at its start if any was; null where nothing was. */
+  static TrueFiring truthOf(Map<Long, List<TrueFiring>> byFirst, Seen seen) {
+    List<TrueFiring> there = byFirst.getOrDefault(seen.firstTicks() & WIRE_TICKS, List.of());
+    return there.stream()
+        .filter(firing -> firing.bootCount() == seen.bootCount())
+        .findFirst()
+        .orElse(there.isEmpty() ? null : there.get(0));
   }
 
   /** Whether a result says something false; one without figures says nothing. */
