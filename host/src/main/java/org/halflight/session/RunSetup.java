@@ -15,8 +15,8 @@ import org.halflight.speeds.Tolerance;
  *
  * @param camera the owner's label of the camera; may be empty
  * @param phase where in the work it stands
- * @param dial key of the dial, see {@link Dial#key}; {@code custom} where nobody said which speeds
- *     are on it
+ * @param dial key of the dial, see {@link Dial#key}; {@link Dial#CUSTOM} where nobody said which
+ *     speeds are on it
  * @param order the speeds to fire, in order
  * @param reference how the markings are read
  * @param firingsPerSpeed good firings wanted of each, from 1
