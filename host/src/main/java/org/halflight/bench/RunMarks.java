@@ -9,12 +9,9 @@ import java.util.stream.Collectors;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Check;
-import org.halflight.session.LinkageLimits;
-import org.halflight.session.Measurand;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StopsAsked;
-import org.halflight.speeds.Tolerances;
+import org.halflight.session.StoredAim;
 
 /** The values of a run's mark that are only there where they say something. */
 final class RunMarks {
@@ -24,16 +21,19 @@ final class RunMarks {
   private static final String SHUT_WHILE_COCKING = "blades-shut-while-cocking";
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
-  private static final String TOLERANCE = "tolerance";
-  private static final String ABOUT = "about";
-  private static final String FIRED = "fired";
-  private static final String UNTIL_DECIDED = "until-decided";
 
-  private static final String STOPS = "stops";
-  private static final String STOP_TOLERANCE = "stop-tolerance";
-  private static final String CONTACT = "contact";
-  private static final String WIRED = "wired";
-  private static final String LINKAGE = "linkage";
+  private static final StoredAim AIM =
+      new StoredAim(
+          Map.of(
+              StoredAim.Part.TOLERANCE, "tolerance",
+              StoredAim.Part.MEASURAND, "about",
+              StoredAim.Part.UNTIL_DECIDED, "fired",
+              StoredAim.Part.STOPS, "stops",
+              StoredAim.Part.STOP_TOLERANCE, "stop-tolerance",
+              StoredAim.Part.LINKAGE, "linkage",
+              StoredAim.Part.FLASH_CONTACT, "contact"),
+          "until-decided",
+          "wired");
 
   private RunMarks() {}
 
@@ -55,44 +55,11 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
-    Aim aim = setup.aim();
-    if (!aim.tolerances().areUsual()) {
-      values.put(TOLERANCE, aim.tolerances().text());
-    }
-    if (aim.measurand() == Measurand.ONE_EXPOSURE) {
-      values.put(ABOUT, Measurand.WORDS.word(aim.measurand()));
-    }
-    if (aim.untilDecided()) {
-      values.put(FIRED, UNTIL_DECIDED);
-    }
-    if (!aim.stops().markings().equals(StopsAsked.USUAL.markings())) {
-      values.put(STOPS, String.join(",", aim.stops().markings()));
-    }
-    if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
-      values.put(STOP_TOLERANCE, Double.toString(aim.stops().toleranceStops()));
-    }
-    if (!aim.linkage().equals(LinkageLimits.USUAL)) {
-      values.put(LINKAGE, aim.linkage().text());
-    }
-    if (aim.flashContact()) {
-      values.put(CONTACT, WIRED);
-    }
+    values.putAll(AIM.write(setup.aim()));
   }
 
   static Aim aim(Map<String, String> values) {
-    return new Aim(
-        Tolerances.find(values.getOrDefault(TOLERANCE, ""))
-            .orElseThrow(() -> new IllegalArgumentException("no tolerance: " + values)),
-        Measurand.WORDS.find(values.getOrDefault(ABOUT, "")).orElse(Measurand.MEAN_OF_SETTING),
-        UNTIL_DECIDED.equals(values.get(FIRED)),
-        new StopsAsked(
-            values.containsKey(STOPS) ? list(values, STOPS) : StopsAsked.USUAL.markings(),
-            values.containsKey(STOP_TOLERANCE)
-                ? Marks.finite(values.get(STOP_TOLERANCE))
-                : StopsAsked.USUAL_TOLERANCE_STOPS),
-        LinkageLimits.find(values.getOrDefault(LINKAGE, ""))
-            .orElseThrow(() -> new IllegalArgumentException("no limits: " + values)),
-        WIRED.equals(values.get(CONTACT)));
+    return AIM.read(values);
   }
 
   static List<Check> checks(Map<String, String> values) {

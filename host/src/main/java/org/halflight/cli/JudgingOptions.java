@@ -3,14 +3,11 @@ package org.halflight.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import org.halflight.session.Aim;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Tolerance;
 import org.halflight.speeds.Tolerances;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.RigKnowledge;
@@ -67,19 +64,19 @@ final class JudgingOptions {
    * @param setups of the runs that they are of, in order
    */
   List<RunSummary> summaries(List<FiringResult> firings, List<RunSetup> setups) {
-    Function<MarkedSpeed, Tolerance> usual = Sessions.usualTolerances(firings);
     List<RunSummary> runs = new ArrayList<>();
     for (Phase phase : Phase.values()) {
       Optional<RunSetup> setup =
           setups.stream().filter(s -> s.phase() == phase).reduce((first, second) -> second);
-      Aim aim = aim(setup.map(RunSetup::aim).orElse(Aim.USUAL));
-      runs.addAll(
-          RunSummary.of(
-              firings.stream().filter(f -> f.phase().equals(Optional.of(phase))).toList(),
-              speed -> aim.tolerances().of(speed, usual.apply(speed)),
-              setup
-                  .map(asked -> Judging.of(asked.withAim(aim), RigKnowledge.UNCALIBRATED))
-                  .orElse(Judging.UNCALIBRATED)));
+      // Firings have a phase from their run on, so where there is none there is no firing.
+      if (setup.isPresent()) {
+        RunSetup asked = setup.get().withAim(aim(setup.get().aim()));
+        runs.addAll(
+            RunSummary.of(
+                firings.stream().filter(f -> f.phase().equals(Optional.of(phase))).toList(),
+                asked::tolerance,
+                Judging.of(asked, RigKnowledge.UNCALIBRATED)));
+      }
     }
     return runs;
   }
@@ -87,12 +84,7 @@ final class JudgingOptions {
   /** What the verdicts of some runs rest on. */
   static List<String> remarks(List<RunSummary> runs) {
     List<SpeedSummary> speeds = runs.stream().flatMap(run -> run.speeds().stream()).toList();
-    boolean usual =
-        speeds.stream()
-            .allMatch(
-                speed ->
-                    speed.tolerance().equals(Tolerance.THIRD)
-                        || speed.tolerance().equals(Tolerance.HALF));
+    boolean usual = runs.stream().allMatch(RunSummary::holdsTradeCustom);
     List<String> remarks = new ArrayList<>();
     remarks.add(Words.say(usual ? "tolerance.custom" : "tolerance.own"));
     for (Measurand measurand : Measurand.values()) {

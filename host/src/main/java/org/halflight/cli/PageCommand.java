@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,11 +11,14 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
+import org.halflight.job.CheckItem;
+import org.halflight.job.ShutterKind;
 import org.halflight.report.CheckLine;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -72,6 +76,16 @@ final class PageCommand implements Callable<Integer> {
   private String shutter;
 
   @Option(
+      names = "--shutter-kind",
+      paramLabel = "KIND",
+      defaultValue = "unknown",
+      description =
+          "How the shutter is built: leaf, leaf-behind-lens, curtain-long-side, curtain-short-side,"
+              + " rotary or other. Curtains and discs get no stop table. Default: a curtain where"
+              + " the run has the dial curtain.")
+  private String kind;
+
+  @Option(
       names = "--done",
       paramLabel = "WORDS",
       description = "What was done; once for each thing.")
@@ -119,6 +133,7 @@ final class PageCommand implements Callable<Integer> {
     if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
+    ShutterKind built = CliWords.constant(ShutterKind.WORDS, kind, "--shutter-kind");
     OutFile page = output.files(profiles.with(sessions)).file(out, FileKind.PAGE);
     List<CheckLine> lists = lists();
     RunChoice.Reading reading = new RunChoice.Reading(judging, profiles, surroundings);
@@ -133,6 +148,7 @@ final class PageCommand implements Callable<Integer> {
             serial,
             job,
             shutter,
+            built,
             lists,
             done,
             notTested,
@@ -159,12 +175,24 @@ final class PageCommand implements Callable<Integer> {
               before.map(Noted::remark).filter(r -> !r.isBlank()).ifPresent(remarks::add);
               after.map(Noted::remark).filter(r -> !r.isBlank()).ifPresent(remarks::add);
               return new CheckLine(
+                  item(item),
                   item,
                   before.map(Noted::state),
                   after.map(Noted::state),
                   String.join("; ", remarks));
             })
         .toList();
+  }
+
+  /** The item that a person means; one of their own has no word here. */
+  private static Optional<CheckItem> item(String typed) {
+    return CheckItem.WORDS
+        .find(typed)
+        .or(
+            () ->
+                Arrays.stream(CheckItem.values())
+                    .filter(item -> EverydayWords.item(item).equalsIgnoreCase(typed))
+                    .findFirst());
   }
 
   private static Map<String, Noted> noted(List<String> typed, String option) {

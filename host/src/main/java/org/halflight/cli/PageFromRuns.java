@@ -14,6 +14,7 @@ import java.util.Set;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
+import org.halflight.job.ShutterKind;
 import org.halflight.report.CheckLine;
 import org.halflight.report.CheckLines;
 import org.halflight.report.Conditions;
@@ -36,7 +37,6 @@ import org.halflight.words.Words;
 final class PageFromRuns {
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
-  private static final String CURTAIN = "curtain";
 
   private final Surroundings surroundings;
   private final Optional<RunChoice> found;
@@ -48,6 +48,7 @@ final class PageFromRuns {
       String serial,
       String job,
       String shutter,
+      ShutterKind kind,
       List<CheckLine> lists,
       List<String> work,
       List<String> notTested,
@@ -68,7 +69,9 @@ final class PageFromRuns {
         typed.camera.isBlank() ? camera(last) : typed.camera,
         typed.serial,
         typed.job,
-        typed.shutter,
+        typed.shutter.isBlank() && typed.kind != ShutterKind.UNKNOWN
+            ? Words.say("desk.shutter." + ShutterKind.WORDS.word(typed.kind))
+            : typed.shutter,
         dial(last),
         found.map(this::part),
         left.map(this::part),
@@ -79,7 +82,7 @@ final class PageFromRuns {
         Standing.of(
             firings.stream().filter(f -> !f.phase().equals(Optional.of(Phase.ADJUSTING))).toList()),
         typed.wet || Conditions.isWet(conditions(last)),
-        stopTables(last),
+        stopTables(last, typed.kind),
         typed.fNumber.isPresent() ? typed.fNumber : Conditions.fNumber(conditions(last)),
         Source.of(firings),
         sourceWords(firings),
@@ -103,7 +106,7 @@ final class PageFromRuns {
     return run.notes()
         .map(
             notes ->
-                Dial.find(notes.setup().dial()).map(Dial::speeds).orElse(notes.setup().order()))
+                Dial.ofKey(notes.setup().dial()).map(Dial::speeds).orElse(notes.setup().order()))
         .orElse(List.of());
   }
 
@@ -122,9 +125,10 @@ final class PageFromRuns {
     return new RunConditions(OptionalDouble.empty(), run.conditions());
   }
 
-  private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run) {
-    boolean curtain = run.notes().filter(notes -> notes.setup().dial().equals(CURTAIN)).isPresent();
-    return curtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
+  private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run, ShutterKind kind) {
+    return kind.isCurtain(run.notes().map(notes -> notes.setup().dial()).orElse(""))
+        ? Map.of()
+        : StopTables.of(run.firings(), run.run().phase());
   }
 
   private static String sourceWords(List<FiringResult> firings) {

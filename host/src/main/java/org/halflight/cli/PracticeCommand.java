@@ -17,6 +17,7 @@ import org.halflight.export.EverydayTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.job.ShutterKind;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
@@ -206,6 +207,7 @@ final class PracticeCommand implements Callable<Integer> {
             "",
             "",
             Words.say("practice.page.shutter"),
+            ShutterKind.LEAF,
             List.of(),
             List.of(Words.say("practice.cleaning")),
             List.of(),

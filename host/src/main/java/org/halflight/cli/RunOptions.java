@@ -127,7 +127,7 @@ final class RunOptions {
     return new RunSetup(
         camera,
         CliWords.constant(Phase.WORDS, phase, "--phase"),
-        chosen.name(),
+        chosen.key(),
         order,
         Optional.ofNullable(marking)
             .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
@@ -158,8 +158,7 @@ final class RunOptions {
   }
 
   private Dial dial() {
-    return Dial.find(dial)
-        .or(() -> Dial.custom(dial))
+    return Dial.ofKey(dial)
         .orElseThrow(
             () -> new Trouble(Words.say("run.unknownDial", dial, String.join(", ", Dial.names()))));
   }

@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.function.Function;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
@@ -23,9 +22,6 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
-import org.halflight.speeds.Dial;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Tolerance;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -129,23 +125,5 @@ final class Sessions {
       }
     }
     return remarks;
-  }
-
-  /** The usual tolerance of each speed that was fired. */
-  static Function<MarkedSpeed, Tolerance> usualTolerances(List<FiringResult> firings) {
-    MarkedSpeed top =
-        firings.stream()
-            .flatMap(firing -> firing.shown().stream())
-            .min(java.util.Comparator.comparingDouble(MarkedSpeed::literalSeconds))
-            .orElse(null);
-    return speed -> speed.equals(top) && isTop(top) ? Tolerance.HALF : Tolerance.THIRD;
-  }
-
-  /**
-   * Half a stop is for the end of a dial, not for whatever happened to be fastest in a short run.
-   */
-  private static boolean isTop(MarkedSpeed speed) {
-    return Dial.builtIn().stream()
-        .anyMatch(dial -> dial.top().literalSeconds() == speed.literalSeconds());
   }
 }

@@ -36,7 +36,6 @@ import org.halflight.report.HandOverPage;
 import org.halflight.report.PageInput;
 import org.halflight.report.Paper;
 import org.halflight.report.RecordPage;
-import org.halflight.session.FiringResult;
 import org.halflight.session.Source;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
@@ -250,18 +249,16 @@ final class CamerasPlace extends JPanel implements Looked {
         h ->
             archive.ask(
                 record -> {
-                  List<FiringResult> firings = new ArrayList<>();
+                  List<KeptFiring> firings = new ArrayList<>();
                   for (RunHistory run : h.runs()) {
-                    record.firings(run.run().id()).stream()
-                        .map(KeptFiring::result)
-                        .forEach(firings::add);
+                    firings.addAll(record.firings(run.run().id()));
                   }
                   return Tables.write(
                       folder,
                       fileName(h.camera()),
-                      FiringTable.of(firings),
+                      FiringTable.ofKept(firings),
                       SpeedTable.of(
-                          Source.of(firings),
+                          Source.of(firings.stream().map(KeptFiring::result).toList()),
                           h.runs().stream()
                               .map(run -> new RunSummary(run.run().asked().phase(), run.speeds()))
                               .toList()));

@@ -13,7 +13,6 @@ import org.halflight.files.Placing;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.Measurand;
-import org.halflight.trouble.Trouble;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -56,24 +55,18 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     }
   }
 
+  /** As it was typed: what cannot be read is not begun with, and the form of the run says why. */
   private static AimForm aim(Properties kept) {
-    AimForm aim =
-        new AimForm(
-            kept.getProperty("tolerance", ""),
-            Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
-            Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
-            new StopsForm(
-                kept.getProperty("stops", AimForm.USUAL.stops().markings()),
-                kept.getProperty("stop-tolerance", "")),
-            kept.getProperty("linkage", ""),
-            // A wire on the contact is looked at anew each time.
-            false);
-    try {
-      aim.read();
-    } catch (Trouble notUnderstood) {
-      return AimForm.USUAL;
-    }
-    return aim;
+    return new AimForm(
+        kept.getProperty("tolerance", ""),
+        Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
+        Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
+        new StopsForm(
+            kept.getProperty("stops", AimForm.USUAL.stops().markings()),
+            kept.getProperty("stop-tolerance", "")),
+        kept.getProperty("linkage", ""),
+        // A wire on the contact is looked at anew each time.
+        false);
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {

@@ -65,6 +65,7 @@ final class RunPlace extends JPanel implements Looked {
 
   private String all = "";
   private String toAdjust = "";
+  private String ownDial = Dial.CUSTOM;
   private boolean wasAdjusting;
 
   RunPlace(Look look, Consumer<RunSetup> onBegin) {
@@ -143,6 +144,7 @@ final class RunPlace extends JPanel implements Looked {
     phases.get(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
+    ownDial = known >= 0 ? Dial.CUSTOM : form.dial();
     if (!wasAdjusting || all.isEmpty()) {
       all = form.speeds();
     }
@@ -226,7 +228,7 @@ final class RunPlace extends JPanel implements Looked {
                 .orElseThrow(),
             dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
                 ? Dial.names().get(dial.getSelectedIndex())
-                : Dial.CUSTOM,
+                : ownDial,
             speeds.getText(),
             marking.getSelectedIndex() == 0,
             (Integer) firings.getValue(),

@@ -9,6 +9,7 @@ import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
+import org.halflight.record.KeptFiring;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -84,12 +85,20 @@ public final class FiringTable {
 
   private FiringTable() {}
 
-  /** The table of some firings, in their order. */
+  /** The table of some firings that were worked out now, in their order. */
   public static CsvTable of(List<FiringResult> firings) {
-    return new CsvTable(HEADINGS, firings.stream().map(FiringTable::row).toList());
+    return new CsvTable(
+        HEADINGS,
+        firings.stream().map(firing -> row(firing, ExposureMethodVersion.CURRENT)).toList());
   }
 
-  private static List<String> row(FiringResult firing) {
+  /** The table of some firings of the record, each with the method that worked it out. */
+  public static CsvTable ofKept(List<KeptFiring> firings) {
+    return new CsvTable(
+        HEADINGS, firings.stream().map(kept -> row(kept.result(), kept.methodVersion())).toList());
+  }
+
+  private static List<String> row(FiringResult firing, int methodVersion) {
     List<String> row = new ArrayList<>();
     row.add(String.valueOf(firing.number()));
     row.add(firing.key().rigSerial());
@@ -112,7 +121,7 @@ public final class FiringTable {
         firing.firing().damage().stream()
             .map(Firing.Damage.WORDS::word)
             .collect(Collectors.joining(" ")));
-    row.add(String.valueOf(ExposureMethodVersion.CURRENT));
+    row.add(String.valueOf(methodVersion));
     row.addAll(curve(firing));
     row.add(firing.profileUse().id().map(ProfileId::label).orElse(""));
     row.add(

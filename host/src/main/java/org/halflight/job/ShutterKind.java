@@ -1,5 +1,6 @@
 package org.halflight.job;
 
+import java.util.List;
 import org.halflight.stored.StoredWords;
 
 /** How a shutter is built, as far as it matters to how it is fired and read. */
@@ -19,6 +20,9 @@ public enum ShutterKind {
   /** Nobody has said yet. */
   UNKNOWN;
 
+  /** The built-in dial that only shutters with curtains have. */
+  private static final String CURTAIN_DIAL = "curtain";
+
   /** As files store them. */
   public static final StoredWords<ShutterKind> WORDS =
       StoredWords.of(
@@ -33,4 +37,18 @@ public enum ShutterKind {
                 case OTHER -> "other";
                 case UNKNOWN -> "unknown";
               });
+
+  /**
+   * Whether a slit or an edge moves over the picture, so that nothing that is worked out from the
+   * travel of leaves holds. Where nobody has said the kind, the dials tell it.
+   *
+   * @param dials names of the dials that are known of the shutter
+   */
+  public boolean isCurtain(String... dials) {
+    return switch (this) {
+      case CURTAIN_LONG_SIDE, CURTAIN_SHORT_SIDE, ROTARY -> true;
+      case LEAF, LEAF_BEHIND_LENS, OTHER -> false;
+      case UNKNOWN -> List.of(dials).contains(CURTAIN_DIAL);
+    };
+  }
 }

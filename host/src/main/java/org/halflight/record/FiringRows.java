@@ -131,7 +131,9 @@ final class FiringRows {
     setSaid(columns, connection, said);
     CurveColumns.setRaw(columns, said);
     columns.update(connection, "firing", id);
-    keepResult(connection, id, said);
+    // What an older method worked out stays its, also with a curve that came later.
+    keepResult(
+        connection, id, said, mayChange ? ExposureMethodVersion.CURRENT : known.methodVersion());
     return Settling.CHANGED;
   }
 
@@ -234,6 +236,11 @@ final class FiringRows {
 
   /** Keeps what was worked out today, in the place of what was worked out before. */
   static void keepResult(Connection connection, long id, FiringResult result) throws SQLException {
+    keepResult(connection, id, result, ExposureMethodVersion.CURRENT);
+  }
+
+  private static void keepResult(
+      Connection connection, long id, FiringResult result, int methodVersion) throws SQLException {
     ResultRows.keep(
         connection,
         id,
@@ -241,7 +248,7 @@ final class FiringRows {
         result.exposure(),
         result.curveExposure(),
         result.errorStops(),
-        ExposureMethodVersion.CURRENT);
+        methodVersion);
   }
 
   /**

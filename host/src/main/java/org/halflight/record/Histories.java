@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
 import org.halflight.job.Camera;
@@ -24,8 +23,6 @@ import org.halflight.job.VisitId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Tolerance;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunSummary;
@@ -36,9 +33,7 @@ import org.halflight.verdict.SpeedSummary;
 final class Histories {
   private Histories() {}
 
-  static Optional<CameraHistory> of(
-      Connection connection, CameraId id, Function<MarkedSpeed, Tolerance> tolerances)
-      throws SQLException {
+  static Optional<CameraHistory> of(Connection connection, CameraId id) throws SQLException {
     Optional<Camera> camera = CameraRows.find(connection, id);
     if (camera.isEmpty()) {
       return Optional.empty();
@@ -50,14 +45,13 @@ final class Histories {
       Visit visit = visits.get(run.visit().orElseThrow());
       // The row of a visit may be damaged; that is said where it was read.
       if (visit != null) {
-        runs.add(history(connection, run, visit, tolerances));
+        runs.add(history(connection, run, visit));
       }
     }
     return Optional.of(new CameraHistory(camera.get(), runs));
   }
 
-  private static RunHistory history(
-      Connection connection, Run run, Visit visit, Function<MarkedSpeed, Tolerance> tolerances)
+  private static RunHistory history(Connection connection, Run run, Visit visit)
       throws SQLException {
     List<FiringResult> firings =
         FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList();
@@ -66,7 +60,7 @@ final class Histories {
     List<SpeedSummary> speeds =
         RunSummary.of(
                 sinceLastMark(connection, run, visit, firings),
-                speed -> run.asked().aim().tolerances().of(speed, tolerances.apply(speed)),
+                run.asked()::tolerance,
                 Judging.of(run.asked(), RigKnowledge.UNCALIBRATED))
             .stream()
             .flatMap(phase -> phase.speeds().stream())

@@ -169,7 +169,8 @@ final class Intake {
     return Dial.find(asked.dial())
         .or(
             () ->
-                Dial.custom(CameraRows.speeds(asked.order()))
+                Dial.ofKey(asked.dial())
+                    .or(() -> Dial.custom(CameraRows.speeds(asked.order())))
                     .map(list -> new Dial(Dial.CUSTOM, list.speeds(), asked.reference())));
   }
 }

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
@@ -17,12 +18,15 @@ import org.halflight.session.Outcome;
  * Works results out again from raw edges with today's method, some hundred firings a transaction so
  * that firings of a run that is under way are not held up.
  *
- * <p>What the session judged by more than the edges (double, light while cocking, no shutter event)
- * stays as long as the edges come to the same case of exposure; where today's method comes to
- * another case, the outcome follows that.
+ * <p>The outcome is that of the session's own rule for releases. What the session judged by more
+ * than the edges (light while cocking, held open for the light) stays as long as the edges come to
+ * the same case of exposure; where today's method comes to another case, the outcome follows that.
  */
 final class Recomputing {
   private static final int AT_ONCE = 500;
+
+  private static final Set<Outcome> BY_MORE_THAN_EDGES =
+      Set.of(Outcome.LIGHT_WHILE_COCKING, Outcome.HELD_FOR_LIGHT);
 
   private final Database database;
   private final Optional<CameraId> camera;
@@ -93,25 +97,15 @@ final class Recomputing {
       exposure =
           new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
     }
-    Outcome outcome =
-        ResultRows.kind(exposure).equals(kept.settledExposure())
-            ? kept.settledOutcome()
-            : outcome(exposure);
+    boolean stays =
+        BY_MORE_THAN_EDGES.contains(kept.settledOutcome())
+            && ResultRows.kind(exposure).equals(kept.settledExposure());
+    Outcome outcome = stays ? kept.settledOutcome() : result.outcomeWith(exposure);
     FiringResult now = result.workedOut(outcome, exposure);
     return result
         .curve()
         .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.realRate()))
         .map(now::withCurve)
         .orElse(now);
-  }
-
-  private static Outcome outcome(LeafExposure exposure) {
-    if (exposure instanceof LeafExposure.Timed) {
-      return Outcome.TIMED;
-    }
-    if (exposure instanceof LeafExposure.NeverFullyOpen) {
-      return Outcome.NEVER_FULLY_OPEN;
-    }
-    return exposure instanceof LeafExposure.StuckOpen ? Outcome.STUCK_OPEN : Outcome.UNUSABLE;
   }
 }

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.everyday.Tried;
@@ -29,8 +28,6 @@ import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Tolerance;
 
 /**
  * What a workshop keeps for good, in one SQLite file: cameras, visits, work logs, runs, and every
@@ -379,28 +376,11 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
-   * All that was fired on a camera, each run judged by what it was set up for, else with the usual
-   * tolerances of the dial.
+   * All that was fired on a camera, each run judged by what it was set up for; see {@link
+   * org.halflight.session.RunSetup#tolerance}.
    */
   public Optional<CameraHistory> history(CameraId camera) {
-    return database.read(
-        connection -> {
-          Optional<Camera> known = CameraRows.find(connection, camera);
-          return known.isPresent()
-              ? Histories.of(
-                  connection, camera, speed -> Tolerance.usual(known.get().dial(), speed))
-              : Optional.empty();
-        });
-  }
-
-  /**
-   * All that was fired on a camera.
-   *
-   * @param tolerances the tolerance of each speed in runs for which none was chosen
-   */
-  public Optional<CameraHistory> history(
-      CameraId camera, Function<MarkedSpeed, Tolerance> tolerances) {
-    return database.read(connection -> Histories.of(connection, camera, tolerances));
+    return database.read(connection -> Histories.of(connection, camera));
   }
 
   /** The profiles that firings of this record were measured with, the newest of a rig first. */

@@ -2,12 +2,14 @@ package org.halflight.report;
 
 import java.util.Objects;
 import java.util.Optional;
+import org.halflight.job.CheckItem;
 import org.halflight.stored.StoredWords;
 
 /**
  * One item of the lists of what was looked at.
  *
- * @param item such as blades or light seals
+ * @param known which item it is, where this program knows it; empty for one of the person's own
+ * @param item such as blades or light seals, as it is read
  * @param intake how it was when the camera came in, empty where the list of intake does not have it
  * @param handBack how it was when it went back, empty where that list does not have it
  * @param remark may be empty
@@ -15,6 +17,7 @@ import org.halflight.stored.StoredWords;
  * @param handBackMeasured whether that of hand-back was
  */
 public record CheckLine(
+    Optional<CheckItem> known,
     String item,
     Optional<State> intake,
     Optional<State> handBack,
@@ -43,6 +46,7 @@ public record CheckLine(
   }
 
   public CheckLine {
+    Objects.requireNonNull(known);
     Objects.requireNonNull(item);
     Objects.requireNonNull(intake);
     Objects.requireNonNull(handBack);
@@ -50,8 +54,13 @@ public record CheckLine(
   }
 
   /** An item that was looked at only. */
-  public CheckLine(String item, Optional<State> intake, Optional<State> handBack, String remark) {
-    this(item, intake, handBack, remark, false, false);
+  public CheckLine(
+      Optional<CheckItem> known,
+      String item,
+      Optional<State> intake,
+      Optional<State> handBack,
+      String remark) {
+    this(known, item, intake, handBack, remark, false, false);
   }
 
   /** How it was last known. */

@@ -1,7 +1,6 @@
 package org.halflight.report;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -30,15 +29,19 @@ public final class CheckLines {
     List<CheckLine> lines = new ArrayList<>();
     List<CheckItem> listed = new ArrayList<>();
     for (CheckLine line : byHand) {
-      Optional<CheckItem> item = item(line.item());
-      item.ifPresent(listed::add);
-      lines.add(item.map(known -> filled(line, known, intake, handBack)).orElse(line));
+      line.known().ifPresent(listed::add);
+      lines.add(line.known().map(item -> filled(line, item, intake, handBack)).orElse(line));
     }
     for (CheckItem item : CheckItem.values()) {
       boolean measured = intake.items().contains(item) || handBack.items().contains(item);
       if (measured && !listed.contains(item)) {
         CheckLine open =
-            new CheckLine(EverydayWords.item(item), Optional.empty(), Optional.empty(), "");
+            new CheckLine(
+                Optional.of(item),
+                EverydayWords.item(item),
+                Optional.empty(),
+                Optional.empty(),
+                "");
         lines.add(filled(open, item, intake, handBack));
       }
     }
@@ -61,6 +64,7 @@ public final class CheckLines {
     remark(first, "page.check.disagrees.intake", remarks);
     remark(last, "page.check.disagrees.handBack", remarks);
     return new CheckLine(
+        line.known(),
         line.item(),
         shown(line.intake(), first),
         shown(line.handBack(), last),
@@ -104,11 +108,5 @@ public final class CheckLines {
 
   private static CheckLine.State line(CheckState state) {
     return CheckLine.State.valueOf(state.name());
-  }
-
-  private static Optional<CheckItem> item(String words) {
-    return Arrays.stream(CheckItem.values())
-        .filter(item -> EverydayWords.item(item).equalsIgnoreCase(words.strip()))
-        .findFirst();
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.halflight.job.CheckItem;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Source;
@@ -23,6 +24,7 @@ import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.ShutterTrouble;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ComparisonWords;
+import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.PatternWords;
 import org.halflight.words.ProfileWords;
@@ -41,6 +43,10 @@ final class PageText {
           "TOO_CLOSE_TO_CALL", "tooClose",
           "FEWER_THAN_PLANNED", "fewer",
           "TOO_FEW", "tooFew");
+
+  /** What a page without lists says of each: nobody has tried it. */
+  private static final List<CheckItem> NAMED_WHERE_NOT_LISTED =
+      List.of(CheckItem.B_AND_T, CheckItem.SELF_TIMER, CheckItem.FLASH_CONTACT);
 
   private final PageInput input;
   private final Optional<RunComparison> comparison;
@@ -200,14 +206,7 @@ final class PageText {
 
   private String tolerance() {
     List<SpeedSummary> speeds = input.last().run().speeds();
-    MarkedSpeed top = speeds.get(speeds.size() - 1).speed();
-    boolean usual =
-        speeds.stream()
-            .allMatch(
-                s ->
-                    s.tolerance().equals(Tolerance.THIRD)
-                        || (s.speed().equals(top) && s.tolerance().equals(Tolerance.HALF)));
-    if (usual) {
+    if (input.last().run().holdsTradeCustom()) {
       return Words.say("tolerance.custom");
     }
     Set<Tolerance> kinds = new LinkedHashSet<>();
@@ -263,22 +262,16 @@ final class PageText {
     if (!items.isEmpty()) {
       said.add(Words.say("page.notTested.items", String.join(", ", items)));
     }
+    List<CheckItem> listed = input.lists().stream().flatMap(l -> l.known().stream()).toList();
     List<String> also = new ArrayList<>();
-    for (String key : List.of("bt", "selfTimer", "flash", "field")) {
-      String name = Words.say("page.notTested." + key);
-      boolean listed =
-          input.lists().stream()
-              .anyMatch(
-                  line ->
-                      line.item().toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT)));
-      if (!listed) {
-        also.add(name);
+    for (CheckItem item : NAMED_WHERE_NOT_LISTED) {
+      if (!listed.contains(item)) {
+        also.add(EverydayWords.item(item));
       }
     }
+    also.add(Words.say("page.notTested.field"));
     also.addAll(input.notTested());
-    if (!also.isEmpty()) {
-      said.add(Words.say("page.notTested.also", String.join(", ", also)));
-    }
+    said.add(Words.say("page.notTested.also", String.join(", ", also)));
     return said;
   }
 

@@ -11,7 +11,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -22,7 +21,6 @@ import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Finding;
 import org.halflight.job.RunId;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.CameraHistory;
@@ -43,8 +41,6 @@ import org.halflight.words.Words;
 public final class RecordPage {
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
-  private static final Set<ShutterKind> CURTAINS =
-      Set.of(ShutterKind.CURTAIN_LONG_SIDE, ShutterKind.CURTAIN_SHORT_SIDE, ShutterKind.ROTARY);
 
   private final Camera camera;
   private final Visit visit;
@@ -111,7 +107,9 @@ public final class RecordPage {
     RunHistory last = left.or(() -> found).orElseThrow();
     List<FiringResult> firings = firingsOf.apply(last.run().id());
     Map<MarkedSpeed, StopTable> stopTables =
-        CURTAINS.contains(camera.shutter()) ? Map.of() : StopTables.of(firings, phase(last));
+        camera.shutter().isCurtain(camera.dial().name(), last.run().asked().dial())
+            ? Map.of()
+            : StopTables.of(firings, phase(last));
     OptionalDouble stop = Conditions.fNumber(last.run().asked().conditions());
     List<FiringResult> told =
         Stream.of(found, left)
@@ -173,6 +171,7 @@ public final class RecordPage {
               Finding intake = visit.intake().of(item);
               Finding handBack = visit.handBack().of(item);
               return new CheckLine(
+                  Optional.of(item),
                   EverydayWords.item(item),
                   Optional.of(state(intake.state())),
                   Optional.of(state(handBack.state())),

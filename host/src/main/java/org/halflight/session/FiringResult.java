@@ -216,6 +216,11 @@ public record FiringResult(
         Optional.of(its));
   }
 
+  /** What the rule for releases calls this one with other figures; light of cocking is none. */
+  public Outcome outcomeWith(LeafExposure figures) {
+    return OutcomeRule.of(firing, figures, rate, check(), notes.capOn());
+  }
+
   /** The same firing with something else worked out from its edges. */
   public FiringResult workedOut(Outcome again, LeafExposure figures) {
     return with(setting, again, figures, notes);

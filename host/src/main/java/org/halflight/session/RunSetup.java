@@ -8,13 +8,15 @@ import java.util.Optional;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerance;
 
 /**
  * What a run is asked to do.
  *
  * @param camera the owner's label of the camera; may be empty
  * @param phase where in the work it stands
- * @param dial name of the dial
+ * @param dial key of the dial, see {@link Dial#key}; {@link Dial#CUSTOM} where nobody said which
+ *     speeds are on it
  * @param order the speeds to fire, in order
  * @param reference how the markings are read
  * @param firingsPerSpeed good firings wanted of each, from 1
@@ -108,9 +110,20 @@ public record RunSetup(
         camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions, aim);
   }
 
-  /** The dial that the speeds are on: the named one, or one of just these speeds. */
+  /**
+   * What a speed of this run is held against: what was chosen for it, else trade custom on the dial
+   * of the run, however few of its speeds were fired. The one rule for all that shows a verdict.
+   */
+  public Tolerance tolerance(MarkedSpeed speed) {
+    return aim.tolerances().of(speed, markings());
+  }
+
+  /**
+   * The dial that the speeds are on: the one that it was set up for, or one of just these speeds
+   * where that is not known.
+   */
   public Dial markings() {
-    Optional<Dial> known = Dial.find(dial).filter(each -> each.speeds().containsAll(order));
+    Optional<Dial> known = Dial.ofKey(dial).filter(each -> each.speeds().containsAll(order));
     if (known.isPresent() || order.isEmpty()) {
       return known.orElseGet(() -> Dial.builtIn().get(0));
     }

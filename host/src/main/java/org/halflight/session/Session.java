@@ -1026,7 +1026,7 @@ public final class Session {
     if (setup.isEmpty()) {
       return List.of();
     }
-    return Dial.find(setup.get().dial())
+    return Dial.ofKey(setup.get().dial())
         .map(Dial::speeds)
         .orElseGet(
             () ->

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The marked speeds of a shutter. What a dial offers is common practice, no source; the exact times
@@ -93,6 +94,25 @@ public record Dial(String name, List<MarkedSpeed> speeds, Reference reference) {
     speeds.sort(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed());
     boolean modern = speeds.stream().allMatch(MarkedSpeed::standsForPowerOfTwo);
     return Optional.of(new Dial(CUSTOM, speeds, modern ? Reference.EXACT : Reference.LITERAL));
+  }
+
+  /**
+   * The dial of a key, {@code leaf} or {@code 1,1/2,1/5}; empty where it names none, as {@code
+   * custom} does in files of versions that did not keep the speeds.
+   */
+  public static Optional<Dial> ofKey(String key) {
+    return find(key).or(() -> custom(key));
+  }
+
+  /** What files keep of it: its name, or its speeds with commas between where it is no built-in. */
+  public String key() {
+    return find(name).filter(this::hasSpeedsOf).isPresent()
+        ? name
+        : speeds.stream().map(MarkedSpeed::label).collect(Collectors.joining(","));
+  }
+
+  private boolean hasSpeedsOf(Dial other) {
+    return speeds.equals(other.speeds);
   }
 
   /** The marked speed of this dial that a text names, empty where it has none such. */

@@ -58,6 +58,16 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
     return runs;
   }
 
+  /** Whether every speed is held against what trade custom has for it. */
+  public boolean holdsTradeCustom() {
+    return speeds.stream()
+        .allMatch(
+            s ->
+                s.tolerance().equals(Tolerance.THIRD)
+                    || (s.equals(speeds.get(speeds.size() - 1))
+                        && s.tolerance().equals(Tolerance.HALF)));
+  }
+
   private static List<SpeedSummary> speeds(
       List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances, Judging judging) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();

@@ -6,6 +6,19 @@ import org.halflight.speeds.ThirdsOfStop;
 
 /** Numbers as a person reads them, always with their unit and with a point before the decimals. */
 public final class Numbers {
+  /**
+   * A figure and its unit, for places that set them in letters of unlike size.
+   *
+   * @param figure as it is read
+   * @param unit empty where the figure holds its units already
+   */
+  public record InUnit(String figure, String unit) {
+    /** Both, as they stand in a sentence. */
+    public String text() {
+      return unit.isEmpty() ? figure : figure + " " + unit;
+    }
+  }
+
   private Numbers() {}
 
   /** A time with three significant digits: {@code 1.02 s}, {@code 15.6 ms}, {@code 0.953 ms}. */
@@ -20,18 +33,25 @@ public final class Numbers {
    * a minute up in whole seconds that have passed.
    */
   public static String running(double seconds) {
+    return runningInUnits(seconds).text();
+  }
+
+  /** The same in its parts; in several units there is no one unit to name. */
+  public static InUnit runningInUnits(double seconds) {
     if (seconds >= 59.95) {
       long whole = (long) Math.floor(Math.max(60, seconds));
       String rest = String.format(Locale.ROOT, "%02d", whole % 60);
-      return whole < 3600
-          ? Words.say("running.minutes", whole / 60, rest)
-          : Words.say(
-              "running.hours",
-              whole / 3600,
-              String.format(Locale.ROOT, "%02d", whole / 60 % 60),
-              rest);
+      return new InUnit(
+          whole < 3600
+              ? Words.say("running.minutes", whole / 60, rest)
+              : Words.say(
+                  "running.hours",
+                  whole / 3600,
+                  String.format(Locale.ROOT, "%02d", whole / 60 % 60),
+                  rest),
+          "");
     }
-    return String.format(Locale.ROOT, "%.1f s", seconds);
+    return new InUnit(String.format(Locale.ROOT, "%.1f", seconds), "s");
   }
 
   /**
@@ -46,13 +66,21 @@ public final class Numbers {
    * 0.98 s}.
    */
   public static String fraction(double seconds) {
+    return fractionInUnit(seconds).text();
+  }
+
+  /** The same in its parts. */
+  public static InUnit fractionInUnit(double seconds) {
     if (isReadInSeconds(seconds)) {
-      return significant(seconds) + " s";
+      return new InUnit(significant(seconds), "s");
     }
     double denominator = 1 / seconds;
-    return "1/"
-        + (denominator < 9.95 ? significant2(denominator) : String.valueOf(Math.round(denominator)))
-        + " s";
+    return new InUnit(
+        "1/"
+            + (denominator < 9.95
+                ? significant2(denominator)
+                : String.valueOf(Math.round(denominator))),
+        "s");
   }
 
   /** Both: {@code 1/64 s (15.6 ms)}; from 0.3 s up the time alone. */
@@ -62,7 +90,8 @@ public final class Numbers {
         : fraction(seconds) + " (" + time(seconds) + ")";
   }
 
-  private static boolean isReadInSeconds(double seconds) {
+  /** Whether a time is read in seconds as it is, and not as a fraction of one. */
+  public static boolean isReadInSeconds(double seconds) {
     return !(seconds > 0 && seconds < 0.3);
   }
 

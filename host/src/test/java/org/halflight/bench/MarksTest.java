@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -164,6 +165,39 @@ class MarksTest {
     assertThat(Marks.input(mark("lens-cap", Map.of()))).isEmpty();
     assertThat(Marks.input(mark("cocking", Map.of("learning", "maybe")))).isEmpty();
     assertThat(Marks.input(mark("unheard-of", Map.of()))).isEmpty();
+  }
+
+  @Test
+  void whatARunIsAboutIsReadOrTheMarkIsDamaged() {
+    Map<String, String> run =
+        Map.of(
+            "phase",
+            "as-left",
+            "dial",
+            "leaf",
+            "speeds",
+            "1/60",
+            "reference",
+            "exact",
+            "firings",
+            "3");
+    assertThat(Marks.input(mark("run", run))).isPresent();
+    for (Map.Entry<String, String> about :
+        Map.of(
+                "tolerance", "a bit",
+                "about", "the-median",
+                "fired", "sometimes",
+                "stops", "4",
+                "stop-tolerance", "NaN",
+                "linkage", "3..1",
+                "contact", "perhaps")
+            .entrySet()) {
+      Map<String, String> values = new HashMap<>(run);
+      values.put(about.getKey(), about.getValue());
+      assertThat(BenchFold.replay(List.of(mark("run", values))).damagedMarks())
+          .as(about.toString())
+          .isEqualTo(1);
+    }
   }
 
   @Test

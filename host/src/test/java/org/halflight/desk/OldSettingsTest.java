@@ -1,12 +1,17 @@
 package org.halflight.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.StopsForm;
 import org.halflight.session.Measurand;
+import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The settings that version 0.1.0 of the window kept are read as they were meant. */
 class OldSettingsTest {
@@ -25,5 +30,19 @@ class OldSettingsTest {
     assertThat(aim.untilDecided()).isTrue();
     assertThat(aim.stops()).isEqualTo(new StopsForm("3.5, 5.6, 8", "1/2"));
     assertThat(aim.linkage()).isEqualTo("-0.5..2");
+  }
+
+  @Test
+  void aToleranceThatCannotBeReadStaysAndIsSaidBeforeARunBegins(@TempDir Path folder)
+      throws IOException {
+    Files.writeString(
+        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
+
+    AimForm aim = DeskSettings.of(folder).aim();
+
+    assertThat(aim.linkage()).isEqualTo("-0.5..2");
+    assertThatThrownBy(aim::read)
+        .isInstanceOf(Trouble.class)
+        .hasMessageContaining("a bit is no tolerance");
   }
 }

@@ -211,10 +211,23 @@ final class BenchScript {
   }
 
   /** The edges of an opening; gives the ticks at which the low level is passed at the end. */
+  /** The edges of another opening of the same firing, 30 ms behind the last one. */
+  BenchScript opensAndClosesAgain(double effectiveMillis) {
+    long first = lastFirstTicks;
+    long end = opensFor(effectiveMillis, ticks + 30 * TICKS_PER_SECOND / 1000);
+    edge(Channel.CENTRE_HIGH, false, end - highEarlierTicks());
+    edge(Channel.CENTRE_LOW, false, end);
+    lastFirstTicks = first;
+    return this;
+  }
+
   private long opensFor(double effectiveMillis) {
-    long effectiveTicks = Math.round(effectiveMillis * TICKS_PER_SECOND / 1000);
     passes(TICKS_PER_SECOND / 2);
-    long start = ticks;
+    return opensFor(effectiveMillis, ticks);
+  }
+
+  private long opensFor(double effectiveMillis, long start) {
+    long effectiveTicks = Math.round(effectiveMillis * TICKS_PER_SECOND / 1000);
     lastFirstTicks = start + Math.round(LevelPair.GAUSS.low() * RAMP_TICKS);
     // The area rises from 0 to 1 in the ramp and falls after the effective time, so the light is
     // above a level q from q ramps after the start to (1 - q) ramps after the effective time.

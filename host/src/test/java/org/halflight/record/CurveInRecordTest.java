@@ -119,6 +119,29 @@ class CurveInRecordTest {
   }
 
   @Test
+  void aCurveThatComesLateLeavesAnOldResultToItsMethod() {
+    try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
+      List<BenchEvent> longer =
+          events(script -> script.fires(8.2).fires(8).fires(8).fires(8).fires(8).fires(8));
+      List<BenchEvent> curved = events(script -> script.fires(8.2).curve(8.2));
+      assertThat(curved).hasSizeLessThan(longer.size());
+      record.takeIn(longer, "a.session");
+      record.database.write(
+          c -> {
+            try (var statement = c.createStatement()) {
+              boolean done = statement.execute("UPDATE firing_result SET method_version = 1");
+              RowCrc.sealAll(c);
+              return done;
+            }
+          });
+      record.takeIn(curved, "a.session");
+      KeptFiring kept = record.firings(SessionStart.of(longer.get(0), "").key()).get(0);
+      assertThat(kept.result().curve()).isPresent();
+      assertThat(kept.methodVersion()).isEqualTo(1);
+    }
+  }
+
+  @Test
   void whatTheCurveComesToIsWorkedOutAgainFromItsReadings() {
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       List<BenchEvent> all = RecordFixture.everything("R-1");

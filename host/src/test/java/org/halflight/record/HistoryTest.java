@@ -1,6 +1,7 @@
 package org.halflight.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.time.Instant;
@@ -96,21 +97,29 @@ class HistoryTest {
   }
 
   @Test
-  void theToleranceIsTheUsualOneOfTheDialUnlessAnotherIsGiven() {
+  void theToleranceIsTheUsualOneOfTheDial() {
     visit("2024-03-01T12:00:00Z", 31.25, 15.625);
     assertThat(record.history(camera.id()).orElseThrow().runs().get(0).speeds().get(0).tolerance())
         .isEqualTo(Tolerance.THIRD);
-    assertThat(
-            record
-                .history(camera.id(), speed -> Tolerance.HALF)
-                .orElseThrow()
-                .runs()
-                .get(0)
-                .speeds()
-                .get(0)
-                .tolerance())
-        .isEqualTo(Tolerance.HALF);
     assertThat(record.history(new org.halflight.job.CameraId(99))).isEmpty();
+  }
+
+  @Test
+  void aToleranceThatCannotBeReadIsSaidAndNotTakenForTheUsualOne() {
+    visit("2024-03-01T12:00:00Z", 31.25, 15.625);
+    record.database.write(
+        connection -> {
+          try (var statement = connection.createStatement()) {
+            statement.execute(
+                "INSERT INTO run_condition (run_id, name, words) VALUES"
+                    + " (1, 'aim-tolerance', 'a bit')");
+            RowCrc.sealAll(connection);
+            return true;
+          }
+        });
+    assertThatThrownBy(() -> record.history(camera.id()))
+        .isInstanceOf(RecordTrouble.class)
+        .hasMessageContaining("aim-tolerance cannot be read: a bit");
   }
 
   @Test

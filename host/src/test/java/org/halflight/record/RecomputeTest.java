@@ -10,10 +10,13 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
+import org.halflight.export.CsvTable;
+import org.halflight.export.FiringTable;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -89,12 +92,61 @@ class RecomputeTest {
 
   @Test
   void whatTheSessionJudgedByMoreThanEdgesStays() {
-    // A timed exposure that the session called by another name: by a second opening, by a rule.
-    change("UPDATE firing SET settled_outcome = 'double' WHERE settled_outcome = 'timed'");
+    // A timed exposure that the session called by another name.
+    change(
+        "UPDATE firing SET settled_outcome = 'light-while-cocking' WHERE settled_outcome = 'timed'");
     record.recompute();
     List<FiringResult> results = record.firings(key).stream().map(KeptFiring::result).toList();
     assertThat(results).noneMatch(result -> result.outcome() == Outcome.TIMED);
-    assertThat(results).anyMatch(result -> result.outcome() == Outcome.DOUBLE);
+    assertThat(results).anyMatch(result -> result.outcome() == Outcome.LIGHT_WHILE_COCKING);
+  }
+
+  @Test
+  void aSecondOpeningIsADoubleWhateverItWasCalledBefore() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-3",
+            1,
+            script ->
+                script
+                    .begins("2026-11-20T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run("Twice", Phase.AS_LEFT, 1, "1/60")
+                    .opensAndCloses(16)
+                    .opensAndClosesAgain(12)
+                    .quiet());
+    record.takeIn(events, "c.session");
+    String twice = SessionStart.of(events.get(0), "").key();
+    assertThat(outcome(twice)).isEqualTo(Outcome.DOUBLE);
+    for (String before : List.of("unusable", "timed")) {
+      change(
+          "UPDATE firing SET settled_outcome = '%s', settled_exposure = '%s' WHERE rig_serial = 'R-3'"
+              .formatted(before, before));
+      change("UPDATE firing_result SET outcome = 'timed'");
+      assertThat(outcome(twice)).isEqualTo(Outcome.TIMED);
+      record.recompute();
+      assertThat(outcome(twice)).as("was " + before).isEqualTo(Outcome.DOUBLE);
+    }
+  }
+
+  private Outcome outcome(String session) {
+    return record.firings(session).get(0).result().outcome();
+  }
+
+  @Test
+  void aTableSaysWhichMethodWorkedEachResultOut() {
+    change("UPDATE firing_result SET method_version = 1 WHERE firing_id = 1");
+    CsvTable table = FiringTable.ofKept(record.firings(key));
+    int at = table.headings().indexOf("method_version");
+    String now = String.valueOf(ExposureMethodVersion.CURRENT);
+    assertThat(table.rows().get(0).get(at)).isEqualTo("1");
+    assertThat(table.rows().subList(1, table.rows().size()))
+        .isNotEmpty()
+        .allSatisfy(row -> assertThat(row.get(at)).isEqualTo(now));
+    record.recompute();
+    assertThat(FiringTable.ofKept(record.firings(key)).rows())
+        .allSatisfy(row -> assertThat(row.get(at)).isEqualTo(now));
   }
 
   @Test

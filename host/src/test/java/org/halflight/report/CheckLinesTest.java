@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.halflight.everyday.Bounce;
 import org.halflight.everyday.Everyday;
 import org.halflight.everyday.Tried;
+import org.halflight.job.CheckItem;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
@@ -18,9 +19,21 @@ class CheckLinesTest {
   private static final Optional<CheckLine.State> FAULT = Optional.of(CheckLine.State.FAULT);
   private static final Optional<CheckLine.State> OPEN = Optional.of(CheckLine.State.NOT_TESTED);
 
+  private static final Optional<CheckItem> BLADES = Optional.of(CheckItem.BLADES);
+  private static final Optional<CheckItem> COUNTER = Optional.of(CheckItem.COUNTER);
+
+  @Test
+  void anItemIsKnownByWhatItIsAndNotByItsWords() {
+    CheckLine inOtherWords = filled(new CheckLine(BLADES, "Lamellen", OPEN, OPEN, "")).get(0);
+    CheckLine own = filled(new CheckLine(Optional.empty(), "blades", OPEN, OPEN, "")).get(0);
+
+    assertThat(inOtherWords.handBackMeasured()).isTrue();
+    assertThat(own).isEqualTo(new CheckLine(Optional.empty(), "blades", OPEN, OPEN, ""));
+  }
+
   @Test
   void whatWasMeasuredFillsWhatWasLeftOpen() {
-    CheckLine line = filled(new CheckLine("blades", OPEN, OPEN, "")).get(0);
+    CheckLine line = filled(new CheckLine(BLADES, "blades", OPEN, OPEN, "")).get(0);
 
     assertThat(line.intake()).isEqualTo(FAULT);
     assertThat(line.handBack()).isEqualTo(OK);
@@ -33,7 +46,8 @@ class CheckLinesTest {
   void oneOfTwoThatItTakesIsNoAnswerAndSaysWhatWasNotMeasured() {
     for (Tried only : List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(true))) {
       CheckLine line =
-          CheckLines.filled(List.of(new CheckLine("blades", OPEN, OPEN, "")), List.of(only)).get(0);
+          CheckLines.filled(List.of(new CheckLine(BLADES, "blades", OPEN, OPEN, "")), List.of(only))
+              .get(0);
 
       assertThat(line.handBack()).isEqualTo(OPEN);
       assertThat(line.handBackMeasured()).isFalse();
@@ -51,7 +65,7 @@ class CheckLinesTest {
   void aLeakTestOfOneStateIsHalfALeakTest() {
     CheckLine line =
         CheckLines.filled(
-                List.of(new CheckLine("blades", OPEN, OPEN, "")),
+                List.of(new CheckLine(BLADES, "blades", OPEN, OPEN, "")),
                 List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(false)))
             .get(0);
 
@@ -65,7 +79,7 @@ class CheckLinesTest {
   void aFaultIsAFaultHoweverLittleWasMeasured() {
     CheckLine line =
         CheckLines.filled(
-                List.of(new CheckLine("blades", OPEN, OPEN, "")),
+                List.of(new CheckLine(BLADES, "blades", OPEN, OPEN, "")),
                 List.of(SamplePages.bounce(Phase.AS_LEFT, 0.09)))
             .get(0);
 
@@ -106,7 +120,7 @@ class CheckLinesTest {
 
   @Test
   void anAnswerByHandStandsAndWhatDisagreesIsSaid() {
-    CheckLine line = filled(new CheckLine("Blades", OK, OK, "dry")).get(0);
+    CheckLine line = filled(new CheckLine(BLADES, "Blades", OK, OK, "dry")).get(0);
 
     assertThat(line.intake()).isEqualTo(OK);
     assertThat(line.intakeMeasured()).isFalse();
@@ -116,10 +130,10 @@ class CheckLinesTest {
 
   @Test
   void anItemThatNobodyListedIsAdded() {
-    List<CheckLine> lines = filled(new CheckLine("counter", OK, OK, ""));
+    List<CheckLine> lines = filled(new CheckLine(COUNTER, "counter", OK, OK, ""));
 
     assertThat(lines).hasSize(2);
-    assertThat(lines.get(0)).isEqualTo(new CheckLine("counter", OK, OK, ""));
+    assertThat(lines.get(0)).isEqualTo(new CheckLine(COUNTER, "counter", OK, OK, ""));
     assertThat(lines.get(1).item()).isEqualTo("blades");
   }
 

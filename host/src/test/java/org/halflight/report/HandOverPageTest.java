@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
@@ -26,6 +27,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFiles;
+import org.halflight.job.CheckItem;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
@@ -152,6 +154,17 @@ class HandOverPageTest {
         .contains("First firing after rest, as found at 1 s:")
         .contains("Stopped down (a model)")
         .contains("not measured");
+  }
+
+  @Test
+  void whatWasNotTestedIsNotGuessedFromTheWordsOfTheLists() {
+    Optional<CheckLine.State> ok = Optional.of(CheckLine.State.OK);
+    CheckLine own = new CheckLine(Optional.empty(), "Lever of the self-timer", ok, ok, "");
+    CheckLine listed = new CheckLine(Optional.of(CheckItem.SELF_TIMER), "Vorlauf", ok, ok, "");
+    assertThat(new PageText(SamplePages.withLists(List.of(own))).notTested())
+        .anySatisfy(said -> assertThat(said).startsWith("Also: ").contains(", self-timer, "));
+    assertThat(new PageText(SamplePages.withLists(List.of(listed))).notTested())
+        .noneSatisfy(said -> assertThat(said).contains("self-timer"));
   }
 
   @Test

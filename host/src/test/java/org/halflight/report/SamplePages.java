@@ -12,6 +12,7 @@ import org.halflight.everyday.LightLeak;
 import org.halflight.everyday.Tried;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.StopTable;
+import org.halflight.job.CheckItem;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
@@ -79,7 +80,8 @@ final class SamplePages {
         new ModelRuns(InventedShutters.cleanedSlowTrain(TEN, 21)).next(Phase.AS_LEFT, 5);
     List<CheckLine> lists = new ArrayList<>(lists());
     lists.add(
-        new CheckLine(
+        line(
+            CheckItem.RANGEFINDER,
             "Rangefinder, vertical and horizontal, at infinity and at one metre",
             Optional.of(CheckLine.State.FAULT),
             Optional.of(CheckLine.State.OK),
@@ -188,12 +190,45 @@ final class SamplePages {
     Optional<CheckLine.State> fault = Optional.of(CheckLine.State.FAULT);
     Optional<CheckLine.State> not = Optional.of(CheckLine.State.NOT_TESTED);
     return List.of(
-        new CheckLine("Blades", ok, ok, ""),
-        new CheckLine("Oil on blades", fault, ok, "a film near the pivots"),
-        new CheckLine("B and T", ok, ok, "T not on this shutter"),
-        new CheckLine("Self-timer", not, not, "never wound: the gears are known to be weak"),
-        new CheckLine("Flash contact", not, not, ""),
-        new CheckLine("Light seals", fault, fault, "owner does not want them replaced"));
+        line(CheckItem.BLADES, "Blades", ok, ok, ""),
+        line(CheckItem.OIL_ON_BLADES, "Oil on blades", fault, ok, "a film near the pivots"),
+        line(CheckItem.B_AND_T, "B and T", ok, ok, "T not on this shutter"),
+        line(
+            CheckItem.SELF_TIMER,
+            "Self-timer",
+            not,
+            not,
+            "never wound: the gears are known to be weak"),
+        line(CheckItem.FLASH_CONTACT, "Flash contact", not, not, ""),
+        line(
+            CheckItem.LIGHT_SEALS,
+            "Light seals",
+            fault,
+            fault,
+            "owner does not want them replaced"));
+  }
+
+  /** A page with these lists. */
+  static PageInput withLists(List<CheckLine> lists) {
+    RunSummary left = new ModelRuns(InventedShutters.soundLeaf(TEN, 3)).next(Phase.AS_LEFT, 5);
+    return page(
+        "Invented camera",
+        TEN,
+        Optional.empty(),
+        Optional.of(new RunPart(left, "", Map.of())),
+        lists,
+        List.of(),
+        Source.RIG,
+        false);
+  }
+
+  private static CheckLine line(
+      CheckItem item,
+      String words,
+      Optional<CheckLine.State> intake,
+      Optional<CheckLine.State> handBack,
+      String remark) {
+    return new CheckLine(Optional.of(item), words, intake, handBack, remark);
   }
 
   private static PageInput page(

@@ -8,6 +8,19 @@ import org.junit.jupiter.api.Test;
 
 class DialTest {
   @Test
+  void aDialComesBackFromItsKey() {
+    for (Dial builtIn : Dial.builtIn()) {
+      assertThat(builtIn.key()).isEqualTo(builtIn.name());
+      assertThat(Dial.ofKey(builtIn.key())).contains(builtIn);
+    }
+    Dial own = Dial.custom("1/200, 1,1/2,1/5,B").orElseThrow();
+    assertThat(own.key()).isEqualTo("1,1/2,1/5,1/200");
+    assertThat(Dial.ofKey(own.key())).contains(own);
+    // Files of earlier versions do not say what is on it.
+    assertThat(Dial.ofKey(Dial.CUSTOM)).isEmpty();
+  }
+
+  @Test
   void aDialIsFoundByItsNameAndAnUnknownOneIsNot() {
     assertThat(Dial.names()).doesNotHaveDuplicates();
     for (String name : Dial.names()) {

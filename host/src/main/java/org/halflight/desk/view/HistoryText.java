@@ -112,7 +112,7 @@ public final class HistoryText {
         RunPictures.speedMap(
             Words.say("desk.history.map", history.camera().label(), day),
             history.camera().dial().speeds(),
-            speed -> last.run().asked().aim().tolerances().of(speed, history.camera().dial()),
+            last.run().asked()::tolerance,
             runs,
             note(history)));
   }

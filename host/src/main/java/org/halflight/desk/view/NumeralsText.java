@@ -80,11 +80,10 @@ public record NumeralsText(
       return ofTest.get();
     }
     if (view.openSeconds().isPresent() && view.link().isUp()) {
-      String running = Numbers.running(view.openSeconds().getAsDouble());
-      boolean oneUnit = running.indexOf(' ') == running.lastIndexOf(' ');
+      Numbers.InUnit running = Numbers.runningInUnits(view.openSeconds().getAsDouble());
       return new NumeralsText(
-          oneUnit ? running.replace(" s", "") : running,
-          oneUnit ? "s" : "",
+          running.figure(),
+          running.unit(),
           true,
           "",
           Words.say("desk.numerals.open"),
@@ -159,12 +158,12 @@ public record NumeralsText(
   private static NumeralsText timed(
       LeafExposure.Timed timed, OptionalDouble error, String note, Tone tone) {
     double seconds = timed.effectiveSeconds();
-    String fraction = Numbers.fraction(seconds);
+    Numbers.InUnit fraction = Numbers.fractionInUnit(seconds);
     return new NumeralsText(
-        fraction.substring(0, fraction.length() - " s".length()),
-        "s",
+        fraction.figure(),
+        fraction.unit(),
         true,
-        fraction.startsWith("1/") ? Numbers.time(seconds) : "",
+        Numbers.isReadInSeconds(seconds) ? "" : Numbers.time(seconds),
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);

@@ -27,7 +27,7 @@ import org.halflight.words.Words;
  *
  * @param camera the owner's label; may be empty
  * @param phase where in the work it stands
- * @param dial name of a dial
+ * @param dial key of a dial, see {@link Dial#key}
  * @param speeds the marked speeds to fire, with commas between, in the order wanted
  * @param exact whether markings are held against the exact times behind them
  * @param firings good firings wanted of each speed
@@ -95,7 +95,7 @@ public record RunForm(
     return new RunForm(
         camera,
         phase,
-        dial.name(),
+        dial.key(),
         list(dial),
         dial.reference() == Reference.EXACT,
         5,
@@ -160,7 +160,7 @@ public record RunForm(
     } catch (Trouble notUnderstood) {
       return new Result(Optional.empty(), notUnderstood.getMessage());
     }
-    boolean onDial = Dial.find(dial).filter(d -> d.speeds().containsAll(order)).isPresent();
+    boolean onDial = Dial.ofKey(dial).filter(d -> d.speeds().containsAll(order)).isPresent();
     return new Result(
         Optional.of(
             new RunSetup(

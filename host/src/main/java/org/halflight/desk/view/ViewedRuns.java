@@ -74,9 +74,7 @@ final class ViewedRuns {
 
   /** What the speeds of a run are held against. */
   static Function<MarkedSpeed, Tolerance> tolerances(BenchView view, int run) {
-    RunSetup setup = setup(view, run);
-    Dial dial = dial(view, setup);
-    return speed -> setup.aim().tolerances().of(speed, dial);
+    return setup(view, run)::tolerance;
   }
 
   /** The dial of the camera, where the run is on it. */

@@ -1,0 +1,122 @@
+package org.halflight.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.job.Camera;
+import org.halflight.job.ShutterKind;
+import org.halflight.link.serial.SerialPorts;
+import org.halflight.record.KeptFiring;
+import org.halflight.record.WorkshopRecord;
+import org.halflight.report.PageInput;
+import org.halflight.report.RecordPage;
+import org.halflight.session.Phase;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** A stop table is worked out from the travel of leaves, so a shutter with curtains has none. */
+class CurtainPageTest {
+  private static final String OWN = "custom";
+  private static final Clock CLOCK = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
+
+  @TempDir private Path folder;
+
+  @Test
+  void fromASession() throws IOException {
+    assertThat(page(OWN, ShutterKind.UNKNOWN).stopTables()).isNotEmpty();
+    PageInput curtains = page(OWN, ShutterKind.CURTAIN_LONG_SIDE);
+    assertThat(curtains.stopTables()).isEmpty();
+    assertThat(curtains.shutterKind()).isEqualTo("curtains along the long side of the frame");
+    assertThat(page("curtain", ShutterKind.UNKNOWN).stopTables()).isEmpty();
+    assertThat(page("curtain", ShutterKind.LEAF).stopTables()).isNotEmpty();
+  }
+
+  @Test
+  void fromTheRecord() throws IOException {
+    assertThat(hasStopTables(OWN, ShutterKind.UNKNOWN)).isTrue();
+    assertThat(hasStopTables(OWN, ShutterKind.CURTAIN_SHORT_SIDE)).isFalse();
+    assertThat(hasStopTables("curtain", ShutterKind.UNKNOWN)).isFalse();
+    assertThat(hasStopTables("curtain", ShutterKind.LEAF)).isTrue();
+  }
+
+  private boolean hasStopTables(String dial, ShutterKind kind) throws IOException {
+    Path session = session(dial);
+    try (WorkshopRecord record =
+        WorkshopRecord.open(folder.resolve(dial + kind + ".sqlite"), CLOCK)) {
+      record.takeIn(session);
+      Camera made = record.cameras().get(0).camera();
+      assertThat(made.shutter()).isEqualTo(ShutterKind.UNKNOWN);
+      record.keep(
+          new Camera(
+              made.id(),
+              made.label(),
+              made.serialNumber(),
+              kind,
+              made.dial(),
+              made.widestFNumber(),
+              made.frame(),
+              made.firingWithoutFilm()));
+      return !RecordPage.of(record.history(made.id()).orElseThrow())
+          .orElseThrow()
+          .input(
+              List.of(),
+              run -> record.firings(run).stream().map(KeptFiring::result).toList(),
+              Instant.EPOCH,
+              ZoneOffset.UTC,
+              "test")
+          .stopTables()
+          .isEmpty();
+    }
+  }
+
+  private Path session(String dial) throws IOException {
+    Path session = TinySession.write(folder.resolve(dial + ".session"));
+    return Files.writeString(
+        session, Files.readString(session).replace("dial=custom", "dial=" + dial));
+  }
+
+  private PageInput page(String dial, ShutterKind kind) throws IOException {
+    Surroundings surroundings =
+        new Surroundings(
+            new Terminal(
+                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
+                new ByteArrayInputStream(new byte[0])),
+            (List<String> given) -> new SerialPorts(given),
+            System::nanoTime,
+            () -> Instant.EPOCH,
+            folder,
+            "test");
+    RunChoice.Reading reading =
+        new RunChoice.Reading(
+            CommandLine.populateCommand(new JudgingOptions()),
+            CommandLine.populateCommand(new ProfileOptions()),
+            surroundings);
+    Optional<RunChoice> found = RunChoice.of(List.of(session(dial)), Phase.AS_FOUND, reading);
+    return new PageFromRuns(surroundings, found, Optional.empty())
+        .with(
+            new PageFromRuns.Typed(
+                "",
+                "",
+                "",
+                "",
+                kind,
+                List.of(),
+                List.of(),
+                List.of(),
+                false,
+                OptionalDouble.empty()));
+  }
+}

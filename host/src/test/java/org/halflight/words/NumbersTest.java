@@ -1,0 +1,35 @@
+package org.halflight.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NumbersTest {
+  @ParameterizedTest
+  @CsvSource({
+    "4.21, 4.2, s, 4.2 s",
+    "59.9, 59.9, s, 59.9 s",
+    "1205, 20 min 05 s, '', 20 min 05 s",
+    "3725, 1 h 02 min 05 s, '', 1 h 02 min 05 s"
+  })
+  void aTimeThatRunsHasOneUnitOrSeveral(
+      double seconds, String figure, String unit, String sentence) {
+    assertThat(Numbers.runningInUnits(seconds)).isEqualTo(new Numbers.InUnit(figure, unit));
+    assertThat(Numbers.running(seconds)).isEqualTo(sentence);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0.015625, 1/64, false, 1/64 s",
+    "0.125, 1/8, false, 1/8 s",
+    "0.98, 0.980, true, 0.980 s",
+    "2, 2.00, true, 2.00 s"
+  })
+  void aFractionAndItsUnitAreTwoThings(
+      double seconds, String figure, boolean inSeconds, String sentence) {
+    assertThat(Numbers.fractionInUnit(seconds)).isEqualTo(new Numbers.InUnit(figure, "s"));
+    assertThat(Numbers.isReadInSeconds(seconds)).isEqualTo(inSeconds);
+    assertThat(Numbers.fraction(seconds)).isEqualTo(sentence);
+  }
+}
