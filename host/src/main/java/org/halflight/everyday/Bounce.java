@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.ReboundSeen;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
@@ -100,22 +101,22 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
   private static AtSpeed at(MarkedSpeed speed, List<FiringResult> firings) {
     return new AtSpeed(
         speed,
-        shares(firings, LeafExposure.Timed::lateLightShare, StrayLight::after),
-        shares(firings, LeafExposure.Timed::earlyLightShare, StrayLight::before),
-        (int) firings.stream().filter(f -> StrayLight.of(f).isPresent()).count());
+        shares(firings, LeafExposure.Timed::lateLightShare, ReboundSeen::afterShare),
+        shares(firings, LeafExposure.Timed::earlyLightShare, ReboundSeen::beforeShare),
+        (int) firings.stream().filter(f -> f.reboundSeen().isPresent()).count());
   }
 
   private static Sample shares(
       List<FiringResult> firings,
       ToDoubleFunction<LeafExposure.Timed> byEdges,
-      ToDoubleFunction<StrayLight> byCurve) {
+      ToDoubleFunction<ReboundSeen> byCurve) {
     return Sample.of(
         firings.stream()
             .map(
                 f ->
                     Math.max(
                         byEdges.applyAsDouble((LeafExposure.Timed) f.exposure()),
-                        StrayLight.of(f).map(byCurve::applyAsDouble).orElse(0.0)))
+                        f.reboundSeen().map(byCurve::applyAsDouble).orElse(0.0)))
             .toList());
   }
 

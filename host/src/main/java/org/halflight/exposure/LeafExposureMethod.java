@@ -53,6 +53,12 @@ public final class LeafExposureMethod {
   public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
 
   /**
+   * Light up to this long before and after the main opening is part of the exposure, in seconds:
+   * blades that rebound. What comes or lasts longer is another opening, and the release a double.
+   */
+  public static final double EXPOSURE_GAP_SECONDS = 10e-3;
+
+  /**
    * How far the two channels of the centre sensor may disagree on a simultaneous change: the high
    * level is sampled by software, the low one captured.
    */
