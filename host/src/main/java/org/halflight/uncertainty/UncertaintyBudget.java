@@ -1,5 +1,6 @@
 package org.halflight.uncertainty;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.stats.Student;
@@ -9,11 +10,14 @@ import org.halflight.stats.WelchSatterthwaite;
  * The uncertainty of the mean effective time of one setting, part by part (JCGM 100:2008).
  *
  * @param effectiveSeconds the mean that it is about
- * @param rows one for each {@link Part}
+ * @param rows one for each {@link Part}; that of a rebound only where there was one
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
   private static final double WHOLE = 1e-9;
+
+  /** Behind the rule of two levels. */
+  private static final int REBOUND_PLACE = 3;
 
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
@@ -50,12 +54,16 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
             : Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE);
+    Doubt rebound =
+        rig.equals(RigKnowledge.NO_RIG)
+            ? Doubt.NONE
+            : Doubt.within(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
     Doubt repeatability =
         new Doubt(
             Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
     double t = effectiveSeconds;
-    return new UncertaintyBudget(
-        t,
+    List<BudgetRow> rows = new ArrayList<>();
+    rows.addAll(
         List.of(
             // The mean of both widths shrinks by the ramps times the common error of the levels
             // where the area grows evenly, and by less for a round hole.
@@ -69,6 +77,10 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             BudgetRow.of(Part.QUANTISATION, rig.quantisationSeconds(), 1, t),
             BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
             BudgetRow.of(Part.REPEATABILITY, repeatability, t * Math.log(2), t)));
+    if (rebound.standard() > 0) {
+      rows.add(REBOUND_PLACE, BudgetRow.of(Part.REBOUND, rebound, 1, t));
+    }
+    return new UncertaintyBudget(t, rows);
   }
 
   /** Combined standard uncertainty in seconds. */

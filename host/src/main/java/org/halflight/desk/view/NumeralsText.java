@@ -163,7 +163,13 @@ public record NumeralsText(
         fraction.figure(),
         fraction.unit(),
         true,
-        Numbers.isReadInSeconds(seconds) ? "" : Numbers.time(seconds),
+        timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
+            ? Words.say(
+                "desk.numerals.parts",
+                Numbers.time(seconds),
+                Numbers.time(timed.mainSeconds()),
+                Numbers.time(timed.reboundSeconds()))
+            : (Numbers.isReadInSeconds(seconds) ? "" : Numbers.time(seconds)),
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);
