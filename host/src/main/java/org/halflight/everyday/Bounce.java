@@ -9,13 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.function.ToDoubleFunction;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.session.AllTheLight;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.ReboundOfRun;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
 
@@ -41,25 +41,25 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
   /** Less light than this share of the exposure is not told from none. Our choice. */
   public static final double LEAST_SHARE = 0.001;
 
-  /** The quantity: light after closing as a share of the exposure. */
+  /** The quantity: light after closing as a share of the main opening. */
   public static final String AFTER_CLOSING = "light-after-closing";
 
   /** The quantity: how much more exposure that is. */
   public static final String OVER_EXPOSURE = "over-exposure-by-bounce";
 
-  /** The quantity: light before the main opening as a share of the exposure. */
+  /** The quantity: light before the main opening as a share of it. */
   public static final String BEFORE_OPENING = "light-before-opening";
 
   /**
    * What one marked speed came to.
    *
-   * @param late light after closing as a share of the exposure, over the firings; the larger of
-   *     what edges and light curve see, since each can only miss light
+   * @param late light after closing as a share of the main opening, over the firings, as {@link
+   *     AllTheLight} has it: so much of the time that verdicts are about is rebound
    * @param early light before the opening, likewise
    * @param curves how many of the firings had a light curve, which sees fainter light
    */
   public record AtSpeed(MarkedSpeed speed, Sample late, Sample early, int curves) {
-    /** Mean light after closing as a share of the exposure. */
+    /** Mean light after closing as a share of the main opening. */
     public double lateShare() {
       return late.mean().get();
     }
@@ -88,7 +88,8 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
                             Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed()),
                     toList()));
     List<AtSpeed> speeds = new ArrayList<>();
-    bySpeed.forEach((speed, its) -> speeds.add(at(speed, its)));
+    ReboundOfRun ofRun = ReboundOfRun.of(firings);
+    bySpeed.forEach((speed, its) -> speeds.add(at(speed, its, ofRun)));
     List<FiringResult> cocked =
         firings.stream().filter(f -> f.outcome() == Outcome.LIGHT_WHILE_COCKING).toList();
     int leaks = (int) cocked.stream().filter(f -> f.notes().leak()).count();
@@ -97,26 +98,14 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
         : Optional.of(new Bounce(run.number(), run.phase(), speeds, cocked.size(), leaks));
   }
 
-  private static AtSpeed at(MarkedSpeed speed, List<FiringResult> firings) {
+  private static AtSpeed at(MarkedSpeed speed, List<FiringResult> firings, ReboundOfRun ofRun) {
+    List<AllTheLight> light =
+        firings.stream().map(f -> AllTheLight.of(f, ofRun.secondsAt(speed))).toList();
     return new AtSpeed(
         speed,
-        shares(firings, LeafExposure.Timed::lateLightShare, StrayLight::after),
-        shares(firings, LeafExposure.Timed::earlyLightShare, StrayLight::before),
-        (int) firings.stream().filter(f -> StrayLight.of(f).isPresent()).count());
-  }
-
-  private static Sample shares(
-      List<FiringResult> firings,
-      ToDoubleFunction<LeafExposure.Timed> byEdges,
-      ToDoubleFunction<StrayLight> byCurve) {
-    return Sample.of(
-        firings.stream()
-            .map(
-                f ->
-                    Math.max(
-                        byEdges.applyAsDouble((LeafExposure.Timed) f.exposure()),
-                        StrayLight.of(f).map(byCurve::applyAsDouble).orElse(0.0)))
-            .toList());
+        Sample.of(light.stream().map(AllTheLight::reboundShare).toList()),
+        Sample.of(light.stream().map(AllTheLight::earlyShare).toList()),
+        (int) firings.stream().filter(f -> f.reboundSeen().isPresent()).count());
   }
 
   /** The over-exposure in stops by light outside the opening that is a share of the exposure. */

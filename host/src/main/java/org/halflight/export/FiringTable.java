@@ -71,7 +71,11 @@ public final class FiringTable {
           "curve_plateau_light",
           "curve_refused",
           "profile",
-          "not_calibrated_because");
+          "not_calibrated_because",
+          "main_ms",
+          "early_light_ms",
+          "rebound_ms",
+          "outside_light_bound_ms");
 
   private static final int CURVE_FIGURES = 14;
 
@@ -119,7 +123,19 @@ public final class FiringTable {
         firing.profileUse().mismatches().stream()
             .map(ProfileFit.Mismatch.WORDS::word)
             .collect(Collectors.joining(" ")));
+    row.addAll(parts(firing));
     return row;
+  }
+
+  /** Of what the effective time is made, and how far off all but the main opening may be. */
+  private static List<String> parts(FiringResult firing) {
+    return firing.exposure() instanceof LeafExposure.Timed timed
+        ? List.of(
+            Cells.millis(timed.mainSeconds()),
+            Cells.millis(timed.earlySeconds()),
+            Cells.millis(timed.reboundSeconds()),
+            Cells.millis(timed.outsideBoundSeconds()))
+        : List.of("", "", "", "");
   }
 
   private static List<String> curve(FiringResult firing) {

@@ -14,6 +14,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.DecisionRule;
 import org.halflight.verdict.Placement;
+import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -57,7 +58,12 @@ public final class SpeedTable {
           "conformity",
           "decision_rule",
           "rig_calibrated",
-          "decided_on");
+          "decided_on",
+          "main_ms",
+          "early_light_ms",
+          "rebound_ms",
+          "rebound_by_curve_ms",
+          "rebound_look");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -121,7 +127,19 @@ public final class SpeedTable {
             DecisionRule.WORDS.word(speed.judging().rule()),
             speed.judging().rig().isCalibrated() ? "yes" : "no",
             Measurand.WORDS.word(speed.judging().measurand())));
+    row.addAll(parts(speed.rebound()));
     return List.copyOf(row);
+  }
+
+  private static List<String> parts(ReboundAtSpeed rebound) {
+    return rebound.mainSeconds().isEmpty()
+        ? List.of("", "", "", "", "")
+        : List.of(
+            Cells.millis(rebound.mainSeconds()),
+            Cells.millis(rebound.earlySeconds()),
+            Cells.millis(rebound.reboundSeconds()),
+            Cells.millis(rebound.addedSeconds()),
+            ReboundAtSpeed.Look.WORDS.word(rebound.look()));
   }
 
   private static OptionalDouble figure(

@@ -101,13 +101,18 @@ public final class AlternatingLevels {
   }
 
   private static Firing withHigh(Firing firing, TickRate rate, long halfGap) {
-    Opening main = OneLevelMethod.mainOpening(firing, Channel.CENTRE_LOW, rate).orElseThrow();
     List<Edge> edges = new ArrayList<>(firing.edges());
-    long rise = main.startTicks() + halfGap;
-    long fall = main.endTicks() - halfGap;
-    if (rise < fall) {
-      edges.add(new Edge(Channel.CENTRE_HIGH, true, rise));
-      edges.add(new Edge(Channel.CENTRE_HIGH, false, fall));
+    // A rebound's too: the same blades move as fast.
+    for (Opening opening :
+        Opening.join(
+            Pulses.of(firing, Channel.CENTRE_LOW).pulses(),
+            rate.ticks(LeafExposureMethod.CHATTER_GAP_SECONDS))) {
+      long rise = opening.startTicks() + halfGap;
+      long fall = opening.endTicks() - halfGap;
+      if (rise < fall) {
+        edges.add(new Edge(Channel.CENTRE_HIGH, true, rise));
+        edges.add(new Edge(Channel.CENTRE_HIGH, false, fall));
+      }
     }
     return sorted(edges);
   }

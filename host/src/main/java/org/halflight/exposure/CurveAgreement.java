@@ -7,8 +7,8 @@ import org.halflight.exposure.LeafExposure.Flag;
 /**
  * The exposure by edges held against that by the light curve of the same firing.
  *
- * @param edgesSeconds effective time by edges
- * @param curveSeconds effective time by the curve
+ * @param edgesSeconds effective time of the main opening by edges
+ * @param curveSeconds the same by the curve
  * @param toleranceSeconds how far they may lie apart by what is known of both ways: the rule of two
  *     levels, levels known to {@value #LEVELS_KNOWN_TO} of full light, and the converter
  */
@@ -20,7 +20,7 @@ public record CurveAgreement(double edgesSeconds, double curveSeconds, double to
   public static CurveAgreement of(LeafExposure.Timed edges, CurveExposure.Measured curve) {
     double ramps = edges.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR);
     return new CurveAgreement(
-        edges.effectiveSeconds(),
+        edges.mainSeconds(),
         curve.effectiveSeconds(),
         edges.methodSeconds() + LEVELS_KNOWN_TO * ramps + curve.toleranceSeconds());
   }

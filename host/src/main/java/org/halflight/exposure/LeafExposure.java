@@ -12,6 +12,18 @@ import org.halflight.stored.StoredWords;
  * measurement, none an error of the program.
  */
 public sealed interface LeafExposure {
+  /**
+   * How far off the light of an early light or rebound may be that passed the low level only, plus
+   * or minus, as a share of it: triangles that peak at 0.25 to 0.4 come out at 62 to 118 %.
+   */
+  double LOW_LEVEL_ONLY_BOUND = 0.4;
+
+  /**
+   * And of one that passed the high level: a triangle that peaks just above it comes out 7 % short,
+   * and up to a tenth of the light may have passed the low level only.
+   */
+  double BOTH_LEVELS_BOUND = 0.12;
+
   /** What to know about a timed exposure before trusting its last digit. */
   enum Flag {
     /**
@@ -25,8 +37,15 @@ public sealed interface LeafExposure {
     DIP_WHILE_OPEN,
     /** Light before the main opening. */
     EARLY_LIGHT,
-    /** Light after the main closing: bounce. */
+    /** Light after the main closing: rebound. */
     LATE_LIGHT,
+    /**
+     * Early light or rebound passed the low level only, and how much light it was is uncertain by
+     * {@value LeafExposure#LOW_LEVEL_ONLY_BOUND} of it.
+     */
+    LOW_LEVEL_ONLY,
+    /** Light too far from the main opening to be one exposure with it: opened twice. */
+    LIGHT_APART,
     /** The light curve's time lies further off than both ways can be wrong. */
     CURVE_DISAGREES,
     /**
@@ -46,6 +65,8 @@ public sealed interface LeafExposure {
                   case DIP_WHILE_OPEN -> "dip-while-open";
                   case EARLY_LIGHT -> "early-light";
                   case LATE_LIGHT -> "late-light";
+                  case LOW_LEVEL_ONLY -> "low-level-only";
+                  case LIGHT_APART -> "light-apart";
                   case CURVE_DISAGREES -> "curve-disagrees";
                   case CURVE_BELOW_FULL -> "curve-below-full";
                 });
@@ -88,12 +109,14 @@ public sealed interface LeafExposure {
   }
 
   /**
-   * A timed exposure. All times are of the main opening: the longest one at the low level.
+   * A timed exposure. All times but the first are of the main opening: the longest one at the low
+   * level.
    *
-   * @param effectiveSeconds the integral of the light as a fraction of full light, by the two-level
-   *     rule
+   * @param effectiveSeconds all the light: the integral of the main opening, of early light and of
+   *     rebound as a fraction of full light, each by the two-level rule. Light below the low level
+   *     is not seen, so where there was some this is a lower limit
    * @param methodSeconds bound of the error of the rule itself for round holes and their like, plus
-   *     or minus; not the uncertainty of the measurement
+   *     or minus, at the main opening; not the uncertainty of the measurement
    * @param widthLowSeconds time above the low level
    * @param widthHighSeconds time above the high level
    * @param halfWidthSeconds estimate of the time above half light
@@ -101,10 +124,9 @@ public sealed interface LeafExposure {
    * @param openingSeconds from first light to fully open
    * @param closingSeconds from start of closing to dark
    * @param totalSeconds from first to last light
-   * @param efficiency effective time over total time
+   * @param efficiency effective time of the main opening over total time
    * @param earlyLightShare light of all openings before the main one, as a share of its light
-   * @param lateLightShare light of all openings after the main one (bounce), likewise; light that
-   *     stays below the low level is not seen
+   * @param lateLightShare light of all openings after the main one (rebound), likewise
    * @param crossings when the light crossed the two levels
    * @param flags what to know about it
    */
@@ -147,6 +169,39 @@ public sealed interface LeafExposure {
           others);
     }
 
+    /** Effective time of the main opening alone, in seconds. */
+    public double mainSeconds() {
+      return effectiveSeconds / (1 + earlyLightShare + lateLightShare);
+    }
+
+    /** Light after the main opening, in seconds of full light. */
+    public double reboundSeconds() {
+      return lateLightShare * mainSeconds();
+    }
+
+    /** Light before the main opening, in seconds of full light. */
+    public double earlySeconds() {
+      return earlyLightShare * mainSeconds();
+    }
+
+    /**
+     * How far off early light and rebound may be, plus or minus, as a share of them: few levels
+     * weigh them. An allowance for pulses of any height.
+     */
+    public double outsideBoundShare() {
+      return flags.contains(Flag.LOW_LEVEL_ONLY) ? LOW_LEVEL_ONLY_BOUND : BOTH_LEVELS_BOUND;
+    }
+
+    /** The same in seconds of full light. */
+    public double outsideBoundSeconds() {
+      return (reboundSeconds() + earlySeconds()) * outsideBoundShare();
+    }
+
+    /** Whether light came too far from the main opening to be one exposure with it. */
+    public boolean isDouble() {
+      return flags.contains(Flag.LIGHT_APART);
+    }
+
     /** The stop table that this firing predicts. */
     public StopTable stopTable() {
       return new StopTable(totalSeconds, ByLaw.of(this::openingPlusClosingSeconds));
@@ -163,7 +218,8 @@ public sealed interface LeafExposure {
    * are known.
    *
    * @param highReached whether the light reached the high level
-   * @param lowestSeconds the effective time is at least this, whatever the shape
+   * @param lowestSeconds the effective time is at least this, whatever the shape; early light and
+   *     rebound are in it
    * @param highestSeconds and at most this, as long as the first light up to the low level came no
    *     slower than with a round hole; not known where the high level was not reached, since
    *     nothing then tells how fast the leaves moved

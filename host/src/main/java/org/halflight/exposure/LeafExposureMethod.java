@@ -23,8 +23,17 @@ import org.halflight.time.TickRate;
  *
  * <p><b>Main opening.</b> Pulses of the low channel with gaps of at most 100 us are one opening:
  * noise at a slow crossing. The opening with the most light is the main one; those before and after
- * are early light and bounce. The width at a level is the sum of the time above it within the main
+ * are early light and rebound. The width at a level is the sum of the time above it within the main
  * opening, gaps left out, which is what the integral over levels asks for.
+ *
+ * <p><b>All the light.</b> The exposure is the integral of all light, so early light and rebound are
+ * in the effective time, whatever their share: within {@link #EXPOSURE_GAP_SECONDS} of the main
+ * opening it is one exposure. Light further off is another one, and the firing is flagged for it.
+ * Each opening is weighed by the rule of two levels. One that passes the high level without opening
+ * fully comes out 7 % short at the worst where it is a triangle of light. One that passes the low
+ * level only comes out at 62, 99 and 118 % where it is a triangle that peaks at 0.25, 0.3 and 0.4;
+ * the firing is flagged for that. Light below the low level is not seen: what was seen is then a
+ * lower limit.
  *
  * <p><b>Fully open?</b> If the leaves never open fully, the width has a kink at the peak of the
  * light, and the two-level rule is void. The time fully open, the width at level 1, follows from
@@ -47,10 +56,29 @@ public final class LeafExposureMethod {
   public static final double CHATTER_FLAG_SHARE = 0.002;
 
   /**
-   * Early and late light are flagged from this share of the main exposure on. Below it they are
-   * given but not flagged: noise at a slow crossing leaves specks of light beside the opening.
+   * Early and late light are flagged from this share of the main opening on. Below it they are
+   * counted but not flagged: noise at a slow crossing leaves specks of light beside the opening.
    */
   public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
+
+  /**
+   * Light up to this long before and after the main opening is part of the exposure, in seconds:
+   * blades that rebound. What comes or lasts longer is another opening, and the release a double.
+   */
+  public static final double EXPOSURE_GAP_SECONDS = 10e-3;
+
+  /**
+   * Time above the low level, further off than {@link #EXPOSURE_GAP_SECONDS}, from which there was
+   * another opening, in seconds: longer than any spark of noise, and less than a tenth of a stop at
+   * 1/1000. Our choice.
+   */
+  public static final double LEAST_APART_SECONDS = 50e-6;
+
+  /**
+   * Early light and rebound count as weighed by the low level only from this share of theirs on
+   * that was. Our choice.
+   */
+  static final double LOW_LEVEL_ONLY_SHARE = 0.1;
 
   /**
    * How far the two channels of the centre sensor may disagree on a simultaneous change: the high
@@ -147,7 +175,7 @@ public final class LeafExposureMethod {
     }
     Opening low = openings.get(main);
     if (highIn.get(main).isEmpty()) {
-      return neverFullyOpen(low, 0, levels, rate);
+      return neverFullyOpen(openings, highIn, main, levels, rate);
     }
     Opening high = new Opening(highIn.get(main));
     if (high.lightTicks() > low.lightTicks() + 2 * slackTicks) {
@@ -166,16 +194,35 @@ public final class LeafExposureMethod {
                     1));
     double guardSeconds = FULLY_OPEN_GUARD_SHARE * lowSeconds;
     if (fullyOpen.greatest() < -guardSeconds) {
-      return neverFullyOpen(low, high.lightTicks(), levels, rate);
+      return neverFullyOpen(openings, highIn, main, levels, rate);
     }
     double before = 0;
     double after = 0;
+    double lowOnly = 0;
+    long apartTicks = 0;
     for (int i = 0; i < openings.size(); i++) {
-      double light = light(openings.get(i), highIn.get(i), levels, rate);
+      if (i == main) {
+        continue;
+      }
+      Opening other = openings.get(i);
+      double light = light(other, highIn.get(i), levels, rate);
       before += i < main ? light : 0;
       after += i > main ? light : 0;
+      lowOnly += highIn.get(i).isEmpty() ? light : 0;
+      apartTicks += isApart(other, low, rate) ? other.lightTicks() : 0;
     }
-    return timed(low, high, fullyOpen, before, after, levels, rate);
+    Set<Flag> flags = EnumSet.noneOf(Flag.class);
+    if (rate.seconds(apartTicks) >= LEAST_APART_SECONDS) {
+      flags.add(Flag.LIGHT_APART);
+    }
+    return timed(low, high, fullyOpen, before, after, lowOnly, flags, levels, rate);
+  }
+
+  /** Whether an opening begins too early or lasts too long to be one exposure with the main one. */
+  private static boolean isApart(Opening other, Opening main, TickRate rate) {
+    long gapTicks = rate.ticks(EXPOSURE_GAP_SECONDS);
+    return main.startTicks() - other.startTicks() > gapTicks
+        || other.endTicks() - main.endTicks() > gapTicks;
   }
 
   private static Timed timed(
@@ -184,11 +231,13 @@ public final class LeafExposureMethod {
       ByLaw fullyOpen,
       double lightBefore,
       double lightAfter,
+      double lowLevelOnly,
+      Set<Flag> flags,
       LevelPair levels,
       TickRate rate) {
     double lowSeconds = rate.seconds(low.lightTicks());
     double highSeconds = rate.seconds(high.lightTicks());
-    double effective = TwoLevelRule.effectiveSeconds(lowSeconds, highSeconds, levels);
+    double main = TwoLevelRule.effectiveSeconds(lowSeconds, highSeconds, levels);
 
     // Each side by the time above each level on that side of the middle, so that chatter counts as
     // it does in the widths.
@@ -214,7 +263,6 @@ public final class LeafExposureMethod {
                 LeafTravel.widthSeconds(
                     lowSeconds, levels.low(), opening.under(law) + closing.under(law), law, 0.5));
 
-    Set<Flag> flags = EnumSet.noneOf(Flag.class);
     if (fullyOpen.least() <= FULLY_OPEN_GUARD_SHARE * lowSeconds) {
       flags.add(Flag.MAY_NOT_OPEN_FULLY);
     }
@@ -226,14 +274,18 @@ public final class LeafExposureMethod {
         || chatterTicks(high, chatterGap) > CHATTER_FLAG_SHARE * low.lightTicks()) {
       flags.add(Flag.CHATTER);
     }
-    if (lightBefore > STRAY_LIGHT_FLAG_SHARE * effective) {
+    if (lightBefore > STRAY_LIGHT_FLAG_SHARE * main) {
       flags.add(Flag.EARLY_LIGHT);
     }
-    if (lightAfter > STRAY_LIGHT_FLAG_SHARE * effective) {
+    if (lightAfter > STRAY_LIGHT_FLAG_SHARE * main) {
       flags.add(Flag.LATE_LIGHT);
     }
+    if (lowLevelOnly > STRAY_LIGHT_FLAG_SHARE * main
+        && lowLevelOnly >= LOW_LEVEL_ONLY_SHARE * (lightBefore + lightAfter)) {
+      flags.add(Flag.LOW_LEVEL_ONLY);
+    }
     return new Timed(
-        effective,
+        main + lightBefore + lightAfter,
         TwoLevelRule.methodErrorParts(levels)
             * LeafTravel.openingPlusClosingSeconds(
                 lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR),
@@ -244,41 +296,72 @@ public final class LeafExposureMethod {
         opening,
         closing,
         total,
-        ByLaw.of(law -> effective / total.under(law)),
-        lightBefore / effective,
-        lightAfter / effective,
+        ByLaw.of(law -> main / total.under(law)),
+        lightBefore / main,
+        lightAfter / main,
         new Crossings(low.startTicks(), high.startTicks(), high.endTicks(), low.endTicks()),
         flags);
   }
 
   private static NeverFullyOpen neverFullyOpen(
-      Opening low, long highTicks, LevelPair levels, TickRate rate) {
-    double lowSeconds = rate.seconds(low.lightTicks());
-    double highSeconds = rate.seconds(highTicks);
-    double q1 = levels.low();
-    double q2 = levels.high();
-    // The width only falls with the level: the steps below it and above it bound the integral.
-    double lowest = q1 * lowSeconds + (q2 - q1) * highSeconds;
-    OptionalDouble highest = OptionalDouble.empty();
-    if (highTicks > 0) {
-      double ramps =
-          LeafTravel.openingPlusClosingSeconds(
-              lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR);
-      // Below the low level: the integral of W(q1) + ramps (sqrt q1 - sqrt q) from 0 to q1.
-      double below = q1 * lowSeconds + ramps * q1 * Math.sqrt(q1) / 3;
-      highest = OptionalDouble.of(below + (q2 - q1) * lowSeconds + (1 - q2) * highSeconds);
+      List<Opening> openings,
+      List<List<Pulse>> highIn,
+      int main,
+      LevelPair levels,
+      TickRate rate) {
+    Opening low = openings.get(main);
+    long highTicks = ticks(highIn.get(main));
+    double lowest = 0;
+    double highest = 0;
+    for (int i = 0; i < openings.size(); i++) {
+      if (!isApart(openings.get(i), low, rate)) {
+        double lowSeconds = rate.seconds(openings.get(i).lightTicks());
+        double highSeconds = rate.seconds(ticks(highIn.get(i)));
+        lowest += lowestSeconds(lowSeconds, highSeconds, levels);
+        highest += highestSeconds(lowSeconds, highSeconds, levels);
+      }
     }
     return new NeverFullyOpen(
-        highTicks > 0, lowest, highest, lowSeconds, highSeconds, low.startTicks(), low.endTicks());
+        highTicks > 0,
+        lowest,
+        highTicks > 0 ? OptionalDouble.of(highest) : OptionalDouble.empty(),
+        rate.seconds(low.lightTicks()),
+        rate.seconds(highTicks),
+        low.startTicks(),
+        low.endTicks());
+  }
+
+  /** The width only falls with the level: the steps below it bound the integral. */
+  private static double lowestSeconds(double lowSeconds, double highSeconds, LevelPair levels) {
+    return levels.low() * lowSeconds + (levels.high() - levels.low()) * highSeconds;
   }
 
   /**
-   * The light of an opening by the rule of two levels; for a small bounce good to about a fifth.
+   * And so do the steps above it, with the light below the low level of a round hole; one that did
+   * not reach the high level has no known travel, and only the step.
    */
+  private static double highestSeconds(double lowSeconds, double highSeconds, LevelPair levels) {
+    double q1 = levels.low();
+    double q2 = levels.high();
+    if (highSeconds == 0) {
+      return q2 * lowSeconds;
+    }
+    double ramps =
+        LeafTravel.openingPlusClosingSeconds(
+            lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR);
+    // Below the low level: the integral of W(q1) + ramps (sqrt q1 - sqrt q) from 0 to q1.
+    double below = q1 * lowSeconds + ramps * q1 * Math.sqrt(q1) / 3;
+    return below + (q2 - q1) * lowSeconds + (1 - q2) * highSeconds;
+  }
+
+  /** The light of an opening by the rule of two levels. */
   private static double light(Opening low, List<Pulse> high, LevelPair levels, TickRate rate) {
-    long highTicks = high.stream().mapToLong(Pulse::ticks).sum();
     return TwoLevelRule.effectiveSeconds(
-        rate.seconds(low.lightTicks()), rate.seconds(highTicks), levels);
+        rate.seconds(low.lightTicks()), rate.seconds(ticks(high)), levels);
+  }
+
+  private static long ticks(List<Pulse> pulses) {
+    return pulses.stream().mapToLong(Pulse::ticks).sum();
   }
 
   private static List<Pulse> within(Opening opening, List<Pulse> pulses, long slackTicks) {

@@ -27,7 +27,7 @@ public record LevelCorrection(LevelPair rising, LevelPair falling) {
   }
 
   /**
-   * The effective time with every crossing moved to its node, in seconds.
+   * The effective time of the main opening with every crossing moved to its node, in seconds.
    *
    * @param timed measured at the thresholds as they stand
    * @param openingPower the law of the opening by the light curve; 1 where it is not known

@@ -2,8 +2,10 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
@@ -12,17 +14,23 @@ import org.halflight.job.CameraId;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.OutcomeRule;
 
 /**
  * Works results out again from raw edges with today's method, some hundred firings a transaction so
  * that firings of a run that is under way are not held up.
  *
- * <p>What the session judged by more than the edges (double, light while cocking, no shutter event)
- * stays as long as the edges come to the same case of exposure; where today's method comes to
- * another case, the outcome follows that.
+ * <p>What the session judged by more than the edges (light while cocking, held for the light) stays
+ * as long as the edges come to the same case of exposure; where today's method comes to another
+ * case, or where the outcome hangs on the edges alone, it follows them.
  */
 final class Recomputing {
   private static final int AT_ONCE = 500;
+
+  /** Outcomes of a timed exposure that the edges tell, and what was asked for. */
+  private static final Set<Outcome> BY_EDGES =
+      EnumSet.of(
+          Outcome.TIMED, Outcome.DOUBLE, Outcome.OPENS_HOLDS_CLOSES, Outcome.DID_NOT_HOLD);
 
   private final Database database;
   private final Optional<CameraId> camera;
@@ -95,7 +103,14 @@ final class Recomputing {
     }
     Outcome outcome =
         ResultRows.kind(exposure).equals(kept.settledExposure())
-            ? kept.settledOutcome()
+            ? BY_EDGES.contains(kept.settledOutcome())
+                ? OutcomeRule.of(
+                    result.firing(),
+                    exposure,
+                    result.rate(),
+                    result.check(),
+                    result.notes().capOn())
+                : kept.settledOutcome()
             : outcome(exposure);
     FiringResult now = result.workedOut(outcome, exposure);
     return result
@@ -106,8 +121,8 @@ final class Recomputing {
   }
 
   private static Outcome outcome(LeafExposure exposure) {
-    if (exposure instanceof LeafExposure.Timed) {
-      return Outcome.TIMED;
+    if (exposure instanceof LeafExposure.Timed timed) {
+      return timed.isDouble() ? Outcome.DOUBLE : Outcome.TIMED;
     }
     if (exposure instanceof LeafExposure.NeverFullyOpen) {
       return Outcome.NEVER_FULLY_OPEN;

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
 import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposure.Flag;
 import org.halflight.exposure.LeafExposure.NeverFullyOpen;
@@ -129,8 +130,14 @@ final class ResultRows {
   }
 
   private static Timed readTimed(ResultSet row) throws SQLException {
+    double early = row.getDouble("early_light_share");
+    double late = row.getDouble("late_light_share");
+    // Earlier versions kept the main opening alone, and the rest as shares of it.
+    double kept = row.getDouble("effective_seconds");
+    boolean isAllTheLight =
+        row.getInt("method_version") >= ExposureMethodVersion.ALL_THE_LIGHT || early + late == 0;
     return new Timed(
-        row.getDouble("effective_seconds"),
+        isAllTheLight ? kept : kept * (1 + early + late),
         row.getDouble("method_seconds"),
         row.getDouble("width_low_seconds"),
         row.getDouble("width_high_seconds"),
@@ -140,8 +147,8 @@ final class ResultRows {
         byLaw(row, "closing_", "_seconds"),
         byLaw(row, "total_", "_seconds"),
         byLaw(row, "efficiency_", ""),
-        row.getDouble("early_light_share"),
-        row.getDouble("late_light_share"),
+        early,
+        late,
         new Crossings(
             row.getLong("low_rise_ticks"),
             row.getLong("high_rise_ticks"),

@@ -171,6 +171,7 @@ public final class HandOverPage {
         .anyMatch(speed -> speed.finding() == ShiftFinding.NO_EVIDENCE)) {
       notes.add(Words.say("page.table.noneFound"));
     }
+    notes.addAll(text.rebounds());
     notes.addAll(text.afterRest());
     sheet.paragraph(String.join(" ", notes), letters.regular(), 7.5f, Ink.QUIET);
   }

@@ -18,6 +18,7 @@ import org.halflight.verdict.Judging;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Patterns;
 import org.halflight.verdict.Placement;
+import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.ShutterTrouble;
@@ -94,6 +95,10 @@ final class PageText {
       said.addAll(ComparisonWords.summary(comparison.get()));
     }
     said.addAll(placements(input.last()));
+    List<MarkedSpeed> open = named(input.last().run().speeds(), SpeedSummary::isReboundOpen);
+    if (!open.isEmpty()) {
+      said.add(Words.say("page.reboundOpen", SpeedNames.of(open, speeds(input.last()))));
+    }
     if (input.asLeft().isPresent() && input.asFound().isEmpty()) {
       said.add(Words.say("page.noAsFound"));
     }
@@ -278,6 +283,30 @@ final class PageText {
     also.addAll(input.notTested());
     if (!also.isEmpty()) {
       said.add(Words.say("page.notTested.also", String.join(", ", also)));
+    }
+    return said;
+  }
+
+  /** What the star beside a verdict means, and of which parts the times with a rebound are. */
+  List<String> rebounds() {
+    List<String> said = new ArrayList<>();
+    if (input.last().run().speeds().stream().anyMatch(SpeedSummary::isReboundOpen)) {
+      said.add(Words.say("page.table.reboundOpen"));
+    }
+    for (RunPart part : parts()) {
+      for (SpeedSummary speed : part.run().speeds()) {
+        double main = speed.rebound().mainSeconds().orElse(0);
+        double rebound = speed.rebound().reboundSeconds();
+        if (main > 0 && rebound > ReboundAtSpeed.LEAST_SHARE * main) {
+          said.add(
+              Words.say(
+                  "page.table.rebound",
+                  Sentences.phase(part.run().phase()),
+                  speed.speed(),
+                  Numbers.time(main),
+                  Numbers.time(rebound)));
+        }
+      }
     }
     return said;
   }

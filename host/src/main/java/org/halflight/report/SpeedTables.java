@@ -137,7 +137,9 @@ final class SpeedTables {
 
   private static String verdict(SpeedSummary speed) {
     return Words.say(
-        "page.verdict." + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        speed.isReboundOpen()
+            ? "page.verdict.within.reboundOpen"
+            : "page.verdict." + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   private static String change(SpeedComparison speed) {

@@ -7,6 +7,7 @@ import org.halflight.exposure.CurveAgreement;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.ReboundSeen;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
@@ -192,6 +193,13 @@ public record FiringResult(
   /** What the light curve comes to, where there is one and the light was set. */
   public Optional<CurveExposure> curveExposure() {
     return curve.flatMap(FiringCurve::exposure);
+  }
+
+  /** What its light curve shows beside the main opening, where there is one that has a figure. */
+  public Optional<ReboundSeen> reboundSeen() {
+    return curve
+        .filter(its -> its.exposure().flatMap(CurveExposure::measured).isPresent())
+        .map(its -> ReboundSeen.of(its.sampled(), its.light().orElseThrow(), realRate()));
   }
 
   /** Edges against curve, where both have a time. */

@@ -12,7 +12,7 @@ public enum Outcome {
   STUCK_OPEN,
   /** The release was pressed and no light came. */
   DID_NOT_OPEN,
-  /** Opened twice. */
+  /** Opened twice: light came further from the main opening than one exposure lasts. */
   DOUBLE,
   /** B or T: opened, held and closed as it should. */
   OPENS_HOLDS_CLOSES,

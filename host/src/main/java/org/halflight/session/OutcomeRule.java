@@ -5,20 +5,23 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
-/** Which outcome a release has that is no light of cocking. */
-final class OutcomeRule {
-  /**
-   * Light of a second opening, as a share of the main one, from which a release counts as double.
-   */
-  static final double DOUBLE_SHARE = 0.3;
-
+/**
+ * Which outcome a release has that is no light of cocking.
+ *
+ * <p>A release is double by when the light came, and not by how much it was: blades that rebound
+ * within {@link org.halflight.exposure.LeafExposureMethod#EXPOSURE_GAP_SECONDS} give one exposure
+ * on the film however far they open, and what opens later gives two.
+ */
+public final class OutcomeRule {
   private OutcomeRule() {}
 
   /**
+   * The outcome of a firing.
+   *
    * @param check what was shown, where that was a check
    * @param capOn whether the lens cap was on
    */
-  static Outcome of(
+  public static Outcome of(
       Firing firing, LeafExposure exposure, TickRate rate, Optional<Check> check, boolean capOn) {
     if (exposure instanceof LeafExposure.Unusable unusable) {
       if (unusable.reason() != LeafExposure.Reason.NO_LIGHT) {
@@ -36,7 +39,7 @@ final class OutcomeRule {
       return Outcome.NEVER_FULLY_OPEN;
     }
     LeafExposure.Timed timed = (LeafExposure.Timed) exposure;
-    if (Math.max(timed.earlyLightShare(), timed.lateLightShare()) >= DOUBLE_SHARE) {
+    if (timed.isDouble()) {
       return Outcome.DOUBLE;
     }
     return check

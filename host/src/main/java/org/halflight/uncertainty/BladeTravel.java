@@ -12,13 +12,21 @@ import org.halflight.exposure.LeafExposure;
  * @param rampSeconds opening plus closing time
  * @param unlikeSeconds how far closing and opening time differ, as a size
  * @param methodSeconds bound of the error of the rule of two levels
+ * @param outsideBoundSeconds how far off the light outside the main opening may be, plus or minus
  */
-public record BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+public record BladeTravel(
+    double rampSeconds, double unlikeSeconds, double methodSeconds, double outsideBoundSeconds) {
   /** No travel at all, for errors of a model without a rig. */
   public static final BladeTravel NONE = new BladeTravel(0, 0, 0);
 
+  /** Without light outside the main opening. */
+  public BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+    this(rampSeconds, unlikeSeconds, methodSeconds, 0);
+  }
+
   public BladeTravel {
-    for (double seconds : new double[] {rampSeconds, unlikeSeconds, methodSeconds}) {
+    for (double seconds :
+        new double[] {rampSeconds, unlikeSeconds, methodSeconds, outsideBoundSeconds}) {
       if (!(seconds >= 0 && Double.isFinite(seconds))) {
         throw new IllegalArgumentException("a travel is 0 s or more, not " + seconds);
       }
@@ -39,7 +47,13 @@ public record BladeTravel(double rampSeconds, double unlikeSeconds, double metho
                     0, mean(timed, t -> t.openingSeconds().middle() + t.closingSeconds().middle())),
                 Math.abs(
                     mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
-                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds))));
+                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
+                mean(timed, LeafExposure.Timed::outsideBoundSeconds)));
+  }
+
+  /** The same with another bound for the light outside the main opening. */
+  public BladeTravel withOutsideBound(double seconds) {
+    return new BladeTravel(rampSeconds, unlikeSeconds, methodSeconds, seconds);
   }
 
   private static double mean(

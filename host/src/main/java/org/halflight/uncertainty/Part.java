@@ -8,6 +8,8 @@ public enum Part {
   LAMP,
   /** The rule of two levels itself, in seconds. */
   METHOD,
+  /** Early light and rebound, which few levels weigh, in seconds. */
+  REBOUND,
   /** Lag of the front end and unlike delays of opening and closing edge, in seconds. */
   DELAY,
   /** Hysteresis of the comparators, as a share of full light. */

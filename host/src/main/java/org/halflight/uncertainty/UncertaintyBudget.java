@@ -50,6 +50,10 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
             : Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE);
+    Doubt rebound =
+        rig.equals(RigKnowledge.NO_RIG)
+            ? Doubt.NONE
+            : Doubt.within(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
     Doubt repeatability =
         new Doubt(
             Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
@@ -63,6 +67,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             // An error of full light moves each level by its own share of it: by half on average.
             BudgetRow.of(Part.LAMP, rig.lamp(), travel.rampSeconds() / 2, t),
             BudgetRow.of(Part.METHOD, rule, 1, t),
+            BudgetRow.of(Part.REBOUND, rebound, 1, t),
             BudgetRow.of(Part.DELAY, rig.delaySeconds(), 1, t),
             // Half of it on each edge, so that ramps alike cancel it.
             BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),

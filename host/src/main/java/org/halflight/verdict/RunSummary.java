@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.ReboundOfRun;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
@@ -63,9 +64,13 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
     firings.forEach(
         f -> bySpeed.computeIfAbsent(f.shown().orElseThrow(), s -> new ArrayList<>()).add(f));
+    ReboundOfRun rebound = ReboundOfRun.of(firings);
     return bySpeed.entrySet().stream()
         .sorted(Comparator.comparingDouble(speed -> -speed.getKey().literalSeconds()))
-        .map(speed -> SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey()), judging))
+        .map(
+            speed ->
+                SpeedSummary.of(
+                    speed.getValue(), tolerances.apply(speed.getKey()), judging, rebound))
         .toList();
   }
 }

@@ -11,7 +11,7 @@ public final class SinceAdjustment {
    * Those after an adjustment: a mean over it would be a mean of two shutters. All of them where
    * the speed was not fired since.
    *
-   * @param firings of one speed in one run
+   * @param firings of one speed in one run, or all of it
    * @param afterFiring number of the firing after which it was done; 0 where nothing was
    */
   public static List<FiringResult> of(List<FiringResult> firings, int afterFiring) {

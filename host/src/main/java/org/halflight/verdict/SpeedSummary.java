@@ -11,6 +11,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.ReboundOfRun;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
@@ -37,6 +38,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * @param tolerance that it is held against
  * @param travel of the blades, where it was seen
  * @param judging what is known of the rig, and how it is decided
+ * @param rebound the light part by part, and whether anybody looked for a rebound
  */
 public record SpeedSummary(
     MarkedSpeed speed,
@@ -50,7 +52,8 @@ public record SpeedSummary(
     OptionalDouble afterRestStops,
     Tolerance tolerance,
     Optional<BladeTravel> travel,
-    Judging judging) {
+    Judging judging,
+    ReboundAtSpeed rebound) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -87,6 +90,36 @@ public record SpeedSummary(
         Judging.OF_A_MODEL);
   }
 
+  /** Without rebound. */
+  public SpeedSummary(
+      MarkedSpeed speed,
+      Reference reference,
+      Phase phase,
+      int tries,
+      Map<Outcome, Integer> outcomes,
+      int rejected,
+      int unusable,
+      Sample errors,
+      OptionalDouble afterRestStops,
+      Tolerance tolerance,
+      Optional<BladeTravel> travel,
+      Judging judging) {
+    this(
+        speed,
+        reference,
+        phase,
+        tries,
+        outcomes,
+        rejected,
+        unusable,
+        errors,
+        afterRestStops,
+        tolerance,
+        travel,
+        judging,
+        ReboundAtSpeed.OF_A_MODEL);
+  }
+
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
     return of(firings, tolerance, Judging.UNCALIBRATED);
@@ -101,23 +134,31 @@ public record SpeedSummary(
    *     and where all were corrected by the session's own pings, what these say of the clock
    */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
+    return of(firings, tolerance, asked, ReboundOfRun.of(firings));
+  }
+
+  /**
+   * Sums up the firings of one speed as above.
+   *
+   * @param run what the firings of all speeds of its run showed of a rebound
+   */
+  public static SpeedSummary of(
+      List<FiringResult> firings, Tolerance tolerance, Judging asked, ReboundOfRun run) {
     FiringResult any = firings.get(0);
-    Judging judging = asked.withRigOf(firings.stream().filter(FiringResult::isGood).toList());
+    List<FiringResult> good = firings.stream().filter(FiringResult::isGood).toList();
+    Judging judging = asked.withRigOf(good);
+    ReboundAtSpeed rebound = ReboundAtSpeed.of(any.shown().orElseThrow(), good, run);
     List<FiringResult> counted =
         firings.stream()
             .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())
             .toList();
     Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
     counted.forEach(f -> outcomes.merge(f.outcome(), 1, Integer::sum));
-    double[] errors =
-        firings.stream()
-            .filter(FiringResult::isGood)
-            .mapToDouble(f -> f.errorStops().orElseThrow())
-            .toArray();
+    double[] errors = good.stream().mapToDouble(rebound::errorStops).toArray();
     OptionalDouble afterRest =
         counted.stream()
             .filter(f -> f.afterRest() && f.errorStops().isPresent())
-            .mapToDouble(f -> f.errorStops().getAsDouble())
+            .mapToDouble(rebound::errorStops)
             .findFirst();
     return new SpeedSummary(
         any.shown().orElseThrow(),
@@ -130,14 +171,10 @@ public record SpeedSummary(
         Sample.of(errors),
         afterRest,
         tolerance,
-        BladeTravel.of(
-            firings.stream()
-                .filter(FiringResult::isGood)
-                .map(f -> (LeafExposure.Timed) f.exposure())
-                .toList()),
-        firings.stream().anyMatch(f -> f.isGood() && f.levels().isEmpty())
-            ? judging.withLightUnset()
-            : judging);
+        BladeTravel.of(good.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
+            .map(its -> its.withOutsideBound(rebound.boundSeconds())),
+        good.stream().anyMatch(f -> f.levels().isEmpty()) ? judging.withLightUnset() : judging,
+        rebound);
   }
 
   /** How many firings came to an outcome. */
@@ -257,6 +294,16 @@ public record SpeedSummary(
   private OneExposure oneExposure(UncertaintyBudget budget) {
     return new OneExposure(
         meanStops().orElseThrow(), scatterStops().orElseThrow(), errors.n(), budget.commonStops());
+  }
+
+  /**
+   * Whether it is called within though nobody looked for a rebound that may add to it. Slower
+   * speeds hardly notice one.
+   */
+  public boolean isReboundOpen() {
+    return rebound.look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
+        && ReboundOfRun.isAskedFor(speed)
+        && placement() == Placement.WITHIN;
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */

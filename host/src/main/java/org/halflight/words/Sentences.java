@@ -17,6 +17,7 @@ import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.Placement;
+import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
 
@@ -153,6 +154,7 @@ public final class Sentences {
             ? Words.say(
                 "speed.uneven", placed, Numbers.plainStops(speed.scatterStops().orElseThrow()))
             : placed);
+    sentences.addAll(rebound(speed));
     if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
@@ -165,6 +167,32 @@ public final class Sentences {
     }
     if (speed.rejected() > 0) {
       sentences.add(Words.say("speed.rejected", speed.rejected()));
+    }
+    return sentences;
+  }
+
+  /** What the light of a speed is made of, and whether nobody looked for a rebound. */
+  private static List<String> rebound(SpeedSummary speed) {
+    ReboundAtSpeed rebound = speed.rebound();
+    List<String> sentences = new ArrayList<>();
+    if (speed.isReboundOpen()) {
+      sentences.add(Words.say("speed.reboundNotLookedAt"));
+    }
+    if (rebound.mainSeconds().isEmpty()) {
+      return sentences;
+    }
+    double main = rebound.mainSeconds().getAsDouble();
+    double least = ReboundAtSpeed.LEAST_SHARE * main;
+    if (rebound.reboundSeconds() > least) {
+      sentences.add(
+          Words.say(
+              "speed.rebound", Numbers.time(main), Numbers.time(rebound.reboundSeconds())));
+    }
+    if (rebound.addedSeconds() > least) {
+      sentences.add(Words.say("speed.reboundByCurve", Numbers.time(rebound.addedSeconds())));
+    }
+    if (rebound.earlySeconds() > least) {
+      sentences.add(Words.say("speed.early", Numbers.time(rebound.earlySeconds())));
     }
     return sentences;
   }
@@ -232,7 +260,10 @@ public final class Sentences {
 
   /** The verdict in a word or two: within, outside, too close to call; and why there is none. */
   public static String verdict(SpeedSummary speed) {
-    return Words.say("verdict." + key(speed.placement()));
+    return Words.say(
+        speed.isReboundOpen()
+            ? "verdict.within.reboundOpen"
+            : "verdict." + key(speed.placement()));
   }
 
   private static String timed(FiringResult firing, String speed) {
@@ -253,7 +284,12 @@ public final class Sentences {
             .sorted()
             .map(
                 flag ->
-                    Words.say("firing.flag." + key(flag), Numbers.percent(timed.lateLightShare())))
+                    Words.say(
+                        "firing.flag." + key(flag),
+                        Numbers.percent(LeafExposure.LOW_LEVEL_ONLY_BOUND),
+                        Numbers.time(timed.mainSeconds()),
+                        Numbers.time(timed.reboundSeconds()),
+                        Numbers.time(timed.earlySeconds())))
             .collect(Collectors.joining(" "));
     return flags.isEmpty() ? line : line + " " + flags;
   }

@@ -105,19 +105,6 @@ class BounceTest {
   }
 
   @Test
-  void aCurveSeesLightThatStaysBelowTheLowLevel() {
-    // Full light for 10 ms with steps at its ends, dark for 1 ms, then a triangle of a tenth of
-    // full light over 2 ms: its area is 0.1 ms, a hundredth of the main opening.
-    double[] seconds = {0, 1e-3, 1e-3, 11e-3, 11e-3, 12e-3, 13e-3, 14e-3, 15e-3};
-    double[] light = {0, 0, 1, 1, 0, 0, 0.1, 0, 0};
-
-    StrayLight stray = StrayLight.of(seconds, light, StrayLight.LEAST_LIGHT);
-
-    assertThat(stray.after()).isCloseTo(0.01, within(1e-12));
-    assertThat(stray.before()).isZero();
-  }
-
-  @Test
   void aRunWithoutLightHasNothingToSay() {
     InventedLight bench = new InventedLight();
     bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S500);

@@ -20,6 +20,8 @@ import org.halflight.signal.Firing;
 import org.halflight.signal.LightCurve;
 import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LeafExposureMethodTest {
   private static final long MS = 16_000;
@@ -70,15 +72,104 @@ class LeafExposureMethodTest {
   }
 
   @Test
-  void bounceIsLateLightAndNoPartOfTheExposure() {
+  void aReboundIsExposureAndShownApart() {
     main();
     // A triangle of 1 ms base that peaks at half light: 0.25 ms, by two levels 0.289 ms.
     pulse(Channel.CENTRE_LOW, 12 * MS + 3381, 13 * MS - 3381);
     Timed timed = (Timed) measure();
-    assertThat(timed.effectiveSeconds()).isCloseTo(10e-3, within(62.5e-9));
-    assertThat(timed.flags()).containsExactly(Flag.LATE_LIGHT);
+    assertThat(timed.effectiveSeconds()).isCloseTo(10.289e-3, within(1e-6));
+    assertThat(timed.mainSeconds()).isCloseTo(10e-3, within(62.5e-9));
+    assertThat(timed.reboundSeconds()).isCloseTo(0.289e-3, within(1e-6));
+    assertThat(timed.flags()).containsExactlyInAnyOrder(Flag.LATE_LIGHT, Flag.LOW_LEVEL_ONLY);
     assertThat(timed.lateLightShare()).isCloseTo(0.0289, within(1e-4));
     assertThat(timed.earlyLightShare()).isZero();
+    assertThat(timed.outsideBoundSeconds()).isCloseTo(0.4 * 0.289e-3, within(1e-6));
+    // What is about the blades stays of the main opening.
+    assertThat(timed.efficiency().areaLinear()).isCloseTo(10 / 11.0, within(1e-4));
+  }
+
+  /**
+   * What the rule makes of a triangle of light that peaks at {@code h} and has a base of 1 s: it is
+   * above {@code q} for {@code 1 - q / h}, so the rule gives the mean of that at its two levels,
+   * and the light is {@code h / 2}.
+   */
+  @ParameterizedTest
+  @CsvSource({"0.25, 0.62", "0.30, 0.99", "0.40, 1.18", "0.79, 0.93", "1.00, 1.00"})
+  void trianglesOfLightAreWeighedSoWell(double peak, double expected) {
+    main();
+    double base = 4e-3;
+    long from = 13 * MS;
+    for (Channel channel : new Channel[] {Channel.CENTRE_LOW, Channel.CENTRE_HIGH}) {
+      double level =
+          channel == Channel.CENTRE_LOW ? LevelPair.GAUSS.low() : LevelPair.GAUSS.high();
+      if (level < peak) {
+        long into = RATE.ticks(base / 2 * level / peak);
+        pulse(channel, from + into, from + RATE.ticks(base) - into);
+      }
+    }
+    Timed timed = (Timed) measure();
+    double truth = base * peak / 2;
+    double q1 = LevelPair.GAUSS.low();
+    double q2 = LevelPair.GAUSS.high();
+    double byRule = base * ((1 - q1 / peak) + Math.max(0, 1 - q2 / peak)) / 2;
+    assertThat(byRule / truth).isCloseTo(expected, within(5e-3));
+    assertThat(timed.reboundSeconds()).isCloseTo(byRule, within(0.2e-6));
+    assertThat(Math.abs(byRule - truth)).isLessThan(timed.outsideBoundSeconds() / (1 - 0.4));
+    assertThat(timed.flags().contains(Flag.LOW_LEVEL_ONLY)).isEqualTo(peak < q2);
+    assertThat(timed.isDouble()).isFalse();
+  }
+
+  @Test
+  void lightThatLastsLongerThanTenMillisecondsAfterTheClosingIsAnotherOpening() {
+    main();
+    long closed = 11 * MS - 3381;
+    pulse(Channel.CENTRE_LOW, closed + 9 * MS, closed + 10 * MS);
+    assertThat(((Timed) measure()).isDouble()).isFalse();
+    edges.subList(edges.size() - 2, edges.size()).clear();
+    pulse(Channel.CENTRE_LOW, closed + 9 * MS, closed + 10 * MS + 1);
+    Timed timed = (Timed) measure();
+    assertThat(timed.isDouble()).isTrue();
+    assertThat(timed.effectiveSeconds())
+        .isCloseTo(timed.mainSeconds() + timed.reboundSeconds(), within(1e-12));
+  }
+
+  @Test
+  void lightMoreThanTenMillisecondsBeforeTheOpeningIsAnotherOpening() {
+    pulse(Channel.CENTRE_LOW, 0, MS);
+    long later = 10 * MS;
+    pulse(Channel.CENTRE_LOW, later, later + 5 * MS);
+    pulse(Channel.CENTRE_HIGH, later + 200, later + 5 * MS - 200);
+    assertThat(((Timed) measure()).isDouble()).isFalse();
+    edges.clear();
+    pulse(Channel.CENTRE_LOW, 0, MS);
+    pulse(Channel.CENTRE_LOW, later + 1, later + 5 * MS);
+    pulse(Channel.CENTRE_HIGH, later + 200, later + 5 * MS - 200);
+    assertThat(((Timed) measure()).isDouble()).isTrue();
+  }
+
+  @Test
+  void aSpeckFarOffIsNoSecondOpening() {
+    main();
+    pulse(Channel.CENTRE_LOW, 100 * MS, 100 * MS + 790);
+    assertThat(((Timed) measure()).isDouble()).isFalse();
+    pulse(Channel.CENTRE_LOW, 120 * MS, 120 * MS + 10);
+    assertThat(((Timed) measure()).isDouble()).isTrue();
+  }
+
+  @Test
+  void theBoundsOfBladesThatNeverOpenFullyHoldTheirReboundToo() {
+    // A triangle of 4 ms base that peaks at 0.9: 1.8 ms; then one of 2 ms base up to a half.
+    pulse(Channel.CENTRE_LOW, 7512, 64_000 - 7512);
+    pulse(Channel.CENTRE_HIGH, 28_043, 64_000 - 28_043);
+    LeafExposure.NeverFullyOpen alone = (LeafExposure.NeverFullyOpen) measure();
+    pulse(Channel.CENTRE_LOW, 80_000 + 6762, 112_000 - 6762);
+    LeafExposure.NeverFullyOpen both = (LeafExposure.NeverFullyOpen) measure();
+
+    double truth = 1.8e-3 + 0.5e-3;
+    assertThat(both.lowestSeconds()).isGreaterThan(alone.lowestSeconds()).isLessThan(truth);
+    assertThat(both.highestSeconds().getAsDouble())
+        .isGreaterThan(alone.highestSeconds().getAsDouble())
+        .isGreaterThan(truth);
   }
 
   @Test
@@ -100,6 +191,10 @@ class LeafExposureMethodTest {
     Timed timed = (Timed) measure();
     assertThat(timed.flags()).containsExactly(Flag.EARLY_LIGHT);
     assertThat(timed.widthLowSeconds()).isEqualTo(5e-3);
+    // Mean of 900 and 500 ticks, moved by no level: the levels are the nodes.
+    assertThat(timed.earlySeconds()).isCloseTo(RATE.seconds(700), within(1e-9));
+    assertThat(timed.effectiveSeconds())
+        .isCloseTo(timed.mainSeconds() + RATE.seconds(700), within(1e-9));
   }
 
   @Test

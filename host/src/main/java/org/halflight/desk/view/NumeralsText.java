@@ -164,7 +164,13 @@ public record NumeralsText(
         fraction.substring(0, fraction.length() - " s".length()),
         "s",
         true,
-        fraction.startsWith("1/") ? Numbers.time(seconds) : "",
+        timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
+            ? Words.say(
+                "desk.numerals.parts",
+                Numbers.time(seconds),
+                Numbers.time(timed.mainSeconds()),
+                Numbers.time(timed.reboundSeconds()))
+            : fraction.startsWith("1/") ? Numbers.time(seconds) : "",
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.ReboundOfRun;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -57,8 +58,13 @@ final class ViewedRuns {
       return Optional.empty();
     }
     int run = firings.get(0).run();
+    List<FiringResult> ofRun = view.results().stream().filter(f -> f.run() == run).toList();
     return Optional.of(
-        SpeedSummary.of(firings, tolerances(view, run).apply(speed), judging(view, run)));
+        SpeedSummary.of(
+            firings,
+            tolerances(view, run).apply(speed),
+            judging(view, run),
+            ReboundOfRun.of(SinceAdjustment.of(ofRun, lastMark(view, latest)))));
   }
 
   /** The number of the firing before the last adjustment of the run; 0 for none. */
