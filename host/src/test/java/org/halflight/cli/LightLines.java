@@ -115,8 +115,7 @@ final class LightLines {
       for (int i = at; i < Math.min(count, at + VALUES_A_LINE); i++) {
         double seconds = (first + (long) i * PERIOD) / RATE;
         double light = seen.stream().mapToDouble(piece -> piece.at(seconds)).sum();
-        digits.append(
-            String.format(Locale.ROOT, "%02X", (int) (DARK + (FULL - DARK) * light) / 4));
+        digits.append(String.format(Locale.ROOT, "%02X", (int) (DARK + (FULL - DARK) * light) / 4));
       }
       rig(new RigMessage.CurveValues(next(), curve, at, digits.toString()));
     }
@@ -136,8 +135,7 @@ final class LightLines {
       double into = piece.ramp() * level / piece.peak();
       long ticks = ticks(rise ? piece.begin() + into : piece.end() - into);
       text.append("R ").append(nanos(ticks / RATE)).append(' ');
-      text.append(
-              LineCodec.format(new RigMessage.EdgeSeen(next(), channel, rise, (int) ticks)))
+      text.append(LineCodec.format(new RigMessage.EdgeSeen(next(), channel, rise, (int) ticks)))
           .append('\n');
     }
   }
