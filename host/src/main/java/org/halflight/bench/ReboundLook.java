@@ -14,6 +14,7 @@ import org.halflight.rig.RigMessage;
 import org.halflight.session.FiringResult;
 import org.halflight.session.ReboundOfRun;
 import org.halflight.session.Session;
+import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -64,6 +65,7 @@ final class ReboundLook {
         && sequence.getAsInt() == answered.commandSequence()) {
       sequence = OptionalInt.empty();
       cannot = answered.result() != RigMessage.Result.DONE;
+      asked &= !cannot;
     } else if (said instanceof RigEvent.CurveSeen seen) {
       curveCame = true;
       if (seen.light().isLong()) {
@@ -108,12 +110,20 @@ final class ReboundLook {
       firingsLookedAt = all.size();
       runLookedAt = place.run();
       lookedAt =
-          ReboundOfRun.of(all.stream().filter(f -> f.run() == place.run()).toList())
+          ReboundOfRun.of(
+                  all.stream()
+                      .filter(f -> f.run() == place.run())
+                      .filter(ReboundLook::isLong)
+                      .toList())
               .secondsAt()
               .keySet();
     }
     return !lookedAt.contains(place.speed())
         && lookedAt.size() < SPEEDS
         && tries.getOrDefault(place, 0) < TRIES_MOST;
+  }
+
+  private static boolean isLong(FiringResult firing) {
+    return firing.sampledLight().filter(SampledLight::isLong).isPresent();
   }
 }

@@ -30,8 +30,8 @@ public record CurveSampler(
   /** Readings of a mean of the tail: 64 us; twice as many where it is light longer. */
   private static final int TAIL_SPAN = 4;
 
-  /** Readings of dark behind which a tail ends: 12.3 ms. */
-  private static final int TAIL_DARK_READINGS = 768;
+  /** Readings of dark behind which a tail ends: 12.8 ms. */
+  private static final int TAIL_DARK_READINGS = 800;
 
   private static final int TAIL_MEANS_MOST = 208;
 

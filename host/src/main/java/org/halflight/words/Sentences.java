@@ -188,7 +188,15 @@ public final class Sentences {
           Words.say("speed.rebound", Numbers.time(main), Numbers.time(rebound.reboundSeconds())));
     }
     if (rebound.addedSeconds() > least) {
-      sentences.add(Words.say("speed.reboundByCurve", Numbers.time(rebound.addedSeconds())));
+      sentences.add(
+          Words.say(
+              "speed.reboundByCurve",
+              Numbers.time(rebound.addedSeconds()),
+              rebound.measuredAt().isEmpty()
+                  ? Numbers.speed(speed.speed())
+                  : rebound.measuredAt().stream()
+                      .map(Numbers::speed)
+                      .collect(Collectors.joining(", "))));
     }
     if (rebound.earlySeconds() > least) {
       sentences.add(Words.say("speed.early", Numbers.time(rebound.earlySeconds())));

@@ -177,7 +177,7 @@ class ReboundVerdictTest {
       for (int i = 0; i < 3; i++) {
         lines.light(seconds * stops(0.01 * (i - 1)), 0.4e-3, 1);
         if (seconds == S250 && i == 1) {
-          (area > 0 ? lines.dark(2e-3).light(area, 2e-3, 0.2) : lines).over(9e-3);
+          (area > 0 ? lines.dark(2e-3).light(area, 2e-3, 0.2) : lines).over(11e-3);
         } else {
           lines.over();
         }
