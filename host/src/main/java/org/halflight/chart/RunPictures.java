@@ -109,7 +109,7 @@ public final class RunPictures {
     return firings.stream()
         .filter(f -> f.shown().equals(Optional.of(speed.speed())))
         .filter(f -> f.phase().equals(Optional.of(speed.phase())))
-        .filter(f -> f.rejection().isEmpty() && release(f).isPresent())
+        .filter(f -> f.rejection().isEmpty() && release(f, speed).isPresent())
         .toList();
   }
 
@@ -138,7 +138,7 @@ public final class RunPictures {
       List<Adjustment> adjustments,
       String note) {
     List<Release> releases =
-        releases(firings, speed).stream().flatMap(f -> release(f).stream()).toList();
+        releases(firings, speed).stream().flatMap(f -> release(f, speed).stream()).toList();
     return new FiringRow(
         new FiringRowData(
             speed.speed().label(),
@@ -224,12 +224,16 @@ public final class RunPictures {
         new Span(-tolerance.fastStops(), tolerance.slowStops()), OptionalDouble.empty());
   }
 
-  private static Optional<Release> release(FiringResult firing) {
+  private static Optional<Release> release(FiringResult firing, SpeedSummary speed) {
     Function<ReleaseOutcome, Optional<Release>> untimed =
         outcome -> Optional.of(Release.untimed(outcome));
     return switch (firing.outcome()) {
       case TIMED ->
-          Optional.of(new Release(ReleaseOutcome.TIMED, firing.errorStops(), firing.afterRest()));
+          Optional.of(
+              new Release(
+                  ReleaseOutcome.TIMED,
+                  OptionalDouble.of(speed.rebound().errorStops(firing)),
+                  firing.afterRest()));
       case NEVER_FULLY_OPEN -> untimed.apply(ReleaseOutcome.NEVER_FULLY_OPEN);
       case STUCK_OPEN -> untimed.apply(ReleaseOutcome.STUCK_OPEN);
       case DID_NOT_OPEN -> untimed.apply(ReleaseOutcome.DID_NOT_OPEN);

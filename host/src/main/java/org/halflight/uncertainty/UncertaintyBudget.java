@@ -1,5 +1,6 @@
 package org.halflight.uncertainty;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.stats.Student;
@@ -9,11 +10,14 @@ import org.halflight.stats.WelchSatterthwaite;
  * The uncertainty of the mean effective time of one setting, part by part (JCGM 100:2008).
  *
  * @param effectiveSeconds the mean that it is about
- * @param rows one for each {@link Part}
+ * @param rows one for each {@link Part}; that of a rebound only where there was one
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
   private static final double WHOLE = 1e-9;
+
+  /** Behind the rule of two levels. */
+  private static final int REBOUND_PLACE = 3;
 
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
@@ -58,8 +62,8 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         new Doubt(
             Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
     double t = effectiveSeconds;
-    return new UncertaintyBudget(
-        t,
+    List<BudgetRow> rows = new ArrayList<>();
+    rows.addAll(
         List.of(
             // The mean of both widths shrinks by the ramps times the common error of the levels
             // where the area grows evenly, and by less for a round hole.
@@ -67,13 +71,16 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             // An error of full light moves each level by its own share of it: by half on average.
             BudgetRow.of(Part.LAMP, rig.lamp(), travel.rampSeconds() / 2, t),
             BudgetRow.of(Part.METHOD, rule, 1, t),
-            BudgetRow.of(Part.REBOUND, rebound, 1, t),
             BudgetRow.of(Part.DELAY, rig.delaySeconds(), 1, t),
             // Half of it on each edge, so that ramps alike cancel it.
             BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
             BudgetRow.of(Part.QUANTISATION, rig.quantisationSeconds(), 1, t),
             BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
             BudgetRow.of(Part.REPEATABILITY, repeatability, t * Math.log(2), t)));
+    if (rebound.standard() > 0) {
+      rows.add(REBOUND_PLACE, BudgetRow.of(Part.REBOUND, rebound, 1, t));
+    }
+    return new UncertaintyBudget(t, rows);
   }
 
   /** Combined standard uncertainty in seconds. */

@@ -103,7 +103,7 @@ public record ReboundAtSpeed(
   }
 
   /** The error of a timed firing of this speed with all its light, in stops. */
-  double errorStops(FiringResult firing) {
+  public double errorStops(FiringResult firing) {
     return Stops.between(
         AllTheLight.of(firing, ofRun).seconds(), firing.referenceSeconds().orElseThrow());
   }

@@ -66,11 +66,12 @@ final class InventedShutter {
     switch (kind) {
       case TIMED -> {
         long[] widths = opens(edges, at, seconds());
-        effective = (widths[0] + widths[1]) / 2.0 / TrueEdge.TICKS_PER_SECOND;
+        double ticks = (widths[0] + widths[1]) / 2.0;
         at = last(edges);
         if (random.nextInt(4) == 0) {
-          bounces(edges, at, widths[1]);
+          ticks += bounces(edges, at, widths[1]) / 2.0;
         }
+        effective = ticks / TrueEdge.TICKS_PER_SECOND;
       }
       case DOUBLE -> {
         double seconds = 0.004 + 0.05 * random.nextDouble();
@@ -142,11 +143,13 @@ final class InventedShutter {
     return new long[] {lowDown - lowUp, highDown - highUp};
   }
 
-  /** A little light after closing, too little for a double. */
-  private void bounces(List<TrueEdge> edges, long from, long mainTicks) {
+  /** A little light after closing, too early for a double; gives its width at the low level. */
+  private long bounces(List<TrueEdge> edges, long from, long mainTicks) {
     long at = from + TrueEdge.ticks(0.0005 + 0.004 * share());
+    long width = Math.min(TrueEdge.ticks(0.005), Math.round(mainTicks * 0.2 * share()) + 160);
     edges.add(new TrueEdge(TrueEdge.LOW, true, at));
-    edges.add(new TrueEdge(TrueEdge.LOW, false, at + Math.round(mainTicks * 0.2 * share()) + 160));
+    edges.add(new TrueEdge(TrueEdge.LOW, false, at + width));
+    return width;
   }
 
   private static long last(List<TrueEdge> edges) {

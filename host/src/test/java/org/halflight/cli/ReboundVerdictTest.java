@@ -11,7 +11,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.export.CsvTable;
+import org.halflight.fixtures.LightLines;
 import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -145,6 +149,33 @@ class ReboundVerdictTest {
         .anyMatch(line -> line.matches("1/125 is within .*\\. Rebound not looked at\\.(.*)"))
         .anyMatch(line -> line.matches("1/250 is within .*\\. Rebound not looked at\\.(.*)"))
         .anyMatch(line -> line.matches("1/500 is within .*\\. Rebound not looked at\\.(.*)"));
+  }
+
+  @Test
+  void thePageSaysWhereNobodyLookedAndOfWhatTheTimesAre() throws IOException {
+    LightLines lines = new LightLines("speeds=1/60,1/125,1/500 firings=3 tolerance=1/2");
+    for (double scatter : new double[] {-0.01, 0, 0.01}) {
+      lines.light(stops(scatter) / 64, 0.4e-3, 1).over();
+    }
+    for (double scatter : new double[] {-0.01, 0, 0.01}) {
+      lines.light(S125 * stops(scatter), 0.4e-3, 1).over();
+    }
+    for (double scatter : new double[] {-0.01, 0, 0.01}) {
+      lines.light(S500 * stops(scatter), 0.4e-3, 1).dark(1e-3).light(0.2e-3, 0.2e-3, 1).over();
+    }
+    Path session = lines.write(folder.resolve("lines.session"));
+    Path page = folder.resolve("page.pdf");
+    assertThat(execute("page", session.toString(), "--out", page.toString())).isZero();
+
+    String text;
+    try (PDDocument document = Loader.loadPDF(page.toFile())) {
+      text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+    }
+    assertThat(text)
+        .contains("Rebound not looked at: 1/125.")
+        .contains("adds up to 0.28 stop at 1/500")
+        .contains("* Rebound not looked at.")
+        .contains("As left, 1/500: main opening 1.95 ms, rebound 0.200 ms; the time counts both.");
   }
 
   @Test

@@ -81,7 +81,21 @@ class AlternatingLevelsTest {
     Firing firing = new Firing(edges, List.of());
     LeafExposure.Timed timed = timed(firing, Level.HIGH, OptionalDouble.of(2e-4));
     assertThat(timed.flags()).contains(LeafExposure.Flag.LATE_LIGHT);
-    assertThat(timed.effectiveSeconds()).isCloseTo(2.1e-3, within(1e-6));
+    assertThat(timed.mainSeconds()).isCloseTo(2.1e-3, within(1e-6));
+    // 3000 ticks at the high level, and a gap of 3200 more at the low one.
+    assertThat(timed.reboundSeconds()).isCloseTo(RATE.seconds(4600), within(1e-9));
+  }
+
+  @Test
+  void aBounceAtTheLowLevelMovesAsFastAsTheBladesDo() {
+    List<Edge> edges = new ArrayList<>();
+    for (long at : new long[] {10_000, 42_000, 60_000, 66_200, 70_000, 73_000}) {
+      edges.add(new Edge(Channel.CENTRE_LOW, edges.size() % 2 == 0, at));
+    }
+    LeafExposure.Timed timed =
+        timed(new Firing(edges, List.of()), Level.LOW, OptionalDouble.of(2e-4));
+    // The first is 3200 ticks shorter at the high level; the second does not reach it.
+    assertThat(timed.reboundSeconds()).isCloseTo(RATE.seconds(4600 + 1500), within(1e-9));
   }
 
   private static Level level(int firing) {

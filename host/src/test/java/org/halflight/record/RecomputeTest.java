@@ -89,12 +89,14 @@ class RecomputeTest {
 
   @Test
   void whatTheSessionJudgedByMoreThanEdgesStays() {
-    // A timed exposure that the session called by another name: by a second opening, by a rule.
-    change("UPDATE firing SET settled_outcome = 'double' WHERE settled_outcome = 'timed'");
+    // A timed exposure that the session called by another name.
+    change(
+        "UPDATE firing SET settled_outcome = 'light-while-cocking'"
+            + " WHERE settled_outcome = 'timed'");
     record.recompute();
     List<FiringResult> results = record.firings(key).stream().map(KeptFiring::result).toList();
     assertThat(results).noneMatch(result -> result.outcome() == Outcome.TIMED);
-    assertThat(results).anyMatch(result -> result.outcome() == Outcome.DOUBLE);
+    assertThat(results).anyMatch(result -> result.outcome() == Outcome.LIGHT_WHILE_COCKING);
   }
 
   @Test

@@ -22,6 +22,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -36,9 +37,11 @@ final class PracticeWork implements AutoCloseable {
   private final BenchDriver driver;
 
   PracticeWork(Path folder) {
-    rig =
-        PracticeRig.unpaced(
-            InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
+    this(folder, InventedShutters.soundLeaf(InventedShutters.dial(), 7));
+  }
+
+  PracticeWork(Path folder, LeafShutter shutter) {
+    rig = PracticeRig.unpaced(shutter, SensorSet.IDEAL, 7);
     AtomicLong nanos = new AtomicLong();
     Workbench workbench =
         Workbench.begin(
