@@ -41,9 +41,11 @@
   .data
   .balign RING_BYTES
   .global snapshot_ring
+  .size snapshot_ring, RING_BYTES
 snapshot_ring:
   .fill RING_BYTES, 1, 0
   .global capture_ring
+  .size capture_ring, RING_BYTES
 capture_ring:
   .fill RING_BYTES, 1, 0
 /* A section of its own, or the assembler would fill this one up to 256 bytes. It comes next, at 0x300: bit 6 of its
@@ -51,6 +53,7 @@ capture_ring:
   .section .data.stream_ring, "aw"
   .balign STREAM_BYTES
   .global stream_ring
+  .size stream_ring, STREAM_BYTES
 stream_ring:
   .fill STREAM_BYTES, 1, 0
 

@@ -25,7 +25,7 @@ struct command {
   char kind;
   uint16_t seq;
   uint8_t result; /* RESULT_DONE: may be carried out */
-  uint8_t first;   /* t: low code; m, w: channel; r: kind */
+  uint8_t first;   /* t: low code; m, w: channel; r: kind; c: mode */
   uint16_t number; /* t: high code; m: blocks; p: token; r: count; w: last fine code */
   uint32_t wide;   /* r: width in ticks; w: first fine code */
 };

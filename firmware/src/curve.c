@@ -11,26 +11,34 @@
 #define LINE_BYTES 32
 
 _Static_assert(PLATEAU_VALUES % 2 == 0, "the plateau is averaged two by two");
+_Static_assert(sizeof((struct curve_memory *)0)->tail <= sizeof(struct curve_memory) - sizeof((struct curve_memory *)0)->opening -
+                                                           sizeof((struct curve_memory *)0)->halves,
+               "a tail takes no more than closing window and plateau");
+_Static_assert(CURVE_TAIL_VALUES <= 252, "they are counted in a byte, a block at a time");
 
-enum { PART_OPENING, PART_PLATEAU, PART_CLOSING };
+enum { PART_OPENING, PART_PLATEAU, PART_CLOSING, PART_TAIL };
 enum { FLAG_LAST = 1, FLAG_CUT_OFF = 4 };
 
 enum state {
   WATCHING, /* the opening window goes round */
   OPENING,  /* and is filled up */
   OPEN,     /* the closing window goes round */
+  TAIL,     /* of a long curve */
   SENDING
 };
 
 static enum state state;
 static bool enabled;
+static bool long_asked;
+static bool is_long;          /* the curve under way */
+static uint8_t span;          /* readings of a value of the tail: 4 or 8 */
 static uint8_t number;        /* of the next curve */
 static uint8_t dark;          /* blocks since it was last light, up to FF */
 static uint8_t place;         /* block of the window that is written next; while sending, that is sent next */
 static uint8_t opening_first; /* where the opening window begins */
 static uint8_t filled;        /* blocks of the opening window that count */
 static uint8_t level;         /* a value of the plateau is the mean of 2^level blocks */
-static uint8_t values;        /* on the plateau */
+static uint8_t values;        /* on the plateau, or of the tail */
 static uint8_t paired;        /* pairs that are averaged; PAIRS: nothing to do */
 static uint16_t waiting;      /* bit k: halves[k] waits */
 static uint32_t closing;      /* blocks that went into the closing window */
@@ -38,7 +46,7 @@ static bool cut_off;
 static uint32_t first;        /* tick of the first reading; while sending, of the part that comes next */
 
 /* Sending. Parts in order: opening, plateau, what waits in halves from the longest to the shortest, closing. */
-static enum { SEND_OPENING, SEND_PLATEAU, SEND_HALVES, SEND_CLOSING, SENT } stage;
+static enum { SEND_OPENING, SEND_PLATEAU, SEND_HALVES, SEND_CLOSING, SEND_TAIL, SENT } stage;
 static uint8_t part;
 static uint8_t left;          /* of the part under way: blocks of a window, values of the plateau */
 static uint16_t index;        /* of the value that is sent next */
@@ -52,20 +60,24 @@ static void watch(void) {
 
 void curve_start(void) {
   enabled = true;
+  long_asked = false;
   number = 0;
   dark = 0;
   watch();
 }
 
+void curve_ask_long(void) { long_asked = true; }
+
 void curve_enable(bool on) {
   enabled = on;
+  long_asked = false;
   if (!on) {
     curve_suspend();
   }
 }
 
 uint8_t *curve_room(void) {
-  if (state == SENDING) {
+  if (state == SENDING || state == TAIL) {
     return NULL;
   }
   return state == OPEN ? shared.curve.closing[place] : shared.curve.opening[place];
@@ -74,7 +86,7 @@ uint8_t *curve_room(void) {
 static uint16_t mean(uint16_t a, uint16_t b) { return (uint16_t)((a & b) + ((a ^ b) >> 1)); }
 
 bool curve_halve(void) {
-  if (paired == PAIRS || state != OPEN) {
+  if (state != OPEN || paired == PAIRS) {
     return false;
   }
   const uint16_t *from = shared.curve.plateau + 2 * paired;
@@ -135,10 +147,14 @@ static bool take_opening(bool begins) {
     waiting = 0;
     closing = 0;
     cut_off = false;
+    is_long = long_asked;
     return true;
   }
   if (filled == OPENING_BLOCKS) {
-    if (dark >= CONFIG_CURVE_AFTER_BLOCKS) {
+    if (is_long) {
+      state = TAIL;
+      span = dark != 0 ? 4 : 8;
+    } else if (dark >= CONFIG_CURVE_AFTER_BLOCKS) {
       send();
     } else {
       state = OPEN;
@@ -163,6 +179,20 @@ static void take_closing(uint16_t sum) {
   }
 }
 
+uint8_t curve_span(void) { return state == TAIL ? span : 0; }
+
+void curve_take_span(uint16_t sum) { shared.curve.tail[values++] = (uint16_t)(sum << (span == 4 ? 4 : 3)); }
+
+/* A rebound brighter than the low threshold begins the count of dark anew; then the memory is the end. */
+static void end_tail(void) {
+  bool full = values > CURVE_TAIL_VALUES - (span == 4 ? 4 : 2);
+  if (full || dark >= CURVE_TAIL_DARK_BLOCKS) {
+    cut_off = dark < CONFIG_CURVE_AFTER_BLOCKS;
+    long_asked = false;
+    send();
+  }
+}
+
 bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code) {
   bool rested = dark >= CONFIG_CURVE_REST_BLOCKS;
   if (most > low_code) {
@@ -172,6 +202,8 @@ bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code) {
   }
   if (state == OPEN) {
     take_closing(sum);
+  } else if (state == TAIL) {
+    end_tail();
   } else if (state != SENDING) {
     return take_opening(enabled && rested && dark == 0);
   }
@@ -192,7 +224,7 @@ void curve_lost(void) {
 }
 
 void curve_suspend(void) {
-  if (state == OPENING || state == OPEN) {
+  if (state == OPENING || state == OPEN || state == TAIL) {
     cut_off = true;
     dark = 0;
     send();
@@ -238,7 +270,7 @@ static bool begin_plateau(struct curve_line *line, uint8_t count) {
 static bool next_part(struct curve_line *line) {
   switch (stage) {
     case SEND_OPENING:
-      stage = closing == 0 ? SENT : SEND_PLATEAU;
+      stage = is_long && values != 0 ? SEND_TAIL : closing == 0 ? SENT : SEND_PLATEAU;
       place = opening_first;
       return begin_window(line, PART_OPENING, filled);
     case SEND_PLATEAU:
@@ -253,6 +285,13 @@ static bool next_part(struct curve_line *line) {
       level--;
       next_value = &shared.curve.halves[level];
       return (waiting >> level & 1) && begin_plateau(line, 1);
+    case SEND_TAIL:
+      stage = SENT;
+      next_value = shared.curve.tail;
+      begin_part(line, PART_TAIL, values, values, 0);
+      line->period = (uint32_t)span * CURVE_READING_TICKS;
+      line->flags |= FLAG_LAST;
+      return true;
     default:
       stage = SENT;
       place = closing < CURVE_CLOSING_BLOCKS ? 0 : (uint8_t)closing % CURVE_CLOSING_BLOCKS;
@@ -273,7 +312,7 @@ static void window_values(struct curve_line *line) {
   index += line->byte_count;
 }
 
-static void plateau_values(struct curve_line *line) {
+static void mean_values(struct curve_line *line) {
   line->bytes = (const uint8_t *)next_value;
   for (line->byte_count = 0; line->byte_count < LINE_BYTES && left > 0; line->byte_count += 2) {
     uint16_t value = (uint16_t)(*next_value + 2) >> 2;
@@ -296,8 +335,8 @@ bool curve_next_line(struct curve_line *line) {
     return false;
   }
   line->number = index;
-  if (part == PART_PLATEAU) {
-    plateau_values(line);
+  if (part == PART_PLATEAU || part == PART_TAIL) {
+    mean_values(line);
   } else {
     window_values(line);
   }

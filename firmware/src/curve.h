@@ -5,7 +5,11 @@
    Readings go round in the opening window until one is above the low threshold; then the window is filled up and kept. If
    it is dark by then, that is the whole curve. Otherwise readings go round in the closing window until it is dark again,
    and the mean of each block that is overwritten there goes to the plateau. When the plateau is full, its values are
-   averaged two by two and its spans are twice as long. So no reading is in two parts, and none is missing between them. */
+   averaged two by two and its spans are twice as long. So no reading is in two parts, and none is missing between them.
+
+   A long curve, taken once for each time that it is asked for, looks for a rebound of the blades. Behind its opening window
+   stand means over spans of 64 us, or of 128 us where it is still light, until it has been dark for 12.3 ms. They take the
+   memory of closing window and plateau. */
 #ifndef CURVE_H
 #define CURVE_H
 
@@ -18,15 +22,22 @@
 #define CURVE_BLOCK_TICKS 4096
 #define CURVE_READING_TICKS 256
 #define CURVE_CLOSING_BLOCKS 16
+#define CURVE_TAIL_VALUES 208 /* what closing window and plateau leave: 13.3 ms of 64 us, 26.6 ms of 128 us */
+#define CURVE_TAIL_DARK_BLOCKS 48
 #define CURVE_LEVELS 14 /* doublings of a span that CURVE_LONGEST_BLOCKS need, and one more */
 /* 117 s: what is older than 2^31 ticks could not be told by 32 bits. */
 #define CURVE_LONGEST_BLOCKS 0x70000
 
 struct curve_memory {
   uint8_t opening[CONFIG_CURVE_OPENING_BLOCKS][CURVE_BLOCK_READINGS];
-  uint8_t closing[CURVE_CLOSING_BLOCKS][CURVE_BLOCK_READINGS];
-  uint16_t closing_sums[CURVE_CLOSING_BLOCKS];
-  uint16_t plateau[CONFIG_CURVE_PLATEAU_VALUES]; /* four times a sum of 16 ten-bit readings: halving loses next to nothing */
+  union {
+    struct {
+      uint8_t closing[CURVE_CLOSING_BLOCKS][CURVE_BLOCK_READINGS];
+      uint16_t closing_sums[CURVE_CLOSING_BLOCKS];
+      uint16_t plateau[CONFIG_CURVE_PLATEAU_VALUES]; /* four times a sum of 16 ten-bit readings: halving loses next to nothing */
+    };
+    uint16_t tail[CURVE_TAIL_VALUES]; /* likewise */
+  };
   uint16_t halves[CURVE_LEVELS]; /* [k]: mean of 2^k blocks that waits for its other half, if bit k of a mask says so */
 };
 
@@ -35,11 +46,18 @@ void curve_start(void);
 /* Off: none is begun, one under way is cut off. */
 void curve_enable(bool on);
 
+/* The next curve is a long one; curve_enable forgets that. */
+void curve_ask_long(void);
+
 /* Where the 16 eight-bit readings of the next block belong; null while none are wanted. */
 uint8_t *curve_room(void);
 /* They are there; or, when there was no room, have gone by. `most` is their largest, `sum` that of the 16 ten-bit readings,
    `low_code` the threshold on the scale of `most`. True when a curve has begun: then curve_begun must follow. */
 bool curve_take(uint8_t most, uint16_t sum, uint8_t low_code);
+/* Means over parts of the next block are wanted, before curve_take: how many readings each, 4 or 8; 0: none are. */
+uint8_t curve_span(void);
+/* One of them, in order: its sum of ten-bit readings. */
+void curve_take_span(uint16_t sum);
 /* `ticks32`: when the first reading of that block was sampled. */
 void curve_begun(uint32_t ticks32);
 /* Some of the averaging is still to be done: must be called until it is false, before the next block. At most 250 cycles. */

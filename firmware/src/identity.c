@@ -10,10 +10,10 @@
 #define PLACE_B 0x40
 
 static struct record record;
-static uint8_t image[RECORD_BYTES];
+static uint16_t record_crc16; /* of what is being written */
 static uint8_t place;   /* of the record in force; the other one is written next */
 static bool writing;
-static uint8_t written; /* bytes of `image` already in the store */
+static uint8_t written; /* bytes of it already in the store */
 static bool damaged;
 static bool stored_well;
 
@@ -33,36 +33,33 @@ static void eeprom_write(uint8_t address, uint8_t byte) {
   sei();
 }
 
-static void read_place(uint8_t address) {
-  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
-    image[i] = eeprom_read((uint8_t)(address + i));
-  }
-}
-
 static void begin_writing(void) {
   record.writes++;
-  record_encode(&record, image);
+  record_crc16 = record_crc(&record);
   place = place == PLACE_A ? PLACE_B : PLACE_A;
   written = 0;
   writing = true;
   stored_well = false;
 }
 
-/* Reads one place into `record`. */
-static bool load(uint8_t address) {
-  read_place(address);
+/* Reads one place into `record`. At the start only, where a stack frame does no harm. */
+static bool load(uint8_t address, bool *blank) {
+  uint8_t image[RECORD_BYTES];
+  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
+    image[i] = eeprom_read((uint8_t)(address + i));
+  }
   place = address;
+  *blank = *blank && record_blank(image);
   return record_decode(&record, image);
 }
 
 void identity_start(void) {
-  bool good_a = load(PLACE_A);
-  bool blank = record_blank(image);
+  bool blank = true;
+  bool good_a = load(PLACE_A, &blank);
   uint32_t writes_a = record.writes;
-  bool good_b = load(PLACE_B);
-  blank = blank && record_blank(image);
+  bool good_b = load(PLACE_B, &blank);
   if (good_a && (!good_b || record_newer(writes_a, record.writes))) {
-    load(PLACE_A);
+    load(PLACE_A, &blank);
   }
   if (!good_a && !good_b) {
     record = (struct record){0};
@@ -76,7 +73,7 @@ void identity_start(void) {
 
 static bool verify(void) {
   for (uint8_t i = 0; i < RECORD_BYTES; i++) {
-    if (eeprom_read((uint8_t)(place + i)) != image[i]) return false;
+    if (eeprom_read((uint8_t)(place + i)) != record_byte(&record, record_crc16, i)) return false;
   }
   return true;
 }
@@ -91,16 +88,15 @@ void identity_tend(void) {
     return;
   }
   uint8_t address = (uint8_t)(place + written);
-  uint8_t byte = image[written++];
+  uint8_t byte = record_byte(&record, record_crc16, written++);
   if (eeprom_read(address) != byte) {
     eeprom_write(address, byte);
   }
 }
 
-const char *identity_serial(void) {
-  if (damaged) return "damaged";
-  return record.serial[0] == '\0' ? "none" : record.serial;
-}
+const char *identity_serial(void) { return record.serial; }
+
+bool identity_damaged(void) { return damaged; }
 
 uint32_t identity_boots(void) { return record.boots; }
 bool identity_writing(void) { return writing; }

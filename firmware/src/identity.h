@@ -12,8 +12,10 @@ void identity_start(void);
 /* One slice of the main loop. */
 void identity_tend(void);
 
-/* Serial number, or the words `none` or `damaged`. */
+/* Serial number; empty when there is none. */
 const char *identity_serial(void);
+/* There may be one, but the store is damaged. */
+bool identity_damaged(void);
 uint32_t identity_boots(void);
 
 bool identity_writing(void);

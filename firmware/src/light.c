@@ -79,11 +79,20 @@ static void watch_readings(void) {
       if (value > most) most = value;
     }
   } else {
+    uint8_t span = for_curve ? curve_span() : 0;
+    uint16_t span_sum = 0;
+    uint8_t to_come = span; /* from 0 it takes 256 */
     for (uint8_t i = STREAM_BATCH_READINGS; i > 0; i--) {
       uint16_t reading = *readings++;
       uint8_t value = eight_bits(reading);
       batch_sum += reading;
       if (value > most) most = value;
+      span_sum += reading;
+      if (--to_come == 0) {
+        curve_take_span(span_sum);
+        span_sum = 0;
+        to_come = span;
+      }
     }
   }
   uint16_t begin = stream_begin();

@@ -6,27 +6,18 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "flash.h"
 #include "ticks.h"
 
-#define LINE_WRITER_FIELDS 10 /* the sequence number and the nine fields of a greeting */
-
-#define LINE_FIELD_MEMORY 0x80
-
-struct line_field {
-  uint8_t digits; /* 0: a word; with LINE_FIELD_MEMORY: of bytes that stand elsewhere */
-  union {
-    uint8_t bytes[6]; /* lowest first */
-    const char *word; /* must stay as it is until the line is out, as must memory */
-    const uint8_t *memory; /* first byte first */
-  } as;
-};
+/* What the longest line of fields takes, a greeting: sequence number, five numbers, four words. */
+#define LINE_WRITER_BYTES (28 + 4 * sizeof(const void *))
 
 struct line_writer {
-  struct line_field fields[LINE_WRITER_FIELDS];
+  uint8_t fields[LINE_WRITER_BYTES]; /* one behind the other: its form, then its bytes, lowest first, or where they stand */
   char kind;
-  uint8_t field_count;
+  uint8_t end; /* of the fields */
   uint8_t stage;
-  uint8_t field;
+  uint8_t field; /* where the one under way stands */
   uint8_t place;
   uint16_t crc;
 };
@@ -40,8 +31,10 @@ void line_writer_hex(struct line_writer *line, uint16_t value, uint8_t digits);
 void line_writer_hex32(struct line_writer *line, uint32_t value);
 /* Adds twelve digits. */
 void line_writer_ticks(struct line_writer *line, const struct ticks *ticks);
+/* Adds a word that must stay as it is until the line is out. */
 void line_writer_word(struct line_writer *line, const char *word);
-/* Adds two digits for each of 1 to 32 bytes. */
+void line_writer_flash_word(struct line_writer *line, const FLASH char *word);
+/* Adds two digits for each of 1 to 32 bytes, first byte first; they must stay as they are, too. */
 void line_writer_bytes(struct line_writer *line, const uint8_t *bytes, uint8_t count);
 /* The next character; only while busy. The line feed is the last one. */
 char line_writer_next(struct line_writer *line);

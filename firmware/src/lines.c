@@ -23,19 +23,33 @@ char lines_next(void) { return line_writer_next(&line); }
 static void begin(char kind) { line_writer_begin(&line, kind, next_seq++); }
 static void hex(uint16_t value, uint8_t digits) { line_writer_hex(&line, value, digits); }
 static void hex32(uint32_t value) { line_writer_hex32(&line, value); }
-static void word(const char *text) { line_writer_word(&line, text); }
+static void word(const FLASH char *text) { line_writer_flash_word(&line, text); }
+
+static void serial(void) {
+  static const FLASH char none[] = "none";
+  static const FLASH char damaged[] = "damaged";
+  if (identity_damaged()) {
+    word(damaged);
+  } else if (identity_serial()[0] == '\0') {
+    word(none);
+  } else {
+    line_writer_word(&line, identity_serial());
+  }
+}
 
 void lines_greeting(void) {
+  static const FLASH char kind[] = BOARD_KIND;
+  static const FLASH char version[] = FIRMWARE_VERSION;
   timebase_now(&now);
   begin('H');
   hex(PROTOCOL_VERSION, 2);
   hex32(F_CPU);
-  word(BOARD_KIND);
+  word(kind);
   hex(CHANNELS_MASK, 2);
-  word(identity_serial());
+  serial();
   hex32(identity_boots());
   word(status_cause());
-  word(FIRMWARE_VERSION);
+  word(version);
   line_writer_ticks(&line, &now);
 }
 

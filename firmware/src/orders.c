@@ -204,6 +204,9 @@ bool orders_start_line(void) {
       return answer(RESULT_DONE);
     case 'c':
       curve_enable(command->first != 0);
+      if (command->first == 2) {
+        curve_ask_long();
+      }
       return answer(RESULT_DONE);
     case 'r':
       reference_ask(command->first, command->wide, command->number);

@@ -4,13 +4,6 @@
 
 enum { WRITES_AT = 0, BOOTS_AT = 4, SERIAL_AT = 8, CRC_AT = 20 };
 
-static void put32(uint8_t *bytes, uint32_t value) {
-  for (uint8_t i = 0; i < 4; i++) {
-    bytes[i] = (uint8_t)value;
-    value >>= 8;
-  }
-}
-
 static uint32_t get32(const uint8_t *bytes) {
   uint32_t value = 0;
   for (uint8_t i = 4; i > 0; i--) {
@@ -27,17 +20,23 @@ static uint16_t crc_of(const uint8_t *bytes) {
   return crc;
 }
 
-void record_encode(const struct record *record, uint8_t bytes[RECORD_BYTES]) {
-  put32(bytes + WRITES_AT, record->writes);
-  put32(bytes + BOOTS_AT, record->boots);
-  bool ended = false;
-  for (uint8_t i = 0; i < SERIAL_CHARS; i++) {
-    ended = ended || record->serial[i] == '\0';
-    bytes[SERIAL_AT + i] = ended ? 0 : (uint8_t)record->serial[i];
+uint8_t record_byte(const struct record *record, uint16_t crc, uint8_t at) {
+  if (at >= CRC_AT) {
+    return (uint8_t)(at == CRC_AT ? crc : crc >> 8);
   }
-  uint16_t crc = crc_of(bytes);
-  bytes[CRC_AT] = (uint8_t)crc;
-  bytes[CRC_AT + 1] = (uint8_t)(crc >> 8);
+  if (at >= SERIAL_AT) {
+    return (uint8_t)record->serial[at - SERIAL_AT];
+  }
+  uint32_t value = at < BOOTS_AT ? record->writes : record->boots;
+  return (uint8_t)(value >> 8 * (at & 3));
+}
+
+uint16_t record_crc(const struct record *record) {
+  uint16_t crc = CRC16_START;
+  for (uint8_t i = 0; i < CRC_AT; i++) {
+    crc = crc16_add(crc, record_byte(record, 0, i));
+  }
+  return crc;
 }
 
 bool record_decode(struct record *record, const uint8_t bytes[RECORD_BYTES]) {

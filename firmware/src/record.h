@@ -13,11 +13,14 @@
 struct record {
   uint32_t writes; /* goes up by one a write; the higher of two good records is the newer */
   uint32_t boots;
-  char serial[SERIAL_CHARS + 1]; /* empty: none was given yet */
+  char serial[SERIAL_CHARS + 1]; /* filled up with NUL; empty: none was given yet */
 };
 
-/* Lowest byte first: writes, boots, serial number filled up with NUL, CRC-16/IBM-3740 over all of that. */
-void record_encode(const struct record *record, uint8_t bytes[RECORD_BYTES]);
+/* What a record is stored as, lowest byte first: writes, boots, serial number filled up with NUL, CRC-16/IBM-3740 over all of
+   that. */
+uint16_t record_crc(const struct record *record);
+/* One byte of it, `at` from 0 to RECORD_BYTES - 1, so that nobody needs room for all. */
+uint8_t record_byte(const struct record *record, uint16_t crc, uint8_t at);
 /* False when the CRC is wrong. */
 bool record_decode(struct record *record, const uint8_t bytes[RECORD_BYTES]);
 /* True when every byte is FF: an EEPROM that nobody wrote to. */

@@ -85,12 +85,17 @@ void status_told(void) {
   edges_told = (uint16_t)counts.edges;
 }
 
-const char *status_cause(void) {
-  if (cause_flags & (1 << PORF)) return "power";
-  if (cause_flags & (1 << BORF)) return "brownout";
-  if (cause_flags & (1 << WDRF)) return "watchdog";
-  if (cause_flags & (1 << EXTRF)) return "external";
-  return "unknown";
+const FLASH char *status_cause(void) {
+  static const FLASH char power[] = "power";
+  static const FLASH char brownout[] = "brownout";
+  static const FLASH char watchdog[] = "watchdog";
+  static const FLASH char external[] = "external";
+  static const FLASH char unknown[] = "unknown";
+  if (cause_flags & (1 << PORF)) return power;
+  if (cause_flags & (1 << BORF)) return brownout;
+  if (cause_flags & (1 << WDRF)) return watchdog;
+  if (cause_flags & (1 << EXTRF)) return external;
+  return unknown;
 }
 
 void status_stop(enum stop_reason reason) {

@@ -5,6 +5,8 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "flash.h"
+
 struct status {
   uint32_t edges;
   uint16_t snapshots_lost; /* stops at FFFF, as the next one */
@@ -37,7 +39,7 @@ bool status_edges_changed(void);
 void status_told(void);
 
 /* Word of the greeting: power, brownout, watchdog, external or unknown. */
-const char *status_cause(void);
+const FLASH char *status_cause(void);
 
 void status_start(void);
 /* One slice of the main loop: stack guard. */

@@ -16,6 +16,7 @@
 /* Everything that was fed: block b began at tick b * 4096. */
 static uint8_t fed[MOST_BLOCKS][READINGS];
 static uint16_t sums[MOST_BLOCKS];
+static uint16_t quarters[MOST_BLOCKS][4]; /* sums of four readings */
 static uint32_t blocks;
 static uint32_t begun_at; /* block in which a curve began, 0: none */
 static uint64_t dice = 20261125;
@@ -32,10 +33,19 @@ static void feed(uint16_t least, uint16_t most) {
   uint8_t *room = curve_room();
   uint8_t greatest = 0;
   uint16_t sum = 0;
+  uint8_t span = curve_span();
+  uint16_t span_sum = 0;
+  memset(quarters[blocks], 0, sizeof quarters[blocks]);
   for (int i = 0; i < READINGS; i++) {
     uint16_t reading = (uint16_t)(least + random_below((uint32_t)(most - least) + 1));
     fed[blocks][i] = (uint8_t)(reading >> 2);
     sum = (uint16_t)(sum + reading);
+    quarters[blocks][i / 4] = (uint16_t)(quarters[blocks][i / 4] + reading);
+    span_sum = (uint16_t)(span_sum + reading);
+    if (span != 0 && i % span == span - 1) {
+      curve_take_span(span_sum);
+      span_sum = 0;
+    }
     if (fed[blocks][i] > greatest) greatest = fed[blocks][i];
   }
   if (room) memcpy(room, fed[blocks], READINGS);
@@ -197,6 +207,123 @@ static void rest(void) {
   tap_check(!begun_at, "%d blocks are not enough", BEFORE - 1);
 }
 
+struct tail {
+  int curve;
+  int flags;
+  int parts;
+  uint32_t window_end; /* block */
+  uint32_t end;        /* block behind the last */
+  uint32_t period;
+  bool right;          /* joined, in order, and every value */
+};
+
+/* Takes a long curve: its opening window, then its tail. */
+static struct tail take_long(void) {
+  struct tail t = {.right = true};
+  struct curve_line line;
+  uint32_t place = 0, quarter = 0, per_value = 0, left = 0;
+  while (curve_next_line(&line)) {
+    if (line.byte_count == 0) {
+      t.right = t.right && left == 0 && line.part == (t.parts++ == 0 ? 0 : 3) && !(t.flags & 1);
+      if (line.part == 0) {
+        place = line.first / CURVE_BLOCK_TICKS;
+      } else {
+        t.window_end = place;
+        t.right = t.right && line.first == place * CURVE_BLOCK_TICKS;
+        quarter = 4 * place;
+        per_value = line.period / 1024;
+        t.period = line.period;
+      }
+      t.curve = line.curve;
+      t.flags = line.flags;
+      left = line.number;
+    } else if (t.parts == 1) {
+      for (int i = 0; i < line.byte_count; i += READINGS, place++) {
+        t.right = t.right && memcmp(line.bytes + i, fed[place], READINGS) == 0;
+      }
+      left -= line.byte_count;
+    } else {
+      for (int i = 0; i < line.byte_count; i += 2) {
+        long sum = 0;
+        for (uint32_t q = 0; q < per_value; q++, quarter++) sum += quarters[quarter / 4][quarter % 4];
+        t.right = t.right && line.bytes[i] * 256 + line.bytes[i + 1] == sum * 4 / (long)per_value;
+      }
+      left -= line.byte_count / 2;
+    }
+  }
+  t.right = t.right && left == 0;
+  t.end = quarter / 4;
+  return t;
+}
+
+static void long_ones(void) {
+  static const uint32_t lengths[] = {1, 8, 17, 18, 19, 20, 34, 40, 60};
+  for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++) {
+    begin();
+    curve_ask_long();
+    feed_dark(REST + random_below(50));
+    feed_light(lengths[i]);
+    uint32_t dark_from = blocks;
+    for (int b = 0; b < 200 && !curve_waiting(); b++) feed_dark(1);
+    struct tail t = take_long();
+    bool fits = lengths[i] < OPENING_BLOCKS - BEFORE;
+    tap_check(t.right && t.parts == 2 && t.flags == 1 && t.period == (fits ? 1024 : 2048) &&
+                  t.window_end == begun_at - BEFORE + OPENING_BLOCKS && t.end == dark_from + CURVE_TAIL_DARK_BLOCKS,
+              "long, %u blocks of light: values of %u ticks up to %u blocks behind", (unsigned)lengths[i], (unsigned)t.period,
+              (unsigned)(t.end - dark_from));
+    feed_dark(REST);
+    feed_light(8);
+    feed_dark(OPENING_BLOCKS);
+    struct result r = take();
+    tap_check(r.joined && r.right && r.flags == 1 && r.curve == 1, "the one behind it is an ordinary one");
+  }
+  begin();
+  curve_ask_long();
+  feed_dark(REST);
+  feed_light(15);
+  uint32_t dark_from = blocks;
+  feed_dark(14);
+  feed_light(5);
+  for (int b = 0; b < 200 && !curve_waiting(); b++) feed_dark(1);
+  struct tail t = take_long();
+  tap_check(t.right && t.flags == 1 && t.end == t.window_end + 52 && t.end - dark_from > 47,
+            "a bright rebound: up to %u blocks behind the closing", (unsigned)(t.end - dark_from));
+  begin();
+  curve_ask_long();
+  feed_dark(REST);
+  feed_light(500);
+  t = take_long();
+  tap_check(t.right && t.flags == 5 && t.end == t.window_end + 104, "light without end is cut off after %u blocks",
+            (unsigned)(t.end - t.window_end));
+  begin();
+  curve_ask_long();
+  feed_dark(REST);
+  feed_light(15);
+  feed_dark(20);
+  curve_lost();
+  feed_dark(REST);
+  feed_light(15);
+  feed_dark(OPENING_BLOCKS + CURVE_TAIL_DARK_BLOCKS);
+  t = take_long();
+  tap_check(t.right && t.parts == 2 && t.flags == 1 && t.curve == 1, "readings lost in a long one: the next is long again");
+  begin();
+  curve_ask_long();
+  curve_enable(true);
+  feed_dark(REST);
+  feed_light(15);
+  feed_dark(OPENING_BLOCKS);
+  struct result r = take();
+  tap_check(r.joined && r.right && r.flags == 1, "switched on anew: no long one is wanted any more");
+  begin();
+  curve_ask_long();
+  feed_dark(REST);
+  feed_light(15);
+  feed_dark(20);
+  curve_suspend();
+  t = take_long();
+  tap_check(t.right && t.flags == 5 && t.end == blocks, "suspended: cut off, sent, whole");
+}
+
 static void ended_early(void) {
   static const uint32_t lengths[] = {3, 40, 300};
   for (size_t i = 0; i < 3; i++) {
@@ -235,6 +362,7 @@ int main(void) {
   lengths();
   too_long();
   rest();
+  long_ones();
   ended_early();
   return tap_done();
 }

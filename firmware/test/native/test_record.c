@@ -4,19 +4,26 @@
 
 #include "tap.h"
 
+static void encode(const struct record *record, uint8_t bytes[RECORD_BYTES]) {
+  uint16_t crc = record_crc(record);
+  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
+    bytes[i] = record_byte(record, crc, i);
+  }
+}
+
 int main(void) {
   uint8_t bytes[RECORD_BYTES];
   struct record in = {0x89ABCDEF, 0x01234567, "R-0001"}, out;
-  record_encode(&in, bytes);
+  encode(&in, bytes);
   tap_check(record_decode(&out, bytes) && out.writes == in.writes && out.boots == in.boots &&
                 strcmp(out.serial, in.serial) == 0,
             "a record reads back as it was written");
   struct record longest = {1, 2, "ABCDEFGHIJKL"};
-  record_encode(&longest, bytes);
+  encode(&longest, bytes);
   tap_check(record_decode(&out, bytes) && strcmp(out.serial, "ABCDEFGHIJKL") == 0, "twelve characters of serial number");
   bool caught = true;
   for (int bit = 0; bit < RECORD_BYTES * 8; bit++) {
-    record_encode(&in, bytes);
+    encode(&in, bytes);
     bytes[bit / 8] ^= (uint8_t)(1 << bit % 8);
     caught = caught && !record_decode(&out, bytes);
   }
@@ -24,8 +31,8 @@ int main(void) {
   /* A power cut while a new record is written over an old one: some bytes new, the rest old. */
   struct record old = {5, 40, "R-0001"}, new = {7, 42, "R-0001"};
   uint8_t before[RECORD_BYTES], after[RECORD_BYTES];
-  record_encode(&old, before);
-  record_encode(&new, after);
+  encode(&old, before);
+  encode(&new, after);
   caught = true;
   for (int done = 0; done <= RECORD_BYTES; done++) {
     memcpy(bytes, before, sizeof bytes);

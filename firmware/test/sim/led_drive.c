@@ -37,7 +37,16 @@ static void drive(struct bench *bench, bool ramped, bool level) {
   }
 }
 
+/* A pin that a match is to clear is set by simavr when the counter comes to zero, as in a PWM mode. Timer1 runs in normal mode,
+   in which that does not happen (data sheet, compare output mode, non-PWM). */
+static bool set_by_mistake(const struct bench *bench, bool ramped, uint32_t value) {
+  return (value & 1) && (bench->chip.avr->data[REG_TCCR1A] >> (ramped ? 4 : 6) & 3) == 2;
+}
+
 static void pin_moved(struct bench *bench, bool ramped, uint32_t value) {
+  if (set_by_mistake(bench, ramped, value)) {
+    return;
+  }
   bool driven = bench->chip.avr->data[REG_DDRB] >> (ramped ? RAMPED_BIT : SQUARE_BIT) & 1;
   drive(bench, ramped, driven && (value & 1));
 }

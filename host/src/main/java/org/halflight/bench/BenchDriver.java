@@ -48,6 +48,7 @@ public final class BenchDriver implements AutoCloseable {
   private final RigFeed feed;
   private final ThresholdKeeper thresholds = new ThresholdKeeper();
   private final LevelTurner turner = new LevelTurner();
+  private final ReboundLook rebound = new ReboundLook();
   private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
   private final LocalDate today;
@@ -108,7 +109,10 @@ public final class BenchDriver implements AutoCloseable {
 
   private Happening happening(RigFeed.Item item) {
     if (item instanceof RigFeed.Item.Unanswered given) {
-      boolean awaited = commands.unanswered(given.command());
+      boolean awaited = commands.unanswered(given.command()) && !ReboundLook.isOne(given.command());
+      if (ReboundLook.isOne(given.command())) {
+        rebound.forget();
+      }
       return new Happening(Optional.empty(), awaited ? unanswered() : List.of());
     }
     return item instanceof RigFeed.Item.Line line
@@ -272,6 +276,7 @@ public final class BenchDriver implements AutoCloseable {
     List<RigEvent> heard = withoutPings(event, brought.said());
     if (event instanceof BenchEvent.Sent sent) {
       commands.sent(sent);
+      rebound.sent(sent);
     }
     for (RigEvent each : heard) {
       news.addAll(hear(each));
@@ -298,6 +303,7 @@ public final class BenchDriver implements AutoCloseable {
     boolean answersNobody =
         said instanceof RigEvent.Answered answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
+    rebound.hear(said);
     if (lent.isPresent()) {
       lent.get().heard(said);
       return List.of();
@@ -313,6 +319,9 @@ public final class BenchDriver implements AutoCloseable {
       clock
           .flatMap(keeper -> keeper.rate(beat))
           .ifPresent(found -> news.addAll(workbench.tell(found)));
+    }
+    if (said instanceof RigEvent.TimeAt && isIdle() && !commands.isWaiting()) {
+      rebound.next(session()).ifPresent(this::sendAhead);
     }
     if (givenUp) {
       news.addAll(unanswered());
@@ -345,6 +354,12 @@ public final class BenchDriver implements AutoCloseable {
 
   private void send(RigCommand command) {
     commands.asked(command);
+    feed.send(command);
+  }
+
+  /** Sends a command whose answer nothing waits for. */
+  private void sendAhead(RigCommand command) {
+    commands.askedAhead(command);
     feed.send(command);
   }
 
@@ -459,6 +474,7 @@ public final class BenchDriver implements AutoCloseable {
   private Happening changed(LinkChange change) {
     if (change.state() == LinkState.LOST) {
       commands.forget();
+      rebound.forget();
       probe.ifPresent(LightProbe::lost);
     }
     List<SessionNews> news =

@@ -12,6 +12,7 @@ import org.halflight.words.BudgetWords;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.ProfileWords;
+import org.halflight.words.ReboundWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -102,6 +103,7 @@ final class ResultText {
       lines.add(Words.say("light.unknown"));
     }
     run.speeds().forEach(speed -> lines.add(String.join(" ", Sentences.speed(speed))));
+    lines.addAll(ReboundWords.ofRun(own));
     own.stream().filter(f -> f.check().isPresent()).forEach(f -> lines.add(Sentences.firing(f)));
     long leaks = own.stream().filter(f -> f.notes().leak()).count();
     if (leaks > 0) {

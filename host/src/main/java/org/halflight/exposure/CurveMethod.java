@@ -80,7 +80,7 @@ public final class CurveMethod {
       return new Refused(Reason.PARTS_MISSING);
     }
     for (Part part : curve.parts()) {
-      int end = part.kind() == Kind.PLATEAU ? SATURATED_SUM : SATURATED_READING;
+      int end = part.kind().isOfMeans() ? SATURATED_SUM : SATURATED_READING;
       if (part.values().stream().anyMatch(value -> value < 0)) {
         return new Refused(Reason.VALUES_LOST);
       }

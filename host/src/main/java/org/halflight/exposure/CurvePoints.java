@@ -8,7 +8,8 @@ import org.halflight.time.TickRate;
  * A sampled light curve as points of straight lines: time in seconds from its first reading, and
  * light as a fraction of full light. A span of the plateau is a level piece, so that its mean
  * counts for the whole of it; one that reaches into the next part holds some of the closing, and a
- * line across it is nearer to the light.
+ * line across it is nearer to the light. The short spans of a tail pass through a ramp as readings
+ * do: each is a point in its middle.
  *
  * <p>An eight-bit reading whose step holds the dark or the full level is taken as that level: there
  * the leaves rest, and anywhere else they only pass. What this can be wrong is no more than what
@@ -46,7 +47,7 @@ public final class CurvePoints {
     for (int i = 0; i < curve.parts().size(); i++) {
       long until =
           i + 1 < curve.parts().size() ? curve.parts().get(i + 1).firstTicks() : Long.MAX_VALUE;
-      points.add(curve.parts().get(i), origin, until, rate);
+      points.add(curve.parts().get(i), origin, until, curve.parts().get(0).periodTicks(), rate);
     }
     return points;
   }
@@ -73,7 +74,7 @@ public final class CurvePoints {
     return light[i];
   }
 
-  /** Whether a point is a single reading, and not an end of a span of the plateau. */
+  /** Whether a point is the light at its time, and not an end of a span of the plateau. */
   boolean isSingle(int i) {
     return single[i];
   }
@@ -94,9 +95,11 @@ public final class CurvePoints {
     return seconds[left] + part * (seconds[left + 1] - seconds[left]);
   }
 
-  private void add(SampledLight.Part part, long origin, long until, TickRate rate) {
+  private void add(
+      SampledLight.Part part, long origin, long until, long readingTicks, TickRate rate) {
     int n = part.values().size();
     boolean means = part.kind() == SampledLight.Kind.PLATEAU;
+    boolean tail = part.kind() == SampledLight.Kind.TAIL;
     int had = seconds.length;
     grow(had + (means ? 2 * n : n));
     int at = had;
@@ -110,6 +113,9 @@ public final class CurvePoints {
       if (means) {
         at = put(at, rate.seconds(ticks - origin), (counts - dark) / span, false);
         at = put(at, rate.seconds(end - origin), (counts - dark) / span, false);
+      } else if (tail) {
+        long middle = ticks + (part.periodTicks() - readingTicks) / 2;
+        at = put(at, rate.seconds(middle - origin), (counts - dark) / span, true);
       } else {
         at = put(at, rate.seconds(ticks - origin), ofReading(counts), true);
       }

@@ -1,5 +1,6 @@
 package org.halflight.exposure;
 
+import java.util.Arrays;
 import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
 
@@ -12,6 +13,8 @@ import org.halflight.time.TickRate;
  * @param afterSeconds light of the rebound, likewise: over within {@link
  *     LeafExposureMethod#EXPOSURE_GAP_SECONDS} after the closing
  * @param laterSeconds light that comes or lasts later than that, likewise
+ * @param startSeconds from the closing to the first light of the rebound, in seconds; 0 without one
+ * @param peak the brightest of the rebound, as a fraction of full light; 0 without one
  * @param windowSeconds how long it looked after the closing
  */
 public record ReboundSeen(
@@ -19,9 +22,11 @@ public record ReboundSeen(
     double beforeSeconds,
     double afterSeconds,
     double laterSeconds,
+    double startSeconds,
+    double peak,
     double windowSeconds) {
   /** A curve that lasts so long after the closing has looked for a rebound, in seconds. */
-  public static final double LOOKED_SECONDS = 8e-3;
+  public static final double LOOKED_SECONDS = LeafExposureMethod.EXPOSURE_GAP_SECONDS;
 
   /** Light below this is dark, or a reading of eight bits does not tell it from the dark. */
   public static final double LEAST_LIGHT = 0.01;
@@ -29,7 +34,7 @@ public record ReboundSeen(
   /** One and a half steps of an eight-bit reading, in counts of ten bits. */
   private static final double STEPS_COUNTS = 6;
 
-  private static final ReboundSeen NO_LIGHT = new ReboundSeen(0, 0, 0, 0, 0);
+  private static final ReboundSeen NO_LIGHT = new ReboundSeen(0, 0, 0, 0, 0, 0, 0);
 
   /**
    * Of a curve that has a figure by {@link CurveMethod}.
@@ -70,6 +75,8 @@ public record ReboundSeen(
     double before = 0;
     double after = 0;
     double later = 0;
+    double start = 0;
+    double peak = 0;
     for (int from = next(light, 0, floor); from < light.length; ) {
       int to = end(light, from, floor);
       double here = integral(seconds, light, from, to);
@@ -79,13 +86,16 @@ public record ReboundSeen(
       if (from < mainFrom) {
         before += here;
       } else if (from > mainFrom && isRebound) {
+        start = after == 0 ? seconds[from] - closes : start;
         after += here;
+        peak = Math.max(peak, Arrays.stream(light, from, to).max().orElse(0));
       } else if (from > mainFrom) {
         later += here;
       }
       from = next(light, to, floor);
     }
-    return new ReboundSeen(main, before, after, later, seconds[light.length - 1] - closes);
+    return new ReboundSeen(
+        main, before, after, later, start, peak, seconds[light.length - 1] - closes);
   }
 
   /** Whether it lasted long enough after the closing to tell that there was no rebound. */

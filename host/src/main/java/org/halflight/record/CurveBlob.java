@@ -56,6 +56,7 @@ final class CurveBlob {
       case OPENING -> 0;
       case PLATEAU -> 1;
       case CLOSING -> 2;
+      case TAIL -> 3;
     };
   }
 
@@ -64,6 +65,7 @@ final class CurveBlob {
       case 0 -> Kind.OPENING;
       case 1 -> Kind.PLATEAU;
       case 2 -> Kind.CLOSING;
+      case 3 -> Kind.TAIL;
       default -> throw new IllegalArgumentException("no part of a curve has the code " + code);
     };
   }

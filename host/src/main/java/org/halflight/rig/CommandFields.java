@@ -11,11 +11,15 @@ import org.halflight.rig.RigCommand.SetSerial;
 import org.halflight.rig.RigCommand.SetThresholds;
 import org.halflight.rig.RigCommand.SweepThreshold;
 import org.halflight.rig.RigCommand.TakeCurves;
+import org.halflight.rig.RigCommand.TakeLongCurve;
 import org.halflight.signal.Channel;
 
 /** The fields of each kind of line from host to rig. */
 final class CommandFields {
   static final String KINDS = "hsptvmicrw";
+
+  /** The mode of light curves that asks for a long one. */
+  private static final int LONG_CURVE = 2;
 
   private static final int SERIAL_CHARACTERS_MOST = 12;
 
@@ -46,8 +50,9 @@ final class CommandFields {
         yield fields.make(() -> new SetSerial(serial));
       }
       case 'c' -> {
-        boolean on = fields.bit();
-        yield fields.make(() -> new TakeCurves(on));
+        int mode = fields.hex(1, LONG_CURVE);
+        yield fields.make(
+            () -> mode == LONG_CURVE ? new TakeLongCurve() : new TakeCurves(mode == 1));
       }
       case 'r' -> driveReference(fields);
       case 'w' -> sweepThreshold(fields);
@@ -108,6 +113,9 @@ final class CommandFields {
     }
     if (command instanceof TakeCurves it) {
       return new FieldWriter('c', sequence).bit(it.on()).body();
+    }
+    if (command instanceof TakeLongCurve) {
+      return new FieldWriter('c', sequence).hex(1, LONG_CURVE).body();
     }
     if (command instanceof DriveReference it) {
       return new FieldWriter('r', sequence)

@@ -38,7 +38,7 @@ final class CurveAssembler {
     }
 
     int digitsEach() {
-      return head.part() == SampledLight.Kind.PLATEAU ? 4 : 2;
+      return head.part().isOfMeans() ? 4 : 2;
     }
 
     boolean isFull() {

@@ -36,7 +36,11 @@ final class MessageFields {
 
   /** The parts of a light curve by their number on the wire. */
   private static final List<SampledLight.Kind> PARTS =
-      List.of(SampledLight.Kind.OPENING, SampledLight.Kind.PLATEAU, SampledLight.Kind.CLOSING);
+      List.of(
+          SampledLight.Kind.OPENING,
+          SampledLight.Kind.PLATEAU,
+          SampledLight.Kind.CLOSING,
+          SampledLight.Kind.TAIL);
 
   /** A window has 62500 values a second. */
   private static final long WINDOW_PERIOD_TICKS = 256;
@@ -153,12 +157,12 @@ final class MessageFields {
 
   private static Optional<RigMessage> curvePart(int sequence, FieldReader fields) {
     int curve = fields.hex(2, 0xFF);
-    SampledLight.Kind part = PARTS.get(fields.hex(1, 2));
+    SampledLight.Kind part = PARTS.get(fields.hex(1, 3));
     int first32 = (int) fields.hex(8);
     long periodTicks = fields.hex(8);
     // Another time between values would make every figure of the curve false.
     fields.require(
-        part == SampledLight.Kind.PLATEAU
+        part.isOfMeans()
             ? periodTicks >= WINDOW_PERIOD_TICKS && Long.bitCount(periodTicks) == 1
             : periodTicks == WINDOW_PERIOD_TICKS);
     int count = fields.hex(4, 0xFFFF);

@@ -72,6 +72,12 @@ public sealed interface RigCommand {
   record TakeCurves(boolean on) implements RigCommand {}
 
   /**
+   * Light curves on, and the next one long: it goes on for 12 ms after the closing, to look for a
+   * rebound. Firmware that does not know it answers 'bad fields' and goes on as before.
+   */
+  record TakeLongCurve() implements RigCommand {}
+
+  /**
    * Drives the reference LED.
    *
    * @param widthTicks how long a pulse is, 1600 (100 us) to 32000000 (2 s); says nothing for a

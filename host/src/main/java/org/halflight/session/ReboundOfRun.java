@@ -5,6 +5,7 @@ import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toList;
 
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -80,6 +81,21 @@ public record ReboundOfRun(Map<MarkedSpeed, Double> secondsAt) {
     return isAlike()
         ? secondsAt.values().stream().mapToDouble(Double::doubleValue).average()
         : OptionalDouble.empty();
+  }
+
+  /** The speeds whose light curves tell the rebound to reckon with at a speed, slow to fast. */
+  public List<MarkedSpeed> measuredFor(MarkedSpeed speed) {
+    if (secondsAt.containsKey(speed)) {
+      return List.of(speed);
+    }
+    return isAlike() ? lookedAt() : List.of();
+  }
+
+  /** The speeds that were looked at, slow to fast. */
+  public List<MarkedSpeed> lookedAt() {
+    return secondsAt.keySet().stream()
+        .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
+        .toList();
   }
 
   /** Whether a verdict on a speed says so where nobody looked. */

@@ -27,6 +27,14 @@ public record CurveSampler(
 
   private static final int READINGS_OF_A_SUM = 16;
 
+  /** Readings of a mean of the tail: 64 us; twice as many where it is light longer. */
+  private static final int TAIL_SPAN = 4;
+
+  /** Readings of dark behind which a tail ends: 12.8 ms. */
+  private static final int TAIL_DARK_READINGS = 800;
+
+  private static final int TAIL_MEANS_MOST = 208;
+
   public CurveSampler {
     if (beforeReadings < 1
         || afterReadings < 1
@@ -102,6 +110,44 @@ public record CurveSampler(
         List.of(opening, means(wire, plateauFrom, closingFrom), closing), false);
   }
 
+  /**
+   * Samples like {@link #sample}, by a long curve that looks for a rebound: one window, then a tail
+   * of short means until it has been dark for 12 ms.
+   */
+  public SampledLight sampleLong(
+      FrontEnd sensor,
+      LightPath path,
+      long startTicks,
+      double triggerMillivolts,
+      SeededDraws draws) {
+    List<Crossing> crossings =
+        sensor.crossings(path, TickRate.BOARD_16_MHZ.seconds(startTicks), triggerMillivolts);
+    if (crossings.isEmpty()) {
+      throw new IllegalArgumentException("light that never reaches the trigger is not sampled");
+    }
+    Wire wire = new Wire(sensor, path, startTicks, sensor.noiseMillivolts(), draws);
+    long rise = startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(0).seconds());
+    long fall =
+        startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(crossings.size() - 1).seconds());
+    long first = Math.floorDiv(rise, PERIOD_TICKS) * PERIOD_TICKS - phase(draws);
+    first -= (long) (beforeReadings - 1) * PERIOD_TICKS;
+    long tailFrom = first + (long) windowReadings * PERIOD_TICKS;
+    int span = fall < tailFrom ? TAIL_SPAN : 2 * TAIL_SPAN;
+    long wanted = Math.max(0, fall - tailFrom) / PERIOD_TICKS + TAIL_DARK_READINGS;
+    int means = (int) Math.min(TAIL_MEANS_MOST, wanted / span);
+    long end = tailFrom + (long) means * span * PERIOD_TICKS;
+    return new SampledLight(
+        List.of(
+            readings(wire, Kind.OPENING, first, windowReadings),
+            new Part(
+                Kind.TAIL,
+                tailFrom,
+                (long) span * PERIOD_TICKS,
+                meansOf(wire, tailFrom, end, span),
+                false)),
+        fall >= end);
+  }
+
   private static long phase(SeededDraws draws) {
     return (long) (draws.uniform() * PERIOD_TICKS);
   }
@@ -121,6 +167,11 @@ public record CurveSampler(
     while (span * plateauMeans < readings) {
       span *= 2;
     }
+    return new Part(
+        Kind.PLATEAU, from, span * PERIOD_TICKS, meansOf(wire, from, until, span), false);
+  }
+
+  private static List<Integer> meansOf(Wire wire, long from, long until, long span) {
     List<Integer> values = new ArrayList<>();
     for (long at = from; at < until; at += span * PERIOD_TICKS) {
       int[] counts = wire.counts(at, (int) span);
@@ -130,6 +181,6 @@ public record CurveSampler(
       }
       values.add((int) (READINGS_OF_A_SUM * sum / span));
     }
-    return new Part(Kind.PLATEAU, from, span * PERIOD_TICKS, values, false);
+    return values;
   }
 }

@@ -18,16 +18,26 @@ public record SampledLight(List<Part> parts, boolean cutOff) {
     /** Means of many readings, as sums of 16 ten-bit readings. */
     PLATEAU,
     /** Single eight-bit readings around the closing. */
-    CLOSING
+    CLOSING,
+    /**
+     * Means of a few readings after the opening window of a long curve, which looks for a rebound:
+     * closing and some 12 ms of dark, as sums of 16 ten-bit readings.
+     */
+    TAIL;
+
+    /** Whether its values are means of several readings, on the scale of ten bits. */
+    public boolean isOfMeans() {
+      return this == PLATEAU || this == TAIL;
+    }
   }
 
   /**
    * Values at equal distances.
    *
-   * @param firstTicks when the first value was sampled; on the plateau, when its first span began
+   * @param firstTicks when the first value was sampled; of means, when their first span began
    * @param periodTicks from one value to the next, above 0
-   * @param values eight-bit readings (0 to 255), on the plateau sums of 16 ten-bit readings (0 to
-   *     16368); -1 where a value was lost on the way
+   * @param values eight-bit readings (0 to 255), means as sums of 16 ten-bit readings (0 to 16368);
+   *     -1 where a value was lost on the way
    * @param gapBefore whether readings are missing between the part before and this one
    */
   public record Part(
@@ -50,8 +60,13 @@ public record SampledLight(List<Part> parts, boolean cutOff) {
       if (value < 0) {
         return Double.NaN;
       }
-      return kind == Kind.PLATEAU ? value / 16.0 : 4 * value + 1.5;
+      return kind.isOfMeans() ? value / 16.0 : 4 * value + 1.5;
     }
+  }
+
+  /** Whether it is a long curve, that looks for a rebound after the closing. */
+  public boolean isLong() {
+    return parts.get(parts.size() - 1).kind() == Kind.TAIL;
   }
 
   /** Ticks of the first reading. */

@@ -20,6 +20,7 @@ import org.halflight.stored.StoredWords;
  *
  * @param look whether anybody looked
  * @param ofRun the rebound that the run showed for this speed, in seconds of full light
+ * @param measuredAt the speeds whose light curves showed that
  * @param mainSeconds mean effective time of the main openings; empty without timed firings
  * @param earlySeconds mean light before them, in seconds of full light
  * @param reboundSeconds mean light after them, likewise
@@ -31,6 +32,7 @@ import org.halflight.stored.StoredWords;
 public record ReboundAtSpeed(
     Look look,
     OptionalDouble ofRun,
+    List<MarkedSpeed> measuredAt,
     OptionalDouble mainSeconds,
     double earlySeconds,
     double reboundSeconds,
@@ -64,11 +66,20 @@ public record ReboundAtSpeed(
   /** Of a model, whose light is known. */
   public static final ReboundAtSpeed OF_A_MODEL =
       new ReboundAtSpeed(
-          Look.NONE, OptionalDouble.empty(), OptionalDouble.empty(), 0, 0, 0, 0, Sample.of());
+          Look.NONE,
+          OptionalDouble.empty(),
+          List.of(),
+          OptionalDouble.empty(),
+          0,
+          0,
+          0,
+          0,
+          Sample.of());
 
   public ReboundAtSpeed {
     Objects.requireNonNull(look);
     Objects.requireNonNull(ofRun);
+    measuredAt = List.copyOf(measuredAt);
     Objects.requireNonNull(mainSeconds);
     Objects.requireNonNull(errorsByEdges);
   }
@@ -91,6 +102,7 @@ public record ReboundAtSpeed(
     return new ReboundAtSpeed(
         look,
         ofRun,
+        run.measuredFor(speed),
         light.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(main),
         mean(light, AllTheLight::earlySeconds),
         rebound,

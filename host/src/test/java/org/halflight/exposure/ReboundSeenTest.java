@@ -20,14 +20,16 @@ class ReboundSeenTest {
 
     assertThat(seen.afterShare()).isCloseTo(0.01, within(1e-12));
     assertThat(seen.afterSeconds()).isCloseTo(0.1e-3, within(1e-12));
+    assertThat(seen.startSeconds()).isCloseTo(2e-3, within(1e-12));
+    assertThat(seen.peak()).isCloseTo(0.1, within(1e-12));
     assertThat(seen.beforeShare()).isZero();
     assertThat(seen.windowSeconds()).isCloseTo(4e-3, within(1e-12));
     assertThat(seen.looked()).isFalse();
   }
 
   @Test
-  void eightMillisecondsAfterTheClosingAreALook() {
-    double[] seconds = {0, 1e-3, 1e-3, 3e-3, 3e-3, 11.1e-3};
+  void tenMillisecondsAfterTheClosingAreALook() {
+    double[] seconds = {0, 1e-3, 1e-3, 3e-3, 3e-3, 13.1e-3};
     double[] light = {0, 0, 1, 1, 0, 0.009};
 
     ReboundSeen seen = ReboundSeen.of(seconds, light, FLOOR);

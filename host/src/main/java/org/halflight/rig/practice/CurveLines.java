@@ -43,7 +43,7 @@ final class CurveLines {
 
   private static void addValues(
       SampledLight.Part part, int number, List<IntFunction<RigMessage>> lines) {
-    int digitsEach = part.kind() == SampledLight.Kind.PLATEAU ? 4 : 2;
+    int digitsEach = part.kind().isOfMeans() ? 4 : 2;
     int valuesEach = DIGITS_MOST / digitsEach;
     for (int from = 0; from < part.values().size(); from += valuesEach) {
       int index = from;

@@ -73,6 +73,7 @@ final class PracticeBoard {
   private boolean sendingLast;
   private final ArrayDeque<IntFunction<RigMessage>> curveLines = new ArrayDeque<>();
   private boolean takesCurves = true;
+  private boolean longCurveIsAsked;
   private int curves;
   private boolean readingThresholds;
   private Optional<ThresholdSweep> sweep = Optional.empty();
@@ -131,8 +132,14 @@ final class PracticeBoard {
     return takesCurves && blocksToCome == 0 && !readingThresholds && sweep.isEmpty();
   }
 
+  /** Whether the next curve is a long one. */
+  boolean takesLongCurve() {
+    return longCurveIsAsked;
+  }
+
   /** The light of an opening, sampled; told once it is over, behind all edges. */
   void tellCurve(SampledLight light) {
+    longCurveIsAsked &= !light.isLong();
     SampledLight.Part last = light.parts().get(light.parts().size() - 1);
     later(
         last.firstTicks() + last.values().size() * last.periodTicks(),
@@ -235,6 +242,11 @@ final class PracticeBoard {
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.TakeCurves take) {
       takesCurves = take.on();
+      longCurveIsAsked = false;
+      answer(commandSequence, Result.DONE);
+    } else if (command instanceof RigCommand.TakeLongCurve) {
+      takesCurves = true;
+      longCurveIsAsked = true;
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.DriveReference drive) {
       answer(commandSequence, Result.DONE);

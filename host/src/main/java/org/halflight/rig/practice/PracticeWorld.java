@@ -191,7 +191,10 @@ final class PracticeWorld {
             && path.endOpen() == 0
             && !centre.crossings(path, lampSeconds, trigger).isEmpty();
     return whole
-        ? Optional.of(CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
+        ? Optional.of(
+            board.takesLongCurve()
+                ? CurveSampler.INVENTED.sampleLong(centre, path, startTicks, trigger, curveDraws)
+                : CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
         : Optional.empty();
   }
 

@@ -1,0 +1,129 @@
+package org.halflight.bench;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.halflight.rig.LineCodec;
+import org.halflight.rig.ParsedLine;
+import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
+import org.halflight.session.FiringResult;
+import org.halflight.session.ReboundOfRun;
+import org.halflight.session.Session;
+import org.halflight.signal.SampledLight;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * Asks the rig for a long light curve where nobody has looked for a rebound yet: between two
+ * firings at a fast speed and without a word to the person, at two speeds of a run, so that the two
+ * can be held against each other. A rig that does not know long curves is asked once. For one
+ * thread.
+ */
+final class ReboundLook {
+  /** Speeds of a run that are looked at. */
+  static final int SPEEDS = 2;
+
+  /** A curve may be lost, or its firing not count; then it is tried again, but not for ever. */
+  static final int TRIES_MOST = 3;
+
+  private record Place(int run, MarkedSpeed speed) {}
+
+  private final Map<Place, Integer> tries = new HashMap<>();
+  private Optional<Place> now = Optional.empty();
+  private boolean asked;
+  private boolean cannot;
+  private OptionalInt sequence = OptionalInt.empty();
+
+  /** What was looked at, as of so many firings and curves. */
+  private Set<MarkedSpeed> lookedAt = Set.of();
+
+  private int runLookedAt;
+  private int firingsLookedAt = -1;
+  private boolean curveCame;
+
+  /** Whether this is the one who gives such a command. */
+  static boolean isOne(RigCommand command) {
+    return command instanceof RigCommand.TakeLongCurve || command instanceof RigCommand.TakeCurves;
+  }
+
+  /** Takes note of a line to the rig, as it went out. */
+  void sent(BenchEvent.Sent line) {
+    if (LineCodec.parse(line.line()) instanceof ParsedLine.Command out
+        && out.command() instanceof RigCommand.TakeLongCurve) {
+      sequence = OptionalInt.of(out.sequence());
+    }
+  }
+
+  /** Hears what the rig says, whoever it works for. */
+  void hear(RigEvent said) {
+    if (said instanceof RigEvent.Answered answered
+        && sequence.isPresent()
+        && sequence.getAsInt() == answered.commandSequence()) {
+      sequence = OptionalInt.empty();
+      cannot = answered.result() != RigMessage.Result.DONE;
+      asked &= !cannot;
+    } else if (said instanceof RigEvent.CurveSeen seen) {
+      curveCame = true;
+      if (seen.light().isLong()) {
+        asked = false;
+        now.filter(place -> !seen.light().cutOff())
+            .ifPresent(place -> tries.merge(place, 1, Integer::sum));
+      }
+    } else if (said instanceof RigEvent.Greeted) {
+      cannot = false;
+      forget();
+    } else if (said instanceof RigEvent.Restarted) {
+      forget();
+    }
+  }
+
+  /** The rig may have forgotten what it was asked for, or never heard it. */
+  void forget() {
+    asked = false;
+    sequence = OptionalInt.empty();
+  }
+
+  /** A beat came, and nothing is under way: gives the command to send, if any. */
+  Optional<RigCommand> next(Session session) {
+    now =
+        session
+            .shown()
+            .filter(ReboundOfRun::isAskedFor)
+            .filter(speed -> session.run() > 0 && session.light().isPresent())
+            .map(speed -> new Place(session.run(), speed));
+    boolean wanted = !cannot && now.filter(place -> isWanted(place, session)).isPresent();
+    if (wanted == asked) {
+      return Optional.empty();
+    }
+    asked = wanted;
+    return Optional.of(wanted ? new RigCommand.TakeLongCurve() : new RigCommand.TakeCurves(true));
+  }
+
+  private boolean isWanted(Place place, Session session) {
+    List<FiringResult> all = session.results();
+    if (curveCame || firingsLookedAt != all.size() || runLookedAt != place.run()) {
+      curveCame = false;
+      firingsLookedAt = all.size();
+      runLookedAt = place.run();
+      lookedAt =
+          ReboundOfRun.of(
+                  all.stream()
+                      .filter(f -> f.run() == place.run())
+                      .filter(ReboundLook::isLong)
+                      .toList())
+              .secondsAt()
+              .keySet();
+    }
+    return !lookedAt.contains(place.speed())
+        && lookedAt.size() < SPEEDS
+        && tries.getOrDefault(place, 0) < TRIES_MOST;
+  }
+
+  private static boolean isLong(FiringResult firing) {
+    return firing.sampledLight().filter(SampledLight::isLong).isPresent();
+  }
+}
