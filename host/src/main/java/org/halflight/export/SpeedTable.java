@@ -57,7 +57,11 @@ public final class SpeedTable {
           "conformity",
           "decision_rule",
           "rig_calibrated",
-          "decided_on");
+          "decided_on",
+          "reads_short_stops",
+          "reads_long_stops",
+          "guard_above_stops",
+          "guard_below_stops");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -120,7 +124,11 @@ public final class SpeedTable {
             speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
             DecisionRule.WORDS.word(speed.judging().rule()),
             speed.judging().rig().isCalibrated() ? "yes" : "no",
-            Measurand.WORDS.word(speed.judging().measurand())));
+            Measurand.WORDS.word(speed.judging().measurand()),
+            Cells.number(figure(speed, UncertaintyBudget::readsShortStops)),
+            Cells.number(figure(speed, UncertaintyBudget::readsLongStops)),
+            Cells.number(speed.guardAboveStops()),
+            Cells.number(speed.guardBelowStops())));
     return List.copyOf(row);
   }
 

@@ -172,6 +172,7 @@ public final class HandOverPage {
       notes.add(Words.say("page.table.noneFound"));
     }
     notes.addAll(text.afterRest());
+    notes.addAll(text.lightOverTheLens());
     sheet.paragraph(String.join(" ", notes), letters.regular(), 7.5f, Ink.QUIET);
   }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.OpeningLaw;
 
 /**
  * What the blades of a speed take for opening and closing: the errors of light act during that time
@@ -12,13 +13,21 @@ import org.halflight.exposure.LeafExposure;
  * @param rampSeconds opening plus closing time
  * @param unlikeSeconds how far closing and opening time differ, as a size
  * @param methodSeconds bound of the error of the rule of two levels
+ * @param roundRampSeconds opening plus closing time for round holes whose radius grows evenly, on
+ *     which light over the pupil acts
  */
-public record BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+public record BladeTravel(
+    double rampSeconds, double unlikeSeconds, double methodSeconds, double roundRampSeconds) {
   /** No travel at all, for errors of a model without a rig. */
   public static final BladeTravel NONE = new BladeTravel(0, 0, 0);
 
+  /** Where the law of the ramps makes no difference. */
+  public BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
+    this(rampSeconds, unlikeSeconds, methodSeconds, rampSeconds);
+  }
+
   public BladeTravel {
-    for (double seconds : new double[] {rampSeconds, unlikeSeconds, methodSeconds}) {
+    for (double seconds : new double[] {rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds}) {
       if (!(seconds >= 0 && Double.isFinite(seconds))) {
         throw new IllegalArgumentException("a travel is 0 s or more, not " + seconds);
       }
@@ -39,7 +48,11 @@ public record BladeTravel(double rampSeconds, double unlikeSeconds, double metho
                     0, mean(timed, t -> t.openingSeconds().middle() + t.closingSeconds().middle())),
                 Math.abs(
                     mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
-                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds))));
+                Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
+                Math.max(
+                    0,
+                    mean(
+                        timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR)))));
   }
 
   private static double mean(

@@ -8,6 +8,8 @@ public enum Part {
   LAMP,
   /** The rule of two levels itself, in seconds. */
   METHOD,
+  /** Light that does not fall evenly over the pupil, as a share of opening plus closing time. */
+  PUPIL,
   /** Lag of the front end and unlike delays of opening and closing edge, in seconds. */
   DELAY,
   /** Hysteresis of the comparators, as a share of full light. */
