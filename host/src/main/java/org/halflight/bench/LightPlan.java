@@ -32,7 +32,9 @@ public record LightPlan(Kind kind, List<Step> steps) {
     /** Light that passes the shut blades. */
     LEAK,
     /** The stops against their markings. */
-    STOPS
+    STOPS,
+    /** How evenly the panel of light fills the lens; no check of the camera. */
+    PANEL
   }
 
   /**
@@ -70,13 +72,21 @@ public record LightPlan(Kind kind, List<Step> steps) {
     };
   }
 
-  /** The check that asks for it. */
+  /**
+   * The check that asks for it.
+   *
+   * @throws IllegalStateException for the test of the panel, which is about the rig
+   */
   public Check check() {
-    return kind == Kind.LEAK ? Check.LEAK : Check.STOPS;
+    return switch (kind) {
+      case LEAK -> Check.LEAK;
+      case STOPS -> Check.STOPS;
+      case PANEL -> throw new IllegalStateException("the test of the panel is no check of a camera");
+    };
   }
 
   /**
-   * What such a test came to in a run; empty where too little was read.
+   * What such a test of a camera came to in a run; empty where too little was read.
    *
    * @param readings of the session
    * @param runs what its runs were set up for
@@ -86,7 +96,12 @@ public record LightPlan(Kind kind, List<Step> steps) {
     return Everyday.of(List.of(), readings, runs).stream()
         .filter(tried -> tried.run() == run)
         .filter(
-            tried -> kind == Kind.LEAK ? tried instanceof LightLeak : tried instanceof StopScale)
+            tried ->
+                switch (kind) {
+                  case LEAK -> tried instanceof LightLeak;
+                  case STOPS -> tried instanceof StopScale;
+                  case PANEL -> false;
+                })
         .reduce((first, second) -> second);
   }
 
@@ -98,6 +113,17 @@ public record LightPlan(Kind kind, List<Step> steps) {
             new Step(Words.say("leak.ask.covered"), What.LAMP_COVERED, "", false, true),
             new Step(Words.say("leak.ask.uncocked"), What.SHUT_UNCOCKED, "", false, false),
             new Step(Words.say("leak.ask.cocked"), What.SHUT_COCKED, "", false, false)));
+  }
+
+  /** The panel in place, moved to either side, and in place again. */
+  public static LightPlan panel() {
+    return new LightPlan(
+        Kind.PANEL,
+        List.of(
+            new Step(Words.say("panel.ask.inPlace"), What.PANEL_IN_PLACE, "", false, true),
+            new Step(Words.say("panel.ask.left"), What.PANEL_MOVED, "", false, false),
+            new Step(Words.say("panel.ask.right"), What.PANEL_MOVED, "", false, false),
+            new Step(Words.say("panel.ask.again"), What.PANEL_IN_PLACE, "", false, false)));
   }
 
   /**

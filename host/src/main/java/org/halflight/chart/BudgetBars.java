@@ -25,7 +25,7 @@ import org.jfree.data.xy.DefaultXYDataset;
 
 /**
  * What the mean of a speed is uncertain by, part by part, the largest on top: each bar is the share
- * of the part in the variance. Parts that nobody has measured on this rig are hatched boxes, the
+ * of the part in the mean square of the error, with every bias at its bound. Parts that nobody has measured on this rig are hatched boxes, the
  * others full bars.
  */
 public final class BudgetBars implements Picture {
@@ -48,7 +48,7 @@ public final class BudgetBars implements Picture {
     this.note = Objects.requireNonNull(note);
     rows =
         budget.rows().stream()
-            .sorted(Comparator.comparingDouble(BudgetRow::standardSeconds).reversed())
+            .sorted(Comparator.comparingDouble(budget::share).reversed())
             .toList();
   }
 

@@ -132,9 +132,10 @@ public final class FiringRow implements Picture {
                     ", " + StopsText.percent(data.meanLevel()) + " interval " + StopsText.of(span))
             .orElse("");
     String unsure =
-        data.tolerance().unsureStops().isPresent()
-            ? ", unsure zone " + StopsText.plusMinus(data.tolerance().unsureStops().getAsDouble())
-            : "";
+        data.tolerance()
+            .unsure()
+            .map(zone -> ", unsure zone " + StopsText.around(zone))
+            .orElse("");
     return title() + interval + "; tolerance " + StopsText.of(data.tolerance().span()) + unsure;
   }
 
@@ -227,7 +228,7 @@ public final class FiringRow implements Picture {
               colour(theme)));
     }
     legend.add(Keys.band("tolerance", theme.tolerance(), theme));
-    if (data.tolerance().unsureStops().isPresent()) {
+    if (data.tolerance().unsure().isPresent()) {
       legend.add(Keys.hatching("unsure zone", theme));
     }
     return legend;

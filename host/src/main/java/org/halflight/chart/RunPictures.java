@@ -213,15 +213,17 @@ public final class RunPictures {
   /** The limits of a speed with its guard band; none before there are two firings. */
   private static Tolerance tolerance(SpeedSummary speed) {
     Tolerance limits = tolerance(speed.tolerance());
-    OptionalDouble guard = speed.guardStops();
-    return guard.isPresent() && guard.getAsDouble() > 0
-        ? limits.withUnsure(guard.getAsDouble())
+    OptionalDouble above = speed.guardAboveStops();
+    OptionalDouble below = speed.guardBelowStops();
+    // Where the truth may lie further below the mean, the mean must be further above a limit.
+    return above.isPresent() && above.getAsDouble() > 0
+        ? limits.withUnsure(above.getAsDouble(), below.getAsDouble())
         : limits;
   }
 
   private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {
     return new Tolerance(
-        new Span(-tolerance.fastStops(), tolerance.slowStops()), OptionalDouble.empty());
+        new Span(-tolerance.fastStops(), tolerance.slowStops()), Optional.empty());
   }
 
   private static Optional<Release> release(FiringResult firing, SpeedSummary speed) {

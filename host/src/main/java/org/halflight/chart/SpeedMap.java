@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -139,7 +138,6 @@ public final class SpeedMap implements Picture {
 
   private static List<String> row(SpeedColumn speed, String name, RunAtSpeed run) {
     Tolerance tolerance = speed.tolerance(!name.equals(AS_LEFT));
-    OptionalDouble unsure = tolerance.unsureStops();
     return List.of(
         speed.label() + " s",
         name,
@@ -151,7 +149,7 @@ public final class SpeedMap implements Picture {
         run.stuckOpen() + " of " + run.releases(),
         run.didNotOpen() + " of " + run.releases(),
         StopsText.of(tolerance.span()),
-        unsure.isPresent() ? StopsText.plusMinus(unsure.getAsDouble()) : "not known");
+        tolerance.unsure().map(StopsText::around).orElse("not known"));
   }
 
   private StopsRange range() {
@@ -399,7 +397,7 @@ public final class SpeedMap implements Picture {
       legend.add(Keys.arrow("shift", theme));
     }
     legend.add(Keys.band("tolerance", theme.tolerance(), theme));
-    if (data.speeds().stream().anyMatch(s -> s.tolerance().unsureStops().isPresent())) {
+    if (data.speeds().stream().anyMatch(s -> s.tolerance().unsure().isPresent())) {
       legend.add(Keys.hatching("unsure zone", theme));
     }
     return legend;

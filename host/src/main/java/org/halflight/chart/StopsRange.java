@@ -26,9 +26,9 @@ final class StopsRange implements DoubleConsumer {
   }
 
   void accept(Tolerance tolerance) {
-    double unsure = tolerance.unsureStops().orElse(0);
-    accept(tolerance.span().lowStops() - unsure);
-    accept(tolerance.span().highStops() + unsure);
+    Span unsure = tolerance.unsure().orElse(new Span(0, 0));
+    accept(tolerance.span().lowStops() + unsure.lowStops());
+    accept(tolerance.span().highStops() + unsure.highStops());
   }
 
   void accept(Mean mean) {

@@ -23,6 +23,15 @@ final class StopsText {
     return String.format(Locale.ROOT, "\u00b1%.2f stop", stops);
   }
 
+  /** A zone seen from the limit that it is around. */
+  static String around(Span zone) {
+    String below = String.format(Locale.ROOT, "%.2f", -zone.lowStops());
+    String above = String.format(Locale.ROOT, "%.2f", zone.highStops());
+    return below.equals(above)
+        ? plusMinus(zone.highStops())
+        : "\u2212" + below + " to +" + above + " stop";
+  }
+
   static String percent(double level) {
     double percent = 100 * level;
     return percent == Math.rint(percent)

@@ -54,13 +54,13 @@ final class ToleranceAnnotation extends AbstractXYAnnotation {
     graphics.setPaint(theme.tolerance());
     graphics.fill(band);
     tolerance
-        .unsureStops()
+        .unsure()
         .ifPresent(
             unsure -> {
               for (double limit : new double[] {span.lowStops(), span.highStops()}) {
                 hatch(
                     graphics,
-                    box(plot, area, domain, range, limit - unsure, limit + unsure),
+                    box(plot, area, domain, range, limit + unsure.lowStops(), limit + unsure.highStops()),
                     theme);
               }
             });

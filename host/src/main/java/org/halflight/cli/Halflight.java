@@ -30,6 +30,7 @@ public final class Halflight {
     commands.addSubcommand(new RunCommand(surroundings));
     commands.addSubcommand(new LeakCommand(surroundings));
     commands.addSubcommand(new StopsCommand(surroundings));
+    commands.addSubcommand(new PanelCommand(surroundings));
     commands.addSubcommand(new ReplayCommand(surroundings));
     commands.addSubcommand(new ExportCommand(surroundings));
     commands.addSubcommand(new PictureCommand(surroundings));

@@ -24,6 +24,9 @@ interface LightHand {
         public void stop(FNumber number, boolean opening) {}
 
         @Override
+        public void panel(boolean moved) {}
+
+        @Override
         public void isAtRest() {}
 
         @Override
@@ -47,6 +50,9 @@ interface LightHand {
   /** Turns the stop to a marking. */
   void stop(FNumber number, boolean opening);
 
+  /** Moves the panel of light sideways, or puts it back in place. */
+  void panel(boolean moved);
+
   /** Does what a step of a test asks for. */
   default void does(LightPlan.Step step) {
     switch (step.what()) {
@@ -59,6 +65,13 @@ interface LightHand {
         }
         stop(new FNumber(step.at()), step.opening());
       }
+      case PANEL_IN_PLACE -> {
+        if (step.needed()) {
+          hold(true);
+        }
+        panel(false);
+      }
+      case PANEL_MOVED -> panel(true);
     }
   }
 

@@ -9,6 +9,9 @@ import org.halflight.shuttermodel.InventedStops;
 final class PracticeLightHand implements LightHand {
   private static final double IDLE_SECONDS = 0.3;
 
+  /** Mean light over the pupil of {@code 1 - 0.1 r^2} seen a radius off, against in place. */
+  private static final double MOVED_SHARE = (1 - 0.1 * 1.5) / (1 - 0.1 * 0.5);
+
   private final PracticeRig rig;
   private final InventedStops stops;
   private Optional<FNumber> widest = Optional.empty();
@@ -38,6 +41,12 @@ final class PracticeLightHand implements LightHand {
   public void stop(FNumber number, boolean opening) {
     widest = widest.or(() -> Optional.of(number));
     rig.stop(stops.share(number.apertureValue() - widest.get().apertureValue(), opening));
+  }
+
+  /** An invented panel whose light falls by a tenth from the middle of the pupil to its edge. */
+  @Override
+  public void panel(boolean moved) {
+    rig.stop(moved ? MOVED_SHARE : 1);
   }
 
   @Override

@@ -63,7 +63,11 @@ public final class SpeedTable {
           "early_light_ms",
           "rebound_ms",
           "rebound_by_curve_ms",
-          "rebound_look");
+          "rebound_look",
+          "reads_short_stops",
+          "reads_long_stops",
+          "guard_above_stops",
+          "guard_below_stops");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -128,6 +132,12 @@ public final class SpeedTable {
             speed.judging().rig().isCalibrated() ? "yes" : "no",
             Measurand.WORDS.word(speed.judging().measurand())));
     row.addAll(parts(speed.rebound()));
+    row.addAll(
+        List.of(
+            Cells.number(figure(speed, UncertaintyBudget::readsShortStops)),
+            Cells.number(figure(speed, UncertaintyBudget::readsLongStops)),
+            Cells.number(speed.guardAboveStops()),
+            Cells.number(speed.guardBelowStops())));
     return List.copyOf(row);
   }
 

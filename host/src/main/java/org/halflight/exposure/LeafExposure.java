@@ -27,8 +27,8 @@ public sealed interface LeafExposure {
   /** What to know about a timed exposure before trusting its last digit. */
   enum Flag {
     /**
-     * By one opening law the leaves never opened fully, by the other they did. The effective time
-     * still holds within 2.5 %: see {@link LeafExposureMethod}.
+     * By one opening law the leaves never opened fully, by another they did. Where they did not,
+     * the effective time may be wrong by more than its bound: see {@link LeafExposureMethod}.
      */
     MAY_NOT_OPEN_FULLY,
     /** The light crossed a level more than once near a crossing, for more than a little. */
@@ -115,8 +115,8 @@ public sealed interface LeafExposure {
    * @param effectiveSeconds all the light: the integral of the main opening, of early light and of
    *     rebound as a fraction of full light, each by the two-level rule. Light below the low level
    *     is not seen, so where there was some this is a lower limit
-   * @param methodSeconds bound of the error of the rule itself for round holes and their like, plus
-   *     or minus, at the main opening; not the uncertainty of the measurement
+   * @param methodSeconds bound of the error of the rule itself at the main opening, plus or minus,
+   *     in seconds; not the uncertainty of the measurement, and no bound for ramps that stick
    * @param widthLowSeconds time above the low level
    * @param widthHighSeconds time above the high level
    * @param halfWidthSeconds estimate of the time above half light

@@ -40,10 +40,12 @@ import org.halflight.time.TickRate;
  * the two widths by each opening law: {@code W(1) = W(q2) - (W(q1) - W(q2)) (1 - q2^(1/p)) /
  * (q2^(1/p) - q1^(1/p))}. At the Gauss levels that is below zero when the high width is less than
  * 0.268 of the low one by the area-linear law, and less than 0.207 by the radius-linear law. If
- * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If only
- * one does, or it is too close, the firing is timed and flagged: a triangle of light that passes
- * here peaks at 0.87 or more of full light, and there the rule is still within 2.5 %. The levels
- * stay fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
+ * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If a
+ * blade that brakes by {@code E = 1 - (1 - x)^4} would say so (below 0.719 at the Gauss levels), or
+ * it is too close, the firing is timed and flagged: blades that brake and turn round below full
+ * light may then read wrong by more than {@link TwoLevelRule#errorShare} allows (6.2 % short to
+ * 6.7 % long in a scan of such blades). The light curve, where there is one, tells whether they did. The levels stay
+ * fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
  *
  * <p>What two levels cannot see: leaves that stop short, above the high level, and dwell there. The
  * light of the plateau, measured by the rig, tells that.
@@ -263,7 +265,8 @@ public final class LeafExposureMethod {
                 LeafTravel.widthSeconds(
                     lowSeconds, levels.low(), opening.under(law) + closing.under(law), law, 0.5));
 
-    if (fullyOpen.least() <= FULLY_OPEN_GUARD_SHARE * lowSeconds) {
+    if (Math.min(fullyOpen.least(), fullyOpenBraking(lowSeconds, highSeconds, levels))
+        <= FULLY_OPEN_GUARD_SHARE * lowSeconds) {
       flags.add(Flag.MAY_NOT_OPEN_FULLY);
     }
     long chatterGap = rate.ticks(CHATTER_GAP_SECONDS);
@@ -286,9 +289,7 @@ public final class LeafExposureMethod {
     }
     return new Timed(
         main + lightBefore + lightAfter,
-        TwoLevelRule.methodErrorParts(levels)
-            * LeafTravel.openingPlusClosingSeconds(
-                lowSeconds, highSeconds, levels, OpeningLaw.RADIUS_LINEAR),
+        TwoLevelRule.errorSeconds(lowSeconds, highSeconds, levels),
         lowSeconds,
         highSeconds,
         halfWidth,
@@ -301,6 +302,13 @@ public final class LeafExposureMethod {
         lightAfter / main,
         new Crossings(low.startTicks(), high.startTicks(), high.endTicks(), low.endTicks()),
         flags);
+  }
+
+  /** The time fully open by the hardest braking that the bound of the rule covers. */
+  private static double fullyOpenBraking(double lowSeconds, double highSeconds, LevelPair levels) {
+    double low = Math.pow(1 - levels.low(), 1 / TwoLevelRule.GREATEST_POWER);
+    double high = Math.pow(1 - levels.high(), 1 / TwoLevelRule.GREATEST_POWER);
+    return highSeconds - Math.max(0, lowSeconds - highSeconds) * high / (low - high);
   }
 
   private static NeverFullyOpen neverFullyOpen(

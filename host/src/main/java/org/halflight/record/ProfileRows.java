@@ -38,7 +38,8 @@ final class ProfileRows {
             "live_clock_uncertainty_ppm",
             use.state().liveClock().map(ClockRate::standardUncertaintyPpm))
         .set("rig_checked", use.state().checked())
-        .set("light_span_counts", use.state().lightSpanCounts());
+        .set("light_span_counts", use.state().lightSpanCounts())
+        .set("panel_fall", use.state().panelFall());
   }
 
   private static long idOf(Connection connection, RigProfile profile) throws SQLException {
@@ -96,7 +97,8 @@ final class ProfileRows {
                     ClockRate.Source.HOST_CLOCK))
             : Optional.empty(),
         row.getBoolean("rig_checked"),
-        Row.real(row, "light_span_counts"));
+        Row.real(row, "light_span_counts"),
+        Row.real(row, "panel_fall"));
   }
 
   /** All profiles in a record, the newest of a rig first. */

@@ -324,6 +324,23 @@ final class PageText {
     return said;
   }
 
+  /** The speeds that may read long because nobody tested the light over the lens. */
+  List<String> lightOverTheLens() {
+    List<String> each = new ArrayList<>();
+    for (SpeedSummary speed : input.last().run().speeds()) {
+      speed
+          .untestedPupilStops()
+          .ifPresent(
+              stops ->
+                  each.add(
+                      Words.say(
+                          "page.table.pupil.speed", speed.speed(), Numbers.signedStops(stops))));
+    }
+    return each.isEmpty()
+        ? List.of()
+        : List.of(Words.say("page.table.pupil", String.join("; ", each)));
+  }
+
   List<RunPart> parts() {
     List<RunPart> parts = new ArrayList<>();
     input.asFound().ifPresent(parts::add);

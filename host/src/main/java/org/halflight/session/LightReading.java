@@ -46,7 +46,11 @@ public record LightReading(
     /** The lamp on, the shutter shut and not cocked. */
     SHUT_UNCOCKED,
     /** The shutter held open at a stop. */
-    STOP;
+    STOP,
+    /** The shutter held open, the panel of light in front of the lens as for firing. */
+    PANEL_IN_PLACE,
+    /** The same with the panel moved sideways by a radius of the pupil. */
+    PANEL_MOVED;
 
     /** As files store them. */
     public static final StoredWords<What> WORDS =
@@ -58,6 +62,8 @@ public record LightReading(
                   case SHUT_COCKED -> "shut-cocked";
                   case SHUT_UNCOCKED -> "shut-uncocked";
                   case STOP -> "stop";
+                  case PANEL_IN_PLACE -> "panel-in-place";
+                  case PANEL_MOVED -> "panel-moved";
                 });
   }
 

@@ -24,6 +24,7 @@ final class ProfileWatch {
   private String firmware = "";
   private final Set<String> signalling = new HashSet<>();
   private final Set<String> checked = new HashSet<>();
+  private final Map<String, Double> panelFalls = new HashMap<>();
   private final LiveClocks clocks = new LiveClocks();
   private ProfileUse said = ProfileUse.NONE;
 
@@ -63,6 +64,11 @@ final class ProfileWatch {
     }
   }
 
+  /** The panel of a rig was tested; counts for firings from here on. */
+  void panelTested(String rigSerial, double fallBound) {
+    panelFalls.put(rigSerial, fallBound);
+  }
+
   /** What the pings say. */
   LiveClocks clocks() {
     return clocks;
@@ -92,6 +98,9 @@ final class ProfileWatch {
         checked.contains(serial),
         light.isPresent()
             ? OptionalDouble.of(light.get().fullCounts() - light.get().darkCounts())
+            : OptionalDouble.empty(),
+        panelFalls.containsKey(serial)
+            ? OptionalDouble.of(panelFalls.get(serial))
             : OptionalDouble.empty());
   }
 

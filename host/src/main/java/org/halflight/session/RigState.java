@@ -13,15 +13,26 @@ import org.halflight.profile.ClockRate;
  * @param checked whether a rig check of this session came before it
  * @param lightSpanCounts full less dark light as they were set, in counts of the converter; empty
  *     where they were not
+ * @param panelFall the most by which light falls from the middle of the pupil to its edge, as a
+ *     share, by the last test of the panel in this session; empty before one
  */
 public record RigState(
-    Optional<ClockRate> liveClock, boolean checked, OptionalDouble lightSpanCounts) {
+    Optional<ClockRate> liveClock,
+    boolean checked,
+    OptionalDouble lightSpanCounts,
+    OptionalDouble panelFall) {
   /** Nothing is known. */
   public static final RigState UNKNOWN =
       new RigState(Optional.empty(), false, OptionalDouble.empty());
 
+  /** With a panel that nobody tested. */
+  public RigState(Optional<ClockRate> liveClock, boolean checked, OptionalDouble lightSpanCounts) {
+    this(liveClock, checked, lightSpanCounts, OptionalDouble.empty());
+  }
+
   public RigState {
     Objects.requireNonNull(liveClock);
     Objects.requireNonNull(lightSpanCounts);
+    Objects.requireNonNull(panelFall);
   }
 }

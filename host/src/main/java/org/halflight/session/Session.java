@@ -665,6 +665,8 @@ public final class Session {
   private void add(LightReading read, List<SessionNews> news) {
     LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
     readings.add(reading);
+    PanelReadings.last(readings, rigSerial)
+        .ifPresent(test -> profiles.panelTested(rigSerial, test.fallBound()));
     news.add(new SessionNews.LightWasRead(reading));
   }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.OpeningLaw;
 
 /**
  * What the blades of a speed take for opening and closing: the errors of light act during that time
@@ -12,21 +13,29 @@ import org.halflight.exposure.LeafExposure;
  * @param rampSeconds opening plus closing time
  * @param unlikeSeconds how far closing and opening time differ, as a size
  * @param methodSeconds bound of the error of the rule of two levels
+ * @param roundRampSeconds opening plus closing time for round holes whose radius grows evenly, on
+ *     which light over the pupil acts
  * @param outsideBoundSeconds how far off the light outside the main opening may be, plus or minus
  */
 public record BladeTravel(
-    double rampSeconds, double unlikeSeconds, double methodSeconds, double outsideBoundSeconds) {
+    double rampSeconds,
+    double unlikeSeconds,
+    double methodSeconds,
+    double roundRampSeconds,
+    double outsideBoundSeconds) {
   /** No travel at all, for errors of a model without a rig. */
   public static final BladeTravel NONE = new BladeTravel(0, 0, 0);
 
-  /** Without light outside the main opening. */
+  /** Where the law of the ramps makes no difference, without light outside the main opening. */
   public BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
-    this(rampSeconds, unlikeSeconds, methodSeconds, 0);
+    this(rampSeconds, unlikeSeconds, methodSeconds, rampSeconds, 0);
   }
 
   public BladeTravel {
     for (double seconds :
-        new double[] {rampSeconds, unlikeSeconds, methodSeconds, outsideBoundSeconds}) {
+        new double[] {
+          rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, outsideBoundSeconds
+        }) {
       if (!(seconds >= 0 && Double.isFinite(seconds))) {
         throw new IllegalArgumentException("a travel is 0 s or more, not " + seconds);
       }
@@ -48,12 +57,15 @@ public record BladeTravel(
                 Math.abs(
                     mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
                 Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
+                Math.max(
+                    0, mean(timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))),
                 mean(timed, LeafExposure.Timed::outsideBoundSeconds)));
   }
 
   /** The same with another bound for the light outside the main opening. */
   public BladeTravel withOutsideBound(double seconds) {
-    return new BladeTravel(rampSeconds, unlikeSeconds, methodSeconds, seconds);
+    return new BladeTravel(
+        rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, seconds);
   }
 
   private static double mean(

@@ -8,7 +8,7 @@ import java.util.Objects;
  * @param part of the uncertainty
  * @param doubt the input, in the unit that {@link Part} names
  * @param sensitivity seconds of effective time for one unit of the input, 0 or more
- * @param standardSeconds what it comes to in seconds of effective time
+ * @param standardSeconds what it comes to in seconds of effective time; of a bias its bound
  * @param standardStops the same in stops
  */
 public record BudgetRow(
@@ -25,6 +25,11 @@ public record BudgetRow(
     double seconds = sensitivity * doubt.standard();
     return new BudgetRow(
         part, doubt, sensitivity, seconds, seconds / (effectiveSeconds * Math.log(2)));
+  }
+
+  /** Whether it is one unknown error of all firings, which is added by its bound. */
+  public boolean isBias() {
+    return doubt.distribution().isBias();
   }
 
   /** Whether it is the same for all firings, so that more of them do not lessen it. */

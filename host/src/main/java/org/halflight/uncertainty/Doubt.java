@@ -6,7 +6,7 @@ import java.util.Objects;
  * How far one input may be off.
  *
  * @param distribution of the input
- * @param standard standard uncertainty in the unit of the input, 0 or more
+ * @param standard standard uncertainty in the unit of the input, 0 or more; of a bias its bound
  * @param degrees degrees of freedom; infinite where it is not from readings
  * @param basis what it rests on
  */
@@ -39,8 +39,18 @@ public record Doubt(Distribution distribution, double standard, double degrees, 
     return new Doubt(Distribution.NORMAL, standard, Double.POSITIVE_INFINITY, basis);
   }
 
-  /** The bound of a rectangular one. */
+  /** One unknown error of all firings, within plus or minus a bound. */
+  public static Doubt bias(double bound, Basis basis) {
+    return new Doubt(Distribution.BIAS, bound, Double.POSITIVE_INFINITY, basis);
+  }
+
+  /** One unknown error of all firings, from none to a bound by which they read long. */
+  public static Doubt readsLong(double bound, Basis basis) {
+    return new Doubt(Distribution.READS_LONG, bound, Double.POSITIVE_INFINITY, basis);
+  }
+
+  /** The bound of a rectangular one or of a bias. */
   public double bound() {
-    return standard * ROOT_3;
+    return distribution.isBias() ? standard : standard * ROOT_3;
   }
 }

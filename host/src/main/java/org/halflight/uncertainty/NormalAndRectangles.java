@@ -18,7 +18,21 @@ public final class NormalAndRectangles {
 
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
-  private NormalAndRectangles() {}
+  /** Standard deviation where the whole is as good as normal. */
+  private final double sd;
+
+  /** Chances on the grid; empty where the whole is as good as normal. */
+  private final double[] chance;
+
+  private final double reach;
+  private final double step;
+
+  private NormalAndRectangles(double sd, double[] chance, double reach, double step) {
+    this.sd = sd;
+    this.chance = chance;
+    this.reach = reach;
+    this.step = step;
+  }
 
   /**
    * The quantile of the sum.
@@ -28,9 +42,16 @@ public final class NormalAndRectangles {
    * @param bounds of the rectangular parts, each 0 or more; some part is above 0
    */
   public static double quantile(double p, double normal, double... bounds) {
-    if (!(p > 0.5 && p < 0.9999)) {
-      throw new IllegalArgumentException("a quantile between 0.5 and 0.9999, not " + p);
-    }
+    return of(normal, bounds).quantile(p);
+  }
+
+  /**
+   * The sum.
+   *
+   * @param normal standard deviation of the normal part, 0 or more
+   * @param bounds of the rectangular parts, each 0 or more; some part is above 0
+   */
+  public static NormalAndRectangles of(double normal, double... bounds) {
     double reach = NORMAL_REACH * normal;
     for (double bound : bounds) {
       reach += bound;
@@ -48,10 +69,10 @@ public final class NormalAndRectangles {
         wide++;
       }
     }
-    if (wide == 0) {
-      return Math.sqrt(variance) * NORMAL.inverseCumulativeProbability(p);
-    }
     double sd = Math.sqrt(variance);
+    if (wide == 0) {
+      return new NormalAndRectangles(sd, new double[0], reach, step);
+    }
     double[] chance = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
       double x = -reach + i * step;
@@ -62,7 +83,21 @@ public final class NormalAndRectangles {
         chance = folded(chance, bound, reach, step);
       }
     }
-    return at(p, chance, reach, step);
+    return new NormalAndRectangles(sd, chance, reach, step);
+  }
+
+  /**
+   * A quantile.
+   *
+   * @param p above 0.5 and below 0.9999
+   */
+  public double quantile(double p) {
+    if (!(p > 0.5 && p < 0.9999)) {
+      throw new IllegalArgumentException("a quantile between 0.5 and 0.9999, not " + p);
+    }
+    return chance.length == 0
+        ? sd * NORMAL.inverseCumulativeProbability(p)
+        : at(p, chance, reach, step);
   }
 
   /** The distribution of the sum with a rectangle: the mean of the old one over its width. */

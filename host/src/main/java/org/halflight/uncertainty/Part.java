@@ -10,6 +10,8 @@ public enum Part {
   METHOD,
   /** Early light and rebound, which few levels weigh, in seconds. */
   REBOUND,
+  /** Light that does not fall evenly over the pupil, as a share of opening plus closing time. */
+  PUPIL,
   /** Lag of the front end and unlike delays of opening and closing edge, in seconds. */
   DELAY,
   /** Hysteresis of the comparators, as a share of full light. */

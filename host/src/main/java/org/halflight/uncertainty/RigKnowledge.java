@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.light.PupilLight;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
@@ -12,8 +13,8 @@ import org.halflight.signal.Channel;
 
 /**
  * How far each thing about a rig may be off. The wide allowances hold for any rig built as
- * described; a calibration narrows those that it measured. Light that does not fill the lens evenly
- * is in neither: no look at the edges can tell.
+ * described; a calibration narrows those that it measured. Light that does not fall evenly over the
+ * pupil is not seen in the edges: its allowance stays until a test of the panel limits it.
  *
  * @param levels where the comparators switch, as a share of full light
  * @param lamp full light, as a share of it
@@ -21,6 +22,8 @@ import org.halflight.signal.Channel;
  * @param hysteresis as a share of full light
  * @param quantisationSeconds on the effective time
  * @param clock as a share of the time
+ * @param pupil light that does not fall evenly over the pupil: by what times read long, as a share
+ *     of opening plus closing time
  */
 public record RigKnowledge(
     Doubt levels,
@@ -28,7 +31,8 @@ public record RigKnowledge(
     Doubt delaySeconds,
     Doubt hysteresis,
     Doubt quantisationSeconds,
-    Doubt clock) {
+    Doubt clock,
+    Doubt pupil) {
   /**
    * A common comparator's offset is up to 9 mV over temperature, and a threshold is read back to
    * one count of the converter, 5 mV: 1.4 % of the 1 V of light that is the least allowed.
@@ -79,11 +83,24 @@ public record RigKnowledge(
           Doubt.within(DELAY_BOUND_SECONDS, Basis.ALLOWANCE),
           Doubt.within(HYSTERESIS_BOUND, Basis.ALLOWANCE),
           Doubt.within(QUANTISATION_BOUND_SECONDS, Basis.ALLOWANCE),
-          Doubt.within(RESONATOR_BOUND, Basis.ALLOWANCE));
+          Doubt.within(RESONATOR_BOUND, Basis.ALLOWANCE),
+          Doubt.readsLong(
+              PupilLight.readsLongShare(PupilLight.UNTESTED_FALL), Basis.ALLOWANCE));
 
   /** No rig at all: the errors of a model are what they are. */
   public static final RigKnowledge NO_RIG =
       new RigKnowledge(Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE);
+
+  /** With light that is even wherever it counts, as for a slot in front of the sensor. */
+  public RigKnowledge(
+      Doubt levels,
+      Doubt lamp,
+      Doubt delaySeconds,
+      Doubt hysteresis,
+      Doubt quantisationSeconds,
+      Doubt clock) {
+    this(levels, lamp, delaySeconds, hysteresis, quantisationSeconds, clock, Doubt.NONE);
+  }
 
   public RigKnowledge {
     Objects.requireNonNull(levels);
@@ -92,6 +109,7 @@ public record RigKnowledge(
     Objects.requireNonNull(hysteresis);
     Objects.requireNonNull(quantisationSeconds);
     Objects.requireNonNull(clock);
+    Objects.requireNonNull(pupil);
   }
 
   /**
@@ -113,7 +131,8 @@ public record RigKnowledge(
         profile
             .clock()
             .map(rate -> clock(rate, RESONATOR_DRIFT_BOUND, Basis.CALIBRATION))
-            .orElse(UNCALIBRATED.clock));
+            .orElse(UNCALIBRATED.clock),
+        UNCALIBRATED.pupil);
   }
 
   /** The same rig with light that nobody has set. */
@@ -126,7 +145,24 @@ public record RigKnowledge(
             delaySeconds,
             hysteresis,
             quantisationSeconds,
-            clock);
+            clock,
+            pupil);
+  }
+
+  /**
+   * The same rig, with a test of its panel.
+   *
+   * @param fall the most by which light falls from the middle of the pupil to its edge, 0 to 1
+   */
+  public RigKnowledge withPanelTested(double fall) {
+    return new RigKnowledge(
+        levels,
+        lamp,
+        delaySeconds,
+        hysteresis,
+        quantisationSeconds,
+        clock,
+        Doubt.readsLong(PupilLight.readsLongShare(fall), Basis.SESSION));
   }
 
   /** Whether a calibration stands behind any of it. */
@@ -144,7 +180,8 @@ public record RigKnowledge(
         delaySeconds,
         hysteresis,
         quantisationSeconds,
-        clock(rate, LIVE_DRIFT_BOUND, Basis.SESSION));
+        clock(rate, LIVE_DRIFT_BOUND, Basis.SESSION),
+        pupil);
   }
 
   private static Doubt levels(Optional<Double> trip, double span) {

@@ -9,6 +9,15 @@ import org.halflight.stats.WelchSatterthwaite;
 /**
  * The uncertainty of the mean effective time of one setting, part by part (JCGM 100:2008).
  *
+ * <p>Biases are apart from the rest: each is one error of all firings, anywhere up to its bound,
+ * and no number of firings or sessions averages it out. They are added by their bounds, while what
+ * scatters is combined by its squares. An interval is then the least one that holds the truth with
+ * its confidence wherever the biases lie: with {@code b} half the way that they leave open and
+ * {@code s} the combined uncertainty of the rest, {@code s} times the quantile of {@code |t + b/s|}
+ * about the middle of that way, where {@code t} is Student's with the degrees of freedom of {@code
+ * s}. Without degrees of freedom to count that quantile is 1.96, 2.18, 2.65 and 3.64 at {@code b/s}
+ * of 0, 0.5, 1 and 2, and {@code b/s + 1.645} beyond.
+ *
  * @param effectiveSeconds the mean that it is about
  * @param rows one for each {@link Part}; that of a rebound only where there was one
  */
@@ -18,6 +27,12 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
 
   /** Behind the rule of two levels. */
   private static final int REBOUND_PLACE = 3;
+
+  /** An end that the scatter stays within with this chance is never reached. */
+  private static final double NEVER = 1 - 1e-9;
+
+  /** Further out the shape of the sum stays what it is here. */
+  private static final double SUM_KNOWN_TO = 0.9998;
 
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
@@ -53,11 +68,11 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
     Doubt rule =
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
-            : Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE);
+            : Doubt.bias(travel.methodSeconds(), Basis.ALLOWANCE);
     Doubt rebound =
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
-            : Doubt.within(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
+            : Doubt.bias(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
     Doubt repeatability =
         new Doubt(
             Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
@@ -71,6 +86,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             // An error of full light moves each level by its own share of it: by half on average.
             BudgetRow.of(Part.LAMP, rig.lamp(), travel.rampSeconds() / 2, t),
             BudgetRow.of(Part.METHOD, rule, 1, t),
+            BudgetRow.of(Part.PUPIL, rig.pupil(), travel.roundRampSeconds(), t),
             BudgetRow.of(Part.DELAY, rig.delaySeconds(), 1, t),
             // Half of it on each edge, so that ramps alike cancel it.
             BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
@@ -83,43 +99,98 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
     return new UncertaintyBudget(t, rows);
   }
 
-  /** Combined standard uncertainty in seconds. */
+  /** Combined standard uncertainty of all but the biases, in seconds. */
   public double combinedSeconds() {
-    return rootOfSquares(rows);
+    return rootOfSquares(rows.stream().filter(row -> !row.isBias()).toList());
   }
 
-  /** Combined standard uncertainty in stops, by the slope of the logarithm at the mean. */
+  /** The same in stops, by the slope of the logarithm at the mean. */
   public double combinedStops() {
-    return combinedSeconds() / (effectiveSeconds * Math.log(2));
+    return stops(combinedSeconds());
   }
 
   /** The part of {@link #combinedStops} that more firings do not lessen. */
   public double commonStops() {
-    return rootOfSquares(rows.stream().filter(BudgetRow::isCommon).toList())
-        / (effectiveSeconds * Math.log(2));
+    return stops(
+        rootOfSquares(
+            rows.stream().filter(row -> row.isCommon() && !row.isBias()).toList()));
   }
 
-  /** Effective degrees of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4). */
+  /** By what biases may make the mean read short, all of them together, in seconds. */
+  public double readsShortSeconds() {
+    return boundSeconds(Distribution.BIAS);
+  }
+
+  /** By what biases may make the mean read long, likewise. */
+  public double readsLongSeconds() {
+    return readsShortSeconds() + boundSeconds(Distribution.READS_LONG);
+  }
+
+  /** {@link #readsShortSeconds} in stops. */
+  public double readsShortStops() {
+    return stops(readsShortSeconds());
+  }
+
+  /** {@link #readsLongSeconds} in stops. */
+  public double readsLongStops() {
+    return stops(readsLongSeconds());
+  }
+
+  private double boundSeconds(Distribution kind) {
+    return rows.stream()
+        .filter(row -> row.doubt().distribution() == kind)
+        .mapToDouble(BudgetRow::standardSeconds)
+        .sum();
+  }
+
+  /** Effective degrees of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4), of no bias. */
   public double degrees() {
-    return WelchSatterthwaite.degrees(
-        rows.stream().mapToDouble(BudgetRow::standardSeconds).toArray(),
-        rows.stream().mapToDouble(row -> row.doubt().degrees()).toArray());
+    List<BudgetRow> scattering = rows.stream().filter(row -> !row.isBias()).toList();
+    return scattering.isEmpty()
+        ? Double.POSITIVE_INFINITY
+        : WelchSatterthwaite.degrees(
+            scattering.stream().mapToDouble(BudgetRow::standardSeconds).toArray(),
+            scattering.stream().mapToDouble(row -> row.doubt().degrees()).toArray());
   }
 
   /**
-   * The factor that makes an interval of the combined uncertainty.
+   * The factor on the combined uncertainty within {@link #expandedSeconds}, beside the biases:
+   * Student's quantile to both sides where there is no bias, and down to that to one side where a
+   * bias rules, since the truth then lies beyond one end only.
    *
-   * <p>Student's quantile of the effective degrees of freedom; where rectangular parts rule, times
-   * the share to which the sum of all parts is narrower than a normal one at that level.
+   * <p>Where rectangular parts rule, Student's quantile is taken times the share to which the sum
+   * of all parts is narrower than a normal one at the same chance. The chances at both ends are
+   * those of Student's shifted by the bias; each end is then put where the sum has its chance.
    *
    * @param level confidence of the interval to both sides
    */
   public double coverageFactor(double level) {
-    double p = (1 + level) / 2;
     double combined = combinedSeconds();
+    double degrees = degrees();
     if (!(combined > 0)) {
-      return student(p, degrees());
+      return student((1 + level) / 2, degrees);
     }
+    double bias = (readsShortSeconds() + readsLongSeconds()) / 2 / combined;
+    Scatter scatter = scatter(combined, degrees);
+    if (!(bias > 0)) {
+      return scatter.quantile((1 + level) / 2);
+    }
+    double near = ShiftedStudent.nearChance(level, bias, whole(degrees));
+    double far = level + 1 - near;
+    double factor = scatter.quantile(near);
+    return far < NEVER ? Math.max(factor, scatter.quantile(far) - 2 * bias) : factor;
+  }
+
+  /** What is no bias, as quantiles in combined uncertainties. */
+  private record Scatter(NormalAndRectangles sum, double combined, double degrees) {
+    double quantile(double p) {
+      double shown = Math.min(p, SUM_KNOWN_TO);
+      double shape = sum.quantile(shown) / (combined * NORMAL.inverseCumulativeProbability(shown));
+      return student(p, degrees) * shape;
+    }
+  }
+
+  private Scatter scatter(double combined, double degrees) {
     double normal =
         rootOfSquares(
             rows.stream().filter(r -> r.doubt().distribution() == Distribution.NORMAL).toList());
@@ -128,40 +199,71 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             .filter(r -> r.doubt().distribution() == Distribution.RECTANGULAR)
             .mapToDouble(r -> r.sensitivity() * r.doubt().bound())
             .toArray();
-    double shape =
-        NormalAndRectangles.quantile(p, normal, bounds)
-            / (combined * NORMAL.inverseCumulativeProbability(p));
-    return student(p, degrees()) * shape;
+    return new Scatter(NormalAndRectangles.of(normal, bounds), combined, degrees);
   }
 
-  /** Half the width of the interval of the mean, in seconds. */
+  /** Half the width of the interval of the mean, in seconds: biases and the rest. */
   public double expandedSeconds(double level) {
-    return coverageFactor(level) * combinedSeconds();
+    return (readsShortSeconds() + readsLongSeconds()) / 2
+        + coverageFactor(level) * combinedSeconds();
   }
 
   /** Half the width of the interval of the mean, in stops. */
   public double expandedStops(double level) {
-    return coverageFactor(level) * combinedStops();
+    return stops(expandedSeconds(level));
   }
 
   /**
-   * The guard band of a decision at one limit: Student's one-sided quantile of the effective
-   * degrees of freedom times the combined uncertainty, in stops (after JCGM 106:2012, clause 8).
+   * From the mean to the middle of its interval, in stops: below 0 by half of what makes times read
+   * long only.
+   */
+  public double middleStops() {
+    return (readsShortStops() - readsLongStops()) / 2;
+  }
+
+  /**
+   * How far above the mean the truth may lie at a risk to one side, in stops: what biases may hide
+   * in that direction, and Student's one-sided quantile of the effective degrees of freedom times
+   * the combined uncertainty (after JCGM 106:2012, clause 8). To one side a bias adds as it is.
    *
    * @param risk of a false decision where the truth lies on the limit
    */
-  public double guardStops(double risk) {
-    return student(1 - risk, degrees()) * combinedStops();
+  public double guardAboveStops(double risk) {
+    return readsShortStops() + student(1 - risk, degrees()) * combinedStops();
   }
 
-  /** The chance that the truth lies less than so many stops above the mean. */
+  /** How far below the mean the truth may lie, likewise. */
+  public double guardBelowStops(double risk) {
+    return readsLongStops() + student(1 - risk, degrees()) * combinedStops();
+  }
+
+  /** The wider of the two guard bands, in stops. */
+  public double guardStops(double risk) {
+    return Math.max(guardAboveStops(risk), guardBelowStops(risk));
+  }
+
+  /**
+   * The chance that the truth lies less than so many stops above the mean; at least this, wherever
+   * the biases lie.
+   */
   public double chanceBelow(double stopsAboveMean) {
+    return below(stopsAboveMean - readsShortStops());
+  }
+
+  /**
+   * The chance that the truth lies between two places, in stops above the mean; at least this,
+   * wherever the biases lie.
+   */
+  public double chanceBetween(double fromStops, double toStops) {
+    // The chance has one hill over the bias, so that it is least at an end.
+    double truthLonger = below(toStops - readsShortStops()) - below(fromStops - readsShortStops());
+    double truthShorter = below(toStops + readsLongStops()) - below(fromStops + readsLongStops());
+    return Math.max(0, Math.min(truthLonger, truthShorter));
+  }
+
+  private double below(double stops) {
     double combined = combinedStops();
-    if (!(combined > 0)) {
-      return stopsAboveMean < 0 ? 0 : 1;
-    }
-    double t = stopsAboveMean / combined;
-    return Student.below(t, degrees());
+    return combined > 0 ? Student.below(stops / combined, degrees()) : stops < 0 ? 0 : 1;
   }
 
   /** The same budget had there been another number of firings with the same scatter. */
@@ -185,13 +287,18 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             .toList());
   }
 
-  /** The share of a row in the combined variance; 0 where nothing scatters. */
+  /**
+   * The share of a row in the mean square of the error, with every bias at its bound; 0 where there
+   * is no error. All rows together make 1.
+   */
   public double share(BudgetRow row) {
-    double combined = combinedSeconds();
-    return combined > 0 ? Math.pow(row.standardSeconds() / combined, 2) : 0;
+    double bias = readsLongSeconds();
+    double whole = Math.pow(combinedSeconds(), 2) + bias * bias;
+    double own = row.standardSeconds() * (row.isBias() ? bias : row.standardSeconds());
+    return whole > 0 ? own / whole : 0;
   }
 
-  /** Whether allowances for a rig that nobody calibrated make up half of the variance or more. */
+  /** Whether allowances for a rig that nobody calibrated make up half of the error or more. */
   public boolean allowancesRule() {
     return rows.stream()
             .filter(row -> row.doubt().basis() == Basis.ALLOWANCE)
@@ -205,7 +312,15 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    * side (JCGM 100:2008, G.4.1); the normal one where they are infinite.
    */
   private static double student(double p, double degrees) {
-    return Student.quantile(p, Math.max(1, Math.floor(degrees + WHOLE)));
+    return Student.quantile(p, whole(degrees));
+  }
+
+  private static double whole(double degrees) {
+    return Math.max(1, Math.floor(degrees + WHOLE));
+  }
+
+  private double stops(double seconds) {
+    return seconds / (effectiveSeconds * Math.log(2));
   }
 
   private static double rootOfSquares(List<BudgetRow> rows) {

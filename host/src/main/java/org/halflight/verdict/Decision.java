@@ -11,8 +11,9 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * where it lies beyond one by as much, and else too close to call.
  *
  * @param placement what is decided
- * @param guardStops the guard band at each limit
- * @param conformity the chance that what is decided on lies within tolerance, by what is known
+ * @param guardStops the guard band at each limit, the wider one where they differ
+ * @param conformity the chance that what is decided on lies within tolerance, by what is known; at
+ *     least this, wherever the biases of the rig lie
  * @param furtherFirings how many more firings of this scatter would decide, if their number is
  *     fixed now and the mean stays; how many are missing where fewer were fired than planned; 0
  *     where it is decided, empty where no number up to {@link #MOST} would
@@ -42,8 +43,8 @@ public record Decision(
       DecisionRule rule) {
     Placement placement = placement(meanStops, budget, firings, tolerance, rule);
     double conformity =
-        budget.chanceBelow(tolerance.slowStops() - meanStops)
-            - budget.chanceBelow(-tolerance.fastStops() - meanStops);
+        budget.chanceBetween(
+            -tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
     OptionalInt further = OptionalInt.of(0);
     if (placement == Placement.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
@@ -68,14 +69,15 @@ public record Decision(
     if (!rule.decides(firings)) {
       return Placement.TOO_CLOSE_TO_CALL;
     }
-    double guard = budget.guardStops(rule.risk(firings));
-    if (meanStops - guard > tolerance.slowStops()) {
+    double above = budget.guardAboveStops(rule.risk(firings));
+    double below = budget.guardBelowStops(rule.risk(firings));
+    if (meanStops - below > tolerance.slowStops()) {
       return Placement.SLOW;
     }
-    if (meanStops + guard < -tolerance.fastStops()) {
+    if (meanStops + above < -tolerance.fastStops()) {
       return Placement.FAST;
     }
-    return meanStops + guard <= tolerance.slowStops() && meanStops - guard >= -tolerance.fastStops()
+    return meanStops + above <= tolerance.slowStops() && meanStops - below >= -tolerance.fastStops()
         ? Placement.WITHIN
         : Placement.TOO_CLOSE_TO_CALL;
   }

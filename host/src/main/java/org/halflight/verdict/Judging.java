@@ -63,8 +63,9 @@ public record Judging(
 
   /**
    * The same with what is known of the rig that all of some firings were measured with: what their
-   * profile says, where each of them counts as calibrated by it, and the rate that the pings of the
-   * session told, where each of them was corrected by one. A judging of no rig stays.
+   * profile says, where each of them counts as calibrated by it, the rate that the pings of the
+   * session told, where each of them was corrected by one, and the test of the panel, where each of
+   * them came after one. A judging of no rig stays.
    */
   Judging withRigOf(List<FiringResult> firings) {
     if (!rig.equals(RigKnowledge.UNCALIBRATED) || firings.isEmpty()) {
@@ -78,8 +79,20 @@ public record Judging(
         profiles.size() == 1 && any.isCalibrated()
             ? RigKnowledge.of(any.profile().orElseThrow(), leastSpanCounts(uses))
             : rig;
+    RigKnowledge clocked = leastSureClock(uses).map(known::withLiveClock).orElse(known);
+    OptionalDouble fall = leastEvenPanel(uses);
     return new Judging(
-        leastSureClock(uses).map(known::withLiveClock).orElse(known), rule, measurand, planned);
+        fall.isPresent() ? clocked.withPanelTested(fall.getAsDouble()) : clocked,
+        rule,
+        measurand,
+        planned);
+  }
+
+  /** Empty where a firing was made before the panel was tested: then the allowance stays. */
+  private static OptionalDouble leastEvenPanel(List<ProfileUse> uses) {
+    return uses.stream().anyMatch(use -> use.state().panelFall().isEmpty())
+        ? OptionalDouble.empty()
+        : uses.stream().mapToDouble(use -> use.state().panelFall().getAsDouble()).max();
   }
 
   /** In the dimmest light a count is the greatest share. */

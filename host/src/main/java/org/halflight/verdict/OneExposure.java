@@ -8,6 +8,7 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Student;
 import org.halflight.stats.ToleranceFactor;
 import org.halflight.stats.WelchSatterthwaite;
+import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
  * The decision on single exposures of a setting, for normally distributed firings. Within where
@@ -18,9 +19,17 @@ import org.halflight.stats.WelchSatterthwaite;
  * @param meanStops of the firings
  * @param sdStops of one firing
  * @param firings two or more
- * @param commonStops standard uncertainty of all that is the same for every firing
+ * @param commonStops standard uncertainty of all that is the same for every firing, biases left out
+ * @param shortStops by what biases may make the firings read short, at most
+ * @param longStops by what biases may make them read long, at most
  */
-record OneExposure(double meanStops, double sdStops, int firings, double commonStops) {
+record OneExposure(
+    double meanStops,
+    double sdStops,
+    int firings,
+    double commonStops,
+    double shortStops,
+    double longStops) {
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
   private static final double CONTENT = SpeedStatistics.CONTENT;
 
@@ -29,13 +38,30 @@ record OneExposure(double meanStops, double sdStops, int firings, double commonS
 
   private record Asked(int firings, double confidence) {}
 
+  /** Without a bias. */
+  OneExposure(double meanStops, double sdStops, int firings, double commonStops) {
+    this(meanStops, sdStops, firings, commonStops, 0, 0);
+  }
+
+  /** As a budget says. */
+  static OneExposure of(double meanStops, double sdStops, int firings, UncertaintyBudget budget) {
+    return new OneExposure(
+        meanStops,
+        sdStops,
+        firings,
+        budget.commonStops(),
+        budget.readsShortStops(),
+        budget.readsLongStops());
+  }
+
   Decision decide(Tolerance tolerance, DecisionRule rule) {
     Placement placement = placement(tolerance, rule, widest(rule.risk(firings)));
     OptionalInt further = OptionalInt.of(0);
     if (placement == Placement.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
       for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
-        OneExposure more = new OneExposure(meanStops, sdStops, then, commonStops);
+        OneExposure more =
+            new OneExposure(meanStops, sdStops, then, commonStops, shortStops, longStops);
         // Howe's factor is quick and within 1 %, so the exact one is asked for a few times only.
         double half =
             more.half(
@@ -53,23 +79,37 @@ record OneExposure(double meanStops, double sdStops, int firings, double commonS
     return placement(tolerance, rule, widest(rule.risk(firings)));
   }
 
-  /** How far from a limit the mean must stay for nearly all exposures to be inside it. */
-  double guardStops(DecisionRule rule) {
-    return widest(rule.risk(firings));
+  /** How far from the limit below the mean must stay for nearly all exposures to be inside it. */
+  double guardBelowStops(DecisionRule rule) {
+    return widest(rule.risk(firings)) + longStops;
   }
 
-  /** The chance that the next exposure lies within tolerance, by what is known. */
+  /** The same from the limit above. */
+  double guardAboveStops(DecisionRule rule) {
+    return widest(rule.risk(firings)) + shortStops;
+  }
+
+  /** The wider of the two. */
+  double guardStops(DecisionRule rule) {
+    return Math.max(guardAboveStops(rule), guardBelowStops(rule));
+  }
+
+  /** The chance that the next exposure lies within tolerance; at least this, whatever the biases. */
   private double conformity(Tolerance tolerance) {
+    return Math.min(conformity(tolerance, shortStops), conformity(tolerance, -longStops));
+  }
+
+  private double conformity(Tolerance tolerance, double truthAbove) {
     double own = sdStops * Math.sqrt(1 + 1.0 / firings);
     double combined = Math.hypot(own, commonStops);
     if (!(combined > 0)) {
-      return tolerance.contains(meanStops) ? 1 : 0;
+      return tolerance.contains(meanStops + truthAbove) ? 1 : 0;
     }
     double degrees =
         WelchSatterthwaite.degrees(
             new double[] {own, commonStops}, new double[] {firings - 1, Double.POSITIVE_INFINITY});
-    double above = (tolerance.slowStops() - meanStops) / combined;
-    double below = (-tolerance.fastStops() - meanStops) / combined;
+    double above = (tolerance.slowStops() - meanStops - truthAbove) / combined;
+    double below = (-tolerance.fastStops() - meanStops - truthAbove) / combined;
     return Student.below(above, degrees) - Student.below(below, degrees);
   }
 
@@ -77,16 +117,17 @@ record OneExposure(double meanStops, double sdStops, int firings, double commonS
     if (!rule.decides(firings)) {
       return Placement.TOO_CLOSE_TO_CALL;
     }
-    if (meanStops + half <= tolerance.slowStops() && meanStops - half >= -tolerance.fastStops()) {
+    if (meanStops + half + shortStops <= tolerance.slowStops()
+        && meanStops - half - longStops >= -tolerance.fastStops()) {
       return Placement.WITHIN;
     }
     double risk = rule.risk(firings);
     // From here on up lie 1 - CONTENT of the exposures at least.
     double tail = ToleranceFactor.oneSided(firings, CONTENT, risk) * sdStops - rig(risk);
-    if (meanStops + tail > tolerance.slowStops()) {
+    if (meanStops + tail - longStops > tolerance.slowStops()) {
       return Placement.SLOW;
     }
-    return meanStops - tail < -tolerance.fastStops() ? Placement.FAST : Placement.TOO_CLOSE_TO_CALL;
+    return meanStops - tail + shortStops < -tolerance.fastStops() ? Placement.FAST : Placement.TOO_CLOSE_TO_CALL;
   }
 
   private double widest(double risk) {

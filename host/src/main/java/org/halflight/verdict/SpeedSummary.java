@@ -18,7 +18,10 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
+import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.BudgetRow;
+import org.halflight.uncertainty.Part;
 import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
@@ -62,6 +65,12 @@ public record SpeedSummary(
    * source.
    */
   public static final double UNEVEN_STOPS = 0.12;
+
+  /**
+   * Untested light over the lens is said beside a figure that may read long by this or more, in
+   * stops: what shows in its second decimal.
+   */
+  public static final double LEAST_PUPIL_STOPS = 0.01;
 
   /** Errors of a model, with no rig in between that could be off. */
   public SpeedSummary(
@@ -243,25 +252,60 @@ public record SpeedSummary(
 
   /**
    * The interval of the mean error in stops, of confidence {@link #LEVEL}, with all that the rig
-   * may be off by.
+   * may be off by. It reaches further down than up from the mean where something makes times read
+   * long only.
    */
   public Optional<Interval> expandedIntervalStops() {
-    OptionalDouble half = expandedStops();
-    if (half.isEmpty()) {
-      return Optional.empty();
-    }
-    double mean = meanStops().orElseThrow();
-    return Optional.of(new Interval(mean - half.getAsDouble(), mean + half.getAsDouble(), LEVEL));
+    return budget()
+        .map(
+            budget -> {
+              double middle = meanStops().orElseThrow() + budget.middleStops();
+              double half = budget.expandedStops(LEVEL);
+              return new Interval(middle - half, middle + half, LEVEL);
+            });
   }
 
-  /** The guard band at each limit, in stops; empty below two timed firings. */
+  /** The wider guard band of both limits, in stops; empty below two timed firings. */
   public OptionalDouble guardStops() {
+    OptionalDouble above = guardAboveStops();
+    return above.isPresent()
+        ? OptionalDouble.of(
+            Math.max(above.getAsDouble(), guardBelowStops().getAsDouble()))
+        : above;
+  }
+
+  /** How far above the mean the truth may lie, at the risk of the decision, in stops. */
+  public OptionalDouble guardAboveStops() {
     return budget().stream()
         .mapToDouble(
             b ->
                 aboutOneExposure()
-                    ? oneExposure(b).guardStops(judging.rule())
-                    : b.guardStops(judging.rule().risk(errors.n())))
+                    ? oneExposure(b).guardAboveStops(judging.rule())
+                    : b.guardAboveStops(judging.rule().risk(errors.n())))
+        .findFirst();
+  }
+
+  /** How far below the mean it may lie, likewise. */
+  public OptionalDouble guardBelowStops() {
+    return budget().stream()
+        .mapToDouble(
+            b ->
+                aboutOneExposure()
+                    ? oneExposure(b).guardBelowStops(judging.rule())
+                    : b.guardBelowStops(judging.rule().risk(errors.n())))
+        .findFirst();
+  }
+
+  /**
+   * By what times at this speed may read long because nobody tested the light over the lens, in
+   * stops; empty where somebody did, and where it is too little to be said beside the figure.
+   */
+  public OptionalDouble untestedPupilStops() {
+    return budget().stream()
+        .flatMap(budget -> budget.rows().stream())
+        .filter(row -> row.part() == Part.PUPIL && row.doubt().basis() == Basis.ALLOWANCE)
+        .mapToDouble(BudgetRow::standardStops)
+        .filter(stops -> stops >= LEAST_PUPIL_STOPS)
         .findFirst();
   }
 
@@ -292,8 +336,8 @@ public record SpeedSummary(
   }
 
   private OneExposure oneExposure(UncertaintyBudget budget) {
-    return new OneExposure(
-        meanStops().orElseThrow(), scatterStops().orElseThrow(), errors.n(), budget.commonStops());
+    return OneExposure.of(
+        meanStops().orElseThrow(), scatterStops().orElseThrow(), errors.n(), budget);
   }
 
   /**

@@ -64,8 +64,7 @@ public final class BudgetWords {
         "budget.title",
         Numbers.speed(speed.speed()),
         Sentences.phase(speed.phase()).toLowerCase(Locale.ROOT),
-        Numbers.time(budget.expandedSeconds(SpeedSummary.LEVEL)),
-        small(budget.expandedStops(SpeedSummary.LEVEL)),
+        stops(budget),
         Numbers.percent(SpeedSummary.LEVEL));
   }
 
@@ -88,7 +87,7 @@ public final class BudgetWords {
   public static String improve(UncertaintyBudget budget) {
     BudgetRow largest =
         budget.rows().stream()
-            .max(Comparator.comparingDouble(BudgetRow::standardSeconds))
+            .max(Comparator.comparingDouble(budget::share))
             .orElseThrow();
     return Words.say(
         "budget.improve",
@@ -121,6 +120,13 @@ public final class BudgetWords {
     Decision decision = speed.decision().orElseThrow();
     double level = SpeedSummary.LEVEL;
     figures.add(figure("combined", both(budget.combinedSeconds(), budget.combinedStops())));
+    figures.add(
+        figure(
+            "bias",
+            Words.say(
+                "details.bias.says",
+                small(budget.readsShortStops()),
+                small(budget.readsLongStops()))));
     figures.add(figure("degrees", degrees(budget.degrees())));
     figures.add(figure("factor", String.format(Locale.ROOT, "%.2f", budget.coverageFactor(level))));
     figures.add(
@@ -128,14 +134,14 @@ public final class BudgetWords {
             Words.say("details.expanded", Numbers.percent(level)),
             Words.say(
                 "details.both",
-                "\u00b1" + Numbers.time(budget.expandedSeconds(level)),
-                "\u00b1" + small(budget.expandedStops(level)) + " stop")));
+                times(budget), stops(budget))));
     figures.add(
         figure(
             "guard",
             Words.say(
                 "details.guard.says",
-                small(decision.guardStops()) + " stop",
+                small(speed.guardAboveStops().orElseThrow()),
+                small(speed.guardBelowStops().orElseThrow()),
                 Numbers.percent(speed.judging().rule().risk(speed.errors().n())))));
     figures.add(figure("conformity", Numbers.percent(decision.conformity())));
     figures.add(figure("further", further(decision)));
@@ -184,17 +190,35 @@ public final class BudgetWords {
             small(budget.combinedStops()) + " stop",
             degrees(budget.degrees()),
             String.format(Locale.ROOT, "%.2f", budget.coverageFactor(level)),
-            Numbers.time(budget.expandedSeconds(level)),
-            small(budget.expandedStops(level)) + " stop",
+            times(budget),
+            stops(budget),
             Numbers.percent(level)));
     Decision decision = speed.decision().orElseThrow();
     said.add(
         Words.say(
             "budget.decision",
-            small(decision.guardStops()) + " stop",
+            small(speed.guardAboveStops().orElseThrow()),
+            small(speed.guardBelowStops().orElseThrow()),
             Numbers.percent(speed.judging().rule().risk(speed.errors().n())),
             Numbers.percent(decision.conformity())));
     return said;
+  }
+
+  /** Where the truth lies against the mean, in stops. */
+  private static String stops(UncertaintyBudget budget) {
+    double half = budget.expandedStops(SpeedSummary.LEVEL);
+    return Words.say(
+        "budget.about",
+        small(half - budget.middleStops()),
+        small(half + budget.middleStops()) + " stop");
+  }
+
+  /** The same in time. */
+  private static String times(UncertaintyBudget budget) {
+    double half = budget.expandedSeconds(SpeedSummary.LEVEL);
+    double middle = (budget.readsShortSeconds() - budget.readsLongSeconds()) / 2;
+    return Words.say(
+        "budget.about", Numbers.time(half - middle), Numbers.time(half + middle));
   }
 
   private static String degrees(double degrees) {

@@ -20,6 +20,8 @@ final class ReadingWords {
               reading.opening() ? "reading.stop.opening" : "reading.stop.closing",
               reading.at(),
               counts);
+      case PANEL_IN_PLACE -> Words.say("reading.panel.inPlace", counts);
+      case PANEL_MOVED -> Words.say("reading.panel.moved", counts);
     };
   }
 }

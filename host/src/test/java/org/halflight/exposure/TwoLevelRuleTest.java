@@ -48,18 +48,33 @@ class TwoLevelRuleTest {
     }
   }
 
+  /** At the nodes and at levels 0.03 beside them; by closed forms, outside this program. */
   @Test
-  void theMethodErrorStaysUnderOneAndAHalfPercentOfTheRampsWhereverLevelsAreAllowed() {
-    assertThat(TwoLevelRule.methodErrorParts(LevelPair.GAUSS)).isCloseTo(0.0072, within(5e-5));
+  void theErrorIsAShareOfWhatTheWidthsDifferBy() {
+    double low = LevelPair.GAUSS.low();
+    double high = LevelPair.GAUSS.high();
+    assertThat(TwoLevelRule.errorShare(LevelPair.GAUSS)).isCloseTo(0.0386, within(5e-5));
+    assertThat(TwoLevelRule.errorShare(new LevelPair(low + 0.03, high - 0.03)))
+        .isCloseTo(0.0735, within(5e-5));
+    assertThat(TwoLevelRule.errorShare(new LevelPair(low - 0.03, high + 0.03)))
+        .isCloseTo(0.0286, within(5e-5));
+    assertThat(TwoLevelRule.errorSeconds(3e-3, 2e-3, LevelPair.GAUSS))
+        .isCloseTo(38.6e-6, within(0.05e-6));
+    // Noise at a pulse without ramps makes no bound below 0.
+    assertThat(TwoLevelRule.errorSeconds(2e-3, 3e-3, LevelPair.GAUSS)).isZero();
+  }
+
+  @Test
+  void theShareStaysUnderSevenAndAHalfPercentWhereverLevelsAreAllowed() {
     double greatest = 0;
-    for (double low = 0.18133; low <= 0.24132; low += 0.001) {
-      for (double high = 0.75868; high <= 0.81867; high += 0.001) {
+    for (double low = 0.18133; low <= 0.24132; low += 0.005) {
+      for (double high = 0.75868; high <= 0.81867; high += 0.005) {
         LevelPair levels = new LevelPair(low, high);
         assertThat(TwoLevelRule.allows(levels)).isTrue();
-        greatest = Math.max(greatest, TwoLevelRule.methodErrorParts(levels));
+        greatest = Math.max(greatest, TwoLevelRule.errorShare(levels));
       }
     }
-    assertThat(greatest).isBetween(0.014, 0.015);
+    assertThat(greatest).isBetween(0.07, 0.0736);
   }
 
   @Test
