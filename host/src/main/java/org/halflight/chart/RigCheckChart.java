@@ -40,11 +40,7 @@ public final class RigCheckChart implements Picture {
     double reach = 1e6 * RigCheck.averageReach(check.limits());
     double upper = check.limits().at(RigCheck.SINGLE_DEVIATIONS);
     plot.level(centre, theme.quietInk(), false);
-    plot.level(
-        1e6 * upper,
-        theme.asFound(),
-        true,
-        Words.say("check.chart.limit", micros(upper)));
+    plot.level(1e6 * upper, theme.asFound(), true, Words.say("check.chart.limit", micros(upper)));
     plot.level(1e6 * check.limits().at(-RigCheck.SINGLE_DEVIATIONS), theme.asFound(), true);
     plot.level(
         centre + reach,

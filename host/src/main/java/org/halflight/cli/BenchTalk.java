@@ -116,7 +116,8 @@ final class BenchTalk {
    * again.
    */
   void run(RunSetup setup) {
-    boolean goesOn = session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
+    boolean goesOn =
+        session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
     terminal.say(
         Words.say(goesOn ? "run.goesOn" : hand.works() ? "run.begins.practice" : "run.begins"));
     if (!hand.works()) {

@@ -180,7 +180,6 @@ final class PageText {
     }
     said.add(tolerance());
     aim(said);
-    said.add(Words.say("odd.explained"));
     String reference = Sentences.reference(input.last().run().speeds().get(0).reference());
     said.add(sentence(reference));
     said.add(Words.say("page.sure.measured"));

@@ -24,6 +24,7 @@ public final class ShareLimit {
     }
     return seen == of
         ? 1
-        : new BetaDistribution(null, seen + 1.0, of - seen).inverseCumulativeProbability(confidence);
+        : new BetaDistribution(null, seen + 1.0, of - seen)
+            .inverseCumulativeProbability(confidence);
   }
 }

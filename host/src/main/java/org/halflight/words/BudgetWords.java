@@ -147,8 +147,7 @@ public final class BudgetWords {
 
   private static String beyond(BeyondLimits beyond) {
     return beyond.firings() < BeyondLimits.LEAST
-        ? Words.say(
-            "details.beyond.few", beyond.either(), beyond.firings(), BeyondLimits.LEAST)
+        ? Words.say("details.beyond.few", beyond.either(), beyond.firings(), BeyondLimits.LEAST)
         : Words.say(
             "details.beyond.says",
             beyond.either(),

@@ -263,8 +263,7 @@ public final class Sentences {
     List<Outcome> kinds =
         SpeedSummary.FAILURES.stream().filter(each -> speed.count(each) > 0).toList();
     return kinds.size() == 1
-        ? Words.say(
-            "verdict.some-failed", speed.failed(), speed.tries(), outcome(kinds.get(0)))
+        ? Words.say("verdict.some-failed", speed.failed(), speed.tries(), outcome(kinds.get(0)))
         : Words.say("verdict.some-failed.several", speed.failed(), speed.tries());
   }
 

@@ -214,11 +214,7 @@ final class DecisionStudy {
       Shares said = untilDecided(scatter, 0.05, SAMPLES / 10, Validation.SEED);
       page.add(
           String.format(
-              Locale.ROOT,
-              "| %s |" + SHARE,
-              scatter.words,
-              100 * said.now(),
-              100 * said.byMean()));
+              Locale.ROOT, "| %s |" + SHARE, scatter.words, 100 * said.now(), 100 * said.byMean()));
     }
     page.add("");
     page.add("Share of odd ones that is not excluded where none was seen, and where one was:");
@@ -239,8 +235,7 @@ final class DecisionStudy {
     return page;
   }
 
-  private static void rows(
-      List<String> page, Placement claim, double sd, List<Scatter> scatters) {
+  private static void rows(List<String> page, Placement claim, double sd, List<Scatter> scatters) {
     StringBuilder head = new StringBuilder("| scatter |");
     StringBuilder line = new StringBuilder("|---|");
     for (int n : NUMBERS) {
@@ -253,8 +248,7 @@ final class DecisionStudy {
       StringBuilder row = new StringBuilder("| " + scatter.words + " |");
       for (int n : NUMBERS) {
         Shares said = claimed(claim, scatter, LIMIT, sd, n, SAMPLES, Validation.SEED + n);
-        row.append(
-            String.format(Locale.ROOT, SHARE, 100 * said.now(), 100 * said.byMean()));
+        row.append(String.format(Locale.ROOT, SHARE, 100 * said.now(), 100 * said.byMean()));
       }
       page.add(row.toString());
     }

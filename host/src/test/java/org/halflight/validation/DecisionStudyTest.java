@@ -32,8 +32,7 @@ class DecisionStudyTest {
   /** By the mean alone it was said in 13 %. */
   @Test
   void scatterToOneSideIsCaughtByTheCount(@Seed(15) long seed) {
-    DecisionStudy.Shares ten =
-        DecisionStudy.falseWithin(Scatter.FAST_TAIL, SD, 10, SAMPLES, seed);
+    DecisionStudy.Shares ten = DecisionStudy.falseWithin(Scatter.FAST_TAIL, SD, 10, SAMPLES, seed);
     assertThat(ten.byMean()).isGreaterThan(0.12);
     assertThat(ten.now()).isLessThan(0.0547 + chance(0.0547));
     DecisionStudy.Shares slow =

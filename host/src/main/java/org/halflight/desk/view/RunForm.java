@@ -158,8 +158,7 @@ public record RunForm(
       return new Result(Optional.empty(), Words.say("desk.run.noSpeed"));
     }
     if (firings < 1 || firings > MOST_FIRINGS) {
-      return new Result(
-          Optional.empty(), Words.say("desk.run.badFirings", MOST_FIRINGS));
+      return new Result(Optional.empty(), Words.say("desk.run.badFirings", MOST_FIRINGS));
     }
     Aim read;
     try {
