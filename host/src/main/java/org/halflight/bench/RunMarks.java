@@ -35,6 +35,8 @@ final class RunMarks {
           "until-decided",
           "wired");
 
+  private static final String MOST_TRIES = "most-tries";
+
   private RunMarks() {}
 
   static void putExtras(Map<String, String> values, RunSetup setup) {
@@ -56,6 +58,16 @@ final class RunMarks {
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
     values.putAll(AIM.write(setup.aim()));
+    if (setup.mostTries() != RunSetup.TRIES_OF_OLD) {
+      values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
+    }
+  }
+
+  /** A mark without them is of a version that gave up after ten, or of a plan that does. */
+  static int mostTries(Map<String, String> values) {
+    return values.containsKey(MOST_TRIES)
+        ? Integer.parseInt(values.get(MOST_TRIES))
+        : RunSetup.TRIES_OF_OLD;
   }
 
   static Aim aim(Map<String, String> values) {

@@ -67,7 +67,12 @@ public final class SpeedTable {
           "reads_short_stops",
           "reads_long_stops",
           "guard_above_stops",
-          "guard_below_stops");
+          "guard_below_stops",
+          "beyond_slow",
+          "beyond_fast",
+          "odd_ones",
+          "odd_ones_of",
+          "odd_ones_not_excluded");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -137,7 +142,12 @@ public final class SpeedTable {
             Cells.number(figure(speed, UncertaintyBudget::readsShortStops)),
             Cells.number(figure(speed, UncertaintyBudget::readsLongStops)),
             Cells.number(speed.guardAboveStops()),
-            Cells.number(speed.guardBelowStops())));
+            Cells.number(speed.guardBelowStops()),
+            String.valueOf(speed.beyond().slow()),
+            String.valueOf(speed.beyond().fast()),
+            speed.oddOnes().map(odd -> String.valueOf(odd.odd())).orElse(""),
+            speed.oddOnes().map(odd -> String.valueOf(odd.releases())).orElse(""),
+            speed.oddOnes().map(odd -> Cells.number(odd.upperShare())).orElse("")));
     return List.copyOf(row);
   }
 

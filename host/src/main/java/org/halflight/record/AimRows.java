@@ -1,8 +1,10 @@
 package org.halflight.record;
 
 import java.sql.SQLException;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.session.Aim;
+import org.halflight.session.RunSetup;
 import org.halflight.session.StoredAim;
 
 /**
@@ -26,14 +28,30 @@ final class AimRows {
           YES,
           YES);
 
+  private static final String MOST_TRIES = BEFORE + "most-tries";
+
   private AimRows() {}
 
   static boolean isOne(String name) {
     return name.startsWith(BEFORE);
   }
 
-  static Map<String, String> of(Aim aim) {
-    return AIM.write(aim);
+  static Map<String, String> of(RunSetup asked) {
+    Map<String, String> rows = new LinkedHashMap<>(AIM.write(asked.aim()));
+    if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
+      rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
+    }
+    return rows;
+  }
+
+  static int mostTries(Map<String, String> rows) throws SQLException {
+    try {
+      return rows.containsKey(MOST_TRIES)
+          ? Integer.parseInt(rows.get(MOST_TRIES))
+          : RunSetup.TRIES_OF_OLD;
+    } catch (NumberFormatException e) {
+      throw new SQLException("no number of tries: " + rows, e);
+    }
   }
 
   static Aim read(Map<String, String> rows) throws SQLException {

@@ -41,6 +41,7 @@ final class PageText {
           "WITHIN", "within",
           "SLOW", "slow",
           "FAST", "fast",
+          "SOME_FAILED", "someFailed",
           "TOO_CLOSE_TO_CALL", "tooClose",
           "FEWER_THAN_PLANNED", "fewer",
           "TOO_FEW", "tooFew");
@@ -146,6 +147,7 @@ final class PageText {
             Placement.WITHIN,
             Placement.SLOW,
             Placement.FAST,
+            Placement.SOME_FAILED,
             Placement.TOO_CLOSE_TO_CALL,
             Placement.FEWER_THAN_PLANNED,
             Placement.TOO_FEW)) {

@@ -1,5 +1,7 @@
 package org.halflight.stats;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -12,6 +14,13 @@ public final class Student {
   private static final double ENDLESS = 1e6;
   private static final NormalDistribution NORMAL = new NormalDistribution();
 
+  /** A quantile is a search, and a few of them are asked for again and again. */
+  private static final Map<Asked, Double> QUANTILES = new ConcurrentHashMap<>();
+
+  private static final int MOST_KEPT = 2000;
+
+  private record Asked(double p, double degrees) {}
+
   private Student() {}
 
   /**
@@ -20,9 +29,19 @@ public final class Student {
    * @param degrees of freedom, above 0; may be infinite
    */
   public static double quantile(double p, double degrees) {
-    return degrees >= ENDLESS
-        ? NORMAL.inverseCumulativeProbability(p)
-        : new TDistribution(null, degrees).inverseCumulativeProbability(p);
+    if (degrees >= ENDLESS) {
+      return NORMAL.inverseCumulativeProbability(p);
+    }
+    Asked asked = new Asked(p, degrees);
+    Double known = QUANTILES.get(asked);
+    if (known != null) {
+      return known;
+    }
+    double quantile = new TDistribution(null, degrees).inverseCumulativeProbability(p);
+    if (degrees == Math.rint(degrees) && QUANTILES.size() < MOST_KEPT) {
+      QUANTILES.put(asked, quantile);
+    }
+    return quantile;
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.LightLevels;
@@ -41,6 +42,23 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class MarksTest {
   private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
+
+  private static RunSetup twelve() {
+    return new RunSetup(
+        "invented 1", Phase.AS_LEFT, "leaf", List.of(SIXTIETH), Reference.EXACT, 12);
+  }
+
+  /** A mark of an earlier version says nothing of tries: then it was ten, whatever was planned. */
+  @Test
+  void aRunOfAnEarlierVersionKeepsItsTenTries() {
+    Map<String, String> values =
+        new TreeMap<>(Marks.of(0, new SessionInput.RunBegins(twelve())).values());
+    assertThat(values.remove("most-tries")).isEqualTo("18");
+    assertThat(Marks.input(mark("run", values)))
+        .contains(new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)));
+    values.put("most-tries", "0");
+    assertThat(Marks.input(mark("run", values))).isEmpty();
+  }
 
   static Stream<SessionInput> inputs() {
     RigProfile profile =
@@ -91,6 +109,8 @@ class MarksTest {
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(twelve()),
+        new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
             plain.withAim(
                 new Aim(

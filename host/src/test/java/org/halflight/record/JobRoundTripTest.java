@@ -225,6 +225,16 @@ class JobRoundTripTest {
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(aimed);
       assertThat(record.run(bare.id()).orElseThrow().asked().aim()).isEqualTo(aim);
+      Run tried =
+          record.keep(
+              new Run(
+                  bare.id(),
+                  Optional.of(visit.id()),
+                  bare.sessionKey(),
+                  1,
+                  bare.asked().withMostTries(45),
+                  Optional.empty()));
+      assertThat(record.run(bare.id())).contains(tried);
     }
   }
 

@@ -73,6 +73,16 @@ class BenchModelTest {
   }
 
   @Test
+  void behindTheThirdFiringItSaysHowManyTheVerdictTakes() {
+    work.begin(Phase.AS_LEFT, 5, "1/60");
+    work.fire();
+    assertThat(SayText.of(work.fire()).text()).doesNotContain("would decide");
+    assertThat(SayText.of(work.fire()).text())
+        .endsWith("At this scatter 3 firings would decide; 5 are planned.");
+    assertThat(SayText.of(work.fire()).text()).doesNotContain("would decide");
+  }
+
+  @Test
   void theFirstFiringAfterRestSaysSo() {
     work.begin(Phase.AS_FOUND, 1, "1/60");
     assertThat(NumeralsText.of(work.fire()).note()).contains("first after rest");
