@@ -4,15 +4,24 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.halflight.session.Phase;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.stats.Sample;
+import org.halflight.uncertainty.BladeTravel;
 import org.halflight.validation.DrawnRuns.Law;
 import org.halflight.verdict.FindingPower;
+import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.RunsBehind;
 import org.halflight.verdict.ShiftFinding;
+import org.halflight.verdict.SpeedSummary;
 
 /**
  * How often a comparison of two runs is wrong, and what it finds, where firings depend on one
@@ -52,6 +61,8 @@ public final class ComparisonStudy {
     ComparisonStudy study = new ComparisonStudy(seed);
     study.falseAlarms();
     study.unequalNumbers();
+    study.repeatedRuns();
+    study.anotherRig();
     study.oneSpeedAlone();
     study.inventedShutters();
     study.dirtyTrain();
@@ -173,6 +184,107 @@ public final class ComparisonStudy {
     say("");
   }
 
+  private void repeatedRuns() {
+    say("Six repeated runs of the unchanged shutter before, one after, five firings each: the allowance");
+    say("against what these runs show in its place. Anything called changed:");
+    say("");
+    say("| each run off by | stated allowance | repeated runs |");
+    say("|---|---|---|");
+    repeated("nothing, independent firings", Law.INDEPENDENT);
+    repeated("0.5 sd at each speed, neighbours alike by 0.3", ALLOWED_FOR);
+    repeated("1 sd at each speed", Law.INDEPENDENT.runs(1));
+    repeated("1 sd, the whole run", Law.INDEPENDENT.wholeRuns(1));
+    say("");
+  }
+
+  private void repeated(String name, Law law) {
+    say(
+        "| "
+            + name
+            + " | "
+            + percent(repeatedFound(seed, PAIRS, law, 1), PAIRS)
+            + " | "
+            + percent(repeatedFound(seed, PAIRS, law, 6), PAIRS)
+            + " |");
+  }
+
+  /** Pairs in which anything is called changed, with so many repeated runs before. */
+  static int repeatedFound(long seed, int pairs, Law law, int repeats) {
+    DrawnRuns runs = new DrawnRuns(seed);
+    int found = 0;
+    for (int i = 0; i < pairs; i++) {
+      List<Map<MarkedSpeed, Sample>> all = new ArrayList<>();
+      RunSummary before = null;
+      for (int run = 0; run < repeats; run++) {
+        before = DrawnRuns.run(Phase.AS_FOUND, runs.errors(law, sd(0.03), 5));
+        all.add(
+            before.speeds().stream()
+                .collect(Collectors.toMap(SpeedSummary::speed, SpeedSummary::errors)));
+      }
+      before = new RunSummary(before.phase(), before.speeds(), new RunsBehind(Set.of(), all));
+      RunSummary after = DrawnRuns.run(Phase.AS_LEFT, runs.errors(law, sd(0.03), 5));
+      found += RunComparison.of(before, after).anythingChanged() ? 1 : 0;
+    }
+    return found;
+  }
+
+  private void anotherRig() {
+    say("Another rig for the later run, neither calibrated, blades that travel for 2 ms in all; what");
+    say("each rig is off by is drawn from its own budget, to the same side at all speeds:");
+    say("");
+    say("| sd 0.02 stop, independent firings | 3 firings each | 5 | 10 |");
+    say("|---|---|---|---|");
+    StringBuilder unknown = new StringBuilder("| nobody knows that it was another");
+    StringBuilder known = new StringBuilder("| the rigs are known");
+    for (int firings : FIRINGS) {
+      unknown.append(" | ").append(percent(otherRig(seed, PAIRS, firings, false), PAIRS));
+      known.append(" | ").append(percent(otherRig(seed, PAIRS, firings, true), PAIRS));
+    }
+    say(unknown.append(" |").toString());
+    say(known.append(" |").toString());
+    say("");
+  }
+
+  /** Pairs in which anything is called changed where only the rig is another. */
+  static int otherRig(long seed, int pairs, int firings, boolean known) {
+    DrawnRuns runs = new DrawnRuns(seed);
+    int found = 0;
+    for (int i = 0; i < pairs; i++) {
+      RunSummary before = measured(runs, Phase.AS_FOUND, firings, known ? "A" : "");
+      RunSummary after = measured(runs, Phase.AS_LEFT, firings, known ? "B" : "");
+      found += RunComparison.of(before, after).anythingChanged() ? 1 : 0;
+    }
+    return found;
+  }
+
+  private static RunSummary measured(DrawnRuns runs, Phase phase, int firings, String rig) {
+    double[][] errors = runs.errors(Law.INDEPENDENT, sd(0.02), firings);
+    double off = runs.even();
+    List<SpeedSummary> speeds = new ArrayList<>();
+    for (SpeedSummary speed : DrawnRuns.run(phase, errors).speeds()) {
+      double rigs = off * withRig(speed, 0).budget().orElseThrow().commonStops();
+      speeds.add(withRig(speed, rigs));
+    }
+    return new RunSummary(
+        phase, speeds, rig.isEmpty() ? RunsBehind.UNKNOWN : RunsBehind.ofRigs(Set.of(rig)));
+  }
+
+  private static SpeedSummary withRig(SpeedSummary speed, double off) {
+    return new SpeedSummary(
+        speed.speed(),
+        speed.reference(),
+        speed.phase(),
+        speed.tries(),
+        speed.outcomes(),
+        speed.rejected(),
+        speed.unusable(),
+        Sample.of(Arrays.stream(speed.errors().values()).map(error -> error + off).toArray()),
+        speed.afterRestStops(),
+        speed.tolerance(),
+        Optional.of(new BladeTravel(0.002, 0, 0)),
+        Judging.UNCALIBRATED);
+  }
+
   private void oneSpeedAlone() {
     say("'The whole dial moved' where 1/8 alone did:");
     say("");
@@ -185,6 +297,10 @@ public final class ComparisonStudy {
     }
     for (double stops : new double[] {0.5, 1, 2}) {
       dial(stops + " stop, it scatters by 0.3, the others by 0.03 stop", wide, stops);
+    }
+    // Few speeds: one of three is much of their mean.
+    for (double inSds : new double[] {4, 6, 10}) {
+      dial((int) inSds + " sd, four speeds only", Arrays.copyOf(sd(0.03), 4), inSds * 0.03);
     }
     say("");
   }
