@@ -18,6 +18,9 @@ public record SharedScatter(double variance, double degrees) {
   /** What they weigh at the most. */
   static final double MOST_WEIGHT = 8;
 
+  /** From so many times the median variance on, a speed stands by itself: four times the scatter. */
+  static final double APART = 16;
+
   public SharedScatter {
     if (!(variance >= 0) || !(degrees > 0)) {
       throw new IllegalArgumentException(variance + " of " + degrees + " degrees of freedom");
@@ -38,21 +41,26 @@ public record SharedScatter(double variance, double degrees) {
   /**
    * Each drawn towards the pooled variance of all others, which weighs as much as its own and at
    * least {@value #LEAST_WEIGHT}, at most {@value #MOST_WEIGHT} degrees of freedom, never more than
-   * the others have.
+   * the others have. A speed whose variance is more than {@value #APART} times the median of all
+   * neither lends nor borrows: it is another matter than the rest.
    *
    * @param own of each speed by itself
    */
   public static List<SharedScatter> drawnTogether(List<SharedScatter> own) {
-    double squares = own.stream().mapToDouble(s -> s.variance * s.degrees).sum();
-    double degrees = own.stream().mapToDouble(SharedScatter::degrees).sum();
+    double most =
+        APART * Sample.of(own.stream().map(SharedScatter::variance).toList()).median().known().orElse(0.0);
+    List<SharedScatter> alike = own.stream().filter(s -> s.variance <= most).toList();
+    double squares = alike.stream().mapToDouble(s -> s.variance * s.degrees).sum();
+    double degrees = alike.stream().mapToDouble(SharedScatter::degrees).sum();
     List<SharedScatter> drawn = new ArrayList<>();
     for (SharedScatter speed : own) {
       double others = degrees - speed.degrees;
+      if (speed.variance > most || !(others > 0)) {
+        drawn.add(speed);
+        continue;
+      }
       double weight = Math.min(others, weight(speed.degrees));
-      double pooled =
-          others > 0
-              ? Math.max(0, squares - speed.variance * speed.degrees) / others
-              : speed.variance;
+      double pooled = Math.max(0, squares - speed.variance * speed.degrees) / others;
       drawn.add(
           new SharedScatter(
               (speed.degrees * speed.variance + weight * pooled) / (speed.degrees + weight),

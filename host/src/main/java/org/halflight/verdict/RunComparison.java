@@ -18,8 +18,8 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * <p>All shifts (each speed's and the one that the whole dial has in common) are tested together by
  * Holm's method at {@link #SHIFT_ALPHA}, changes of scatter of the slow-speed train's speeds
  * together and of the others together at {@link #GROUP_SCATTER_ALPHA}, changes of scatter of single
- * speeds at {@link #SCATTER_ALPHA}. The three add up to one in twenty, and so the chance that
- * anything at all is called changed where nothing is stays below that, as long as firings depend
+ * speeds at {@link #SCATTER_ALPHA}. The three add up to less than one in twenty, and so the
+ * chance that anything at all is called changed where nothing is stays below that, as long as firings depend
  * on one another no more than {@link MeanAllowance} allows.
  *
  * @param before the earlier run
@@ -55,8 +55,11 @@ public record RunComparison(
   /** Chance of calling any mean changed where none is. */
   public static final double SHIFT_ALPHA = 0.0375;
 
-  /** Chance of calling the scatter of half a dial changed where none is. */
-  public static final double GROUP_SCATTER_ALPHA = 0.01;
+  /**
+   * Chance of calling the scatter of half a dial changed where none is and firings are independent;
+   * neighbours alike by 0.3 make about twice as much of it.
+   */
+  public static final double GROUP_SCATTER_ALPHA = 0.006;
 
   /** Chance of calling any single speed's scatter changed where none is: seldom resolved anyway. */
   public static final double SCATTER_ALPHA = 0.0025;

@@ -41,6 +41,18 @@ class SharedScatterTest {
   }
 
   @Test
+  void aSpeedThatScattersWildlyStandsByItself() {
+    SharedScatter wild = new SharedScatter(100, 4);
+    SharedScatter one = new SharedScatter(1, 4);
+    SharedScatter two = new SharedScatter(2, 4);
+    List<SharedScatter> drawn = SharedScatter.drawnTogether(List.of(one, wild, two));
+    // 100 is more than 16 times 2, the median.
+    assertThat(drawn.get(1)).isEqualTo(wild);
+    assertThat(drawn.get(0)).isEqualTo(new SharedScatter(1.5, 8));
+    assertThat(drawn.get(2)).isEqualTo(new SharedScatter(1.5, 8));
+  }
+
+  @Test
   void oneSpeedByItselfStaysAsItIs() {
     SharedScatter alone = new SharedScatter(1, 4);
     assertThat(SharedScatter.drawnTogether(List.of(alone))).containsExactly(alone);

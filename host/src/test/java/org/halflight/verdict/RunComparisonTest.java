@@ -150,6 +150,21 @@ class RunComparisonTest {
   }
 
   @Test
+  void aSpeedThatScattersWildlyHidesNoShiftOfItsNeighbours() {
+    RunComparison runs =
+        RunComparison.of(
+            dial(Fired.asFound(), 1, 0.0, 0.03, 5)
+                .at("1/250", Fired.errors(3, 5, 0, 0.4))
+                .at("1/500", Fired.errors(5, 5, 0, 0.03))
+                .run(),
+            dial(Fired.asLeft(), 2, 0.0, 0.03, 5)
+                .at("1/250", Fired.errors(4, 5, 0, 0.4))
+                .at("1/500", Fired.errors(6, 5, 0.25, 0.03))
+                .run());
+    assertThat(runs.changed()).extracting(s -> s.speed().label()).containsExactly("1/500");
+  }
+
+  @Test
   void ofUnequalNumbersTheFirstAreCompared() {
     // Both runs become slower by 0.02 stop from firing to firing, and nothing else is different.
     double[] ten = java.util.stream.IntStream.range(0, 10).mapToDouble(i -> 0.02 * i).toArray();

@@ -56,8 +56,8 @@ class RunsBehindTest {
 
   @Test
   void adjustingRepeatsNothing() {
-    List<FiringResult> twice = new ArrayList<>(firings("all-marks", Phase.ADJUSTING));
-    twice.addAll(firings("all-marks", Phase.ADJUSTING));
+    List<FiringResult> twice = new ArrayList<>(firings("practice-shutters", Phase.ADJUSTING));
+    twice.addAll(firings("practice-shutters", Phase.ADJUSTING));
     assertThat(summary(twice).behind().repeats()).isEmpty();
   }
 
