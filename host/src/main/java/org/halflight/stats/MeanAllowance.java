@@ -23,11 +23,7 @@ import java.util.Optional;
  *     longer runs
  */
 public record MeanAllowance(
-    double perFiring,
-    double ofRun,
-    double perFiringDegrees,
-    double ofRunDegrees,
-    int mostFirings) {
+    double perFiring, double ofRun, double perFiringDegrees, double ofRunDegrees, int mostFirings) {
   /** Stated, not measured; docs/validation.md has what it is worth. */
   public static final MeanAllowance USUAL = new MeanAllowance(1.9, 0.3);
 
@@ -52,12 +48,7 @@ public record MeanAllowance(
 
   /** A stated allowance. */
   public MeanAllowance(double perFiring, double ofRun) {
-    this(
-        perFiring,
-        ofRun,
-        Double.POSITIVE_INFINITY,
-        Double.POSITIVE_INFINITY,
-        Integer.MAX_VALUE);
+    this(perFiring, ofRun, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Integer.MAX_VALUE);
   }
 
   /**
@@ -76,8 +67,7 @@ public record MeanAllowance(
     if (count < LEAST_RUNS || speeds < LEAST_SPEEDS) {
       return Optional.empty();
     }
-    int firings =
-        runs.stream().flatMap(List::stream).mapToInt(Sample::n).min().orElseThrow();
+    int firings = runs.stream().flatMap(List::stream).mapToInt(Sample::n).min().orElseThrow();
     double[] ofRuns = new double[count];
     double squares = 0;
     for (int speed = 0; speed < speeds; speed++) {
@@ -96,8 +86,7 @@ public record MeanAllowance(
       }
     }
     double together = Arrays.stream(ofRuns).map(off -> off * off).sum() / (count - 1);
-    double apart =
-        (squares - speeds * together * (count - 1)) / ((speeds - 1.0) * (count - 1));
+    double apart = (squares - speeds * together * (count - 1)) / ((speeds - 1.0) * (count - 1));
     if (!(apart > 0)) {
       return Optional.empty();
     }
@@ -128,7 +117,6 @@ public record MeanAllowance(
   public double degrees(int firings, double scatterDegrees) {
     double own = own(firings) / ofMean(firings);
     double run = ofRun / ofMean(firings);
-    return 1
-        / (1 / scatterDegrees + own * own / perFiringDegrees + run * run / ofRunDegrees);
+    return 1 / (1 / scatterDegrees + own * own / perFiringDegrees + run * run / ofRunDegrees);
   }
 }

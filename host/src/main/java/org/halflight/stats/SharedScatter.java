@@ -18,7 +18,9 @@ public record SharedScatter(double variance, double degrees) {
   /** What they weigh at the most. */
   static final double MOST_WEIGHT = 8;
 
-  /** From so many times the median variance on, a speed stands by itself: four times the scatter. */
+  /**
+   * From so many times the median variance on, a speed stands by itself: four times the scatter.
+   */
   static final double APART = 16;
 
   public SharedScatter {
@@ -48,7 +50,11 @@ public record SharedScatter(double variance, double degrees) {
    */
   public static List<SharedScatter> drawnTogether(List<SharedScatter> own) {
     double most =
-        APART * Sample.of(own.stream().map(SharedScatter::variance).toList()).median().known().orElse(0.0);
+        APART
+            * Sample.of(own.stream().map(SharedScatter::variance).toList())
+                .median()
+                .known()
+                .orElse(0.0);
     List<SharedScatter> alike = own.stream().filter(s -> s.variance <= most).toList();
     double squares = alike.stream().mapToDouble(s -> s.variance * s.degrees).sum();
     double degrees = alike.stream().mapToDouble(SharedScatter::degrees).sum();

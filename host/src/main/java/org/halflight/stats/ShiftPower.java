@@ -41,8 +41,7 @@ public final class ShiftPower {
    * @param power the chance, above alpha and below 1
    */
   public static double detectableShiftInSds(int firings, double alpha, double power) {
-    return Math.sqrt(2.0 / firings)
-        * detectableInStandardErrors(2.0 * firings - 2, alpha, power);
+    return Math.sqrt(2.0 / firings) * detectableInStandardErrors(2.0 * firings - 2, alpha, power);
   }
 
   /**

@@ -78,8 +78,7 @@ public record FindingPower(int shiftTests, int scatterTests) {
    * twice as many make the shift that is found less by a fifth at the most.
    */
   public boolean isMoreOfLittleUse(int firings) {
-    return firings >= MOST_FIRINGS
-        || shiftInSds(2 * firings) >= (1 - HARDLY) * shiftInSds(firings);
+    return firings >= MOST_FIRINGS || shiftInSds(2 * firings) >= (1 - HARDLY) * shiftInSds(firings);
   }
 
   /**

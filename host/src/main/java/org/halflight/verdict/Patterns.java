@@ -48,8 +48,7 @@ public final class Patterns {
     SpeedSummary last = speeds.isEmpty() ? null : speeds.get(speeds.size() - 1);
     List<SpeedSummary> off =
         timed.stream().filter(s -> isOff(s, 1, s == last) || isOff(s, -1, s == last)).toList();
-    if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count()
-        < CommonPart.LEAST_SPEEDS) {
+    if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count() < CommonPart.LEAST_SPEEDS) {
       return pattern(Kind.TOO_LITTLE, List.of(), timed, signs);
     }
     if (off.isEmpty()) {
@@ -92,8 +91,7 @@ public final class Patterns {
   /** Beyond its tolerance, or surely off by more than is usual. */
   private static boolean isOff(SpeedSummary speed, int side, boolean top) {
     return speed.placement() == (side > 0 ? Placement.SLOW : Placement.FAST)
-        || side * speed.meanStops().orElse(0)
-                >= (top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS)
+        || side * speed.meanStops().orElse(0) >= (top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS)
             && isShown(speed, side);
   }
 
@@ -157,10 +155,7 @@ public final class Patterns {
     range(uneven, SpeedSummary::scatterStops)
         .ifPresent(scatter -> signs.add(new Pattern.Scatters(names(uneven), scatter)));
     for (boolean slow : new boolean[] {true, false}) {
-      creep(
-              run.speeds().stream()
-                  .filter(s -> SlowSpeedTrain.governs(s.speed()) == slow)
-                  .toList())
+      creep(run.speeds().stream().filter(s -> SlowSpeedTrain.governs(s.speed()) == slow).toList())
           .ifPresent(signs::add);
     }
     run.speeds().forEach(speed -> afterRest(speed).ifPresent(signs::add));
@@ -172,8 +167,7 @@ public final class Patterns {
       return Optional.empty();
     }
     double beside = speed.afterRestStops().getAsDouble() - speed.meanStops().getAsDouble();
-    double least =
-        Math.max(NOTICEABLE_STOPS, AFTER_REST_SDS * speed.scatterStops().orElse(0));
+    double least = Math.max(NOTICEABLE_STOPS, AFTER_REST_SDS * speed.scatterStops().orElse(0));
     return Math.abs(beside) >= least
         ? Optional.of(new Pattern.UnlikeAfterRest(speed.speed(), beside))
         : Optional.empty();

@@ -18,9 +18,9 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * <p>All shifts (each speed's and the one that the whole dial has in common) are tested together by
  * Holm's method at {@link #SHIFT_ALPHA}, changes of scatter of the slow-speed train's speeds
  * together and of the others together at {@link #GROUP_SCATTER_ALPHA}, changes of scatter of single
- * speeds at {@link #SCATTER_ALPHA}. The three add up to less than one in twenty, and so the
- * chance that anything at all is called changed where nothing is stays below that, as long as firings depend
- * on one another no more than {@link MeanAllowance} allows.
+ * speeds at {@link #SCATTER_ALPHA}. The three add up to less than one in twenty, and so the chance
+ * that anything at all is called changed where nothing is stays below that, as long as firings
+ * depend on one another no more than {@link MeanAllowance} allows.
  *
  * @param before the earlier run
  * @param after the later run

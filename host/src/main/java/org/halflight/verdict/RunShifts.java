@@ -44,8 +44,7 @@ final class RunShifts {
         shifts.add(new NoScatter<>());
       } else {
         shifts.add(
-            new Known<>(
-                shift(speed, first.get(i), before, second.get(i), after, rigVariances[i])));
+            new Known<>(shift(speed, first.get(i), before, second.get(i), after, rigVariances[i])));
       }
     }
     return shifts;

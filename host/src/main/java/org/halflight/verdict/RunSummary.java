@@ -59,8 +59,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
                 .filter(f -> f.reference() == reference && f.shown().isPresent())
                 .toList();
         if (!own.isEmpty()) {
-          runs.add(
-              new RunSummary(phase, speeds(own, tolerances, judging), RunsBehind.of(own)));
+          runs.add(new RunSummary(phase, speeds(own, tolerances, judging), RunsBehind.of(own)));
         }
       }
     }

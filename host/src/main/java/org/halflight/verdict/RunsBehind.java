@@ -96,8 +96,7 @@ public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeat
         speeds.stream()
             .filter(
                 speed ->
-                    repeats.stream()
-                        .allMatch(run -> run.getOrDefault(speed, Sample.of()).n() >= 2))
+                    repeats.stream().allMatch(run -> run.getOrDefault(speed, Sample.of()).n() >= 2))
             .toList();
     return MeanAllowance.ofRepeatedRuns(
         repeats.stream().map(run -> all.stream().map(run::get).toList()).toList());

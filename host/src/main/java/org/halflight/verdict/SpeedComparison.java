@@ -147,8 +147,7 @@ public record SpeedComparison(
         .map(
             known ->
                 OptionalDouble.of(
-                    known.standardError()
-                        * power.shiftInStandardErrors(known.degreesOfFreedom())))
+                    known.standardError() * power.shiftInStandardErrors(known.degreesOfFreedom())))
         .orElse(OptionalDouble.empty());
   }
 }

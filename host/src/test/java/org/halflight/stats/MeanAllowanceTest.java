@@ -93,7 +93,8 @@ class MeanAllowanceTest {
 
   @Test
   void refusesWhatMakesNoSense() {
-    assertThatThrownBy(() -> new MeanAllowance(0, 0.3)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new MeanAllowance(0, 0.3))
+        .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> new MeanAllowance(1, -1)).isInstanceOf(IllegalArgumentException.class);
   }
 }

@@ -86,7 +86,13 @@ public final class ComparisonStudy {
   /** How often something is called changed, of so many pairs of runs. */
   record Found(int pairs, int anything, int means, int dial, int scatters) {
     static Found of(
-        long seed, int pairs, double[] sd, Law before, int firingsBefore, Law after, int firingsAfter) {
+        long seed,
+        int pairs,
+        double[] sd,
+        Law before,
+        int firingsBefore,
+        Law after,
+        int firingsAfter) {
       DrawnRuns runs = new DrawnRuns(seed);
       int anything = 0;
       int means = 0;
@@ -130,10 +136,14 @@ public final class ComparisonStudy {
         PAIRS
             + " pairs of runs of one unchanged shutter in each cell, drawn firing by firing; ten"
             + " speeds. Anything called changed, and in");
-    say("brackets a mean, the whole dial, a scatter. At most 5 % is promised where firings and runs");
-    say("depend on one another as far as the allowance goes; 'sd' is that of one firing, 0.03 stop where");
-    say("nothing else is said. 'Unlike': in each half of the dial one speed scatters up to four times as");
-    say("much as others. A warm-up begins with the first firing and fades over 10 (5) firings to a third.");
+    say(
+        "brackets a mean, the whole dial, a scatter. At most 5 % is promised where firings and runs");
+    say(
+        "depend on one another as far as the allowance goes; 'sd' is that of one firing, 0.03 stop where");
+    say(
+        "nothing else is said. 'Unlike': in each half of the dial one speed scatters up to four times as");
+    say(
+        "much as others. A warm-up begins with the first firing and fades over 10 (5) firings to a third.");
     say("");
     say("| the same shutter twice | 3 firings each | 5 | 10 |");
     say("|---|---|---|---|");
@@ -173,7 +183,8 @@ public final class ComparisonStudy {
   }
 
   private void unequalNumbers() {
-    say("Unequal numbers of firings where each firing is 0.02 stop slower than the one before it, in");
+    say(
+        "Unequal numbers of firings where each firing is 0.02 stop slower than the one before it, in");
     say("both runs alike; the first of each run are compared:");
     say("");
     say("| sd | 3 and 10 firings | 5 and 10 | 5 and 20 |");
@@ -188,7 +199,8 @@ public final class ComparisonStudy {
   }
 
   private void repeatedRuns() {
-    say("Six repeated runs of the unchanged shutter before, one after, five firings each: the allowance");
+    say(
+        "Six repeated runs of the unchanged shutter before, one after, five firings each: the allowance");
     say("against what these runs show in its place. Anything called changed:");
     say("");
     say("| each run off by | stated allowance | repeated runs |");
@@ -232,7 +244,8 @@ public final class ComparisonStudy {
   }
 
   private void anotherRig() {
-    say("Another rig for the later run, neither calibrated, blades that travel for 2 ms in all; what");
+    say(
+        "Another rig for the later run, neither calibrated, blades that travel for 2 ms in all; what");
     say("each rig is off by is drawn from its own budget, to the same side at all speeds:");
     say("");
     say("| sd 0.02 stop, independent firings | 3 firings each | 5 | 10 |");
@@ -321,8 +334,7 @@ public final class ComparisonStudy {
     DrawnRuns runs = new DrawnRuns(seed);
     int said = 0;
     for (int i = 0; i < pairs; i++) {
-      RunSummary before =
-          DrawnRuns.run(Phase.AS_FOUND, runs.errors(Law.INDEPENDENT, sd, firings));
+      RunSummary before = DrawnRuns.run(Phase.AS_FOUND, runs.errors(Law.INDEPENDENT, sd, firings));
       double[][] left = moved(runs.errors(Law.INDEPENDENT, sd, firings), 3, stops);
       said += RunComparison.of(before, DrawnRuns.run(Phase.AS_LEFT, left)).dialMoved() ? 1 : 0;
     }
@@ -411,11 +423,13 @@ public final class ComparisonStudy {
     FindingPower power = new FindingPower(DrawnRuns.DIAL.size() + 1, DrawnRuns.DIAL.size());
     say("## Power");
     say("");
-    say("The shift of one speed among ten that is found in 8 of 10 cases, in standard deviations of");
+    say(
+        "The shift of one speed among ten that is found in 8 of 10 cases, in standard deviations of");
     say("one firing. 'Stated' is what the program says; it leaves room for all that the allowance");
     say("holds. The others are counted in whole comparisons (" + PAIRS / 2 + " pairs).");
     say("");
-    say("| firings each | stated | independent firings | both, at each speed | both, the whole run |");
+    say(
+        "| firings each | stated | independent firings | both, at each speed | both, the whole run |");
     say("|---|---|---|---|---|");
     for (int firings : new int[] {3, 5, 7, 10, 20}) {
       say(
@@ -452,8 +466,7 @@ public final class ComparisonStudy {
     say("|---|---|");
     for (int firings : FIRINGS) {
       double said =
-          new ShiftPowerRuns(
-                  InventedShutters.soundLeaf(DrawnRuns.DIAL, seed), FAST, firings, PAIRS)
+          new ShiftPowerRuns(InventedShutters.soundLeaf(DrawnRuns.DIAL, seed), FAST, firings, PAIRS)
               .part(0.1, ShiftFinding.LESS_THAN_A_TENTH, ShiftFinding.CHANGED_BY_LITTLE);
       say(String.format(Locale.ROOT, "| %d | %s |", firings, percent(said)));
     }
@@ -472,13 +485,14 @@ public final class ComparisonStudy {
     say("");
   }
 
-  /** The shift of 1/125 alone that is found in 8 of 10 pairs, in standard deviations of a firing. */
+  /**
+   * The shift of 1/125 alone that is found in 8 of 10 pairs, in standard deviations of a firing.
+   */
   static double foundInEightOfTen(long seed, int pairs, Law law, int firings) {
     return foundInEightOfTen(seed, pairs, sd(0.03), law, firings);
   }
 
-  private static double foundInEightOfTen(
-      long seed, int pairs, double[] sd, Law law, int firings) {
+  private static double foundInEightOfTen(long seed, int pairs, double[] sd, Law law, int firings) {
     double low = 0;
     double high = 16;
     while (high - low > 0.02) {
@@ -520,7 +534,8 @@ public final class ComparisonStudy {
   private void patterns() {
     say("## What is said of one run");
     say("");
-    say("Five firings of each of ten speeds, which scatter by 0.05 stop and have the fault that is");
+    say(
+        "Five firings of each of ten speeds, which scatter by 0.05 stop and have the fault that is");
     say("named and no other. Nothing that was measured may be passed over, and no cause is named.");
     say("");
     lines.addAll(PatternStudy.page(seed));

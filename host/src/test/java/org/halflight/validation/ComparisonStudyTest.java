@@ -80,7 +80,8 @@ class ComparisonStudyTest {
     int speeds = DrawnRuns.DIAL.size();
     FindingPower power = new FindingPower(speeds + 1, speeds);
     for (int firings : new int[] {3, 5, 10}) {
-      assertThat(ComparisonStudy.found(seed, PAIRS, ALLOWED_FOR, firings, power.shiftInSds(firings)))
+      assertThat(
+              ComparisonStudy.found(seed, PAIRS, ALLOWED_FOR, firings, power.shiftInSds(firings)))
           .as("%d, seed %d", firings, seed)
           .isGreaterThanOrEqualTo(106);
     }

@@ -31,7 +31,7 @@ final class DrawnRuns {
    *
    * @param alike correlation of a firing with the one before it at the same speed
    * @param runInSds how far a run lies off at each speed by itself, standard deviation in those of
-     *     one firing
+   *     one firing
    * @param wholeRunInSds how far it lies off at all speeds together, likewise
    * @param warmUpStops how slow the very first firing of the run is
    * @param warmUpFirings after so many firings a third of that is left
@@ -47,8 +47,7 @@ final class DrawnRuns {
     static final Law INDEPENDENT = new Law(0, 0, 0, 0, 1, 0);
 
     Law alike(double correlation) {
-      return new Law(
-          correlation, runInSds, wholeRunInSds, warmUpStops, warmUpFirings, creepStops);
+      return new Law(correlation, runInSds, wholeRunInSds, warmUpStops, warmUpFirings, creepStops);
     }
 
     Law runs(double inSds) {
@@ -99,8 +98,7 @@ final class DrawnRuns {
       double last = 0;
       for (int i = 0; i < firings; i++) {
         double fresh = normal();
-        last =
-            i == 0 ? fresh : law.alike * last + Math.sqrt(1 - law.alike * law.alike) * fresh;
+        last = i == 0 ? fresh : law.alike * last + Math.sqrt(1 - law.alike * law.alike) * fresh;
         errors[speed][i] =
             sd[speed] * (last + off)
                 + law.warmUpStops * Math.exp(-fired / law.warmUpFirings)

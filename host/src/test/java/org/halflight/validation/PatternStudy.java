@@ -59,9 +59,7 @@ final class PatternStudy {
       List<SpeedSummary> all = new ArrayList<>();
       for (int i = 0; i < speeds; i++) {
         double off =
-            this == WEAK_MAIN_SPRING
-                ? 0.2
-                : this == DRAG ? 0.30 - 0.18 * i / (speeds - 1) : 0;
+            this == WEAK_MAIN_SPRING ? 0.2 : this == DRAG ? 0.30 - 0.18 * i / (speeds - 1) : 0;
         double[] own = Arrays.stream(errors[i]).map(error -> error + off).toArray();
         boolean top = i >= speeds - 2;
         Map<Outcome, Integer> others = new EnumMap<>(Outcome.class);

@@ -271,7 +271,8 @@ class RunComparisonTest {
                 RunComparison.of(
                     dial(Fired.asFound(), 1, 0.0, 0.1, 3).run(),
                     dial(Fired.asLeft(), 2, 0.05, 0.1, 3).run())));
-    assertThat(three).containsPattern("6 firings of each speed would show changes \\d\\d % smaller");
+    assertThat(three)
+        .containsPattern("6 firings of each speed would show changes \\d\\d % smaller");
     String ten =
         String.join(
             " ",
@@ -310,7 +311,8 @@ class RunComparisonTest {
     // All of one above all of the other: 2 / (12 choose 6).
     assertThat(speed.rankTest().get().p()).isCloseTo(2 / 924.0, within(1e-12));
     assertThat(speed.rankShift().get().shift()).isCloseTo(0.4, within(0.03));
-    assertThat(ComparisonWords.speed(speed).get(1)).startsWith("The rank test, which takes all firings as independent, says so too");
+    assertThat(ComparisonWords.speed(speed).get(1))
+        .startsWith("The rank test, which takes all firings as independent, says so too");
   }
 
   @Test
