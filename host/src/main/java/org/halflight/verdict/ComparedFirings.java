@@ -12,7 +12,7 @@ import org.halflight.stats.SharedScatter;
 /**
  * The firings of one speed that two runs are compared by. Of unequal numbers the first of each
  * count, because errors creep and warm up: later firings of one run have no partner in the other.
- * The same holds for repeated runs.
+ * Of repeated runs as many count as both sides have.
  *
  * @param speed the marked speed
  * @param before errors of the earlier run, in stops; of repeated runs, each by itself
@@ -28,10 +28,13 @@ record ComparedFirings(MarkedSpeed speed, List<Sample> before, List<Sample> afte
       SpeedSummary before, RunsBehind behindBefore, SpeedSummary after, RunsBehind behindAfter) {
     List<Sample> all = behindBefore.at(before);
     List<Sample> others = behindAfter.at(after);
+    int runs = Math.min(all.size(), others.size());
+    // The first of the earlier runs and the last of the later ones: as left holds once it is dry.
+    others = others.subList(others.size() - runs, others.size());
     double between = Stops.between(after.referenceSeconds(), before.referenceSeconds());
     List<Sample> first = new ArrayList<>();
     List<Sample> second = new ArrayList<>();
-    for (int i = 0; i < Math.min(all.size(), others.size()); i++) {
+    for (int i = 0; i < runs; i++) {
       int firings = Math.min(all.get(i).n(), others.get(i).n());
       if (firings >= MeanShift.LEAST) {
         first.add(all.get(i).first(firings));

@@ -1,12 +1,14 @@
 package org.halflight.verdict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.DoubleStream;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -21,6 +23,9 @@ import org.halflight.stats.Sample;
  *     where there was one run, or nobody knows
  */
 public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeats) {
+  /** Fewer firings of a speed than this repeat no run. */
+  static final int LEAST_FIRINGS = 3;
+
   /** Nothing is known of it. */
   public static final RunsBehind UNKNOWN = new RunsBehind(Set.of(), List.of());
 
@@ -75,14 +80,28 @@ public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeat
     return !rigs.isEmpty() && !other.rigs.isEmpty() && all.size() > 1;
   }
 
-  /** The errors of a speed, run by run; all together where the run was not repeated. */
+  /**
+   * The errors of a speed, run by run; all together where the run was not repeated. Fewer than
+   * {@value #LEAST_FIRINGS} firings are no run of their own: somebody has fired on.
+   */
   List<Sample> at(SpeedSummary speed) {
-    List<Sample> runs =
-        repeats.stream()
-            .map(run -> run.getOrDefault(speed.speed(), Sample.of()))
-            .filter(errors -> errors.n() > 0)
-            .toList();
-    return runs.isEmpty() ? List.of(speed.errors()) : runs;
+    List<Sample> runs = new ArrayList<>();
+    for (Map<MarkedSpeed, Sample> run : repeats) {
+      Sample errors = run.getOrDefault(speed.speed(), Sample.of());
+      int last = runs.size() - 1;
+      if (last >= 0 && Math.min(errors.n(), runs.get(last).n()) < LEAST_FIRINGS) {
+        runs.set(last, joined(runs.get(last), errors));
+      } else {
+        runs.add(errors);
+      }
+    }
+    return runs.size() < 2 ? List.of(speed.errors()) : runs;
+  }
+
+  private static Sample joined(Sample first, Sample second) {
+    return Sample.of(
+        DoubleStream.concat(Arrays.stream(first.values()), Arrays.stream(second.values()))
+            .toArray());
   }
 
   /**

@@ -116,13 +116,13 @@ public final class ComparisonWords {
       lines.add(String.join(" ", own));
     }
     lines.addAll(open);
-    more(runs).ifPresent(lines::add);
+    advice(runs).ifPresent(lines::add);
     lines.add(Words.say(runs.byRepeatedRuns() ? "compare.chance.repeated" : "compare.chance"));
     return lines;
   }
 
   /** Whether more firings or another run would show more, where a speed's change is open. */
-  private static Optional<String> more(RunComparison runs) {
+  public static Optional<String> advice(RunComparison runs) {
     OptionalInt fewest =
         runs.speeds().stream()
             .filter(speed -> speed.finding() == ShiftFinding.NO_EVIDENCE)

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.bench.BenchFold;
@@ -12,6 +13,7 @@ import org.halflight.bench.SessionFile;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.Tolerance;
+import org.halflight.stats.Sample;
 import org.junit.jupiter.api.Test;
 
 class RunsBehindTest {
@@ -46,12 +48,51 @@ class RunsBehindTest {
     RunsBehind behind = summary(thrice).behind();
     assertThat(behind.repeats()).hasSize(3);
     for (SpeedSummary speed : once.speeds()) {
-      if (speed.errors().n() > 0) {
+      if (speed.errors().n() >= RunsBehind.LEAST_FIRINGS) {
         assertThat(behind.at(speed))
             .hasSize(3)
             .allSatisfy(run -> assertThat(run.values()).isEqualTo(speed.errors().values()));
       }
     }
+  }
+
+  @Test
+  void aFewFiringsMoreAreNoRunOfTheirOwn() {
+    SpeedSummary speed = Fired.asFound().at("1/60", 1, 2, 3, 4, 5, 6).run().speeds().get(0);
+    RunsBehind behind =
+        new RunsBehind(
+            Set.of(),
+            List.of(
+                Map.of(speed.speed(), Sample.of(1, 2)),
+                Map.of(speed.speed(), Sample.of(3)),
+                Map.of(),
+                Map.of(speed.speed(), Sample.of(4, 5, 6))));
+    assertThat(behind.at(speed))
+        .extracting(run -> run.values().length)
+        .containsExactly(3, 3);
+    RunsBehind once =
+        new RunsBehind(
+            Set.of(),
+            List.of(
+                Map.of(speed.speed(), Sample.of(1, 2, 3, 4, 5)),
+                Map.of(speed.speed(), Sample.of(6))));
+    assertThat(once.at(speed)).containsExactly(speed.errors());
+  }
+
+  @Test
+  void ofRepeatedRunsTheFirstBeforeAndTheLastAfterAreCompared() {
+    RunSummary found = Fired.asFound().at("1/60", 1, 2, 3).run();
+    RunSummary left = Fired.asLeft().at("1/60", 1, 2, 3, 4, 5, 6).run();
+    RunsBehind twice =
+        new RunsBehind(
+            Set.of(),
+            List.of(
+                Map.of(left.speeds().get(0).speed(), Sample.of(1, 2, 3)),
+                Map.of(left.speeds().get(0).speed(), Sample.of(4, 5, 6))));
+    SpeedComparison speed =
+        RunComparison.of(found, new RunSummary(left.phase(), left.speeds(), twice)).speeds().get(0);
+    assertThat(speed.compared()).isEqualTo(3);
+    assertThat(speed.meanAfter().orElseThrow()).isEqualTo(5);
   }
 
   @Test
