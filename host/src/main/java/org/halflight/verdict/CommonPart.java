@@ -84,7 +84,7 @@ public record CommonPart(
   private static CommonPart mean(List<Estimate> together, List<MarkedSpeed> apart) {
     Estimate most =
         together.stream().max(Comparator.comparingDouble(s -> Math.abs(s.stops()))).orElseThrow();
-    List<Estimate> rest = together.stream().filter(speed -> speed != most).toList();
+    List<Estimate> rest = together.stream().filter(speed -> !speed.equals(most)).toList();
     double n = rest.size();
     double sum = 0;
     double scatter = 0;

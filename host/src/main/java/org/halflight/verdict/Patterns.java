@@ -45,9 +45,10 @@ public final class Patterns {
     List<SpeedSummary> speeds = run.speeds();
     List<Sign> signs = signs(run);
     List<SpeedSummary> timed = speeds.stream().filter(Patterns::isKnown).toList();
-    SpeedSummary last = speeds.isEmpty() ? null : speeds.get(speeds.size() - 1);
     List<SpeedSummary> off =
-        timed.stream().filter(s -> isOff(s, 1, s == last) || isOff(s, -1, s == last)).toList();
+        timed.stream()
+            .filter(s -> isOff(s, 1, isTop(s, speeds)) || isOff(s, -1, isTop(s, speeds)))
+            .toList();
     if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count() < CommonPart.LEAST_SPEEDS) {
       return pattern(Kind.TOO_LITTLE, List.of(), timed, signs);
     }
@@ -65,7 +66,7 @@ public final class Patterns {
     }
     if (off.size() == 1) {
       SpeedSummary one = off.get(0);
-      boolean top = one == last && isLong(one);
+      boolean top = isTop(one, speeds) && isLong(one);
       return pattern(top ? Kind.TOP_SLOW : Kind.ONE_ALONE, off, timed, signs);
     }
     long slow = timed.stream().filter(s -> SlowSpeedTrain.governs(s.speed())).count();
@@ -74,6 +75,10 @@ public final class Patterns {
             && 2L * off.size() >= slow
             && slow < timed.size();
     return pattern(half ? Kind.SLOW_SPEEDS : Kind.SOME_SPEEDS, off, timed, signs);
+  }
+
+  private static boolean isTop(SpeedSummary speed, List<SpeedSummary> speeds) {
+    return speed.speed().equals(speeds.get(speeds.size() - 1).speed());
   }
 
   private static boolean isKnown(SpeedSummary speed) {
@@ -90,9 +95,9 @@ public final class Patterns {
 
   /** Beyond its tolerance, or surely off by more than is usual. */
   private static boolean isOff(SpeedSummary speed, int side, boolean top) {
-    return speed.placement() == (side > 0 ? Placement.SLOW : Placement.FAST)
-        || side * speed.meanStops().orElse(0) >= (top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS)
-            && isShown(speed, side);
+    double noticeable = top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS;
+    boolean beyond = speed.placement() == (side > 0 ? Placement.SLOW : Placement.FAST);
+    return beyond || (side * speed.meanStops().orElse(0) >= noticeable && isShown(speed, side));
   }
 
   /** Off to one side by half of what is noticeable or more: enough beside speeds that are off. */
