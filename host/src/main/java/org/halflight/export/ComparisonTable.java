@@ -47,7 +47,8 @@ public final class ComparisonTable {
           "scatter_p",
           "scatter_adjusted_p",
           "scatter_finding",
-          "threefold_scatter_firings");
+          "threefold_scatter_firings",
+          "firings_compared");
 
   private static final int SCATTER_FROM = 20;
 
@@ -93,6 +94,7 @@ public final class ComparisonTable {
     row.addAll(scatter(speed.scatter()));
     OptionalInt wanted = speed.power().scatterFirings();
     row.add(wanted.isPresent() ? String.valueOf(wanted.getAsInt()) : "");
+    row.add(String.valueOf(speed.compared()));
     return row;
   }
 

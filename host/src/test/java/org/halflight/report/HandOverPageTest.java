@@ -142,7 +142,7 @@ class HandOverPageTest {
         .contains("Shutter of Invented camera")
         .contains("Serial number INV 20 114")
         .contains("Job number J-0420")
-        .contains("this points to the slow-speed train")
+        .contains("stop slow; the means of the others are")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
         .contains("As left, all 10 speeds that were fired are within tolerance.")
         .contains("Slow-speed train taken out, rinsed, dried")
@@ -210,7 +210,7 @@ class HandOverPageTest {
     assertThat(text)
         .contains("In short \u2013 As found, 1 s: 5 of 5 stuck open.")
         .contains("Of all releases: stuck open in 9 of 50 before and in 1 of 51 after")
-        .contains("run 1.00 stop slow or hang, while the fast speeds are sound")
+        .contains("1/2 and 1/4 run 1.00 stop slow; the means of the others are 0.05 stop slow.")
         .contains("'None found' does not mean unchanged")
         .contains("It hung open or did not open.");
     // Most of what the fast speeds show is no shift at all, so the dial as a whole did not move.

@@ -42,11 +42,12 @@ class ValidationTest {
 
   @Test
   void thePowerThatIsStatedIsThere() {
-    double stated = 0.02 * new FindingPower(DIAL.size() + 1, DIAL.size()).shiftInSds(10);
     ShiftPowerRuns runs =
         new ShiftPowerRuns(InventedShutters.soundLeaf(DIAL, Validation.SEED), FAST, 10, 300);
+    // These firings are independent of one another, and what is stated leaves room for others.
+    double stated = 0.02 * new FindingPower(DIAL.size() + 1, DIAL.size()).shiftInSds(10);
     assertThat(runs.part(stated, ShiftFinding.CHANGED, ShiftFinding.CHANGED_BY_LITTLE))
-        .isBetween(0.7, 0.9);
+        .isGreaterThan(0.8);
     // A true change of a tenth of a stop may be called less in one case of twenty.
     assertThat(runs.part(0.1, ShiftFinding.LESS_THAN_A_TENTH, ShiftFinding.CHANGED_BY_LITTLE))
         .isLessThan(0.1);

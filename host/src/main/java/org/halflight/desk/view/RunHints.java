@@ -39,6 +39,7 @@ final class RunHints {
               conditions(view, firings, Phase.AS_LEFT));
       List<String> sentences = new ArrayList<>(ComparisonWords.warnings(comparison));
       sentences.addAll(ComparisonWords.summary(comparison));
+      ComparisonWords.advice(comparison).ifPresent(sentences::add);
       return sentences;
     }
     return run(runs, phase)
