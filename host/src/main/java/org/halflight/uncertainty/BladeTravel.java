@@ -55,6 +55,11 @@ public record BladeTravel(
                         timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR)))));
   }
 
+  /** The same where the rule of two levels is exact. */
+  BladeTravel withoutRule() {
+    return new BladeTravel(rampSeconds, unlikeSeconds, 0, roundRampSeconds);
+  }
+
   private static double mean(
       List<LeafExposure.Timed> timed, ToDoubleFunction<LeafExposure.Timed> figure) {
     return timed.stream().mapToDouble(figure).average().orElseThrow();
