@@ -69,7 +69,7 @@ record SlotPass(
           middle,
           levels.effectiveSeconds(timed, rate, 1, 1),
           ramp,
-          !timed.flags().contains(LeafExposure.Flag.MAY_NOT_OPEN_FULLY),
+          timed.countsAsFullyOpen(),
           Optional.of(timed));
     }
     double middle = (rate.seconds(firing.firstTicks()) + rate.seconds(firing.lastTicks())) / 2;

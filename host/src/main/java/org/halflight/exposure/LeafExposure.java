@@ -202,6 +202,16 @@ public sealed interface LeafExposure {
       return flags.contains(Flag.LIGHT_APART);
     }
 
+    /**
+     * Whether both opening laws, or the light curve, say that it opened fully. A blade that brakes
+     * hard may not have all the same: see {@link Flag#MAY_NOT_OPEN_FULLY}.
+     */
+    public boolean countsAsFullyOpen() {
+      return !flags.contains(Flag.MAY_NOT_OPEN_FULLY)
+          || fullyOpenSeconds.least()
+              > LeafExposureMethod.FULLY_OPEN_GUARD_SHARE * widthLowSeconds;
+    }
+
     /** The stop table that this firing predicts. */
     public StopTable stopTable() {
       return new StopTable(totalSeconds, ByLaw.of(this::openingPlusClosingSeconds));

@@ -68,6 +68,11 @@ public record BladeTravel(
         rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, seconds);
   }
 
+  /** The same where the rule of two levels is exact. */
+  BladeTravel withoutRule() {
+    return new BladeTravel(rampSeconds, unlikeSeconds, 0, roundRampSeconds);
+  }
+
   private static double mean(
       List<LeafExposure.Timed> timed, ToDoubleFunction<LeafExposure.Timed> figure) {
     return timed.stream().mapToDouble(figure).average().orElseThrow();

@@ -7,7 +7,9 @@ import org.halflight.calibration.DiscReading;
 
 /**
  * What a slotted disc says of a rig, against what the rig states of itself. The clock is left out:
- * a slot is a part of a turn that the same clock measured.
+ * a slot is a part of a turn that the same clock measured. So is the error of the two-level rule:
+ * the edge that frees the light covers it again the same way, and the mean of the widths at two
+ * levels that add up to one is then exact for light of any shape. Nor is there a pupil to fill.
  *
  * @param reading of the disc
  * @param calibrated whether what the rig states rests on a profile
@@ -70,7 +72,7 @@ public record DiscComparison(
       UncertaintyBudget budget =
           UncertaintyBudget.of(
               slot.effectiveSeconds(),
-              BladeTravel.of(slot.timed()).orElseThrow(),
+              BladeTravel.of(slot.timed()).orElseThrow().withoutRule(),
               known,
               0,
               slot.timed().size());

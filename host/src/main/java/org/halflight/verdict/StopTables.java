@@ -31,7 +31,7 @@ public final class StopTables {
           && firing.phase().filter(phase::equals).isPresent()
           && firing.shown().isPresent()
           && firing.exposure() instanceof LeafExposure.Timed exposure
-          && !exposure.flags().contains(LeafExposure.Flag.MAY_NOT_OPEN_FULLY)) {
+          && exposure.countsAsFullyOpen()) {
         timed.computeIfAbsent(firing.shown().get(), speed -> new ArrayList<>()).add(exposure);
       }
     }

@@ -57,6 +57,7 @@ class EveryCommandTest {
     USUAL.put("light", List.of("FOLDER"));
     USUAL.put("run", List.of("FOLDER"));
     USUAL.put("leak", List.of("FOLDER"));
+    USUAL.put("panel", List.of("FOLDER"));
     USUAL.put("stops", List.of("FOLDER"));
     USUAL.put("replay", List.of("SESSION"));
     USUAL.put("export", List.of("SESSION", "--firings", "NEW.csv"));

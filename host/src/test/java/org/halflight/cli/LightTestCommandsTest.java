@@ -67,6 +67,17 @@ class LightTestCommandsTest {
     assertThat(folder.resolve("1-stop-scale.png")).isNotEmptyFile();
   }
 
+  /** The invented panel falls by 10 %; readings and lamp leave a little more open. */
+  @Test
+  void thePanelOfThePracticeRigIsLimited() {
+    assertThat(execute("panel", session(), "--practice")).as(printed()).isZero();
+    assertThat(printed())
+        .containsPattern("Light falls by 1[01] % at most from the middle of the lens to its edge")
+        .containsPattern("Times read long by 0\\.[78] % of opening plus closing time at most")
+        .contains("no longer with 20 %")
+        .contains("practice rig: invented shutter, simulated figures");
+  }
+
   @Test
   void badInputIsOneSentence() {
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8,wide")).isEqualTo(1);

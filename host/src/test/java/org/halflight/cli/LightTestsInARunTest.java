@@ -93,6 +93,9 @@ class LightTestsInARunTest {
         public void stop(FNumber number, boolean opening) {}
 
         @Override
+        public void panel(boolean moved) {}
+
+        @Override
         public void isAtRest() {}
 
         @Override

@@ -80,6 +80,41 @@ class ReadingsInRecordTest {
     }
   }
 
+  /** Readings of the panel, and the firing that knows what they limit, come back as they went in. */
+  @Test
+  void theTestOfThePanelComesBackWithItsFirings() {
+    List<BenchEvent> events =
+        BenchScript.events(
+            "R-1",
+            7,
+            script ->
+                script
+                    .begins("2026-11-24T09:00:00Z")
+                    .greets()
+                    .lightIsSet()
+                    .run(LABEL, Phase.AS_LEFT, 9, "1/125")
+                    .tell(panel(What.PANEL_IN_PLACE, 800, 1_000))
+                    .tell(panel(What.PANEL_MOVED, 780, 2_000))
+                    .tell(panel(What.PANEL_IN_PLACE, 800, 3_000))
+                    .fires(8));
+    try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
+      RunId run = record.takeIn(events, "a.session").runs().get(0);
+
+      assertThat(record.readings(run))
+          .extracting(LightReading::what)
+          .containsExactly(What.PANEL_IN_PLACE, What.PANEL_MOVED, What.PANEL_IN_PLACE);
+      assertThat(record.firings(run).get(0).result().profileUse().state())
+          .isEqualTo(
+              BenchFold.replay(events).session().results().get(0).profileUse().state());
+      assertThat(record.firings(run).get(0).result().profileUse().state().panelFall())
+          .isPresent();
+    }
+  }
+
+  private static SessionInput panel(What what, double counts, long ticks) {
+    return new SessionInput.LightRead(LightReading.of(what, "", false, counts, 0.3, 1000, ticks));
+  }
+
   @Test
   void aRecordOfVersionFiveHasItsReadings() throws IOException {
     Path file = folder.resolve("record.sqlite");

@@ -211,6 +211,44 @@ class ProfileInSessionTest {
     assertThat(bench.news(SessionNews.ClocksDisagree.class)).hasSize(2);
   }
 
+  private void read(LightReading.What what, double counts, long ticks) {
+    bench.tell(
+        new SessionInput.LightRead(LightReading.of(what, "", false, counts, 0.3, 1000, ticks)));
+  }
+
+  private OptionalDouble panelFall(int number) {
+    return bench.result(number).profileUse().state().panelFall();
+  }
+
+  /** In place, moved to either side, in place again; firings before the end know nothing of it. */
+  @Test
+  void aFiringKnowsWhatTheTestOfThePanelLimits() {
+    double dark = InventedBench.DARK;
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    bench.fire(EFFECTIVE);
+    read(LightReading.What.PANEL_IN_PLACE, dark + 800, 1);
+    // 5 % less when moved: by hand, 2 times 0.05 over 2.05.
+    read(LightReading.What.PANEL_MOVED, dark + 760, 2);
+    bench.fire(EFFECTIVE);
+    read(LightReading.What.PANEL_MOVED, dark + 780, 3);
+    read(LightReading.What.PANEL_IN_PLACE, dark + 800, 4);
+    bench.fire(EFFECTIVE);
+    assertThat(panelFall(1)).isEmpty();
+    assertThat(panelFall(2)).isEmpty();
+    assertThat(panelFall(3).orElseThrow()).isCloseTo(0.1 / 2.05 + 0.0009, within(5e-5));
+  }
+
+  /** The shutter was not held open: nothing is limited by readings in the dark. */
+  @Test
+  void aPanelTestInTheDarkIsNone() {
+    bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
+    read(LightReading.What.PANEL_IN_PLACE, InventedBench.DARK + 3, 1);
+    read(LightReading.What.PANEL_MOVED, InventedBench.DARK + 3, 2);
+    read(LightReading.What.PANEL_IN_PLACE, InventedBench.DARK + 3, 3);
+    bench.fire(EFFECTIVE);
+    assertThat(panelFall(1)).isEmpty();
+  }
+
   @Test
   void aFiringKnowsTheLightAndWhetherTheRigWasChecked() {
     bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);

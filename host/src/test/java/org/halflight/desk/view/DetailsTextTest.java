@@ -40,12 +40,12 @@ class DetailsTextTest {
     fire(3);
     DetailsText details = DetailsText.of(work.view(), Optional.of(SIXTIETH));
     assertThat(details.title()).contains("1/60");
-    assertThat(details.budget().orElseThrow().rows()).hasSize(8);
+    assertThat(details.budget().orElseThrow().rows()).hasSize(9);
     assertThat(figure(details, "verdict about"))
         .isEqualTo("the usual exposure of this setting (its median)");
     assertThat(figure(details, "firings")).isEqualTo("3, fixed beforehand");
-    assertThat(figure(details, "expanded uncertainty, 95 %")).startsWith("\u00b1").contains("ms");
-    assertThat(figure(details, "probability of conformity")).endsWith("%");
+    assertThat(figure(details, "expanded uncertainty, 95 %")).startsWith("\u2212").contains(" to +").contains("ms");
+    assertThat(figure(details, "probability of conformity, at least")).endsWith("%");
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
     assertThat(details.advice()).startsWith("The largest part is ");
     // A probability stands nowhere else; the share of odd ones is none.
