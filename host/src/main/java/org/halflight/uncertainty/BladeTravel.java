@@ -70,7 +70,8 @@ public record BladeTravel(
 
   /** The same where the rule of two levels is exact. */
   BladeTravel withoutRule() {
-    return new BladeTravel(rampSeconds, unlikeSeconds, 0, roundRampSeconds);
+    return new BladeTravel(
+        rampSeconds, unlikeSeconds, 0, roundRampSeconds, outsideBoundSeconds);
   }
 
   private static double mean(

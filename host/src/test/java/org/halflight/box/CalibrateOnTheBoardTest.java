@@ -193,7 +193,7 @@ class CalibrateOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, bench)) {
       RigProfile before =
           new RigProfile(
-              new ProfiledRig("BOX-0001", "full", "1.0.0"),
+              new ProfiledRig("BOX-0001", "full", "1.1.0"),
               LocalDate.EPOCH,
               new LightRange(8, 780, 780),
               Optional.empty(),
