@@ -26,8 +26,8 @@ import org.halflight.time.TickRate;
  * are early light and rebound. The width at a level is the sum of the time above it within the main
  * opening, gaps left out, which is what the integral over levels asks for.
  *
- * <p><b>All the light.</b> The exposure is the integral of all light, so early light and rebound are
- * in the effective time, whatever their share: within {@link #EXPOSURE_GAP_SECONDS} of the main
+ * <p><b>All the light.</b> The exposure is the integral of all light, so early light and rebound
+ * are in the effective time, whatever their share: within {@link #EXPOSURE_GAP_SECONDS} of the main
  * opening it is one exposure. Light further off is another one, and the firing is flagged for it.
  * Each opening is weighed by the rule of two levels. One that passes the high level without opening
  * fully comes out 7 % short at the worst where it is a triangle of light. One that passes the low
@@ -304,11 +304,7 @@ public final class LeafExposureMethod {
   }
 
   private static NeverFullyOpen neverFullyOpen(
-      List<Opening> openings,
-      List<List<Pulse>> highIn,
-      int main,
-      LevelPair levels,
-      TickRate rate) {
+      List<Opening> openings, List<List<Pulse>> highIn, int main, LevelPair levels, TickRate rate) {
     Opening low = openings.get(main);
     long highTicks = ticks(highIn.get(main));
     double lowest = 0;

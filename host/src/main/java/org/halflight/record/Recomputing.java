@@ -29,8 +29,7 @@ final class Recomputing {
 
   /** Outcomes of a timed exposure that the edges tell, and what was asked for. */
   private static final Set<Outcome> BY_EDGES =
-      EnumSet.of(
-          Outcome.TIMED, Outcome.DOUBLE, Outcome.OPENS_HOLDS_CLOSES, Outcome.DID_NOT_HOLD);
+      EnumSet.of(Outcome.TIMED, Outcome.DOUBLE, Outcome.OPENS_HOLDS_CLOSES, Outcome.DID_NOT_HOLD);
 
   private final Database database;
   private final Optional<CameraId> camera;

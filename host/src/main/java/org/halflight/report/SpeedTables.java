@@ -139,7 +139,8 @@ final class SpeedTables {
     return Words.say(
         speed.isReboundOpen()
             ? "page.verdict.within.reboundOpen"
-            : "page.verdict." + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            : "page.verdict."
+                + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   private static String change(SpeedComparison speed) {

@@ -185,8 +185,7 @@ public final class Sentences {
     double least = ReboundAtSpeed.LEAST_SHARE * main;
     if (rebound.reboundSeconds() > least) {
       sentences.add(
-          Words.say(
-              "speed.rebound", Numbers.time(main), Numbers.time(rebound.reboundSeconds())));
+          Words.say("speed.rebound", Numbers.time(main), Numbers.time(rebound.reboundSeconds())));
     }
     if (rebound.addedSeconds() > least) {
       sentences.add(Words.say("speed.reboundByCurve", Numbers.time(rebound.addedSeconds())));
@@ -261,9 +260,7 @@ public final class Sentences {
   /** The verdict in a word or two: within, outside, too close to call; and why there is none. */
   public static String verdict(SpeedSummary speed) {
     return Words.say(
-        speed.isReboundOpen()
-            ? "verdict.within.reboundOpen"
-            : "verdict." + key(speed.placement()));
+        speed.isReboundOpen() ? "verdict.within.reboundOpen" : "verdict." + key(speed.placement()));
   }
 
   private static String timed(FiringResult firing, String speed) {

@@ -8,7 +8,8 @@ import java.util.List;
  * @param kind what it was
  * @param bootCount start of the board at which it was fired
  * @param edges all of them, by ticks
- * @param effectiveSeconds mean of the times above the two levels, with bounce; 0 where it was not timed
+ * @param effectiveSeconds mean of the times above the two levels, with bounce; 0 where it was not
+ *     timed
  */
 record TrueFiring(Kind kind, long bootCount, List<TrueEdge> edges, double effectiveSeconds) {
   /** What a firing was; the words are those of the tables. */

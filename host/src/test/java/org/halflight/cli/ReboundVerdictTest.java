@@ -40,7 +40,11 @@ class ReboundVerdictTest {
     LightLines lines = new LightLines("speeds=1/125 firings=5 tolerance=1/3");
     for (double scatter : new double[] {-0.02, -0.01, 0, 0.01, 0.02}) {
       // Main opening 0.20 stop slow; a full rebound of 4.4 ms, a triangle of 2.2 ms of light.
-      lines.light(S125 * stops(0.2 + scatter), 1e-3, 1).dark(1.5e-3).light(2.2e-3, 2.2e-3, 1).over();
+      lines
+          .light(S125 * stops(0.2 + scatter), 1e-3, 1)
+          .dark(1.5e-3)
+          .light(2.2e-3, 2.2e-3, 1)
+          .over();
     }
     export(lines);
 

@@ -100,8 +100,7 @@ class LeafExposureMethodTest {
     double base = 4e-3;
     long from = 13 * MS;
     for (Channel channel : new Channel[] {Channel.CENTRE_LOW, Channel.CENTRE_HIGH}) {
-      double level =
-          channel == Channel.CENTRE_LOW ? LevelPair.GAUSS.low() : LevelPair.GAUSS.high();
+      double level = channel == Channel.CENTRE_LOW ? LevelPair.GAUSS.low() : LevelPair.GAUSS.high();
       if (level < peak) {
         long into = RATE.ticks(base / 2 * level / peak);
         pulse(channel, from + into, from + RATE.ticks(base) - into);

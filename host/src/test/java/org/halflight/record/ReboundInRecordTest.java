@@ -19,7 +19,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Light outside the main opening in the record, of this version of the method and of earlier ones. */
+/**
+ * Light outside the main opening in the record, of this version of the method and of earlier ones.
+ */
 class ReboundInRecordTest {
   @TempDir private Path folder;
 
