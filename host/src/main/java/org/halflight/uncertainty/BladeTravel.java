@@ -27,7 +27,8 @@ public record BladeTravel(
   }
 
   public BladeTravel {
-    for (double seconds : new double[] {rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds}) {
+    for (double seconds :
+        new double[] {rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds}) {
       if (!(seconds >= 0 && Double.isFinite(seconds))) {
         throw new IllegalArgumentException("a travel is 0 s or more, not " + seconds);
       }
@@ -50,9 +51,7 @@ public record BladeTravel(
                     mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
                 Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
                 Math.max(
-                    0,
-                    mean(
-                        timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR)))));
+                    0, mean(timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR)))));
   }
 
   /** The same where the rule of two levels is exact. */

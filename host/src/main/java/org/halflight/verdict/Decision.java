@@ -43,8 +43,7 @@ public record Decision(
       DecisionRule rule) {
     Placement placement = placement(meanStops, budget, firings, tolerance, rule);
     double conformity =
-        budget.chanceBetween(
-            -tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
+        budget.chanceBetween(-tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
     OptionalInt further = OptionalInt.of(0);
     if (placement == Placement.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();

@@ -43,7 +43,10 @@ class DetailsTextTest {
     assertThat(details.budget().orElseThrow().rows()).hasSize(9);
     assertThat(figure(details, "verdict about")).isEqualTo("the mean of this setting");
     assertThat(figure(details, "firings")).isEqualTo("3, fixed beforehand");
-    assertThat(figure(details, "expanded uncertainty, 95 %")).startsWith("\u2212").contains(" to +").contains("ms");
+    assertThat(figure(details, "expanded uncertainty, 95 %"))
+        .startsWith("\u2212")
+        .contains(" to +")
+        .contains("ms");
     assertThat(figure(details, "probability of conformity, at least")).endsWith("%");
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
     assertThat(details.advice()).startsWith("The largest part is ");
