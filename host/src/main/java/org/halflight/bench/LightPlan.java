@@ -81,7 +81,8 @@ public record LightPlan(Kind kind, List<Step> steps) {
     return switch (kind) {
       case LEAK -> Check.LEAK;
       case STOPS -> Check.STOPS;
-      case PANEL -> throw new IllegalStateException("the test of the panel is no check of a camera");
+      case PANEL ->
+          throw new IllegalStateException("the test of the panel is no check of a camera");
     };
   }
 

@@ -25,8 +25,8 @@ import org.jfree.data.xy.DefaultXYDataset;
 
 /**
  * What the mean of a speed is uncertain by, part by part, the largest on top: each bar is the share
- * of the part in the mean square of the error, with every bias at its bound. Parts that nobody has measured on this rig are hatched boxes, the
- * others full bars.
+ * of the part in the mean square of the error, with every bias at its bound. Parts that nobody has
+ * measured on this rig are hatched boxes, the others full bars.
  */
 public final class BudgetBars implements Picture {
   /** Key of the data of parts that were measured. */

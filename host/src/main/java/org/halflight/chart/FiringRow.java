@@ -132,10 +132,7 @@ public final class FiringRow implements Picture {
                     ", " + StopsText.percent(data.meanLevel()) + " interval " + StopsText.of(span))
             .orElse("");
     String unsure =
-        data.tolerance()
-            .unsure()
-            .map(zone -> ", unsure zone " + StopsText.around(zone))
-            .orElse("");
+        data.tolerance().unsure().map(zone -> ", unsure zone " + StopsText.around(zone)).orElse("");
     return title() + interval + "; tolerance " + StopsText.of(data.tolerance().span()) + unsure;
   }
 

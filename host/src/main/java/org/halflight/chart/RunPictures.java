@@ -222,8 +222,7 @@ public final class RunPictures {
   }
 
   private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {
-    return new Tolerance(
-        new Span(-tolerance.fastStops(), tolerance.slowStops()), Optional.empty());
+    return new Tolerance(new Span(-tolerance.fastStops(), tolerance.slowStops()), Optional.empty());
   }
 
   private static Optional<Release> release(FiringResult firing, SpeedSummary speed) {

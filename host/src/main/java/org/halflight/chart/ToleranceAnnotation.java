@@ -60,7 +60,13 @@ final class ToleranceAnnotation extends AbstractXYAnnotation {
               for (double limit : new double[] {span.lowStops(), span.highStops()}) {
                 hatch(
                     graphics,
-                    box(plot, area, domain, range, limit + unsure.lowStops(), limit + unsure.highStops()),
+                    box(
+                        plot,
+                        area,
+                        domain,
+                        range,
+                        limit + unsure.lowStops(),
+                        limit + unsure.highStops()),
                     theme);
               }
             });

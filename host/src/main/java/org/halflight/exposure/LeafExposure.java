@@ -208,8 +208,7 @@ public sealed interface LeafExposure {
      */
     public boolean countsAsFullyOpen() {
       return !flags.contains(Flag.MAY_NOT_OPEN_FULLY)
-          || fullyOpenSeconds.least()
-              > LeafExposureMethod.FULLY_OPEN_GUARD_SHARE * widthLowSeconds;
+          || fullyOpenSeconds.least() > LeafExposureMethod.FULLY_OPEN_GUARD_SHARE * widthLowSeconds;
     }
 
     /** The stop table that this firing predicts. */

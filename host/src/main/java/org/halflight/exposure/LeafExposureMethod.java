@@ -43,9 +43,10 @@ import org.halflight.time.TickRate;
  * both laws say so by more than the levels can be wrong, the firing is 'never fully open'. If a
  * blade that brakes by {@code E = 1 - (1 - x)^4} would say so (below 0.719 at the Gauss levels), or
  * it is too close, the firing is timed and flagged: blades that brake and turn round below full
- * light may then read wrong by more than {@link TwoLevelRule#errorShare} allows (6.2 % short to
- * 6.7 % long in a scan of such blades). The light curve, where there is one, tells whether they did. The levels stay
- * fractions of the full light of the set-up; they are never scaled to the peak of the pulse.
+ * light may then read wrong by more than {@link TwoLevelRule#errorShare} allows (6.2 % short to 6.7
+ * % long in a scan of such blades). The light curve, where there is one, tells whether they did.
+ * The levels stay fractions of the full light of the set-up; they are never scaled to the peak of
+ * the pulse.
  *
  * <p>What two levels cannot see: leaves that stop short, above the high level, and dwell there. The
  * light of the plateau, measured by the rig, tells that.

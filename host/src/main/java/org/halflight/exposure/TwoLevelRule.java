@@ -30,8 +30,7 @@ public final class TwoLevelRule {
   private record Share(LevelPair levels, double share) {}
 
   /** The levels in force change when the light is set, and are asked for at each firing. */
-  private static volatile Share lastShare =
-      new Share(LevelPair.GAUSS, worstShare(LevelPair.GAUSS));
+  private static volatile Share lastShare = new Share(LevelPair.GAUSS, worstShare(LevelPair.GAUSS));
 
   private TwoLevelRule() {}
 

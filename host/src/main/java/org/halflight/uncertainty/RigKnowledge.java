@@ -84,8 +84,7 @@ public record RigKnowledge(
           Doubt.within(HYSTERESIS_BOUND, Basis.ALLOWANCE),
           Doubt.within(QUANTISATION_BOUND_SECONDS, Basis.ALLOWANCE),
           Doubt.within(RESONATOR_BOUND, Basis.ALLOWANCE),
-          Doubt.readsLong(
-              PupilLight.readsLongShare(PupilLight.UNTESTED_FALL), Basis.ALLOWANCE));
+          Doubt.readsLong(PupilLight.readsLongShare(PupilLight.UNTESTED_FALL), Basis.ALLOWANCE));
 
   /** No rig at all: the errors of a model are what they are. */
   public static final RigKnowledge NO_RIG =

@@ -112,8 +112,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** The part of {@link #combinedStops} that more firings do not lessen. */
   public double commonStops() {
     return stops(
-        rootOfSquares(
-            rows.stream().filter(row -> row.isCommon() && !row.isBias()).toList()));
+        rootOfSquares(rows.stream().filter(row -> row.isCommon() && !row.isBias()).toList()));
   }
 
   /** By what biases may make the mean read short, all of them together, in seconds. */

@@ -46,8 +46,7 @@ public record Decision(
     int firings = beyond.firings();
     Placement placement = placement(meanStops, budget, beyond, tolerance, rule);
     double conformity =
-        budget.chanceBetween(
-            -tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
+        budget.chanceBetween(-tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
     OptionalInt further = OptionalInt.of(0);
     if (placement == Placement.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();

@@ -94,7 +94,9 @@ record OneExposure(
     return Math.max(guardAboveStops(rule), guardBelowStops(rule));
   }
 
-  /** The chance that the next exposure lies within tolerance; at least this, whatever the biases. */
+  /**
+   * The chance that the next exposure lies within tolerance; at least this, whatever the biases.
+   */
   private double conformity(Tolerance tolerance) {
     return Math.min(conformity(tolerance, shortStops), conformity(tolerance, -longStops));
   }
@@ -127,7 +129,9 @@ record OneExposure(
     if (meanStops + tail - longStops > tolerance.slowStops()) {
       return Placement.SLOW;
     }
-    return meanStops - tail + shortStops < -tolerance.fastStops() ? Placement.FAST : Placement.TOO_CLOSE_TO_CALL;
+    return meanStops - tail + shortStops < -tolerance.fastStops()
+        ? Placement.FAST
+        : Placement.TOO_CLOSE_TO_CALL;
   }
 
   private double widest(double risk) {

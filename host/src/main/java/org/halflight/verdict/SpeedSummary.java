@@ -277,8 +277,7 @@ public record SpeedSummary(
   public OptionalDouble guardStops() {
     OptionalDouble above = guardAboveStops();
     return above.isPresent()
-        ? OptionalDouble.of(
-            Math.max(above.getAsDouble(), guardBelowStops().getAsDouble()))
+        ? OptionalDouble.of(Math.max(above.getAsDouble(), guardBelowStops().getAsDouble()))
         : above;
   }
 

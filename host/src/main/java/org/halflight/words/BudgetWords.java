@@ -87,9 +87,7 @@ public final class BudgetWords {
   /** What the largest part is, whether it was measured, and what would lessen it. */
   public static String improve(UncertaintyBudget budget) {
     BudgetRow largest =
-        budget.rows().stream()
-            .max(Comparator.comparingDouble(budget::share))
-            .orElseThrow();
+        budget.rows().stream().max(Comparator.comparingDouble(budget::share)).orElseThrow();
     return Words.say(
         "budget.improve",
         part(largest),
@@ -133,9 +131,7 @@ public final class BudgetWords {
     figures.add(
         List.of(
             Words.say("details.expanded", Numbers.percent(level)),
-            Words.say(
-                "details.both",
-                times(budget), stops(budget))));
+            Words.say("details.both", times(budget), stops(budget))));
     figures.add(
         figure(
             "guard",
@@ -230,8 +226,7 @@ public final class BudgetWords {
   private static String times(UncertaintyBudget budget) {
     double half = budget.expandedSeconds(SpeedSummary.LEVEL);
     double middle = (budget.readsShortSeconds() - budget.readsLongSeconds()) / 2;
-    return Words.say(
-        "budget.about", Numbers.time(half - middle), Numbers.time(half + middle));
+    return Words.say("budget.about", Numbers.time(half - middle), Numbers.time(half + middle));
   }
 
   private static String degrees(double degrees) {

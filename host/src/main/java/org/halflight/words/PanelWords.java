@@ -31,8 +31,7 @@ public final class PanelWords {
   public static Optional<String> untested(SpeedSummary speed) {
     return speed.untestedPupilStops().isPresent()
         ? Optional.of(
-            Words.say(
-                "speed.pupil", Numbers.signedStops(speed.untestedPupilStops().getAsDouble())))
+            Words.say("speed.pupil", Numbers.signedStops(speed.untestedPupilStops().getAsDouble())))
         : Optional.empty();
   }
 }

@@ -27,9 +27,7 @@ class FullyOpenFamilyTest {
     static Law closed(String name, DoubleUnaryOperator timeTo, double lost, LevelPair levels) {
       return new Law(
           name,
-          new double[] {
-            timeTo.applyAsDouble(levels.low()), timeTo.applyAsDouble(levels.high())
-          },
+          new double[] {timeTo.applyAsDouble(levels.low()), timeTo.applyAsDouble(levels.high())},
           lost);
     }
 
@@ -68,9 +66,7 @@ class FullyOpenFamilyTest {
     List<Law> laws = new ArrayList<>();
     for (double p : new double[] {0.5, 0.7, 1, 1.5, 2, 2.5, 3, 3.5, 4}) {
       laws.add(Law.closed("x^" + p, q -> Math.pow(q, 1 / p), p / (p + 1), levels));
-      laws.add(
-          Law.closed(
-              "1-(1-x)^" + p, q -> 1 - Math.pow(1 - q, 1 / p), 1 / (p + 1), levels));
+      laws.add(Law.closed("1-(1-x)^" + p, q -> 1 - Math.pow(1 - q, 1 / p), 1 / (p + 1), levels));
     }
     laws.add(Law.counted("five blades", FullyOpenFamilyTest::fiveBlades, levels));
     laws.add(Law.counted("five blades, accelerating", x -> fiveBlades(x * x), levels));
@@ -78,7 +74,8 @@ class FullyOpenFamilyTest {
     return laws;
   }
 
-  private static Timed timed(Law up, Law down, double rise, double open, double fall, LevelPair at) {
+  private static Timed timed(
+      Law up, Law down, double rise, double open, double fall, LevelPair at) {
     List<Edge> edges = new ArrayList<>();
     double end = 1e-3 + rise + open + fall;
     for (int k = 0; k < 2; k++) {
@@ -104,8 +101,7 @@ class FullyOpenFamilyTest {
           // 1.5 ms each way and asymmetric ones, at the top speed.
           for (double[] ramps : new double[][] {{1.5e-3, 1.5e-3}, {0.6e-3, 1.4e-3}}) {
             double effective = 1.953e-3;
-            double open =
-                effective - ramps[0] * (1 - up.lost) - ramps[1] * (1 - down.lost);
+            double open = effective - ramps[0] * (1 - up.lost) - ramps[1] * (1 - down.lost);
             if (open < 0) {
               continue;
             }
@@ -132,8 +128,7 @@ class FullyOpenFamilyTest {
   /** An accelerating round hole of 1.5 ms ramps at the top speed: 1.57 % short. */
   @Test
   void anAcceleratingRoundHoleIsWithinTheBoundNow() {
-    Law accelerating =
-        Law.closed("x^4", q -> Math.pow(q, 0.25), 0.8, LevelPair.GAUSS);
+    Law accelerating = Law.closed("x^4", q -> Math.pow(q, 0.25), 0.8, LevelPair.GAUSS);
     double open = 1.953e-3 - 2 * 1.5e-3 * 0.2;
     Timed timed = timed(accelerating, accelerating, 1.5e-3, open, 1.5e-3, LevelPair.GAUSS);
     double error = timed.effectiveSeconds() - 1.953e-3;

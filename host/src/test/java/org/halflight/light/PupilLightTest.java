@@ -68,8 +68,7 @@ class PupilLightTest {
   void aPanelMovedByARadiusTellsItsFall() {
     for (double fall : new double[] {0, 0.05, 0.2, 0.5}) {
       double inPlace = light(fall, 0);
-      PanelTest test =
-          new PanelTest(inPlace, List.of(light(fall, 1), light(fall, -1)), inPlace, 0);
+      PanelTest test = new PanelTest(inPlace, List.of(light(fall, 1), light(fall, -1)), inPlace, 0);
       assertThat(test.fallBound()).as("fall %s", fall).isCloseTo(fall, within(2e-3));
     }
   }
@@ -85,7 +84,6 @@ class PupilLightTest {
         .isCloseTo(2 * 0.1 / 1.9, within(1e-4));
     // Moved right off the lens it limits nothing.
     assertThat(new PanelTest(1000, List.of(0.0), 1000, 50).fallBound()).isLessThanOrEqualTo(1);
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> new PanelTest(1000, List.of(), 1000, 1));
+    assertThatIllegalArgumentException().isThrownBy(() -> new PanelTest(1000, List.of(), 1000, 1));
   }
 }

@@ -80,7 +80,9 @@ class ReadingsInRecordTest {
     }
   }
 
-  /** Readings of the panel, and the firing that knows what they limit, come back as they went in. */
+  /**
+   * Readings of the panel, and the firing that knows what they limit, come back as they went in.
+   */
   @Test
   void theTestOfThePanelComesBackWithItsFirings() {
     List<BenchEvent> events =
@@ -104,10 +106,8 @@ class ReadingsInRecordTest {
           .extracting(LightReading::what)
           .containsExactly(What.PANEL_IN_PLACE, What.PANEL_MOVED, What.PANEL_IN_PLACE);
       assertThat(record.firings(run).get(0).result().profileUse().state())
-          .isEqualTo(
-              BenchFold.replay(events).session().results().get(0).profileUse().state());
-      assertThat(record.firings(run).get(0).result().profileUse().state().panelFall())
-          .isPresent();
+          .isEqualTo(BenchFold.replay(events).session().results().get(0).profileUse().state());
+      assertThat(record.firings(run).get(0).result().profileUse().state().panelFall()).isPresent();
     }
   }
 

@@ -165,11 +165,9 @@ class UncertaintyBudgetTest {
   @Test
   void withFewDegreesOfFreedomStudentsIsShifted() {
     BudgetRow scatter = row(new Doubt(Distribution.NORMAL, 1, 4, Basis.FIRINGS));
-    assertThat(
-            budget(scatter, row(Doubt.bias(0, Basis.ALLOWANCE))).expandedSeconds(0.95))
+    assertThat(budget(scatter, row(Doubt.bias(0, Basis.ALLOWANCE))).expandedSeconds(0.95))
         .isCloseTo(2.776, within(1e-3));
-    assertThat(
-            budget(scatter, row(Doubt.bias(20, Basis.ALLOWANCE))).expandedSeconds(0.95))
+    assertThat(budget(scatter, row(Doubt.bias(20, Basis.ALLOWANCE))).expandedSeconds(0.95))
         .isCloseTo(22.132, within(1e-3));
     double half = budget(scatter, row(Doubt.bias(1, Basis.ALLOWANCE))).expandedSeconds(0.95);
     assertThat(Student.below(half - 1, 4) - Student.below(-half - 1, 4))
@@ -234,8 +232,7 @@ class UncertaintyBudgetTest {
   @Test
   void moreFiringsDoNotLessenTheErrorOfTheRule() {
     BladeTravel travel = new BladeTravel(2e-3, 0.2e-3, 34e-6);
-    UncertaintyBudget five =
-        UncertaintyBudget.of(2e-3, travel, RigKnowledge.UNCALIBRATED, 0.1, 5);
+    UncertaintyBudget five = UncertaintyBudget.of(2e-3, travel, RigKnowledge.UNCALIBRATED, 0.1, 5);
     UncertaintyBudget many = five.withFirings(5, 100);
     assertThat(many.readsShortSeconds()).isEqualTo(34e-6);
     assertThat(many.readsLongSeconds()).isEqualTo(five.readsLongSeconds());

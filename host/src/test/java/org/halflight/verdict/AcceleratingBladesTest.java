@@ -125,8 +125,7 @@ class AcceleratingBladesTest {
   @CsvSource({"1, 0.01", "1/60, 0.01", "1/125, 0.01", "1/250, 0.01", "1/500, 0.01", "1/500, 0.03"})
   void theIntervalHoldsTheTruth(String speed, double scatterStops, @Seed(15) long seed) {
     int sessions = 600;
-    int held =
-        held(MarkedSpeed.parse(speed), scatterStops, sessions, new SplittableRandom(seed));
+    int held = held(MarkedSpeed.parse(speed), scatterStops, sessions, new SplittableRandom(seed));
     // 95 % less three and a half standard deviations of such a share. Drawn as a rectangle within a
     // bound for round holes, the error of the rule left 84, 57 and 17 % at the three fastest.
     assertThat(held / (double) sessions).isGreaterThan(0.95 - 3.5 * 0.0089);
@@ -137,8 +136,7 @@ class AcceleratingBladesTest {
     for (double scatter : new double[] {0.005, 0.01, 0.02, 0.03}) {
       for (String speed : List.of("1", "1/60", "1/125", "1/250", "1/500")) {
         int sessions = Integer.parseInt(args[0]);
-        int held =
-            held(MarkedSpeed.parse(speed), scatter, sessions, new SplittableRandom(15));
+        int held = held(MarkedSpeed.parse(speed), scatter, sessions, new SplittableRandom(15));
         System.out.printf("%s s, scatter %.3f: %.1f %%%n", speed, scatter, 100.0 * held / sessions);
       }
     }

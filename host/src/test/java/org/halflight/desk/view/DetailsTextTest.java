@@ -44,7 +44,10 @@ class DetailsTextTest {
     assertThat(figure(details, "verdict about"))
         .isEqualTo("the usual exposure of this setting (its median)");
     assertThat(figure(details, "firings")).isEqualTo("3, fixed beforehand");
-    assertThat(figure(details, "expanded uncertainty, 95 %")).startsWith("\u2212").contains(" to +").contains("ms");
+    assertThat(figure(details, "expanded uncertainty, 95 %"))
+        .startsWith("\u2212")
+        .contains(" to +")
+        .contains("ms");
     assertThat(figure(details, "probability of conformity, at least")).endsWith("%");
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
     assertThat(details.advice()).startsWith("The largest part is ");
