@@ -111,7 +111,7 @@ public final class BenchDriver implements AutoCloseable {
     if (item instanceof RigFeed.Item.Unanswered given) {
       boolean awaited = commands.unanswered(given.command()) && !ReboundLook.isOne(given.command());
       if (ReboundLook.isOne(given.command())) {
-        rebound.forget();
+        rebound.unanswered();
       }
       return new Happening(Optional.empty(), awaited ? unanswered() : List.of());
     }

@@ -81,6 +81,12 @@ final class ReboundLook {
     }
   }
 
+  /** The command was lost again and again: the rig is left alone until it greets again. */
+  void unanswered() {
+    forget();
+    cannot = true;
+  }
+
   /** The rig may have forgotten what it was asked for, or never heard it. */
   void forget() {
     asked = false;

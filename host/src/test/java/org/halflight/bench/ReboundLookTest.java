@@ -78,6 +78,15 @@ class ReboundLookTest {
   }
 
   @Test
+  void aRigThatNeverAnswersIsLeftAlone() {
+    begin(S250);
+    assertThat(look.next(session)).contains(ASK);
+    look.unanswered();
+
+    assertThat(look.next(session)).isEmpty();
+  }
+
+  @Test
   void aRigThatStartedAnewIsAskedAgain() {
     begin(S250);
     assertThat(look.next(session)).contains(ASK);

@@ -46,7 +46,8 @@ class CurveInRecordTest {
               List.of(
                   part(random, Kind.OPENING, 1_000_000, 256, 255),
                   part(random, Kind.PLATEAU, 5_000_000, 4096, 16_368),
-                  part(random, Kind.CLOSING, 900_000_000_000L, 256, 255)),
+                  part(random, Kind.CLOSING, 900_000_000_000L, 256, 255),
+                  part(random, Kind.TAIL, 900_000_100_000L, 1024, 16_368)),
               random.nextBoolean());
       assertThat(CurveBlob.read(CurveBlob.of(curve, 1_003_000), 1_003_000))
           .as("seed %s turn %s", seed, turn)
