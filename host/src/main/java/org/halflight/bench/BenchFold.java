@@ -243,7 +243,10 @@ public final class BenchFold {
             .placement();
     return placement == Placement.WITHIN
         || placement == Placement.SLOW
-        || placement == Placement.FAST;
+        || placement == Placement.FAST
+        // More firings would not help.
+        || placement == Placement.CHECK_RIG
+        || placement == Placement.FULL_LIGHT_AGAIN;
   }
 
   private void tell(SessionInput input, List<SessionNews> news) {

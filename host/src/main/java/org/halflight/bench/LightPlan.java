@@ -32,7 +32,9 @@ public record LightPlan(Kind kind, List<Step> steps) {
     /** Light that passes the shut blades. */
     LEAK,
     /** The stops against their markings. */
-    STOPS
+    STOPS,
+    /** Full light, to see whether it is still what it was. */
+    FULL
   }
 
   /**
@@ -70,9 +72,13 @@ public record LightPlan(Kind kind, List<Step> steps) {
     };
   }
 
-  /** The check that asks for it. */
-  public Check check() {
-    return kind == Kind.LEAK ? Check.LEAK : Check.STOPS;
+  /** The check that asks for it; a run asks for no full light. */
+  public Optional<Check> check() {
+    return switch (kind) {
+      case LEAK -> Optional.of(Check.LEAK);
+      case STOPS -> Optional.of(Check.STOPS);
+      case FULL -> Optional.empty();
+    };
   }
 
   /**
@@ -83,6 +89,9 @@ public record LightPlan(Kind kind, List<Step> steps) {
    * @param run counts from 1; 0 before one was begun
    */
   public Optional<Tried> found(List<LightReading> readings, List<RunSetup> runs, int run) {
+    if (kind == Kind.FULL) {
+      return Optional.empty();
+    }
     return Everyday.of(List.of(), readings, runs).stream()
         .filter(tried -> tried.run() == run)
         .filter(
@@ -98,6 +107,12 @@ public record LightPlan(Kind kind, List<Step> steps) {
             new Step(Words.say("leak.ask.covered"), What.LAMP_COVERED, "", false, true),
             new Step(Words.say("leak.ask.uncocked"), What.SHUT_UNCOCKED, "", false, false),
             new Step(Words.say("leak.ask.cocked"), What.SHUT_COCKED, "", false, false)));
+  }
+
+  /** The shutter held open at the stop at which the light was set. */
+  public static LightPlan full() {
+    return new LightPlan(
+        Kind.FULL, List.of(new Step(Words.say("full.ask"), What.FULL, "", false, true)));
   }
 
   /**

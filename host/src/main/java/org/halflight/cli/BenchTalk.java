@@ -200,11 +200,24 @@ final class BenchTalk {
       case "r" -> tell(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
       case "u" -> tell(driver.undo());
       case "y" -> tell(driver.redo());
+      case "g" -> measureFullLight();
       case "c" -> tell(driver.tell(new SessionInput.ClosedByHand()));
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
       default -> terminal.say(Words.say("run.keys"));
+    }
+  }
+
+  /** Full light again: what firings wait for whose light stayed below it. */
+  private void measureFullLight() {
+    ReadingTalk.End end = ReadingTalk.lead(LightPlan.full(), driver, terminal, hand.light());
+    stopped |= end == ReadingTalk.End.STOPPED;
+    if (!stopped) {
+      if (!hand.works()) {
+        terminal.say(Words.say("reading.letClose"));
+      }
+      waitForQuiet();
     }
   }
 

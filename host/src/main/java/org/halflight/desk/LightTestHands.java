@@ -11,6 +11,7 @@ import org.halflight.desk.view.LightTestModel;
 import org.halflight.desk.view.Said;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
+import org.halflight.exposure.LightLevels;
 import org.halflight.job.CheckState;
 import org.halflight.session.Check;
 import org.halflight.session.LightReading;
@@ -84,6 +85,22 @@ final class LightTestHands {
       begin(LightPlan.stops(LightPlan.numbers(stops)));
     } catch (Trouble noStops) {
       model.says(noStops.getMessage());
+    }
+  }
+
+  /**
+   * Measures full light again. Where the shutter is held open already, it is read at once; else
+   * that is asked for.
+   */
+  void fullLight() {
+    if (isUnderWay()) {
+      return;
+    }
+    boolean open = session().seesLight();
+    begin(LightPlan.full());
+    changed = true;
+    if (open && isUnderWay()) {
+      done();
     }
   }
 
@@ -184,7 +201,9 @@ final class LightTestHands {
     camera.ifPresent(ModelCamera::isAtRest);
     driver.endReadings();
     Optional<Tried> came = model.ends(session().readings(), session().runs(), session().run());
-    boolean asked = session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
+    boolean asked =
+        check.isPresent()
+            && session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
     if (toItsEnd && asked && (askedBy.isPresent() || came.isPresent())) {
       ended = check.map(SessionInput.LightTestEnds::new);
     }
@@ -254,14 +273,29 @@ final class LightTestHands {
   }
 
   private void read(LightReading reading) {
-    boolean opens = model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP;
+    boolean full = reading.what() == LightReading.What.FULL;
+    boolean opens =
+        full
+            || (model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP);
     double dark = session().light().map(light -> light.darkCounts()).orElse(0.0);
     if (opens && reading.counts() - dark < StopScale.LEAST_COUNTS) {
       model.again(Words.say("desk.tried.notOpen"));
+    } else if (full) {
+      String words =
+          Words.say("desk.test.letClose", fullLight(reading, session().light().orElseThrow()));
+      end(true);
+      model.says(words);
+      found = Optional.of(new Said(Said.Kind.NEWS, words));
     } else if (!model.wasRead(
         NewsSentences.of(new SessionNews.LightWasRead(reading)).orElseThrow())) {
       end(true);
     }
+  }
+
+  private static String fullLight(LightReading reading, LightLevels set) {
+    double share =
+        (reading.counts() - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
+    return NewsSentences.of(new SessionNews.FullLightRead(share)).orElseThrow();
   }
 
   private Session session() {

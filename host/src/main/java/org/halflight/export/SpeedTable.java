@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -57,7 +59,8 @@ public final class SpeedTable {
           "conformity",
           "decision_rule",
           "rig_calibrated",
-          "decided_on");
+          "decided_on",
+          "decided_by");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -120,7 +123,10 @@ public final class SpeedTable {
             speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
             DecisionRule.WORDS.word(speed.judging().rule()),
             speed.judging().rig().isCalibrated() ? "yes" : "no",
-            Measurand.WORDS.word(speed.judging().measurand())));
+            Measurand.WORDS.word(speed.judging().measurand()),
+            speed.deciding().kinds().stream()
+                .map(DecidedBy.WORDS::word)
+                .collect(Collectors.joining(" "))));
     return List.copyOf(row);
   }
 

@@ -30,7 +30,8 @@ final class Migrations {
               resource("4.sql"),
               resource("5.sql"),
               resource("6.sql"),
-              resource("7.sql")));
+              resource("7.sql"),
+              resource("8.sql")));
 
   /** From this version on every row and the form itself bear check sums. */
   static final int SEALED_FROM = 7;

@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
-import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposure.Flag;
 import org.halflight.exposure.LeafExposure.NeverFullyOpen;
@@ -16,6 +15,7 @@ import org.halflight.exposure.LeafExposure.Reason;
 import org.halflight.exposure.LeafExposure.StuckOpen;
 import org.halflight.exposure.LeafExposure.Timed;
 import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.Outcome;
 import org.halflight.signal.Firing;
 
@@ -28,7 +28,7 @@ final class ResultRows {
       long firingId,
       Outcome outcome,
       LeafExposure exposure,
-      Optional<CurveExposure> curve,
+      Optional<FiringCurve> curve,
       OptionalDouble errorStops,
       int methodVersion)
       throws SQLException {
@@ -62,7 +62,8 @@ final class ResultRows {
           .set("reason", Reason.WORDS, unusable.reason())
           .set("reason_damage", Word.inOrder(Firing.Damage.WORDS, unusable.damage()));
     }
-    CurveColumns.setFigures(columns, curve);
+    CurveColumns.setFigures(columns, curve.flatMap(FiringCurve::exposure));
+    CurveColumns.setDecided(columns, curve.flatMap(FiringCurve::decided));
     columns.replace(connection, "firing_result");
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Source;
@@ -40,7 +41,9 @@ final class PageText {
           "FAST", "fast",
           "TOO_CLOSE_TO_CALL", "tooClose",
           "FEWER_THAN_PLANNED", "fewer",
-          "TOO_FEW", "tooFew");
+          "TOO_FEW", "tooFew",
+          "CHECK_RIG", "checkRig",
+          "FULL_LIGHT_AGAIN", "fullLightAgain");
 
   private final PageInput input;
   private final Optional<RunComparison> comparison;
@@ -137,7 +140,9 @@ final class PageText {
             Placement.FAST,
             Placement.TOO_CLOSE_TO_CALL,
             Placement.FEWER_THAN_PLANNED,
-            Placement.TOO_FEW)) {
+            Placement.TOO_FEW,
+            Placement.CHECK_RIG,
+            Placement.FULL_LIGHT_AGAIN)) {
       List<MarkedSpeed> those =
           speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
       if (!those.isEmpty()) {
@@ -172,6 +177,7 @@ final class PageText {
     if (input.standing().liveClock()) {
       said.add(Words.say("page.sure.liveClock"));
     }
+    decided(said);
     comparison.ifPresent(runs -> said.addAll(ComparisonWords.warnings(runs)));
     if (comparison.filter(runs -> !runs.speeds().isEmpty()).isPresent()) {
       said.add(Words.say("compare.chance"));
@@ -185,6 +191,23 @@ final class PageText {
       said.add(sentence(input.sourceWords()));
     }
     return said;
+  }
+
+  /** What the times are by, where light curves had a say. */
+  private void decided(List<String> said) {
+    for (RunPart part : parts()) {
+      for (DecidedBy by : List.of(DecidedBy.EDGES_CORRECTED, DecidedBy.CURVE)) {
+        List<MarkedSpeed> those =
+            named(part.run().speeds(), speed -> speed.deciding().count(by) > 0);
+        if (!those.isEmpty()) {
+          said.add(
+              Words.say(
+                  by == DecidedBy.CURVE ? "page.sure.byCurve" : "page.sure.corrected",
+                  Sentences.phase(part.run().phase()),
+                  SpeedNames.of(those, speeds(part))));
+        }
+      }
+    }
   }
 
   /** How it was decided, where that is not the usual way. */

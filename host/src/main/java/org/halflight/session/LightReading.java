@@ -46,7 +46,9 @@ public record LightReading(
     /** The lamp on, the shutter shut and not cocked. */
     SHUT_UNCOCKED,
     /** The shutter held open at a stop. */
-    STOP;
+    STOP,
+    /** The shutter held open as for setting the light: whether full light is still what it was. */
+    FULL;
 
     /** As files store them. */
     public static final StoredWords<What> WORDS =
@@ -58,6 +60,7 @@ public record LightReading(
                   case SHUT_COCKED -> "shut-cocked";
                   case SHUT_UNCOCKED -> "shut-uncocked";
                   case STOP -> "stop";
+                  case FULL -> "full-light";
                 });
   }
 

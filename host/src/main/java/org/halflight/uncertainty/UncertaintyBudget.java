@@ -9,7 +9,7 @@ import org.halflight.stats.WelchSatterthwaite;
  * The uncertainty of the mean effective time of one setting, part by part (JCGM 100:2008).
  *
  * @param effectiveSeconds the mean that it is about
- * @param rows one for each {@link Part}
+ * @param rows one for each {@link Part} that has a share in it
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
@@ -50,9 +50,6 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
             : Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE);
-    Doubt repeatability =
-        new Doubt(
-            Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
     double t = effectiveSeconds;
     return new UncertaintyBudget(
         t,
@@ -68,7 +65,16 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
             BudgetRow.of(Part.QUANTISATION, rig.quantisationSeconds(), 1, t),
             BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
-            BudgetRow.of(Part.REPEATABILITY, repeatability, t * Math.log(2), t)));
+            repeatability(scatterStops, firings, t)));
+  }
+
+  /** The row of the scatter of the firings. */
+  static BudgetRow repeatability(double scatterStops, int firings, double effectiveSeconds) {
+    Doubt doubt =
+        new Doubt(
+            Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
+    return BudgetRow.of(
+        Part.REPEATABILITY, doubt, effectiveSeconds * Math.log(2), effectiveSeconds);
   }
 
   /** Combined standard uncertainty in seconds. */

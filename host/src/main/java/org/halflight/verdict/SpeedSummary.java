@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
@@ -18,6 +19,7 @@ import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.BladeTravel;
+import org.halflight.uncertainty.CurveBudget;
 import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
@@ -37,6 +39,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * @param tolerance that it is held against
  * @param travel of the blades, where it was seen
  * @param judging what is known of the rig, and how it is decided
+ * @param deciding what the times are by
  */
 public record SpeedSummary(
     MarkedSpeed speed,
@@ -50,7 +53,8 @@ public record SpeedSummary(
     OptionalDouble afterRestStops,
     Tolerance tolerance,
     Optional<BladeTravel> travel,
-    Judging judging) {
+    Judging judging,
+    Deciding deciding) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -85,6 +89,36 @@ public record SpeedSummary(
         tolerance,
         Optional.empty(),
         Judging.OF_A_MODEL);
+  }
+
+  /** Times that no light curve had a say in. */
+  public SpeedSummary(
+      MarkedSpeed speed,
+      Reference reference,
+      Phase phase,
+      int tries,
+      Map<Outcome, Integer> outcomes,
+      int rejected,
+      int unusable,
+      Sample errors,
+      OptionalDouble afterRestStops,
+      Tolerance tolerance,
+      Optional<BladeTravel> travel,
+      Judging judging) {
+    this(
+        speed,
+        reference,
+        phase,
+        tries,
+        outcomes,
+        rejected,
+        unusable,
+        errors,
+        afterRestStops,
+        tolerance,
+        travel,
+        judging,
+        Deciding.EDGES_ALONE);
   }
 
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
@@ -130,14 +164,29 @@ public record SpeedSummary(
         Sample.of(errors),
         afterRest,
         tolerance,
-        BladeTravel.of(
-            firings.stream()
-                .filter(FiringResult::isGood)
-                .map(f -> (LeafExposure.Timed) f.exposure())
-                .toList()),
+        travel(firings.stream().filter(FiringResult::isGood).toList()),
         firings.stream().anyMatch(f -> f.isGood() && f.levels().isEmpty())
             ? judging.withLightUnset()
-            : judging);
+            : judging,
+        Deciding.of(firings));
+  }
+
+  /** The travel where blades opened fully, with the doubt of the way that decides. */
+  private static Optional<BladeTravel> travel(List<FiringResult> good) {
+    List<FiringResult> byEdges =
+        good.stream()
+            .filter(f -> f.decidedBy().filter(by -> by != DecidedBy.CURVE).isPresent())
+            .toList();
+    return BladeTravel.of(byEdges.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
+        .map(
+            travel ->
+                travel.withMethodSeconds(
+                    Math.max(
+                        0,
+                        byEdges.stream()
+                            .mapToDouble(f -> f.methodSeconds().orElseThrow())
+                            .average()
+                            .orElseThrow())));
   }
 
   /** How many firings came to an outcome. */
@@ -188,15 +237,24 @@ public record SpeedSummary(
 
   /** All that the mean is uncertain by; empty below two timed firings. */
   public Optional<UncertaintyBudget> budget() {
-    return errors.n() < Sample.LEAST_FOR_SCATTER
-        ? Optional.empty()
-        : Optional.of(
-            UncertaintyBudget.of(
-                meanSeconds().orElseThrow(),
-                travel.orElse(BladeTravel.NONE),
-                judging.rig(),
-                scatterStops().orElseThrow(),
-                errors.n()));
+    if (errors.n() < Sample.LEAST_FOR_SCATTER) {
+      return Optional.empty();
+    }
+    double mean = meanSeconds().orElseThrow();
+    double scatter = scatterStops().orElseThrow();
+    UncertaintyBudget byEdges =
+        UncertaintyBudget.of(
+            mean, travel.orElse(BladeTravel.NONE), judging.rig(), scatter, errors.n());
+    if (deciding.curve().isEmpty()) {
+      return Optional.of(byEdges);
+    }
+    UncertaintyBudget byCurve =
+        CurveBudget.of(mean, deciding.curve().get(), judging.rig(), scatter, errors.n());
+    // Where some firings are by edges and some by their curve, the wider of the two holds.
+    return Optional.of(
+        deciding.isByCurveAlone() || byCurve.combinedSeconds() >= byEdges.combinedSeconds()
+            ? byCurve
+            : byEdges);
   }
 
   /** Half the width of the interval of the mean with the rig in it, in stops. */
@@ -241,6 +299,11 @@ public record SpeedSummary(
         aboutOneExposure()
             ? oneExposure(budget).decide(tolerance, judging.rule())
             : Decision.of(meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
+    Optional<Placement> instead = deciding.instead();
+    if (instead.isPresent()) {
+      return new Decision(
+          instead.get(), decision.guardStops(), decision.conformity(), OptionalInt.empty());
+    }
     return judging.isShort(errors.n())
         ? new Decision(
             Placement.FEWER_THAN_PLANNED,
@@ -266,7 +329,10 @@ public record SpeedSummary(
 
   /** Where what the verdict is about lies against the tolerance. */
   public Placement placement() {
-    return budget().map(this::placement).orElse(Placement.TOO_FEW);
+    return deciding
+        .instead()
+        .or(() -> budget().map(this::placement))
+        .orElse(Placement.TOO_FEW);
   }
 
   private Placement placement(UncertaintyBudget budget) {

@@ -156,6 +156,7 @@ public final class BudgetWords {
           decision.furtherFirings().isPresent()
               ? Words.say("details.further.more", decision.furtherFirings().getAsInt())
               : Words.say("details.further.never", Decision.MOST);
+      case CHECK_RIG, FULL_LIGHT_AGAIN -> Words.say("details.further.noVerdict");
       default -> Words.say("details.further.decided");
     };
   }

@@ -3,10 +3,12 @@ package org.halflight.desk.view;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Setting;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
@@ -104,7 +106,11 @@ public record NumeralsText(
 
   private static NumeralsText provisional(LastFiring.Provisional firing) {
     return firing.exposure() instanceof LeafExposure.Timed timed
-        ? timed(timed, firing.errorStops(), label(firing.shown()), Tone.PROVISIONAL)
+        ? timed(
+            timed.effectiveSeconds(),
+            firing.errorStops(),
+            label(firing.shown()),
+            Tone.PROVISIONAL)
         : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
   }
 
@@ -120,10 +126,12 @@ public record NumeralsText(
         Words.say(
             "outcome."
                 + firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
-    if (firing.exposure() instanceof LeafExposure.Timed timed
-        && firing.effectiveSeconds().isPresent()) {
+    if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
+      note = Words.say("desk.numerals.byCurve", note);
+    }
+    if (firing.effectiveSeconds().isPresent()) {
       return timed(
-          timed,
+          firing.effectiveSeconds().getAsDouble(),
           firing.errorStops(),
           firing.referenceSeconds().isPresent()
               ? Words.say(
@@ -134,6 +142,10 @@ public record NumeralsText(
           firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
     }
     String known = "";
+    Optional<DecidedBy> nothing = firing.decidedBy().filter(by -> !by.givesTime());
+    if (nothing.isPresent()) {
+      outcome = Sentences.decidedBy(nothing.get());
+    }
     if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
       known = Words.say("desk.numerals.atLeast", Numbers.time(stuck.lowestSeconds()));
     } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen never) {
@@ -157,8 +169,7 @@ public record NumeralsText(
   }
 
   private static NumeralsText timed(
-      LeafExposure.Timed timed, OptionalDouble error, String note, Tone tone) {
-    double seconds = timed.effectiveSeconds();
+      double seconds, OptionalDouble error, String note, Tone tone) {
     String fraction = Numbers.fraction(seconds);
     return new NumeralsText(
         fraction.substring(0, fraction.length() - " s".length()),
