@@ -63,6 +63,12 @@ public record EdgesAndCurve(
    */
   static final double CORRECTED_SHARE = 0.01;
 
+  /**
+   * Ramps with fewer readings between the two levels are too short to be corrected by them, and
+   * have hardly any error.
+   */
+  private static final int LEAST_READINGS = 8;
+
   /** The high level is compared where the light rose above it by this part of full light. */
   private static final double CLEARLY_ABOVE = 0.05;
 
@@ -100,6 +106,7 @@ public record EdgesAndCurve(
     if (curve.openedFully() && edges instanceof Timed timed && holds(shape)) {
       boolean corrects =
           shape.ruleErrorSeconds().isPresent()
+              && shape.gapSeconds() >= LEAST_READINGS * readingSeconds()
               && shape.coarseSeconds() <= CORRECTED_SHARE * shape.gapSeconds();
       return Optional.of(
           corrects
@@ -171,6 +178,10 @@ public record EdgesAndCurve(
     double error = Math.abs(shape.ruleErrorSeconds().orElse(0));
     return !shape.dips()
         && error <= RULE_HOLDS_SHARE * shape.gapSeconds() + shape.coarseSeconds();
+  }
+
+  private double readingSeconds() {
+    return rate.seconds(sampled.parts().get(0).periodTicks());
   }
 
   private OptionalDouble apartSeconds(CurveShape shape) {
