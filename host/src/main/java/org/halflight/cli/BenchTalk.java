@@ -33,6 +33,7 @@ final class BenchTalk {
   private final Terminal terminal;
   private final Hand hand;
   private boolean stopped;
+  private boolean readMeanwhile;
   private int saidOpenSeconds;
 
   BenchTalk(BenchDriver driver, Terminal terminal, Hand hand) {
@@ -144,6 +145,9 @@ final class BenchTalk {
         hand.hold(false);
       }
       listen(this::typed);
+      // A firing that came meanwhile was none of the run: the practice camera fires again.
+      waiting &= !readMeanwhile;
+      readMeanwhile = false;
     }
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
@@ -213,6 +217,7 @@ final class BenchTalk {
   private void measureFullLight() {
     ReadingTalk.End end = ReadingTalk.lead(LightPlan.full(), driver, terminal, hand.light());
     stopped |= end == ReadingTalk.End.STOPPED;
+    readMeanwhile = true;
     if (!stopped) {
       if (!hand.works()) {
         terminal.say(Words.say("reading.letClose"));

@@ -89,18 +89,17 @@ final class LightTestHands {
   }
 
   /**
-   * Measures full light again. Where the shutter is held open already, it is read at once; else
-   * that is asked for.
+   * Measures full light again, unless the rig has something else to do. Where the shutter is held
+   * open already, or the model camera does it, it is read at once; else that is asked for.
    */
   void fullLight() {
-    if (isUnderWay()) {
-      return;
-    }
     boolean open = session().seesLight();
-    begin(LightPlan.full());
+    begin(LightPlan.full(), () -> open ? !driver.isSettingLight() : ready.getAsBoolean());
     changed = true;
-    if (open && isUnderWay()) {
+    if (isUnderWay() && (open || camera.isPresent())) {
       done();
+    } else if (!isUnderWay()) {
+      found = Optional.of(new Said(Said.Kind.ATTENTION, model.view().sentence()));
     }
   }
 
@@ -119,12 +118,16 @@ final class LightTestHands {
   }
 
   private void begin(LightPlan plan) {
+    begin(plan, ready);
+  }
+
+  private void begin(LightPlan plan, BooleanSupplier mayBegin) {
     if (isUnderWay()) {
       return;
     }
     if (session().light().isEmpty()) {
       model.says(Words.say("desk.tried.noLight"));
-    } else if (!ready.getAsBoolean()) {
+    } else if (!mayBegin.getAsBoolean()) {
       model.says(Words.say("desk.tried.notNow"));
     } else {
       driver.beginReadings();

@@ -179,6 +179,58 @@ class LightTestsInARunTest {
     assertThat(session.readings()).isEmpty();
   }
 
+  @Test
+  void fullLightIsMeasuredAgainInTheMiddleOfARun() {
+    Session session = run(setup(List.of(), "1/60"), new HalfwayHand());
+
+    assertThat(session.isRunDone()).as(printed()).isTrue();
+    assertThat(printed())
+        .containsSubsequence(
+            "Hold the shutter open, at the stop that the light was set at.",
+            "Full light is 100 % of what was set.");
+    assertThat(session.readings()).isEmpty();
+  }
+
+  /** The practice hand, behind somebody who types a key before the first firing. */
+  private final class HalfwayHand implements Hand {
+    private final Hand hand = new PracticeHand(rig);
+    private boolean typed;
+
+    @Override
+    public void fire(MarkedSpeed shown) {
+      if (!typed) {
+        typed = true;
+        type("g\n");
+      }
+      hand.fire(shown);
+    }
+
+    @Override
+    public void tryOut(Check check) {
+      hand.tryOut(check);
+    }
+
+    @Override
+    public void hold(boolean open) {
+      hand.hold(open);
+    }
+
+    @Override
+    public LightHand light() {
+      return hand.light();
+    }
+
+    @Override
+    public void idle() {
+      hand.idle();
+    }
+
+    @Override
+    public boolean works() {
+      return true;
+    }
+  }
+
   private void type(String words) {
     try {
       keyboard.write(words.getBytes(StandardCharsets.UTF_8));
