@@ -149,6 +149,10 @@ final class BenchTalk {
       waiting &= !readMeanwhile;
       readMeanwhile = false;
     }
+    if (!stopped && session().isFullLightWanted()) {
+      terminal.say(Words.say("run.fullLight"));
+      measureFullLight();
+    }
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));

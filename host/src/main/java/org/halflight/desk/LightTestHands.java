@@ -278,8 +278,7 @@ final class LightTestHands {
   private void read(LightReading reading) {
     boolean full = reading.what() == LightReading.What.FULL;
     boolean opens =
-        full
-            || (model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP);
+        full || (model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP);
     double dark = session().light().map(light -> light.darkCounts()).orElse(0.0);
     if (opens && reading.counts() - dark < StopScale.LEAST_COUNTS) {
       model.again(Words.say("desk.tried.notOpen"));
@@ -296,8 +295,7 @@ final class LightTestHands {
   }
 
   private static String fullLight(LightReading reading, LightLevels set) {
-    double share =
-        (reading.counts() - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
+    double share = (reading.counts() - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
     return NewsSentences.of(new SessionNews.FullLightRead(share)).orElseThrow();
   }
 

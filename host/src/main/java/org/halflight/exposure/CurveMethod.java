@@ -154,7 +154,7 @@ public final class CurveMethod {
   private double beside(Lump main, List<Lump> lumps) {
     double until = points.secondsAt(main.last()) + LATE_LIGHT_SECONDS;
     return lumps.stream()
-        .filter(lump -> lump != main && points.secondsAt(lump.first()) <= until)
+        .filter(lump -> lump.first() != main.first() && points.secondsAt(lump.first()) <= until)
         .mapToDouble(Lump::seconds)
         .sum();
   }

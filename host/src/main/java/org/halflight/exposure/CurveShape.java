@@ -108,14 +108,12 @@ record CurveShape(
             .toArray();
     double[] sorted = IntStream.of(bright).mapToDouble(points::lightAt).sorted().toArray();
     double top = Math.min(1, sorted[(int) (TOP_RANK * (sorted.length - 1))]);
-    int[] full =
-        IntStream.of(bright).filter(i -> points.lightAt(i) >= top - TOP_REACH).toArray();
+    int[] full = IntStream.of(bright).filter(i -> points.lightAt(i) >= top - TOP_REACH).toArray();
     int from = full[0];
     int to = full[full.length - 1];
     double fullSeconds = points.secondsAt(to) - points.secondsAt(from);
     boolean dips =
-        fullSeconds > 0
-            && points.integral(from, to) / fullSeconds < top - CurveMethod.LIGHT_DOUBT;
+        fullSeconds > 0 && points.integral(from, to) / fullSeconds < top - CurveMethod.LIGHT_DOUBT;
     double light =
         points.integral(foot(points, low.first().first(), -1, floor, levels.low()), from)
             + fullSeconds

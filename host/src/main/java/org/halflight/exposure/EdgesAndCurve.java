@@ -122,8 +122,7 @@ public record EdgesAndCurve(
                   apart));
     }
     boolean lightIsKnown =
-        curve.openedFully()
-            || (fullLightAfter.isPresent() && isFull(fullLightAfter.getAsDouble()));
+        curve.openedFully() || (fullLightAfter.isPresent() && isFull(fullLightAfter.getAsDouble()));
     return Optional.of(
         lightIsKnown
             ? new Decided(
@@ -168,16 +167,14 @@ public record EdgesAndCurve(
     double main =
         TwoLevelRule.effectiveSeconds(timed.widthLowSeconds(), timed.widthHighSeconds(), levels);
     double beside =
-        Math.max(
-            timed.effectiveSeconds() - main, curve.effectiveSeconds() - curve.mainSeconds());
+        Math.max(timed.effectiveSeconds() - main, curve.effectiveSeconds() - curve.mainSeconds());
     return main - shape.ruleErrorSeconds().getAsDouble() + Math.max(0, beside);
   }
 
   /** Whether blades that opened fully did so without sticking, and stayed so. */
   private static boolean holds(CurveShape shape) {
     double error = Math.abs(shape.ruleErrorSeconds().orElse(0));
-    return !shape.dips()
-        && error <= RULE_HOLDS_SHARE * shape.gapSeconds() + shape.coarseSeconds();
+    return !shape.dips() && error <= RULE_HOLDS_SHARE * shape.gapSeconds() + shape.coarseSeconds();
   }
 
   private double readingSeconds() {
@@ -185,8 +182,7 @@ public record EdgesAndCurve(
   }
 
   private OptionalDouble apartSeconds(CurveShape shape) {
-    OptionalDouble low =
-        apart(AlternatingLevels.Level.LOW, lowWidthSeconds(), shape.lowSeconds());
+    OptionalDouble low = apart(AlternatingLevels.Level.LOW, lowWidthSeconds(), shape.lowSeconds());
     OptionalDouble high =
         curve.peak() > levels.high() + CLEARLY_ABOVE
             ? apart(AlternatingLevels.Level.HIGH, highWidthSeconds(), shape.highSeconds())

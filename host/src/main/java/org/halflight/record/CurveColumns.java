@@ -90,11 +90,7 @@ final class CurveColumns {
         CurveBlob.read(blob, firstTicks).orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
     return Optional.of(
         new FiringCurve(
-            sampled,
-            light(row),
-            exposure(row),
-            Row.real(row, "full_light_after"),
-            decided(row)));
+            sampled, light(row), exposure(row), Row.real(row, "full_light_after"), decided(row)));
   }
 
   private static Optional<Decided> decided(ResultSet row) throws SQLException {

@@ -343,7 +343,9 @@ final class FiringRows {
         : said;
   }
 
-  /** Full light that was once measured after a firing is not forgotten by a file that knows less. */
+  /**
+   * Full light that was once measured after a firing is not forgotten by a file that knows less.
+   */
   private static FiringResult withFullLightOf(FiringCurve before, FiringResult said) {
     FiringCurve now = said.curve().orElseThrow();
     return now.fullLightAfter().isEmpty() && before.fullLightAfter().isPresent()

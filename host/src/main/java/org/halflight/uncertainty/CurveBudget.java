@@ -31,14 +31,10 @@ public final class CurveBudget {
             BudgetRow.of(Part.LAMP, rig.lamp(), t, t),
             BudgetRow.of(
                 Part.FULL_LIGHT, Doubt.within(curve.fullLightShare(), Basis.SESSION), t, t),
-            BudgetRow.of(
-                Part.WINDOW, Doubt.within(curve.windowSeconds(), Basis.SESSION), 1, t),
+            BudgetRow.of(Part.WINDOW, Doubt.within(curve.windowSeconds(), Basis.SESSION), 1, t),
             BudgetRow.of(Part.NOISE, Doubt.normal(curve.noiseSeconds(), Basis.SESSION), 1, t),
             BudgetRow.of(
-                Part.QUANTISATION,
-                Doubt.within(curve.converterSeconds(), Basis.ALLOWANCE),
-                1,
-                t),
+                Part.QUANTISATION, Doubt.within(curve.converterSeconds(), Basis.ALLOWANCE), 1, t),
             BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
             UncertaintyBudget.repeatability(scatterStops, firings, t)));
   }

@@ -14,7 +14,9 @@ public enum Part {
   HYSTERESIS,
   /** The steps in which edges are stamped, or a light curve is read, in seconds. */
   QUANTISATION,
-  /** Full light as it was measured again after the firings, as a share of it. Of light curves only. */
+  /**
+   * Full light as it was measured again after the firings, as a share of it. Of light curves only.
+   */
   FULL_LIGHT,
   /** Light that the windows of a light curve may have hidden, in seconds. */
   WINDOW,

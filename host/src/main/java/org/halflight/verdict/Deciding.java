@@ -52,9 +52,12 @@ public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> cur
                         curve
                                 .fullLightAfter()
                                 .orElseGet(
-                                    () -> curve.exposure().flatMap(CurveExposure::measured)
-                                        .orElseThrow()
-                                        .peak())
+                                    () ->
+                                        curve
+                                            .exposure()
+                                            .flatMap(CurveExposure::measured)
+                                            .orElseThrow()
+                                            .peak())
                             - 1))
             .max()
             .orElseThrow();

@@ -329,10 +329,7 @@ public record SpeedSummary(
 
   /** Where what the verdict is about lies against the tolerance. */
   public Placement placement() {
-    return deciding
-        .instead()
-        .or(() -> budget().map(this::placement))
-        .orElse(Placement.TOO_FEW);
+    return deciding.instead().or(() -> budget().map(this::placement)).orElse(Placement.TOO_FEW);
   }
 
   private Placement placement(UncertaintyBudget budget) {

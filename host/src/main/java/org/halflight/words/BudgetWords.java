@@ -107,6 +107,9 @@ public final class BudgetWords {
             Words.say("details.measurand." + Sentences.key(speed.judging().measurand()))));
     figures.add(figure("rule", rule(speed)));
     figures.add(figure("verdict", Sentences.verdict(speed)));
+    if (!speed.deciding().kinds().isEmpty()) {
+      figures.add(figure("decidedBy", Sentences.decidedBy(speed)));
+    }
     figures.add(
         figure(
             "tolerance",

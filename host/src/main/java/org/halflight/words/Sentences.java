@@ -163,8 +163,7 @@ public final class Sentences {
             : placed);
     if (speed.deciding().count(DecidedBy.CURVE) > 0) {
       sentences.add(
-          Words.say(
-              "speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
+          Words.say("speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
     }
     if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
@@ -184,11 +183,8 @@ public final class Sentences {
 
   private static String noVerdict(SpeedSummary speed) {
     DecidedBy why =
-        speed.placement() == Placement.CHECK_RIG
-            ? DecidedBy.CHECK_RIG
-            : DecidedBy.FULL_LIGHT_AGAIN;
-    return Words.say(
-        "speed.noVerdict." + key(why), speed.speed(), speed.deciding().count(why));
+        speed.placement() == Placement.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
+    return Words.say("speed.noVerdict." + key(why), speed.speed(), speed.deciding().count(why));
   }
 
   private static String further(Decision open) {
@@ -215,8 +211,7 @@ public final class Sentences {
     }
     if (speed.placement() == Placement.CHECK_RIG
         || speed.placement() == Placement.FULL_LIGHT_AGAIN) {
-      return Words.say(
-          "speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
+      return Words.say("speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
     }
     if (speed.placement() == Placement.FEWER_THAN_PLANNED) {
       return Words.say(

@@ -158,8 +158,7 @@ final class InventedLight {
       last -= 1e-6;
     }
     long period = PERIOD;
-    long from =
-        START + Math.round(first * TICKS) - random.nextInt(PERIOD) - (BEFORE - 1L) * period;
+    long from = START + Math.round(first * TICKS) - random.nextInt(PERIOD) - (BEFORE - 1L) * period;
     long end = START + Math.round(last * TICKS) + AFTER * period;
     long all = (end - from) / period;
     if (all <= WINDOW) {

@@ -75,7 +75,8 @@ class SameLightTest {
             .map(
                 edge ->
                     edge.channel() == channel
-                        ? new Edge(channel, edge.high(), edge.ticks() + (edge.high() ? -half : half))
+                        ? new Edge(
+                            channel, edge.high(), edge.ticks() + (edge.high() ? -half : half))
                         : edge)
             .sorted(java.util.Comparator.comparingLong(Edge::ticks))
             .toList(),
@@ -91,9 +92,12 @@ class SameLightTest {
   }
 
   @ParameterizedTest
-  @ValueSource(doubles = {1, 0.5, 0.25, 1 / 8.0, 1 / 16.0, 1 / 32.0, 1 / 64.0, 1 / 128.0, 1 / 256.0,
-      1 / 512.0})
-  void oneLightIsHardlyEverTakenForTwoAndAFaultOfHalfARampIsFound(double seconds, @Seed(1) long seed) {
+  @ValueSource(
+      doubles = {
+        1, 0.5, 0.25, 1 / 8.0, 1 / 16.0, 1 / 32.0, 1 / 64.0, 1 / 128.0, 1 / 256.0, 1 / 512.0
+      })
+  void oneLightIsHardlyEverTakenForTwoAndAFaultOfHalfARampIsFound(
+      double seconds, @Seed(1) long seed) {
     Random random = new Random(seed);
     int firings = 0;
     int falsely = 0;
@@ -146,8 +150,7 @@ class SameLightTest {
       InventedLight light = draw(1, LAWS.get("smooth"), random);
       Both both = fire(light, LevelPair.GAUSS, 8, 808, 0, random);
       LeafExposure.Timed timed =
-          (LeafExposure.Timed)
-              LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
+          (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
       Measured measured = both.measured();
       double tolerance = timed.methodSeconds() + measured.toleranceSeconds();
       far += Math.abs(timed.effectiveSeconds() - measured.effectiveSeconds()) > tolerance ? 1 : 0;
@@ -171,8 +174,7 @@ class SameLightTest {
           double truth = light.effectiveSeconds();
           Both both = fire(light, LevelPair.GAUSS, 8, 708, 0, random);
           LeafExposure.Timed timed =
-              (LeafExposure.Timed)
-                  LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
+              (LeafExposure.Timed) LeafExposureMethod.measure(both.edges(), LevelPair.GAUSS, RATE);
           double gap = timed.widthLowSeconds() - timed.widthHighSeconds();
           Decided decided = both.decided(OptionalDouble.empty());
           assertThat(decided.by()).as(law.getKey()).isEqualTo(DecidedBy.EDGES_CORRECTED);
@@ -196,13 +198,10 @@ class SameLightTest {
     double open = (1 / 128.0 - dwell * dwell * 1e-3) / dwell;
     InventedLight light =
         new InventedLight(
-            t ->
-                Math.max(
-                    0,
-                    Math.min(
-                        dwell, Math.min(t / 1e-3, (dwell * 2e-3 + open - t) / 1e-3))),
+            t -> Math.max(0, Math.min(dwell, Math.min(t / 1e-3, (dwell * 2e-3 + open - t) / 1e-3))),
             dwell * 2e-3 + open);
-    assertThat(light.effectiveSeconds()).isCloseTo(1 / 128.0, org.assertj.core.api.Assertions.within(2e-6));
+    assertThat(light.effectiveSeconds())
+        .isCloseTo(1 / 128.0, org.assertj.core.api.Assertions.within(2e-6));
     for (int i = 0; i < 20; i++) {
       Both both = fire(light, LevelPair.GAUSS, 8, 808, 0, random);
       Decided waits = both.decided(OptionalDouble.empty());

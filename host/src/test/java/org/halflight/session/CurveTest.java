@@ -268,8 +268,7 @@ class CurveTest {
     FiringResult timed = bench.result(2);
     assertThat(timed.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
     assertThat(timed.decidedBy()).contains(DecidedBy.CURVE);
-    assertThat(timed.effectiveSeconds().getAsDouble())
-        .isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
+    assertThat(timed.effectiveSeconds().getAsDouble()).isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
     assertThat(timed.isGood()).isTrue();
   }
 

@@ -115,8 +115,7 @@ class DwellingBladesTest {
     assertThat(summary.meanStops().getAsDouble()).isCloseTo(0, within(0.01));
     assertThat(summary.deciding().kinds()).containsExactly(DecidedBy.CURVE);
     assertThat(summary.budget().orElseThrow().rows().stream().map(BudgetRow::part))
-        .contains(
-            org.halflight.uncertainty.Part.FULL_LIGHT, org.halflight.uncertainty.Part.WINDOW)
+        .contains(org.halflight.uncertainty.Part.FULL_LIGHT, org.halflight.uncertainty.Part.WINDOW)
         .doesNotContain(org.halflight.uncertainty.Part.METHOD);
     assertThat(summary.expandedStops().getAsDouble()).isBetween(0.01, 0.06);
     assertThat(String.join(" ", Sentences.speed(summary)))
@@ -166,7 +165,6 @@ class DwellingBladesTest {
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.EDGES_CORRECTED);
     assertThat(summary().deciding().kinds())
         .containsExactly(DecidedBy.EDGES_CORRECTED, DecidedBy.CURVE);
-    assertThat(summary().budget().orElseThrow().commonStops())
-        .isGreaterThanOrEqualTo(0.95 * alone);
+    assertThat(summary().budget().orElseThrow().commonStops()).isGreaterThanOrEqualTo(0.95 * alone);
   }
 }

@@ -107,10 +107,7 @@ public record NumeralsText(
   private static NumeralsText provisional(LastFiring.Provisional firing) {
     return firing.exposure() instanceof LeafExposure.Timed timed
         ? timed(
-            timed.effectiveSeconds(),
-            firing.errorStops(),
-            label(firing.shown()),
-            Tone.PROVISIONAL)
+            timed.effectiveSeconds(), firing.errorStops(), label(firing.shown()), Tone.PROVISIONAL)
         : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
   }
 
@@ -168,8 +165,7 @@ public record NumeralsText(
     return words(outcome, known, note, usual);
   }
 
-  private static NumeralsText timed(
-      double seconds, OptionalDouble error, String note, Tone tone) {
+  private static NumeralsText timed(double seconds, OptionalDouble error, String note, Tone tone) {
     String fraction = Numbers.fraction(seconds);
     return new NumeralsText(
         fraction.substring(0, fraction.length() - " s".length()),
