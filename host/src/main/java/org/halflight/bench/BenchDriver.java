@@ -337,7 +337,7 @@ public final class BenchDriver implements AutoCloseable {
   private List<SessionNews> goesOn(RigEvent said) {
     List<SessionNews> news = new ArrayList<>(read(said));
     if (lightSetting.isPresent()) {
-      go(lightSetting.get(), said);
+      news.addAll(go(lightSetting.get(), said));
     } else if (said instanceof RigEvent.Restarted) {
       // Its greeting may not have come through; without it nobody knows which start this is.
       send(new RigCommand.AskGreeting());
@@ -366,12 +366,14 @@ public final class BenchDriver implements AutoCloseable {
   /** A command of the session stays without an answer. */
   private List<SessionNews> unanswered() {
     probe.ifPresent(LightProbe::lost);
+    List<SessionNews> news = new ArrayList<>();
     lightSetting.ifPresent(
         setting -> {
           setting.unanswered();
-          settle(setting);
+          news.addAll(settle(setting));
         });
-    return ended();
+    news.addAll(ended());
+    return news;
   }
 
   private List<RigEvent> withoutPings(BenchEvent event, List<RigEvent> said) {
@@ -408,23 +410,32 @@ public final class BenchDriver implements AutoCloseable {
         .orElse(List.of());
   }
 
-  private void go(LightSetting setting, RigEvent said) {
+  private List<SessionNews> go(LightSetting setting, RigEvent said) {
     setting.hear(said).ifPresent(this::send);
-    settle(setting);
+    return settle(setting);
   }
 
-  private void settle(LightSetting setting) {
+  private List<SessionNews> settle(LightSetting setting) {
+    List<SessionNews> news = new ArrayList<>();
     if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       endLightSetting();
       rigCannotSweep |= setting.rigCannotSweep();
       TripPoints trips = setting.trips().orElse(TripPoints.EXACT);
-      setting.levels().ifPresent(set -> workbench.tell(new SessionInput.LightSet(set, trips)));
+      setting
+          .levels()
+          .ifPresent(
+              set ->
+                  // Firings that waited for full light are seen otherwise now.
+                  workbench.tell(new SessionInput.LightSet(set, trips)).stream()
+                      .filter(SessionNews.Changed.class::isInstance)
+                      .forEach(news::add));
     }
     if (setting.step() == LightSetting.Step.REFUSED
         || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
       // It may have moved the thresholds already.
       restoreThresholds();
     }
+    return news;
   }
 
   private void endLightSetting() {

@@ -234,11 +234,11 @@ public final class BenchFold {
   /** By the firings and the wide allowances for any rig, so that a replay finds the same. */
   private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
     MarkedSpeed speed = firings.get(0).shown().orElseThrow();
-    return SpeedSummary.of(
-            firings,
-            setup.tolerance(speed),
-            Judging.of(setup, RigKnowledge.UNCALIBRATED))
-        .isMeanDecided();
+    SpeedSummary summary =
+        SpeedSummary.of(
+            firings, setup.tolerance(speed), Judging.of(setup, RigKnowledge.UNCALIBRATED));
+    // More firings do not help where the rig or the light has to be looked at.
+    return summary.isMeanDecided() || summary.deciding().instead().isPresent();
   }
 
   private void tell(SessionInput input, List<SessionNews> news) {

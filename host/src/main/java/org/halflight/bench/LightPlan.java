@@ -34,7 +34,9 @@ public record LightPlan(Kind kind, List<Step> steps) {
     /** The stops against their markings. */
     STOPS,
     /** How evenly the panel of light fills the lens; no check of the camera. */
-    PANEL
+    PANEL,
+    /** Full light, to see whether it is still what it was. */
+    FULL
   }
 
   /**
@@ -72,17 +74,12 @@ public record LightPlan(Kind kind, List<Step> steps) {
     };
   }
 
-  /**
-   * The check that asks for it.
-   *
-   * @throws IllegalStateException for the test of the panel, which is about the rig
-   */
-  public Check check() {
+  /** The check that asks for it; a run asks for no test of the panel and no full light. */
+  public Optional<Check> check() {
     return switch (kind) {
-      case LEAK -> Check.LEAK;
-      case STOPS -> Check.STOPS;
-      case PANEL ->
-          throw new IllegalStateException("the test of the panel is no check of a camera");
+      case LEAK -> Optional.of(Check.LEAK);
+      case STOPS -> Optional.of(Check.STOPS);
+      case PANEL, FULL -> Optional.empty();
     };
   }
 
@@ -101,7 +98,7 @@ public record LightPlan(Kind kind, List<Step> steps) {
                 switch (kind) {
                   case LEAK -> tried instanceof LightLeak;
                   case STOPS -> tried instanceof StopScale;
-                  case PANEL -> false;
+                  case PANEL, FULL -> false;
                 })
         .reduce((first, second) -> second);
   }
@@ -125,6 +122,12 @@ public record LightPlan(Kind kind, List<Step> steps) {
             new Step(Words.say("panel.ask.left"), What.PANEL_MOVED, "", false, false),
             new Step(Words.say("panel.ask.right"), What.PANEL_MOVED, "", false, false),
             new Step(Words.say("panel.ask.again"), What.PANEL_IN_PLACE, "", false, false)));
+  }
+
+  /** The shutter held open at the stop at which the light was set. */
+  public static LightPlan full() {
+    return new LightPlan(
+        Kind.FULL, List.of(new Step(Words.say("full.ask"), What.FULL, "", false, true)));
   }
 
   /**

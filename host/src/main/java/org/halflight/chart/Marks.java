@@ -23,6 +23,7 @@ final class Marks {
   static Shape of(ReleaseOutcome outcome) {
     return switch (outcome) {
       case TIMED -> CIRCLE;
+      case NOTHING_DECIDES -> DIAMOND;
       case STUCK_OPEN -> UP;
       case DID_NOT_OPEN -> CROSS;
       case LIGHT_WHILE_COCKING -> SQUARE;

@@ -12,6 +12,8 @@ public enum ReleaseOutcome {
   LIGHT_WHILE_COCKING("light while cocking"),
   /** Opened, but not fully: only bounds are known. */
   NEVER_FULLY_OPEN("never fully open"),
+  /** Opened and closed, but edges and light curve gave no time. */
+  NOTHING_DECIDES("no time yet"),
   /** Opened twice. */
   DOUBLE("double"),
   /** Light that no shutter made. */

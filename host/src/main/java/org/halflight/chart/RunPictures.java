@@ -228,13 +228,15 @@ public final class RunPictures {
   private static Optional<Release> release(FiringResult firing, SpeedSummary speed) {
     Function<ReleaseOutcome, Optional<Release>> untimed =
         outcome -> Optional.of(Release.untimed(outcome));
+    if (firing.errorStops().isPresent()) {
+      return Optional.of(
+          new Release(
+              ReleaseOutcome.TIMED,
+              OptionalDouble.of(speed.rebound().errorStops(firing)),
+              firing.afterRest()));
+    }
     return switch (firing.outcome()) {
-      case TIMED ->
-          Optional.of(
-              new Release(
-                  ReleaseOutcome.TIMED,
-                  OptionalDouble.of(speed.rebound().errorStops(firing)),
-                  firing.afterRest()));
+      case TIMED -> untimed.apply(ReleaseOutcome.NOTHING_DECIDES);
       case NEVER_FULLY_OPEN -> untimed.apply(ReleaseOutcome.NEVER_FULLY_OPEN);
       case STUCK_OPEN -> untimed.apply(ReleaseOutcome.STUCK_OPEN);
       case DID_NOT_OPEN -> untimed.apply(ReleaseOutcome.DID_NOT_OPEN);

@@ -35,6 +35,7 @@ final class BenchTalk {
   private final Terminal terminal;
   private final Hand hand;
   private boolean stopped;
+  private boolean readMeanwhile;
   private int saidOpenSeconds;
 
   BenchTalk(BenchDriver driver, Terminal terminal, Hand hand) {
@@ -147,6 +148,13 @@ final class BenchTalk {
         hand.hold(false);
       }
       listen(this::typed);
+      // A firing that came meanwhile was none of the run: the practice camera fires again.
+      waiting &= !readMeanwhile;
+      readMeanwhile = false;
+    }
+    if (!stopped && session().isFullLightWanted()) {
+      terminal.say(Words.say("run.fullLight"));
+      measureFullLight();
     }
     tell(driver.tell(new SessionInput.Ends()));
     if (stopped) {
@@ -203,11 +211,25 @@ final class BenchTalk {
       case "r" -> tell(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
       case "u" -> tell(driver.undo());
       case "y" -> tell(driver.redo());
+      case "g" -> measureFullLight();
       case "c" -> tell(driver.tell(new SessionInput.ClosedByHand()));
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
       default -> terminal.say(Words.say("run.keys"));
+    }
+  }
+
+  /** Full light again: what firings wait for whose light stayed below it. */
+  private void measureFullLight() {
+    ReadingTalk.End end = ReadingTalk.lead(LightPlan.full(), driver, terminal, hand.light());
+    stopped |= end == ReadingTalk.End.STOPPED;
+    readMeanwhile = true;
+    if (!stopped) {
+      if (!hand.works()) {
+        terminal.say(Words.say("reading.letClose"));
+      }
+      waitForQuiet();
     }
   }
 

@@ -59,6 +59,7 @@ interface LightHand {
       case LAMP_COVERED -> cover(true);
       case SHUT_UNCOCKED -> cover(false);
       case SHUT_COCKED -> cock();
+      case FULL -> hold(true);
       case STOP -> {
         if (step.needed()) {
           hold(true);

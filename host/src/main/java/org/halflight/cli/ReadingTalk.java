@@ -137,9 +137,16 @@ final class ReadingTalk {
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     happened.stream()
         .flatMap(each -> each.news().stream())
-        .filter(news -> news instanceof SessionNews.LightWasRead)
+        .filter(ReadingTalk::isOfTheLight)
         .flatMap(news -> NewsSentences.of(news).stream())
         .forEach(terminal::say);
+  }
+
+  private static boolean isOfTheLight(SessionNews news) {
+    return news instanceof SessionNews.LightWasRead
+        || news instanceof SessionNews.FullLightRead
+        || news instanceof SessionNews.PlateauOff
+        || news instanceof SessionNews.Changed;
   }
 
   private Optional<String> typed() {

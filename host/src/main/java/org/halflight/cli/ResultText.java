@@ -95,7 +95,8 @@ final class ResultText {
             Words.say("table.error"),
             Words.say("table.interval"),
             Words.say("table.scatter"),
-            Words.say("table.firings"));
+            Words.say("table.firings"),
+            Words.say("table.decidedBy"));
     run.speeds().forEach(speed -> row(table, speed));
     lines.addAll(table.lines());
     lines.add("");
@@ -137,6 +138,9 @@ final class ResultText {
         speed.scatterStops().isPresent()
             ? Numbers.plainStops(speed.scatterStops().getAsDouble())
             : Words.say("table.nothing"),
-        Words.say("table.countOf", speed.errors().n(), speed.tries()));
+        Words.say("table.countOf", speed.errors().n(), speed.tries()),
+        speed.deciding().kinds().isEmpty()
+            ? Words.say("table.nothing")
+            : Sentences.decidedBy(speed));
   }
 }

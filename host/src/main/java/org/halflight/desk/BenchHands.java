@@ -149,6 +149,15 @@ final class BenchHands {
     model.isNobodys();
   }
 
+  /** Measures full light again. */
+  void fullLight() {
+    if (rig.isAtWork() || lightTest.isUnderWay()) {
+      sayAtWork();
+    } else {
+      lightTest.fullLight();
+    }
+  }
+
   void setLight() {
     if (rig.isAtWork() || lightTest.isUnderWay()) {
       sayAtWork();

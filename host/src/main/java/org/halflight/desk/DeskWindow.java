@@ -254,6 +254,7 @@ final class DeskWindow {
       case ACCEPT -> loop.ask(BenchHands::accept);
       case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
       case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
+      case FULL_LIGHT -> loop.does(BenchHands::fullLight);
       case REJECT -> loop.ask(BenchHands::reject);
       case UNDO -> loop.ask(BenchHands::undo);
       case REDO -> loop.ask(BenchHands::redo);

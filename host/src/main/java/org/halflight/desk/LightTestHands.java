@@ -11,6 +11,7 @@ import org.halflight.desk.view.LightTestModel;
 import org.halflight.desk.view.Said;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
+import org.halflight.exposure.LightLevels;
 import org.halflight.job.CheckState;
 import org.halflight.session.Check;
 import org.halflight.session.LightReading;
@@ -88,6 +89,21 @@ final class LightTestHands {
   }
 
   /**
+   * Measures full light again, unless the rig has something else to do. Where the shutter is held
+   * open already, or the model camera does it, it is read at once; else that is asked for.
+   */
+  void fullLight() {
+    boolean open = session().seesLight();
+    begin(LightPlan.full(), () -> open ? !driver.isSettingLight() : ready.getAsBoolean());
+    changed = true;
+    if (isUnderWay() && (open || camera.isPresent())) {
+      done();
+    } else if (!isUnderWay()) {
+      found = Optional.of(new Said(Said.Kind.ATTENTION, model.view().sentence()));
+    }
+  }
+
+  /**
    * The key for 'done': reads what was asked for, or begins the test that the run has come to.
    *
    * @return whether there was any such thing
@@ -102,12 +118,16 @@ final class LightTestHands {
   }
 
   private void begin(LightPlan plan) {
+    begin(plan, ready);
+  }
+
+  private void begin(LightPlan plan, BooleanSupplier mayBegin) {
     if (isUnderWay()) {
       return;
     }
     if (session().light().isEmpty()) {
       model.says(Words.say("desk.tried.noLight"));
-    } else if (!ready.getAsBoolean()) {
+    } else if (!mayBegin.getAsBoolean()) {
       model.says(Words.say("desk.tried.notNow"));
     } else {
       driver.beginReadings();
@@ -184,7 +204,9 @@ final class LightTestHands {
     camera.ifPresent(ModelCamera::isAtRest);
     driver.endReadings();
     Optional<Tried> came = model.ends(session().readings(), session().runs(), session().run());
-    boolean asked = session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
+    boolean asked =
+        check.isPresent()
+            && session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
     if (toItsEnd && asked && (askedBy.isPresent() || came.isPresent())) {
       ended = check.map(SessionInput.LightTestEnds::new);
     }
@@ -254,14 +276,27 @@ final class LightTestHands {
   }
 
   private void read(LightReading reading) {
-    boolean opens = model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP;
+    boolean full = reading.what() == LightReading.What.FULL;
+    boolean opens =
+        full || (model.step().orElseThrow().needed() && reading.what() == LightReading.What.STOP);
     double dark = session().light().map(light -> light.darkCounts()).orElse(0.0);
     if (opens && reading.counts() - dark < StopScale.LEAST_COUNTS) {
       model.again(Words.say("desk.tried.notOpen"));
+    } else if (full) {
+      String words =
+          Words.say("desk.test.letClose", fullLight(reading, session().light().orElseThrow()));
+      end(true);
+      model.says(words);
+      found = Optional.of(new Said(Said.Kind.NEWS, words));
     } else if (!model.wasRead(
         NewsSentences.of(new SessionNews.LightWasRead(reading)).orElseThrow())) {
       end(true);
     }
+  }
+
+  private static String fullLight(LightReading reading, LightLevels set) {
+    double share = (reading.counts() - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
+    return NewsSentences.of(new SessionNews.FullLightRead(share)).orElseThrow();
   }
 
   private Session session() {

@@ -173,6 +173,8 @@ final class ModelCamera {
           rig.cover(step.what() == LightReading.What.LAMP_COVERED);
           if (step.what() == LightReading.What.SHUT_COCKED) {
             rig.cock(false);
+          } else if (step.what() == LightReading.What.FULL) {
+            rig.holdOpen(true);
           } else if (step.what() == LightReading.What.STOP) {
             double value = new FNumber(step.at()).apertureValue();
             if (step.needed()) {

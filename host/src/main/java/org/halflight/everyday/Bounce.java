@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.AllTheLight;
@@ -78,7 +79,9 @@ public record Bounce(int run, Optional<Phase> phase, List<AtSpeed> speeds, int c
   static Optional<Bounce> of(Everyday.Of run, List<FiringResult> firings) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed =
         firings.stream()
-            .filter(FiringResult::isGood)
+            .filter(FiringResult::answersTheQuestion)
+            // Bounce is seen also where nothing decides the time yet.
+            .filter(firing -> firing.exposure() instanceof LeafExposure.Timed)
             .filter(firing -> firing.shown().isPresent())
             .collect(
                 groupingBy(

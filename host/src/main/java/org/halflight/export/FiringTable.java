@@ -3,13 +3,17 @@ package org.halflight.export;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.Decided;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
 import org.halflight.record.KeptFiring;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -76,7 +80,11 @@ public final class FiringTable {
           "main_ms",
           "early_light_ms",
           "rebound_ms",
-          "outside_light_bound_ms");
+          "outside_light_bound_ms",
+          "decided_by",
+          "edges_ms",
+          "widths_apart_ms",
+          "full_light_after_share");
 
   private static final int CURVE_FIGURES = 14;
 
@@ -133,6 +141,16 @@ public final class FiringTable {
             .map(ProfileFit.Mismatch.WORDS::word)
             .collect(Collectors.joining(" ")));
     row.addAll(parts(firing));
+    row.add(firing.decidedBy().map(DecidedBy.WORDS::word).orElse(""));
+    row.add(
+        firing.exposure() instanceof LeafExposure.Timed timed
+            ? Cells.millis(timed.effectiveSeconds())
+            : "");
+    row.add(
+        Cells.millis(firing.decided().map(Decided::apartSeconds).orElse(OptionalDouble.empty())));
+    row.add(
+        Cells.number(
+            firing.curve().map(FiringCurve::fullLightAfter).orElse(OptionalDouble.empty())));
     return row;
   }
 
@@ -165,7 +183,9 @@ public final class FiringTable {
                     Stops.between(
                         curve.effectiveSeconds(), firing.referenceSeconds().getAsDouble()))
                 : "",
-            firing.curveAgreement().map(a -> Cells.millis(-a.differenceSeconds())).orElse(""),
+            firing.exposure() instanceof LeafExposure.Timed timed
+                ? Cells.millis(curve.effectiveSeconds() - timed.effectiveSeconds())
+                : "",
             Cells.millis(curve.toleranceSeconds()),
             Cells.millis(curve.halfWidthSeconds()),
             curve.opening().map(ramp -> Cells.millis(ramp.seconds())).orElse(""),
@@ -185,7 +205,10 @@ public final class FiringTable {
     if (firing.exposure() instanceof LeafExposure.Timed timed) {
       List<String> known =
           List.of(
-              Cells.millis(timed.effectiveSeconds()),
+              Cells.millis(
+                  firing.decided().isPresent()
+                      ? firing.effectiveSeconds()
+                      : OptionalDouble.of(timed.effectiveSeconds())),
               Cells.number(firing.errorStops()),
               "",
               "",
@@ -205,6 +228,7 @@ public final class FiringTable {
       Collections.copy(cells, known);
     } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds) {
       cells.set(0, Cells.millis(bounds.effectiveSeconds()));
+      cells.set(1, Cells.number(firing.errorStops()));
       cells.set(2, Cells.millis(bounds.lowestSeconds()));
       cells.set(3, Cells.millis(bounds.highestSeconds()));
       cells.set(4, Cells.millis(bounds.widthLowSeconds()));

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -72,7 +74,8 @@ public final class SpeedTable {
           "beyond_fast",
           "odd_ones",
           "odd_ones_of",
-          "odd_ones_not_excluded");
+          "odd_ones_not_excluded",
+          "decided_by");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -147,7 +150,10 @@ public final class SpeedTable {
             String.valueOf(speed.beyond().fast()),
             speed.oddOnes().map(odd -> String.valueOf(odd.odd())).orElse(""),
             speed.oddOnes().map(odd -> String.valueOf(odd.releases())).orElse(""),
-            speed.oddOnes().map(odd -> Cells.number(odd.upperShare())).orElse("")));
+            speed.oddOnes().map(odd -> Cells.number(odd.upperShare())).orElse(""),
+            speed.deciding().kinds().stream()
+                .map(DecidedBy.WORDS::word)
+                .collect(Collectors.joining(" "))));
     return List.copyOf(row);
   }
 

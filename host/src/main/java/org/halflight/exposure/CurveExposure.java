@@ -50,11 +50,14 @@ public sealed interface CurveExposure {
   record HalfLight(double riseSeconds, double fallSeconds) {}
 
   /**
-   * A light curve that was seen from dark to dark. All times are of the main opening: the one with
-   * the most light. Times of day are seconds from the first reading of the curve.
+   * A light curve that was seen from dark to dark. All times but the effective one are of the main
+   * opening: the one with the most light. Times of day are seconds from the first reading of the
+   * curve.
    *
    * @param effectiveSeconds the integral of the light as a fraction of the full light that was set,
-   *     never of the peak
+   *     never of the peak; with the light beside the main opening, up to {@link
+   *     CurveMethod#LATE_LIGHT_SECONDS} after it
+   * @param mainSeconds the part of it that is of the main opening
    * @param toleranceSeconds what the converter and its steps leave open about it, plus or minus;
    *     not the uncertainty of the measurement
    * @param addedSeconds the part of it that lies before the first or after the last reading, by the
@@ -68,10 +71,11 @@ public sealed interface CurveExposure {
    * @param opening the opening ramp, where enough readings show it
    * @param closing the closing ramp, likewise
    * @param halfLight where the peak is above one half
-   * @param otherLightShare light outside the main opening, as a share of it
+   * @param otherLightShare light outside the main opening that counts, as a share of its light
    */
   record Measured(
       double effectiveSeconds,
+      double mainSeconds,
       double toleranceSeconds,
       double addedSeconds,
       double totalSeconds,
@@ -91,9 +95,9 @@ public sealed interface CurveExposure {
       Objects.requireNonNull(halfLight);
     }
 
-    /** Effective time over total time, 0 to 1. */
+    /** Effective over total time of the main opening, 0 to 1. */
     public double efficiency() {
-      return effectiveSeconds / totalSeconds;
+      return mainSeconds() / totalSeconds;
     }
 
     /** The time between the half-light points, in seconds. */

@@ -1,6 +1,9 @@
 package org.halflight.exposure;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -15,7 +18,7 @@ import org.halflight.time.TickRate;
 
 /**
  * From the sampled light of one opening to its exposure: the integral itself, without a rule of
- * levels and without a model of the blades. It is what the edges are judged by.
+ * levels and without a model of the blades. {@link EdgesAndCurve} says when it decides.
  *
  * <p>The light is a fraction of the full light that was set, never of the peak of the pulse; so the
  * effective time of leaves that never open fully is right too.
@@ -32,6 +35,9 @@ public final class CurveMethod {
 
   /** Brighter than full light by this is another light than the one that was set. */
   public static final double BRIGHTER = 0.05;
+
+  /** Light that begins this long after the closing, or sooner, is part of the exposure. */
+  public static final double LATE_LIGHT_SECONDS = 0.010;
 
   /** Light below this is dark, or the reading does not tell it from the dark. */
   static final double LEAST_LIGHT = 0.01;
@@ -91,6 +97,18 @@ public final class CurveMethod {
     return new CurveMethod(CurvePoints.of(curve, levels, rate), levels).measure(curve);
   }
 
+  /**
+   * The main opening of a curve that was measured, as comparators at two levels would see it.
+   *
+   * @param measured what {@link #measure} made of it under the same light
+   * @param at the levels in force
+   */
+  static CurveShape shape(
+      SampledLight curve, LightLevels levels, TickRate rate, Measured measured, LevelPair at) {
+    CurveMethod method = new CurveMethod(CurvePoints.of(curve, levels, rate), levels);
+    return CurveShape.of(method.points, method.floor, measured.addedSeconds(), at);
+  }
+
   private static boolean hasHoles(SampledLight curve) {
     for (int i = 0; i < curve.parts().size(); i++) {
       Part part = curve.parts().get(i);
@@ -108,11 +126,11 @@ public final class CurveMethod {
     return false;
   }
 
+  /** Light without a break: the points around it, and its integral. */
+  private record Lump(int first, int last, double seconds) {}
+
   private CurveExposure measure(SampledLight curve) {
-    int from = -1;
-    int to = -1;
-    double most = 0;
-    double all = 0;
+    List<Lump> lumps = new ArrayList<>();
     int i = 0;
     while (i < points.size()) {
       if (points.lightAt(i) <= floor) {
@@ -124,21 +142,24 @@ public final class CurveMethod {
         i++;
       }
       int last = Math.min(points.size() - 1, i);
-      double light = points.integral(first, last);
-      all += light;
-      if (light > most) {
-        most = light;
-        from = first;
-        to = last;
-      }
+      lumps.add(new Lump(first, last, points.integral(first, last)));
     }
-    if (from < 0) {
-      return new Refused(Reason.NO_LIGHT);
-    }
-    return main(from, to, most, all - most, plateau(curve));
+    return lumps.stream()
+        .max(Comparator.comparingDouble(Lump::seconds))
+        .map(main -> main(main.first(), main.last(), main.seconds(), beside(main, lumps), curve))
+        .orElseGet(() -> new Refused(Reason.NO_LIGHT));
   }
 
-  private CurveExposure main(int from, int to, double light, double other, OptionalDouble plateau) {
+  /** The light before the main opening, and that behind it which is still part of the exposure. */
+  private double beside(Lump main, List<Lump> lumps) {
+    double until = points.secondsAt(main.last()) + LATE_LIGHT_SECONDS;
+    return lumps.stream()
+        .filter(lump -> lump.first() != main.first() && points.secondsAt(lump.first()) <= until)
+        .mapToDouble(Lump::seconds)
+        .sum();
+  }
+
+  private CurveExposure main(int from, int to, double light, double other, SampledLight curve) {
     int top = from;
     for (int i = from; i <= to; i++) {
       top = points.lightAt(i) > points.lightAt(top) ? i : top;
@@ -172,18 +193,19 @@ public final class CurveMethod {
     double end = closing.map(Ramp::darkSeconds).orElseGet(() -> points.crossing(to - 1, floor));
     double span = levels.fullCounts() - levels.darkCounts();
     return new Measured(
+        light + added + other,
         light + added,
         CONVERTER_COUNTS / span * (end - begin) + added / 2,
         added,
         end - begin,
         peak,
         peak >= 1 - LIGHT_DOUBT - missedAt(top),
-        plateau,
+        plateau(curve),
         begin,
         opening,
         closing,
         halfLight(from, to),
-        other / light);
+        other / (light + added));
   }
 
   /** How much higher than its greatest reading a pointed peak may be: half a step beside it. */

@@ -46,13 +46,21 @@ public sealed interface LeafExposure {
     LOW_LEVEL_ONLY,
     /** Light too far from the main opening to be one exposure with it: opened twice. */
     LIGHT_APART,
-    /** The light curve's time lies further off than both ways can be wrong. */
+    /**
+     * Read from results of earlier versions only: they compared the integrals of edges and curve,
+     * which the wander of a lamp alone moves apart at slow speeds.
+     */
     CURVE_DISAGREES,
     /**
      * The light curve stayed below full light: leaves that stop short, or light that has faded
      * since it was set.
      */
-    CURVE_BELOW_FULL;
+    CURVE_BELOW_FULL,
+    /**
+     * At one level edges and light curve are open for times that lie further apart than one light
+     * allows: no verdict, the rig wants a check.
+     */
+    WIDTHS_APART;
 
     /** As files store them. */
     public static final StoredWords<Flag> WORDS =
@@ -69,6 +77,7 @@ public sealed interface LeafExposure {
                   case LIGHT_APART -> "light-apart";
                   case CURVE_DISAGREES -> "curve-disagrees";
                   case CURVE_BELOW_FULL -> "curve-below-full";
+                  case WIDTHS_APART -> "widths-apart";
                 });
   }
 

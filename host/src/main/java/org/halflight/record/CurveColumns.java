@@ -8,6 +8,8 @@ import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveExposure.HalfLight;
 import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.CurveExposure.Refused;
+import org.halflight.exposure.Decided;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.Ramp;
 import org.halflight.session.FiringCurve;
@@ -48,6 +50,7 @@ final class CurveColumns {
     Measured measured = (Measured) exposure.get();
     columns
         .set("curve_effective_seconds", measured.effectiveSeconds())
+        .set("curve_main_seconds", measured.mainSeconds())
         .set("curve_tolerance_seconds", measured.toleranceSeconds())
         .set("curve_added_seconds", measured.addedSeconds())
         .set("curve_total_seconds", measured.totalSeconds())
@@ -67,6 +70,17 @@ final class CurveColumns {
                     .set("curve_half_fall_seconds", half.fallSeconds()));
   }
 
+  /** What it comes to together with the edges, likewise. */
+  static void setDecided(Columns columns, Optional<Decided> decided) {
+    decided.ifPresent(
+        known ->
+            columns
+                .set("decided_by", DecidedBy.WORDS, known.by())
+                .set("decided_seconds", known.effectiveSeconds())
+                .set("decided_method_seconds", known.methodSeconds())
+                .set("decided_apart_seconds", known.apartSeconds()));
+  }
+
   static Optional<FiringCurve> read(ResultSet row, long firstTicks) throws SQLException {
     byte[] blob = row.getBytes("curve");
     if (blob == null) {
@@ -74,7 +88,21 @@ final class CurveColumns {
     }
     SampledLight sampled =
         CurveBlob.read(blob, firstTicks).orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
-    return Optional.of(new FiringCurve(sampled, light(row), exposure(row)));
+    return Optional.of(
+        new FiringCurve(
+            sampled, light(row), exposure(row), Row.real(row, "full_light_after"), decided(row)));
+  }
+
+  private static Optional<Decided> decided(ResultSet row) throws SQLException {
+    Optional<DecidedBy> by = Row.optionalWord(row, "decided_by", DecidedBy.WORDS);
+    return by.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Decided(
+                by.get(),
+                Row.real(row, "decided_seconds"),
+                row.getDouble("decided_method_seconds"),
+                Row.real(row, "decided_apart_seconds")));
   }
 
   private static Optional<LightLevels> light(ResultSet row) throws SQLException {
@@ -103,6 +131,8 @@ final class CurveColumns {
     return Optional.of(
         new Measured(
             effective.getAsDouble(),
+            // Before it was kept, the main opening was all of it.
+            Row.real(row, "curve_main_seconds").orElse(effective.getAsDouble()),
             row.getDouble("curve_tolerance_seconds"),
             row.getDouble("curve_added_seconds"),
             row.getDouble("curve_total_seconds"),

@@ -16,6 +16,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
 import org.halflight.job.RunId;
 import org.halflight.session.Check;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
@@ -246,7 +247,7 @@ final class FiringRows {
         id,
         result.outcome(),
         result.exposure(),
-        result.curveExposure(),
+        result.curve(),
         result.errorStops(),
         methodVersion);
   }
@@ -339,12 +340,23 @@ final class FiringRows {
   /** The curve that is known stays; one that comes later is added, with what it has to say. */
   private static FiringResult curved(FiringResult said, FiringResult now, KeptFiring known) {
     if (known.result().curve().isPresent()) {
-      return said.curve().equals(known.result().curve())
-          ? said
-          : said.withCurve(known.result().curve().get());
+      FiringCurve before = known.result().curve().get();
+      return said.curve().filter(before::isRawlyThat).isPresent()
+          ? withFullLightOf(before, said)
+          : said.withCurve(before);
     }
     return now.curve().isPresent() && said.curve().isEmpty()
         ? said.withCurve(now.curve().get())
+        : said;
+  }
+
+  /**
+   * Full light that was once measured after a firing is not forgotten by a file that knows less.
+   */
+  private static FiringResult withFullLightOf(FiringCurve before, FiringResult said) {
+    FiringCurve now = said.curve().orElseThrow();
+    return now.fullLightAfter().isEmpty() && before.fullLightAfter().isPresent()
+        ? said.withCurve(now.withFullLightAfter(before.fullLightAfter()))
         : said;
   }
 
@@ -435,6 +447,9 @@ final class FiringRows {
         .set("plateau_counts", notes.plateauCounts())
         .set("plateau_share", notes.plateauShare())
         .set("light_doubtful", notes.lightDoubtful())
+        .set(
+            "full_light_after",
+            result.curve().map(FiringCurve::fullLightAfter).orElse(OptionalDouble.empty()))
         .set("leak", notes.leak())
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))

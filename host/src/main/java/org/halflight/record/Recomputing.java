@@ -104,7 +104,10 @@ final class Recomputing {
     FiringResult now = result.workedOut(outcome, exposure);
     return result
         .curve()
-        .map(curve -> FiringCurve.of(curve.sampled(), curve.light(), result.realRate()))
+        .map(
+            curve ->
+                FiringCurve.of(curve.sampled(), curve.light(), result.realRate())
+                    .withFullLightAfter(curve.fullLightAfter()))
         .map(now::withCurve)
         .orElse(now);
   }

@@ -17,6 +17,7 @@ import org.halflight.exposure.LeafExposure.Reason;
 import org.halflight.exposure.LeafExposure.StuckOpen;
 import org.halflight.exposure.LeafExposure.Timed;
 import org.halflight.exposure.LeafExposure.Unusable;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.Outcome;
 import org.halflight.signal.Firing;
 
@@ -29,7 +30,7 @@ final class ResultRows {
       long firingId,
       Outcome outcome,
       LeafExposure exposure,
-      Optional<CurveExposure> curve,
+      Optional<FiringCurve> curve,
       OptionalDouble errorStops,
       int methodVersion)
       throws SQLException {
@@ -63,7 +64,8 @@ final class ResultRows {
           .set("reason", Reason.WORDS, unusable.reason())
           .set("reason_damage", Word.inOrder(Firing.Damage.WORDS, unusable.damage()));
     }
-    CurveColumns.setFigures(columns, curve);
+    CurveColumns.setFigures(columns, curve.flatMap(FiringCurve::exposure));
+    CurveColumns.setDecided(columns, curve.flatMap(FiringCurve::decided));
     columns.replace(connection, "firing_result");
   }
 

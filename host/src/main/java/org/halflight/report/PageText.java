@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
@@ -44,7 +45,9 @@ final class PageText {
           "SOME_FAILED", "someFailed",
           "TOO_CLOSE_TO_CALL", "tooClose",
           "FEWER_THAN_PLANNED", "fewer",
-          "TOO_FEW", "tooFew");
+          "TOO_FEW", "tooFew",
+          "CHECK_RIG", "checkRig",
+          "FULL_LIGHT_AGAIN", "fullLightAgain");
 
   /** What a page without lists says of each: nobody has tried it. */
   private static final List<CheckItem> NAMED_WHERE_NOT_LISTED =
@@ -150,7 +153,9 @@ final class PageText {
             Placement.SOME_FAILED,
             Placement.TOO_CLOSE_TO_CALL,
             Placement.FEWER_THAN_PLANNED,
-            Placement.TOO_FEW)) {
+            Placement.TOO_FEW,
+            Placement.CHECK_RIG,
+            Placement.FULL_LIGHT_AGAIN)) {
       List<MarkedSpeed> those =
           speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
       if (!those.isEmpty()) {
@@ -185,6 +190,7 @@ final class PageText {
     if (input.standing().liveClock()) {
       said.add(Words.say("page.sure.liveClock"));
     }
+    decided(said);
     comparison.ifPresent(runs -> said.addAll(ComparisonWords.warnings(runs)));
     if (comparison.filter(runs -> !runs.speeds().isEmpty()).isPresent()) {
       said.add(Words.say("compare.chance"));
@@ -198,6 +204,23 @@ final class PageText {
       said.add(sentence(input.sourceWords()));
     }
     return said;
+  }
+
+  /** What the times are by, where light curves had a say. */
+  private void decided(List<String> said) {
+    for (RunPart part : parts()) {
+      for (DecidedBy by : List.of(DecidedBy.EDGES_CORRECTED, DecidedBy.CURVE)) {
+        List<MarkedSpeed> those =
+            named(part.run().speeds(), speed -> speed.deciding().count(by) > 0);
+        if (!those.isEmpty()) {
+          said.add(
+              Words.say(
+                  by == DecidedBy.CURVE ? "page.sure.byCurve" : "page.sure.corrected",
+                  Sentences.phase(part.run().phase()),
+                  SpeedNames.of(those, speeds(part))));
+        }
+      }
+    }
   }
 
   /** How it was decided, where that is not the usual way. */

@@ -3,12 +3,14 @@ package org.halflight.session;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposure.Flag;
 import org.halflight.exposure.ReboundSeen;
 
 /**
- * All the light of a timed firing, each part by what sees it best: the main opening by edges; a
+ * All the light of a timed firing, each part by what sees it best: the main opening by what decides
+ * its time; a
  * rebound by edges where it passed the high level, else by the firing's own light curve where that
  * looked long enough, else by the low level alone, else by what other firings of its run showed.
  *
@@ -23,11 +25,14 @@ public record AllTheLight(
   /**
    * Of a firing.
    *
-   * @param firing whose exposure is timed
+   * @param firing whose exposure is timed, or whose light curve decides
    * @param ofRun the rebound that its run showed for its speed, in seconds of full light; empty
    *     where nobody looked
    */
   public static AllTheLight of(FiringResult firing, OptionalDouble ofRun) {
+    if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
+      return byCurve(firing, ofRun);
+    }
     LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
     Set<Flag> flags = timed.flags();
     Optional<ReboundSeen> curve = firing.reboundSeen();
@@ -51,8 +56,25 @@ public record AllTheLight(
       rebound = Math.max(others, Math.max(byEdges, byCurve));
       share = LeafExposure.LOW_LEVEL_ONLY_BOUND;
     }
+    // What the light curve corrects is the main opening.
+    double corrected = firing.effectiveSeconds().orElse(timed.effectiveSeconds());
     return new AllTheLight(
-        timed.mainSeconds(), early, rebound, timed.outsideBoundShare() * early + share * rebound);
+        timed.mainSeconds() + corrected - timed.effectiveSeconds(),
+        early,
+        rebound,
+        timed.outsideBoundShare() * early + share * rebound);
+  }
+
+  private static AllTheLight byCurve(FiringResult firing, OptionalDouble ofRun) {
+    ReboundSeen seen = firing.reboundSeen().orElseThrow();
+    double main =
+        firing.effectiveSeconds().orElseThrow() - seen.beforeSeconds() - seen.afterSeconds();
+    if (seen.looked()) {
+      return new AllTheLight(main, seen.beforeSeconds(), seen.afterSeconds(), 0);
+    }
+    double rebound = Math.max(seen.afterSeconds(), ofRun.orElse(0));
+    return new AllTheLight(
+        main, seen.beforeSeconds(), rebound, LeafExposure.LOW_LEVEL_ONLY_BOUND * rebound);
   }
 
   /** The effective time: all of it, in seconds. */

@@ -3,8 +3,10 @@ package org.halflight.session;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.exposure.CurveAgreement;
 import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.Decided;
+import org.halflight.exposure.DecidedBy;
+import org.halflight.exposure.EdgesAndCurve;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.ReboundSeen;
@@ -137,19 +139,60 @@ public record FiringResult(
    * it is shown by itself and not averaged away.
    */
   public boolean isGood() {
-    return outcome == Outcome.TIMED && rejection().isEmpty() && !afterRest;
+    return effectiveSeconds().isPresent() && rejection().isEmpty() && !afterRest;
   }
 
-  /** Whether it is one of the firings asked for, with a time or only with bounds. */
+  /**
+   * Whether it is one of the firings asked for, with a time or only with bounds; one that waits for
+   * full light to be measured again, or for the rig to be checked, is too.
+   */
   public boolean answersTheQuestion() {
-    return isGood() || (outcome == Outcome.NEVER_FULLY_OPEN && rejection().isEmpty() && !afterRest);
+    return mayHaveTime() && rejection().isEmpty() && !afterRest;
   }
 
-  /** The effective time in seconds, where it was timed. */
+  private boolean mayHaveTime() {
+    return outcome == Outcome.TIMED || outcome == Outcome.NEVER_FULLY_OPEN;
+  }
+
+  /**
+   * What its time is by, or what stands in the way of one; empty where edges without a light curve
+   * gave none.
+   */
+  public Optional<DecidedBy> decidedBy() {
+    return decided()
+        .map(Decided::by)
+        .or(() -> edgesSeconds().isPresent() ? Optional.of(DecidedBy.EDGES) : Optional.empty());
+  }
+
+  /** The effective time in seconds by what decides, where it was timed. */
   public OptionalDouble effectiveSeconds() {
+    return decided().map(Decided::effectiveSeconds).orElseGet(this::edgesSeconds);
+  }
+
+  /**
+   * What the way by which it was timed may itself be off by, plus or minus, in seconds; empty where
+   * it was not timed.
+   */
+  public OptionalDouble methodSeconds() {
+    if (effectiveSeconds().isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(
+        decided()
+            .map(Decided::methodSeconds)
+            .orElseGet(() -> ((LeafExposure.Timed) exposure).methodSeconds()));
+  }
+
+  /** The effective time by the edges alone and the two-level rule, whatever decides. */
+  public OptionalDouble edgesSeconds() {
     return exposure instanceof LeafExposure.Timed timed && outcome == Outcome.TIMED
         ? OptionalDouble.of(timed.effectiveSeconds())
         : OptionalDouble.empty();
+  }
+
+  /** What edges and light curve come to together, where both were seen. */
+  public Optional<Decided> decided() {
+    return mayHaveTime() ? curve.flatMap(FiringCurve::decided) : Optional.empty();
   }
 
   /** The time that the shown speed should have had, in seconds. */
@@ -202,26 +245,36 @@ public record FiringResult(
         .map(its -> ReboundSeen.of(its.sampled(), its.light().orElseThrow(), realRate()));
   }
 
-  /** Edges against curve, where both have a time. */
-  public Optional<CurveAgreement> curveAgreement() {
-    return curveExposure()
-        .flatMap(CurveExposure::measured)
-        .flatMap(
-            measured ->
-                exposure instanceof LeafExposure.Timed timed
-                    ? Optional.of(CurveAgreement.of(timed, measured))
-                    : Optional.empty());
-  }
-
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
+    return withCurve(its, exposure, oneLevel, outcome);
+  }
+
+  private FiringResult withCurve(
+      FiringCurve its, LeafExposure edges, Optional<OneLevel> seen, Outcome outcome) {
+    Optional<EdgesAndCurve> both =
+        its.exposure()
+            .flatMap(CurveExposure::measured)
+            .map(
+                measured ->
+                    new EdgesAndCurve(
+                        edges,
+                        seen.map(OneLevel::level),
+                        levels.orElse(LevelPair.GAUSS),
+                        its.sampled(),
+                        its.light().orElseThrow(),
+                        measured,
+                        realRate()));
+    Optional<Decided> decided =
+        both.filter(known -> levels.isPresent())
+            .flatMap(known -> known.decided(its.fullLightAfter()));
     return with(
         setting,
         outcome,
-        its.exposure().map(said -> CurveAgreement.remarked(exposure, said)).orElse(exposure),
-        oneLevel,
+        both.map(known -> known.remarked(decided)).orElse(edges),
+        seen,
         notes,
-        Optional.of(its));
+        Optional.of(its.with(decided)));
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */
@@ -263,7 +316,9 @@ public record FiringResult(
 
   /** The same firing of a small rig, worked out with what is known of the other level since. */
   FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
-    return with(setting, again, figures, Optional.of(seen), notes, curve);
+    return curve
+        .map(its -> withCurve(its, figures, Optional.of(seen), again))
+        .orElseGet(() -> with(setting, again, figures, Optional.of(seen), notes, curve));
   }
 
   /** The same release, whose edges turned out to be damaged only after it was settled. */

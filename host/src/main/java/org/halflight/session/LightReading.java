@@ -50,7 +50,9 @@ public record LightReading(
     /** The shutter held open, the panel of light in front of the lens as for firing. */
     PANEL_IN_PLACE,
     /** The same with the panel moved sideways by a radius of the pupil. */
-    PANEL_MOVED;
+    PANEL_MOVED,
+    /** The shutter held open as for setting the light: whether full light is still what it was. */
+    FULL;
 
     /** As files store them. */
     public static final StoredWords<What> WORDS =
@@ -64,6 +66,7 @@ public record LightReading(
                   case STOP -> "stop";
                   case PANEL_IN_PLACE -> "panel-in-place";
                   case PANEL_MOVED -> "panel-moved";
+                  case FULL -> "full-light";
                 });
   }
 

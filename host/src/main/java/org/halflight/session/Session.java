@@ -58,6 +58,7 @@ public final class Session {
   private final PlateauWatch plateaus = new PlateauWatch();
   private final CurveWatch curves = new CurveWatch();
   private final LightTrust trust = new LightTrust();
+  private final FullLightWait fullLight = new FullLightWait();
   private final LinkWatch link = new LinkWatch();
   private final ProfileWatch profiles = new ProfileWatch();
 
@@ -165,6 +166,9 @@ public final class Session {
       light = Optional.empty();
       news.add(new SessionNews.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
+      fullLight(set.levels().fullCounts() - set.levels().darkCounts(), Optional.empty(), news);
+      // Another light than theirs is set from here on.
+      fullLight.forget();
       light = Optional.of(set.levels());
       trips = set.trips();
       trust.lightSet(log.size());
@@ -388,6 +392,11 @@ public final class Session {
     return profiles.isCheckDue();
   }
 
+  /** Whether firings wait for full light to be measured again. */
+  public boolean isFullLightWanted() {
+    return fullLight.isAny();
+  }
+
   /** Whether a plateau was off, and none was good since. */
   public boolean isLightInDoubt() {
     return trust.isInDoubt();
@@ -462,6 +471,7 @@ public final class Session {
       releaseIsWired = false;
       // The light was set on another rig's sensors and thresholds.
       light = rigSerial.isEmpty() ? light : Optional.empty();
+      fullLight.forget();
     }
     rate = rig.rate();
     oneLevel.meet(rig.oneLevel());
@@ -591,7 +601,7 @@ public final class Session {
     if (result.isBySelfTimer() && !check.equals(Optional.of(Check.SELF_TIMER))) {
       news.add(new SessionNews.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
-    notes.plateauShare().ifPresent(share -> watchLight(share, result, news));
+    notes.plateauShare().ifPresent(share -> watchLight(share, Optional.of(result.key()), news));
     questions
         .settled(result, result.shown().map(this::neighbours).orElse(List.of()))
         .ifPresent(question -> news.add(question.asNews()));
@@ -642,6 +652,7 @@ public final class Session {
         .ifPresent(
             result -> {
               log.replace(result);
+              fullLight.take(result);
               news.add(new SessionNews.CurveAdded(result));
             });
   }
@@ -658,16 +669,31 @@ public final class Session {
     } else {
       log.add(result);
     }
+    fullLight.take(result);
     news.add(new SessionNews.Settled(result));
     contactCaution.settled(result, news);
   }
 
   private void add(LightReading read, List<SessionNews> news) {
     LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
-    readings.add(reading);
-    PanelReadings.last(readings, rigSerial)
-        .ifPresent(test -> profiles.panelTested(rigSerial, test.fallBound()));
-    news.add(new SessionNews.LightWasRead(reading));
+    if (reading.what() != LightReading.What.FULL) {
+      readings.add(reading);
+      PanelReadings.last(readings, rigSerial)
+          .ifPresent(test -> profiles.panelTested(rigSerial, test.fallBound()));
+      news.add(new SessionNews.LightWasRead(reading));
+    } else if (light.isPresent()) {
+      double share = PlateauWatch.share(reading.counts(), light.get());
+      news.add(new SessionNews.FullLightRead(share));
+      watchLight(share, Optional.empty(), news);
+    }
+  }
+
+  /** Full light was measured again: what the curves of earlier firings waited for. */
+  private void fullLight(double lightCounts, Optional<FiringKey> own, List<SessionNews> news) {
+    for (FiringResult now : fullLight.measured(lightCounts, own, log)) {
+      log.replace(now);
+      news.add(new SessionNews.Changed(now));
+    }
   }
 
   private FiringResult heldForLight(FiringKey key, Firing firing) {
@@ -791,16 +817,24 @@ public final class Session {
                 : Optional.empty());
   }
 
-  private void watchLight(double share, FiringResult result, List<SessionNews> news) {
+  /**
+   * Full light was seen.
+   *
+   * @param share of the full light that was set
+   * @param own the firing whose plateau it is; empty where it was read by itself
+   */
+  private void watchLight(double share, Optional<FiringKey> own, List<SessionNews> news) {
     boolean known = trust.isInDoubt();
     List<FiringResult> newlyDoubted = trust.take(share, log);
     newlyDoubted.forEach(r -> log.replace(r.doubtful()));
     if (trust.isInDoubt() && !known) {
       List<FiringKey> keys = new ArrayList<>(newlyDoubted.stream().map(r -> r.key()).toList());
-      keys.add(result.key());
+      own.ifPresent(keys::add);
       news.add(new SessionNews.PlateauOff(share, keys));
     }
     newlyDoubted.forEach(r -> news.add(new SessionNews.Changed(r.doubtful())));
+    LightLevels set = light.orElseThrow();
+    fullLight(share * (set.fullCounts() - set.darkCounts()), own, news);
   }
 
   private void closeByHand(List<SessionNews> news) {

@@ -34,7 +34,7 @@ public sealed interface SessionNews {
   /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
   record Changed(FiringResult result) implements SessionNews {}
 
-  /** The light curve of a settled firing has come; nothing else is changed about it. */
+  /** The light curve of a settled firing has come, and has its say about the time. */
   record CurveAdded(FiringResult result) implements SessionNews {}
 
   /** An act of the person was undone: all is as if it had not been. */
@@ -80,6 +80,13 @@ public sealed interface SessionNews {
 
   /** Ten tries did not bring a check to its end. */
   record EnoughOfCheck(Check check, int tries) implements SessionNews {}
+
+  /**
+   * Full light was measured again with the shutter held open.
+   *
+   * @param share of the full light that was set
+   */
+  record FullLightRead(double share) implements SessionNews {}
 
   /** The light was read with the shutter at rest. */
   record LightWasRead(LightReading reading) implements SessionNews {}

@@ -74,6 +74,11 @@ public record BladeTravel(
         rampSeconds, unlikeSeconds, 0, roundRampSeconds, outsideBoundSeconds);
   }
 
+  /** The same with another bound of the way by which the firings were timed. */
+  public BladeTravel withMethodSeconds(double seconds) {
+    return new BladeTravel(rampSeconds, unlikeSeconds, seconds);
+  }
+
   private static double mean(
       List<LeafExposure.Timed> timed, ToDoubleFunction<LeafExposure.Timed> figure) {
     return timed.stream().mapToDouble(figure).average().orElseThrow();

@@ -16,8 +16,16 @@ public enum Part {
   DELAY,
   /** Hysteresis of the comparators, as a share of full light. */
   HYSTERESIS,
-  /** The steps in which edges are stamped, in seconds. */
+  /** The steps in which edges are stamped, or a light curve is read, in seconds. */
   QUANTISATION,
+  /**
+   * Full light as it was measured again after the firings, as a share of it. Of light curves only.
+   */
+  FULL_LIGHT,
+  /** Light that the windows of a light curve may have hidden, in seconds. */
+  WINDOW,
+  /** Noise of the readings of a light curve, in seconds. */
+  NOISE,
   /** The rate of the board's clock, in parts of the time. */
   CLOCK,
   /** Scatter of the firings, in stops; the one part that more firings lessen. */

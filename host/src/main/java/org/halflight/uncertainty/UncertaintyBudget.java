@@ -19,7 +19,7 @@ import org.halflight.stats.WelchSatterthwaite;
  * of 0, 0.5, 1 and 2, and {@code b/s + 1.645} beyond.
  *
  * @param effectiveSeconds the mean that it is about
- * @param rows one for each {@link Part}; that of a rebound only where there was one
+ * @param rows one for each {@link Part} that has a share in it
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
@@ -73,9 +73,6 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
             : Doubt.bias(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
-    Doubt repeatability =
-        new Doubt(
-            Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
     double t = effectiveSeconds;
     List<BudgetRow> rows = new ArrayList<>();
     rows.addAll(
@@ -92,11 +89,20 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
             BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
             BudgetRow.of(Part.QUANTISATION, rig.quantisationSeconds(), 1, t),
             BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
-            BudgetRow.of(Part.REPEATABILITY, repeatability, t * Math.log(2), t)));
+            repeatability(scatterStops, firings, t)));
     if (rebound.standard() > 0) {
       rows.add(REBOUND_PLACE, BudgetRow.of(Part.REBOUND, rebound, 1, t));
     }
     return new UncertaintyBudget(t, rows);
+  }
+
+  /** The row of the scatter of the firings. */
+  static BudgetRow repeatability(double scatterStops, int firings, double effectiveSeconds) {
+    Doubt doubt =
+        new Doubt(
+            Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
+    return BudgetRow.of(
+        Part.REPEATABILITY, doubt, effectiveSeconds * Math.log(2), effectiveSeconds);
   }
 
   /** Combined standard uncertainty of all but the biases, in seconds. */

@@ -25,7 +25,14 @@ public enum Placement {
    */
   FEWER_THAN_PLANNED,
   /** Fewer than two timed firings: nothing is claimed. */
-  TOO_FEW;
+  TOO_FEW,
+  /** Edges and light curve of a firing do not see the same light: nothing is claimed. */
+  CHECK_RIG,
+  /**
+   * The light of a firing stayed below full: until full light is measured again, nothing is
+   * claimed.
+   */
+  FULL_LIGHT_AGAIN;
 
   /** As files store them. */
   public static final StoredWords<Placement> WORDS =
@@ -40,5 +47,7 @@ public enum Placement {
                 case TOO_CLOSE_TO_CALL -> "too-close-to-call";
                 case FEWER_THAN_PLANNED -> "fewer-than-planned";
                 case TOO_FEW -> "too-few";
+                case CHECK_RIG -> "check-rig";
+                case FULL_LIGHT_AGAIN -> "full-light-again";
               });
 }

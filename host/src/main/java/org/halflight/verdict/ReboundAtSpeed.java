@@ -127,7 +127,8 @@ public record ReboundAtSpeed(
   }
 
   private static boolean isLate(FiringResult firing) {
-    return ((LeafExposure.Timed) firing.exposure()).flags().contains(Flag.LATE_LIGHT);
+    return firing.exposure() instanceof LeafExposure.Timed timed
+        && timed.flags().contains(Flag.LATE_LIGHT);
   }
 
   private static double mean(List<AllTheLight> light, ToDoubleFunction<AllTheLight> part) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
@@ -22,6 +23,7 @@ import org.halflight.stats.Sample;
 import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.BudgetRow;
+import org.halflight.uncertainty.CurveBudget;
 import org.halflight.uncertainty.Part;
 import org.halflight.uncertainty.UncertaintyBudget;
 
@@ -43,6 +45,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * @param travel of the blades, where it was seen
  * @param judging what is known of the rig, and how it is decided
  * @param rebound the light part by part, and whether anybody looked for a rebound
+ * @param deciding what the times are by
  */
 public record SpeedSummary(
     MarkedSpeed speed,
@@ -57,7 +60,8 @@ public record SpeedSummary(
     Tolerance tolerance,
     Optional<BladeTravel> travel,
     Judging judging,
-    ReboundAtSpeed rebound) {
+    ReboundAtSpeed rebound,
+    Deciding deciding) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -107,7 +111,7 @@ public record SpeedSummary(
         Judging.OF_A_MODEL);
   }
 
-  /** Without rebound. */
+  /** Without rebound, and times that no light curve had a say in. */
   public SpeedSummary(
       MarkedSpeed speed,
       Reference reference,
@@ -134,7 +138,8 @@ public record SpeedSummary(
         tolerance,
         travel,
         judging,
-        ReboundAtSpeed.OF_A_MODEL);
+        ReboundAtSpeed.OF_A_MODEL,
+        Deciding.EDGES_ALONE);
   }
 
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
@@ -188,10 +193,28 @@ public record SpeedSummary(
         Sample.of(errors),
         afterRest,
         tolerance,
-        BladeTravel.of(good.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
-            .map(its -> its.withOutsideBound(rebound.boundSeconds())),
+        travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
         good.stream().anyMatch(f -> f.levels().isEmpty()) ? judging.withLightUnset() : judging,
-        rebound);
+        rebound,
+        Deciding.of(firings));
+  }
+
+  /** The travel where blades opened fully, with the doubt of the way that decides. */
+  private static Optional<BladeTravel> travel(List<FiringResult> good) {
+    List<FiringResult> byEdges =
+        good.stream()
+            .filter(f -> f.decidedBy().filter(by -> by != DecidedBy.CURVE).isPresent())
+            .toList();
+    return BladeTravel.of(byEdges.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
+        .map(
+            travel ->
+                travel.withMethodSeconds(
+                    Math.max(
+                        0,
+                        byEdges.stream()
+                            .mapToDouble(f -> f.methodSeconds().orElseThrow())
+                            .average()
+                            .orElseThrow())));
   }
 
   /** How many firings came to an outcome. */
@@ -242,15 +265,30 @@ public record SpeedSummary(
 
   /** All that the mean is uncertain by; empty below two timed firings. */
   public Optional<UncertaintyBudget> budget() {
-    return errors.n() < Sample.LEAST_FOR_SCATTER
-        ? Optional.empty()
-        : Optional.of(
-            UncertaintyBudget.of(
-                meanSeconds().orElseThrow(),
-                travel.orElse(BladeTravel.NONE),
-                judging.rig(),
-                scatterStops().orElseThrow(),
-                errors.n()));
+    if (errors.n() < Sample.LEAST_FOR_SCATTER) {
+      return Optional.empty();
+    }
+    double mean = meanSeconds().orElseThrow();
+    double scatter = scatterStops().orElseThrow();
+    UncertaintyBudget byEdges =
+        UncertaintyBudget.of(
+            mean, travel.orElse(BladeTravel.NONE), judging.rig(), scatter, errors.n());
+    if (deciding.curve().isEmpty()) {
+      return Optional.of(byEdges);
+    }
+    UncertaintyBudget byCurve =
+        CurveBudget.of(
+            mean,
+            deciding.curve().get(),
+            judging.rig(),
+            scatter,
+            errors.n(),
+            rebound.boundSeconds());
+    // Where some firings are by edges and some by their curve, the wider of the two holds.
+    return Optional.of(
+        deciding.isByCurveAlone() || byCurve.expandedSeconds(LEVEL) >= byEdges.expandedSeconds(LEVEL)
+            ? byCurve
+            : byEdges);
   }
 
   /** Half the width of the interval of the mean with the rig in it, in stops. */
@@ -330,9 +368,7 @@ public record SpeedSummary(
         told(decision.placement()),
         decision.guardStops(),
         decision.conformity(),
-        judging.isShort(errors.n())
-            ? OptionalInt.of(judging.planned().getAsInt() - errors.n())
-            : decision.furtherFirings());
+        furtherFirings(decision));
   }
 
   /**
@@ -349,8 +385,20 @@ public record SpeedSummary(
         : Decision.of(meanStops().orElseThrow(), budget, beyond(), tolerance, judging.rule());
   }
 
+  private OptionalInt furtherFirings(Decision decision) {
+    if (deciding.instead().isPresent()) {
+      return OptionalInt.empty();
+    }
+    return judging.isShort(errors.n())
+        ? OptionalInt.of(judging.planned().getAsInt() - errors.n())
+        : decision.furtherFirings();
+  }
+
   /** What may be told of a placement that the timed firings come to. */
   private Placement told(Placement ofTimed) {
+    if (deciding.instead().isPresent()) {
+      return deciding.instead().get();
+    }
     if (judging.isShort(errors.n())) {
       return Placement.FEWER_THAN_PLANNED;
     }
@@ -414,7 +462,8 @@ public record SpeedSummary(
             tolerance,
             travel,
             judging,
-            rebound);
+            rebound,
+            deciding);
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */
@@ -424,7 +473,7 @@ public record SpeedSummary(
 
   /** Where what the verdict is about lies against the tolerance. */
   public Placement placement() {
-    return budget().map(this::placement).orElse(Placement.TOO_FEW);
+    return deciding.instead().or(() -> budget().map(this::placement)).orElse(Placement.TOO_FEW);
   }
 
   private Placement placement(UncertaintyBudget budget) {

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.ByLaw;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.OpeningLaw;
 import org.halflight.exposure.StopTable;
@@ -30,6 +32,7 @@ public final class StopTables {
       if (firing.isGood()
           && firing.phase().filter(phase::equals).isPresent()
           && firing.shown().isPresent()
+          && !firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))
           && firing.exposure() instanceof LeafExposure.Timed exposure
           && exposure.countsAsFullyOpen()) {
         timed.computeIfAbsent(firing.shown().get(), speed -> new ArrayList<>()).add(exposure);

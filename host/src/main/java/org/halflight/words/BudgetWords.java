@@ -105,6 +105,9 @@ public final class BudgetWords {
             Words.say("details.measurand." + Sentences.key(speed.judging().measurand()))));
     figures.add(figure("rule", rule(speed)));
     figures.add(figure("verdict", Sentences.verdict(speed)));
+    if (!speed.deciding().kinds().isEmpty()) {
+      figures.add(figure("decidedBy", Sentences.decidedBy(speed)));
+    }
     figures.add(
         figure(
             "tolerance",
@@ -171,6 +174,7 @@ public final class BudgetWords {
           decision.furtherFirings().isPresent()
               ? Words.say("details.further.more", decision.furtherFirings().getAsInt())
               : Words.say("details.further.never", Decision.MOST);
+      case CHECK_RIG, FULL_LIGHT_AGAIN -> Words.say("details.further.noVerdict");
       default -> Words.say("details.further.decided");
     };
   }

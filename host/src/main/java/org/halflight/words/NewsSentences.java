@@ -25,6 +25,12 @@ public final class NewsSentences {
           ? Optional.empty()
           : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
     }
+    if (news instanceof SessionNews.CurveAdded added) {
+      return Sentences.decided(added.result());
+    }
+    if (news instanceof SessionNews.FullLightRead read) {
+      return say("news.fullLight", Numbers.percent(read.share()));
+    }
     if (news instanceof SessionNews.LightWasRead read) {
       return Optional.of(ReadingWords.of(read.reading()));
     }

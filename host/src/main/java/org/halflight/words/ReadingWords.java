@@ -15,6 +15,7 @@ final class ReadingWords {
       case LAMP_COVERED -> Words.say("reading.covered", counts);
       case SHUT_COCKED -> Words.say("reading.cocked", counts);
       case SHUT_UNCOCKED -> Words.say("reading.uncocked", counts);
+      case FULL -> Words.say("reading.full", counts);
       case STOP ->
           Words.say(
               reading.opening() ? "reading.stop.opening" : "reading.stop.closing",

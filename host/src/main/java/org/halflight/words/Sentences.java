@@ -3,9 +3,13 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.Check;
+import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
@@ -98,7 +102,7 @@ public final class Sentences {
     String speed = firing.setting().map(Sentences::setting).orElseGet(() -> Words.say("noSpeed"));
     return switch (firing.outcome()) {
       case TIMED -> timed(firing, speed);
-      case NEVER_FULLY_OPEN -> never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
+      case NEVER_FULLY_OPEN -> neverFullyOpen(firing, speed);
       case STUCK_OPEN ->
           Words.say(
               "firing.stuck",
@@ -150,6 +154,10 @@ public final class Sentences {
                 speed.tries()));
       }
     }
+    if (speed.placement() == Placement.CHECK_RIG
+        || speed.placement() == Placement.FULL_LIGHT_AGAIN) {
+      sentences.add(noVerdict(speed));
+    }
     String placed = placed(speed);
     sentences.add(
         speed.isUneven()
@@ -157,6 +165,10 @@ public final class Sentences {
                 "speed.uneven", placed, Numbers.plainStops(speed.scatterStops().orElseThrow()))
             : placed);
     sentences.addAll(rebound(speed));
+    if (speed.deciding().count(DecidedBy.CURVE) > 0) {
+      sentences.add(
+          Words.say("speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
+    }
     if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
@@ -208,6 +220,12 @@ public final class Sentences {
     return sentences;
   }
 
+  private static String noVerdict(SpeedSummary speed) {
+    DecidedBy why =
+        speed.placement() == Placement.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
+    return Words.say("speed.noVerdict." + key(why), speed.speed(), speed.deciding().count(why));
+  }
+
   private static String further(Decision open) {
     return open.furtherFirings().isEmpty()
         ? Words.say("speed.further.none")
@@ -218,11 +236,21 @@ public final class Sentences {
 
   private static String placed(SpeedSummary speed) {
     if (speed.meanStops().isEmpty()) {
-      return Words.say("speed.tooFew.none", speed.speed());
+      return Words.say(
+          speed.deciding().count(DecidedBy.CHECK_RIG)
+                      + speed.deciding().count(DecidedBy.FULL_LIGHT_AGAIN)
+                  > 0
+              ? "speed.noVerdict.none"
+              : "speed.tooFew.none",
+          speed.speed());
     }
     double mean = speed.meanStops().getAsDouble();
     if (speed.placement() == Placement.TOO_FEW) {
       return Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
+    }
+    if (speed.placement() == Placement.CHECK_RIG
+        || speed.placement() == Placement.FULL_LIGHT_AGAIN) {
+      return Words.say("speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
     }
     if (speed.placement() == Placement.FEWER_THAN_PLANNED) {
       return Words.say(
@@ -308,17 +336,12 @@ public final class Sentences {
 
   private static String timed(FiringResult firing, String speed) {
     LeafExposure.Timed timed = (LeafExposure.Timed) firing.exposure();
-    String time = Numbers.fractionAndTime(timed.effectiveSeconds());
     String line =
-        firing.errorStops().isPresent()
-            ? Words.say(
-                "firing.timed",
-                speed,
-                time,
-                Numbers.stopsInWords(firing.errorStops().getAsDouble()))
-            : firing.check().isPresent()
-                ? Words.say("firing.timed.check", speed, time)
-                : Words.say("firing.timed.noSpeed", time);
+        firing.effectiveSeconds().isPresent()
+            ? timed(firing, speed, firing.effectiveSeconds().getAsDouble())
+            : Words.say("firing.openFor", speed, Numbers.time(timed.widthLowSeconds()));
+    Optional<String> by = decided(firing);
+    line = by.isPresent() ? line + " " + by.get() : line;
     String flags =
         timed.flags().stream()
             .sorted()
@@ -332,6 +355,58 @@ public final class Sentences {
                         Numbers.time(timed.earlySeconds())))
             .collect(Collectors.joining(" "));
     return flags.isEmpty() ? line : line + " " + flags;
+  }
+
+  private static String timed(FiringResult firing, String speed, double seconds) {
+    String time = Numbers.fractionAndTime(seconds);
+    return firing.errorStops().isPresent()
+        ? Words.say(
+            "firing.timed", speed, time, Numbers.stopsInWords(firing.errorStops().getAsDouble()))
+        : firing.check().isPresent()
+            ? Words.say("firing.timed.check", speed, time)
+            : Words.say("firing.timed.noSpeed", time);
+  }
+
+  private static String neverFullyOpen(FiringResult firing, String speed) {
+    String line =
+        firing.errorStops().isPresent()
+            ? Words.say(
+                "firing.never.timed",
+                speed,
+                Numbers.fractionAndTime(firing.effectiveSeconds().orElseThrow()),
+                Numbers.stopsInWords(firing.errorStops().getAsDouble()))
+            : never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
+    return decided(firing).map(by -> line + " " + by).orElse(line);
+  }
+
+  /**
+   * What decides the time of a firing, or what to do so that something does; empty where edges
+   * alone decide, which is the usual case.
+   */
+  static Optional<String> decided(FiringResult firing) {
+    return firing
+        .decidedBy()
+        .filter(by -> by != DecidedBy.EDGES && by != DecidedBy.EDGES_CORRECTED)
+        .map(
+            by -> {
+              OptionalDouble after =
+                  firing.curve().map(FiringCurve::fullLightAfter).orElse(OptionalDouble.empty());
+              return by == DecidedBy.FULL_LIGHT_AGAIN && after.isPresent()
+                  ? Words.say("firing.decided.light-changed", Numbers.percent(after.getAsDouble()))
+                  : Words.say("firing.decided." + key(by));
+            });
+  }
+
+  /** What decides, in a word or two. */
+  public static String decidedBy(DecidedBy by) {
+    return Words.say("decidedBy." + key(by));
+  }
+
+  /** What the times of a speed are by, in a few words; empty without a firing. */
+  public static String decidedBy(SpeedSummary speed) {
+    return speed.deciding().kinds().stream()
+        .map(Sentences::decidedBy)
+        .collect(Collectors.joining(", "));
   }
 
   private static String held(FiringResult firing) {

@@ -1,4 +1,5 @@
--- From schema version 7 to 8: readings of a test of the panel of light, and what it limits at a firing.
+-- From schema version 7 to 8: readings of a test of the panel of light, and what it limits at a firing; what decides a firing that
+-- edges and light curve both saw.
 -- Never edited once a release has written it; docs/record.md tells what each column means.
 
 ALTER TABLE firing ADD COLUMN panel_fall REAL;
@@ -11,7 +12,7 @@ CREATE TABLE light_reading_with_panel (
   session_id INTEGER NOT NULL REFERENCES bench_session (id),
   run_ordinal INTEGER NOT NULL,
   phase TEXT,
-  read_of TEXT NOT NULL CHECK (read_of IN ('lamp-covered', 'shut-cocked', 'shut-uncocked', 'stop', 'panel-in-place', 'panel-moved')),
+  read_of TEXT NOT NULL CHECK (read_of IN ('lamp-covered', 'shut-cocked', 'shut-uncocked', 'stop', 'panel-in-place', 'panel-moved', 'full-light')),
   stop TEXT NOT NULL,
   opening INTEGER NOT NULL,
   counts REAL NOT NULL,
@@ -44,3 +45,15 @@ WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
 BEGIN
   SELECT RAISE (ABORT, 'what was measured is never deleted');
 END;
+
+ALTER TABLE firing ADD COLUMN full_light_after REAL;
+
+ALTER TABLE firing_result ADD COLUMN decided_by TEXT CHECK (decided_by IN ('edges', 'edges-corrected', 'curve', 'check-rig', 'full-light-again'));
+
+ALTER TABLE firing_result ADD COLUMN decided_seconds REAL;
+
+ALTER TABLE firing_result ADD COLUMN decided_method_seconds REAL;
+
+ALTER TABLE firing_result ADD COLUMN decided_apart_seconds REAL;
+
+ALTER TABLE firing_result ADD COLUMN curve_main_seconds REAL;

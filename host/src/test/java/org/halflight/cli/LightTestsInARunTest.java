@@ -25,6 +25,7 @@ import org.halflight.everyday.Everyday;
 import org.halflight.everyday.FNumber;
 import org.halflight.everyday.StopScale;
 import org.halflight.everyday.Tried;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Aim;
 import org.halflight.session.CameraCustoms;
@@ -180,6 +181,81 @@ class LightTestsInARunTest {
     assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
     assertThat(session.isRunDone()).isFalse();
     assertThat(session.readings()).isEmpty();
+  }
+
+  @Test
+  void fullLightIsMeasuredAgainInTheMiddleOfARun() {
+    Session session =
+        run(setup(List.of(), "1/60"), new FirstDoing(new PracticeHand(rig), () -> type("g\n")));
+
+    assertThat(session.isRunDone()).as(printed()).isTrue();
+    assertThat(printed())
+        .containsSubsequence(
+            "Hold the shutter open, at the stop that the light was set at.",
+            "Full light is 100 % of what was set.");
+    assertThat(session.readings()).isEmpty();
+  }
+
+  @Test
+  void atTheEndOfARunFullLightIsAskedForWhereFiringsWaitForIt() {
+    Session session =
+        run(setup(List.of(), "1/60"), new FirstDoing(new PracticeHand(rig), () -> rig.dim(0.9)));
+
+    assertThat(printed())
+        .containsSubsequence(
+            "No verdict yet: the light stayed below full.",
+            "Some firings have no time until full light is measured again.",
+            "Full light is 90 % of what was set.",
+            "No verdict: full light, measured since, was 90 % of what was set.");
+    assertThat(session.results().stream().flatMap(r -> r.decidedBy().stream()))
+        .isNotEmpty()
+        .containsOnly(DecidedBy.FULL_LIGHT_AGAIN);
+  }
+
+  /** A hand, behind somebody who does something before the first firing. */
+  private static final class FirstDoing implements Hand {
+    private final Hand hand;
+    private final Runnable first;
+    private boolean done;
+
+    FirstDoing(Hand hand, Runnable first) {
+      this.hand = hand;
+      this.first = first;
+    }
+
+    @Override
+    public void fire(MarkedSpeed shown) {
+      if (!done) {
+        done = true;
+        first.run();
+      }
+      hand.fire(shown);
+    }
+
+    @Override
+    public void tryOut(Check check) {
+      hand.tryOut(check);
+    }
+
+    @Override
+    public void hold(boolean open) {
+      hand.hold(open);
+    }
+
+    @Override
+    public LightHand light() {
+      return hand.light();
+    }
+
+    @Override
+    public void idle() {
+      hand.idle();
+    }
+
+    @Override
+    public boolean works() {
+      return true;
+    }
   }
 
   private void type(String words) {

@@ -225,6 +225,47 @@ class LightTestHandsTest {
   }
 
   @Test
+  void fullLightIsReadByOneKeyWhereTheShutterIsHeldOpen() {
+    setLight();
+    rig.holdOpen(true);
+    until("it is seen", () -> session().seesLight());
+    hands.fullLight();
+    assertThat(isReading()).isTrue();
+    until("it is read", () -> !hands.isUnderWay());
+    idle(1);
+    assertThat(model.view().said().orElseThrow().text())
+        .isEqualTo("You may let the shutter close. Full light is 100 % of what was set.");
+    rig.holdOpen(false);
+    until("it is shut", () -> session().isQuiet());
+    idle(30);
+    assertThat(session().results()).hasSize(2).allMatch(r -> r.outcome() == Outcome.HELD_FOR_LIGHT);
+  }
+
+  @Test
+  void fullLightIsAskedForWhereTheShutterIsShutAndOffIsSaid() {
+    setLight();
+    hands.fullLight();
+    assertThat(SayText.of(model.view()).text()).isEqualTo(Words.say("full.ask"));
+    assertThat(NumeralsText.of(model.view()).large()).isEqualTo("hold it open");
+    read();
+    assertThat(SayText.of(model.view()).text()).startsWith("There is no light");
+    rig.dim(0.8);
+    rig.holdOpen(true);
+    read();
+    idle(1);
+    assertThat(model.view().said().orElseThrow().text()).contains("Full light is 80 %");
+    assertThat(session().isLightInDoubt()).isTrue();
+  }
+
+  @Test
+  void fullLightIsNotMeasuredAgainBeforeItWasSet() {
+    hands.fullLight();
+    assertThat(hands.isUnderWay()).isFalse();
+    idle(1);
+    assertThat(model.view().said().orElseThrow().text()).contains("Set the light first");
+  }
+
+  @Test
   void aShutterThatIsOpenInTheLeakTestIsNoLeak() {
     setLight();
     hands.leak();

@@ -12,7 +12,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveExposure.Measured;
+import org.halflight.exposure.DecidedBy;
+import org.halflight.exposure.EdgesAndCurve;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.LightLevels;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -59,7 +63,8 @@ class CurveTest {
     assertThat(after.sampledLight()).contains(sampled);
     Measured measured = (Measured) after.curveExposure().get();
     assertThat(measured.effectiveSeconds()).isCloseTo(0.008, within(measured.toleranceSeconds()));
-    assertThat(after.curveAgreement().get().disagrees()).isFalse();
+    assertThat(after.decidedBy()).contains(DecidedBy.EDGES_CORRECTED);
+    assertThat(after.effectiveSeconds().getAsDouble()).isCloseTo(0.008, within(5e-6));
     // The edges' own figure stays as it was.
     assertThat(after.exposure()).isEqualTo(before.exposure());
     assertThat(bench.news(SessionNews.CurveAdded.class)).hasSize(1);
@@ -121,9 +126,150 @@ class CurveTest {
     bench.fire(0.008);
     bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 0.9)));
     LeafExposure.Timed timed = (LeafExposure.Timed) bench.result(1).exposure();
-    assertThat(timed.flags())
-        .contains(LeafExposure.Flag.CURVE_BELOW_FULL, LeafExposure.Flag.CURVE_DISAGREES);
+    assertThat(timed.flags()).containsExactly(LeafExposure.Flag.CURVE_BELOW_FULL);
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
+  }
+
+  /**
+   * Blades that dwell at 0.85 of full light and let as much through as 1/125 should: the two levels
+   * take it for 0.21 stop slow.
+   */
+  private void dwell() {
+    double start = bench.now;
+    bench.light(DWELLING_BY_EDGES, 0.001);
+    bench.quiet();
+    bench.tell(new SessionInput.CurveAt(curve(start, DWELLING_BY_EDGES, 0.001, 0.85)));
+  }
+
+  private static final double DWELLING_BY_EDGES = 1 / 128.0 / 0.85 + 0.85e-3 - 1e-3;
+
+  @Test
+  void bladesThatDwellHaveNoTimeUntilFullLightIsMeasuredAgain() {
+    dwell();
+    FiringResult waits = bench.result(1);
+    assertThat(waits.edgesSeconds().getAsDouble()).isCloseTo(DWELLING_BY_EDGES, within(1e-6));
+    assertThat(waits.effectiveSeconds()).isEmpty();
+    assertThat(waits.errorStops()).isEmpty();
+    assertThat(waits.isGood()).isFalse();
+    assertThat(waits.answersTheQuestion()).isTrue();
+    assertThat(bench.session.isFullLightWanted()).isTrue();
+  }
+
+  private void isTimedByTheCurve(FiringResult result) {
+    assertThat(result.decidedBy()).contains(DecidedBy.CURVE);
+    assertThat(result.errorStops().getAsDouble()).isCloseTo(0, within(0.01));
+    assertThat(result.isGood()).isTrue();
+    assertThat(bench.session.isFullLightWanted()).isFalse();
+  }
+
+  @Test
+  void aLaterPlateauThatIsFullLetsTheCurveDecide() {
+    dwell();
+    dwell();
+    bench.fireWithPlateau(FULL - 2);
+    isTimedByTheCurve(bench.result(1));
+    isTimedByTheCurve(bench.result(2));
+    assertThat(bench.news(SessionNews.Changed.class)).hasSize(2);
+  }
+
+  @Test
+  void aPlateauThatIsNotFullLetsNothingDecide() {
+    dwell();
+    bench.fireWithPlateau(DARK + 0.97 * (FULL - DARK));
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
+    assertThat(bench.result(1).curve().get().fullLightAfter().getAsDouble())
+        .isCloseTo(0.97, within(0.001));
+    bench.fireWithPlateau(FULL);
+    isTimedByTheCurve(bench.result(1));
+  }
+
+  @Test
+  void fullLightReadAgainLetsTheCurveDecide() {
+    dwell();
+    bench.tell(
+        new SessionInput.LightRead(
+            LightReading.of(
+                LightReading.What.FULL, "", false, FULL - 1, 0.3, 1000, RATE.ticks(bench.now))));
+    isTimedByTheCurve(bench.result(1));
+    assertThat(bench.news(SessionNews.FullLightRead.class)).hasSize(1);
+    // It is no test of the light, and no record of one.
+    assertThat(bench.session.readings()).isEmpty();
+  }
+
+  @Test
+  void fullLightReadAgainAndFoundOffIsSaid() {
+    bench.fire(0.008);
+    bench.tell(
+        new SessionInput.LightRead(
+            LightReading.of(LightReading.What.FULL, "", false, FULL / 2, 0.3, 1000, 1)));
+    assertThat(bench.news(SessionNews.PlateauOff.class)).hasSize(1);
+    assertThat(bench.result(1).notes().lightDoubtful()).isTrue();
+  }
+
+  @Test
+  void lightThatIsSetAgainAndTheSameLetsTheCurveDecide() {
+    dwell();
+    bench.setLight();
+    isTimedByTheCurve(bench.result(1));
+  }
+
+  @Test
+  void lightThatIsSetToAnotherLetsNothingDecideEver() {
+    dwell();
+    double span = 0.9 * (FULL - DARK);
+    bench.tell(
+        new SessionInput.LightSet(
+            new LightLevels(
+                DARK,
+                DARK + span,
+                DARK + span * LevelPair.GAUSS.low(),
+                DARK + span * LevelPair.GAUSS.high())));
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
+    bench.fireWithPlateau(DARK + span);
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
+  }
+
+  @Test
+  void edgesAndCurveThatDoNotSeeTheSameLightGiveNoTime() {
+    double start = bench.now;
+    bench.fire(0.008);
+    bench.tell(new SessionInput.CurveAt(curve(start, 0.0085, 0.001, 1)));
+    FiringResult result = bench.result(1);
+    assertThat(result.decidedBy()).contains(DecidedBy.CHECK_RIG);
+    assertThat(result.decided().get().apartSeconds().getAsDouble())
+        .isCloseTo(0.0005, within(10e-6));
+    assertThat(result.effectiveSeconds()).isEmpty();
+    assertThat(((LeafExposure.Timed) result.exposure()).flags())
+        .containsExactly(LeafExposure.Flag.WIDTHS_APART);
+    bench.fireWithPlateau(FULL);
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.CHECK_RIG);
+  }
+
+  @Test
+  void bladesThatNeverOpenFullyAreTimedByTheCurveToo() {
+    double start = bench.now;
+    bench.dimLight(0.001);
+    bench.quiet();
+    double rise = 0.6 * 0.002;
+    // The width above the low level is that of the edges.
+    double low = 2 * (0.6 - LevelPair.GAUSS.low()) * 0.002;
+    bench.tell(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
+    assertThat(Math.abs(low - 0.001)).isGreaterThan(EdgesAndCurve.LEAST_APART_SECONDS);
+    assertThat(bench.result(1).decidedBy()).contains(DecidedBy.CHECK_RIG);
+
+    double second = bench.now;
+    bench.now = second + LevelPair.GAUSS.low() * 0.002;
+    bench.dimLight(low);
+    bench.quiet();
+    bench.tell(new SessionInput.CurveAt(curve(second, 2 * rise - 0.002, 0.002, 0.6)));
+    assertThat(bench.result(2).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
+    bench.fireWithPlateau(FULL);
+    FiringResult timed = bench.result(2);
+    assertThat(timed.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
+    assertThat(timed.decidedBy()).contains(DecidedBy.CURVE);
+    assertThat(timed.effectiveSeconds().getAsDouble()).isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
+    assertThat(timed.isGood()).isTrue();
   }
 
   @Test

@@ -11,6 +11,8 @@ public enum Act {
   SKIP_READING,
   /** The test of the light is stopped. */
   STOP_READING,
+  /** Full light is measured again. */
+  FULL_LIGHT,
   /** The last firing is not counted. */
   REJECT,
   /** The last thing that the person did about speeds and firings is undone. */

@@ -2,6 +2,8 @@ package org.halflight.desk.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.session.Phase;
 import org.halflight.words.Words;
 
@@ -39,6 +41,9 @@ public final class KeyHints {
     if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
       return ofTest(view, test);
     }
+    if (waitsForFullLight(view)) {
+      hints.add(hint(Act.FULL_LIGHT, Words.say("desk.key.full_light"), true));
+    }
     if (view.openSeconds().isPresent()) {
       hints.add(hint(Act.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
     }
@@ -72,6 +77,15 @@ public final class KeyHints {
     hints.add(plain(Act.TABLES));
     hints.add(plain(Act.KEYS));
     return hints;
+  }
+
+  /** Whether the last firing has no time until full light is measured again. */
+  private static boolean waitsForFullLight(BenchView view) {
+    return !view.results().isEmpty()
+        && view.results()
+            .get(view.results().size() - 1)
+            .decidedBy()
+            .equals(Optional.of(DecidedBy.FULL_LIGHT_AGAIN));
   }
 
   /** Both hands are busy and nothing is fired: only what a test of the light needs. */

@@ -68,6 +68,7 @@ public final class KeyMap {
     keys.put("SPACE", Act.ACCEPT);
     keys.put("S", Act.SKIP_READING);
     keys.put("X", Act.STOP_READING);
+    keys.put("G", Act.FULL_LIGHT);
     keys.put("BACKSPACE", Act.REJECT);
     keys.put("CTRL+Z", Act.UNDO);
     keys.put("CTRL+SHIFT+Z", Act.REDO);

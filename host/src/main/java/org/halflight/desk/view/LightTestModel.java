@@ -40,7 +40,7 @@ public final class LightTestModel {
 
   /** Which test goes on; empty while none does. */
   public Optional<Check> check() {
-    return plan.map(LightPlan::check);
+    return plan.flatMap(LightPlan::check);
   }
 
   /** Whether the light is read now. */

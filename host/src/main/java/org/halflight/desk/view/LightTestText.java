@@ -22,7 +22,7 @@ final class LightTestText {
     if (!test.isUnderWay()) {
       return Optional.empty();
     }
-    String which = test.check().map(Check::label).orElse("");
+    String which = test.check().map(Check::label).orElseGet(() -> Words.say("full.name"));
     boolean reads = test.doing() == LightTestView.Doing.READING;
     double ofThis = test.progress() * test.steps() - (test.step() - 1);
     return Optional.of(

@@ -46,7 +46,7 @@ public record NextText(
       LightTestView test = view.lightTest();
       return new NextText(
           heading,
-          test.check().map(Check::label).orElse(""),
+          test.check().map(Check::label).orElseGet(() -> Words.say("full.name")),
           Words.say("desk.next.test"),
           test.step() - 1,
           test.steps(),

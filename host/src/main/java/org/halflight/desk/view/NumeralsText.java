@@ -3,10 +3,12 @@ package org.halflight.desk.view;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Setting;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
@@ -103,7 +105,12 @@ public record NumeralsText(
 
   private static NumeralsText provisional(LastFiring.Provisional firing) {
     return firing.exposure() instanceof LeafExposure.Timed timed
-        ? timed(timed, firing.errorStops(), label(firing.shown()), Tone.PROVISIONAL)
+        ? timed(
+            timed.effectiveSeconds(),
+            timed,
+            firing.errorStops(),
+            label(firing.shown()),
+            Tone.PROVISIONAL)
         : words(Words.say("outcome.never-fully-open"), "", label(firing.shown()), Tone.PROVISIONAL);
   }
 
@@ -119,10 +126,13 @@ public record NumeralsText(
         Words.say(
             "outcome."
                 + firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
-    if (firing.exposure() instanceof LeafExposure.Timed timed
-        && firing.effectiveSeconds().isPresent()) {
+    if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
+      note = Words.say("desk.numerals.byCurve", note);
+    }
+    if (firing.effectiveSeconds().isPresent()) {
       return timed(
-          timed,
+          firing.effectiveSeconds().getAsDouble(),
+          firing.exposure(),
           firing.errorStops(),
           firing.referenceSeconds().isPresent()
               ? Words.say(
@@ -133,6 +143,10 @@ public record NumeralsText(
           firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
     }
     String known = "";
+    Optional<DecidedBy> nothing = firing.decidedBy().filter(by -> !by.givesTime());
+    if (nothing.isPresent()) {
+      outcome = Sentences.decidedBy(nothing.get());
+    }
     if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
       known = Words.say("desk.numerals.atLeast", Numbers.time(stuck.lowestSeconds()));
     } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen never) {
@@ -156,18 +170,18 @@ public record NumeralsText(
   }
 
   private static NumeralsText timed(
-      LeafExposure.Timed timed, OptionalDouble error, String note, Tone tone) {
-    double seconds = timed.effectiveSeconds();
+      double seconds, LeafExposure exposure, OptionalDouble error, String note, Tone tone) {
     Numbers.InUnit fraction = Numbers.fractionInUnit(seconds);
     return new NumeralsText(
         fraction.figure(),
         fraction.unit(),
         true,
-        timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
+        exposure instanceof LeafExposure.Timed timed
+                && timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
             ? Words.say(
                 "desk.numerals.parts",
                 Numbers.time(seconds),
-                Numbers.time(timed.mainSeconds()),
+                Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()),
                 Numbers.time(timed.reboundSeconds()))
             : (Numbers.isReadInSeconds(seconds) ? "" : Numbers.time(seconds)),
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",

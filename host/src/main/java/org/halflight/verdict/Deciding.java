@@ -1,0 +1,93 @@
+package org.halflight.verdict;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.CurveExposure.Measured;
+import org.halflight.exposure.DecidedBy;
+import org.halflight.session.FiringCurve;
+import org.halflight.session.FiringResult;
+import org.halflight.uncertainty.CurveDoubt;
+
+/**
+ * What the times of one speed are by, and what stands in the way of a verdict.
+ *
+ * @param firings how many of those that count are decided by what
+ * @param curve what light curves leave to doubt; empty where none decides
+ */
+public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> curve) {
+  /** No firing had a light curve, or was none of a rig. */
+  public static final Deciding EDGES_ALONE = new Deciding(Map.of(), Optional.empty());
+
+  public Deciding {
+    firings = Map.copyOf(firings);
+  }
+
+  /** Of the firings of one speed. */
+  static Deciding of(List<FiringResult> all) {
+    List<FiringResult> counted = all.stream().filter(FiringResult::answersTheQuestion).toList();
+    Map<DecidedBy, Integer> firings = new EnumMap<>(DecidedBy.class);
+    counted.forEach(
+        firing -> firing.decidedBy().ifPresent(by -> firings.merge(by, 1, Integer::sum)));
+    List<FiringCurve> curves =
+        counted.stream()
+            .filter(firing -> firing.decidedBy().equals(Optional.of(DecidedBy.CURVE)))
+            .flatMap(firing -> firing.curve().stream())
+            .toList();
+    return new Deciding(firings, curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves)));
+  }
+
+  private static CurveDoubt doubt(List<FiringCurve> curves) {
+    List<Measured> measured =
+        curves.stream()
+            .flatMap(curve -> curve.exposure().flatMap(CurveExposure::measured).stream())
+            .toList();
+    double off =
+        curves.stream()
+            .mapToDouble(
+                curve ->
+                    Math.abs(
+                        curve
+                                .fullLightAfter()
+                                .orElseGet(
+                                    () ->
+                                        curve
+                                            .exposure()
+                                            .flatMap(CurveExposure::measured)
+                                            .orElseThrow()
+                                            .peak())
+                            - 1))
+            .max()
+            .orElseThrow();
+    return CurveDoubt.of(measured, off);
+  }
+
+  /** How many firings are decided by something. */
+  public int count(DecidedBy by) {
+    return firings.getOrDefault(by, 0);
+  }
+
+  /** What decides them, each once. */
+  public List<DecidedBy> kinds() {
+    return firings.keySet().stream().sorted().toList();
+  }
+
+  /** Whether light curves alone decide. */
+  boolean isByCurveAlone() {
+    return curve.isPresent()
+        && count(DecidedBy.EDGES) == 0
+        && count(DecidedBy.EDGES_CORRECTED) == 0;
+  }
+
+  /** What keeps the speed from a verdict, whatever its other firings come to. */
+  public Optional<Placement> instead() {
+    if (count(DecidedBy.CHECK_RIG) > 0) {
+      return Optional.of(Placement.CHECK_RIG);
+    }
+    return count(DecidedBy.FULL_LIGHT_AGAIN) > 0
+        ? Optional.of(Placement.FULL_LIGHT_AGAIN)
+        : Optional.empty();
+  }
+}
