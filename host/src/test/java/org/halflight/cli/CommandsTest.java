@@ -35,7 +35,9 @@ class CommandsTest {
     assertThat(printed())
         .contains("practice rig: invented shutter, simulated figures")
         .containsPattern("1/8 runs 0\\.\\d\\d stop slow")
-        .containsPattern("1/125 is within tolerance");
+        .containsPattern("1/125 is within tolerance")
+        .contains("At this scatter 3 firings would decide; 5 are planned.")
+        .contains("Odd ones: 0 of 5, up to 45 % not excluded.");
     assertThat(practice)
         .isDirectoryContaining("glob:**/practice.session")
         .isDirectoryContaining("glob:**/firings.csv")

@@ -218,6 +218,16 @@ class HandOverPageTest {
   }
 
   @Test
+  void oddOnesStandBesideTheVerdict() throws IOException {
+    for (String one : List.of("ten", "few-speeds")) {
+      assertThat(text(SamplePages.all().get(one)))
+          .contains("odd ones")
+          .containsPattern("[012]/\\d, \u2264 \\d\\d %")
+          .contains("what share of them that does not exclude");
+    }
+  }
+
+  @Test
   void withoutARunFromBeforeNothingIsSaidAboutAChange() throws IOException {
     String text = text(SamplePages.all().get("no-as-found"));
     assertThat(text)

@@ -175,6 +175,11 @@ final class DecisionStudy {
     return (double) signals / checks;
   }
 
+  /** The section as text. */
+  static String table() {
+    return String.join("\n", page());
+  }
+
   static List<String> page() {
     List<String> page = new ArrayList<>();
     page.add("## Verdicts where the usual exposure lies on a limit");
@@ -281,6 +286,6 @@ final class DecisionStudy {
 
   /** Writes the section alone, for a look at it. */
   public static void main(String[] args) {
-    System.out.println(String.join("\n", page()));
+    System.out.println(table());
   }
 }

@@ -73,6 +73,28 @@ class FormsTest {
   }
 
   @ParameterizedTest
+  @ValueSource(ints = {0, -1, 101})
+  void aNumberOfFiringsThatIsNoneBeginsNothing(int firings) {
+    RunForm.Result result =
+        new RunForm(
+                "",
+                Phase.AS_FOUND,
+                "leaf",
+                "1/60",
+                true,
+                firings,
+                OptionalDouble.empty(),
+                Map.of(),
+                List.of(),
+                false,
+                false,
+                AimForm.USUAL)
+            .read();
+    assertThat(result.setup()).isEmpty();
+    assertThat(result.trouble()).contains("from 1 to 100").contains("nothing was begun");
+  }
+
+  @ParameterizedTest
   @ValueSource(strings = {"1/60, fast", "", " , ", "1/0"})
   void whatIsNotUnderstoodIsSaidAndNothingBegins(String speeds) {
     RunForm.Result result =
