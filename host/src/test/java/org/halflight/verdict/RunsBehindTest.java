@@ -67,9 +67,7 @@ class RunsBehindTest {
                 Map.of(speed.speed(), Sample.of(3)),
                 Map.of(),
                 Map.of(speed.speed(), Sample.of(4, 5, 6))));
-    assertThat(behind.at(speed))
-        .extracting(run -> run.values().length)
-        .containsExactly(3, 3);
+    assertThat(behind.at(speed)).extracting(run -> run.values().length).containsExactly(3, 3);
     RunsBehind once =
         new RunsBehind(
             Set.of(),
