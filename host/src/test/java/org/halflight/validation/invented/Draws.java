@@ -1,0 +1,37 @@
+package org.halflight.validation.invented;
+
+import java.util.SplittableRandom;
+
+/** What is drawn at random for one session, from its seed. */
+public final class Draws {
+  private final SplittableRandom random;
+
+  public Draws(long seed) {
+    random = new SplittableRandom(seed);
+  }
+
+  double normal() {
+    return random.nextGaussian();
+  }
+
+  /** Evenly between two bounds. */
+  double between(double low, double high) {
+    return low + (high - low) * random.nextDouble();
+  }
+
+  double either(double bound) {
+    return between(-bound, bound);
+  }
+
+  boolean coin() {
+    return random.nextBoolean();
+  }
+
+  int upTo(int most) {
+    return random.nextInt(most + 1);
+  }
+
+  boolean chance(double of) {
+    return random.nextDouble() < of;
+  }
+}
