@@ -90,7 +90,7 @@ final class CellStudy {
       low += stated.filter(s -> tried.trueStops() < s.low()).isPresent() ? 1 : 0;
       none += stated.isPresent() ? 0 : 1;
       half += stated.map(s -> (s.high() - s.low()) / 2).orElse(0.0);
-      if (i % publicEvery == 0) {
+      if (i % publicEvery == publicEvery - 1) {
         publicly++;
         for (String each : StudiedMethod.differences(tried.session(), said, folder)) {
           differences.add(cell + ", session " + i + ": " + each);

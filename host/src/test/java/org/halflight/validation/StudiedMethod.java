@@ -21,6 +21,7 @@ import org.halflight.cli.Halflight;
 import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
 import org.halflight.export.CsvTable;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
@@ -32,10 +33,14 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Interval;
 import org.halflight.time.TickRate;
 import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.validation.invented.Draws;
 import org.halflight.validation.invented.InventedSession;
+import org.halflight.validation.invented.Light;
+import org.halflight.validation.invented.Rig;
 import org.halflight.validation.invented.SessionText;
 import org.halflight.validation.invented.Told;
 import org.halflight.verdict.Judging;
+import org.halflight.verdict.Placement;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -109,6 +114,39 @@ final class StudiedMethod {
         Files.deleteIfExists(each);
       }
     }
+  }
+
+  /** One firing before a rig without a fault, that nobody calibrated. */
+  static FiringResult once(String speed, Light light) {
+    return directly(
+            InventedSession.of(
+                speed, Rig.exact(), false, false, List.of(light), new Draws(Validation.SEED)))
+        .firings()
+        .get(0);
+  }
+
+  /** Whether edges and curve of a firing are said to have seen unlike light. */
+  static boolean seesUnlikeLight(FiringResult firing) {
+    return has(firing, LeafExposure.Flag.CURVE_DISAGREES);
+  }
+
+  /** Whether it is said that the blades may not have opened fully. */
+  static boolean mayNotBeFullyOpen(FiringResult firing) {
+    return has(firing, LeafExposure.Flag.MAY_NOT_OPEN_FULLY);
+  }
+
+  /** The bound that is stated for the error of the rule of two levels, in seconds. */
+  static double ruleBoundSeconds(FiringResult firing) {
+    return ((LeafExposure.Timed) firing.exposure()).methodSeconds();
+  }
+
+  /** The verdict on a speed, as tables have it. */
+  static String placement(SpeedSummary speed) {
+    return Placement.WORDS.word(speed.placement());
+  }
+
+  private static boolean has(FiringResult firing, LeafExposure.Flag flag) {
+    return firing.exposure() instanceof LeafExposure.Timed timed && timed.flags().contains(flag);
   }
 
   private static Said said(Session session) {

@@ -10,7 +10,8 @@ public final class Draws {
     random = new SplittableRandom(seed);
   }
 
-  double normal() {
+  /** Normal with mean 0 and deviation 1. */
+  public double normal() {
     return random.nextGaussian();
   }
 

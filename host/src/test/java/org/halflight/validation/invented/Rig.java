@@ -52,7 +52,7 @@ public record Rig(
   private static final double WANDER = 0.0035;
 
   /** A rig as docs/hardware.md has it built, each thing off by what its parts allow. */
-  static Rig drawn(Draws draws) {
+  public static Rig drawn(Draws draws) {
     double dark = draws.between(5, 30);
     double full = dark + draws.between(300, 880);
     return new Rig(
@@ -115,21 +115,21 @@ public record Rig(
         wanderOfIt);
   }
 
-  /** The same with its comparators off by so many counts. */
-  public Rig withOffsets(double low, double high) {
+  /** The same with both comparators that much later on falling light. */
+  public Rig withLateFall(double seconds) {
     return new Rig(
         dark,
         full,
         lowThreshold,
         highThreshold,
-        low,
-        high,
+        lowOffset,
+        highOffset,
         lowHysteresis,
         highHysteresis,
         lowRiseSeconds,
-        lowFallSeconds,
+        lowFallSeconds + seconds,
         highRiseSeconds,
-        highFallSeconds,
+        highFallSeconds + seconds,
         clockFast,
         fade,
         wander);
