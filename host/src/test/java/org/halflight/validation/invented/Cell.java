@@ -64,7 +64,7 @@ public record Cell(Blades blades, Speed speed, Condition condition) {
   private static final double MOST_OFF_STOPS = 0.35;
 
   /** The light at the edge of the pupil is less than in the middle by this part at most. */
-  private static final double MOST_FALL = 0.2;
+  public static final double MOST_FALL = 0.2;
 
   /** A session with what it ought to come to: its usual exposure, in stops off the marking. */
   public record Tried(InventedSession session, double trueStops) {}
@@ -73,21 +73,41 @@ public record Cell(Blades blades, Speed speed, Condition condition) {
   public Tried session(long number) {
     Draws draws = new Draws(seed(number));
     double off = Math.max(-MOST_OFF_STOPS, Math.min(MOST_OFF_STOPS, OFF_STOPS * draws.normal()));
-    // Even in the logarithm: few are as uneven as the worst.
-    double scatter =
-        LEAST_SCATTER_STOPS
-            * Math.pow(GREATEST_SCATTER_STOPS / LEAST_SCATTER_STOPS, draws.between(0, 1));
-    return session(off, scatter, Scatter.NORMAL, FIRINGS, draws);
+    double sd = usualScatter(draws);
+    Rig rig = Rig.drawn(draws);
+    return session(off, sd, Scatter.NORMAL, FIRINGS, rig, anyFall(draws), draws);
+  }
+
+  /**
+   * The session of a number before light that falls so much towards the edge of the pupil.
+   *
+   * @param fall from 0 for even light to {@link #MOST_FALL}
+   */
+  public Tried before(double fall, long number) {
+    Draws draws = new Draws(seed(number));
+    double sd = usualScatter(draws);
+    return session(0, sd, Scatter.NORMAL, FIRINGS, Rig.drawn(draws), fall, draws);
   }
 
   /** A session whose firings scatter in some other way, by so many stops. */
-  public Tried session(long number, Scatter scatter, double scatterStops, int firings) {
-    return session(0, scatterStops, scatter, firings, new Draws(seed(number)));
+  public Tried scattered(Scatter scatter, double scatterStops, int firings, long number) {
+    Draws draws = new Draws(seed(number));
+    Rig rig = Rig.drawn(draws);
+    return session(0, scatterStops, scatter, firings, rig, anyFall(draws), draws);
   }
 
-  private Tried session(double off, double sd, Scatter scatter, int firings, Draws draws) {
-    Rig rig = Rig.drawn(draws);
-    double fall = draws.between(0, MOST_FALL);
+  private static double anyFall(Draws draws) {
+    return draws.between(0, MOST_FALL);
+  }
+
+  /** Even in the logarithm: few are as uneven as the worst. */
+  private static double usualScatter(Draws draws) {
+    return LEAST_SCATTER_STOPS
+        * Math.pow(GREATEST_SCATTER_STOPS / LEAST_SCATTER_STOPS, draws.between(0, 1));
+  }
+
+  private Tried session(
+      double off, double sd, Scatter scatter, int firings, Rig rig, double fall, Draws draws) {
     double least = speed.seconds() * Math.pow(2, -MOST_OFF_STOPS - 4 * GREATEST_SCATTER_STOPS);
     Light ramps = blades.drawn(least, fall, draws);
     double inRamps = ramps.trueSeconds();
