@@ -25,7 +25,6 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.Judging;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.SpeedSummary;
 
 /**
@@ -235,15 +234,11 @@ public final class BenchFold {
   /** By the firings and the wide allowances for any rig, so that a replay finds the same. */
   private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
     MarkedSpeed speed = firings.get(0).shown().orElseThrow();
-    Placement placement =
-        SpeedSummary.of(
-                firings,
-                setup.aim().tolerances().of(speed, setup.markings()),
-                Judging.of(setup, RigKnowledge.UNCALIBRATED))
-            .placement();
-    return placement == Placement.WITHIN
-        || placement == Placement.SLOW
-        || placement == Placement.FAST;
+    return SpeedSummary.of(
+            firings,
+            setup.aim().tolerances().of(speed, setup.markings()),
+            Judging.of(setup, RigKnowledge.UNCALIBRATED))
+        .isMeanDecided();
   }
 
   private void tell(SessionInput input, List<SessionNews> news) {

@@ -90,7 +90,7 @@ public final class CalibrationText {
         Words.say(
             check.inControl() ? "check.inControl" : "check.signal",
             ProfileWords.micros(mean),
-            ProfileWords.micros(check.limits().upper())));
+            ProfileWords.micros(check.limits().at(RigCheck.SINGLE_DEVIATIONS))));
     check.signals().stream()
         .sorted()
         .forEach(

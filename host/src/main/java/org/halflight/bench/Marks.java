@@ -339,7 +339,8 @@ public final class Marks {
         RunMarks.checks(values),
         RunMarks.customs(values),
         RunMarks.conditions(values),
-        RunMarks.aim(values));
+        RunMarks.aim(values),
+        RunMarks.mostTries(values));
   }
 
   private static Optional<Boolean> oneOf(String value, String yes, String no) {

@@ -79,18 +79,10 @@ public final class RigCheckRun {
     }
   }
 
-  /**
-   * The limits are wider than the pulses scatter, and equal pulses get equal stamps: then eight on
-   * one side say nothing by themselves. A lag moves both levels against each other, which is looked
-   * at beside their mean.
-   */
+  /** A lag moves both levels against each other, which their mean does not show. */
   private static RigCheck judged(
       RigCheck check, ControlLimits limits, double[] low, double[] high) {
     Set<RigCheck.Signal> signals = new HashSet<>(check.signals());
-    double mean = (Sample.of(low).mean().get() + Sample.of(high).mean().get()) / 2;
-    if (Math.abs(mean) < limits.sd()) {
-      signals.remove(RigCheck.Signal.EIGHT_ON_ONE_SIDE);
-    }
     if (Math.abs(Sample.of(low).mean().get() - Sample.of(high).mean().get())
         > 2 * 3 * limits.sd()) {
       signals.add(RigCheck.Signal.LEVELS_APART);

@@ -34,6 +34,7 @@ final class RunMarks {
   private static final String CONTACT = "contact";
   private static final String WIRED = "wired";
   private static final String LINKAGE = "linkage";
+  private static final String MOST_TRIES = "most-tries";
 
   private RunMarks() {}
 
@@ -77,6 +78,16 @@ final class RunMarks {
     if (aim.flashContact()) {
       values.put(CONTACT, WIRED);
     }
+    if (setup.mostTries() != RunSetup.TRIES_OF_OLD) {
+      values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
+    }
+  }
+
+  /** A mark without them is of a version that gave up after ten, or of a plan that does. */
+  static int mostTries(Map<String, String> values) {
+    return values.containsKey(MOST_TRIES)
+        ? Integer.parseInt(values.get(MOST_TRIES))
+        : RunSetup.TRIES_OF_OLD;
   }
 
   static Aim aim(Map<String, String> values) {

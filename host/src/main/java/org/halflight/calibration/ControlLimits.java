@@ -36,13 +36,8 @@ public record ControlLimits(double centre, double sd) {
         Sample.of(values).mean().get(), ranges / (values.length - 1) / RANGE_OF_TWO);
   }
 
-  /** Upper limit for single values. */
-  public double upper() {
-    return centre + 3 * sd;
-  }
-
-  /** Lower limit for single values. */
-  public double lower() {
-    return centre - 3 * sd;
+  /** The value that lies so many standard deviations above the middle; below it if negative. */
+  public double at(double deviations) {
+    return centre + deviations * sd;
   }
 }

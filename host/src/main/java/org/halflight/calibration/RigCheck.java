@@ -7,8 +7,10 @@ import java.util.Set;
 
 /**
  * Whether a rig still does what its profile says: reference pulses on a chart of individual values
- * and on one of their moving average (EWMA), with the customary signal rules (Western Electric
- * 1956; NIST/SEMATECH e-Handbook 6.3.2).
+ * and on one of their moving average (EWMA; NIST/SEMATECH e-Handbook 6.3.2), and the mean of them
+ * all. The limits are such that a sound check of ten pulses shows a signal in 0.8 % of cases. The
+ * customary rules for charts that go on for weeks (runs of two, four and eight on one side) are
+ * left out: with ten pulses they signal in 7.8 %.
  *
  * @param limits of single values
  * @param points in order of time
@@ -17,6 +19,15 @@ import java.util.Set;
 public record RigCheck(ControlLimits limits, List<Point> points, Set<Signal> signals) {
   /** Weight of the newest value in the moving average. */
   public static final double WEIGHT = 0.3;
+
+  /** So many standard deviations off, a single pulse is a signal. */
+  public static final double SINGLE_DEVIATIONS = 3.8;
+
+  /** So many of its own standard deviations off, the mean of all pulses is one. */
+  public static final double MEAN_DEVIATIONS = 2.9;
+
+  /** So many of its own standard deviations off, the moving average is one. */
+  public static final double AVERAGE_DEVIATIONS = 3.4;
 
   /** Least values. */
   public static final int LEAST = 5;
@@ -31,15 +42,11 @@ public record RigCheck(ControlLimits limits, List<Point> points, Set<Signal> sig
 
   /** What a chart can say. */
   public enum Signal {
-    /** One value beyond three standard deviations. */
-    ONE_BEYOND_THREE,
-    /** Two of three beyond two, on one side. */
-    TWO_OF_THREE_BEYOND_TWO,
-    /** Four of five beyond one, on one side. */
-    FOUR_OF_FIVE_BEYOND_ONE,
-    /** Eight on one side of the middle. */
-    EIGHT_ON_ONE_SIDE,
-    /** The moving average beyond its limits: a small lasting shift. */
+    /** One value beyond {@link #SINGLE_DEVIATIONS}. */
+    ONE_BEYOND_LIMITS,
+    /** The mean of all beyond {@link #MEAN_DEVIATIONS}: a lasting shift. */
+    MEAN_BEYOND_LIMITS,
+    /** The moving average beyond {@link #AVERAGE_DEVIATIONS}: a shift in between. */
     AVERAGE_BEYOND_LIMITS,
     /** The two levels read apart, which their mean does not show: another lag than before. */
     LEVELS_APART
@@ -50,30 +57,33 @@ public record RigCheck(ControlLimits limits, List<Point> points, Set<Signal> sig
     signals = Set.copyOf(signals);
   }
 
-  /** Holds values against limits. */
+  /**
+   * Holds values against limits.
+   *
+   * @param values one or more
+   */
   public static RigCheck of(ControlLimits limits, double... values) {
     List<Point> points = new ArrayList<>();
     double average = limits.centre();
+    double sum = 0;
     Set<Signal> signals = EnumSet.noneOf(Signal.class);
     for (double value : values) {
       if (!Double.isFinite(value)) {
         throw new IllegalArgumentException("not a value: " + value);
       }
+      sum += value;
       average = WEIGHT * value + (1 - WEIGHT) * average;
       points.add(new Point(value, average));
+      if (Math.abs(value - limits.centre()) > SINGLE_DEVIATIONS * limits.sd()) {
+        signals.add(Signal.ONE_BEYOND_LIMITS);
+      }
       if (Math.abs(average - limits.centre()) > averageReach(limits)) {
         signals.add(Signal.AVERAGE_BEYOND_LIMITS);
       }
     }
-    for (int side = -1; side <= 1; side += 2) {
-      double[] away = new double[values.length];
-      for (int i = 0; i < away.length; i++) {
-        away[i] = side * (values[i] - limits.centre()) / limits.sd();
-      }
-      note(signals, Signal.ONE_BEYOND_THREE, away, 1, 1, 3);
-      note(signals, Signal.TWO_OF_THREE_BEYOND_TWO, away, 3, 2, 2);
-      note(signals, Signal.FOUR_OF_FIVE_BEYOND_ONE, away, 5, 4, 1);
-      note(signals, Signal.EIGHT_ON_ONE_SIDE, away, 8, 8, 0);
+    double meanReach = MEAN_DEVIATIONS * limits.sd() / Math.sqrt(values.length);
+    if (Math.abs(sum / values.length - limits.centre()) > meanReach) {
+      signals.add(Signal.MEAN_BEYOND_LIMITS);
     }
     return new RigCheck(limits, points, signals);
   }
@@ -85,19 +95,11 @@ public record RigCheck(ControlLimits limits, List<Point> points, Set<Signal> sig
 
   /** Half the width between the limits of the moving average once it has run in. */
   public static double averageReach(ControlLimits limits) {
-    return 3 * limits.sd() * Math.sqrt(WEIGHT / (2 - WEIGHT));
+    return AVERAGE_DEVIATIONS * averageSd(limits);
   }
 
-  private static void note(
-      Set<Signal> signals, Signal signal, double[] away, int among, int least, double beyond) {
-    for (int from = 0; from + among <= away.length; from++) {
-      int count = 0;
-      for (int i = from; i < from + among; i++) {
-        count += away[i] > beyond ? 1 : 0;
-      }
-      if (count >= least) {
-        signals.add(signal);
-      }
-    }
+  /** Standard deviation of the moving average once it has run in. */
+  static double averageSd(ControlLimits limits) {
+    return limits.sd() * Math.sqrt(WEIGHT / (2 - WEIGHT));
   }
 }

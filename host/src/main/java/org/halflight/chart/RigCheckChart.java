@@ -38,13 +38,14 @@ public final class RigCheckChart implements Picture {
     plot.line(Words.say("check.chart.average"), number, averages, theme.asLeft());
     double centre = 1e6 * check.limits().centre();
     double reach = 1e6 * RigCheck.averageReach(check.limits());
+    double upper = check.limits().at(RigCheck.SINGLE_DEVIATIONS);
     plot.level(centre, theme.quietInk(), false);
     plot.level(
-        1e6 * check.limits().upper(),
+        1e6 * upper,
         theme.asFound(),
         true,
-        Words.say("check.chart.limit", micros(check.limits().upper())));
-    plot.level(1e6 * check.limits().lower(), theme.asFound(), true);
+        Words.say("check.chart.limit", micros(upper)));
+    plot.level(1e6 * check.limits().at(-RigCheck.SINGLE_DEVIATIONS), theme.asFound(), true);
     plot.level(
         centre + reach,
         theme.asLeft(),

@@ -17,6 +17,8 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.DecisionWords;
 import org.halflight.words.EverydayWords;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.NewsSentences;
@@ -114,7 +116,7 @@ final class BenchTalk {
    * again.
    */
   void run(RunSetup setup) {
-    boolean goesOn = session().setup().equals(Optional.of(setup)) && !session().isRunDone();
+    boolean goesOn = session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
     terminal.say(
         Words.say(goesOn ? "run.goesOn" : hand.works() ? "run.begins.practice" : "run.begins"));
     if (!hand.works()) {
@@ -224,6 +226,9 @@ final class BenchTalk {
     if (news instanceof SessionNews.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
+      FiringsWanted.after(settled.result(), session().results(), session().runs())
+          .map(DecisionWords::wanted)
+          .ifPresent(said -> terminal.say(Words.say("run.settled", said)));
       linkage(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
     } else if (news instanceof SessionNews.StillOpen open) {
       int seconds = (int) open.seconds();

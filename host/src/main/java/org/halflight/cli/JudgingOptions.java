@@ -43,8 +43,8 @@ final class JudgingOptions {
       names = "--about",
       paramLabel = "WHAT",
       description =
-          "What the verdict is about: mean-of-setting or one-exposure. Default: as the run has it,"
-              + " else the mean.")
+          "What the verdict is about: mean-of-setting (the usual exposure of each setting, its median)"
+              + " or one-exposure. Default: as the run has it, else the usual exposure.")
   private String about;
 
   /** What is aimed at, where something else was kept with the run. */
@@ -104,6 +104,9 @@ final class JudgingOptions {
       if (speeds.stream().anyMatch(speed -> speed.judging().rule() == rule)) {
         remarks.add(Words.say("tolerance.rule." + DecisionRule.WORDS.word(rule)));
       }
+    }
+    if (speeds.stream().anyMatch(speed -> speed.oddOnes().isPresent())) {
+      remarks.add(Words.say("odd.explained"));
     }
     return remarks;
   }

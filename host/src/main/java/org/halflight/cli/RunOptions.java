@@ -46,7 +46,9 @@ final class RunOptions {
       names = "--firings",
       paramLabel = "N",
       defaultValue = "5",
-      description = "Good firings wanted of each speed. Default: 5.")
+      description =
+          "Good firings wanted of each speed: 3 for a look, 5, 7 or 10 for a verdict, or any other"
+              + " number. Default: 5.")
   private int firings;
 
   @Option(

@@ -17,9 +17,7 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JRadioButton;
-import javax.swing.JSpinner;
 import javax.swing.JTextField;
-import javax.swing.SpinnerNumberModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.RunForm;
 import org.halflight.session.Check;
@@ -36,8 +34,6 @@ import org.halflight.words.Words;
 final class RunPlace extends JPanel implements Looked {
   private static final long serialVersionUID = 1L;
 
-  private static final int MOST_FIRINGS = 100;
-
   /** Conditions that are noted by choosing one of a few words; the words are in the bundle. */
   private static final Map<String, List<String>> CONDITIONS = conditions();
 
@@ -46,7 +42,7 @@ final class RunPlace extends JPanel implements Looked {
   private final Map<Phase, JRadioButton> phases = new LinkedHashMap<>();
   private final JComboBox<String> dial = new JComboBox<>();
   private final JTextField speeds = new JTextField();
-  private final JSpinner firings = new JSpinner(new SpinnerNumberModel(5, 1, MOST_FIRINGS, 1));
+  private final PlanBox firings = new PlanBox(5);
   private final JComboBox<String> marking =
       new JComboBox<>(
           new String[] {
@@ -229,7 +225,7 @@ final class RunPlace extends JPanel implements Looked {
                 : Dial.CUSTOM,
             speeds.getText(),
             marking.getSelectedIndex() == 0,
-            (Integer) firings.getValue(),
+            firings.planned(),
             restSeconds(),
             noted,
             wanted,

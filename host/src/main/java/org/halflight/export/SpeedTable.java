@@ -57,7 +57,12 @@ public final class SpeedTable {
           "conformity",
           "decision_rule",
           "rig_calibrated",
-          "decided_on");
+          "decided_on",
+          "beyond_slow",
+          "beyond_fast",
+          "odd_ones",
+          "odd_ones_of",
+          "odd_ones_not_excluded");
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -120,7 +125,12 @@ public final class SpeedTable {
             speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
             DecisionRule.WORDS.word(speed.judging().rule()),
             speed.judging().rig().isCalibrated() ? "yes" : "no",
-            Measurand.WORDS.word(speed.judging().measurand())));
+            Measurand.WORDS.word(speed.judging().measurand()),
+            String.valueOf(speed.beyond().slow()),
+            String.valueOf(speed.beyond().fast()),
+            speed.oddOnes().map(odd -> String.valueOf(odd.odd())).orElse(""),
+            speed.oddOnes().map(odd -> String.valueOf(odd.releases())).orElse(""),
+            speed.oddOnes().map(odd -> Cells.number(odd.upperShare())).orElse("")));
     return List.copyOf(row);
   }
 

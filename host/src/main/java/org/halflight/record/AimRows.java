@@ -7,6 +7,7 @@ import java.util.Map;
 import org.halflight.session.Aim;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
+import org.halflight.session.RunSetup;
 import org.halflight.session.StopsAsked;
 import org.halflight.speeds.Tolerances;
 
@@ -24,6 +25,7 @@ final class AimRows {
   private static final String STOP_TOLERANCE = BEFORE + "stop-tolerance";
   private static final String FLASH_CONTACT = BEFORE + "flash-contact";
   private static final String LINKAGE = BEFORE + "linkage";
+  private static final String MOST_TRIES = BEFORE + "most-tries";
 
   private AimRows() {}
 
@@ -31,7 +33,8 @@ final class AimRows {
     return name.startsWith(BEFORE);
   }
 
-  static Map<String, String> of(Aim aim) {
+  static Map<String, String> of(RunSetup asked) {
+    Aim aim = asked.aim();
     Map<String, String> rows = new LinkedHashMap<>();
     if (!aim.tolerances().areUsual()) {
       rows.put(TOLERANCE, aim.tolerances().text());
@@ -54,6 +57,9 @@ final class AimRows {
     if (aim.flashContact()) {
       rows.put(FLASH_CONTACT, "yes");
     }
+    if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
+      rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
+    }
     return rows;
   }
 
@@ -68,6 +74,16 @@ final class AimRows {
         LinkageLimits.find(rows.getOrDefault(LINKAGE, ""))
             .orElseThrow(() -> new SQLException("no limits of a linkage: " + rows)),
         rows.containsKey(FLASH_CONTACT));
+  }
+
+  static int mostTries(Map<String, String> rows) throws SQLException {
+    try {
+      return rows.containsKey(MOST_TRIES)
+          ? Integer.parseInt(rows.get(MOST_TRIES))
+          : RunSetup.TRIES_OF_OLD;
+    } catch (NumberFormatException e) {
+      throw new SQLException("no number of tries: " + rows, e);
+    }
   }
 
   private static StopsAsked stops(Map<String, String> rows) throws SQLException {

@@ -116,7 +116,10 @@ final class RunRows {
             run.visit(),
             run.sessionKey(),
             run.ordinal(),
-            run.asked().withConditions(conditions).withAim(asked.aim()),
+            run.asked()
+                .withConditions(conditions)
+                .withAim(asked.aim())
+                .withMostTries(asked.mostTries()),
             run.beganAt()));
   }
 
@@ -127,7 +130,7 @@ final class RunRows {
       statement.executeUpdate();
     }
     Map<String, String> words = new HashMap<>(run.asked().conditions().noted());
-    words.putAll(AimRows.of(run.asked().aim()));
+    words.putAll(AimRows.of(run.asked()));
     for (Map.Entry<String, String> noted : words.entrySet()) {
       new Columns()
           .set("run_id", run.id().value())
@@ -194,7 +197,8 @@ final class RunRows {
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),
             new RunConditions(Row.real(row, "rest_seconds"), noted),
-            AimRows.read(words)),
+            AimRows.read(words),
+            AimRows.mostTries(words)),
         Row.moment(row, "began_at_millis"));
   }
 

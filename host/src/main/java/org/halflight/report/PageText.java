@@ -38,6 +38,7 @@ final class PageText {
           "WITHIN", "within",
           "SLOW", "slow",
           "FAST", "fast",
+          "SOME_FAILED", "someFailed",
           "TOO_CLOSE_TO_CALL", "tooClose",
           "FEWER_THAN_PLANNED", "fewer",
           "TOO_FEW", "tooFew");
@@ -135,6 +136,7 @@ final class PageText {
             Placement.WITHIN,
             Placement.SLOW,
             Placement.FAST,
+            Placement.SOME_FAILED,
             Placement.TOO_CLOSE_TO_CALL,
             Placement.FEWER_THAN_PLANNED,
             Placement.TOO_FEW)) {
@@ -178,6 +180,7 @@ final class PageText {
     }
     said.add(tolerance());
     aim(said);
+    said.add(Words.say("odd.explained"));
     String reference = Sentences.reference(input.last().run().speeds().get(0).reference());
     said.add(sentence(reference));
     said.add(Words.say("page.sure.measured"));

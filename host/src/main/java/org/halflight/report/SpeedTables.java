@@ -24,10 +24,19 @@ final class SpeedTables {
   static Columns columns(List<RunPart> parts) {
     if (parts.size() == 1) {
       return new Columns(
-          words("marked", "shouldBe", "time", "error", "interval", "scatter", "firings", "verdict"),
+          words(
+              "marked",
+              "shouldBe",
+              "time",
+              "error",
+              "interval",
+              "scatter",
+              "firings",
+              "verdict",
+              "odd"),
           List.of(),
-          List.of(14f, 18f, 18f, 15f, 32f, 16f, 18f, 24f),
-          List.of(false, true, true, true, true, true, true, false),
+          List.of(14f, 18f, 18f, 15f, 32f, 16f, 18f, 22f, 28f),
+          List.of(false, true, true, true, true, true, true, false, false),
           SIZE);
     }
     return new Columns(
@@ -41,13 +50,14 @@ final class SpeedTables {
             "error",
             "scatter",
             "verdict",
+            "odd",
             "change"),
         List.of(
             new Columns.Group("", 2),
             new Columns.Group(Sentences.phase(parts.get(0).run().phase()), 3),
-            new Columns.Group(Sentences.phase(parts.get(1).run().phase()), 4)),
-        List.of(14f, 18f, 17f, 14f, 15f, 17f, 14f, 15f, 21f, 30f),
-        List.of(false, true, true, true, true, true, true, true, false, false),
+            new Columns.Group(Sentences.phase(parts.get(1).run().phase()), 5)),
+        List.of(14f, 18f, 17f, 14f, 15f, 17f, 14f, 15f, 21f, 24f, 27f),
+        List.of(false, true, true, true, true, true, true, true, false, false, false),
         SIZE);
   }
 
@@ -92,6 +102,7 @@ final class SpeedTables {
     row.add(scatter(speed));
     row.add(Words.say("table.countOf", speed.errors().n(), speed.tries()));
     row.add(verdict(speed));
+    row.add(odd(speed));
     return row;
   }
 
@@ -109,6 +120,7 @@ final class SpeedTables {
       row.add(run.map(SpeedTables::scatter).orElseGet(SpeedTables::nothing));
     }
     row.add(left.map(SpeedTables::verdict).orElseGet(SpeedTables::nothing));
+    row.add(left.map(SpeedTables::odd).orElseGet(SpeedTables::nothing));
     row.add(comparison.map(SpeedTables::change).orElseGet(SpeedTables::nothing));
     return row;
   }
@@ -138,6 +150,19 @@ final class SpeedTables {
   private static String verdict(SpeedSummary speed) {
     return Words.say(
         "page.verdict." + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  }
+
+  private static String odd(SpeedSummary speed) {
+    return speed
+        .oddOnes()
+        .map(
+            odd ->
+                Words.say(
+                    "odd.ones.short",
+                    odd.odd(),
+                    odd.releases(),
+                    Numbers.percent(odd.upperShare())))
+        .orElseGet(SpeedTables::nothing);
   }
 
   private static String change(SpeedComparison speed) {

@@ -22,7 +22,7 @@ public record Aim(
     StopsAsked stops,
     LinkageLimits linkage,
     boolean flashContact) {
-  /** Usual tolerances, the mean of each setting, a fixed number of firings. */
+  /** Usual tolerances, the usual exposure of each setting, a fixed number of firings. */
   public static final Aim USUAL =
       new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false, StopsAsked.USUAL);
 

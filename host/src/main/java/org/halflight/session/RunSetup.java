@@ -22,6 +22,7 @@ import org.halflight.speeds.Reference;
  * @param customs what the camera wants
  * @param conditions what was noted about the set-up
  * @param aim what its verdicts are about
+ * @param mostTries after so many tries a speed is done, whatever they brought
  */
 public record RunSetup(
     String camera,
@@ -33,7 +34,16 @@ public record RunSetup(
     List<Check> checks,
     CameraCustoms customs,
     RunConditions conditions,
-    Aim aim) {
+    Aim aim,
+    int mostTries) {
+  /** Numbers of firings that are offered: a look, then those that a verdict is worth having of. */
+  public static final List<Integer> PLANS = List.of(3, 5, 7, 10);
+
+  /** Earlier versions gave up a speed after so many tries, whatever was planned. */
+  public static final int TRIES_OF_OLD = 10;
+
+  private static final int LEAST_SPARE_TRIES = 5;
+
   public RunSetup {
     Objects.requireNonNull(camera);
     Objects.requireNonNull(phase);
@@ -50,6 +60,35 @@ public record RunSetup(
     if (firingsPerSpeed < 1) {
       throw new IllegalArgumentException("a run wants at least one firing of each speed");
     }
+    if (mostTries < 1) {
+      throw new IllegalArgumentException("a run tries a speed at least once: " + mostTries);
+    }
+  }
+
+  /** A run whose tries follow its plan. */
+  public RunSetup(
+      String camera,
+      Phase phase,
+      String dial,
+      List<MarkedSpeed> order,
+      Reference reference,
+      int firingsPerSpeed,
+      List<Check> checks,
+      CameraCustoms customs,
+      RunConditions conditions,
+      Aim aim) {
+    this(
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        checks,
+        customs,
+        conditions,
+        aim,
+        mostTries(firingsPerSpeed));
   }
 
   /** A run whose verdicts are about the usual things. */
@@ -96,16 +135,66 @@ public record RunSetup(
         RunConditions.NONE);
   }
 
+  /**
+   * The most tries of a speed for a plan: half as many again, and five more at least, before it is
+   * called erratic. Our choice; a plan of five has had its ten from the beginning.
+   */
+  public static int mostTries(int firingsPerSpeed) {
+    return Math.max(
+        TRIES_OF_OLD, firingsPerSpeed + Math.max(LEAST_SPARE_TRIES, firingsPerSpeed / 2));
+  }
+
+  /** The same run, given up after another number of tries. */
+  public RunSetup withMostTries(int tries) {
+    return new RunSetup(
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        checks,
+        customs,
+        conditions,
+        aim,
+        tries);
+  }
+
+  /** Whether another set-up asks for the same, however many tries each allows. */
+  public boolean asksTheSameAs(RunSetup other) {
+    return withMostTries(other.mostTries).equals(other);
+  }
+
   /** The same run under other conditions. */
   public RunSetup withConditions(RunConditions conditions) {
     return new RunSetup(
-        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions, aim);
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        checks,
+        customs,
+        conditions,
+        aim,
+        mostTries);
   }
 
   /** The same run with verdicts about something else. */
   public RunSetup withAim(Aim aim) {
     return new RunSetup(
-        camera, phase, dial, order, reference, firingsPerSpeed, checks, customs, conditions, aim);
+        camera,
+        phase,
+        dial,
+        order,
+        reference,
+        firingsPerSpeed,
+        checks,
+        customs,
+        conditions,
+        aim,
+        mostTries);
   }
 
   /** The dial that the speeds are on: the named one, or one of just these speeds. */

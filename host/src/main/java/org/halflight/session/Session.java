@@ -36,7 +36,7 @@ public final class Session {
   /** Quiet time that ends a firing, in seconds: longer than any bounce, shorter than a hand. */
   public static final double QUIET_SECONDS = 0.2;
 
-  /** After so many tries without the firings asked for, a speed is erratic and the run goes on. */
+  /** After so many tries that did not bring it to its end, a check is given up. */
   public static final int ENOUGH_TRIES = 10;
 
   /** Firings from which the shutter's own sound is learnt. */
@@ -45,7 +45,7 @@ public final class Session {
   /** Open for longer than this, and than three times the marking, is worth saying, in seconds. */
   public static final double OPEN_LONG_SECONDS = 2;
 
-  /** So many tries end a speed that is fired until its verdict is in: it may never be. */
+  /** So many tries end a speed that is fired until its verdict is in, if not more are planned. */
   public static final int MOST_UNTIL_DECIDED = 20;
 
   /** Up to so many edges a provisional figure is looked for at each. */
@@ -845,7 +845,7 @@ public final class Session {
   }
 
   private void begin(RunSetup begun, List<SessionNews> news) {
-    boolean goesOn = setup.equals(Optional.of(begun)) && !isRunDone();
+    boolean goesOn = setup.filter(begun::asksTheSameAs).isPresent() && !isRunDone();
     if (!goesOn) {
       run++;
       lightTestsDone.clear();
@@ -962,7 +962,7 @@ public final class Session {
     // Moving on while it is asked where the dial stands would only spread the confusion.
     boolean asked =
         questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
-            && log.triesCount(run, here) < ENOUGH_TRIES;
+            && log.triesCount(run, here) < mostTries(here);
     if (staysHere || asked || !isDone(here)) {
       show(here, news);
       return;
@@ -992,11 +992,14 @@ public final class Session {
     RunSetup asked = setup.orElseThrow();
     return !asked.aim().untilDecided()
         || setting.speed().isEmpty()
-        || tries >= MOST_UNTIL_DECIDED
+        || tries >= Math.max(MOST_UNTIL_DECIDED, asked.mostTries())
         || verdictIsIn.of(asked, log.tries(run, setting).toList());
   }
 
   private int mostTries(Setting setting) {
+    if (setting.speed().isPresent()) {
+      return setup.orElseThrow().mostTries();
+    }
     boolean trials = setting.check().filter(Check::isForTheEar).isPresent();
     return trials ? Math.max(ENOUGH_TRIES, 2 * wanted(setting)) : ENOUGH_TRIES;
   }

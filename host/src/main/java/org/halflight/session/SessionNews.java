@@ -75,7 +75,7 @@ public sealed interface SessionNews {
   /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
   record SetBeforeCocking(MarkedSpeed speed) implements SessionNews {}
 
-  /** Ten tries did not bring the firings asked for: enough to know that this speed is erratic. */
+  /** So many tries did not bring the firings asked for: enough to know that a speed is erratic. */
   record EnoughToKnow(MarkedSpeed speed, int tries, int good) implements SessionNews {}
 
   /** Ten tries did not bring a check to its end. */

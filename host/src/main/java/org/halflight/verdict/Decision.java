@@ -6,9 +6,11 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
- * The decision on the mean of a setting against its tolerance, with guard bands (after JCGM
- * 106:2012, clause 8): within where the mean lies inside both limits by the guard band, outside
- * where it lies beyond one by as much, and else too close to call.
+ * The decision on the usual exposure of a setting, its median, against its tolerance. The mean is
+ * held against both limits with guard bands (after JCGM 106:2012, clause 8): within where it lies
+ * inside both by the guard band, outside where it lies beyond one by as much, and else too close to
+ * call. What skewed firings make of their mean is caught by a count of those beyond the limits,
+ * {@link BeyondLimits}, from seven firings up.
  *
  * @param placement what is decided
  * @param guardStops the guard band at each limit
@@ -32,15 +34,16 @@ public record Decision(
    *
    * @param meanStops mean error
    * @param budget of that mean
-   * @param firings that it is the mean of
+   * @param beyond how many of the firings that it is the mean of lie beyond the limits
    */
   public static Decision of(
       double meanStops,
       UncertaintyBudget budget,
-      int firings,
+      BeyondLimits beyond,
       Tolerance tolerance,
       DecisionRule rule) {
-    Placement placement = placement(meanStops, budget, firings, tolerance, rule);
+    int firings = beyond.firings();
+    Placement placement = placement(meanStops, budget, beyond, tolerance, rule);
     double conformity =
         budget.chanceBelow(tolerance.slowStops() - meanStops)
             - budget.chanceBelow(-tolerance.fastStops() - meanStops);
@@ -49,8 +52,9 @@ public record Decision(
       further = OptionalInt.empty();
       for (int more = 1; firings + more <= MOST && further.isEmpty(); more++) {
         int then = firings + more;
-        if (placement(meanStops, budget.withFirings(firings, then), then, tolerance, rule)
-            != Placement.TOO_CLOSE_TO_CALL) {
+        Placement placed =
+            ofTheMean(meanStops, budget.withFirings(firings, then), then, tolerance, rule);
+        if (placed != Placement.TOO_CLOSE_TO_CALL && beyond.allow(placed, then)) {
           further = OptionalInt.of(more);
         }
       }
@@ -60,6 +64,17 @@ public record Decision(
 
   /** The decision alone. */
   static Placement placement(
+      double meanStops,
+      UncertaintyBudget budget,
+      BeyondLimits beyond,
+      Tolerance tolerance,
+      DecisionRule rule) {
+    Placement placed = ofTheMean(meanStops, budget, beyond.firings(), tolerance, rule);
+    return beyond.allow(placed) ? placed : Placement.TOO_CLOSE_TO_CALL;
+  }
+
+  /** What the mean says by itself. */
+  static Placement ofTheMean(
       double meanStops,
       UncertaintyBudget budget,
       int firings,

@@ -10,7 +10,15 @@ public enum Placement {
   SLOW,
   /** Beyond the fast limit by more than the guard band. */
   FAST,
-  /** Within the guard band of a limit: more firings or a calibrated rig may tell. */
+  /**
+   * The firings that were timed lie within, but not every release opened once and closed: it hung,
+   * opened twice or did not open.
+   */
+  SOME_FAILED,
+  /**
+   * Within the guard band of a limit, or with too many firings on its wrong side: more firings or a
+   * calibrated rig may tell.
+   */
   TOO_CLOSE_TO_CALL,
   /**
    * A number of firings was fixed beforehand and not all of them were timed: nothing is claimed.
@@ -28,6 +36,7 @@ public enum Placement {
                 case WITHIN -> "within";
                 case SLOW -> "slow";
                 case FAST -> "fast";
+                case SOME_FAILED -> "some-failed";
                 case TOO_CLOSE_TO_CALL -> "too-close-to-call";
                 case FEWER_THAN_PLANNED -> "fewer-than-planned";
                 case TOO_FEW -> "too-few";

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
@@ -53,6 +54,13 @@ public record SpeedSummary(
     Judging judging) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
+
+  /** What no speed that is called within has among its releases. */
+  public static final List<Outcome> FAILURES =
+      List.of(Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.DOUBLE);
+
+  private static final Set<Placement> DECIDED =
+      Set.of(Placement.WITHIN, Placement.SLOW, Placement.FAST);
 
   /**
    * Scatter (standard deviation, in stops) from which a speed is called uneven: common practice, no
@@ -237,17 +245,51 @@ public record SpeedSummary(
   }
 
   private Decision decision(UncertaintyBudget budget) {
-    Decision decision =
-        aboutOneExposure()
-            ? oneExposure(budget).decide(tolerance, judging.rule())
-            : Decision.of(meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
-    return judging.isShort(errors.n())
-        ? new Decision(
-            Placement.FEWER_THAN_PLANNED,
-            decision.guardStops(),
-            decision.conformity(),
-            OptionalInt.of(judging.planned().getAsInt() - errors.n()))
-        : decision;
+    Decision decision = unhindered(budget);
+    return new Decision(
+        told(decision.placement()),
+        decision.guardStops(),
+        decision.conformity(),
+        judging.isShort(errors.n())
+            ? OptionalInt.of(judging.planned().getAsInt() - errors.n())
+            : decision.furtherFirings());
+  }
+
+  /**
+   * The decision on the timed firings by themselves, whatever was planned and whatever failed:
+   * empty below two of them.
+   */
+  public Optional<Decision> decisionSoFar() {
+    return budget().map(this::unhindered);
+  }
+
+  private Decision unhindered(UncertaintyBudget budget) {
+    return aboutOneExposure()
+        ? oneExposure(budget).decide(tolerance, judging.rule())
+        : Decision.of(meanStops().orElseThrow(), budget, beyond(), tolerance, judging.rule());
+  }
+
+  /** What may be told of a placement that the timed firings come to. */
+  private Placement told(Placement ofTimed) {
+    if (judging.isShort(errors.n())) {
+      return Placement.FEWER_THAN_PLANNED;
+    }
+    return ofTimed == Placement.WITHIN && failed() > 0 ? Placement.SOME_FAILED : ofTimed;
+  }
+
+  /** Releases that hung, opened twice or did not open: none of these is ever within. */
+  public int failed() {
+    return FAILURES.stream().mapToInt(this::count).sum();
+  }
+
+  /** How many of the firings lie beyond the limits. */
+  public BeyondLimits beyond() {
+    return BeyondLimits.of(errors, tolerance);
+  }
+
+  /** The releases that are not like the others; empty where nothing was timed. */
+  public Optional<OddOnes> oddOnes() {
+    return medianStops().isPresent() ? Optional.of(OddOnes.of(this)) : Optional.empty();
   }
 
   private boolean aboutOneExposure() {
@@ -270,12 +312,30 @@ public record SpeedSummary(
   }
 
   private Placement placement(UncertaintyBudget budget) {
-    if (judging.isShort(errors.n())) {
-      return Placement.FEWER_THAN_PLANNED;
-    }
+    return told(
+        aboutOneExposure()
+            ? oneExposure(budget).placement(tolerance, judging.rule())
+            : Decision.placement(
+                meanStops().orElseThrow(), budget, beyond(), tolerance, judging.rule()));
+  }
+
+  /**
+   * Whether the mean by itself is decided, which ends the firing of a speed that is fired until
+   * then. Counts are left out: what earlier versions took for the end has to stay one.
+   */
+  public boolean isMeanDecided() {
+    return placementOfMean().filter(DECIDED::contains).isPresent();
+  }
+
+  /** What the mean says by itself, without counts; empty below two timed firings. */
+  public Optional<Placement> placementOfMean() {
+    return budget().map(this::ofTheMean);
+  }
+
+  private Placement ofTheMean(UncertaintyBudget budget) {
     return aboutOneExposure()
         ? oneExposure(budget).placement(tolerance, judging.rule())
-        : Decision.placement(
+        : Decision.ofTheMean(
             meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
   }
 

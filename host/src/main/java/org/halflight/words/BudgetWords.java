@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import org.halflight.uncertainty.BudgetRow;
 import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.verdict.BeyondLimits;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.SpeedSummary;
 
@@ -137,9 +138,22 @@ public final class BudgetWords {
                 "details.guard.says",
                 small(decision.guardStops()) + " stop",
                 Numbers.percent(speed.judging().rule().risk(speed.errors().n())))));
+    figures.add(figure("beyond", beyond(speed.beyond())));
+    figures.add(figure("odd", Sentences.oddOnes(speed.oddOnes().orElseThrow())));
     figures.add(figure("conformity", Numbers.percent(decision.conformity())));
     figures.add(figure("further", further(decision)));
     return figures;
+  }
+
+  private static String beyond(BeyondLimits beyond) {
+    return beyond.firings() < BeyondLimits.LEAST
+        ? Words.say(
+            "details.beyond.few", beyond.either(), beyond.firings(), BeyondLimits.LEAST)
+        : Words.say(
+            "details.beyond.says",
+            beyond.either(),
+            beyond.firings(),
+            BeyondLimits.most(beyond.firings()));
   }
 
   private static String rule(SpeedSummary speed) {

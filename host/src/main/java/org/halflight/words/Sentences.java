@@ -15,7 +15,9 @@ import org.halflight.session.Source;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
+import org.halflight.verdict.BeyondLimits;
 import org.halflight.verdict.Decision;
+import org.halflight.verdict.OddOnes;
 import org.halflight.verdict.Placement;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
@@ -156,6 +158,7 @@ public final class Sentences {
     if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
+    speed.oddOnes().ifPresent(odd -> sentences.add(Words.say("speed.odd", oddOnes(odd))));
     speed
         .afterRestStops()
         .ifPresent(
@@ -193,23 +196,45 @@ public final class Sentences {
           speed.errors().n(),
           speed.judging().planned().orElseThrow());
     }
+    if (speed.placement() == Placement.SOME_FAILED) {
+      return Words.say("speed.someFailed", speed.speed(), Numbers.stopsInWords(mean));
+    }
     return speed.judging().measurand() == Measurand.ONE_EXPOSURE
         ? oneExposure(speed, mean)
-        : meanOfSetting(speed, mean);
+        : usualExposure(speed, mean);
   }
 
-  private static String meanOfSetting(SpeedSummary speed, double mean) {
+  /** The releases that are not like the others, and how many more there may be. */
+  public static String oddOnes(OddOnes odd) {
+    return Words.say("odd.ones", odd.odd(), odd.releases(), Numbers.percent(odd.upperShare()));
+  }
+
+  private static String usualExposure(SpeedSummary speed, double mean) {
     return switch (speed.placement()) {
       case WITHIN -> Words.say("speed.within", speed.speed(), Numbers.stopsInWords(mean));
       case SLOW -> Words.say("speed.slow", speed.speed(), Numbers.plainStops(mean));
       case FAST -> Words.say("speed.fast", speed.speed(), Numbers.plainStops(-mean));
-      default ->
-          Words.say(
-              "speed.tooClose",
-              speed.speed(),
-              Numbers.stopsInWords(mean),
-              Numbers.plainStops(speed.guardStops().orElseThrow()));
+      default -> tooClose(speed, mean);
     };
+  }
+
+  private static String tooClose(SpeedSummary speed, double mean) {
+    BeyondLimits beyond = speed.beyond();
+    Placement byMean = speed.placementOfMean().orElseThrow();
+    String stops = Numbers.stopsInWords(mean);
+    return byMean == Placement.TOO_CLOSE_TO_CALL
+        ? Words.say(
+            "speed.tooClose",
+            speed.speed(),
+            stops,
+            Numbers.plainStops(speed.guardStops().orElseThrow()))
+        : Words.say(
+            "speed.tooClose." + key(byMean),
+            speed.speed(),
+            stops,
+            beyond.against(byMean),
+            beyond.firings(),
+            BeyondLimits.most(beyond.firings()));
   }
 
   private static String oneExposure(SpeedSummary speed, double mean) {
@@ -232,7 +257,15 @@ public final class Sentences {
 
   /** The verdict in a word or two: within, outside, too close to call; and why there is none. */
   public static String verdict(SpeedSummary speed) {
-    return Words.say("verdict." + key(speed.placement()));
+    if (speed.placement() != Placement.SOME_FAILED) {
+      return Words.say("verdict." + key(speed.placement()));
+    }
+    List<Outcome> kinds =
+        SpeedSummary.FAILURES.stream().filter(each -> speed.count(each) > 0).toList();
+    return kinds.size() == 1
+        ? Words.say(
+            "verdict.some-failed", speed.failed(), speed.tries(), outcome(kinds.get(0)))
+        : Words.say("verdict.some-failed.several", speed.failed(), speed.tries());
   }
 
   private static String timed(FiringResult firing, String speed) {

@@ -16,7 +16,11 @@ class DecisionTest {
 
   private static Decision decide(double mean, RigKnowledge rig, double scatter, int firings) {
     return Decision.of(
-        mean, budget(rig, scatter, firings), firings, Tolerance.THIRD, DecisionRule.FIXED_NUMBER);
+        mean,
+        budget(rig, scatter, firings),
+        new BeyondLimits(firings, 0, 0),
+        Tolerance.THIRD,
+        DecisionRule.FIXED_NUMBER);
   }
 
   @Test
@@ -65,7 +69,7 @@ class DecisionTest {
             Decision.of(
                     0,
                     budget(RigKnowledge.NO_RIG, 0.01, 4),
-                    4,
+                    new BeyondLimits(4, 0, 0),
                     Tolerance.THIRD,
                     DecisionRule.UNTIL_DECIDED)
                 .placement())

@@ -21,7 +21,9 @@ import org.halflight.session.SessionNews;
 import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
+import org.halflight.verdict.FiringsWanted;
 import org.halflight.words.ClockWords;
+import org.halflight.words.DecisionWords;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
@@ -270,6 +272,7 @@ public final class BenchModel {
       return TriedText.ofCheck(session().results(), session().runs(), result)
           .or(() -> LinkageWords.heardNothingOpen(result))
           .or(() -> NewsSentences.of(news))
+          .map(text -> text + wanted(result))
           .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
     }
     if (news instanceof SessionNews.RunDone) {
@@ -297,6 +300,13 @@ public final class BenchModel {
             || news instanceof SessionNews.LinkGap;
     return NewsSentences.of(news)
         .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
+  }
+
+  /** Behind the third firing of a speed, how many the decision takes. */
+  private String wanted(FiringResult result) {
+    return FiringsWanted.after(result, session().results(), session().runs())
+        .map(wanted -> " " + DecisionWords.wanted(wanted))
+        .orElse("");
   }
 
   private static boolean isAnotherSession(SessionNews news) {

@@ -51,6 +51,9 @@ public record RunForm(
     boolean topBeforeCocking,
     boolean bladesShut,
     AimForm aim) {
+  /** More firings of a speed than this are not planned. */
+  public static final int MOST_FIRINGS = 100;
+
   /** Rests to choose from, in seconds, by the name of their words; empty for not noted. */
   public static final Map<String, OptionalDouble> RESTS = rests();
 
@@ -153,6 +156,10 @@ public record RunForm(
     }
     if (order.isEmpty() && checks.isEmpty()) {
       return new Result(Optional.empty(), Words.say("desk.run.noSpeed"));
+    }
+    if (firings < 1 || firings > MOST_FIRINGS) {
+      return new Result(
+          Optional.empty(), Words.say("desk.run.badFirings", MOST_FIRINGS));
     }
     Aim read;
     try {

@@ -1,0 +1,46 @@
+package org.halflight.desk;
+
+import java.awt.Component;
+import javax.swing.DefaultListCellRenderer;
+import javax.swing.JComboBox;
+import javax.swing.JList;
+import org.halflight.session.RunSetup;
+import org.halflight.words.Words;
+
+/** How many firings of each speed are planned: one of those offered, or any that is typed. */
+final class PlanBox extends JComboBox<String> {
+  private static final long serialVersionUID = 1;
+  private static final String LOOK = String.valueOf(RunSetup.PLANS.get(0));
+
+  PlanBox(int planned) {
+    super(RunSetup.PLANS.stream().map(String::valueOf).toArray(String[]::new));
+    setEditable(true);
+    setSelectedItem(String.valueOf(planned));
+    setToolTipText(Words.say("desk.run.firings.offered"));
+    getAccessibleContext().setAccessibleDescription(Words.say("desk.run.firings.offered"));
+    setRenderer(
+        new DefaultListCellRenderer() {
+          private static final long serialVersionUID = 1;
+
+          @Override
+          public Component getListCellRendererComponent(
+              JList<?> list, Object value, int index, boolean selected, boolean focused) {
+            return super.getListCellRendererComponent(
+                list,
+                LOOK.equals(value) ? Words.say("desk.run.firings.look", value) : value,
+                index,
+                selected,
+                focused);
+          }
+        });
+  }
+
+  /** The number; 0 where what is typed is none. */
+  int planned() {
+    try {
+      return Integer.parseInt(String.valueOf(getEditor().getItem()).strip());
+    } catch (NumberFormatException typed) {
+      return 0;
+    }
+  }
+}
