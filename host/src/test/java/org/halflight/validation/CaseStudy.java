@@ -35,6 +35,7 @@ final class CaseStudy {
     Map<String, String> figures = new LinkedHashMap<>();
     rebound(figures, "1/125", 1 / 128.0, 0.20, 4.4e-3);
     rebound(figures, "1/500", 1 / 512.0, 0.30, 1.35e-3);
+    dwelling(figures);
     for (Speed speed : SPEEDS) {
       figures.put(
           "sound light called unlike, " + speed.label() + ", lamp wanders by 0.35 %",
@@ -98,6 +99,43 @@ final class CaseStudy {
             "%+.3f stop, %s",
             said.meanStops().orElseThrow(),
             StudiedMethod.placement(said)));
+  }
+
+  /** Blades that stand still at 85 % of full light; the light is set again afterwards, the same. */
+  static void dwelling(Map<String, String> figures) {
+    Draws draws = new Draws(Validation.SEED);
+    Scattered scattered = new Scattered(draws);
+    List<Light> lights = new ArrayList<>();
+    for (int i = 0; i < FIRINGS; i++) {
+      Light ramps =
+          new Light(
+              Hole.ROUND,
+              Motion.EVEN,
+              Motion.EVEN,
+              RAMP_SECONDS,
+              0,
+              RAMP_SECONDS,
+              Hole.ROUND.placeSeen(0.85, 0),
+              0,
+              List.of());
+      double wanted = 1 / 64.0 * Math.pow(2, scattered.stops());
+      lights.add(ramps.open((wanted - ramps.trueSeconds()) / 0.85));
+    }
+    InventedSession session =
+        InventedSession.of("1/60", Rig.exact(), false, true, lights, draws).withLightAgain();
+    figures.put(
+        "1/60, blades that dwell at 0.85 of full light, with a light curve, truly 0",
+        StudiedMethod.directly(session)
+            .speed()
+            .filter(said -> said.meanStops().isPresent())
+            .map(
+                said ->
+                    String.format(
+                        Locale.ROOT,
+                        "%+.3f stop, %s",
+                        said.meanStops().getAsDouble(),
+                        StudiedMethod.placement(said)))
+            .orElse("no time"));
   }
 
   /** The part of firings whose edges and curve are said to have seen unlike light. */

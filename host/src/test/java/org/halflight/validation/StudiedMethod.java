@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
@@ -71,11 +72,8 @@ final class StudiedMethod {
         new SessionInput.RigIs(
             SessionText.RIG, 7, TickRate.BOARD_16_MHZ, false, SessionText.FIRMWARE));
     session.take(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
-    SessionText.marks(invented)
-        .forEach(
-            (kind, values) ->
-                session.take(Marks.input(new BenchEvent.Mark(0, kind, values)).orElseThrow()));
-    invented.told().forEach(told -> session.take(input(told)));
+    SessionText.marks(invented).forEach((kind, values) -> session.take(mark(kind, values)));
+    invented.told().forEach(told -> session.take(input(invented, told)));
     session.take(new SessionInput.Ends());
     return said(session);
   }
@@ -160,7 +158,14 @@ final class StudiedMethod {
         List.copyOf(firings), runs.stream().flatMap(run -> run.speeds().stream()).findFirst());
   }
 
-  private static SessionInput input(Told told) {
+  private static SessionInput mark(String kind, Map<String, String> values) {
+    return Marks.input(new BenchEvent.Mark(0, kind, values)).orElseThrow();
+  }
+
+  private static SessionInput input(InventedSession invented, Told told) {
+    if (told instanceof Told.LightAgain) {
+      return mark("light", SessionText.light(invented));
+    }
     if (told instanceof Told.Edge edge) {
       return new SessionInput.EdgeAt(
           new Edge(

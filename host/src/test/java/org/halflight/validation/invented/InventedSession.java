@@ -47,6 +47,14 @@ public record InventedSession(
     return new Teller(rig, curves, draws).tell(speed, calibrated, lights);
   }
 
+  /** The same, with the light set once more when all is over. */
+  public InventedSession withLightAgain() {
+    List<Told> all = new ArrayList<>(told);
+    all.add(new Told.LightAgain(told.get(told.size() - 1).ticks()));
+    return new InventedSession(
+        speed, darkCounts, fullCounts, lowCounts, highCounts, profile, all, trueSeconds);
+  }
+
   /** One telling. */
   private static final class Teller {
     /** What software takes to look at the channel of the high level, in ticks. */

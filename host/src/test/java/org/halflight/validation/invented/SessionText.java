@@ -41,13 +41,7 @@ public final class SessionText {
                 marks.put(
                     "profile",
                     values("is", "in-use", "on", DAY, "most-days", "90", "text", text)));
-    marks.put(
-        "light",
-        values(
-            "dark", String.valueOf(session.darkCounts()),
-            "full", String.valueOf(session.fullCounts()),
-            "low", String.valueOf(session.lowCounts()),
-            "high", String.valueOf(session.highCounts())));
+    marks.put("light", light(session));
     marks.put(
         "run",
         values(
@@ -60,6 +54,15 @@ public final class SessionText {
     return marks;
   }
 
+  /** The values of the mark that the light was set. */
+  public static Map<String, String> light(InventedSession session) {
+    return values(
+        "dark", String.valueOf(session.darkCounts()),
+        "full", String.valueOf(session.fullCounts()),
+        "low", String.valueOf(session.lowCounts()),
+        "high", String.valueOf(session.highCounts()));
+  }
+
   /** The whole file. */
   public static String of(InventedSession session, String name) {
     SessionText text = new SessionText();
@@ -68,7 +71,7 @@ public final class SessionText {
     text.heard("H", "01 00F42400 full 7F " + RIG + " 00000007 power " + FIRMWARE + " " + hex(12, 0));
     text.heard("B", hex(12, 0) + " 00 " + hex(4, 0));
     marks(session).forEach(text::mark);
-    session.told().forEach(text::tell);
+    session.told().forEach(told -> text.tell(session, told));
     text.mark("ends", Map.of());
     return String.join("\n", text.lines) + "\n";
   }
@@ -81,7 +84,7 @@ public final class SessionText {
     return values;
   }
 
-  private void tell(Told told) {
+  private void tell(InventedSession session, Told told) {
     nanos = Math.max(nanos, Math.round(told.ticks() * 62.5) + NANOS_LATE);
     if (told instanceof Told.Edge edge) {
       heard("E", edge.channel() + " " + (edge.light() ? 1 : 0) + " " + hex(8, edge.ticks()));
@@ -91,6 +94,8 @@ public final class SessionText {
       heard("L", hex(8, edges) + " 0000 0000 0000 0000 0000 0000");
     } else if (told instanceof Told.Curve curve) {
       curve(curve);
+    } else if (told instanceof Told.LightAgain) {
+      mark("light", light(session));
     }
   }
 

@@ -30,6 +30,9 @@ public sealed interface Told {
     }
   }
 
+  /** The light is set anew, and found as it was. */
+  record LightAgain(long ticks) implements Told {}
+
   /**
    * A part of a light curve.
    *
