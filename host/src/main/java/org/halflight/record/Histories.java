@@ -2,6 +2,7 @@ package org.halflight.record;
 
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.toList;
+import static java.util.stream.Collectors.toSet;
 
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -76,6 +77,7 @@ final class Histories {
         run,
         firings.size(),
         sources,
+        firings.stream().map(firing -> firing.key().rigSerial()).collect(toSet()),
         speeds,
         Everyday.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
   }

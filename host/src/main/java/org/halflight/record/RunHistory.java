@@ -16,6 +16,7 @@ import org.halflight.verdict.SpeedSummary;
  * @param run what was asked and how it was set up
  * @param firings all its firings
  * @param sources where its figures come from; practice and simulator are to be marked
+ * @param rigs serial numbers of the rigs that measured it
  * @param speeds its speeds, slow to fast; empty when nothing was fired at a speed
  * @param tried what was tried in it beside the marked speeds
  */
@@ -24,12 +25,14 @@ public record RunHistory(
     Run run,
     int firings,
     Set<Source> sources,
+    Set<String> rigs,
     List<SpeedSummary> speeds,
     List<Tried> tried) {
   public RunHistory {
     Objects.requireNonNull(visit);
     Objects.requireNonNull(run);
     sources = Set.copyOf(sources);
+    rigs = Set.copyOf(rigs);
     speeds = List.copyOf(speeds);
     tried = List.copyOf(tried);
   }

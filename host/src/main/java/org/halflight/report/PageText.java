@@ -107,18 +107,18 @@ final class PageText {
     return said;
   }
 
+  /** What stands out; releases without a time are in sentences of their own. */
   private static void pattern(RunPart part, List<String> said) {
     Pattern pattern = Patterns.of(part.run());
-    if (pattern.kind() == Pattern.Kind.TOO_LITTLE
-        || pattern.kind() == Pattern.Kind.NOTHING_STANDS_OUT) {
+    if (pattern.kind() == Pattern.Kind.NOTHING_STANDS_OUT) {
       return;
     }
-    List<MarkedSpeed> dial = speeds(part);
-    List<String> sentences = new ArrayList<>(PatternWords.of(pattern, dial));
-    sentences.removeAll(PatternWords.advice(pattern));
-    said.add(
-        Words.say(
-            "page.pattern", Sentences.phase(part.run().phase()), String.join(" ", sentences)));
+    List<String> sentences = PatternWords.besideOutcomes(pattern, speeds(part));
+    if (!sentences.isEmpty()) {
+      said.add(
+          Words.say(
+              "page.pattern", Sentences.phase(part.run().phase()), String.join(" ", sentences)));
+    }
   }
 
   private static List<String> placements(RunPart part) {

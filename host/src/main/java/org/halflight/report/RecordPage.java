@@ -32,6 +32,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.RunsBehind;
 import org.halflight.verdict.Standing;
 import org.halflight.verdict.StopTables;
 import org.halflight.words.EverydayWords;
@@ -157,7 +158,7 @@ public final class RecordPage {
         .restSeconds()
         .ifPresent(seconds -> when.add(Words.say("page.rested", Numbers.rest(seconds))));
     return new RunPart(
-        new RunSummary(phase(run), run.speeds()),
+        new RunSummary(phase(run), run.speeds(), RunsBehind.ofRigs(run.rigs())),
         String.join(", ", when),
         run.run().asked().conditions().noted());
   }

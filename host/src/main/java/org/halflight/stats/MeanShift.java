@@ -18,8 +18,8 @@ public record MeanShift(
   public static final int LEAST = 2;
 
   /**
-   * Without taking the scatters for equal (Welch 1947, degrees of freedom after Satterthwaite). The
-   * rule for two runs, since cleaning changes the scatter.
+   * Without taking the scatters for equal (Welch 1947, degrees of freedom after Satterthwaite), of
+   * firings that are independent of one another.
    */
   public static Figure<MeanShift> welch(Sample before, Sample after, double level) {
     Interval.checkLevel(level);
@@ -57,6 +57,19 @@ public record MeanShift(
     return new Known<>(of(before, after, standardError, degrees, level));
   }
 
+  /**
+   * A shift whose standard error was found elsewhere.
+   *
+   * @param standardError above zero
+   * @param degreesOfFreedom above zero; may be infinite
+   */
+  public static MeanShift of(
+      double shift, double standardError, double degreesOfFreedom, double level) {
+    double half = standardError * Student.quantile((1 + level) / 2, degreesOfFreedom);
+    return new MeanShift(
+        shift, standardError, degreesOfFreedom, new Interval(shift - half, shift + half, level));
+  }
+
   /** Shift over standard error. */
   public double t() {
     return shift / standardError;
@@ -77,9 +90,10 @@ public record MeanShift(
 
   private static MeanShift of(
       Sample before, Sample after, double standardError, double degrees, double level) {
-    double shift = Sample.meanOf(after.values()) - Sample.meanOf(before.values());
-    double half = standardError * Student.quantile((1 + level) / 2, degrees);
-    return new MeanShift(
-        shift, standardError, degrees, new Interval(shift - half, shift + half, level));
+    return of(
+        Sample.meanOf(after.values()) - Sample.meanOf(before.values()),
+        standardError,
+        degrees,
+        level);
   }
 }

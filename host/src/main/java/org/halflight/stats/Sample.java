@@ -56,6 +56,11 @@ public final class Sample {
     return values.length;
   }
 
+  /** The first so many firings, or all where there are no more. */
+  public Sample first(int firings) {
+    return firings >= n() ? this : new Sample(Arrays.copyOf(values, firings));
+  }
+
   /** The values in order of firing; a copy. */
   public double[] values() {
     return values.clone();

@@ -25,9 +25,12 @@ public final class ShiftPower {
       throw new IllegalArgumentException("comparing takes 2 firings each, not " + firings);
     }
     Interval.checkLevel(alpha);
-    double degrees = 2.0 * firings - 2;
+    return ofStandardErrors(2.0 * firings - 2, shiftInSds * Math.sqrt(firings / 2.0), alpha);
+  }
+
+  private static double ofStandardErrors(double degrees, double shift, double alpha) {
     double critical = Student.quantile(1 - alpha / 2, degrees);
-    NoncentralT t = new NoncentralT(degrees, shiftInSds * Math.sqrt(firings / 2.0));
+    NoncentralT t = new NoncentralT(degrees, shift);
     return 1 - t.cumulative(critical) + t.cumulative(-critical);
   }
 
@@ -38,13 +41,24 @@ public final class ShiftPower {
    * @param power the chance, above alpha and below 1
    */
   public static double detectableShiftInSds(int firings, double alpha, double power) {
+    return Math.sqrt(2.0 / firings)
+        * detectableInStandardErrors(2.0 * firings - 2, alpha, power);
+  }
+
+  /**
+   * The smallest shift, in standard errors of it, that is found with a given chance.
+   *
+   * @param degrees of freedom of the standard error, 1 or more
+   * @param power the chance, above alpha and below 1
+   */
+  public static double detectableInStandardErrors(double degrees, double alpha, double power) {
     checkPower(alpha, power);
     double high = 1;
-    while (of(firings, high, alpha) < power) {
+    while (ofStandardErrors(degrees, high, alpha) < power) {
       high *= 2;
     }
     return new BrentSolver(1e-10, 1e-10)
-        .solve(200, shift -> of(firings, shift, alpha) - power, 0, high);
+        .solve(200, shift -> ofStandardErrors(degrees, shift, alpha) - power, 0, high);
   }
 
   /**

@@ -2,23 +2,26 @@ package org.halflight.verdict;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Holm;
 import org.halflight.stats.Interval;
+import org.halflight.stats.MeanShift;
 import org.halflight.stats.Sample;
-import org.halflight.stats.Student;
 
 /**
- * What all speeds have in common, told apart from what single speeds have on their own: the median
- * over the speeds is the centre, speeds that are shown to lie elsewhere (Student's t, Holm over the
- * speeds) stand aside, and the mean of the rest is the common part.
+ * What the shifts of all speeds have in common, told apart from what single speeds have on their
+ * own: the median over the speeds is the centre, and speeds that are shown to lie elsewhere
+ * (Student's t, Holm over the speeds) stand aside. Of the rest the most shifted one is left out, so
+ * that no single speed can make a whole dial move; the mean of the others is the common part.
  *
- * @param stops mean of the speeds that keep together
+ * @param stops mean of the speeds that keep together, without the most shifted one
  * @param interval of that mean, with the confidence of {@link SpeedSummary#LEVEL}
  * @param p the chance of a mean at least as far from zero where there is no common part
  * @param together the speeds that keep together, more than half of all
+ * @param leftOut the most shifted of these
  * @param apart the speeds that lie elsewhere
  */
 public record CommonPart(
@@ -26,6 +29,7 @@ public record CommonPart(
     Interval interval,
     double p,
     List<MarkedSpeed> together,
+    MarkedSpeed leftOut,
     List<MarkedSpeed> apart) {
   /** Fewer speeds than this have nothing in common that one of them could stand apart from. */
   public static final int LEAST_SPEEDS = 3;
@@ -39,11 +43,12 @@ public record CommonPart(
   }
 
   /**
-   * @param leastApartStops a speed stands apart only if it lies at least so far from the centre
+   * The common part of some shifts.
+   *
    * @return empty with fewer than {@value #LEAST_SPEEDS} speeds, where half of them or more stand
    *     apart, and where the mean of the rest is not a value that each of them may well have
    */
-  public static Optional<CommonPart> of(List<Estimate> speeds, double leastApartStops) {
+  static Optional<CommonPart> of(List<Estimate> speeds) {
     if (speeds.size() < LEAST_SPEEDS) {
       return Optional.empty();
     }
@@ -53,11 +58,10 @@ public record CommonPart(
     List<Estimate> together = new ArrayList<>();
     List<MarkedSpeed> apart = new ArrayList<>();
     for (int i = 0; i < p.length; i++) {
-      Estimate speed = speeds.get(i);
-      if (p[i] <= ALPHA && Math.abs(speed.stops() - centre) >= leastApartStops) {
-        apart.add(speed.speed());
+      if (p[i] <= ALPHA) {
+        apart.add(speeds.get(i).speed());
       } else {
-        together.add(speed);
+        together.add(speeds.get(i));
       }
     }
     if (2 * together.size() <= speeds.size()) {
@@ -78,26 +82,33 @@ public record CommonPart(
   }
 
   private static CommonPart mean(List<Estimate> together, List<MarkedSpeed> apart) {
+    Estimate most =
+        together.stream().max(Comparator.comparingDouble(s -> Math.abs(s.stops()))).orElseThrow();
+    List<Estimate> rest = together.stream().filter(speed -> speed != most).toList();
+    double n = rest.size();
     double sum = 0;
-    double variance = 0;
+    double scatter = 0;
     double perDegree = 0;
-    for (Estimate speed : together) {
-      double own = speed.standardError() * speed.standardError();
+    double rig = 0;
+    for (Estimate speed : rest) {
       sum += speed.stops();
-      variance += own;
-      perDegree += own * own / speed.degreesOfFreedom();
+      // Only what is a speed's own becomes less over more of them: a run lies off at all of them.
+      double share = speed.ownVariance() / (n * n) + speed.runVariance() / n;
+      scatter += share;
+      perDegree += share * share / speed.scatterDegrees();
+      rig += speed.rigVariance() / n;
     }
-    int n = together.size();
-    double mean = sum / n;
-    double standardError = Math.sqrt(variance) / n;
+    double variance = scatter + rig;
     // Degrees of freedom after Welch and Satterthwaite: the speeds scatter differently.
-    double degrees = variance * variance / perDegree;
-    double half = standardError * Student.quantile((1 + SpeedSummary.LEVEL) / 2, degrees);
+    MeanShift mean =
+        MeanShift.of(
+            sum / n, Math.sqrt(variance), variance * variance / perDegree, SpeedSummary.LEVEL);
     return new CommonPart(
-        mean,
-        new Interval(mean - half, mean + half, SpeedSummary.LEVEL),
-        2 * Student.below(-Math.abs(mean / standardError), degrees),
+        mean.shift(),
+        mean.interval(),
+        mean.p(),
         together.stream().map(Estimate::speed).toList(),
+        most.speed(),
         apart);
   }
 }

@@ -3,40 +3,54 @@ package org.halflight.verdict;
 import java.util.Objects;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.MeanShift;
-import org.halflight.stats.Sample;
 import org.halflight.stats.Student;
 
 /**
- * A value at one speed with what is known of it: a mean error or a shift, in stops.
+ * The shift of one speed's mean with what it is uncertain by, in stops.
  *
  * @param speed the marked speed
- * @param stops the value
- * @param standardError of the value, above zero
- * @param degreesOfFreedom of the standard error, above zero
+ * @param stops later less earlier mean
+ * @param ownVariance by the firings of this speed alone
+ * @param runVariance by what a run may have lain off at all speeds
+ * @param rigVariance by two rigs; zero where both runs were made with one
+ * @param scatterDegrees degrees of freedom of the first two
  */
-public record Estimate(
-    MarkedSpeed speed, double stops, double standardError, double degreesOfFreedom) {
-  public Estimate {
+record Estimate(
+    MarkedSpeed speed,
+    double stops,
+    double ownVariance,
+    double runVariance,
+    double rigVariance,
+    double scatterDegrees) {
+  Estimate {
     Objects.requireNonNull(speed);
-    if (!Double.isFinite(stops) || !(standardError > 0) || !(degreesOfFreedom > 0)) {
+    if (!Double.isFinite(stops)
+        || !(ownVariance > 0)
+        || !(runVariance >= 0)
+        || !(rigVariance >= 0)
+        || !(scatterDegrees > 0)) {
       throw new IllegalArgumentException(
-          stops + " stops, standard error " + standardError + " of " + degreesOfFreedom);
+          stops + " stops, variances " + ownVariance + ", " + runVariance + ", " + rigVariance);
     }
   }
 
-  static Estimate of(MarkedSpeed speed, MeanShift shift) {
-    return new Estimate(speed, shift.shift(), shift.standardError(), shift.degreesOfFreedom());
+  double standardError() {
+    return Math.sqrt(ownVariance + runVariance + rigVariance);
   }
 
-  /** The mean of a sample of two or more firings that are not all alike. */
-  static Estimate ofMean(MarkedSpeed speed, Sample errors) {
-    return new Estimate(
-        speed, errors.mean().get(), errors.sd().get() / Math.sqrt(errors.n()), errors.n() - 1);
+  /** By Welch and Satterthwaite; what a rig may be off by has endless degrees of freedom. */
+  double degreesOfFreedom() {
+    double share = (ownVariance + runVariance) / (ownVariance + runVariance + rigVariance);
+    return scatterDegrees / (share * share);
   }
 
-  /** The chance of a value at least so far from another where that other is the true one. */
+  MeanShift shift() {
+    return MeanShift.of(stops, standardError(), degreesOfFreedom(), SpeedSummary.LEVEL);
+  }
+
+  /** The chance of a shift at least so far from another where that other is the true one. */
   double pAgainst(double other) {
-    double t = (stops - other) / standardError;
-    return 2 * Student.below(-Math.abs(t), degreesOfFreedom);
+    double t = (stops - other) / standardError();
+    return 2 * Student.below(-Math.abs(t), degreesOfFreedom());
   }
 }

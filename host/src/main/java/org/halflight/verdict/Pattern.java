@@ -2,83 +2,112 @@ package org.halflight.verdict;
 
 import java.util.List;
 import java.util.Objects;
-import java.util.OptionalDouble;
+import java.util.Optional;
+import org.halflight.session.Outcome;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
- * What the errors of one run look like over the dial. It points to where to look first and proves
- * nothing; reasoning over causes, with evidence for and against, builds on it.
+ * What one run looks like over the dial. It says what was measured and names no cause: one look at
+ * a dial parts no two of them.
  *
- * @param kind which pattern
- * @param speeds those that make it, slow to fast
- * @param signs what else there is to see at these speeds
- * @param leastStops smallest mean error of these speeds, where known
- * @param mostStops greatest mean error of these speeds, where known
+ * @param kind which speeds are off
+ * @param speeds those that are off, slow to fast
+ * @param errors mean errors of these speeds, where they have any
+ * @param otherErrors mean errors of the other timed speeds, where there are any
+ * @param signs what else stands out, releases without a time first
  */
 public record Pattern(
     Kind kind,
     List<MarkedSpeed> speeds,
-    List<Sign> signs,
-    OptionalDouble leastStops,
-    OptionalDouble mostStops) {
-  /** The patterns that are told apart. */
+    Optional<Range> errors,
+    Optional<Range> otherErrors,
+    List<Sign> signs) {
+  /** Which speeds are off. */
   public enum Kind {
-    /** The speeds of the slow-speed train are long or hang, the fast ones are sound. */
-    SLOW_SPEED_TRAIN,
+    /** Most of the slow half of the dial is long, and nothing else is off. */
+    SLOW_SPEEDS,
     /** All speeds are long. */
     ALL_SLOW,
     /** All speeds are short. */
     ALL_FAST,
-    /** Only the top speed is long. */
+    /** Only the top speed is off, and it is long. */
     TOP_SLOW,
-    /** One speed is off and all others are sound. */
+    /** Only one speed is off. */
     ONE_ALONE,
-    /** Some speeds are off, in no pattern that this program knows. */
-    NO_KNOWN_PATTERN,
+    /** Some speeds are off. */
+    SOME_SPEEDS,
+    /** No mean is off, but something else stands out. */
+    NO_MEAN_OFF,
     /** Nothing stands out. */
     NOTHING_STANDS_OUT,
-    /** Too few speeds or firings to see a pattern. */
+    /** Too few speeds or firings to look over the dial; what stands out is said all the same. */
     TOO_LITTLE
   }
 
-  /** A sign beside the mean error. */
+  /**
+   * From the least to the greatest, in stops.
+   *
+   * @param least above zero is slow
+   * @param most no less
+   */
+  public record Range(double least, double most) {}
+
+  /** Something that stands out beside the means. */
   public sealed interface Sign {}
 
   /**
-   * The speeds scatter more than the others do.
+   * Releases that came to something else than a time.
    *
-   * @param stops standard deviation of one firing at these speeds, pooled
-   * @param othersStops the same of the other speeds; empty where they cannot be told
-   */
-  public record Scatters(double stops, OptionalDouble othersStops) implements Sign {}
-
-  /**
-   * Firing after firing becomes slower.
-   *
-   * @param stopsAFiring median over the speeds
-   * @param p the chance of such a trend where order does not matter
-   */
-  public record Creeps(double stopsAFiring, double p) implements Sign {}
-
-  /**
-   * The shutter stayed open.
-   *
+   * @param outcome what they came to
+   * @param speeds at which, slow to fast
    * @param count how often
    * @param tries of how many releases at these speeds
    */
-  public record Hangs(int count, int tries) implements Sign {}
+  public record WithoutTime(Outcome outcome, List<MarkedSpeed> speeds, int count, int tries)
+      implements Sign {
+    public WithoutTime {
+      speeds = List.copyOf(speeds);
+    }
+  }
 
   /**
-   * The first firing after rest was slower than the others of its speed.
+   * Firings are uneven.
+   *
+   * @param speeds at which, slow to fast
+   * @param scatter standard deviation of one firing at these speeds, in stops
+   */
+  public record Scatters(List<MarkedSpeed> speeds, Range scatter) implements Sign {
+    public Scatters {
+      speeds = List.copyOf(speeds);
+    }
+  }
+
+  /**
+   * Firing after firing becomes slower or faster.
+   *
+   * @param speeds that were looked at together, slow to fast
+   * @param stopsAFiring median over the speeds; above zero: slower
+   * @param p the chance of such a trend where order does not matter
+   */
+  public record Creeps(List<MarkedSpeed> speeds, double stopsAFiring, double p) implements Sign {
+    public Creeps {
+      speeds = List.copyOf(speeds);
+    }
+  }
+
+  /**
+   * The first firing after rest was another than those that followed at its speed.
    *
    * @param speed at which it was fired
-   * @param stops by how much
+   * @param stops it less the mean of the others; above zero: slower
    */
-  public record LagsAfterRest(MarkedSpeed speed, double stops) implements Sign {}
+  public record UnlikeAfterRest(MarkedSpeed speed, double stops) implements Sign {}
 
   public Pattern {
     Objects.requireNonNull(kind);
     speeds = List.copyOf(speeds);
+    Objects.requireNonNull(errors);
+    Objects.requireNonNull(otherErrors);
     signs = List.copyOf(signs);
   }
 }

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Predicate;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.session.Outcome;
 import org.halflight.speeds.MarkedSpeed;
@@ -13,160 +12,183 @@ import org.halflight.stats.MannKendall;
 import org.halflight.stats.Sample;
 import org.halflight.stats.TheilSen;
 import org.halflight.verdict.Pattern.Kind;
+import org.halflight.verdict.Pattern.Range;
 import org.halflight.verdict.Pattern.Sign;
 
 /**
- * Sees the pattern of a run. That dry bearings or dirt in the escapement spoil the slow speeds is
- * in the repair literature (L. P. Clerc, Photography, Theory and Practice, sect. 139; US Army
- * SS0522); where the lines between 'sound' and 'long' are drawn is common practice, no source.
+ * Sees what stands out in a run. Where the lines between right and off are drawn is common
+ * practice, no source, or our own limit.
  */
 public final class Patterns {
   /** Half of the usual tolerance: from here on an error is more than the usual spread of a dial. */
   private static final double NOTICEABLE_STOPS = 1 / 6.0;
 
-  /** Chance of seeing a sign where there is none. */
-  private static final double ALPHA = 0.05;
+  /** The same at the top speed, which is usually somewhat slow and has half a stop. */
+  private static final double NOTICEABLE_AT_TOP_STOPS = 1 / 4.0;
 
-  /** Scatter of the slow speeds against that of the others, from which it is a sign. */
-  private static final double RATIO = 2;
+  /** Chance of seeing a creep of one half of the dial where there is none. */
+  private static final double ALPHA = 0.01;
+
+  /** A creep by less than this from firing to firing is nothing to look for; our own limit. */
+  private static final double LEAST_CREEP_STOPS = 0.02;
+
+  /** Of fewer firings a scatter says too little. */
+  private static final int LEAST_FOR_SCATTER = 3;
+
+  /** A first firing after rest lies this many times the scatter of the others beside their mean. */
+  private static final double AFTER_REST_SDS = 3;
 
   private Patterns() {}
 
   /** The pattern of a run. */
   public static Pattern of(RunSummary run) {
-    List<SpeedSummary> speeds = run.speeds().stream().filter(Patterns::known).toList();
-    if (speeds.size() < CommonPart.LEAST_SPEEDS) {
-      return pattern(Kind.TOO_LITTLE, List.of(), run);
-    }
-    List<SpeedSummary> off = speeds.stream().filter(s -> !sound(s)).toList();
-    List<SpeedSummary> slow =
-        speeds.stream().filter(s -> SlowSpeedTrain.governs(s.speed())).toList();
-    List<SpeedSummary> fast =
-        speeds.stream().filter(s -> !SlowSpeedTrain.governs(s.speed())).toList();
-    List<SpeedSummary> spoilt = slow.stream().filter(s -> isLong(s) || hangs(s)).toList();
-    if (fast.size() >= 2
-        && fast.stream().allMatch(Patterns::sound)
-        && spoilt.size() >= 2
-        && 2 * spoilt.size() >= slow.size()) {
-      return pattern(Kind.SLOW_SPEED_TRAIN, spoilt, run);
-    }
-    if (speeds.stream().allMatch(Patterns::isLong)) {
-      return pattern(Kind.ALL_SLOW, speeds, run);
-    }
-    if (speeds.stream().allMatch(Patterns::isShort)) {
-      return pattern(Kind.ALL_FAST, speeds, run);
+    List<SpeedSummary> speeds = run.speeds();
+    List<Sign> signs = signs(run);
+    List<SpeedSummary> timed = speeds.stream().filter(Patterns::isKnown).toList();
+    SpeedSummary last = speeds.isEmpty() ? null : speeds.get(speeds.size() - 1);
+    List<SpeedSummary> off =
+        timed.stream().filter(s -> isOff(s, 1, s == last) || isOff(s, -1, s == last)).toList();
+    if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count()
+        < CommonPart.LEAST_SPEEDS) {
+      return pattern(Kind.TOO_LITTLE, List.of(), timed, signs);
     }
     if (off.isEmpty()) {
-      return pattern(Kind.NOTHING_STANDS_OUT, List.of(), run);
+      return pattern(
+          signs.isEmpty() ? Kind.NOTHING_STANDS_OUT : Kind.NO_MEAN_OFF, off, timed, signs);
+    }
+    if (timed.size() >= CommonPart.LEAST_SPEEDS) {
+      if (timed.stream().allMatch(s -> leans(s, 1))) {
+        return pattern(Kind.ALL_SLOW, timed, timed, signs);
+      }
+      if (timed.stream().allMatch(s -> leans(s, -1))) {
+        return pattern(Kind.ALL_FAST, timed, timed, signs);
+      }
     }
     if (off.size() == 1) {
-      boolean top = off.get(0).equals(speeds.get(speeds.size() - 1));
-      return pattern(top && isLong(off.get(0)) ? Kind.TOP_SLOW : Kind.ONE_ALONE, off, run);
+      SpeedSummary one = off.get(0);
+      boolean top = one == last && isLong(one);
+      return pattern(top ? Kind.TOP_SLOW : Kind.ONE_ALONE, off, timed, signs);
     }
-    return pattern(Kind.NO_KNOWN_PATTERN, off, run);
+    long slow = timed.stream().filter(s -> SlowSpeedTrain.governs(s.speed())).count();
+    boolean half =
+        off.stream().allMatch(s -> SlowSpeedTrain.governs(s.speed()) && isLong(s))
+            && 2L * off.size() >= slow
+            && slow < timed.size();
+    return pattern(half ? Kind.SLOW_SPEEDS : Kind.SOME_SPEEDS, off, timed, signs);
   }
 
-  private static boolean known(SpeedSummary speed) {
-    return speed.meanIntervalStops().isPresent() || hangs(speed) || shut(speed);
+  private static boolean isKnown(SpeedSummary speed) {
+    return speed.meanIntervalStops().isPresent();
   }
 
-  /** Opens and closes every time, and its mean is not shown to be beyond the tolerance. */
-  private static boolean sound(SpeedSummary speed) {
-    return !hangs(speed)
-        && !shut(speed)
-        && speed.placement() != Placement.SLOW
-        && speed.placement() != Placement.FAST;
+  private static boolean hasNoTime(SpeedSummary speed) {
+    return speed.outcomes().keySet().stream().anyMatch(outcome -> outcome != Outcome.TIMED);
   }
 
   private static boolean isLong(SpeedSummary speed) {
-    return speed.placement() == Placement.SLOW
-        || speed
-            .meanIntervalStops()
-            .filter(i -> i.low() > 0 && speed.meanStops().orElse(0) >= NOTICEABLE_STOPS)
-            .isPresent();
+    return speed.meanStops().orElse(0) > 0;
   }
 
-  private static boolean isShort(SpeedSummary speed) {
-    return speed.placement() == Placement.FAST
-        || speed
-            .meanIntervalStops()
-            .filter(i -> i.high() < 0 && speed.meanStops().orElse(0) <= -NOTICEABLE_STOPS)
-            .isPresent();
+  /** Beyond its tolerance, or surely off by more than is usual. */
+  private static boolean isOff(SpeedSummary speed, int side, boolean top) {
+    return speed.placement() == (side > 0 ? Placement.SLOW : Placement.FAST)
+        || side * speed.meanStops().orElse(0)
+                >= (top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS)
+            && isShown(speed, side);
   }
 
-  private static boolean hangs(SpeedSummary speed) {
-    return speed.count(Outcome.STUCK_OPEN) > 0;
+  /** Off to one side by half of what is noticeable or more: enough beside speeds that are off. */
+  private static boolean leans(SpeedSummary speed, int side) {
+    return side * speed.meanStops().orElse(0) >= NOTICEABLE_STOPS / 2 && isShown(speed, side);
   }
 
-  private static boolean shut(SpeedSummary speed) {
-    return speed.count(Outcome.DID_NOT_OPEN) > 0;
+  private static boolean isShown(SpeedSummary speed, int side) {
+    return speed
+        .meanIntervalStops()
+        .filter(interval -> side > 0 ? interval.low() > 0 : interval.high() < 0)
+        .isPresent();
   }
 
-  private static Pattern pattern(Kind kind, List<SpeedSummary> speeds, RunSummary run) {
-    List<MarkedSpeed> names = speeds.stream().map(SpeedSummary::speed).toList();
-    double[] means = speeds.stream().flatMapToDouble(s -> s.meanStops().stream()).toArray();
+  private static Pattern pattern(
+      Kind kind, List<SpeedSummary> off, List<SpeedSummary> timed, List<Sign> signs) {
     return new Pattern(
         kind,
-        names,
-        signs(speeds, run, s -> !names.contains(s.speed())),
-        Arrays.stream(means).min(),
-        Arrays.stream(means).max());
+        names(off),
+        range(off, SpeedSummary::meanStops),
+        range(timed.stream().filter(s -> !off.contains(s)).toList(), SpeedSummary::meanStops),
+        signs);
   }
 
-  private static List<Sign> signs(
-      List<SpeedSummary> speeds, RunSummary run, Predicate<SpeedSummary> isOther) {
+  private static List<MarkedSpeed> names(List<SpeedSummary> speeds) {
+    return speeds.stream().map(SpeedSummary::speed).toList();
+  }
+
+  private interface Value {
+    OptionalDouble of(SpeedSummary speed);
+  }
+
+  private static Optional<Range> range(List<SpeedSummary> speeds, Value value) {
+    double[] values = speeds.stream().flatMapToDouble(s -> value.of(s).stream()).toArray();
+    return values.length == 0
+        ? Optional.empty()
+        : Optional.of(
+            new Range(
+                Arrays.stream(values).min().getAsDouble(),
+                Arrays.stream(values).max().getAsDouble()));
+  }
+
+  private static List<Sign> signs(RunSummary run) {
     List<Sign> signs = new ArrayList<>();
-    int hung = speeds.stream().mapToInt(s -> s.count(Outcome.STUCK_OPEN)).sum();
-    if (hung > 0) {
-      signs.add(new Pattern.Hangs(hung, speeds.stream().mapToInt(SpeedSummary::tries).sum()));
-    }
-    scatter(speeds, run.speeds().stream().filter(isOther).toList()).ifPresent(signs::add);
-    creep(speeds).ifPresent(signs::add);
-    for (SpeedSummary speed : speeds) {
-      double lag = speed.afterRestStops().orElse(0) - speed.meanStops().orElse(0);
-      if (speed.afterRestStops().isPresent()
-          && speed.meanStops().isPresent()
-          && lag >= NOTICEABLE_STOPS) {
-        signs.add(new Pattern.LagsAfterRest(speed.speed(), lag));
+    for (Outcome outcome : RunStatistics.gravestFirst()) {
+      List<SpeedSummary> at = run.speeds().stream().filter(s -> s.count(outcome) > 0).toList();
+      if (!at.isEmpty()) {
+        signs.add(
+            new Pattern.WithoutTime(
+                outcome,
+                names(at),
+                at.stream().mapToInt(s -> s.count(outcome)).sum(),
+                at.stream().mapToInt(SpeedSummary::tries).sum()));
       }
     }
+    List<SpeedSummary> uneven =
+        run.speeds().stream()
+            .filter(s -> s.isUneven() && s.errors().n() >= LEAST_FOR_SCATTER)
+            .toList();
+    range(uneven, SpeedSummary::scatterStops)
+        .ifPresent(scatter -> signs.add(new Pattern.Scatters(names(uneven), scatter)));
+    for (boolean slow : new boolean[] {true, false}) {
+      creep(
+              run.speeds().stream()
+                  .filter(s -> SlowSpeedTrain.governs(s.speed()) == slow)
+                  .toList())
+          .ifPresent(signs::add);
+    }
+    run.speeds().forEach(speed -> afterRest(speed).ifPresent(signs::add));
     return signs;
   }
 
-  private static Optional<Sign> scatter(List<SpeedSummary> speeds, List<SpeedSummary> others) {
-    List<Sample> own = samples(speeds);
-    List<Sample> other = samples(others);
-    if (own.isEmpty()) {
+  private static Optional<Sign> afterRest(SpeedSummary speed) {
+    if (speed.afterRestStops().isEmpty() || speed.meanStops().isEmpty()) {
       return Optional.empty();
     }
-    double sd = ScatterOfRuns.pooled(own).get();
-    if (other.isEmpty()) {
-      return sd > SpeedSummary.UNEVEN_STOPS
-          ? Optional.of(new Pattern.Scatters(sd, OptionalDouble.empty()))
-          : Optional.empty();
-    }
-    double otherSd = ScatterOfRuns.pooled(other).get();
-    boolean more = ScatterOfRuns.test(own, other).known().filter(p -> p <= ALPHA).isPresent();
-    return more && sd >= RATIO * otherSd
-        ? Optional.of(new Pattern.Scatters(sd, OptionalDouble.of(otherSd)))
+    double beside = speed.afterRestStops().getAsDouble() - speed.meanStops().getAsDouble();
+    double least =
+        Math.max(NOTICEABLE_STOPS, AFTER_REST_SDS * speed.scatterStops().orElse(0));
+    return Math.abs(beside) >= least
+        ? Optional.of(new Pattern.UnlikeAfterRest(speed.speed(), beside))
         : Optional.empty();
   }
 
-  private static List<Sample> samples(List<SpeedSummary> speeds) {
-    return speeds.stream()
-        .map(SpeedSummary::errors)
-        .filter(errors -> errors.n() >= ScatterOfRuns.LEAST_IN_GROUP)
-        .toList();
-  }
-
   /**
-   * A creep that the speeds have in common: the sum of Kendall's S over them against its variance,
-   * as the seasons are joined in the seasonal test of Hirsch, Slack and Smith (1982; from memory).
+   * A creep that the speeds of one half of the dial have in common: the sum of Kendall's S over
+   * them against its variance, as the seasons are joined in the seasonal test of Hirsch, Slack and
+   * Smith (1982; from memory).
    */
   private static Optional<Sign> creep(List<SpeedSummary> speeds) {
     double sum = 0;
     double variance = 0;
     List<Double> slopes = new ArrayList<>();
+    List<MarkedSpeed> names = new ArrayList<>();
     for (SpeedSummary speed : speeds) {
       var test = MannKendall.of(speed.errors()).known();
       var line = TheilSen.ofOrder(speed.errors(), SpeedSummary.LEVEL).known();
@@ -175,15 +197,17 @@ public final class Patterns {
         sum += test.get().s();
         variance += n * (n - 1) * (2 * n + 5) / 18;
         slopes.add(line.get().slope());
+        names.add(speed.speed());
       }
     }
-    if (slopes.isEmpty() || sum <= 0) {
+    if (slopes.isEmpty()) {
       return Optional.empty();
     }
-    double z = (sum - 1) / Math.sqrt(variance);
-    double p = new NormalDistribution(null, 0, 1).cumulativeProbability(-z);
-    return p <= ALPHA
-        ? Optional.of(new Pattern.Creeps(Sample.of(slopes).median().get(), p))
+    double slope = Sample.of(slopes).median().get();
+    double z = Math.max(0, Math.abs(sum) - 1) / Math.sqrt(variance);
+    double p = 2 * new NormalDistribution(null, 0, 1).cumulativeProbability(-z);
+    return p <= ALPHA && Math.abs(slope) >= LEAST_CREEP_STOPS
+        ? Optional.of(new Pattern.Creeps(names, slope, p))
         : Optional.empty();
   }
 }

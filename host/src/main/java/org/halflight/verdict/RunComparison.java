@@ -9,6 +9,8 @@ import java.util.stream.DoubleStream;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Figure;
 import org.halflight.stats.Holm;
+import org.halflight.stats.MeanAllowance;
+import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
  * Two runs of one camera: what changed, and how sure that is.
@@ -17,7 +19,8 @@ import org.halflight.stats.Holm;
  * Holm's method at {@link #SHIFT_ALPHA}, changes of scatter of the slow-speed train's speeds
  * together and of the others together at {@link #GROUP_SCATTER_ALPHA}, changes of scatter of single
  * speeds at {@link #SCATTER_ALPHA}. The three add up to one in twenty, and so the chance that
- * anything at all is called changed where nothing is stays below that.
+ * anything at all is called changed where nothing is stays below that, as long as firings depend
+ * on one another no more than {@link MeanAllowance} allows.
  *
  * @param before the earlier run
  * @param after the later run
@@ -29,6 +32,9 @@ import org.halflight.stats.Holm;
  * @param slowScatter scatter of the speeds that the slow-speed train governs
  * @param fastScatter scatter of the others
  * @param setups what was unlike in the set-ups
+ * @param otherRig whether another rig measured the later run; the shifts then have what both rigs
+ *     may be off by in them
+ * @param byRepeatedRuns whether repeated runs of this camera took the place of the usual allowance
  * @param readings whether the markings were read differently; the shifts are then held against the
  *     reading of the earlier run
  */
@@ -43,15 +49,17 @@ public record RunComparison(
     ScatterComparison slowScatter,
     ScatterComparison fastScatter,
     List<SetupDifference> setups,
+    boolean otherRig,
+    boolean byRepeatedRuns,
     boolean readings) {
   /** Chance of calling any mean changed where none is. */
-  public static final double SHIFT_ALPHA = 0.035;
+  public static final double SHIFT_ALPHA = 0.0375;
 
   /** Chance of calling the scatter of half a dial changed where none is. */
   public static final double GROUP_SCATTER_ALPHA = 0.01;
 
   /** Chance of calling any single speed's scatter changed where none is: seldom resolved anyway. */
-  public static final double SCATTER_ALPHA = 0.005;
+  public static final double SCATTER_ALPHA = 0.0025;
 
   public RunComparison {
     speeds = List.copyOf(speeds);
@@ -82,14 +90,27 @@ public record RunComparison(
     }
     // One more test of shift for the whole dial.
     FindingPower power = new FindingPower(pairs.size() + 1, Math.max(1, pairs.size()));
-    List<SpeedComparison> raw =
-        pairs.stream().map(pair -> SpeedComparison.of(pair[0], pair[1], power)).toList();
+    List<ComparedFirings> firings =
+        pairs.stream()
+            .map(pair -> ComparedFirings.of(pair[0], before.behind(), pair[1], after.behind()))
+            .toList();
+    boolean otherRig = before.behind().isOtherRigThan(after.behind());
+    Optional<MeanAllowance> seenBefore = before.behind().allowance();
+    Optional<MeanAllowance> seenAfter = after.behind().allowance();
+    List<Figure<Estimate>> estimates =
+        RunShifts.of(
+            firings,
+            pairs.stream().mapToDouble(pair -> otherRig ? rigs(pair[0], pair[1]) : 0).toArray(),
+            // What one of the two runs shows of this camera holds for the other.
+            seenBefore.or(() -> seenAfter).orElse(MeanAllowance.USUAL),
+            seenAfter.or(() -> seenBefore).orElse(MeanAllowance.USUAL));
+    List<SpeedComparison> raw = new ArrayList<>();
+    for (int i = 0; i < pairs.size(); i++) {
+      SpeedSummary[] pair = pairs.get(i);
+      raw.add(SpeedComparison.of(pair[0], pair[1], firings.get(i), estimates.get(i), power));
+    }
     Optional<CommonPart> common =
-        CommonPart.of(
-            raw.stream()
-                .flatMap(s -> s.shift().known().map(k -> Estimate.of(s.speed(), k)).stream())
-                .toList(),
-            0);
+        CommonPart.of(estimates.stream().flatMap(estimate -> estimate.known().stream()).toList());
     double[] shifts =
         Holm.adjusted(
             DoubleStream.concat(
@@ -99,8 +120,8 @@ public record RunComparison(
     List<ScatterComparison> groups =
         adjusted(
             List.of(
-                ScatterOfRuns.overSpeeds(part(raw, true), power),
-                ScatterOfRuns.overSpeeds(part(raw, false), power)));
+                ScatterOfRuns.overSpeeds(half(firings, true), power),
+                ScatterOfRuns.overSpeeds(half(firings, false), power)));
     List<ScatterComparison> scatters =
         adjusted(raw.stream().map(SpeedComparison::scatter).toList());
 
@@ -124,7 +145,23 @@ public record RunComparison(
         groups.get(0),
         groups.get(1),
         SetupDifference.between(setupBefore, setupAfter),
+        otherRig,
+        seenBefore.isPresent() || seenAfter.isPresent(),
         pairs.stream().anyMatch(pair -> pair[0].reference() != pair[1].reference()));
+  }
+
+  /** What two rigs may differ by at a speed, in squares of stops. */
+  private static double rigs(SpeedSummary before, SpeedSummary after) {
+    return rig(before) + rig(after);
+  }
+
+  private static double rig(SpeedSummary speed) {
+    double common = speed.budget().map(UncertaintyBudget::commonStops).orElse(0.0);
+    return common * common;
+  }
+
+  private static List<ComparedFirings> half(List<ComparedFirings> speeds, boolean slow) {
+    return speeds.stream().filter(s -> SlowSpeedTrain.governs(s.speed()) == slow).toList();
   }
 
   private static List<ScatterComparison> adjusted(List<ScatterComparison> scatters) {

@@ -1,5 +1,6 @@
 package org.halflight.verdict;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,14 @@ public record RunStatistics(
 
   private static ShutterTrouble trouble(SpeedSummary speed, Map.Entry<Outcome, Integer> outcome) {
     return new ShutterTrouble(speed.speed(), outcome.getKey(), outcome.getValue(), speed.tries());
+  }
+
+  /** All outcomes without a time, the gravest first. */
+  static List<Outcome> gravestFirst() {
+    return Arrays.stream(Outcome.values())
+        .filter(outcome -> outcome != Outcome.TIMED)
+        .sorted(Comparator.comparingInt(RunStatistics::gravity))
+        .toList();
   }
 
   /** A shutter that stays open spoils every picture, one that stays shut only its own. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -17,10 +18,17 @@ import org.halflight.speeds.Tolerance;
  *
  * @param phase of the firings
  * @param speeds slow to fast
+ * @param behind the rigs and the repeated runs that they were made from
  */
-public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
+public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behind) {
   public RunSummary {
+    Objects.requireNonNull(behind);
     speeds = List.copyOf(speeds);
+  }
+
+  /** A run of which nothing else is known. */
+  public RunSummary(Phase phase, List<SpeedSummary> speeds) {
+    this(phase, speeds, RunsBehind.UNKNOWN);
   }
 
   /**
@@ -51,7 +59,8 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds) {
                 .filter(f -> f.reference() == reference && f.shown().isPresent())
                 .toList();
         if (!own.isEmpty()) {
-          runs.add(new RunSummary(phase, speeds(own, tolerances, judging)));
+          runs.add(
+              new RunSummary(phase, speeds(own, tolerances, judging), RunsBehind.of(own)));
         }
       }
     }

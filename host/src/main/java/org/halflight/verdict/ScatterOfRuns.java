@@ -36,8 +36,11 @@ final class ScatterOfRuns {
 
   private ScatterOfRuns() {}
 
-  static ScatterComparison atOneSpeed(Sample before, Sample after, FindingPower power) {
-    int fewest = Math.min(before.n(), after.n());
+  /** One speed; of repeated runs the first, since the others lie elsewhere. */
+  static ScatterComparison atOneSpeed(ComparedFirings firings, FindingPower power) {
+    Sample before = firings.isEnough() ? firings.before().get(0) : Sample.of();
+    Sample after = firings.isEnough() ? firings.after().get(0) : Sample.of();
+    int fewest = before.n();
     return new ScatterComparison(
         before.sd(),
         after.sd(),
@@ -56,15 +59,15 @@ final class ScatterOfRuns {
   }
 
   /** Several speeds together; those with fewer than four firings in one run are left out. */
-  static ScatterComparison overSpeeds(List<SpeedComparison> speeds, FindingPower power) {
+  static ScatterComparison overSpeeds(List<ComparedFirings> speeds, FindingPower power) {
     List<Sample> before = new ArrayList<>();
     List<Sample> after = new ArrayList<>();
-    for (SpeedComparison speed : speeds) {
-      Sample first = speed.before().errors();
-      Sample second = speed.after().errors();
-      if (Math.min(first.n(), second.n()) >= LEAST_IN_GROUP) {
-        before.add(first);
-        after.add(second);
+    for (ComparedFirings speed : speeds) {
+      for (int run = 0; run < speed.before().size(); run++) {
+        if (speed.before().get(run).n() >= LEAST_IN_GROUP) {
+          before.add(speed.before().get(run));
+          after.add(speed.after().get(run));
+        }
       }
     }
     if (before.size() < 2) {

@@ -16,7 +16,11 @@ import org.halflight.stats.Sample;
  *
  * @param before the earlier run
  * @param after the later run
- * @param shift of the mean, after less before, by Welch; below zero: faster than before
+ * @param compared how many firings of each run are compared: of unequal numbers the first of each
+ * @param meanBefore mean error of those in the earlier run
+ * @param meanAfter mean error of those in the later run, by its own reading of the marking
+ * @param shift of the mean, after less before, with what firings that depend on one another are
+ *     allowed; below zero: faster than before
  * @param adjustedP the chance of such a shift where there is none, after Holm over all shifts of
  *     the comparison
  * @param withinATenth the two one-sided tests of 'less than a tenth of a stop either way'
@@ -28,6 +32,9 @@ import org.halflight.stats.Sample;
 public record SpeedComparison(
     SpeedSummary before,
     SpeedSummary after,
+    int compared,
+    OptionalDouble meanBefore,
+    OptionalDouble meanAfter,
     Figure<MeanShift> shift,
     OptionalDouble adjustedP,
     Figure<Equivalence> withinATenth,
@@ -57,15 +64,27 @@ public record SpeedComparison(
   }
 
   /** Both runs of a speed, before any adjustment for the other speeds. */
-  static SpeedComparison of(SpeedSummary before, SpeedSummary after, FindingPower power) {
-    Sample first = before.errors();
-    Sample second = afterAsBefore(before, after);
-    Figure<MeanShift> shift = MeanShift.welch(first, second, SpeedSummary.LEVEL);
-    int fewest = Math.min(first.n(), second.n());
+  static SpeedComparison of(
+      SpeedSummary before,
+      SpeedSummary after,
+      ComparedFirings firings,
+      Figure<Estimate> estimate,
+      FindingPower power) {
+    Sample first = firings.allBefore();
+    Sample second = firings.allAfter();
+    Figure<MeanShift> shift = estimate.map(Estimate::shift);
+    int fewest = first.n();
     boolean enough = fewest >= LEAST_FOR_RANKS;
     return new SpeedComparison(
         before,
         after,
+        fewest,
+        firings.isEnough() ? OptionalDouble.of(firings.meanBefore()) : before.meanStops(),
+        firings.isEnough()
+            ? OptionalDouble.of(
+                firings.meanAfter()
+                    - Stops.between(after.referenceSeconds(), before.referenceSeconds()))
+            : after.meanStops(),
         shift,
         OptionalDouble.empty(),
         shift.map(known -> Equivalence.of(known, -SMALL_STOPS, SMALL_STOPS)),
@@ -75,23 +94,29 @@ public record SpeedComparison(
         enough
             ? RankTest.of(first, second)
             : new Figure.NotEnoughFirings<>(fewest, LEAST_FOR_RANKS),
-        ScatterOfRuns.atOneSpeed(first, second, power),
+        ScatterOfRuns.atOneSpeed(firings, power),
         power);
-  }
-
-  /** The later errors, held against the reading of the marking that the earlier run had. */
-  static Sample afterAsBefore(SpeedSummary before, SpeedSummary after) {
-    double between = Stops.between(after.referenceSeconds(), before.referenceSeconds());
-    double[] errors = after.errors().values();
-    for (int i = 0; between != 0 && i < errors.length; i++) {
-      errors[i] += between;
-    }
-    return Sample.of(errors);
   }
 
   SpeedComparison adjusted(OptionalDouble shiftP, ScatterComparison newScatter) {
     return new SpeedComparison(
-        before, after, shift, shiftP, withinATenth, rankShift, rankTest, newScatter, power);
+        before,
+        after,
+        compared,
+        meanBefore,
+        meanAfter,
+        shift,
+        shiftP,
+        withinATenth,
+        rankShift,
+        rankTest,
+        newScatter,
+        power);
+  }
+
+  /** Whether one run has more firings than are compared. */
+  public boolean isCutToTheFirst() {
+    return shift.known().isPresent() && before.errors().n() != after.errors().n();
   }
 
   /** The marked speed. */
@@ -120,13 +145,10 @@ public record SpeedComparison(
     return shift
         .known()
         .map(
-            known -> {
-              double each =
-                  known.standardError()
-                      / Math.sqrt(1.0 / before.errors().n() + 1.0 / after.errors().n());
-              int fewest = Math.min(before.errors().n(), after.errors().n());
-              return OptionalDouble.of(each * power.shiftInSds(fewest));
-            })
+            known ->
+                OptionalDouble.of(
+                    known.standardError()
+                        * power.shiftInStandardErrors(known.degreesOfFreedom())))
         .orElse(OptionalDouble.empty());
   }
 }

@@ -35,6 +35,9 @@ public final class ComparisonWords {
               setup.before().orElseGet(() -> Words.say("compare.setup.notNoted")),
               setup.after().orElseGet(() -> Words.say("compare.setup.notNoted"))));
     }
+    if (runs.otherRig()) {
+      warnings.add(Words.say("compare.otherRig"));
+    }
     if (runs.readings()) {
       warnings.add(Words.say("compare.readings"));
     }
@@ -43,6 +46,17 @@ public final class ComparisonWords {
     }
     if (!runs.onlyAfter().isEmpty()) {
       warnings.add(Words.say("compare.onlyAfter", listed(runs.onlyAfter())));
+    }
+    List<MarkedSpeed> cut =
+        runs.speeds().stream()
+            .filter(SpeedComparison::isCutToTheFirst)
+            .map(SpeedComparison::speed)
+            .toList();
+    if (!cut.isEmpty()) {
+      warnings.add(
+          Words.say(
+              "compare.unequal",
+              SpeedNames.of(cut, runs.speeds().stream().map(SpeedComparison::speed).toList())));
     }
     return warnings;
   }
@@ -102,8 +116,30 @@ public final class ComparisonWords {
       lines.add(String.join(" ", own));
     }
     lines.addAll(open);
-    lines.add(Words.say("compare.chance"));
+    more(runs).ifPresent(lines::add);
+    lines.add(Words.say(runs.byRepeatedRuns() ? "compare.chance.repeated" : "compare.chance"));
     return lines;
+  }
+
+  /** Whether more firings or another run would show more, where a speed's change is open. */
+  private static Optional<String> more(RunComparison runs) {
+    OptionalInt fewest =
+        runs.speeds().stream()
+            .filter(speed -> speed.finding() == ShiftFinding.NO_EVIDENCE)
+            .mapToInt(SpeedComparison::compared)
+            .min();
+    if (fewest.isEmpty()) {
+      return Optional.empty();
+    }
+    FindingPower power = runs.speeds().get(0).power();
+    int firings = fewest.getAsInt();
+    return Optional.of(
+        power.isMoreOfLittleUse(firings)
+            ? Words.say("compare.more.repeat", firings)
+            : Words.say(
+                "compare.more.firings",
+                2 * firings,
+                Math.round(100 * (1 - power.shiftInSds(2 * firings) / power.shiftInSds(firings)))));
   }
 
   /** One speed: the change of its mean, what the ranks say, the change of its scatter. */
@@ -174,7 +210,8 @@ public final class ComparisonWords {
         "compare.reach.dial",
         shift(common.stops()),
         Numbers.signedStops(common.interval().low()),
-        Numbers.signedStops(common.interval().high()));
+        Numbers.signedStops(common.interval().high()),
+        Numbers.speed(common.leftOut()));
   }
 
   private static String range(List<SpeedComparison> changed) {
@@ -224,8 +261,8 @@ public final class ComparisonWords {
     return Words.say(
         hint ? "compare.hint" : "compare." + Sentences.key(finding),
         speed.speed(),
-        Numbers.stopsInWords(speed.before().meanStops().orElseThrow()),
-        Numbers.stopsInWords(speed.after().meanStops().orElseThrow()),
+        Numbers.stopsInWords(speed.meanBefore().orElseThrow()),
+        Numbers.stopsInWords(speed.meanAfter().orElseThrow()),
         last,
         Numbers.signedStops(interval.low()),
         Numbers.signedStops(interval.high()));
@@ -248,18 +285,15 @@ public final class ComparisonWords {
   /** What so few firings can and cannot say about a scatter that is not shown to have changed. */
   private static String unresolved(ScatterComparison scatter) {
     OptionalInt wanted = scatter.power().scatterFirings();
-    if (scatter.p().known().isEmpty() && wanted.isPresent()) {
-      return Words.say("compare.scatter.unresolved", scatter.firings(), wanted.getAsInt());
-    }
     double chance =
         scatter.p().known().isEmpty() ? 0 : scatter.power().scatterChance(scatter.firings());
-    String percent = String.valueOf(Math.round(100 * chance));
     if (chance >= FindingPower.POWER) {
-      return Words.say("compare.scatter.none", scatter.firings(), percent);
+      return Words.say(
+          "compare.scatter.none", scatter.firings(), String.valueOf(Math.round(100 * chance)));
     }
     return wanted.isPresent()
-        ? Words.say("compare.scatter.open", scatter.firings(), percent, wanted.getAsInt())
-        : Words.say("compare.scatter.openMany", scatter.firings(), percent);
+        ? Words.say("compare.scatter.open", scatter.firings(), wanted.getAsInt())
+        : Words.say("compare.scatter.openMany", scatter.firings());
   }
 
   private static void group(ScatterComparison scatter, String key, List<String> sentences) {

@@ -5,77 +5,110 @@ import java.util.List;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Pattern.Kind;
+import org.halflight.verdict.Pattern.Range;
 
-/**
- * The pattern of a run, in sentences: what it looks like, with figures, and where to look first.
- */
+/** What stands out in a run, in sentences with figures. They name no cause. */
 public final class PatternWords {
   private PatternWords() {}
 
   /**
+   * All that stands out.
+   *
    * @param dial the speeds of the run, slow to fast
    */
   public static List<String> of(Pattern pattern, List<MarkedSpeed> dial) {
     List<String> sentences = new ArrayList<>();
-    sentences.add(first(pattern, dial));
-    pattern.signs().forEach(sign -> sentences.add(sign(sign)));
-    sentences.addAll(advice(pattern));
+    pattern.signs().stream()
+        .filter(Pattern.WithoutTime.class::isInstance)
+        .forEach(sign -> sentences.add(sign(sign, dial)));
+    sentences.add(means(pattern, dial));
+    sentences.addAll(otherSigns(pattern, dial));
     return sentences;
   }
 
-  /** Where to look first; empty where there is nothing to say. */
-  public static List<String> advice(Pattern pattern) {
-    String advice = "pattern.first." + Sentences.key(pattern.kind());
-    return Words.has(advice) ? List.of(Words.say(advice)) : List.of();
+  /**
+   * The same for a page that has sentences of its own about releases without a time; empty where
+   * nothing else stands out.
+   */
+  public static List<String> besideOutcomes(Pattern pattern, List<MarkedSpeed> dial) {
+    List<String> sentences = new ArrayList<>();
+    if (!pattern.speeds().isEmpty()) {
+      sentences.add(means(pattern, dial));
+    }
+    sentences.addAll(otherSigns(pattern, dial));
+    return sentences;
   }
 
-  private static String first(Pattern pattern, List<MarkedSpeed> dial) {
+  private static List<String> otherSigns(Pattern pattern, List<MarkedSpeed> dial) {
+    return pattern.signs().stream()
+        .filter(sign -> !(sign instanceof Pattern.WithoutTime))
+        .map(sign -> sign(sign, dial))
+        .toList();
+  }
+
+  private static String means(Pattern pattern, List<MarkedSpeed> dial) {
     String key = "pattern." + Sentences.key(pattern.kind());
     if (pattern.speeds().isEmpty()) {
       return Words.say(key);
     }
     String speeds = SpeedNames.of(pattern.speeds(), dial);
-    if (pattern.leastStops().isEmpty()) {
-      return Words.say(
-          pattern.kind() == Kind.SLOW_SPEED_TRAIN
-              ? key + ".hangs"
-              : pattern.kind() == Kind.ONE_ALONE ? key + ".noTime" : key,
-          speeds);
-    }
-    boolean hangs = pattern.signs().stream().anyMatch(Pattern.Hangs.class::isInstance);
-    if (hangs && pattern.kind() == Kind.SLOW_SPEED_TRAIN) {
-      key += ".both";
-    }
-    double least = pattern.leastStops().getAsDouble();
-    double most = pattern.mostStops().orElseThrow();
-    return Words.say(
-        key,
-        speeds,
-        Numbers.stopsRange(
-            Math.min(Math.abs(least), Math.abs(most)), Math.max(Math.abs(least), Math.abs(most))),
-        Numbers.stopsInWords(least));
+    Range errors = pattern.errors().orElseThrow();
+    String size =
+        pattern.kind() == Kind.ONE_ALONE || pattern.kind() == Kind.SOME_SPEEDS
+            ? inWords(errors)
+            : Numbers.stopsRange(
+                Math.min(Math.abs(errors.least()), Math.abs(errors.most())),
+                Math.max(Math.abs(errors.least()), Math.abs(errors.most())));
+    String said = Words.say(key, speeds, size);
+    return pattern.otherErrors().isEmpty()
+        ? Words.say("pattern.alone", said)
+        : Words.say("pattern.andOthers", said, inWords(pattern.otherErrors().get()));
   }
 
-  private static String sign(Pattern.Sign sign) {
+  /** {@code 0.03 to 0.12 stop slow}, {@code 0.04 stop fast to 0.10 stop slow}. */
+  private static String inWords(Range errors) {
+    String least = Numbers.stopsInWords(errors.least());
+    String most = Numbers.stopsInWords(errors.most());
+    if (least.equals(most)) {
+      return least;
+    }
+    if (errors.least() > 0) {
+      return Words.say("stops.slow", Numbers.stopsRange(errors.least(), errors.most()));
+    }
+    return errors.most() < 0
+        ? Words.say("stops.fast", Numbers.stopsRange(-errors.most(), -errors.least()))
+        : Words.say("table.fromTo", least, most);
+  }
+
+  private static String sign(Pattern.Sign sign, List<MarkedSpeed> dial) {
+    if (sign instanceof Pattern.WithoutTime without) {
+      return Words.say(
+          "pattern.sign.withoutTime",
+          SpeedNames.of(without.speeds(), dial),
+          Sentences.outcome(without.outcome()),
+          without.count(),
+          without.tries());
+    }
     if (sign instanceof Pattern.Scatters scatters) {
-      String own = Numbers.plainStops(scatters.stops());
-      return scatters.othersStops().isPresent()
-          ? Words.say(
-              "pattern.sign.scatters",
-              own,
-              Numbers.plainStops(scatters.othersStops().getAsDouble()))
-          : Words.say("pattern.sign.scattersAlone", own);
+      return Words.say(
+          "pattern.sign.scatters",
+          SpeedNames.of(scatters.speeds(), dial),
+          Numbers.stopsRange(scatters.scatter().least(), scatters.scatter().most()));
     }
     if (sign instanceof Pattern.Creeps creeps) {
-      return Words.say("pattern.sign.creeps", Numbers.plainStops(creeps.stopsAFiring()));
-    }
-    if (sign instanceof Pattern.Hangs hangs) {
       return Words.say(
-          hangs.count() == 1 ? "pattern.sign.hangsOnce" : "pattern.sign.hangs",
-          hangs.count(),
-          hangs.tries());
+          "pattern.sign.creeps." + direction(creeps.stopsAFiring()),
+          SpeedNames.of(creeps.speeds(), dial),
+          Numbers.plainStops(Math.abs(creeps.stopsAFiring())));
     }
-    Pattern.LagsAfterRest lags = (Pattern.LagsAfterRest) sign;
-    return Words.say("pattern.sign.lags", lags.speed(), Numbers.plainStops(lags.stops()));
+    Pattern.UnlikeAfterRest unlike = (Pattern.UnlikeAfterRest) sign;
+    return Words.say(
+        "pattern.sign.afterRest." + direction(unlike.stops()),
+        unlike.speed(),
+        Numbers.plainStops(Math.abs(unlike.stops())));
+  }
+
+  private static String direction(double stops) {
+    return stops > 0 ? "slower" : "faster";
   }
 }

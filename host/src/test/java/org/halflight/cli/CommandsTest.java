@@ -47,7 +47,7 @@ class CommandsTest {
         .isDirectoryContaining("glob:**/hand-over.pdf");
     // What cleaning did, in the words of a repairer.
     assertThat(printed())
-        .contains("this points to the slow-speed train")
+        .contains("stop slow; the means of the others are")
         .contains("The speeds that the slow-speed train governs changed: 1 s to 1/15 are")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
         .contains("The slow speeds taken together run more evenly");

@@ -140,7 +140,7 @@ class HandOverPageTest {
         .contains("Shutter of Invented camera")
         .contains("Serial number INV 20 114")
         .contains("Job number J-0420")
-        .contains("this points to the slow-speed train")
+        .contains("stop slow; the means of the others are")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
         .contains("As left, all 10 speeds that were fired are within tolerance.")
         .contains("Slow-speed train taken out, rinsed, dried")

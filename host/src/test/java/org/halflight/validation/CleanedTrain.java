@@ -19,7 +19,7 @@ import org.halflight.verdict.RunSummary;
  * @param slowReach pairs said to have changed at the slow speeds and nowhere else
  * @param slowScatter pairs in which the slow speeds were said to run more evenly
  * @param fastCalledChanged pairs in which anything was said to have changed at the fast speeds
- * @param signature runs before that pointed to the slow-speed train
+ * @param signature runs before in which the slow speeds alone were off
  * @param quietAfter runs after in which nothing stood out
  */
 record CleanedTrain(
@@ -52,7 +52,7 @@ record CleanedTrain(
       boolean anyFast =
           runs.part(false).stream().anyMatch(s -> s.finding().isChange() || s.scatter().found());
       fast += anyFast || runs.fastScatter().found() || runs.dialMoved() ? 1 : 0;
-      signature += Patterns.of(before).kind() == Pattern.Kind.SLOW_SPEED_TRAIN ? 1 : 0;
+      signature += Patterns.of(before).kind() == Pattern.Kind.SLOW_SPEEDS ? 1 : 0;
       quiet += Patterns.of(after).kind() == Pattern.Kind.NOTHING_STANDS_OUT ? 1 : 0;
     }
     return new CleanedTrain(

@@ -42,23 +42,6 @@ final class ShiftPowerRuns {
     return (double) found / pairs.size();
   }
 
-  /**
-   * The shift that is found in 8 of 10 pairs, in stops, to a five-hundredth of the largest tried.
-   */
-  double foundInEightOfTen(double atMostStops) {
-    double low = 0;
-    double high = atMostStops;
-    while (high - low > atMostStops / 500) {
-      double middle = (low + high) / 2;
-      if (part(middle, ShiftFinding.CHANGED, ShiftFinding.CHANGED_BY_LITTLE) < 0.8) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return high;
-  }
-
   private RunSummary shifted(RunSummary run, double stops) {
     return new RunSummary(
         run.phase(),
