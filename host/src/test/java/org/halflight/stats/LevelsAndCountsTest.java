@@ -39,8 +39,6 @@ class LevelsAndCountsTest {
             Map.entry(
                 "detectable shift", level -> ShiftPower.detectableShiftInSds(5, level, 0.8)),
             Map.entry("firings needed", level -> ShiftPower.firingsNeeded(1, level, 0.8)),
-            Map.entry(
-                "Welch power", level -> new WelchPower(10, 1).detectableShiftInSds(5, level, 0.8)),
             Map.entry("content", content -> ToleranceFactor.oneSided(5, content, 0.9)),
             Map.entry("confidence", confidence -> ToleranceFactor.oneSided(5, 0.9, confidence)),
             Map.entry("Natrella", content -> ToleranceFactor.oneSidedNatrella(50, content, 0.9)),
@@ -60,15 +58,11 @@ class LevelsAndCountsTest {
 
   @Test
   void aPowerLiesAboveTheRiskAndBelowAll() {
-    WelchPower welch = new WelchPower(10, 1);
     for (double power : new double[] {0.05, 0.04, 1}) {
-      refused(() -> welch.detectableShiftInSds(5, 0.05, power));
       refused(() -> ShiftPower.detectableShiftInSds(5, 0.05, power));
       refused(() -> ShiftPower.firingsNeeded(1, 0.05, power));
     }
     refused(() -> ShiftPower.firingsNeeded(0, 0.05, 0.8));
-    refused(() -> welch.detectableShiftInSds(1, 0.05, 0.8));
-    assertThat(new WelchPower(1, 1).detectableShiftInSds(2, 0.05, 0.8)).isFinite();
     refused(() -> new ScatterPower(0, 1));
     assertThat(new ScatterPower(1, 1).of(3, 3, 3, 0.05)).isBetween(0.0, 1.0);
     refused(() -> new ScatterPower(10, 1).of(2, 3, 3, 0.05));

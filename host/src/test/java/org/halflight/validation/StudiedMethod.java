@@ -123,14 +123,14 @@ final class StudiedMethod {
         .get(0);
   }
 
-  /** Whether edges and curve of a firing are said to have seen unlike light. */
+  /** Whether edges and curve of a firing are said to have seen unlike light, by any method's word. */
   static boolean seesUnlikeLight(FiringResult firing) {
-    return has(firing, LeafExposure.Flag.CURVE_DISAGREES);
+    return has(firing, "widths-apart") || has(firing, "curve-disagrees");
   }
 
   /** Whether it is said that the blades may not have opened fully. */
   static boolean mayNotBeFullyOpen(FiringResult firing) {
-    return has(firing, LeafExposure.Flag.MAY_NOT_OPEN_FULLY);
+    return has(firing, "may-not-open-fully");
   }
 
   /** The bound that is stated for the error of the rule of two levels, in seconds. */
@@ -143,8 +143,9 @@ final class StudiedMethod {
     return Placement.WORDS.word(speed.placement());
   }
 
-  private static boolean has(FiringResult firing, LeafExposure.Flag flag) {
-    return firing.exposure() instanceof LeafExposure.Timed timed && timed.flags().contains(flag);
+  private static boolean has(FiringResult firing, String word) {
+    return firing.exposure() instanceof LeafExposure.Timed timed
+        && timed.flags().stream().map(LeafExposure.Flag.WORDS::word).anyMatch(word::equals);
   }
 
   private static Said said(Session session) {
