@@ -9,10 +9,10 @@ import java.util.function.DoubleConsumer;
 import java.util.stream.Stream;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.halflight.stats.Figure.NotEnoughFirings;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.junit.jupiter.api.Test;
 
 /** What is refused, and from how many firings on there is a figure. */
 class LevelsAndCountsTest {
@@ -36,8 +36,7 @@ class LevelsAndCountsTest {
             Map.entry("noncentral t", level -> new NoncentralT(4, 1).quantile(level)),
             Map.entry("scatter power", level -> new ScatterPower(10, 1).of(5, 5, 3, level)),
             Map.entry("shift power", level -> ShiftPower.of(5, 1, level)),
-            Map.entry(
-                "detectable shift", level -> ShiftPower.detectableShiftInSds(5, level, 0.8)),
+            Map.entry("detectable shift", level -> ShiftPower.detectableShiftInSds(5, level, 0.8)),
             Map.entry("firings needed", level -> ShiftPower.firingsNeeded(1, level, 0.8)),
             Map.entry("content", content -> ToleranceFactor.oneSided(5, content, 0.9)),
             Map.entry("confidence", confidence -> ToleranceFactor.oneSided(5, 0.9, confidence)),

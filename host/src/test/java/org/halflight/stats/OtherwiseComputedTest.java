@@ -56,8 +56,7 @@ class OtherwiseComputedTest {
   void rankTestOfManyTies() {
     Sample before = Sample.of(IntStream.range(0, 31).mapToDouble(k -> k % 7).toArray());
     Sample after =
-        Sample.of(
-            IntStream.range(0, 32).mapToDouble(k -> k % 7 + (k % 3 == 0 ? 1 : 0)).toArray());
+        Sample.of(IntStream.range(0, 32).mapToDouble(k -> k % 7 + (k % 3 == 0 ? 1 : 0)).toArray());
     RankTest test = RankTest.of(before, after).get();
     assertThat(test.exact()).isFalse();
     assertThat(test.w()).isEqualTo(541.5);
@@ -91,7 +90,8 @@ class OtherwiseComputedTest {
     TheilSen line =
         TheilSen.ofOrder(
                 Sample.of(
-                    IntStream.range(0, 61).mapToDouble(k -> k * k * 7 % 61 * 0.37 + 0.05 * k)
+                    IntStream.range(0, 61)
+                        .mapToDouble(k -> k * k * 7 % 61 * 0.37 + 0.05 * k)
                         .toArray()),
                 0.95)
             .get();

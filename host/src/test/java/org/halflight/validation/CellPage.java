@@ -104,7 +104,8 @@ final class CellPage {
 
   private static String publicWay(Map<Cell, CellStudy.Count> now) {
     int publicly = now.values().stream().mapToInt(CellStudy.Count::publicly).sum();
-    List<String> differences = now.values().stream().flatMap(c -> c.differences().stream()).toList();
+    List<String> differences =
+        now.values().stream().flatMap(c -> c.differences().stream()).toList();
     if (!differences.isEmpty()) {
       throw new IllegalStateException(differences.get(0));
     }

@@ -90,11 +90,9 @@ final class ScatterStudy {
     page.add("|---|---|---|---|---|");
     for (Blades blades : Blades.values()) {
       StringBuilder row = new StringBuilder("| " + blades.words());
-      for (Condition condition :
-          List.of(Condition.CALIBRATED, Condition.CALIBRATED_WITH_CURVE)) {
+      for (Condition condition : List.of(Condition.CALIBRATED, Condition.CALIBRATED_WITH_CURVE)) {
         for (double fall : new double[] {0, Cell.MOST_FALL}) {
-          row.append(
-              String.format(Locale.ROOT, " | %.1f %%", 100 * held(blades, condition, fall)));
+          row.append(String.format(Locale.ROOT, " | %.1f %%", 100 * held(blades, condition, fall)));
         }
       }
       page.add(row + " |");

@@ -11,7 +11,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
@@ -72,7 +71,7 @@ final class StudiedMethod {
         new SessionInput.RigIs(
             SessionText.RIG, 7, TickRate.BOARD_16_MHZ, false, SessionText.FIRMWARE));
     session.take(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
-    SessionText.marks(invented).forEach((kind, values) -> session.take(mark(kind, values)));
+    SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::take));
     invented.told().forEach(told -> session.take(input(invented, told)));
     session.take(new SessionInput.Ends());
     return said(session);
@@ -123,7 +122,9 @@ final class StudiedMethod {
         .get(0);
   }
 
-  /** Whether edges and curve of a firing are said to have seen unlike light, by any method's word. */
+  /**
+   * Whether edges and curve of a firing are said to have seen unlike light, by any method's word.
+   */
   static boolean seesUnlikeLight(FiringResult firing) {
     return has(firing, "widths-apart") || has(firing, "curve-disagrees");
   }
@@ -159,13 +160,14 @@ final class StudiedMethod {
         List.copyOf(firings), runs.stream().flatMap(run -> run.speeds().stream()).findFirst());
   }
 
-  private static SessionInput mark(String kind, Map<String, String> values) {
-    return Marks.input(new BenchEvent.Mark(0, kind, values)).orElseThrow();
+  /** Empty for a mark that an earlier version does not know. */
+  private static Optional<SessionInput> input(SessionText.Mark mark) {
+    return Marks.input(new BenchEvent.Mark(0, mark.kind(), mark.values()));
   }
 
   private static SessionInput input(InventedSession invented, Told told) {
     if (told instanceof Told.LightAgain) {
-      return mark("light", SessionText.light(invented));
+      return input(SessionText.light(invented)).orElseThrow();
     }
     if (told instanceof Told.Edge edge) {
       return new SessionInput.EdgeAt(

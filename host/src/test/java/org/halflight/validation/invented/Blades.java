@@ -13,8 +13,7 @@ public enum Blades {
   ROUND_ACCELERATING("round hole, accelerating") {
     @Override
     Light drawn(double open, double shut, double fall, Draws draws) {
-      return light(
-          Hole.ROUND, new Motion(2, false), new Motion(2, true), open, shut, fall);
+      return light(Hole.ROUND, new Motion(2, false), new Motion(2, true), open, shut, fall);
     }
   },
   /** Five points whose blades come to rest on both ways. */

@@ -116,16 +116,17 @@ public record Cell(Blades blades, Speed speed, Condition condition) {
       double wanted = speed.seconds() * Math.pow(2, off + sd * scatter.draw(draws));
       lights.add(ramps.open(Math.max(0, wanted - inRamps)));
     }
-    return new Tried(
+    InventedSession told =
         InventedSession.of(
-            speed.label(), rig, condition.isCalibrated(), condition.hasCurves(), lights, draws),
-        off);
+            speed.label(), rig, condition.isCalibrated(), condition.hasCurves(), lights, draws);
+    return new Tried(condition.hasCurves() ? told.withPanelTested(rig, fall, draws) : told, off);
   }
 
   /** Of cell and number, mixed well enough that neighbours have nothing in common. */
   private long seed(long number) {
     long mixed =
-        (((blades.ordinal() * 31L + speed.ordinal()) * 31 + condition.ordinal()) * 1_000_003 + number)
+        (((blades.ordinal() * 31L + speed.ordinal()) * 31 + condition.ordinal()) * 1_000_003
+                + number)
             * 0x9E3779B97F4A7C15L;
     mixed = (mixed ^ mixed >>> 30) * 0xBF58476D1CE4E5B9L;
     return mixed ^ mixed >>> 31;

@@ -3,6 +3,7 @@ package org.halflight.validation.invented;
 /** What is known of an invented rig, and what it tells. */
 public enum Condition {
   CALIBRATED("calibrated", true, false),
+  /** With light curves, and the panel of light tested too. */
   CALIBRATED_WITH_CURVE("calibrated, light curve", true, true),
   UNCALIBRATED("not calibrated", false, false);
 

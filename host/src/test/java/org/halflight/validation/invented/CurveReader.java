@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * What the converter of a rig makes of the light of a firing, as docs/protocol.md has it: blocks of
- * 16 readings; a window that begins four blocks before the light reaches the low threshold and holds
- * 24; a window of the last 16 blocks, of which two are dark; means between.
+ * 16 readings; a window that begins four blocks before the light reaches the low threshold and
+ * holds 24; a window of the last 16 blocks, of which two are dark; means between.
  */
 final class CurveReader {
   private static final int READING_TICKS = 256;

@@ -62,7 +62,9 @@ public enum Hole {
     return (low + high) / 2;
   }
 
-  /** A star whose notches lie at less than half of its points' radius, summed up over directions. */
+  /**
+   * A star whose notches lie at less than half of its points' radius, summed up over directions.
+   */
   private static final class Star {
     private static final double NOTCH = 0.45;
     private static final int DIRECTIONS = 720;

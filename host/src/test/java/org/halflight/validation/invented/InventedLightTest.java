@@ -88,10 +88,7 @@ class InventedLightTest {
   @EnumSource(Blades.class)
   void trueTimeIsTheSumOfTheLight(Blades blades, @Seed(4) long seed) {
     Light light =
-        blades
-            .drawn(1.5e-3, 0, new Draws(seed))
-            .open(1e-3)
-            .with(new Light.Bump(6e-3, 2e-3, 0.7));
+        blades.drawn(1.5e-3, 0, new Draws(seed)).open(1e-3).with(new Light.Bump(6e-3, 2e-3, 0.7));
     int pieces = 400_000;
     double piece = light.endSeconds() / pieces;
     double sum = 0;

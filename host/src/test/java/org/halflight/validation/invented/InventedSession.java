@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param lowCounts the thresholds, likewise
  * @param highCounts likewise
  * @param profile text of the rig's profile; empty where nobody calibrated it
+ * @param panelCounts light with the panel in place, moved by a radius of the pupil to either side,
+ *     and in place again; empty where nobody tested that
  * @param told what the rig told, in order
  * @param trueSeconds all the light of each firing
  */
@@ -24,8 +26,12 @@ public record InventedSession(
     int lowCounts,
     int highCounts,
     Optional<String> profile,
+    List<Double> panelCounts,
     List<Told> told,
     List<Double> trueSeconds) {
+  /** Standard uncertainty of a reading of the panel. */
+  public static final double PANEL_UNCERTAINTY_COUNTS = 0.3;
+
   private static final long BEAT_TICKS = 1L << 22;
   private static final double FIRST_SECONDS = 1;
 
@@ -33,6 +39,7 @@ public record InventedSession(
   private static final double PAUSE_SECONDS = 0.6;
 
   public InventedSession {
+    panelCounts = List.copyOf(panelCounts);
     told = List.copyOf(told);
     trueSeconds = List.copyOf(trueSeconds);
   }
@@ -52,7 +59,28 @@ public record InventedSession(
     List<Told> all = new ArrayList<>(told);
     all.add(new Told.LightAgain(told.get(told.size() - 1).ticks()));
     return new InventedSession(
-        speed, darkCounts, fullCounts, lowCounts, highCounts, profile, all, trueSeconds);
+        speed,
+        darkCounts,
+        fullCounts,
+        lowCounts,
+        highCounts,
+        profile,
+        panelCounts,
+        all,
+        trueSeconds);
+  }
+
+  /** The same, with the panel of light tested before the first firing. */
+  InventedSession withPanelTested(Rig rig, double fall, Draws draws) {
+    double span = rig.full() - rig.dark();
+    // The mean of r squared over the pupil is a half in the middle, one more a radius beside it.
+    double moved = span * (1 - 1.5 * fall) / (1 - 0.5 * fall);
+    List<Double> counts = new ArrayList<>();
+    for (double light : new double[] {span, moved, moved, span}) {
+      counts.add(rig.dark() + light - 0.5 + PANEL_UNCERTAINTY_COUNTS * draws.normal());
+    }
+    return new InventedSession(
+        speed, darkCounts, fullCounts, lowCounts, highCounts, profile, counts, told, trueSeconds);
   }
 
   /** One telling. */
@@ -105,6 +133,7 @@ public record InventedSession(
           reading(rig.lowThreshold()),
           reading(rig.highThreshold()),
           profile,
+          List.of(),
           told,
           truths);
     }
@@ -158,8 +187,7 @@ public record InventedSession(
         double seconds = (at - zero) / rig.ticksPerSecond() - (i + 0.5) / 16e3;
         sum += light.seen(seconds) / 16;
       }
-      return new Told.Beat(
-          at, levels, sum16(rig.dark() + (rig.full() - rig.dark()) * lamp * sum));
+      return new Told.Beat(at, levels, sum16(rig.dark() + (rig.full() - rig.dark()) * lamp * sum));
     }
 
     private void curve(Light light, double lamp, double zero) {

@@ -54,15 +54,7 @@ public record Light(
       double closingSeconds,
       double fall) {
     return new Light(
-        hole,
-        opening,
-        closing,
-        openingSeconds,
-        openSeconds,
-        closingSeconds,
-        1,
-        fall,
-        List.of());
+        hole, opening, closing, openingSeconds, openSeconds, closingSeconds, 1, fall, List.of());
   }
 
   /** The same blades, open for another time. */

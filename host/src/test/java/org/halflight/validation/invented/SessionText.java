@@ -31,57 +31,92 @@ public final class SessionText {
 
   private SessionText() {}
 
-  /** The marks before the first firing: their kinds with their values, in order. */
-  public static Map<String, Map<String, String>> marks(InventedSession session) {
-    Map<String, Map<String, String>> marks = new LinkedHashMap<>();
+  /**
+   * A mark.
+   *
+   * @param kind of it
+   * @param values by their names
+   */
+  public record Mark(String kind, Map<String, String> values) {}
+
+  /** The marks before the first firing, in order. */
+  public static List<Mark> marks(InventedSession session) {
+    List<Mark> marks = new ArrayList<>();
     session
         .profile()
         .ifPresent(
             text ->
-                marks.put(
-                    "profile",
-                    values("is", "in-use", "on", DAY, "most-days", "90", "text", text)));
-    marks.put("light", light(session));
-    marks.put(
-        "run",
-        values(
-            "camera", "invented",
-            "phase", "as-left",
-            "dial", "leaf",
-            "speeds", session.speed(),
-            "reference", "exact",
-            "firings", String.valueOf(session.trueSeconds().size())));
+                marks.add(
+                    mark("profile", "is", "in-use", "on", DAY, "most-days", "90", "text", text)));
+    marks.add(light(session));
+    marks.add(
+        mark(
+            "run",
+            "camera",
+            "invented",
+            "phase",
+            "as-left",
+            "dial",
+            "leaf",
+            "speeds",
+            session.speed(),
+            "reference",
+            "exact",
+            "firings",
+            String.valueOf(session.trueSeconds().size())));
+    for (int i = 0; i < session.panelCounts().size(); i++) {
+      boolean inPlace = i == 0 || i + 1 == session.panelCounts().size();
+      marks.add(
+          mark(
+              "light-read",
+              "of",
+              inPlace ? "panel-in-place" : "panel-moved",
+              "counts",
+              String.valueOf(session.panelCounts().get(i)),
+              "uncertainty",
+              String.valueOf(InventedSession.PANEL_UNCERTAINTY_COUNTS),
+              "blocks",
+              "64",
+              "ticks",
+              String.valueOf(1_100_000L * (i + 1))));
+    }
     return marks;
   }
 
-  /** The values of the mark that the light was set. */
-  public static Map<String, String> light(InventedSession session) {
-    return values(
-        "dark", String.valueOf(session.darkCounts()),
-        "full", String.valueOf(session.fullCounts()),
-        "low", String.valueOf(session.lowCounts()),
-        "high", String.valueOf(session.highCounts()));
+  /** The mark that the light was set. */
+  public static Mark light(InventedSession session) {
+    return mark(
+        "light",
+        "dark",
+        String.valueOf(session.darkCounts()),
+        "full",
+        String.valueOf(session.fullCounts()),
+        "low",
+        String.valueOf(session.lowCounts()),
+        "high",
+        String.valueOf(session.highCounts()));
   }
 
   /** The whole file. */
   public static String of(InventedSession session, String name) {
     SessionText text = new SessionText();
     text.lines.add("halflight-session 2");
-    text.mark("begins", values("version", "invented", "at", DAY + "T12:00Z", "session", name));
-    text.heard("H", "01 00F42400 full 7F " + RIG + " 00000007 power " + FIRMWARE + " " + hex(12, 0));
+    text.add(mark("begins", "version", "invented", "at", DAY + "T12:00Z", "session", name));
+    text.heard(
+        "H", "01 00F42400 full 7F " + RIG + " 00000007 power " + FIRMWARE + " " + hex(12, 0));
     text.heard("B", hex(12, 0) + " 00 " + hex(4, 0));
-    marks(session).forEach(text::mark);
+    marks(session).forEach(text::add);
     session.told().forEach(told -> text.tell(session, told));
-    text.mark("ends", Map.of());
+    text.add(mark("ends"));
     return String.join("\n", text.lines) + "\n";
   }
 
-  private static Map<String, String> values(String... namesAndValues) {
+  private static Mark mark(String kind, String... namesAndValues) {
     Map<String, String> values = new LinkedHashMap<>();
     for (int i = 0; i < namesAndValues.length; i += 2) {
       values.put(namesAndValues[i], namesAndValues[i + 1]);
     }
-    return values;
+    return new Mark(kind, values);
   }
 
   private void tell(InventedSession session, Told told) {
@@ -95,7 +130,7 @@ public final class SessionText {
     } else if (told instanceof Told.Curve curve) {
       curve(curve);
     } else if (told instanceof Told.LightAgain) {
-      mark("light", light(session));
+      add(light(session));
     }
   }
 
@@ -135,9 +170,10 @@ public final class SessionText {
     summed("R " + nanos + " " + text + "#" + hex(4, crc16(text)));
   }
 
-  private void mark(String kind, Map<String, String> values) {
-    StringBuilder text = new StringBuilder("M " + ++marks + " " + nanos + " " + kind);
-    values.forEach((name, value) -> text.append(' ').append(name).append('=').append(safe(value)));
+  private void add(Mark mark) {
+    StringBuilder text = new StringBuilder("M " + ++marks + " " + nanos + " " + mark.kind());
+    mark.values()
+        .forEach((name, value) -> text.append(' ').append(name).append('=').append(safe(value)));
     summed(text.toString());
   }
 
