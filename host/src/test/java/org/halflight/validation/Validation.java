@@ -1,104 +1,196 @@
 package org.halflight.validation;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.halflight.box.CalibratedOnTheBoard;
 import org.halflight.box.DiscOnTheBoard;
 
 /**
- * Writes docs/validation.md. From the root of a checkout:
+ * Writes docs/validation.md, all of it or some of its parts. From the root of a checkout:
  *
  * <pre>
  * mvn -q test-compile exec:java -Dexec.classpathScope=test \
- *     -Dexec.mainClass=org.halflight.validation.Validation
+ *     -Dexec.mainClass=org.halflight.validation.Validation -Dexec.args="intervals cases"
  * </pre>
  */
 public final class Validation {
   static final long SEED = 2026;
 
-  private final List<String> lines = new ArrayList<>();
+  private static final Path PAGE = Path.of("docs/validation.md");
+
+  private static final String MARK = "<!-- part: %s -->";
+
+  /** What the page is made of, in its order. */
+  enum Part {
+    INTERVALS,
+    CASES,
+    DECISIONS,
+    COMPARISONS,
+    LEVELS,
+    CALIBRATION,
+    BOARD,
+    CLICKS,
+    PUBLISHED;
+
+    private String label() {
+      return name().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    private List<String> written() throws IOException {
+      return switch (this) {
+        case INTERVALS -> CellPage.cells();
+        case CASES -> CellPage.cases();
+        case DECISIONS -> DecisionStudy.page();
+        case COMPARISONS -> ComparisonStudy.page(SEED);
+        case LEVELS -> CorrectedLevels.page();
+        case CALIBRATION -> CalibratedTimes.page();
+        case BOARD -> onTheBoard();
+        case CLICKS -> LinkageStudy.page();
+        case PUBLISHED -> published();
+      };
+    }
+  }
 
   private Validation() {}
 
-  public static void main(String[] args) throws Exception {
-    Path to = Path.of(args.length > 0 ? args[0] : "docs/validation.md");
-    Validation validation = new Validation();
-    validation.write();
-    Files.writeString(to, String.join("\n", validation.lines) + "\n", StandardCharsets.UTF_8);
+  /**
+   * Writes the page.
+   *
+   * @param args parts to write anew, such as {@code intervals}; none for all. The others stay as
+   *     they stand on the page
+   */
+  public static void main(String[] args) throws IOException {
+    Set<Part> wanted =
+        args.length == 0
+            ? EnumSet.allOf(Part.class)
+            : Arrays.stream(args)
+                .map(arg -> Part.valueOf(arg.toUpperCase(java.util.Locale.ROOT)))
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(Part.class)));
+    List<String> page = new ArrayList<>(beginning());
+    Map<Part, List<String>> kept = Files.exists(PAGE) ? kept() : Map.of();
+    for (Part part : Part.values()) {
+      page.add(String.format(MARK, part.label()));
+      page.add("");
+      page.addAll(wanted.contains(part) ? trimmed(part.written()) : kept.get(part));
+      page.add("");
+    }
+    Files.writeString(PAGE, String.join("\n", trimmed(page)) + "\n", StandardCharsets.UTF_8);
   }
 
-  private void write() throws Exception {
-    say("# How far the comparison of two runs can be trusted");
-    say("");
-    say("All figures but those of the last section are **simulated**: invented");
-    say("shutters of the practice model, no camera. Seed " + SEED + ". Made by");
-    say("");
-    say("    mvn -q test-compile exec:java -Dexec.classpathScope=test \\");
-    say("        -Dexec.mainClass=org.halflight.validation.Validation");
-    say("");
-    say(
-        "which writes this page anew; the same seed brings the same page, but for the last digits of"
-            + " the board's sections. The errors of the firings");
-    say(
-        "are those of the model itself, without a rig in between: only the judgements are on trial");
-    say("here. A dial has ten marked speeds, each run begins after a rest and fires them all.");
-    say("");
-    ComparisonStudy.page(SEED).forEach(this::say);
-    CoverageStudy.page().forEach(this::say);
-    CorrectedLevels.page().forEach(this::say);
-    CalibratedTimes.page().forEach(this::say);
-    onTheBoard();
-    LinkageStudy.page().forEach(this::say);
-    published();
+  private static Map<Part, List<String>> kept() throws IOException {
+    Map<Part, List<String>> kept = new EnumMap<>(Part.class);
+    List<String> lines = new ArrayList<>();
+    for (String line : Files.readAllLines(PAGE)) {
+      for (Part part : Part.values()) {
+        if (line.equals(String.format(MARK, part.label()))) {
+          lines = new ArrayList<>();
+          kept.put(part, lines);
+        }
+      }
+      if (!line.startsWith("<!-- part: ")) {
+        lines.add(line);
+      }
+    }
+    kept.replaceAll((part, all) -> trimmed(all));
+    return kept;
   }
 
-  private void onTheBoard() throws Exception {
-    CalibratedOnTheBoard.page(Files.createTempDirectory("halflight-board")).forEach(this::say);
-    DiscOnTheBoard.page(Files.createTempDirectory("halflight-disc")).forEach(this::say);
+  /** Without empty lines at either end. */
+  private static List<String> trimmed(List<String> lines) {
+    int from = 0;
+    int to = lines.size();
+    while (from < to && lines.get(from).isBlank()) {
+      from++;
+    }
+    while (from < to && lines.get(to - 1).isBlank()) {
+      to--;
+    }
+    return lines.subList(from, to);
   }
 
-  private void published() {
-    say("## Where the statistics are held against published values");
-    say("");
-    say("Data and printed answers are in `fixtures/published`, each file with its source.");
-    say("");
-    say("| what | published | test |");
-    say("|---|---|---|");
-    say(
+  private static List<String> beginning() {
+    return List.of(
+        "# How far the figures can be trusted",
+        "",
+        "All figures but those of the last section are **simulated**: invented shutters and rigs, no"
+            + " camera. Seed "
+            + SEED
+            + ". Made by",
+        "",
+        "    mvn -q test-compile exec:java -Dexec.classpathScope=test \\",
+        "        -Dexec.mainClass=org.halflight.validation.Validation",
+        "",
+        "which writes this page anew. The same seed brings the same page, however many processors there"
+            + " are, but for the last digits of the board's sections. With `-Dexec.args=\"intervals"
+            + " cases\"` it writes only those parts; the names of the others stand in comments in this"
+            + " file.",
+        "",
+        "The shutters of the first two parts share no class with the method that is on trial"
+            + " (`validation.invented`; a test holds that). They are numbers and lines, written from"
+            + " [protocol.md](protocol.md) and [file-formats.md](file-formats.md) alone.",
+        "");
+  }
+
+  private static List<String> onTheBoard() throws IOException {
+    List<String> page = new ArrayList<>();
+    try {
+      page.addAll(CalibratedOnTheBoard.page(Files.createTempDirectory("halflight-board")));
+      page.addAll(DiscOnTheBoard.page(Files.createTempDirectory("halflight-disc")));
+    } catch (IOException | RuntimeException e) {
+      throw e;
+    } catch (Exception e) {
+      throw new IllegalStateException("the board did not get through its sections", e);
+    }
+    return page;
+  }
+
+  private static List<String> published() {
+    List<String> page = new ArrayList<>();
+    page.add("## Where the statistics are held against published values");
+    page.add("");
+    page.add("Data and printed answers are in `fixtures/published`, each file with its source.");
+    page.add("");
+    page.add("| what | published | test |");
+    page.add("|---|---|---|");
+    page.add(
         "| pooled and Welch t | NIST/SEMATECH auto83b: T -12.62059 with 326, -12.94627 with 136.87 degrees of freedom | `stats.MeanShiftTest` |");
-    say(
+    page.add(
         "| Brown-Forsythe, Bartlett | NIST/SEMATECH gear data: W 1.7059, T 20.7859 | `stats.ScatterTest` |");
-    say(
+    page.add(
         "| generalised ESD | Rosner 1983: 3 outliers, tables of R and lambda | `stats.GeneralisedEsdTest` |");
-    say(
+    page.add(
         "| rank test, Hodges-Lehmann | Hollander and Wolfe, permeability: W 35, p 0.1272, shift 0.305 | `stats.RankTestTest` |");
-    say("| ties in ranks | counted over all ways to deal them | `stats.RankTestTest` |");
-    say("| Theil-Sen | Sen 1968: slope 4, 93 % interval 3.71 to 4.38 | `stats.TrendTest` |");
-    say(
+    page.add("| ties in ranks | counted over all ways to deal them | `stats.RankTestTest` |");
+    page.add("| Theil-Sen | Sen 1968: slope 4, 93 % interval 3.71 to 4.38 | `stats.TrendTest` |");
+    page.add(
         "| tolerance factors | Howe 2.2173, Natrella 1.8752, exact 4.4111 and others | `stats.ToleranceFactorTest` |");
-    say(
+    page.add(
         "| mean and standard deviation | NIST StRD Mavro, Michelso, PiDigits, NumAcc 1 to 3 | `stats.SampleTest` |");
-    say(
+    page.add(
         "| uncertainty budget | JCGM 100 H.1 (u_c 31.66 nm, 16.75 degrees of freedom), table G.2; JCGM 101, 9.2 (3.92 and 3.88) | `uncertainty.UncertaintyBudgetTest` |");
-    say(
+    page.add(
         "| chance of conformity | JCGM 106, two examples (0.92, 0.99), from memory | `uncertainty.UncertaintyBudgetTest` |");
-    say("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
-    say(
+    page.add("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
+    page.add(
         "| line, covariance, prediction | NIST StRD Norris; JCGM 100 H.3: -0.1712 (0.0029), 0.00218 (0.00067), -0.1494 (0.0041) at 30 degrees; common error: 145.38 degrees of freedom | `stats.LineFitTest` |");
-    say(
+    page.add(
         "| hull line | a linear programme for the same 60 stamps: 411.578 ppm | `calibration.ClockFitTest` |");
-    say(
+    page.add(
         "| control charts | NIST/SEMATECH flow rates 45.8159 and 55.8041; EWMA 47.4115 and 52.5884 | `calibration.RigCheckTest` |");
-    say(
+    page.add(
         "| gauge study | AIAG, 4th edition: 7.76 % of the variance, 27.86 % of the spread, 4 kinds | `calibration.GaugeStudyTest` |");
-    say(
+    page.add(
         "| Allan deviations | NBS Monograph 140, ten phases: 91.22945, 115.8082, 85.95287 | `calibration.AllanDeviationTest` |");
-  }
-
-  private void say(String line) {
-    lines.add(line);
+    return page;
   }
 }
