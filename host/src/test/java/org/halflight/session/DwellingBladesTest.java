@@ -122,7 +122,7 @@ class DwellingBladesTest {
         .contains("within")
         .contains("by the light curve");
     assertThat(Sentences.decidedBy(summary)).isEqualTo("light curve");
-    assertThat(BudgetWords.rows(summary.budget().get())).hasSize(7);
+    assertThat(BudgetWords.rows(summary.budget().get())).hasSize(8);
     assertThat(BudgetWords.improve(summary.budget().get())).isNotEmpty();
     assertThat(cell(firings(), 2, "decided_by")).isEqualTo("curve");
     assertThat(Double.parseDouble(cell(firings(), 2, "full_light_after_share")))
