@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.Crossings;
-import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposure.Flag;

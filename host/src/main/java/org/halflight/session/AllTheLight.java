@@ -10,9 +10,9 @@ import org.halflight.exposure.ReboundSeen;
 
 /**
  * All the light of a timed firing, each part by what sees it best: the main opening by what decides
- * its time; a
- * rebound by edges where it passed the high level, else by the firing's own light curve where that
- * looked long enough, else by the low level alone, else by what other firings of its run showed.
+ * its time; a rebound by edges where it passed the high level, else by the firing's own light curve
+ * where that looked long enough, else by the low level alone, else by what other firings of its run
+ * showed.
  *
  * @param mainSeconds effective time of the main opening, in seconds
  * @param earlySeconds light before it, in seconds of full light

@@ -64,14 +64,12 @@ public record BladeTravel(
 
   /** The same with another bound for the light outside the main opening. */
   public BladeTravel withOutsideBound(double seconds) {
-    return new BladeTravel(
-        rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, seconds);
+    return new BladeTravel(rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, seconds);
   }
 
   /** The same where the rule of two levels is exact. */
   BladeTravel withoutRule() {
-    return new BladeTravel(
-        rampSeconds, unlikeSeconds, 0, roundRampSeconds, outsideBoundSeconds);
+    return new BladeTravel(rampSeconds, unlikeSeconds, 0, roundRampSeconds, outsideBoundSeconds);
   }
 
   /** The same with another bound of the way by which the firings were timed. */

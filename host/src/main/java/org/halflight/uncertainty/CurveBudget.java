@@ -30,8 +30,7 @@ public final class CurveBudget {
     double t = effectiveSeconds;
     List<BudgetRow> rows = new ArrayList<>();
     if (outsideBoundSeconds > 0) {
-      rows.add(
-          BudgetRow.of(Part.REBOUND, Doubt.bias(outsideBoundSeconds, Basis.ALLOWANCE), 1, t));
+      rows.add(BudgetRow.of(Part.REBOUND, Doubt.bias(outsideBoundSeconds, Basis.ALLOWANCE), 1, t));
     }
     rows.addAll(
         List.of(

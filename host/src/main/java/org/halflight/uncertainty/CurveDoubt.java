@@ -17,7 +17,11 @@ import org.halflight.exposure.CurveExposure.Measured;
  *     where the ramps are not known
  */
 public record CurveDoubt(
-    double converterSeconds, double noiseSeconds, double windowSeconds, double fullLightShare, double rampSeconds) {
+    double converterSeconds,
+    double noiseSeconds,
+    double windowSeconds,
+    double fullLightShare,
+    double rampSeconds) {
   /** One reading of a window: 256 ticks of 16 MHz. */
   private static final double READING_SECONDS = 16e-6;
 

@@ -53,9 +53,7 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
       List<FiringResult> firings, MarkedSpeed speed, RunSetup setup) {
     SpeedSummary summary =
         SpeedSummary.of(
-            firings,
-            setup.tolerance(speed),
-            Judging.of(setup, RigKnowledge.UNCALIBRATED));
+            firings, setup.tolerance(speed), Judging.of(setup, RigKnowledge.UNCALIBRATED));
     return summary
         .decisionSoFar()
         .map(

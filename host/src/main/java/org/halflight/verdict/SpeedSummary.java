@@ -286,7 +286,8 @@ public record SpeedSummary(
             rebound.boundSeconds());
     // Where some firings are by edges and some by their curve, the wider of the two holds.
     return Optional.of(
-        deciding.isByCurveAlone() || byCurve.expandedSeconds(LEVEL) >= byEdges.expandedSeconds(LEVEL)
+        deciding.isByCurveAlone()
+                || byCurve.expandedSeconds(LEVEL) >= byEdges.expandedSeconds(LEVEL)
             ? byCurve
             : byEdges);
   }

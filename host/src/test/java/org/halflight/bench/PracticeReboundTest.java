@@ -89,8 +89,7 @@ class PracticeReboundTest {
     }
     assertThat(live.results())
         .filteredOn(FiringResult::isGood)
-        .allMatch(
-            firing -> firing.decidedBy().filter(by -> by != DecidedBy.CHECK_RIG).isPresent());
+        .allMatch(firing -> firing.decidedBy().filter(by -> by != DecidedBy.CHECK_RIG).isPresent());
     // One look at each of two speeds, and ordinary curves before and after.
     assertThat(live.results().stream().map(FiringResult::sampledLight).flatMap(Optional::stream))
         .hasSize(SPEEDS.size() * FIRINGS)

@@ -235,8 +235,7 @@ class RigStreamTest {
     String same = rig.losses(0, 0);
 
     assertThat(stream.accept(same)).doesNotContain(new Ignored(Why.REPEATED, same));
-    assertThat(stream.accept(rig.beat(2 * BEAT)))
-        .containsExactly(new TimeAt(2 * BEAT, 0, 0x1234));
+    assertThat(stream.accept(rig.beat(2 * BEAT))).containsExactly(new TimeAt(2 * BEAT, 0, 0x1234));
   }
 
   @Test
