@@ -23,7 +23,17 @@ class FullyOpenFamilyTest {
   private static final double TICK = 62.5e-9;
 
   /** Where the light crosses a level, as a part of the ramp, and the part that the ramp loses. */
-  private record Law(String name, double[] crossings, double lost) {
+  private static final class Law {
+    private final String name;
+    private final double[] crossings;
+    private final double lost;
+
+    private Law(String name, double[] crossings, double lost) {
+      this.name = name;
+      this.crossings = crossings;
+      this.lost = lost;
+    }
+
     static Law closed(String name, DoubleUnaryOperator timeTo, double lost, LevelPair levels) {
       return new Law(
           name,
