@@ -183,7 +183,7 @@ final class InventedLight {
       for (int i = 0; i < looks; i++) {
         sum += at((at + (i + 0.5) * span * period / looks - START) / TICKS);
       }
-      double noise = rig.flutter * random.nextGaussian() / Math.sqrt(span);
+      double noise = rig.flutter * random.nextGaussian() / Math.sqrt((double) span);
       double light = sum / looks * rig.lamp * (1 + noise);
       means.add((int) Math.round(16 * (rig.dark + (rig.full - rig.dark) * light)));
     }
