@@ -11,6 +11,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.ReboundOfRun;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Stops;
+import org.halflight.stats.Sample;
 import org.halflight.stored.StoredWords;
 
 /**
@@ -26,6 +27,7 @@ import org.halflight.stored.StoredWords;
  * @param addedSeconds how much of it only light curves saw: the times of the single firings are
  *     without it
  * @param boundSeconds how far off the mean of early light and rebound may be, plus or minus
+ * @param errorsByEdges errors of the firings without what only light curves saw, in stops
  */
 public record ReboundAtSpeed(
     Look look,
@@ -35,7 +37,8 @@ public record ReboundAtSpeed(
     double earlySeconds,
     double reboundSeconds,
     double addedSeconds,
-    double boundSeconds) {
+    double boundSeconds,
+    Sample errorsByEdges) {
   /** Less light than this share of the main opening is not told from none. Our choice. */
   public static final double LEAST_SHARE = 0.001;
 
@@ -63,13 +66,22 @@ public record ReboundAtSpeed(
   /** Of a model, whose light is known. */
   public static final ReboundAtSpeed OF_A_MODEL =
       new ReboundAtSpeed(
-          Look.NONE, OptionalDouble.empty(), List.of(), OptionalDouble.empty(), 0, 0, 0, 0);
+          Look.NONE,
+          OptionalDouble.empty(),
+          List.of(),
+          OptionalDouble.empty(),
+          0,
+          0,
+          0,
+          0,
+          Sample.of());
 
   public ReboundAtSpeed {
     Objects.requireNonNull(look);
     Objects.requireNonNull(ofRun);
     measuredAt = List.copyOf(measuredAt);
     Objects.requireNonNull(mainSeconds);
+    Objects.requireNonNull(errorsByEdges);
   }
 
   /**
@@ -99,7 +111,13 @@ public record ReboundAtSpeed(
                 .mapToDouble(f -> f.effectiveSeconds().orElseThrow())
                 .average()
                 .orElse(0),
-        mean(light, AllTheLight::boundSeconds));
+        mean(light, AllTheLight::boundSeconds),
+        Sample.of(good.stream().mapToDouble(f -> f.errorStops().orElseThrow()).toArray()));
+  }
+
+  /** Whether a light curve saw light that edges did not. */
+  boolean isByCurve() {
+    return addedSeconds > 0;
   }
 
   /** The error of a timed firing of this speed with all its light, in stops. */

@@ -78,7 +78,13 @@ public record RunComparison(
       Map<String, String> setupAfter) {
     List<SpeedSummary[]> pairs = new ArrayList<>();
     for (SpeedSummary first : before.speeds()) {
-      find(after, first.speed()).ifPresent(second -> pairs.add(new SpeedSummary[] {first, second}));
+      find(after, first.speed())
+          .ifPresent(
+              second ->
+                  pairs.add(
+                      new SpeedSummary[] {
+                        first.comparableWith(second), second.comparableWith(first)
+                      }));
     }
     // One more test of shift for the whole dial.
     FindingPower power = new FindingPower(pairs.size() + 1, Math.max(1, pairs.size()));

@@ -306,6 +306,32 @@ public record SpeedSummary(
         && placement() == Placement.WITHIN;
   }
 
+  /**
+   * The same as it may be compared with another run. A rebound that only light curves saw counts
+   * where both runs looked; else both go by their edges, and a look is no change of the shutter.
+   */
+  SpeedSummary comparableWith(SpeedSummary other) {
+    boolean bothLooked =
+        rebound.look() != ReboundAtSpeed.Look.NOT_LOOKED_AT
+            && other.rebound.look() != ReboundAtSpeed.Look.NOT_LOOKED_AT;
+    return bothLooked || !rebound.isByCurve()
+        ? this
+        : new SpeedSummary(
+            speed,
+            reference,
+            phase,
+            tries,
+            outcomes,
+            rejected,
+            unusable,
+            rebound.errorsByEdges(),
+            afterRestStops,
+            tolerance,
+            travel,
+            judging,
+            rebound);
+  }
+
   /** Whether the firings scatter more than a sound shutter's do. */
   public boolean isUneven() {
     return scatterStops().orElse(0) > UNEVEN_STOPS;

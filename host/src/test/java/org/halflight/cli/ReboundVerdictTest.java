@@ -201,13 +201,40 @@ class ReboundVerdictTest {
     assertThat(replayed()).contains("Only the light curve saw").doesNotContain("not looked at");
   }
 
-  /** Two speeds, and a long curve of one firing of the slower one. */
+  @Test
+  void twoRunsOfWhichOnlyOneLookedAreComparedByTheirEdges() throws IOException {
+    Path looked = lookedOnce(0.4e-3).write(folder.resolve("looked.session"));
+    Path not = lookedOnce(-1).write(folder.resolve("not.session"));
+    Path table = folder.resolve("comparison.csv");
+    assertThat(
+            execute(
+                "compare",
+                looked.toString(),
+                "--before",
+                "as-left",
+                "--after",
+                "as-left",
+                "--with",
+                not.toString(),
+                "--table",
+                table.toString()))
+        .describedAs(out.toString(StandardCharsets.UTF_8))
+        .isZero();
+
+    CsvTable compared = CsvTable.read(table);
+    int shift = compared.headings().indexOf("shift_stops");
+    assertThat(compared.rows().subList(0, 2))
+        .allMatch(row -> Math.abs(Double.parseDouble(row.get(shift))) < 1e-4);
+  }
+
+  /** Two speeds, and a long curve of one firing of the slower one; none below 0. */
   private static LightLines lookedOnce(double area) {
+    boolean looks = area >= 0;
     LightLines lines = new LightLines("speeds=1/250,1/500 firings=3 tolerance=1/2");
     for (double seconds : new double[] {S250, S500}) {
       for (int i = 0; i < 3; i++) {
         lines.light(seconds * stops(0.01 * (i - 1)), 0.4e-3, 1);
-        if (seconds == S250 && i == 1) {
+        if (looks && seconds == S250 && i == 1) {
           (area > 0 ? lines.dark(2e-3).light(area, 2e-3, 0.2) : lines).over(11e-3);
         } else {
           lines.over();
