@@ -87,6 +87,7 @@ class PracticeReboundTest {
           .hasSize(2)
           .allMatch(said -> said.startsWith("Rebound by the light curve at 1/"));
     }
+    // The tail's coarser closing makes no other exposure of it.
     assertThat(live.results())
         .filteredOn(FiringResult::isGood)
         .allMatch(firing -> firing.decidedBy().filter(by -> by != DecidedBy.CHECK_RIG).isPresent());

@@ -59,11 +59,12 @@ class ReboundOnTheBoardTest {
     }
 
     Session session = BenchFold.replay(SessionFile.read(file).events()).session();
+    List<FiringResult> fired = session.results().stream().filter(f -> f.run() > 0).toList();
     // The first of an as-found run does not count, so the second is looked at as well.
-    assertThat(session.results().stream().map(f -> f.sampledLight().orElseThrow()))
+    assertThat(fired.stream().map(f -> f.sampledLight().orElseThrow()))
         .extracting(SampledLight::isLong)
         .containsExactly(true, true, false, true, false);
-    List<FiringResult> found = session.results().subList(0, 3);
+    List<FiringResult> found = fired.subList(0, 3);
     double seconds = ReboundOfRun.of(found).secondsAt(S250).orElseThrow();
     System.out.printf(
         Locale.ROOT,
@@ -74,9 +75,9 @@ class ReboundOnTheBoardTest {
     assertThat(seconds).isCloseTo(TRUTH_SECONDS, within(0.1 * TRUTH_SECONDS));
     ReboundSeen seen = found.get(1).reboundSeen().orElseThrow();
     assertThat(seen.peak()).isCloseTo(0.15, within(0.01));
-    assertThat(seen.startSeconds()).isCloseTo(1.5e-3, within(0.1e-3));
+    assertThat(seen.startSeconds()).isCloseTo(1.5e-3, within(0.15e-3));
     assertThat(seen.windowSeconds()).isGreaterThanOrEqualTo(12e-3);
-    assertThat(ReboundWords.ofRun(session.results().subList(3, 5)))
+    assertThat(ReboundWords.ofRun(fired.subList(3, 5)))
         .containsExactly(
             "Rebound looked at by the light curve at 1/250, for 10 ms after closing: none.");
   }

@@ -71,7 +71,7 @@ class LightCurveLinesTest {
 
     SampledLight light = curves().get(0);
     assertThat(light.cutOff()).isFalse();
-    assertThat(light.parts()).extracting(Part::kind).containsExactly(Kind.values());
+    assertThat(light.parts()).extracting(Part::kind).containsExactly(Kind.OPENING, Kind.PLATEAU, Kind.CLOSING);
     assertThat(light.parts().get(0).values()).hasSize(34).endsWith(1, 2, 3);
     assertThat(light.parts().get(1).values()).containsExactly(0x3FF0, 0x123);
     assertThat(light.parts().get(2).firstTicks()).isEqualTo(closing);
@@ -263,14 +263,14 @@ class LightCurveLinesTest {
     long ticks = at;
     for (Kind kind : Kind.values()) {
       int count = 1 + random.nextInt(150);
-      int period = kind == Kind.PLATEAU ? 4096 : 256;
-      int each = kind == Kind.PLATEAU ? 16 : 32;
-      lines.add(rig.message(head(curve, kind, ticks, period, count, kind == Kind.CLOSING)));
+      int period = kind.isOfMeans() ? 4096 : 256;
+      int each = kind.isOfMeans() ? 16 : 32;
+      lines.add(rig.message(head(curve, kind, ticks, period, count, kind == Kind.TAIL)));
       for (int from = 0; from < count; from += each) {
         StringBuilder digits = new StringBuilder();
         for (int i = from; i < Math.min(count, from + each); i++) {
           int value = sampled(kind, ticks + (long) i * period);
-          digits.append(String.format(kind == Kind.PLATEAU ? "%04X" : "%02X", value));
+          digits.append(String.format(kind.isOfMeans() ? "%04X" : "%02X", value));
         }
         lines.add(values(curve, from, digits.toString()));
       }
@@ -282,7 +282,7 @@ class LightCurveLinesTest {
   /** A value that tells its tick. */
   private static int sampled(Kind kind, long ticks) {
     int mixed = (int) ((ticks / 256 * 0x9E37_79B1L) >>> 16);
-    return kind == Kind.PLATEAU ? mixed & 0x1FFF : mixed & 0xFF;
+    return kind.isOfMeans() ? mixed & 0x1FFF : mixed & 0xFF;
   }
 
   private void hear(String line) {

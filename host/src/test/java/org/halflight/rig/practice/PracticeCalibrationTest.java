@@ -40,7 +40,8 @@ class PracticeCalibrationTest {
     assertThat(curves).hasSize(2);
     assertThat(curves.get(0).parts())
         .extracting(SampledLight.Part::kind)
-        .containsExactly(SampledLight.Kind.values());
+        .containsExactly(
+            SampledLight.Kind.OPENING, SampledLight.Kind.PLATEAU, SampledLight.Kind.CLOSING);
     for (int i = 0; i < 2; i++) {
       SampledLight.Part opening = curves.get(i).parts().get(0);
       PracticeFiring firing = i == 0 ? slow : fast;
