@@ -124,8 +124,7 @@ class SummedUpFiringsTest {
     RunSetup adjusting =
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
-        asLeft.withAim(
-            new Aim(Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
+        asLeft.withAim(new Aim(Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
     Judging fixed = Judging.of(asLeft, RigKnowledge.UNCALIBRATED);
     assertThat(fixed.planned()).isEqualTo(OptionalInt.of(7));
     assertThat(fixed.rule()).isEqualTo(DecisionRule.FIXED_NUMBER);
