@@ -48,16 +48,16 @@ import org.halflight.verdict.SpeedSummary;
  * The one place where studies ask the program: what does it say of an invented session? By the
  * method itself, and by the public way of lines in a file and a command.
  */
-final class StudiedMethod {
+public final class StudiedMethod {
   /**
    * What is said of a session.
    *
    * @param firings in order
    * @param speed its one speed; empty where no firing was taken
    */
-  record Said(List<FiringResult> firings, Optional<SpeedSummary> speed) {
+  public record Said(List<FiringResult> firings, Optional<SpeedSummary> speed) {
     /** The interval of the usual exposure with the rig in it; empty where none is given. */
-    Optional<Interval> interval() {
+    public Optional<Interval> interval() {
       return speed.flatMap(SpeedSummary::expandedIntervalStops);
     }
   }
@@ -65,7 +65,7 @@ final class StudiedMethod {
   private StudiedMethod() {}
 
   /** By the method itself: edges, curves and marks are handed to the session. */
-  static Said directly(InventedSession invented) {
+  public static Said directly(InventedSession invented) {
     Session session = new Session();
     session.take(
         new SessionInput.RigIs(
