@@ -71,7 +71,9 @@ class LightCurveLinesTest {
 
     SampledLight light = curves().get(0);
     assertThat(light.cutOff()).isFalse();
-    assertThat(light.parts()).extracting(Part::kind).containsExactly(Kind.OPENING, Kind.PLATEAU, Kind.CLOSING);
+    assertThat(light.parts())
+        .extracting(Part::kind)
+        .containsExactly(Kind.OPENING, Kind.PLATEAU, Kind.CLOSING);
     assertThat(light.parts().get(0).values()).hasSize(34).endsWith(1, 2, 3);
     assertThat(light.parts().get(1).values()).containsExactly(0x3FF0, 0x123);
     assertThat(light.parts().get(2).firstTicks()).isEqualTo(closing);
