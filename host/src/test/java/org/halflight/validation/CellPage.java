@@ -125,7 +125,7 @@ final class CellPage {
 
   private static boolean isMissed(Cell cell, CellStudy.Count count) {
     return count.coverage() < LEAST
-        || cell.condition().hasCurves() && count.coverage() > MOST_WITH_CURVE;
+        || (cell.condition().hasCurves() && count.coverage() > MOST_WITH_CURVE);
   }
 
   private static String marked(Cell cell, CellStudy.Count count) {
