@@ -186,13 +186,22 @@ public final class StudiedMethod {
                     .map(
                         part ->
                             new SampledLight.Part(
-                                SampledLight.Kind.values()[part.kind()],
+                                kind(part.kind()),
                                 part.firstTicks(),
                                 part.periodTicks(),
                                 part.values(),
                                 false))
                     .toList(),
             false));
+  }
+
+  /** By the number of a part on the wire. */
+  private static SampledLight.Kind kind(int part) {
+    return switch (part) {
+      case 0 -> SampledLight.Kind.OPENING;
+      case 1 -> SampledLight.Kind.PLATEAU;
+      default -> SampledLight.Kind.CLOSING;
+    };
   }
 
   private static List<Double> numbers(Said said) {

@@ -124,10 +124,11 @@ public record Cell(Blades blades, Speed speed, Condition condition) {
 
   /** Of cell and number, mixed well enough that neighbours have nothing in common. */
   private long seed(long number) {
-    long mixed =
-        (((blades.ordinal() * 31L + speed.ordinal()) * 31 + condition.ordinal()) * 1_000_003
-                + number)
-            * 0x9E3779B97F4A7C15L;
+    // Places in the lists, which are fixed like the list of cells.
+    long place = List.of(Blades.values()).indexOf(blades);
+    place = place * 31 + List.of(Speed.values()).indexOf(speed);
+    place = place * 31 + List.of(Condition.values()).indexOf(condition);
+    long mixed = (place * 1_000_003 + number) * 0x9E3779B97F4A7C15L;
     mixed = (mixed ^ mixed >>> 30) * 0xBF58476D1CE4E5B9L;
     return mixed ^ mixed >>> 31;
   }
