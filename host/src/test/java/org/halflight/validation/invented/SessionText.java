@@ -209,7 +209,7 @@ public final class SessionText {
   private static String hex(int digits, long value) {
     StringBuilder text = new StringBuilder();
     for (int i = digits - 1; i >= 0; i--) {
-      text.append("0123456789ABCDEF".charAt((int) (value >>> 4 * i & 0xF)));
+      text.append("0123456789ABCDEF".charAt((int) ((value >>> (4 * i)) & 0xF)));
     }
     return text.toString();
   }
