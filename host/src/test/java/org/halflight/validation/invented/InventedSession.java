@@ -179,7 +179,7 @@ public record InventedSession(
       for (Told each : edges) {
         if (each.ticks() <= at) {
           Told.Edge edge = (Told.Edge) each;
-          levels = edge.light() ? levels | 1 << edge.channel() : levels & ~(1 << edge.channel());
+          levels = edge.light() ? levels | (1 << edge.channel()) : levels & ~(1 << edge.channel());
         }
       }
       double sum = 0;
