@@ -113,14 +113,14 @@ final class CurveReader {
   private int mean(long from, long readings) {
     double sum = 0;
     if (light.standsOpen(seconds(from), seconds(from + readings * READING_TICKS))) {
-      sum = light.seen(seconds(from)) * readings;
+      sum = light.seen(seconds(from)) * (double) readings;
     } else {
       for (long i = 0; i < readings; i++) {
         sum += light.seen(seconds(from + i * READING_TICKS));
       }
     }
-    double noise = LAMP_NOISE / Math.sqrt(readings) * draws.normal();
-    double counts = rig.dark() + fullCounts * sum / readings * (1 + noise);
+    double noise = LAMP_NOISE / Math.sqrt((double) readings) * draws.normal();
+    double counts = rig.dark() + fullCounts * sum / (double) readings * (1 + noise);
     // A reading is the count below the light: half a count less in the mean.
     return (int) Math.floor(16 * Math.max(0, counts - 0.5));
   }
@@ -130,6 +130,6 @@ final class CurveReader {
   }
 
   private double seconds(long ticks) {
-    return (ticks - zeroTicks) / rig.ticksPerSecond();
+    return ((double) ticks - zeroTicks) / rig.ticksPerSecond();
   }
 }

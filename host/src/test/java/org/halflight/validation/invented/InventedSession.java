@@ -184,7 +184,7 @@ public record InventedSession(
       }
       double sum = 0;
       for (int i = 0; i < 16; i++) {
-        double seconds = (at - zero) / rig.ticksPerSecond() - (i + 0.5) / 16e3;
+        double seconds = ((double) at - zero) / rig.ticksPerSecond() - (i + 0.5) / 16e3;
         sum += light.seen(seconds) / 16;
       }
       return new Told.Beat(at, levels, sum16(rig.dark() + (rig.full() - rig.dark()) * lamp * sum));
