@@ -129,8 +129,8 @@ public record Cell(Blades blades, Speed speed, Condition condition) {
     place = place * 31 + List.of(Speed.values()).indexOf(speed);
     place = place * 31 + List.of(Condition.values()).indexOf(condition);
     long mixed = (place * 1_000_003 + number) * 0x9E3779B97F4A7C15L;
-    mixed = (mixed ^ mixed >>> 30) * 0xBF58476D1CE4E5B9L;
-    return mixed ^ mixed >>> 31;
+    mixed = (mixed ^ (mixed >>> 30)) * 0xBF58476D1CE4E5B9L;
+    return mixed ^ (mixed >>> 31);
   }
 
   @Override

@@ -130,6 +130,6 @@ final class CurveReader {
   }
 
   private double seconds(long ticks) {
-    return (ticks - zeroTicks) / rig.ticksPerSecond();
+    return ((double) ticks - zeroTicks) / rig.ticksPerSecond();
   }
 }

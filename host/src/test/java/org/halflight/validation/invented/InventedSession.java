@@ -179,12 +179,12 @@ public record InventedSession(
       for (Told each : edges) {
         if (each.ticks() <= at) {
           Told.Edge edge = (Told.Edge) each;
-          levels = edge.light() ? levels | 1 << edge.channel() : levels & ~(1 << edge.channel());
+          levels = edge.light() ? levels | (1 << edge.channel()) : levels & ~(1 << edge.channel());
         }
       }
       double sum = 0;
       for (int i = 0; i < 16; i++) {
-        double seconds = (at - zero) / rig.ticksPerSecond() - (i + 0.5) / 16e3;
+        double seconds = ((double) at - zero) / rig.ticksPerSecond() - (i + 0.5) / 16e3;
         sum += light.seen(seconds) / 16;
       }
       return new Told.Beat(at, levels, sum16(rig.dark() + (rig.full() - rig.dark()) * lamp * sum));

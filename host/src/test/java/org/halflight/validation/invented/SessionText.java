@@ -198,7 +198,7 @@ public final class SessionText {
     for (byte each : text.getBytes(StandardCharsets.US_ASCII)) {
       crc ^= (each & 0xFF) << 8;
       for (int i = 0; i < 8; i++) {
-        crc = (crc & 0x8000) != 0 ? crc << 1 ^ 0x1021 : crc << 1;
+        crc = (crc & 0x8000) != 0 ? (crc << 1) ^ 0x1021 : crc << 1;
       }
       crc &= 0xFFFF;
     }
