@@ -13,6 +13,8 @@ import org.halflight.exposure.OpeningLaw;
  * @param rampSeconds opening plus closing time
  * @param unlikeSeconds how far closing and opening time differ, as a size
  * @param methodSeconds bound of the error of the rule of two levels
+ * @param isCorrected whether a light curve corrected that error, and the bound is of what that
+ *     leaves: it differs from firing to firing and is no bias
  * @param roundRampSeconds opening plus closing time for round holes whose radius grows evenly, on
  *     which light over the pupil acts
  * @param outsideBoundSeconds how far off the light outside the main opening may be, plus or minus
@@ -21,6 +23,7 @@ public record BladeTravel(
     double rampSeconds,
     double unlikeSeconds,
     double methodSeconds,
+    boolean isCorrected,
     double roundRampSeconds,
     double outsideBoundSeconds) {
   /** No travel at all, for errors of a model without a rig. */
@@ -28,7 +31,7 @@ public record BladeTravel(
 
   /** Where the law of the ramps makes no difference, without light outside the main opening. */
   public BladeTravel(double rampSeconds, double unlikeSeconds, double methodSeconds) {
-    this(rampSeconds, unlikeSeconds, methodSeconds, rampSeconds, 0);
+    this(rampSeconds, unlikeSeconds, methodSeconds, false, rampSeconds, 0);
   }
 
   public BladeTravel {
@@ -57,6 +60,7 @@ public record BladeTravel(
                 Math.abs(
                     mean(timed, t -> t.closingSeconds().middle() - t.openingSeconds().middle())),
                 Math.max(0, mean(timed, LeafExposure.Timed::methodSeconds)),
+                false,
                 Math.max(
                     0, mean(timed, t -> t.openingPlusClosingSeconds(OpeningLaw.RADIUS_LINEAR))),
                 mean(timed, LeafExposure.Timed::outsideBoundSeconds)));
@@ -64,17 +68,24 @@ public record BladeTravel(
 
   /** The same with another bound for the light outside the main opening. */
   public BladeTravel withOutsideBound(double seconds) {
-    return new BladeTravel(rampSeconds, unlikeSeconds, methodSeconds, roundRampSeconds, seconds);
+    return new BladeTravel(
+        rampSeconds, unlikeSeconds, methodSeconds, isCorrected, roundRampSeconds, seconds);
   }
 
   /** The same where the rule of two levels is exact. */
   BladeTravel withoutRule() {
-    return new BladeTravel(rampSeconds, unlikeSeconds, 0, roundRampSeconds, outsideBoundSeconds);
+    return new BladeTravel(
+        rampSeconds, unlikeSeconds, 0, false, roundRampSeconds, outsideBoundSeconds);
   }
 
-  /** The same with another bound of the way by which the firings were timed. */
-  public BladeTravel withMethodSeconds(double seconds) {
-    return new BladeTravel(rampSeconds, unlikeSeconds, seconds);
+  /**
+   * The same with another bound of the way by which the firings were timed.
+   *
+   * @param corrected whether a light curve corrected all of them
+   */
+  public BladeTravel withMethod(double boundSeconds, boolean corrected) {
+    return new BladeTravel(
+        rampSeconds, unlikeSeconds, boundSeconds, corrected, roundRampSeconds, outsideBoundSeconds);
   }
 
   private static double mean(

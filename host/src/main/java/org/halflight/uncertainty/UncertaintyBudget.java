@@ -2,7 +2,7 @@ package org.halflight.uncertainty;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.distribution.NormalDistribution;
+import java.util.function.DoubleUnaryOperator;
 import org.halflight.stats.Student;
 import org.halflight.stats.WelchSatterthwaite;
 
@@ -33,8 +33,6 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
 
   /** Further out the shape of the sum stays what it is here. */
   private static final double SUM_KNOWN_TO = 0.9998;
-
-  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   public UncertaintyBudget {
     if (!(effectiveSeconds > 0)) {
@@ -68,7 +66,9 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
     Doubt rule =
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
-            : Doubt.bias(travel.methodSeconds(), Basis.ALLOWANCE);
+            : travel.isCorrected()
+                ? Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE)
+                : Doubt.bias(travel.methodSeconds(), Basis.ALLOWANCE);
     Doubt rebound =
         rig.equals(RigKnowledge.NO_RIG)
             ? Doubt.NONE
@@ -150,7 +150,10 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
 
   /** Effective degrees of freedom (Welch and Satterthwaite; JCGM 100:2008, G.4), of no bias. */
   public double degrees() {
-    List<BudgetRow> scattering = rows.stream().filter(row -> !row.isBias()).toList();
+    return degrees(rows.stream().filter(row -> !row.isBias()).toList());
+  }
+
+  private static double degrees(List<BudgetRow> scattering) {
     return scattering.isEmpty()
         ? Double.POSITIVE_INFINITY
         : WelchSatterthwaite.degrees(
@@ -163,9 +166,9 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
    * Student's quantile to both sides where there is no bias, and down to that to one side where a
    * bias rules, since the truth then lies beyond one end only.
    *
-   * <p>Where rectangular parts rule, Student's quantile is taken times the share to which the sum
-   * of all parts is narrower than a normal one at the same chance. The chances at both ends are
-   * those of Student's shifted by the bias; each end is then put where the sum has its chance.
+   * <p>Where there are rectangular parts, the sum is folded: Student's t of the parts that scatter,
+   * with their degrees of freedom, and each rectangle. The chances at both ends are those of
+   * Student's shifted by the bias; each end is then put where the sum has its chance.
    *
    * @param level confidence of the interval to both sides
    */
@@ -176,35 +179,41 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
       return student((1 + level) / 2, degrees);
     }
     double bias = (readsShortSeconds() + readsLongSeconds()) / 2 / combined;
-    Scatter scatter = scatter(combined, degrees);
+    DoubleUnaryOperator scatter = scatter(combined, degrees);
     if (!(bias > 0)) {
-      return scatter.quantile((1 + level) / 2);
+      return scatter.applyAsDouble((1 + level) / 2);
     }
     double near = ShiftedStudent.nearChance(level, bias, whole(degrees));
     double far = level + 1 - near;
-    double factor = scatter.quantile(near);
-    return far < NEVER ? Math.max(factor, scatter.quantile(far) - 2 * bias) : factor;
+    double factor = scatter.applyAsDouble(near);
+    return far < NEVER ? Math.max(factor, scatter.applyAsDouble(far) - 2 * bias) : factor;
   }
 
-  /** What is no bias, as quantiles in combined uncertainties. */
-  private record Scatter(NormalAndRectangles sum, double combined, double degrees) {
-    double quantile(double p) {
-      double shown = Math.min(p, SUM_KNOWN_TO);
-      double shape = sum.quantile(shown) / (combined * NORMAL.inverseCumulativeProbability(shown));
-      return student(p, degrees) * shape;
-    }
-  }
-
-  private Scatter scatter(double combined, double degrees) {
-    double normal =
-        rootOfSquares(
-            rows.stream().filter(r -> r.doubt().distribution() == Distribution.NORMAL).toList());
+  /** Quantiles of what is no bias, in combined uncertainties. */
+  private DoubleUnaryOperator scatter(double combined, double degrees) {
+    List<BudgetRow> scattering =
+        rows.stream().filter(r -> r.doubt().distribution() == Distribution.NORMAL).toList();
+    double own = whole(degrees(scattering));
     double[] bounds =
         rows.stream()
             .filter(r -> r.doubt().distribution() == Distribution.RECTANGULAR)
             .mapToDouble(r -> r.sensitivity() * r.doubt().bound())
             .toArray();
-    return new Scatter(NormalAndRectangles.of(normal, bounds), combined, degrees);
+    double scale = rootOfSquares(scattering);
+    if (bounds.length == 0) {
+      return p -> student(p, degrees);
+    }
+    int least = StudentAndRectangles.LEAST_DEGREES;
+    if (own < least) {
+      // The tails of fewer reach too far to be folded: those of three, drawn out as far as theirs.
+      return p -> {
+        double shown = Math.min(p, SUM_KNOWN_TO);
+        double drawn = scale * student(shown, own) / student(shown, least);
+        return StudentAndRectangles.of(drawn, least, bounds).quantile(shown) / combined;
+      };
+    }
+    StudentAndRectangles sum = StudentAndRectangles.of(scale, own, bounds);
+    return p -> sum.quantile(Math.min(p, SUM_KNOWN_TO)) / combined;
   }
 
   /** Half the width of the interval of the mean, in seconds: biases and the rest. */

@@ -208,13 +208,16 @@ public record SpeedSummary(
     return BladeTravel.of(byEdges.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
         .map(
             travel ->
-                travel.withMethodSeconds(
+                travel.withMethod(
                     Math.max(
                         0,
                         byEdges.stream()
                             .mapToDouble(f -> f.methodSeconds().orElseThrow())
                             .average()
-                            .orElseThrow())));
+                            .orElseThrow()),
+                    byEdges.stream()
+                        .allMatch(
+                            f -> f.decidedBy().equals(Optional.of(DecidedBy.EDGES_CORRECTED)))));
   }
 
   /** How many firings came to an outcome. */
