@@ -315,7 +315,7 @@ final class PageText {
       for (SpeedSummary speed : part.run().speeds()) {
         double main = speed.rebound().mainSeconds().orElse(0);
         double rebound = speed.rebound().reboundSeconds();
-        if (main > 0 && rebound > ReboundAtSpeed.LEAST_SHARE * main) {
+        if (main > 0 && rebound > ReboundAtSpeed.SAID_SHARE * main) {
           said.add(
               Words.say(
                   "page.table.rebound",

@@ -5,10 +5,10 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.halflight.stats.Student;
 
 /**
- * Quantiles of a sum of independent errors: one that scatters as Student's t, normal where its
- * degrees of freedom are endless, and any number of rectangular ones. Folded one after the other on
- * a fine grid, so that the same parts always bring the same figure; JCGM 101:2008 does the same by
- * random draws.
+ * The sum of independent errors: one that scatters as Student's t, normal where its degrees of
+ * freedom are endless, and any number of rectangular ones. Folded one after the other on a fine
+ * grid, so that the same parts always bring the same figure; JCGM 101:2008 does the same by random
+ * draws.
  */
 final class StudentAndRectangles {
   private static final int POINTS = 1001;
@@ -16,7 +16,7 @@ final class StudentAndRectangles {
   /** A rectangle narrower than this many steps is as good as normal. */
   private static final double LEAST_STEPS = 4;
 
-  /** A quantile is asked for up to this chance. */
+  /** The tails end where no more than this lies beyond either end. */
   private static final double MOST = 0.9999;
 
   /** With fewer degrees of freedom the tails reach too far for a grid. */
@@ -90,12 +90,7 @@ final class StudentAndRectangles {
     if (!(degreesOfFreedom >= LEAST_DEGREES)) {
       throw new IllegalArgumentException("too few degrees of freedom: " + degreesOfFreedom);
     }
-    double degrees =
-        degreesOfFreedom >= AS_GOOD_AS_NORMAL
-            ? Double.POSITIVE_INFINITY
-            : Math.min(MANY_DEGREES, Math.floor(degreesOfFreedom));
-    Table student = TABLES.computeIfAbsent(degrees, Table::of);
-    double reach = student.reach() * scale;
+    double reach = table(degreesOfFreedom).reach() * scale;
     for (double bound : bounds) {
       reach += bound;
     }
@@ -113,8 +108,11 @@ final class StudentAndRectangles {
       }
     }
     double whole = Math.sqrt(variance);
+    // Narrow rectangles are as good as normal and bring no doubt of their own (JCGM 100, G.4).
+    Table student =
+        table(scale > 0 ? degreesOfFreedom * Math.pow(whole / scale, 4) : Double.POSITIVE_INFINITY);
     if (wide == 0) {
-      return new StudentAndRectangles(whole, degrees, new double[0], reach, step);
+      return new StudentAndRectangles(whole, student.degrees(), new double[0], reach, step);
     }
     double[] chance = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
@@ -126,19 +124,31 @@ final class StudentAndRectangles {
         chance = folded(chance, bound, reach, step);
       }
     }
-    return new StudentAndRectangles(whole, degrees, chance, reach, step);
+    return new StudentAndRectangles(whole, student.degrees(), chance, reach, step);
   }
 
-  /**
-   * A quantile.
-   *
-   * @param p above 0.5 and below 0.9999
-   */
-  double quantile(double p) {
-    if (!(p > 0.5 && p < MOST)) {
-      throw new IllegalArgumentException("a quantile between 0.5 and 0.9999, not " + p);
+  private static Table table(double degreesOfFreedom) {
+    double degrees =
+        degreesOfFreedom >= AS_GOOD_AS_NORMAL
+            ? Double.POSITIVE_INFINITY
+            : Math.min(MANY_DEGREES, Math.floor(degreesOfFreedom));
+    return TABLES.computeIfAbsent(degrees, Table::of);
+  }
+
+  /** The chance that the sum stays below {@code x}. */
+  double below(double x) {
+    if (chance.length == 0) {
+      return scale > 0 ? Student.below(x / scale, degrees) : x < 0 ? 0 : 1;
     }
-    return chance.length == 0 ? scale * Student.quantile(p, degrees) : at(p, chance, reach, step);
+    double place = (x + reach) / step;
+    if (place <= 0) {
+      return 0;
+    }
+    if (place >= POINTS - 1) {
+      return 1;
+    }
+    int i = (int) place;
+    return chance[i] + (place - i) * (chance[i + 1] - chance[i]);
   }
 
   /** The distribution of the sum with a rectangle: the mean of the old one over its width. */
@@ -171,13 +181,5 @@ final class StudentAndRectangles {
     double part = place - i;
     double here = chance[i] + part * (chance[i + 1] - chance[i]);
     return area[i] + step * part * (chance[i] + here) / 2;
-  }
-
-  private static double at(double p, double[] chance, double reach, double step) {
-    int i = POINTS / 2;
-    while (i < POINTS - 2 && chance[i + 1] < p) {
-      i++;
-    }
-    return -reach + step * (i + (p - chance[i]) / (chance[i + 1] - chance[i]));
   }
 }

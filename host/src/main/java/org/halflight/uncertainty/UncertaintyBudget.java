@@ -2,7 +2,6 @@ package org.halflight.uncertainty;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
 import org.halflight.stats.Student;
 import org.halflight.stats.WelchSatterthwaite;
 
@@ -28,11 +27,9 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Behind the rule of two levels. */
   private static final int REBOUND_PLACE = 3;
 
-  /** An end that the scatter stays within with this chance is never reached. */
-  private static final double NEVER = 1 - 1e-9;
+  private static final int STEPS = 60;
 
-  /** Further out the shape of the sum stays what it is here. */
-  private static final double SUM_KNOWN_TO = 0.9998;
+  private static final double FINE = 1e-7;
 
   public UncertaintyBudget {
     if (!(effectiveSeconds > 0)) {
@@ -162,58 +159,65 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   }
 
   /**
-   * The factor on the combined uncertainty within {@link #expandedSeconds}, beside the biases:
-   * Student's quantile to both sides where there is no bias, and down to that to one side where a
-   * bias rules, since the truth then lies beyond one end only.
+   * The factor on the combined uncertainty within {@link #expandedSeconds}, beside the biases: the
+   * quantile to both sides of what scatters where there is no bias, and down to that to one side
+   * where a bias rules, since the truth then lies beyond one end only.
    *
-   * <p>Where there are rectangular parts, the sum is folded: Student's t of the parts that scatter,
-   * with their degrees of freedom, and each rectangle. The chances at both ends are those of
-   * Student's shifted by the bias; each end is then put where the sum has its chance.
+   * <p>With biases {@code b} the half width is the least {@code x} that holds the error at its
+   * level wherever the bias lies: with the bias at its bound the error stays between both ends with
+   * the chance {@code F(x - b) - F(-x - b)}, where {@code F} is the distribution of what scatters:
+   * Student's t of the parts that are normal, with their degrees of freedom, and each rectangle.
    *
    * @param level confidence of the interval to both sides
    */
   public double coverageFactor(double level) {
     double combined = combinedSeconds();
-    double degrees = degrees();
     if (!(combined > 0)) {
-      return student((1 + level) / 2, degrees);
+      return student((1 + level) / 2, degrees());
     }
-    double bias = (readsShortSeconds() + readsLongSeconds()) / 2 / combined;
-    DoubleUnaryOperator scatter = scatter(combined, degrees);
-    if (!(bias > 0)) {
-      return scatter.applyAsDouble((1 + level) / 2);
+    StudentAndRectangles scatter = scatter((1 + level) / 2);
+    double bias = (readsShortSeconds() + readsLongSeconds()) / 2;
+    double low = bias;
+    double high = bias + combined;
+    while (held(scatter, high, bias) < level) {
+      high += high - bias;
     }
-    double near = ShiftedStudent.nearChance(level, bias, whole(degrees));
-    double far = level + 1 - near;
-    double factor = scatter.applyAsDouble(near);
-    return far < NEVER ? Math.max(factor, scatter.applyAsDouble(far) - 2 * bias) : factor;
+    for (int i = 0; i < STEPS && high - low > FINE * high; i++) {
+      double middle = (low + high) / 2;
+      if (held(scatter, middle, bias) < level) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (high - bias) / combined;
   }
 
-  /** Quantiles of what is no bias, in combined uncertainties. */
-  private DoubleUnaryOperator scatter(double combined, double degrees) {
+  private static double held(StudentAndRectangles scatter, double half, double bias) {
+    return scatter.below(half - bias) - scatter.below(-half - bias);
+  }
+
+  /**
+   * What is no bias, in seconds.
+   *
+   * @param shown the chance at which tails too long to be folded are right
+   */
+  private StudentAndRectangles scatter(double shown) {
     List<BudgetRow> scattering =
         rows.stream().filter(r -> r.doubt().distribution() == Distribution.NORMAL).toList();
+    double scale = rootOfSquares(scattering);
     double own = whole(degrees(scattering));
     double[] bounds =
         rows.stream()
             .filter(r -> r.doubt().distribution() == Distribution.RECTANGULAR)
             .mapToDouble(r -> r.sensitivity() * r.doubt().bound())
             .toArray();
-    double scale = rootOfSquares(scattering);
-    if (bounds.length == 0) {
-      return p -> student(p, degrees);
-    }
     int least = StudentAndRectangles.LEAST_DEGREES;
-    if (own < least) {
-      // The tails of fewer reach too far to be folded: those of three, drawn out as far as theirs.
-      return p -> {
-        double shown = Math.min(p, SUM_KNOWN_TO);
-        double drawn = scale * student(shown, own) / student(shown, least);
-        return StudentAndRectangles.of(drawn, least, bounds).quantile(shown) / combined;
-      };
-    }
-    StudentAndRectangles sum = StudentAndRectangles.of(scale, own, bounds);
-    return p -> sum.quantile(Math.min(p, SUM_KNOWN_TO)) / combined;
+    // The tails of fewer reach too far to be folded: those of three, drawn out as far as theirs.
+    return own < least
+        ? StudentAndRectangles.of(
+            scale * student(shown, own) / student(shown, least), least, bounds)
+        : StudentAndRectangles.of(scale, own, bounds);
   }
 
   /** Half the width of the interval of the mean, in seconds: biases and the rest. */

@@ -40,7 +40,13 @@ public record ReboundAtSpeed(
     double boundSeconds,
     Sample errorsByEdges) {
   /** Less light than this share of the main opening is not told from none. Our choice. */
-  public static final double LEAST_SHARE = 0.001;
+  static final double LEAST_SHARE = 0.001;
+
+  /**
+   * Less light than this share of the main opening, 0.014 stop, counts in the time and is not worth
+   * a sentence beside a verdict. Our choice.
+   */
+  public static final double SAID_SHARE = 0.01;
 
   /** Whether anybody looked for a rebound. */
   public enum Look {

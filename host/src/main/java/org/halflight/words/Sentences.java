@@ -198,7 +198,7 @@ public final class Sentences {
       return sentences;
     }
     double main = rebound.mainSeconds().getAsDouble();
-    double least = ReboundAtSpeed.LEAST_SHARE * main;
+    double least = ReboundAtSpeed.SAID_SHARE * main;
     if (rebound.reboundSeconds() > least) {
       sentences.add(
           Words.say("speed.rebound", Numbers.time(main), Numbers.time(rebound.reboundSeconds())));
