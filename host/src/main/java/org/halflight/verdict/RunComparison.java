@@ -164,9 +164,14 @@ public record RunComparison(
     return rig(before) + rig(after);
   }
 
+  /**
+   * What one rig may be off by. The light over the lens belongs to its panel, so its bias differs
+   * from rig to rig, evenly spread; the error of the two-level rule belongs to the blades.
+   */
   private static double rig(SpeedSummary speed) {
     double common = speed.budget().map(UncertaintyBudget::commonStops).orElse(0.0);
-    return common * common;
+    double pupil = speed.budget().map(b -> b.readsLongStops() - b.readsShortStops()).orElse(0.0);
+    return common * common + pupil * pupil / 12;
   }
 
   private static List<ComparedFirings> half(List<ComparedFirings> speeds, boolean slow) {
