@@ -30,19 +30,21 @@ final class StudentAndRectangles {
 
   private static final Map<Double, Table> TABLES = new ConcurrentHashMap<>();
 
-  /**
-   * Student's t on a grid of {@link #POINTS}.
-   *
-   * @param reach from the middle to either end
-   */
-  private record Table(double degrees, double reach, double[] chance) {
-    static Table of(double degrees) {
-      double reach = Student.quantile(MOST, degrees);
-      double[] chance = new double[POINTS];
+  /** Student's t on a grid of {@link #POINTS}. */
+  private static final class Table {
+    private final double degrees;
+
+    /** From the middle to either end. */
+    private final double reach;
+
+    private final double[] chance = new double[POINTS];
+
+    Table(double degrees) {
+      this.degrees = degrees;
+      reach = Student.quantile(MOST, degrees);
       for (int i = 0; i < POINTS; i++) {
         chance[i] = Student.below(reach * (2.0 * i / (POINTS - 1) - 1), degrees);
       }
-      return new Table(degrees, reach, chance);
     }
 
     /** The chance that it stays below {@code t}. */
@@ -90,7 +92,7 @@ final class StudentAndRectangles {
     if (!(degreesOfFreedom >= LEAST_DEGREES)) {
       throw new IllegalArgumentException("too few degrees of freedom: " + degreesOfFreedom);
     }
-    double reach = table(degreesOfFreedom).reach() * scale;
+    double reach = table(degreesOfFreedom).reach * scale;
     for (double bound : bounds) {
       reach += bound;
     }
@@ -112,7 +114,7 @@ final class StudentAndRectangles {
     Table student =
         table(scale > 0 ? degreesOfFreedom * Math.pow(whole / scale, 4) : Double.POSITIVE_INFINITY);
     if (wide == 0) {
-      return new StudentAndRectangles(whole, student.degrees(), new double[0], reach, step);
+      return new StudentAndRectangles(whole, student.degrees, new double[0], reach, step);
     }
     double[] chance = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
@@ -124,7 +126,7 @@ final class StudentAndRectangles {
         chance = folded(chance, bound, reach, step);
       }
     }
-    return new StudentAndRectangles(whole, student.degrees(), chance, reach, step);
+    return new StudentAndRectangles(whole, student.degrees, chance, reach, step);
   }
 
   private static Table table(double degreesOfFreedom) {
@@ -132,7 +134,7 @@ final class StudentAndRectangles {
         degreesOfFreedom >= AS_GOOD_AS_NORMAL
             ? Double.POSITIVE_INFINITY
             : Math.min(MANY_DEGREES, Math.floor(degreesOfFreedom));
-    return TABLES.computeIfAbsent(degrees, Table::of);
+    return TABLES.computeIfAbsent(degrees, Table::new);
   }
 
   /** The chance that the sum stays below {@code x}. */
