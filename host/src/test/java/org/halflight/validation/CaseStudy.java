@@ -183,7 +183,9 @@ final class CaseStudy {
       }
     }
     figures.put(
-        "error of the rule beyond its bound and the steps of the stamps, fully open, " + all + " pairs of laws",
+        "error of the rule beyond its bound and the steps of the stamps, fully open, "
+            + all
+            + " pairs of laws",
         String.format(Locale.ROOT, "%d, at worst %.2f of the bound", beyond, worst));
   }
 

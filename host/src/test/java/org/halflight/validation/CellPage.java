@@ -139,7 +139,8 @@ final class CellPage {
     int none = now.values().stream().mapToInt(CellStudy.Count::none).sum();
     return (missed == 0
             ? "All 48 cells keep to that."
-            : missed + " of 48 cells, in bold, do not keep to that; one above 97 % states more than it needs to.")
+            : missed
+                + " of 48 cells, in bold, do not keep to that; one above 97 % states more than it needs to.")
         + " Sessions to which no interval was given: "
         + none
         + ". By chance alone a cell of 95 % lies between 94.1 and 95.9 %.";

@@ -1,6 +1,7 @@
 package org.halflight.validation;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,6 +37,7 @@ public final class Validation {
     CASES,
     DECISIONS,
     COMPARISONS,
+    EARLIER,
     LEVELS,
     CALIBRATION,
     BOARD,
@@ -53,6 +55,7 @@ public final class Validation {
         case CASES -> CellPage.cases();
         case DECISIONS -> DecisionStudy.page();
         case COMPARISONS -> ComparisonStudy.page(SEED);
+        case EARLIER -> earlier();
         case LEVELS -> CorrectedLevels.page();
         case CALIBRATION -> CalibratedTimes.page();
         case BOARD -> onTheBoard();
@@ -154,6 +157,13 @@ public final class Validation {
       throw new IllegalStateException("the board did not get through its sections", e);
     }
     return page;
+  }
+
+  /** What rules said that are gone, so that it cannot be counted anew. */
+  private static List<String> earlier() throws IOException {
+    try (InputStream kept = Validation.class.getResourceAsStream("rules-of-method-2.md")) {
+      return new String(kept.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+    }
   }
 
   /** What was found by a command of its own; see DEVELOPERS.md. */
