@@ -35,7 +35,7 @@ final class SpeedTables {
               "verdict",
               "odd"),
           List.of(),
-          List.of(14f, 18f, 18f, 15f, 32f, 16f, 18f, 24f, 22f),
+          List.of(16f, 18f, 17f, 14f, 32f, 15f, 17f, 24f, 24f),
           List.of(false, true, true, true, true, true, true, false, false),
           SIZE);
     }
@@ -56,7 +56,7 @@ final class SpeedTables {
             new Columns.Group("", 2),
             new Columns.Group(Sentences.phase(parts.get(0).run().phase()), 3),
             new Columns.Group(Sentences.phase(parts.get(1).run().phase()), 5)),
-        List.of(14f, 18f, 17f, 14f, 15f, 17f, 14f, 15f, 21f, 21f, 30f),
+        List.of(16f, 19f, 15f, 13f, 14f, 15f, 13f, 14f, 20f, 25f, 28f),
         List.of(false, true, true, true, true, true, true, true, false, false, false),
         SIZE);
   }
