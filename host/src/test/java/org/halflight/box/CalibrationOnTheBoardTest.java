@@ -38,9 +38,10 @@ class CalibrationOnTheBoardTest {
           .as("uncalibrated: %s", row)
           .isLessThan(row.before().expanded())
           .isGreaterThan(5 * Math.abs(row.after().error()));
-      // A budget that is never wrong because it states anything is of no use. At 1/500 the lamp's
-      // allowance rules it.
-      assertThat(row.after().expanded()).as("stated: %s", row).isLessThan(0.015);
+      // A budget that is never wrong because it states anything is of no use. At 1/500 the bound of
+      // the two-level rule and the untested light over the lens rule it: no light curve corrects
+      // here, and nobody moved the panel.
+      assertThat(row.after().expanded()).as("stated: %s", row).isLessThan(0.042);
     }
     found(outcome.calibration().profile());
   }
