@@ -24,9 +24,9 @@ import org.jfree.data.Range;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /**
- * What the mean of a speed is uncertain by, part by part, the largest on top: each bar is the share
- * of the part in the mean square of the error, with every bias at its bound. Parts that nobody has
- * measured on this rig are hatched boxes, the others full bars.
+ * What the mean of a speed is uncertain by: its largest parts, the largest on top. Each bar is the
+ * share of the part in the mean square of the error, with every bias at its bound. Parts that
+ * nobody has measured on this rig are hatched boxes, the others full bars.
  */
 public final class BudgetBars implements Picture {
   /** Key of the data of parts that were measured. */
@@ -37,9 +37,16 @@ public final class BudgetBars implements Picture {
 
   private static final double PERCENT = 100;
 
+  /** More names do not fit beside the bars in a small window; the table has all parts. */
+  static final int MOST_BARS = 6;
+
   private final SpeedSummary speed;
   private final UncertaintyBudget budget;
   private final List<BudgetRow> rows;
+
+  /** The largest of them. */
+  private final List<BudgetRow> bars;
+
   private final String note;
 
   private BudgetBars(SpeedSummary speed, UncertaintyBudget budget, String note) {
@@ -50,6 +57,7 @@ public final class BudgetBars implements Picture {
         budget.rows().stream()
             .sorted(Comparator.comparingDouble(budget::share).reversed())
             .toList();
+    bars = rows.subList(0, Math.min(MOST_BARS, rows.size()));
   }
 
   /** The bars of a speed; empty below two timed firings. */
@@ -69,13 +77,13 @@ public final class BudgetBars implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     NumberAxis share = new NumberAxis(BudgetWords.axis());
-    double most = rows.isEmpty() ? PERCENT : PERCENT * budget.share(rows.get(0));
+    double most = bars.isEmpty() ? PERCENT : PERCENT * budget.share(bars.get(0));
     // A little air behind the longest bar, and never so little that a small part looks large.
     double reach = Math.max(50, Math.min(PERCENT, Math.ceil((most + 2) / 10) * 10));
     share.setRange(new Range(0, reach));
     share.setTickUnit(new NumberTickUnit(reach > 60 ? 20 : 10));
     Frame.dress(share, theme);
-    SymbolAxis parts = places(rows.stream().map(BudgetWords::part).toList(), theme);
+    SymbolAxis parts = places(bars.stream().map(BudgetWords::part).toList(), theme);
     XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, false);
     XYPlot plot = new XYPlot(data(), share, parts, renderer);
     plot.setBackgroundPaint(theme.background());
@@ -86,11 +94,11 @@ public final class BudgetBars implements Picture {
     plot.setAxisOffset(new RectangleInsets(0, 2, 4, 8));
     // The numbers beside the bars, in line with each other.
     plot.setRangeAxis(
-        1, places(rows.stream().map(row -> BudgetWords.size(budget, row)).toList(), theme));
+        1, places(bars.stream().map(row -> BudgetWords.size(budget, row)).toList(), theme));
     plot.setRangeAxisLocation(1, AxisLocation.BOTTOM_OR_RIGHT);
-    for (int i = 0; i < rows.size(); i++) {
+    for (int i = 0; i < bars.size(); i++) {
       renderer.addAnnotation(
-          new ShareBar(i, PERCENT * budget.share(rows.get(i)), isMeasured(rows.get(i)), theme),
+          new ShareBar(i, PERCENT * budget.share(bars.get(i)), isMeasured(bars.get(i)), theme),
           Layer.FOREGROUND);
     }
     return Frame.chart(BudgetWords.title(speed), plot, legend(theme), note, theme);
@@ -118,14 +126,14 @@ public final class BudgetBars implements Picture {
     DefaultXYDataset data = new DefaultXYDataset();
     for (boolean measured : new boolean[] {true, false}) {
       List<Integer> own =
-          java.util.stream.IntStream.range(0, rows.size())
-              .filter(i -> isMeasured(rows.get(i)) == measured)
+          java.util.stream.IntStream.range(0, bars.size())
+              .filter(i -> isMeasured(bars.get(i)) == measured)
               .boxed()
               .toList();
       data.addSeries(
           measured ? MEASURED : ALLOWED,
           new double[][] {
-            own.stream().mapToDouble(i -> PERCENT * budget.share(rows.get(i))).toArray(),
+            own.stream().mapToDouble(i -> PERCENT * budget.share(bars.get(i))).toArray(),
             own.stream().mapToDouble(Integer::doubleValue).toArray()
           });
     }
@@ -134,10 +142,10 @@ public final class BudgetBars implements Picture {
 
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
-    if (rows.stream().anyMatch(BudgetBars::isMeasured)) {
+    if (bars.stream().anyMatch(BudgetBars::isMeasured)) {
       legend.add(Keys.band(BudgetWords.measured(), theme.asLeft(), theme));
     }
-    if (!rows.stream().allMatch(BudgetBars::isMeasured)) {
+    if (!bars.stream().allMatch(BudgetBars::isMeasured)) {
       legend.add(Keys.hatching(BudgetWords.allowed(), theme.asFound(), theme));
     }
     return legend;

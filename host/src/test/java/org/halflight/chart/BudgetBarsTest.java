@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.awt.image.BufferedImage;
 import java.util.List;
@@ -43,21 +42,23 @@ class BudgetBarsTest {
   private final BudgetBars bars = BudgetBars.of(speed, "invented").orElseThrow();
 
   @Test
-  void everyPartIsABarTheLargestOnTopAndSharesMakeAWhole() {
+  void theLargestPartsAreBarsTheLargestOnTop() {
     XYDataset data = bars.chart(Theme.LIGHT).getXYPlot().getDataset();
     double sum = 0;
-    double[] byPlace = new double[9];
+    double[] byPlace = new double[BudgetBars.MOST_BARS];
     for (int row = 0; row < 2; row++) {
       for (int i = 0; i < data.getItemCount(row); i++) {
         sum += data.getXValue(row, i);
         byPlace[(int) data.getYValue(row, i)] = data.getXValue(row, i);
       }
     }
-    assertThat(sum).isCloseTo(100, within(1e-9));
+    // The three that are left out have next to no share.
+    assertThat(sum).isBetween(99.0, 100.0);
     assertThat(byPlace).isSortedAccordingTo((a, b) -> Double.compare(b, a));
     // Only the scatter of the firings is measured on a rig that nobody has calibrated.
     assertThat(data.getItemCount(data.indexOf(BudgetBars.MEASURED))).isEqualTo(1);
-    assertThat(data.getItemCount(data.indexOf(BudgetBars.ALLOWED))).isEqualTo(8);
+    assertThat(data.getItemCount(data.indexOf(BudgetBars.ALLOWED)))
+        .isEqualTo(BudgetBars.MOST_BARS - 1);
   }
 
   @Test
