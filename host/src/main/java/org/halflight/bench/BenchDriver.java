@@ -163,9 +163,11 @@ public final class BenchDriver implements AutoCloseable {
     workbench.tell(new SessionInput.RigAtWork(false));
   }
 
-  /** The person holds the shutter open, as the light setting asked. */
+  /** The person holds the shutter open; counts where the light setting asks for it just now. */
   public void shutterIsOpen() {
-    lightSetting.ifPresent(setting -> send(setting.shutterIsOpen()));
+    lightSetting
+        .filter(setting -> setting.step() == LightSetting.Step.OPEN_THE_SHUTTER)
+        .ifPresent(setting -> send(setting.shutterIsOpen()));
   }
 
   /** Whether the light is being set or read now. */

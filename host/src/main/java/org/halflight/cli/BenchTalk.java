@@ -79,7 +79,7 @@ final class BenchTalk {
               typed -> {
                 if (typed.equals("q")) {
                   stopped = true;
-                } else {
+                } else if (setting.step() == LightSetting.Step.OPEN_THE_SHUTTER) {
                   shutterIsOpen();
                 }
               });

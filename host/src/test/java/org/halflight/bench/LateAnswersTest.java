@@ -54,6 +54,29 @@ class LateAnswersTest {
     }
   }
 
+  @Test
+  void enterTwiceIsOnce() {
+    try (BenchDriver driver = driver(0)) {
+      LightSetting setting = driver.setLight();
+      driver.shutterIsOpen();
+      until(
+          () -> {
+            driver.step();
+            return setting.step() != LightSetting.Step.DARK;
+          });
+      rig.holdOpen(true);
+      driver.shutterIsOpen();
+      driver.shutterIsOpen();
+      until(
+          () -> {
+            driver.step();
+            return setting.step() == LightSetting.Step.DONE
+                || setting.step() == LightSetting.Step.REFUSED;
+          });
+      assertThat(setting.refusal()).isEmpty();
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {0, 0.7, 3, 30})
   void aLightSettingIsNotLost(double lateSeconds) {
