@@ -1,6 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -36,12 +35,6 @@ public final class CurveMethod {
   /** Brighter than full light by this is another light than the one that was set. */
   public static final double BRIGHTER = 0.05;
 
-  /** Light that begins this long after the closing, or sooner, is part of the exposure. */
-  public static final double LATE_LIGHT_SECONDS = 0.010;
-
-  /** Light below this is dark, or the reading does not tell it from the dark. */
-  static final double LEAST_LIGHT = 0.01;
-
   /** The light at the first and last reading may be this at most, where the ramp is known. */
   static final double ADDED_UP_TO = 0.3;
 
@@ -71,7 +64,7 @@ public final class CurveMethod {
   private CurveMethod(CurvePoints points, LightLevels levels) {
     this.points = points;
     this.levels = levels;
-    this.floor = Math.max(LEAST_LIGHT, 1.5 * 4 / (levels.fullCounts() - levels.darkCounts()));
+    this.floor = BrightStretch.floor(levels);
   }
 
   /** From a curve, the light that was set, and how fast the board counts. */
@@ -126,36 +119,22 @@ public final class CurveMethod {
     return false;
   }
 
-  /** Light without a break: the points around it, and its integral. */
-  private record Lump(int first, int last, double seconds) {}
-
   private CurveExposure measure(SampledLight curve) {
-    List<Lump> lumps = new ArrayList<>();
-    int i = 0;
-    while (i < points.size()) {
-      if (points.lightAt(i) <= floor) {
-        i++;
-        continue;
-      }
-      int first = Math.max(0, i - 1);
-      while (i < points.size() && points.lightAt(i) > floor) {
-        i++;
-      }
-      int last = Math.min(points.size() - 1, i);
-      lumps.add(new Lump(first, last, points.integral(first, last)));
-    }
-    return lumps.stream()
-        .max(Comparator.comparingDouble(Lump::seconds))
-        .map(main -> main(main.first(), main.last(), main.seconds(), beside(main, lumps), curve))
+    List<BrightStretch> stretches = BrightStretch.of(points, floor);
+    return stretches.stream()
+        .max(Comparator.comparingDouble(BrightStretch::seconds))
+        .map(
+            main ->
+                main(main.before(), main.behind(), main.seconds(), beside(main, stretches), curve))
         .orElseGet(() -> new Refused(Reason.NO_LIGHT));
   }
 
   /** The light before the main opening, and that behind it which is still part of the exposure. */
-  private double beside(Lump main, List<Lump> lumps) {
-    double until = points.secondsAt(main.last()) + LATE_LIGHT_SECONDS;
-    return lumps.stream()
-        .filter(lump -> lump.first() != main.first() && points.secondsAt(lump.first()) <= until)
-        .mapToDouble(Lump::seconds)
+  private double beside(BrightStretch main, List<BrightStretch> stretches) {
+    double until = points.secondsAt(main.behind()) + LeafExposureMethod.EXPOSURE_GAP_SECONDS;
+    return stretches.stream()
+        .filter(each -> each.from() != main.from() && points.secondsAt(each.before()) <= until)
+        .mapToDouble(BrightStretch::seconds)
         .sum();
   }
 

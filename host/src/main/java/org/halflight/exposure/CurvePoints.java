@@ -28,9 +28,9 @@ public final class CurvePoints {
   private double[] light = {};
   private boolean[] single = {};
 
-  private CurvePoints(LightLevels levels) {
-    dark = levels.darkCounts();
-    span = levels.fullCounts() - levels.darkCounts();
+  private CurvePoints(double darkCounts, double spanCounts) {
+    dark = darkCounts;
+    span = spanCounts;
   }
 
   /**
@@ -42,12 +42,28 @@ public final class CurvePoints {
     if (!(levels.fullCounts() > levels.darkCounts())) {
       throw new IllegalArgumentException("full light is above dark: " + levels);
     }
-    CurvePoints points = new CurvePoints(levels);
+    CurvePoints points =
+        new CurvePoints(levels.darkCounts(), levels.fullCounts() - levels.darkCounts());
     long origin = curve.parts().get(0).firstTicks();
     for (int i = 0; i < curve.parts().size(); i++) {
       long until =
           i + 1 < curve.parts().size() ? curve.parts().get(i + 1).firstTicks() : Long.MAX_VALUE;
       points.add(curve.parts().get(i), origin, until, curve.parts().get(0).periodTicks(), rate);
+    }
+    return points;
+  }
+
+  /**
+   * Points that are known already, each single.
+   *
+   * @param seconds times, rising
+   * @param light at each, as a fraction of full light
+   */
+  static CurvePoints of(double[] seconds, double[] light) {
+    CurvePoints points = new CurvePoints(0, 1);
+    points.grow(seconds.length);
+    for (int i = 0; i < seconds.length; i++) {
+      points.put(i, seconds[i], light[i], true);
     }
     return points;
   }

@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 
 /** Areas of rectangles and triangles, worked out by hand. */
 class ReboundSeenTest {
-  private static final double FLOOR = ReboundSeen.LEAST_LIGHT;
+  private static final double FLOOR = BrightStretch.LEAST_LIGHT;
 
   @Test
   void aCurveSeesLightThatStaysBelowTheLowLevel() {
@@ -16,7 +16,7 @@ class ReboundSeenTest {
     double[] seconds = {0, 1e-3, 1e-3, 11e-3, 11e-3, 12e-3, 13e-3, 14e-3, 15e-3};
     double[] light = {0, 0, 1, 1, 0, 0, 0.1, 0, 0};
 
-    ReboundSeen seen = ReboundSeen.of(seconds, light, FLOOR);
+    ReboundSeen seen = ReboundSeen.of(CurvePoints.of(seconds, light), FLOOR);
 
     assertThat(seen.afterShare()).isCloseTo(0.01, within(1e-12));
     assertThat(seen.afterSeconds()).isCloseTo(0.1e-3, within(1e-12));
@@ -32,7 +32,7 @@ class ReboundSeenTest {
     double[] seconds = {0, 1e-3, 1e-3, 3e-3, 3e-3, 13.1e-3};
     double[] light = {0, 0, 1, 1, 0, 0.009};
 
-    ReboundSeen seen = ReboundSeen.of(seconds, light, FLOOR);
+    ReboundSeen seen = ReboundSeen.of(CurvePoints.of(seconds, light), FLOOR);
 
     assertThat(seen.looked()).isTrue();
     assertThat(seen.afterSeconds()).isZero();
@@ -44,7 +44,7 @@ class ReboundSeenTest {
     double[] seconds = {0, 0, 2e-3, 2e-3, 13e-3, 14e-3, 15e-3};
     double[] light = {0, 1, 1, 0, 0, 0.1, 0};
 
-    ReboundSeen seen = ReboundSeen.of(seconds, light, FLOOR);
+    ReboundSeen seen = ReboundSeen.of(CurvePoints.of(seconds, light), FLOOR);
 
     assertThat(seen.afterSeconds()).isZero();
     assertThat(seen.laterSeconds()).isCloseTo(0.1e-3, within(1e-12));
@@ -55,7 +55,7 @@ class ReboundSeenTest {
     double[] seconds = {0, 1e-3, 2e-3, 3e-3, 3e-3, 8e-3, 8e-3};
     double[] light = {0, 0.1, 0, 0, 1, 1, 0};
 
-    ReboundSeen seen = ReboundSeen.of(seconds, light, FLOOR);
+    ReboundSeen seen = ReboundSeen.of(CurvePoints.of(seconds, light), FLOOR);
 
     assertThat(seen.beforeSeconds()).isCloseTo(0.1e-3, within(1e-12));
     assertThat(seen.beforeShare()).isCloseTo(0.02, within(1e-12));
@@ -63,7 +63,8 @@ class ReboundSeenTest {
 
   @Test
   void aCurveWithoutLightHasSeenNothing() {
-    ReboundSeen seen = ReboundSeen.of(new double[] {0, 0.02}, new double[] {0, 0}, FLOOR);
+    ReboundSeen seen =
+        ReboundSeen.of(CurvePoints.of(new double[] {0, 0.02}, new double[] {0, 0}), FLOOR);
 
     assertThat(seen.looked()).isFalse();
     assertThat(seen.afterShare()).isZero();
