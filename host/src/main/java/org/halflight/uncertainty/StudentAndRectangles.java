@@ -49,15 +49,7 @@ final class StudentAndRectangles {
 
     /** The chance that it stays below {@code t}. */
     double below(double t) {
-      double place = (t / reach + 1) * (POINTS - 1) / 2;
-      if (place <= 0) {
-        return 0;
-      }
-      if (place >= POINTS - 1) {
-        return 1;
-      }
-      int i = (int) place;
-      return chance[i] + (place - i) * (chance[i + 1] - chance[i]);
+      return between(chance, (t / reach + 1) * (POINTS - 1) / 2);
     }
   }
 
@@ -142,7 +134,11 @@ final class StudentAndRectangles {
     if (chance.length == 0) {
       return scale > 0 ? Student.below(x / scale, degrees) : x < 0 ? 0 : 1;
     }
-    double place = (x + reach) / step;
+    return between(chance, (x + reach) / step);
+  }
+
+  /** The chance at a place between two points of the grid; 0 and 1 beyond its ends. */
+  private static double between(double[] chance, double place) {
     if (place <= 0) {
       return 0;
     }
