@@ -79,18 +79,10 @@ public record CurveSampler(
       double triggerMillivolts,
       SeededDraws draws) {
     Objects.requireNonNull(draws);
-    List<Crossing> crossings =
-        sensor.crossings(path, TickRate.BOARD_16_MHZ.seconds(startTicks), triggerMillivolts);
-    if (crossings.isEmpty()) {
-      throw new IllegalArgumentException("light that never reaches the trigger is not sampled");
-    }
     Wire wire = new Wire(sensor, path, startTicks, sensor.noiseMillivolts(), draws);
-    long rise = startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(0).seconds());
-    long fall =
-        startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(crossings.size() - 1).seconds());
-    // The converter runs all the time; the path does not know its phase.
-    long first = Math.floorDiv(rise, PERIOD_TICKS) * PERIOD_TICKS - phase(draws);
-    first -= (long) (beforeReadings - 1) * PERIOD_TICKS;
+    Trigger trigger = trigger(sensor, path, startTicks, triggerMillivolts, draws);
+    long first = trigger.firstReading();
+    long fall = trigger.fall();
     long end = first + ((fall - first) / PERIOD_TICKS + 1 + afterReadings) * PERIOD_TICKS;
     long all = (end - first) / PERIOD_TICKS;
     if (all <= windowReadings) {
@@ -120,17 +112,10 @@ public record CurveSampler(
       long startTicks,
       double triggerMillivolts,
       SeededDraws draws) {
-    List<Crossing> crossings =
-        sensor.crossings(path, TickRate.BOARD_16_MHZ.seconds(startTicks), triggerMillivolts);
-    if (crossings.isEmpty()) {
-      throw new IllegalArgumentException("light that never reaches the trigger is not sampled");
-    }
     Wire wire = new Wire(sensor, path, startTicks, sensor.noiseMillivolts(), draws);
-    long rise = startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(0).seconds());
-    long fall =
-        startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(crossings.size() - 1).seconds());
-    long first = Math.floorDiv(rise, PERIOD_TICKS) * PERIOD_TICKS - phase(draws);
-    first -= (long) (beforeReadings - 1) * PERIOD_TICKS;
+    Trigger trigger = trigger(sensor, path, startTicks, triggerMillivolts, draws);
+    long first = trigger.firstReading();
+    long fall = trigger.fall();
     long tailFrom = first + (long) windowReadings * PERIOD_TICKS;
     int span = fall < tailFrom ? TAIL_SPAN : 2 * TAIL_SPAN;
     long wanted = Math.max(0, fall - tailFrom) / PERIOD_TICKS + TAIL_DARK_READINGS;
@@ -146,6 +131,33 @@ public record CurveSampler(
                 meansOf(wire, tailFrom, end, span),
                 false)),
         fall >= end);
+  }
+
+  /**
+   * What the converter takes its time from, in ticks.
+   *
+   * @param firstReading of the window before the light
+   * @param fall the last time the light falls through the threshold
+   */
+  private record Trigger(long firstReading, long fall) {}
+
+  private Trigger trigger(
+      FrontEnd sensor,
+      LightPath path,
+      long startTicks,
+      double triggerMillivolts,
+      SeededDraws draws) {
+    List<Crossing> crossings =
+        sensor.crossings(path, TickRate.BOARD_16_MHZ.seconds(startTicks), triggerMillivolts);
+    if (crossings.isEmpty()) {
+      throw new IllegalArgumentException("light that never reaches the trigger is not sampled");
+    }
+    long rise = startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(0).seconds());
+    long fall =
+        startTicks + TickRate.BOARD_16_MHZ.ticks(crossings.get(crossings.size() - 1).seconds());
+    // The converter runs all the time; the path does not know its phase.
+    long first = Math.floorDiv(rise, PERIOD_TICKS) * PERIOD_TICKS - phase(draws);
+    return new Trigger(first - (long) (beforeReadings - 1) * PERIOD_TICKS, fall);
   }
 
   private static long phase(SeededDraws draws) {
