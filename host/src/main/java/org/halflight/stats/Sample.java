@@ -2,6 +2,7 @@ package org.halflight.stats;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.List;
 import org.halflight.stats.Figure.Known;
 import org.halflight.stats.Figure.NotEnoughFirings;
 
@@ -59,6 +60,16 @@ public final class Sample {
   /** The first so many firings, or all where there are no more. */
   public Sample first(int firings) {
     return firings >= n() ? this : new Sample(Arrays.copyOf(values, firings));
+  }
+
+  /** The same firings with something added to each. */
+  public Sample plus(double more) {
+    return new Sample(Arrays.stream(values).map(value -> value + more).toArray());
+  }
+
+  /** The firings of several samples, one after the other. */
+  public static Sample joined(List<Sample> samples) {
+    return new Sample(samples.stream().flatMapToDouble(s -> Arrays.stream(s.values)).toArray());
   }
 
   /** The values in order of firing; a copy. */

@@ -38,18 +38,10 @@ record ComparedFirings(MarkedSpeed speed, List<Sample> before, List<Sample> afte
       int firings = Math.min(all.get(i).n(), others.get(i).n());
       if (firings >= MeanShift.LEAST) {
         first.add(all.get(i).first(firings));
-        second.add(read(others.get(i).first(firings), between));
+        second.add(others.get(i).first(firings).plus(between));
       }
     }
     return new ComparedFirings(before.speed(), first, second);
-  }
-
-  private static Sample read(Sample errors, double between) {
-    double[] values = errors.values();
-    for (int i = 0; between != 0 && i < values.length; i++) {
-      values[i] += between;
-    }
-    return Sample.of(values);
   }
 
   /** Whether there is anything to compare. */
@@ -80,12 +72,12 @@ record ComparedFirings(MarkedSpeed speed, List<Sample> before, List<Sample> afte
 
   /** All firings of the earlier run in one sample. */
   Sample allBefore() {
-    return all(before);
+    return Sample.joined(before);
   }
 
   /** All firings of the later run in one sample. */
   Sample allAfter() {
-    return all(after);
+    return Sample.joined(after);
   }
 
   /**
@@ -104,10 +96,5 @@ record ComparedFirings(MarkedSpeed speed, List<Sample> before, List<Sample> afte
 
   private static double mean(List<Sample> runs) {
     return runs.stream().mapToDouble(run -> run.mean().get()).average().orElseThrow();
-  }
-
-  private static Sample all(List<Sample> runs) {
-    return Sample.of(
-        runs.stream().flatMap(run -> java.util.Arrays.stream(run.values()).boxed()).toList());
   }
 }

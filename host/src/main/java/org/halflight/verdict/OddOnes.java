@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import org.halflight.speeds.Tolerance;
 import org.halflight.stats.ShareLimit;
 
 /**
@@ -14,12 +13,7 @@ import org.halflight.stats.ShareLimit;
 public record OddOnes(int odd, int releases) {
   static OddOnes of(SpeedSummary speed) {
     double median = speed.medianStops().orElseThrow();
-    Tolerance reach = speed.tolerance();
-    int far = 0;
-    for (double stops : speed.errors().values()) {
-      double off = stops - median;
-      far += off > reach.slowStops() || off < -reach.fastStops() ? 1 : 0;
-    }
+    int far = BeyondLimits.of(speed.errors().plus(-median), speed.tolerance()).either();
     int inPlay = speed.errors().n() + (speed.afterRestStops().isPresent() ? 1 : 0);
     int untimed = Math.max(0, speed.tries() - inPlay);
     return new OddOnes(far + untimed, speed.errors().n() + untimed);

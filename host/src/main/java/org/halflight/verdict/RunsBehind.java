@@ -1,14 +1,12 @@
 package org.halflight.verdict;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.DoubleStream;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -90,18 +88,12 @@ public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeat
       Sample errors = run.getOrDefault(speed.speed(), Sample.of());
       int last = runs.size() - 1;
       if (last >= 0 && Math.min(errors.n(), runs.get(last).n()) < LEAST_FIRINGS) {
-        runs.set(last, joined(runs.get(last), errors));
+        runs.set(last, Sample.joined(List.of(runs.get(last), errors)));
       } else {
         runs.add(errors);
       }
     }
     return runs.size() < 2 ? List.of(speed.errors()) : runs;
-  }
-
-  private static Sample joined(Sample first, Sample second) {
-    return Sample.of(
-        DoubleStream.concat(Arrays.stream(first.values()), Arrays.stream(second.values()))
-            .toArray());
   }
 
   /**
