@@ -21,10 +21,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
-import org.halflight.speeds.MarkedSpeed;
 import org.halflight.time.TickRate;
-import org.halflight.uncertainty.RigKnowledge;
-import org.halflight.verdict.Judging;
 import org.halflight.verdict.SpeedSummary;
 
 /**
@@ -231,12 +228,8 @@ public final class BenchFold {
     return unknownMarks;
   }
 
-  /** By the firings and the wide allowances for any rig, so that a replay finds the same. */
   private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
-    MarkedSpeed speed = firings.get(0).shown().orElseThrow();
-    SpeedSummary summary =
-        SpeedSummary.of(
-            firings, setup.tolerance(speed), Judging.of(setup, RigKnowledge.UNCALIBRATED));
+    SpeedSummary summary = SpeedSummary.underWay(firings, setup);
     // More firings do not help where the rig or the light has to be looked at.
     return summary.isMeanDecided() || summary.deciding().instead().isPresent();
   }

@@ -8,7 +8,6 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Setting;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.uncertainty.RigKnowledge;
 
 /**
  * How many firings a decision on a speed takes where they scatter as its first three do and their
@@ -46,14 +45,10 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
         good == LEAST
             && own.stream().anyMatch(f -> f.isGood() && f.key().equals(newest.key()))
             && setup.phase() != Phase.ADJUSTING;
-    return third ? of(own, speed.get(), setup) : Optional.empty();
+    return third ? of(SpeedSummary.underWay(own, setup)) : Optional.empty();
   }
 
-  private static Optional<FiringsWanted> of(
-      List<FiringResult> firings, MarkedSpeed speed, RunSetup setup) {
-    SpeedSummary summary =
-        SpeedSummary.of(
-            firings, setup.tolerance(speed), Judging.of(setup, RigKnowledge.UNCALIBRATED));
+  private static Optional<FiringsWanted> of(SpeedSummary summary) {
     return summary
         .decisionSoFar()
         .map(

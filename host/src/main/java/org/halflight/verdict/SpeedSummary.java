@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
@@ -14,6 +15,7 @@ import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.ReboundOfRun;
+import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
@@ -25,6 +27,7 @@ import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.BudgetRow;
 import org.halflight.uncertainty.CurveBudget;
 import org.halflight.uncertainty.Part;
+import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 
 /**
@@ -157,6 +160,19 @@ public record SpeedSummary(
    */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
     return of(firings, tolerance, asked, ReboundOfRun.of(firings));
+  }
+
+  /**
+   * Sums up firings as their run was set up, with the wide allowances for any rig: what is said
+   * while firings still come, so that a replay finds the same.
+   *
+   * @param firings all of one marked speed of the run, at least one, in order of firing
+   */
+  public static SpeedSummary underWay(List<FiringResult> firings, RunSetup setup) {
+    return of(
+        firings,
+        setup.tolerance(firings.get(0).shown().orElseThrow()),
+        Judging.of(setup, RigKnowledge.UNCALIBRATED));
   }
 
   /**
@@ -297,7 +313,7 @@ public record SpeedSummary(
 
   /** Half the width of the interval of the mean with the rig in it, in stops. */
   public OptionalDouble expandedStops() {
-    return budget().stream().mapToDouble(b -> b.expandedStops(LEVEL)).findFirst();
+    return ofBudget(b -> b.expandedStops(LEVEL));
   }
 
   /**
@@ -325,24 +341,24 @@ public record SpeedSummary(
 
   /** How far above the mean the truth may lie, at the risk of the decision, in stops. */
   public OptionalDouble guardAboveStops() {
-    return budget().stream()
-        .mapToDouble(
-            b ->
-                aboutOneExposure()
-                    ? oneExposure(b).guardAboveStops(judging.rule())
-                    : b.guardAboveStops(judging.rule().risk(errors.n())))
-        .findFirst();
+    return ofBudget(
+        b ->
+            aboutOneExposure()
+                ? oneExposure(b).guardAboveStops(judging.rule())
+                : b.guardAboveStops(judging.rule().risk(errors.n())));
   }
 
   /** How far below the mean it may lie, likewise. */
   public OptionalDouble guardBelowStops() {
-    return budget().stream()
-        .mapToDouble(
-            b ->
-                aboutOneExposure()
-                    ? oneExposure(b).guardBelowStops(judging.rule())
-                    : b.guardBelowStops(judging.rule().risk(errors.n())))
-        .findFirst();
+    return ofBudget(
+        b ->
+            aboutOneExposure()
+                ? oneExposure(b).guardBelowStops(judging.rule())
+                : b.guardBelowStops(judging.rule().risk(errors.n())));
+  }
+
+  private OptionalDouble ofBudget(ToDoubleFunction<UncertaintyBudget> figure) {
+    return budget().stream().mapToDouble(figure).findFirst();
   }
 
   /**
