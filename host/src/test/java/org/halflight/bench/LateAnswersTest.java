@@ -59,20 +59,11 @@ class LateAnswersTest {
     try (BenchDriver driver = driver(0)) {
       LightSetting setting = driver.setLight();
       driver.shutterIsOpen();
-      until(
-          () -> {
-            driver.step();
-            return setting.step() != LightSetting.Step.DARK;
-          });
+      untilTheDarkIsRead(driver, setting);
       rig.holdOpen(true);
       driver.shutterIsOpen();
       driver.shutterIsOpen();
-      until(
-          () -> {
-            driver.step();
-            return setting.step() == LightSetting.Step.DONE
-                || setting.step() == LightSetting.Step.REFUSED;
-          });
+      untilOver(driver, setting);
       assertThat(setting.refusal()).isEmpty();
     }
   }
@@ -82,20 +73,11 @@ class LateAnswersTest {
   void aLightSettingIsNotLost(double lateSeconds) {
     try (BenchDriver driver = driver(lateSeconds)) {
       LightSetting setting = driver.setLight();
-      until(
-          () -> {
-            driver.step();
-            return setting.step() != LightSetting.Step.DARK;
-          });
+      untilTheDarkIsRead(driver, setting);
       assertThat(setting.step()).isEqualTo(LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(true);
       driver.shutterIsOpen();
-      until(
-          () -> {
-            driver.step();
-            return setting.step() == LightSetting.Step.DONE
-                || setting.step() == LightSetting.Step.REFUSED;
-          });
+      untilOver(driver, setting);
       assertThat(setting.refusal()).isEmpty();
       assertThat(setting.trips()).isPresent();
       LightProbe probe = driver.readLight(LightReading.What.STOP, "8", false);
@@ -175,6 +157,23 @@ class LateAnswersTest {
           return workbench.fold().greeting().isPresent();
         });
     return driver;
+  }
+
+  private void untilTheDarkIsRead(BenchDriver driver, LightSetting setting) {
+    until(
+        () -> {
+          driver.step();
+          return setting.step() != LightSetting.Step.DARK;
+        });
+  }
+
+  private void untilOver(BenchDriver driver, LightSetting setting) {
+    until(
+        () -> {
+          driver.step();
+          return setting.step() == LightSetting.Step.DONE
+              || setting.step() == LightSetting.Step.REFUSED;
+        });
   }
 
   private static void until(BooleanSupplier holds) {
