@@ -1,5 +1,5 @@
 /* Light blocks: 16 readings of the ADC gathered to a sum and its extremes, and the queue of those that wait for the serial
-   line. The queue shares its memory with the light curve (shared.h). No AVR header: also compiled by the native tests. Main loop only. */
+   line. The queue shares its memory with the light curve (light_memory.h). No AVR header: also compiled by the native tests. Main loop only. */
 #ifndef BLOCK_H
 #define BLOCK_H
 

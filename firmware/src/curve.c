@@ -2,7 +2,7 @@
 
 #include <stddef.h>
 
-#include "shared.h"
+#include "light_memory.h"
 
 #define OPENING_BLOCKS CONFIG_CURVE_OPENING_BLOCKS
 #define PLATEAU_VALUES CONFIG_CURVE_PLATEAU_VALUES
@@ -80,7 +80,7 @@ uint8_t *curve_room(void) {
   if (state == SENDING || state == TAIL) {
     return NULL;
   }
-  return state == OPEN ? shared.curve.closing[place] : shared.curve.opening[place];
+  return state == OPEN ? light_memory.curve.closing[place] : light_memory.curve.opening[place];
 }
 
 static uint16_t mean(uint16_t a, uint16_t b) { return (uint16_t)((a & b) + ((a ^ b) >> 1)); }
@@ -89,8 +89,8 @@ bool curve_halve(void) {
   if (state != OPEN || paired == PAIRS) {
     return false;
   }
-  const uint16_t *from = shared.curve.plateau + 2 * paired;
-  uint16_t *to = shared.curve.plateau + paired;
+  const uint16_t *from = light_memory.curve.plateau + 2 * paired;
+  uint16_t *to = light_memory.curve.plateau + paired;
   for (uint8_t i = PAIRS_AT_ONCE; i > 0 && paired != PAIRS; i--) {
     *to++ = mean(from[0], from[1]);
     from += 2;
@@ -104,15 +104,15 @@ static void add_to_plateau(uint16_t sum) {
   uint16_t bit = 1;
   for (uint8_t k = 0; k < level; k++) {
     if (!(waiting & bit)) {
-      shared.curve.halves[k] = value;
+      light_memory.curve.halves[k] = value;
       waiting |= bit;
       return;
     }
     waiting &= (uint16_t)~bit;
-    value = mean(shared.curve.halves[k], value);
+    value = mean(light_memory.curve.halves[k], value);
     bit = (uint16_t)(bit << 1);
   }
-  shared.curve.plateau[values++] = value;
+  light_memory.curve.plateau[values++] = value;
   if (values == PLATEAU_VALUES) {
     values = PAIRS;
     paired = 0;
@@ -166,9 +166,9 @@ static bool take_opening(bool begins) {
 
 static void take_closing(uint16_t sum) {
   if (closing >= CURVE_CLOSING_BLOCKS) {
-    add_to_plateau(shared.curve.closing_sums[place]);
+    add_to_plateau(light_memory.curve.closing_sums[place]);
   }
-  shared.curve.closing_sums[place] = sum;
+  light_memory.curve.closing_sums[place] = sum;
   place = after(place, CURVE_CLOSING_BLOCKS);
   closing++;
   if (dark >= CONFIG_CURVE_AFTER_BLOCKS) {
@@ -181,7 +181,7 @@ static void take_closing(uint16_t sum) {
 
 uint8_t curve_span(void) { return state == TAIL ? span : 0; }
 
-void curve_take_span(uint16_t sum) { shared.curve.tail[values++] = (uint16_t)(sum << (span == 4 ? 4 : 3)); }
+void curve_take_span(uint16_t sum) { light_memory.curve.tail[values++] = (uint16_t)(sum << (span == 4 ? 4 : 3)); }
 
 /* A rebound brighter than the low threshold begins the count of dark anew; then the memory is the end. */
 static void end_tail(void) {
@@ -275,7 +275,7 @@ static bool next_part(struct curve_line *line) {
       return begin_window(line, PART_OPENING, filled);
     case SEND_PLATEAU:
       stage = SEND_HALVES;
-      next_value = shared.curve.plateau;
+      next_value = light_memory.curve.plateau;
       return values != 0 && begin_plateau(line, values);
     case SEND_HALVES:
       if (level == 0) {
@@ -283,11 +283,11 @@ static bool next_part(struct curve_line *line) {
         return false;
       }
       level--;
-      next_value = &shared.curve.halves[level];
+      next_value = &light_memory.curve.halves[level];
       return (waiting >> level & 1) && begin_plateau(line, 1);
     case SEND_TAIL:
       stage = SENT;
-      next_value = shared.curve.tail;
+      next_value = light_memory.curve.tail;
       begin_part(line, PART_TAIL, values, values, 0);
       line->period = (uint32_t)span * CURVE_READING_TICKS;
       line->flags |= FLAG_LAST;
@@ -302,7 +302,7 @@ static bool next_part(struct curve_line *line) {
 static void window_values(struct curve_line *line) {
   bool opening = part == PART_OPENING;
   uint8_t blocks = opening ? OPENING_BLOCKS : CURVE_CLOSING_BLOCKS;
-  line->bytes = opening ? shared.curve.opening[place] : shared.curve.closing[place];
+  line->bytes = opening ? light_memory.curve.opening[place] : light_memory.curve.closing[place];
   for (line->byte_count = 0; line->byte_count < LINE_BYTES && left > 0;) {
     line->byte_count += CURVE_BLOCK_READINGS;
     left--;
