@@ -8,6 +8,7 @@
 #include "command_queue.h"
 #include "config.h"
 #include "curve.h"
+#include "curve_send.h"
 #include "edges.h"
 #include "lines.h"
 #include "reference.h"
@@ -59,7 +60,7 @@ static void send_block(void) {
 
 static void send_curve(void) {
   static struct curve_line part;
-  if (curve_next_line(&part)) {
+  if (curve_send_next_line(&part)) {
     lines_curve(&part);
   }
 }
