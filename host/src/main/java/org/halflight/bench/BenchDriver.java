@@ -18,9 +18,9 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.session.LightReading;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.SessionInput.LevelStands;
-import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 
@@ -38,7 +38,7 @@ public final class BenchDriver implements AutoCloseable {
    * @param change of the link, if it was one
    * @param news of the session
    */
-  public record Happening(Optional<LinkChange> change, List<SessionNews> news) {
+  public record Happening(Optional<LinkChange> change, List<SessionEvent> news) {
     public Happening {
       news = List.copyOf(news);
     }
@@ -64,7 +64,7 @@ public final class BenchDriver implements AutoCloseable {
   private boolean rigCannotSweep;
 
   /** What the rig says is for the work that it is lent to. */
-  private Optional<LentRig> lent = Optional.empty();
+  private Optional<ExclusiveRig> lent = Optional.empty();
 
   /** A session that is told of no profile but by its own file. */
   public BenchDriver(Workbench workbench, RigFeed feed) {
@@ -139,8 +139,8 @@ public final class BenchDriver implements AutoCloseable {
    */
   public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
     workbench.tell(new SessionInput.RigAtWork(true));
-    LentRig rig =
-        new LentRig(
+    ExclusiveRig rig =
+        new ExclusiveRig(
             feed,
             commands,
             item -> {
@@ -152,7 +152,7 @@ public final class BenchDriver implements AutoCloseable {
     return new RigWork(rig, workbench.fold().greeting());
   }
 
-  private void giveBack(LentRig rig) {
+  private void giveBack(ExclusiveRig rig) {
     if (session().light().isEmpty() && !session().isOneLevelRig()) {
       ThresholdCodes codes = ThresholdCodes.AFTER_START;
       send(new RigCommand.SetThresholds(codes.low(), codes.high()));
@@ -199,22 +199,22 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /** Something that the person did. */
-  public List<SessionNews> tell(SessionInput input) {
+  public List<SessionEvent> tell(SessionInput input) {
     return workbench.tell(input);
   }
 
   /** The person does not count the last firing of the run. */
-  public List<SessionNews> reject(String reason) {
+  public List<SessionEvent> reject(String reason) {
     return workbench.reject(reason);
   }
 
   /** Undoes the last thing that the person did about speeds and firings. */
-  public List<SessionNews> undo() {
+  public List<SessionEvent> undo() {
     return workbench.undo();
   }
 
   /** Takes the last undo back. */
-  public List<SessionNews> redo() {
+  public List<SessionEvent> redo() {
     return workbench.redo();
   }
 
@@ -266,15 +266,15 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   private Happening hear(BenchEvent event) {
-    List<SessionNews> news = new ArrayList<>();
+    List<SessionEvent> news = new ArrayList<>();
     for (Workbench.Taken taken : workbench.takeEach(event)) {
       hear(taken.event(), taken.brought(), news);
     }
     return new Happening(Optional.empty(), news);
   }
 
-  private void hear(BenchEvent event, BenchFold.Brought brought, List<SessionNews> all) {
-    List<SessionNews> news = new ArrayList<>(brought.news());
+  private void hear(BenchEvent event, SessionReducer.Brought brought, List<SessionEvent> all) {
+    List<SessionEvent> news = new ArrayList<>(brought.news());
     List<RigEvent> heard = withoutPings(event, brought.said());
     if (event instanceof BenchEvent.Sent sent) {
       commands.sent(sent);
@@ -294,7 +294,7 @@ public final class BenchDriver implements AutoCloseable {
     all.addAll(news);
   }
 
-  private List<SessionNews> hear(RigEvent said) {
+  private List<SessionEvent> hear(RigEvent said) {
     if (said instanceof RigEvent.Restarted) {
       commands.forget();
     }
@@ -310,7 +310,7 @@ public final class BenchDriver implements AutoCloseable {
       lent.get().heard(said);
       return List.of();
     }
-    List<SessionNews> news = new ArrayList<>();
+    List<SessionEvent> news = new ArrayList<>();
     if (said instanceof RigEvent.Greeted greeted && profiledRigs.add(greeted.greeting().serial())) {
       profiles
           .forRig(greeted.greeting().serial(), Optional.of(today))
@@ -336,8 +336,8 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /** What waits for the rig goes on. */
-  private List<SessionNews> goesOn(RigEvent said) {
-    List<SessionNews> news = new ArrayList<>(read(said));
+  private List<SessionEvent> goesOn(RigEvent said) {
+    List<SessionEvent> news = new ArrayList<>(read(said));
     if (lightSetting.isPresent()) {
       news.addAll(go(lightSetting.get(), said));
     } else if (said instanceof RigEvent.Restarted) {
@@ -366,9 +366,9 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /** A command of the session stays without an answer. */
-  private List<SessionNews> unanswered() {
+  private List<SessionEvent> unanswered() {
     probe.ifPresent(LightProbe::lost);
-    List<SessionNews> news = new ArrayList<>();
+    List<SessionEvent> news = new ArrayList<>();
     lightSetting.ifPresent(
         setting -> {
           setting.unanswered();
@@ -392,7 +392,7 @@ public final class BenchDriver implements AutoCloseable {
     return session().isQuiet() && !isSettingLight() && probe.isEmpty();
   }
 
-  private List<SessionNews> read(RigEvent said) {
+  private List<SessionEvent> read(RigEvent said) {
     if (probe.isEmpty()) {
       return List.of();
     }
@@ -402,7 +402,7 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /** What was read, when the reading is over. */
-  private List<SessionNews> ended() {
+  private List<SessionEvent> ended() {
     Optional<LightProbe> over = probe.filter(under -> under.step() != LightProbe.Step.READING);
     if (over.isPresent()) {
       probe = Optional.empty();
@@ -412,13 +412,13 @@ public final class BenchDriver implements AutoCloseable {
         .orElse(List.of());
   }
 
-  private List<SessionNews> go(LightSetting setting, RigEvent said) {
+  private List<SessionEvent> go(LightSetting setting, RigEvent said) {
     setting.hear(said).ifPresent(this::send);
     return settle(setting);
   }
 
-  private List<SessionNews> settle(LightSetting setting) {
-    List<SessionNews> news = new ArrayList<>();
+  private List<SessionEvent> settle(LightSetting setting) {
+    List<SessionEvent> news = new ArrayList<>();
     if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
       endLightSetting();
       rigCannotSweep |= setting.rigCannotSweep();
@@ -429,7 +429,7 @@ public final class BenchDriver implements AutoCloseable {
               set ->
                   // Firings that waited for full light are seen otherwise now.
                   workbench.tell(new SessionInput.LightSet(set, trips)).stream()
-                      .filter(SessionNews.Changed.class::isInstance)
+                      .filter(SessionEvent.Changed.class::isInstance)
                       .forEach(news::add));
     }
     if (setting.step() == LightSetting.Step.REFUSED
@@ -459,7 +459,7 @@ public final class BenchDriver implements AutoCloseable {
     }
   }
 
-  private List<SessionNews> follow(LevelTurner.Next next) {
+  private List<SessionEvent> follow(LevelTurner.Next next) {
     if (next instanceof LevelTurner.Next.Send send) {
       send(send.command());
       return List.of();
@@ -479,8 +479,8 @@ public final class BenchDriver implements AutoCloseable {
     return workbench.fold().session();
   }
 
-  private static boolean sawLight(SessionNews news) {
-    return news instanceof SessionNews.Settled settled
+  private static boolean sawLight(SessionEvent news) {
+    return news instanceof SessionEvent.Settled settled
         && !settled.result().firing().of(Channel.CENTRE_LOW).isEmpty();
   }
 
@@ -490,7 +490,7 @@ public final class BenchDriver implements AutoCloseable {
       rebound.forget();
       probe.ifPresent(LightProbe::lost);
     }
-    List<SessionNews> news =
+    List<SessionEvent> news =
         change.state() == LinkState.LOST ? workbench.tell(new SessionInput.LinkLost()) : List.of();
     return new Happening(Optional.of(change), news);
   }

@@ -70,7 +70,7 @@ public final class DiscGuide {
   }
 
   /** Reads the disc that turns; once more where its speed is not even yet. */
-  public Outcome read(double seconds, PrintedDisc disc, DiscStanding standing) {
+  public Outcome read(double seconds, PrintedDisc disc, DiscProfile standing) {
     RigMessage.Greeting greeting = work.greeting().orElseThrow();
     ProfiledRig rig = new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware());
     for (int tries = 1; ; tries++) {

@@ -5,16 +5,16 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FNumber;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.Tried;
-import org.halflight.session.Check;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.FNumber;
+import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.StopScale;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.RunSetup;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -66,7 +66,7 @@ public record LightPlan(Kind kind, List<Step> steps) {
    *
    * @param stops what a stop check is about
    */
-  public static LightPlan of(Check check, StopsAsked stops) {
+  public static LightPlan of(UntimedTest check, StopsAsked stops) {
     return switch (check) {
       case LEAK -> leak();
       case STOPS -> stops(stops.markings().stream().map(FNumber::new).toList());
@@ -75,10 +75,10 @@ public record LightPlan(Kind kind, List<Step> steps) {
   }
 
   /** The check that asks for it; a run asks for no test of the panel and no full light. */
-  public Optional<Check> check() {
+  public Optional<UntimedTest> check() {
     return switch (kind) {
-      case LEAK -> Optional.of(Check.LEAK);
-      case STOPS -> Optional.of(Check.STOPS);
+      case LEAK -> Optional.of(UntimedTest.LEAK);
+      case STOPS -> Optional.of(UntimedTest.STOPS);
       case PANEL, FULL -> Optional.empty();
     };
   }
@@ -90,8 +90,8 @@ public record LightPlan(Kind kind, List<Step> steps) {
    * @param runs what its runs were set up for
    * @param run counts from 1; 0 before one was begun
    */
-  public Optional<Tried> found(List<LightReading> readings, List<RunSetup> runs, int run) {
-    return Everyday.of(List.of(), readings, runs).stream()
+  public Optional<ExtraTest> found(List<LightReading> readings, List<RunSetup> runs, int run) {
+    return ExtraTests.of(List.of(), readings, runs).stream()
         .filter(tried -> tried.run() == run)
         .filter(
             tried ->

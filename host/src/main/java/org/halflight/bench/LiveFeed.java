@@ -9,7 +9,7 @@ import org.halflight.link.Ports;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigConnection;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 
 /** A rig on a port, found again under any name when its cable was pulled. For one consumer. */
 public final class LiveFeed implements RigFeed {
@@ -26,7 +26,7 @@ public final class LiveFeed implements RigFeed {
    *
    * @param nanos host clock, in nanoseconds from the start of the session
    */
-  public LiveFeed(Ports ports, RigWish wish, LongSupplier nanos) {
+  public LiveFeed(Ports ports, RigSelector wish, LongSupplier nanos) {
     this.nanos = nanos;
     connection =
         new RigConnection(

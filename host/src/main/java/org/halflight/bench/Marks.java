@@ -16,10 +16,10 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 
@@ -171,7 +171,7 @@ public final class Marks {
       return new Mark(hostNanos, REJECT, values);
     }
     if (input instanceof SessionInput.CheckChosen chosen) {
-      values.put("is", Check.MARKS.word(chosen.check()));
+      values.put("is", UntimedTest.MARKS.word(chosen.check()));
       return new Mark(hostNanos, CHECK, values);
     }
     if (input instanceof SessionInput.NextChosen) {
@@ -211,7 +211,7 @@ public final class Marks {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
     if (input instanceof SessionInput.LightTestEnds test) {
-      values.put("is", Check.MARKS.word(test.check()));
+      values.put("is", UntimedTest.MARKS.word(test.check()));
       return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
     }
     if (input instanceof SessionInput.LensCap cap) {
@@ -259,7 +259,8 @@ public final class Marks {
         case REJECT -> Optional.of(rejected(values));
         case CHECK ->
             Optional.of(
-                new SessionInput.CheckChosen(Check.MARKS.parse(values.getOrDefault("is", ""))));
+                new SessionInput.CheckChosen(
+                    UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
         case NEXT -> Optional.of(new SessionInput.NextChosen());
         case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
         case ACCEPT -> Optional.of(new SessionInput.AcceptedAsShown());
@@ -280,7 +281,8 @@ public final class Marks {
         case LIGHT_READ -> Optional.of(new SessionInput.LightRead(ReadingMarks.reading(values)));
         case LIGHT_TEST_ENDS ->
             Optional.of(
-                new SessionInput.LightTestEnds(Check.MARKS.parse(values.getOrDefault("is", ""))));
+                new SessionInput.LightTestEnds(
+                    UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfileFit.Mismatch;
-import org.halflight.profile.ProfileText;
 import org.halflight.session.SessionInput;
 
 /** The values of the marks that tell what a session is measured with. */
@@ -42,7 +42,7 @@ final class ProfileMarks {
       values.put(IS, IN_USE);
       values.put(ON, use.on().toString());
       use.mostDays().ifPresent(days -> values.put(MOST_DAYS, String.valueOf(days)));
-      values.put(TEXT, ProfileText.write(use.profile()));
+      values.put(TEXT, ProfileFile.write(use.profile()));
     } else if (input instanceof SessionInput.ProfileRefused refused) {
       values.put(IS, REFUSED);
       values.put(BECAUSE, Mismatch.WORDS.word(refused.why()));
@@ -87,7 +87,7 @@ final class ProfileMarks {
           values.containsKey(MOST_DAYS)
               ? OptionalInt.of(Integer.parseInt(values.get(MOST_DAYS)))
               : OptionalInt.empty();
-      return ProfileText.read(values.getOrDefault(TEXT, "")) instanceof ProfileText.Read read
+      return ProfileFile.read(values.getOrDefault(TEXT, "")) instanceof ProfileFile.Read read
           ? Optional.of(new SessionInput.ProfileInUse(read.profile(), on, most))
           : Optional.empty();
     } catch (DateTimeException damaged) {

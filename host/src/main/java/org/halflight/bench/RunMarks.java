@@ -6,12 +6,12 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredAim;
+import org.halflight.session.StoredCriteria;
+import org.halflight.session.UntimedTest;
 
 /** The values of a run's mark that are only there where they say something. */
 final class RunMarks {
@@ -22,16 +22,16 @@ final class RunMarks {
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
 
-  private static final StoredAim AIM =
-      new StoredAim(
+  private static final StoredCriteria AIM =
+      new StoredCriteria(
           Map.of(
-              StoredAim.Part.TOLERANCE, "tolerance",
-              StoredAim.Part.MEASURAND, "about",
-              StoredAim.Part.UNTIL_DECIDED, "fired",
-              StoredAim.Part.STOPS, "stops",
-              StoredAim.Part.STOP_TOLERANCE, "stop-tolerance",
-              StoredAim.Part.LINKAGE, "linkage",
-              StoredAim.Part.FLASH_CONTACT, "contact"),
+              StoredCriteria.Part.TOLERANCE, "tolerance",
+              StoredCriteria.Part.MEASURAND, "about",
+              StoredCriteria.Part.UNTIL_DECIDED, "fired",
+              StoredCriteria.Part.STOPS, "stops",
+              StoredCriteria.Part.STOP_TOLERANCE, "stop-tolerance",
+              StoredCriteria.Part.LINKAGE, "linkage",
+              StoredCriteria.Part.FLASH_CONTACT, "contact"),
           "until-decided",
           "wired");
 
@@ -42,7 +42,8 @@ final class RunMarks {
   static void putExtras(Map<String, String> values, RunSetup setup) {
     if (!setup.checks().isEmpty()) {
       values.put(
-          CHECKS, setup.checks().stream().map(Check.MARKS::word).collect(Collectors.joining(",")));
+          CHECKS,
+          setup.checks().stream().map(UntimedTest.MARKS::word).collect(Collectors.joining(",")));
     }
     CameraCustoms customs = setup.customs();
     if (!customs.equals(CameraCustoms.NONE)) {
@@ -70,12 +71,12 @@ final class RunMarks {
         : RunSetup.TRIES_OF_OLD;
   }
 
-  static Aim aim(Map<String, String> values) {
+  static AcceptanceCriteria aim(Map<String, String> values) {
     return AIM.read(values);
   }
 
-  static List<Check> checks(Map<String, String> values) {
-    return list(values, CHECKS).stream().map(Check.MARKS::parse).toList();
+  static List<UntimedTest> checks(Map<String, String> values) {
+    return list(values, CHECKS).stream().map(UntimedTest.MARKS::parse).toList();
   }
 
   static CameraCustoms customs(Map<String, String> values) {

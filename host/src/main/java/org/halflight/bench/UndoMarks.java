@@ -41,7 +41,7 @@ final class UndoMarks {
 
   /** Whether a mark is an act that can be undone: it must have a number to be named by. */
   static boolean isAct(BenchEvent.Mark mark) {
-    return mark.number() > 0 && Marks.input(mark).orElse(null) instanceof SessionInput.Act;
+    return mark.number() > 0 && Marks.input(mark).orElse(null) instanceof SessionInput.UserAction;
   }
 
   /**
@@ -49,7 +49,7 @@ final class UndoMarks {
    *
    * @return the act that an undo or redo mark is about; empty where it changes nothing
    */
-  static OptionalLong note(BenchEvent.Mark mark, ActBook book) {
+  static OptionalLong note(BenchEvent.Mark mark, UserActionBook book) {
     OptionalLong named = isOne(mark) ? of(mark) : OptionalLong.empty();
     if (named.isPresent()) {
       long of = named.getAsLong();

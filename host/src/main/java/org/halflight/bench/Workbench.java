@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.LongSupplier;
 import org.halflight.rig.RigEvent;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionEvent.NotDone.Why;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
-import org.halflight.session.SessionNews.NotDone.Why;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -34,12 +34,12 @@ public final class Workbench implements AutoCloseable {
    *
    * @param event as it stands in the file
    */
-  public record Taken(BenchEvent event, BenchFold.Brought brought) {}
+  public record Taken(BenchEvent event, SessionReducer.Brought brought) {}
 
   private final SessionFile file;
   private final LongSupplier nanos;
   private final long startNanos;
-  private final BenchFold fold = new BenchFold();
+  private final SessionReducer fold = new SessionReducer();
 
   /** Lines and notes that the disk has not taken yet. */
   private final Deque<BenchEvent> waiting = new ArrayDeque<>();
@@ -94,14 +94,14 @@ public final class Workbench implements AutoCloseable {
    *
    * @throws Trouble when the disk does not take it: a line waits then, an act does not count
    */
-  public BenchFold.Brought take(BenchEvent event) {
+  public SessionReducer.Brought take(BenchEvent event) {
     List<RigEvent> said = new ArrayList<>();
-    List<SessionNews> news = new ArrayList<>();
+    List<SessionEvent> news = new ArrayList<>();
     for (Taken taken : takeEach(event)) {
       said.addAll(taken.brought().said());
       news.addAll(taken.brought().news());
     }
-    return new BenchFold.Brought(said, news);
+    return new SessionReducer.Brought(said, news);
   }
 
   /**
@@ -139,7 +139,7 @@ public final class Workbench implements AutoCloseable {
     return event instanceof BenchEvent.Mark mark
         && (mark.kind().equals(Marks.BEGINS)
             || UndoMarks.isOne(mark)
-            || Marks.input(mark).orElse(null) instanceof SessionInput.Act);
+            || Marks.input(mark).orElse(null) instanceof SessionInput.UserAction);
   }
 
   private List<Taken> allUntold() {
@@ -157,8 +157,8 @@ public final class Workbench implements AutoCloseable {
   }
 
   private Taken workOut(BenchEvent written) {
-    BenchFold.Brought brought = fold.take(written);
-    if (brought.news().stream().anyMatch(SessionNews.Settled.class::isInstance)) {
+    SessionReducer.Brought brought = fold.take(written);
+    if (brought.news().stream().anyMatch(SessionEvent.Settled.class::isInstance)) {
       try {
         file.settle();
       } catch (Trouble trouble) {
@@ -178,35 +178,35 @@ public final class Workbench implements AutoCloseable {
   }
 
   /** Keeps and works out something that the host or the person did. */
-  public List<SessionNews> tell(SessionInput input) {
+  public List<SessionEvent> tell(SessionInput input) {
     return take(Marks.of(now(), input)).news();
   }
 
   /** Undoes the last act of the person that counts; the mark of it is added to the file. */
-  public List<SessionNews> undo() {
+  public List<SessionEvent> undo() {
     return turn(fold.toUndo(), true, Why.NOTHING_TO_UNDO);
   }
 
   /** Takes the last undo back, as long as nothing was done since. */
-  public List<SessionNews> redo() {
+  public List<SessionEvent> redo() {
     return turn(fold.toRedo(), false, Why.NOTHING_TO_REDO);
   }
 
-  private List<SessionNews> turn(OptionalLong mark, boolean undo, Why otherwise) {
+  private List<SessionEvent> turn(OptionalLong mark, boolean undo, Why otherwise) {
     if (mark.isEmpty()) {
       boolean old = !file.form().numbersMarks();
-      return List.of(new SessionNews.NotDone(old ? Why.SESSION_OF_OLD_FORM : otherwise));
+      return List.of(new SessionEvent.NotDone(old ? Why.SESSION_OF_OLD_FORM : otherwise));
     }
     long number = mark.getAsLong();
     return take(undo ? UndoMarks.undo(now(), number) : UndoMarks.redo(now(), number)).news();
   }
 
   /** The person does not count the last firing of the run; says so where there is none. */
-  public List<SessionNews> reject(String reason) {
+  public List<SessionEvent> reject(String reason) {
     return fold.session()
         .toReject()
         .map(last -> tell(new SessionInput.FiringRejected(last.key(), reason)))
-        .orElseGet(() -> List.of(new SessionNews.NotDone(Why.NOTHING_TO_REJECT)));
+        .orElseGet(() -> List.of(new SessionEvent.NotDone(Why.NOTHING_TO_REJECT)));
   }
 
   /** Where the session file is. */
@@ -215,7 +215,7 @@ public final class Workbench implements AutoCloseable {
   }
 
   /** What the events so far made. */
-  public BenchFold fold() {
+  public SessionReducer fold() {
     return fold;
   }
 

@@ -3,7 +3,7 @@ package org.halflight.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import org.halflight.everyday.Bounce;
+import org.halflight.extratest.Bounce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -60,8 +60,8 @@ final class BouncePicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(
+  public DataTable table() {
+    return new DataTable(
         title(),
         List.of(
             Words.say("bounce.table.speed"),

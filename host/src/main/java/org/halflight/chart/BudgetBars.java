@@ -105,8 +105,8 @@ public final class BudgetBars implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(
+  public DataTable table() {
+    return new DataTable(
         BudgetWords.title(speed),
         BudgetWords.headings(),
         BudgetWords.rows(new UncertaintyBudget(budget.effectiveSeconds(), rows)),

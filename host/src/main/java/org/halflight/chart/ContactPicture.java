@@ -7,8 +7,8 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import org.halflight.everyday.ContactShot;
-import org.halflight.everyday.FlashContact;
+import org.halflight.extratest.ContactShot;
+import org.halflight.extratest.FlashContact;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -98,8 +98,8 @@ final class ContactPicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(
+  public DataTable table() {
+    return new DataTable(
         Words.say("contact.picture.title"),
         List.of(
             Words.say("contact.picture.speed"),

@@ -80,7 +80,7 @@ public final class DiscChart implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(title(), DiscWords.headings(), DiscWords.rows(comparison), note);
+  public DataTable table() {
+    return new DataTable(title(), DiscWords.headings(), DiscWords.rows(comparison), note);
   }
 }

@@ -87,7 +87,7 @@ public final class FiringRow implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (int i = 0; i < data.releases().size(); i++) {
       Release release = data.releases().get(i);
@@ -107,7 +107,7 @@ public final class FiringRow implements Picture {
               release.firstAfterRest() ? "first after rest" : "",
               work));
     }
-    return new TableTwin(
+    return new DataTable(
         summary(),
         List.of("release", "outcome", "error", "rest", "adjustment before it"),
         rows,

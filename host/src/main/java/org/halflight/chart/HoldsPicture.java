@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.halflight.everyday.Holds;
+import org.halflight.extratest.Holds;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -91,7 +91,7 @@ final class HoldsPicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<String> names = names();
     List<List<String>> rows = new ArrayList<>();
     for (Holds.Shot shot : holds.shots()) {
@@ -104,7 +104,7 @@ final class HoldsPicture implements Picture {
               time(shot.openingDelaySeconds()),
               time(shot.closingDelaySeconds())));
     }
-    return new TableTwin(
+    return new DataTable(
         Words.say("hold.picture.title"),
         List.of(
             Words.say("hold.picture.release"),

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalDouble;
-import org.halflight.everyday.LightLeak;
+import org.halflight.extratest.LightLeak;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.SymbolAxis;
@@ -82,8 +82,8 @@ final class LeakPicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(
+  public DataTable table() {
+    return new DataTable(
         Words.say("leak.picture.title"),
         List.of(
             Words.say("leak.table.state"),

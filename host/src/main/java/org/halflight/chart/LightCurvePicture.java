@@ -111,7 +111,7 @@ public final class LightCurvePicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     if (exposure instanceof CurveExposure.Refused refused) {
       rows.add(
@@ -120,7 +120,7 @@ public final class LightCurvePicture implements Picture {
     exposure.measured().ifPresent(measured -> addFigures(rows, measured));
     rows.add(List.of("low level", percent(levels.low())));
     rows.add(List.of("high level", percent(levels.high())));
-    return new TableTwin(title, List.of("figure", "value"), rows, note);
+    return new DataTable(title, List.of("figure", "value"), rows, note);
   }
 
   private static void addFigures(List<List<String>> rows, Measured measured) {

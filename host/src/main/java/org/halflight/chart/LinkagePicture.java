@@ -3,8 +3,8 @@ package org.halflight.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.LinkageTrial;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.LinkageLimits;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
@@ -74,7 +74,7 @@ final class LinkagePicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (LinkageTrial trial : linkage.trials()) {
       rows.add(
@@ -84,7 +84,7 @@ final class LinkagePicture implements Picture {
               LinkageWords.by(trial),
               LinkageWords.inShort(linkage, trial)));
     }
-    return new TableTwin(
+    return new DataTable(
         title(),
         List.of(
             Words.say("linkage.table.trial"),

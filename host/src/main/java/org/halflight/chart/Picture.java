@@ -8,5 +8,5 @@ public interface Picture {
   JFreeChart chart(Theme theme);
 
   /** The same as a table, for screen readers and for those who want the numbers. */
-  TableTwin table();
+  DataTable table();
 }

@@ -111,7 +111,7 @@ public final class PulseFitChart implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (SeenPulse pulse : pulses) {
       rows.add(
@@ -121,7 +121,7 @@ public final class PulseFitChart implements Picture {
               String.format(Locale.ROOT, "%.4f", 1e3 * pulse.trueSeconds()),
               String.format(Locale.ROOT, "%.2f", micros(pulse))));
     }
-    return new TableTwin(
+    return new DataTable(
         Words.say("calibration.chart"),
         List.of("channel", "level", Words.say("calibration.chart.width"), axis()),
         rows,

@@ -58,7 +58,7 @@ public final class RigCheckChart implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (int i = 0; i < check.points().size(); i++) {
       rows.add(
@@ -67,7 +67,7 @@ public final class RigCheckChart implements Picture {
               micros(check.points().get(i).value()),
               micros(check.points().get(i).average())));
     }
-    return new TableTwin(
+    return new DataTable(
         title(),
         List.of(
             Words.say("check.chart.pulse"),

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import org.halflight.everyday.SelfTimer;
+import org.halflight.extratest.SelfTimer;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
@@ -49,13 +49,13 @@ final class SelfTimerPicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (double seconds : timer.seconds()) {
       rows.add(
           List.of(String.valueOf(rows.size() + 1), String.format(Locale.ROOT, "%.3f s", seconds)));
     }
-    return new TableTwin(
+    return new DataTable(
         Words.say("selfTimer.picture.title"),
         List.of(Words.say("selfTimer.picture.release"), Words.say("selfTimer.picture.seconds")),
         rows,

@@ -104,7 +104,7 @@ public final class SpeedMap implements Picture {
   }
 
   @Override
-  public TableTwin table() {
+  public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     for (SpeedColumn speed : data.speeds()) {
       speed.asFound().ifPresent(run -> rows.add(row(speed, AS_FOUND, run)));
@@ -114,7 +114,7 @@ public final class SpeedMap implements Picture {
       }
     }
     String level = StopsText.percent(data.meanLevel());
-    return new TableTwin(
+    return new DataTable(
         data.title(),
         List.of(
             "marked speed",

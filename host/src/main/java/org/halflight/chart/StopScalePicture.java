@@ -6,9 +6,9 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.StopScale.AtStop;
+import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.StopScale;
+import org.halflight.extratest.StopScale.AtStop;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -75,8 +75,8 @@ final class StopScalePicture implements Picture {
   }
 
   @Override
-  public TableTwin table() {
-    return new TableTwin(
+  public DataTable table() {
+    return new DataTable(
         title(),
         List.of(
             Words.say("stops.table.stop"),

@@ -5,23 +5,23 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
+import org.halflight.bench.LightSentences;
 import org.halflight.bench.LightSetting;
-import org.halflight.bench.LightText;
-import org.halflight.everyday.Linkage;
-import org.halflight.session.Check;
+import org.halflight.extratest.Linkage;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
-import org.halflight.session.Setting;
+import org.halflight.session.UntimedTest;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.FiringsWanted;
 import org.halflight.words.DecisionWords;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.EventSentences;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.LinkageWords;
-import org.halflight.words.NewsSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -85,14 +85,14 @@ final class BenchTalk {
               });
         }
         case DONE -> {
-          terminal.say(LightText.done(setting));
+          terminal.say(LightSentences.done(setting));
           hand.hold(false);
           waitForQuiet();
           return true;
         }
         case REFUSED -> {
           hand.hold(false);
-          throw new Trouble(LightText.refused(setting.refusal().orElseThrow()));
+          throw new Trouble(LightSentences.refused(setting.refusal().orElseThrow()));
         }
         case DARK, FULL, TRIPS, THRESHOLDS -> listen(typed -> stopped |= typed.equals("q"));
       }
@@ -131,7 +131,7 @@ final class BenchTalk {
   private void stay() {
     boolean waiting = false;
     while (!session().isRunDone() && !stopped) {
-      Optional<Check> test = session().check().filter(Check::isOfTheLight);
+      Optional<UntimedTest> test = session().check().filter(UntimedTest::isOfTheLight);
       if (test.isPresent()) {
         testLight(test.get());
         waiting = false;
@@ -141,8 +141,8 @@ final class BenchTalk {
         work(session().setting().orElseThrow());
         waiting = true;
       }
-      List<SessionNews> news = step();
-      waiting &= news.stream().noneMatch(SessionNews.Settled.class::isInstance);
+      List<SessionEvent> news = step();
+      waiting &= news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
       if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
         tell(driver.tell(new SessionInput.ClosedByHand()));
         hand.hold(false);
@@ -163,39 +163,39 @@ final class BenchTalk {
   }
 
   /** A test of the light of the run: the readings, what they come to, and on. */
-  private void testLight(Check check) {
+  private void testLight(UntimedTest check) {
     LightPlan plan = LightPlan.of(check, session().setup().orElseThrow().aim().stops());
     ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, hand.light());
     stopped |= end == ReadingTalk.End.STOPPED;
     if (end == ReadingTalk.End.DONE) {
-      if (check == Check.STOPS && !hand.works()) {
+      if (check == UntimedTest.STOPS && !hand.works()) {
         terminal.say(Words.say("reading.letClose"));
       }
       waitForQuiet();
       plan.found(session().readings(), session().runs(), session().run())
-          .ifPresent(found -> terminal.say(EverydayWords.lines(found)));
+          .ifPresent(found -> terminal.say(ExtraTestWords.lines(found)));
       tell(driver.tell(new SessionInput.LightTestEnds(check)));
     } else if (end == ReadingTalk.End.LEFT) {
       tell(driver.tell(new SessionInput.NextChosen()));
     }
   }
 
-  private void work(Setting setting) {
+  private void work(DialSetting setting) {
     setting.speed().ifPresent(hand::fire);
     setting.check().ifPresent(hand::tryOut);
   }
 
-  private static boolean hangs(SessionNews news) {
-    return news instanceof SessionNews.StillOpen open && open.seconds() > HANGS_SECONDS;
+  private static boolean hangs(SessionEvent news) {
+    return news instanceof SessionEvent.StillOpen open && open.seconds() > HANGS_SECONDS;
   }
 
-  private List<SessionNews> step() {
+  private List<SessionEvent> step() {
     Optional<BenchDriver.Happening> happened = driver.step();
     if (happened.isEmpty()) {
       hand.idle();
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
-    List<SessionNews> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
+    List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
     tell(news);
     return news;
   }
@@ -241,26 +241,26 @@ final class BenchTalk {
             answer -> tell(driver.tell(answer)), () -> terminal.say(Words.say("run.noQuestion")));
   }
 
-  private void tell(List<SessionNews> news) {
+  private void tell(List<SessionEvent> news) {
     news.forEach(this::tell);
   }
 
-  private void tell(SessionNews news) {
-    if (news instanceof SessionNews.Settled settled) {
+  private void tell(SessionEvent news) {
+    if (news instanceof SessionEvent.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
       FiringsWanted.after(settled.result(), session().results(), session().runs())
           .map(DecisionWords::wanted)
           .ifPresent(said -> terminal.say(Words.say("run.settled", said)));
       linkage(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
-    } else if (news instanceof SessionNews.StillOpen open) {
+    } else if (news instanceof SessionEvent.StillOpen open) {
       int seconds = (int) open.seconds();
       if (seconds > saidOpenSeconds) {
         saidOpenSeconds = seconds;
         terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
       }
     } else {
-      NewsSentences.of(news).ifPresent(terminal::say);
+      EventSentences.of(news).ifPresent(terminal::say);
     }
     if (hand.works() && session().question().isPresent()) {
       // Who fires by itself has turned the dial.

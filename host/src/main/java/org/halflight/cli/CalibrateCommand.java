@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.bench.CalibrationPlan;
-import org.halflight.bench.CalibrationText;
+import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.ClockFit;
@@ -16,7 +16,7 @@ import org.halflight.chart.PulseFitChart;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ClockWords;
 import org.halflight.words.ProfileWords;
@@ -101,11 +101,11 @@ final class CalibrateCommand implements Callable<Integer> {
                   work,
                   plan,
                   hostClockPpm == null ? host.standardUncertaintyPpm() : hostClockPpm,
-                  stage -> terminal.say(CalibrationText.stage(stage)),
+                  stage -> terminal.say(CalibrationSentences.stage(stage)),
                   new Quarters(terminal))
               .run(surroundings.today());
       if (outcome instanceof RigCalibration.Refused refused) {
-        throw new Trouble(CalibrationText.refused(refused.refusal()));
+        throw new Trouble(CalibrationSentences.refused(refused.refusal()));
       }
       tell((RigCalibration.Calibrated) outcome);
       if (clockSeconds > 0 && hostClockPpm == null) {
@@ -123,7 +123,7 @@ final class CalibrateCommand implements Callable<Integer> {
     if (!done.fit().lagIsSeparate()) {
       terminal.say(Words.say("calibration.together"));
     }
-    CalibrationText.slope(done.fit()).ifPresent(terminal::say);
+    CalibrationSentences.slope(done.fit()).ifPresent(terminal::say);
     done.rampedExcessSeconds()
         .ifPresent(
             excess ->
@@ -140,11 +140,11 @@ final class CalibrateCommand implements Callable<Integer> {
     }
     done.clock().map(ClockPair::received).ifPresent(this::tell);
     // First what took minutes; then what may be drawn again from it.
-    Path kept = new ProfileShelf(surroundings.folder()).keep(done.profile());
+    Path kept = new ProfileStore(surroundings.folder()).keep(done.profile());
     terminal.say(Words.say("calibration.kept", kept));
     fitFile.ifPresent(to -> draw(done, false, to, source));
     residualFile.ifPresent(to -> draw(done, true, to, source));
-    profileFile.ifPresent(to -> ProfileShelf.write(done.profile(), to));
+    profileFile.ifPresent(to -> ProfileStore.write(done.profile(), to));
   }
 
   private void tell(ClockFit.Outcome received) {

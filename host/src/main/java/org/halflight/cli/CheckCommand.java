@@ -9,7 +9,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
-import org.halflight.bench.CalibrationText;
+import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.bench.Workbench;
@@ -20,7 +20,7 @@ import org.halflight.files.OutFile;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
@@ -85,10 +85,10 @@ final class CheckCommand implements Callable<Integer> {
       terminal.say(Sentences.source(greeting.serial()));
       RigCheckRun.Outcome outcome = new RigCheckRun(work).run(against);
       if (outcome instanceof RigCheckRun.Refused refused) {
-        throw new Trouble(CalibrationText.refused(refused.refusal()));
+        throw new Trouble(CalibrationSentences.refused(refused.refusal()));
       }
       RigCheck check = ((RigCheckRun.Checked) outcome).check();
-      terminal.say(CalibrationText.check(check));
+      terminal.say(CalibrationSentences.check(check));
       chartFile.ifPresent(to -> draw(check, Sentences.source(greeting.serial()), to));
       if (session != null) {
         try (Workbench workbench = Sessions.open(session, surroundings)) {
@@ -103,8 +103,8 @@ final class CheckCommand implements Callable<Integer> {
   private RigProfile against(RigMessage.Greeting greeting) {
     RigProfile found =
         profile != null
-            ? ProfileShelf.read(profile)
-            : new ProfileShelf(surroundings.folder())
+            ? ProfileStore.read(profile)
+            : new ProfileStore(surroundings.folder())
                 .newest(greeting.serial())
                 .orElseThrow(() -> new Trouble(Words.say("check.noProfile", greeting.serial())));
     Set<ProfileFit.Mismatch> mismatches =

@@ -4,13 +4,13 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.halflight.bench.CalibrationText;
+import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.EdgeTrainRun;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.EdgeTrain;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.signal.Channel;
 import org.halflight.stored.StoredWords;
 import org.halflight.trouble.Trouble;
@@ -133,7 +133,7 @@ final class ClockCommand implements Callable<Integer> {
       EdgeTrainRun.Outcome outcome =
           new EdgeTrainRun(work, train, on.channel).run(seconds, new Quarters(terminal));
       if (outcome instanceof EdgeTrainRun.Refused refused) {
-        throw new Trouble(CalibrationText.refused(refused.refusal()));
+        throw new Trouble(CalibrationSentences.refused(refused.refusal()));
       }
       EdgeTrainRun.Heard heard = (EdgeTrainRun.Heard) outcome;
       String serial = work.greeting().orElseThrow().serial();
@@ -180,7 +180,7 @@ final class ClockCommand implements Callable<Integer> {
       terminal.say(Words.say("clock.keepHint"));
       return;
     }
-    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    ProfileStore shelf = new ProfileStore(surroundings.folder());
     RigProfile profile =
         shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
     Path kept = shelf.keep(profile.withClock(rate));

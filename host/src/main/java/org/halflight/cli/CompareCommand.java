@@ -15,12 +15,12 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.Patterns;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.verdict.Standing;
 import org.halflight.words.ComparisonWords;
 import org.halflight.words.PatternWords;
 import org.halflight.words.ProfileWords;
@@ -77,7 +77,7 @@ final class CompareCommand implements Callable<Integer> {
       description = "Write all statistics of both runs (CSV).")
   private Path statistics;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
   @Mixin private TableOptions tables = new TableOptions();
@@ -119,7 +119,7 @@ final class CompareCommand implements Callable<Integer> {
     Source source = Source.of(firings);
     Terminal terminal = surroundings.terminal();
     terminal.say(lines(runs, firings));
-    terminal.say(JudgingOptions.remarks(List.of(runs.before(), runs.after())));
+    terminal.say(DecisionOptions.remarks(List.of(runs.before(), runs.after())));
     List<RunStatistics> both =
         List.of(RunStatistics.of(runs.before()), RunStatistics.of(runs.after()));
     if (details) {
@@ -151,7 +151,7 @@ final class CompareCommand implements Callable<Integer> {
         .map(firing -> firing.key().rigSerial())
         .distinct()
         .forEach(serial -> lines.add(Sentences.source(serial)));
-    lines.addAll(ProfileWords.standing(Standing.of(firings)));
+    lines.addAll(ProfileWords.standing(CalibrationStatus.of(firings)));
     lines.add("");
     for (var run : List.of(runs.before(), runs.after())) {
       lines.add(

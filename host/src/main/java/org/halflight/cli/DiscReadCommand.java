@@ -7,7 +7,7 @@ import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.halflight.bench.DiscEdges;
 import org.halflight.bench.DiscGuide;
-import org.halflight.bench.DiscStanding;
+import org.halflight.bench.DiscProfile;
 import org.halflight.calibration.DiscReading;
 import org.halflight.calibration.PrintedDisc;
 import org.halflight.chart.DiscChart;
@@ -19,7 +19,7 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
@@ -129,7 +129,7 @@ final class DiscReadCommand implements Callable<Integer> {
     pictureFile = OutputOptions.asked(files, picture, FileKind.PICTURE);
     if (from != null) {
       DiscEdges edges = DiscEdgesTable.read(from);
-      DiscStanding standing = standing(edges.rig().serial());
+      DiscProfile standing = standing(edges.rig().serial());
       return tell(edges, edges.read(disc, standing.used(edges.rig())), standing);
     }
     Optional<DiscGuide.Read> read =
@@ -146,12 +146,12 @@ final class DiscReadCommand implements Callable<Integer> {
     return tell(edges, read.get().reading(), standing(edges.rig().serial()));
   }
 
-  private DiscStanding standing(String serial) {
+  private DiscProfile standing(String serial) {
     Optional<SessionInput> input =
         profiles.live(surroundings).forRig(serial, Optional.of(surroundings.today()));
     return input.isPresent() && input.get() instanceof SessionInput.ProfileInUse found
-        ? new DiscStanding(Optional.of(found.profile()), surroundings.today(), found.mostDays())
-        : new DiscStanding(Optional.empty(), surroundings.today(), OptionalInt.empty());
+        ? new DiscProfile(Optional.of(found.profile()), surroundings.today(), found.mostDays())
+        : new DiscProfile(Optional.empty(), surroundings.today(), OptionalInt.empty());
   }
 
   private PrintedDisc disc() {
@@ -165,7 +165,7 @@ final class DiscReadCommand implements Callable<Integer> {
     return new PrintedDisc(slots, cut, radius);
   }
 
-  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscStanding standing) {
+  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscProfile standing) {
     Terminal terminal = surroundings.terminal();
     String source = Sentences.source(edges.rig().serial());
     terminal.say(source);
@@ -215,7 +215,7 @@ final class DiscReadCommand implements Callable<Integer> {
       terminal.say(Words.say("disc.clock.keepHint"));
       return;
     }
-    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    ProfileStore shelf = new ProfileStore(surroundings.folder());
     RigProfile into =
         shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
     terminal.say(Words.say("clock.kept", serial, shelf.keep(into.withClock(rate.get()))));

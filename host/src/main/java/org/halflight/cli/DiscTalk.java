@@ -3,8 +3,8 @@ package org.halflight.cli;
 import java.util.Optional;
 import java.util.function.Function;
 import org.halflight.bench.DiscGuide;
-import org.halflight.bench.DiscStanding;
-import org.halflight.bench.DiscText;
+import org.halflight.bench.DiscProfile;
+import org.halflight.bench.DiscSentences;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.PrintedDisc;
@@ -42,7 +42,7 @@ final class DiscTalk {
    * @return empty when the person gave up
    * @throws Trouble when nothing could be taken
    */
-  Optional<DiscGuide.Read> read(PrintedDisc disc, Function<String, DiscStanding> standing) {
+  Optional<DiscGuide.Read> read(PrintedDisc disc, Function<String, DiscProfile> standing) {
     Terminal terminal = surroundings.terminal();
     terminal.say(Words.say("disc.caution"));
     if (practice) {
@@ -69,8 +69,7 @@ final class DiscTalk {
     return true;
   }
 
-  private Optional<DiscGuide.Read> taken(
-      PrintedDisc disc, Function<String, DiscStanding> standing) {
+  private Optional<DiscGuide.Read> taken(PrintedDisc disc, Function<String, DiscProfile> standing) {
     Terminal terminal = surroundings.terminal();
     terminal.say(Words.say("disc.begin", Math.round(seconds) + LIGHT_SECONDS));
     try (RigWork work = practice ? practiceWork() : rig.work(surroundings)) {
@@ -80,12 +79,12 @@ final class DiscTalk {
       DiscGuide.Outcome outcome =
           new DiscGuide(
                   work,
-                  stage -> terminal.say(DiscText.stage(stage)),
+                  stage -> terminal.say(DiscSentences.stage(stage)),
                   terminal::say,
                   new Quarters(terminal))
               .read(seconds, disc, standing.apply(work.greeting().orElseThrow().serial()));
       if (outcome instanceof DiscGuide.NotTaken none) {
-        throw new Trouble(DiscText.notTaken(none.why()));
+        throw new Trouble(DiscSentences.notTaken(none.why()));
       }
       return Optional.of((DiscGuide.Read) outcome);
     }

@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.halflight.everyday.Everyday;
 import org.halflight.export.CsvTable;
-import org.halflight.export.EverydayTable;
+import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
@@ -46,7 +46,7 @@ final class ExportCommand implements Callable<Integer> {
       description = "Table with one row a value of what was tried beside the marked speeds.")
   private Path everydayTable;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
   @Mixin private TableOptions tables = new TableOptions();
@@ -66,7 +66,7 @@ final class ExportCommand implements Callable<Integer> {
     Optional<OutFile> speedFile =
         OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
     Optional<OutFile> everydayFile =
-        OutputOptions.askedTable(files, everydayTable, EverydayTable.headings());
+        OutputOptions.askedTable(files, everydayTable, ExtraTestTable.headings());
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
     if (speedFile.isPresent()) {
@@ -76,10 +76,10 @@ final class ExportCommand implements Callable<Integer> {
     if (everydayFile.isPresent()) {
       List<LightReading> readings = Sessions.readings(sessions);
       write(
-          EverydayTable.of(
+          ExtraTestTable.of(
               Sessions.camera(sessions),
-              Everyday.source(firings, readings),
-              Everyday.of(firings, readings, Sessions.runs(sessions))),
+              ExtraTests.source(firings, readings),
+              ExtraTests.of(firings, readings, Sessions.runs(sessions))),
           everydayFile.get());
     }
     surroundings.terminal().say(Sessions.remarks(sessions));

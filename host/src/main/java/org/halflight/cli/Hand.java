@@ -1,6 +1,6 @@
 package org.halflight.cli;
 
-import org.halflight.session.Check;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -15,7 +15,7 @@ interface Hand {
         public void fire(MarkedSpeed shown) {}
 
         @Override
-        public void tryOut(Check check) {}
+        public void tryOut(UntimedTest check) {}
 
         @Override
         public void hold(boolean open) {}
@@ -38,7 +38,7 @@ interface Hand {
   void fire(MarkedSpeed shown);
 
   /** Does with the camera what a check asks for. */
-  void tryOut(Check check);
+  void tryOut(UntimedTest check);
 
   /** Holds the shutter open, or lets it close. */
   void hold(boolean open);

@@ -4,10 +4,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.Tried;
-import org.halflight.words.EverydayWords;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.LightLeak;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -41,8 +41,8 @@ final class LeakCommand implements Callable<Integer> {
   public Integer call() {
     int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.leak());
     List<Path> files = List.of(session);
-    List<Tried> leaks =
-        Everyday.of(List.of(), Sessions.readings(files), List.of()).stream()
+    List<ExtraTest> leaks =
+        ExtraTests.of(List.of(), Sessions.readings(files), List.of()).stream()
             .filter(LightLeak.class::isInstance)
             .toList();
     Terminal terminal = surroundings.terminal();
@@ -51,8 +51,8 @@ final class LeakCommand implements Callable<Integer> {
       terminal.say(Words.say("leak.none"));
       return 1;
     }
-    terminal.say(EverydayWords.lines(leaks.get(leaks.size() - 1)));
-    terminal.say(EverydayWords.source(List.of(), Sessions.readings(files)));
+    terminal.say(ExtraTestWords.lines(leaks.get(leaks.size() - 1)));
+    terminal.say(ExtraTestWords.source(List.of(), Sessions.readings(files)));
     return done;
   }
 }

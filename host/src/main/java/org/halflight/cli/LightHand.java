@@ -1,7 +1,7 @@
 package org.halflight.cli;
 
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.FNumber;
+import org.halflight.extratest.FNumber;
 
 /**
  * Does what the tests of the light ask for: nobody on a real rig, where the person does, and the

@@ -18,7 +18,7 @@ import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -118,7 +118,7 @@ final class PageCommand implements Callable<Integer> {
       description = "The stop that was set in the last run. Default: as noted with the run.")
   private Double fNumber;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   @Mixin private OutputOptions output = new OutputOptions();
@@ -191,7 +191,7 @@ final class PageCommand implements Callable<Integer> {
         .or(
             () ->
                 Arrays.stream(CheckItem.values())
-                    .filter(item -> EverydayWords.item(item).equalsIgnoreCase(typed))
+                    .filter(item -> ExtraTestWords.item(item).equalsIgnoreCase(typed))
                     .findFirst());
   }
 

@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.job.ShutterKind;
 import org.halflight.report.CheckLine;
 import org.halflight.report.CheckLines;
@@ -26,9 +26,9 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.verdict.Standing;
+import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.StopTables;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -76,10 +76,10 @@ final class PageFromRuns {
         found.map(this::part),
         left.map(this::part),
         CheckLines.filled(typed.lists, tried()),
-        tried().stream().map(EverydayWords::inShort).toList(),
+        tried().stream().map(ExtraTestWords::inShort).toList(),
         typed.work,
         typed.notTested,
-        Standing.of(
+        CalibrationStatus.of(
             firings.stream().filter(f -> !f.phase().equals(Optional.of(Phase.ADJUSTING))).toList()),
         typed.wet || Conditions.isWet(conditions(last)),
         stopTables(last, typed.kind),
@@ -91,9 +91,9 @@ final class PageFromRuns {
         surroundings.version());
   }
 
-  private List<Tried> tried() {
+  private List<ExtraTest> tried() {
     RunChoice any = left.or(() -> found).orElseThrow();
-    return Everyday.of(any.firings(), any.readings(), any.runs()).stream()
+    return ExtraTests.of(any.firings(), any.readings(), any.runs()).stream()
         .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
         .toList();
   }

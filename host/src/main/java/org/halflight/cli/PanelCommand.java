@@ -8,7 +8,7 @@ import org.halflight.bench.LightPlan;
 import org.halflight.light.PanelTest;
 import org.halflight.session.LightReading;
 import org.halflight.session.PanelReadings;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.PanelWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -55,7 +55,7 @@ final class PanelCommand implements Callable<Integer> {
       return 1;
     }
     terminal.say(PanelWords.lines(test.get()));
-    terminal.say(EverydayWords.source(List.of(), readings));
+    terminal.say(ExtraTestWords.source(List.of(), readings));
     return done;
   }
 }

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.chart.BudgetBars;
-import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
@@ -21,7 +21,7 @@ import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
@@ -79,7 +79,7 @@ final class PictureCommand implements Callable<Integer> {
           "as-found, adjusting or as-left; for row, curve and budget. Default: the last there is.")
   private String phase;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
@@ -137,9 +137,9 @@ final class PictureCommand implements Callable<Integer> {
   private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
     Pictures.folder(everyday);
-    String note = EverydayWords.source(firings, readings);
-    for (Tried tried : Everyday.of(firings, readings, Sessions.runs(sessions))) {
-      Optional<Picture> picture = EverydayPictures.of(tried, note);
+    String note = ExtraTestWords.source(firings, readings);
+    for (ExtraTest tried : ExtraTests.of(firings, readings, Sessions.runs(sessions))) {
+      Optional<Picture> picture = ExtraTestPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
         String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");

@@ -9,26 +9,26 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Tried;
 import org.halflight.export.ComparisonTable;
 import org.halflight.export.CsvTable;
-import org.halflight.export.EverydayTable;
+import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.job.ShutterKind;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
@@ -57,7 +57,8 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final List<Check> LINKAGE = List.of(Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+  private static final List<UntimedTest> LINKAGE =
+      List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
 
   /** The film advance is found to free so much earlier than it should. */
   private static final double LINKAGE_FOUND_MILLIS = 6;
@@ -81,7 +82,7 @@ final class PracticeCommand implements Callable<Integer> {
       description = "Another number gives other firings. Default: 20.")
   private long seed;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
   private PracticeFolder folder;
@@ -133,7 +134,7 @@ final class PracticeCommand implements Callable<Integer> {
             LINKAGE,
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(judging.aim(Aim.USUAL));
+        .withAim(judging.aim(AcceptanceCriteria.USUAL));
   }
 
   /** The linkage is set: out at first, then past the good zone, then in it. */
@@ -160,12 +161,12 @@ final class PracticeCommand implements Callable<Integer> {
         judging.summaries(firings, notes.stream().map(RunNotes::setup).toList());
     Terminal terminal = surroundings.terminal();
     terminal.say("");
-    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+    terminal.say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
     table(FiringTable.of(firings), "firings.csv");
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
-    List<Tried> tried = Everyday.of(firings, List.of(), setups);
-    table(EverydayTable.of(Words.say("practice.camera"), Source.PRACTICE, tried), "everyday.csv");
+    List<ExtraTest> tried = ExtraTests.of(firings, List.of(), setups);
+    table(ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried), "everyday.csv");
     terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(

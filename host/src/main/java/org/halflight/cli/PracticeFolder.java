@@ -7,10 +7,10 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.export.ComparisonTable;
-import org.halflight.export.EverydayTable;
+import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
@@ -36,7 +36,7 @@ final class PracticeFolder {
           "speeds.csv",
           SpeedTable.headings(),
           "everyday.csv",
-          EverydayTable.headings(),
+          ExtraTestTable.headings(),
           "comparison.csv",
           ComparisonTable.headings(),
           "statistics.csv",
@@ -102,7 +102,7 @@ final class PracticeFolder {
       return false;
     }
     try {
-      BenchFold fold = BenchFold.replay(SessionFile.read(session).events());
+      SessionReducer fold = SessionReducer.replay(SessionFile.read(session).events());
       return fold.greeting().stream().allMatch(rig -> Source.of(rig.serial()) == Source.PRACTICE)
           && fold.session().results().stream()
               .allMatch(firing -> Source.of(firing.key().rigSerial()) == Source.PRACTICE)

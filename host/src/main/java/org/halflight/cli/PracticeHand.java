@@ -4,7 +4,7 @@ import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Queue;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Check;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -43,7 +43,7 @@ class PracticeHand implements Hand {
   }
 
   @Override
-  public void tryOut(Check check) {
+  public void tryOut(UntimedTest check) {
     switch (check) {
       case B -> {
         rig.holdOpen(true);

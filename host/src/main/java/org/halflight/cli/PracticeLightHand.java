@@ -1,7 +1,7 @@
 package org.halflight.cli;
 
 import java.util.Optional;
-import org.halflight.everyday.FNumber;
+import org.halflight.extratest.FNumber;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.InventedStops;
 

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.halflight.files.FileKind;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
@@ -29,7 +29,7 @@ final class ProfileCommand {
       @Parameters(paramLabel = "SERIAL|FILE", description = "A rig, or a profile file.")
           String which) {
     RigProfile profile =
-        which.endsWith(".profile") ? ProfileShelf.read(Path.of(which)) : newest(which);
+        which.endsWith(".profile") ? ProfileStore.read(Path.of(which)) : newest(which);
     surroundings.terminal().say(ProfileWords.lines(profile));
     return 0;
   }
@@ -40,7 +40,7 @@ final class ProfileCommand {
       @Parameters(paramLabel = "FILE") Path to,
       @Mixin OutputOptions output) {
     RigProfile profile = newest(serial);
-    ProfileShelf.write(profile, output.files(List.of()).file(to, FileKind.PROFILE));
+    ProfileStore.write(profile, output.files(List.of()).file(to, FileKind.PROFILE));
     surroundings.terminal().say(Words.say("profile.written", serial, profile.date(), to));
     return 0;
   }
@@ -49,8 +49,8 @@ final class ProfileCommand {
       name = "import",
       description = "Takes a profile file in; one that was edited or cut is refused.")
   int take(@Parameters(paramLabel = "FILE") Path from) {
-    RigProfile profile = ProfileShelf.read(from);
-    Path kept = new ProfileShelf(surroundings.folder()).keep(profile);
+    RigProfile profile = ProfileStore.read(from);
+    Path kept = new ProfileStore(surroundings.folder()).keep(profile);
     surroundings
         .terminal()
         .say(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
@@ -58,7 +58,7 @@ final class ProfileCommand {
   }
 
   private RigProfile newest(String serial) {
-    return new ProfileShelf(surroundings.folder())
+    return new ProfileStore(surroundings.folder())
         .newest(serial)
         .orElseThrow(() -> new Trouble(Words.say("profile.none", serial)));
   }

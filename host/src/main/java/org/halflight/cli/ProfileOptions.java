@@ -9,7 +9,7 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.ProfileSource;
 import org.halflight.bench.ProfiledEvents;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
@@ -70,12 +70,12 @@ final class ProfileOptions {
   }
 
   private ProfileSource shelf(Surroundings surroundings) {
-    ProfileShelf shelf = new ProfileShelf(surroundings.folder());
+    ProfileStore shelf = new ProfileStore(surroundings.folder());
     return (serial, on) -> shelf.inUse(serial, on, OptionalInt.of(days));
   }
 
   private ProfileSource chosen() {
-    RigProfile profile = ProfileShelf.read(file);
+    RigProfile profile = ProfileStore.read(file);
     return (serial, on) ->
         Optional.of(
             new SessionInput.ProfileInUse(

@@ -5,9 +5,9 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightProbe;
 import org.halflight.session.LightReading;
-import org.halflight.session.SessionNews;
+import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
-import org.halflight.words.NewsSentences;
+import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
 
 /** Leads the person through readings of the light, one after the other; each may be skipped. */
@@ -138,15 +138,15 @@ final class ReadingTalk {
     happened.stream()
         .flatMap(each -> each.news().stream())
         .filter(ReadingTalk::isOfTheLight)
-        .flatMap(news -> NewsSentences.of(news).stream())
+        .flatMap(news -> EventSentences.of(news).stream())
         .forEach(terminal::say);
   }
 
-  private static boolean isOfTheLight(SessionNews news) {
-    return news instanceof SessionNews.LightWasRead
-        || news instanceof SessionNews.FullLightRead
-        || news instanceof SessionNews.PlateauOff
-        || news instanceof SessionNews.Changed;
+  private static boolean isOfTheLight(SessionEvent news) {
+    return news instanceof SessionEvent.LightWasRead
+        || news instanceof SessionEvent.FullLightRead
+        || news instanceof SessionEvent.PlateauOff
+        || news instanceof SessionEvent.Changed;
   }
 
   private Optional<String> typed() {

@@ -6,9 +6,9 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
 import org.halflight.record.DataFolder;
+import org.halflight.record.ImportOutcome;
 import org.halflight.record.Recomputed;
 import org.halflight.record.SessionFolder;
-import org.halflight.record.TakenIn;
 import org.halflight.record.Verified;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.trouble.Trouble;
@@ -78,7 +78,7 @@ final class RecordCommand {
   int takeIn(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
     try (WorkshopRecord record = openOrBegin()) {
       for (Path session : sessions) {
-        TakenIn in = record.takeIn(session);
+        ImportOutcome in = record.takeIn(session);
         said("record.takenIn", session, in.added(), in.known());
       }
       return 0;

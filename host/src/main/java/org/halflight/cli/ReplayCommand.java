@@ -3,7 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.halflight.everyday.Everyday;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Sentences;
@@ -28,7 +28,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Option(names = "--details", description = "Show the uncertainty budget of each speed too.")
   private boolean details;
 
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   @Option(names = "--each", description = "Show each firing too.")
@@ -49,10 +49,10 @@ final class ReplayCommand implements Callable<Integer> {
       terminal.say("");
     }
     List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
-    terminal.say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+    terminal.say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
     terminal.say(
         ResultText.tried(
-            Everyday.of(firings, Sessions.readings(sessions), Sessions.runs(sessions))));
+            ExtraTests.of(firings, Sessions.readings(sessions), Sessions.runs(sessions))));
     if (details) {
       terminal.say(ResultText.budgets(runs));
     }

@@ -3,13 +3,13 @@ package org.halflight.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.session.FiringResult;
+import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.verdict.Standing;
 import org.halflight.words.BudgetWords;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.ReboundWords;
@@ -39,12 +39,12 @@ final class ResultText {
   }
 
   /** What was tried beside the marked speeds; nothing where nothing was. */
-  static List<String> tried(List<Tried> tried) {
+  static List<String> tried(List<ExtraTest> tried) {
     List<String> lines = new ArrayList<>();
     if (!tried.isEmpty()) {
       lines.add("");
       lines.add(Words.say("results.tried"));
-      tried.forEach(each -> lines.add(EverydayWords.inOneLine(each)));
+      tried.forEach(each -> lines.add(ExtraTestWords.inOneLine(each)));
     }
     return lines;
   }
@@ -85,7 +85,7 @@ final class ResultText {
         .map(f -> f.key().rigSerial())
         .distinct()
         .forEach(serial -> lines.add(Sentences.source(serial)));
-    lines.addAll(ProfileWords.standing(Standing.of(own)));
+    lines.addAll(ProfileWords.standing(CalibrationStatus.of(own)));
     lines.add("");
     TextTable table =
         new TextTable(

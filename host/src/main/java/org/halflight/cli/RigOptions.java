@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigWork;
 import org.halflight.link.Ports;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import picocli.CommandLine.Option;
 
 /** Which rig a command works with. */
@@ -47,8 +47,8 @@ final class RigOptions {
     return work;
   }
 
-  RigWish wish() {
-    RigWish wish = Optional.ofNullable(serial).map(RigWish::of).orElseGet(RigWish::any);
+  RigSelector wish() {
+    RigSelector wish = Optional.ofNullable(serial).map(RigSelector::of).orElseGet(RigSelector::any);
     return everyPort ? wish.onEveryPort() : wish;
   }
 }

@@ -28,7 +28,7 @@ record RunChoice(
     List<RunSetup> runs,
     Optional<RunNotes> notes) {
   /** How session files are read: held against what, and measured with what. */
-  record Reading(JudgingOptions judging, ProfileOptions profiles, Surroundings surroundings) {}
+  record Reading(DecisionOptions judging, ProfileOptions profiles, Surroundings surroundings) {}
 
   /** The run of a phase, where the files have one. */
   static Optional<RunChoice> of(List<Path> paths, Phase phase, Reading reading) {

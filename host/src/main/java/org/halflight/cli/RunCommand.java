@@ -6,7 +6,7 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
-import org.halflight.everyday.Everyday;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -34,7 +34,7 @@ final class RunCommand implements Callable<Integer> {
   private boolean lightAgain;
 
   @Mixin private RunOptions run = new RunOptions();
-  @Mixin private JudgingOptions judging = new JudgingOptions();
+  @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private RigOptions rig = new RigOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
@@ -69,10 +69,10 @@ final class RunCommand implements Callable<Integer> {
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
       List<RunSummary> runs = judging.summaries(firings, state.runs());
-      surroundings.terminal().say(ResultText.lines(firings, runs, JudgingOptions.remarks(runs)));
+      surroundings.terminal().say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
       surroundings
           .terminal()
-          .say(ResultText.tried(Everyday.of(firings, state.readings(), state.runs())));
+          .say(ResultText.tried(ExtraTests.of(firings, state.readings(), state.runs())));
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;
     }

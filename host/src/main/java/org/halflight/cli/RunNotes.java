@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
+import org.halflight.bench.EffectiveEvents;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
-import org.halflight.bench.StandingEvents;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -26,7 +26,7 @@ record RunNotes(RunSetup setup, Optional<Instant> begunAt) {
     List<RunNotes> notes = new ArrayList<>();
     for (Path path : paths) {
       Optional<Instant> at = Optional.empty();
-      for (BenchEvent event : StandingEvents.of(SessionFile.read(path).events())) {
+      for (BenchEvent event : EffectiveEvents.of(SessionFile.read(path).events())) {
         if (event instanceof BenchEvent.Mark mark) {
           if (mark.kind().equals(Marks.BEGINS)) {
             at = Marks.beganAt(mark).map(OffsetDateTime::toInstant);

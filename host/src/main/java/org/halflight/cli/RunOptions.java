@@ -3,15 +3,15 @@ package org.halflight.cli;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.FNumber;
-import org.halflight.session.Aim;
+import org.halflight.extratest.FNumber;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -121,7 +121,7 @@ final class RunOptions {
     if (firings < 1 || firings > MOST_FIRINGS) {
       throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
     }
-    List<Check> asked = checks.stream().map(CheckNames::check).distinct().toList();
+    List<UntimedTest> asked = checks.stream().map(UntimedTestNames::check).distinct().toList();
     List<MarkedSpeed> order = order(chosen);
     if (order.isEmpty() && asked.isEmpty()) {
       throw new Trouble(Words.say("run.nothingToDo"));
@@ -138,10 +138,10 @@ final class RunOptions {
         asked,
         CameraCustoms.NONE,
         RunConditions.NONE,
-        new Aim(
-            Aim.USUAL.tolerances(),
-            Aim.USUAL.measurand(),
-            Aim.USUAL.untilDecided(),
+        new AcceptanceCriteria(
+            AcceptanceCriteria.USUAL.tolerances(),
+            AcceptanceCriteria.USUAL.measurand(),
+            AcceptanceCriteria.USUAL.untilDecided(),
             new StopsAsked(
                 LightPlan.numbers(stops).stream().map(FNumber::engraved).toList(),
                 StopsAsked.tolerance(stopTolerance)

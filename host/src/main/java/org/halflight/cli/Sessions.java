@@ -12,9 +12,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.bench.Workbench;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
@@ -67,7 +67,7 @@ final class Sessions {
     List<FiringResult> firings = new ArrayList<>();
     for (Path path : paths) {
       List<BenchEvent> events = SessionFile.read(path).events();
-      Session session = BenchFold.replay(profiles.replayed(events, surroundings)).session();
+      Session session = SessionReducer.replay(profiles.replayed(events, surroundings)).session();
       session.runs().stream()
           .map(RunSetup::camera)
           .filter(camera -> !camera.isBlank())
@@ -84,7 +84,11 @@ final class Sessions {
   static List<LightReading> readings(List<Path> paths) {
     return paths.stream()
         .flatMap(
-            path -> BenchFold.replay(SessionFile.read(path).events()).session().readings().stream())
+            path ->
+                SessionReducer.replay(SessionFile.read(path).events())
+                    .session()
+                    .readings()
+                    .stream())
         .distinct()
         .toList();
   }
@@ -93,7 +97,8 @@ final class Sessions {
   static List<RunSetup> runs(List<Path> paths) {
     return paths.stream()
         .flatMap(
-            path -> BenchFold.replay(SessionFile.read(path).events()).session().runs().stream())
+            path ->
+                SessionReducer.replay(SessionFile.read(path).events()).session().runs().stream())
         .toList();
   }
 
@@ -111,7 +116,7 @@ final class Sessions {
     List<String> remarks = new ArrayList<>();
     for (Path path : paths) {
       SessionFile.Contents contents = SessionFile.read(path);
-      BenchFold fold = BenchFold.replay(contents.events());
+      SessionReducer fold = SessionReducer.replay(contents.events());
       int notRead = contents.damagedLines() + fold.damagedMarks();
       if (notRead > 0) {
         remarks.add(Words.say("remark.notRead", path, notRead));

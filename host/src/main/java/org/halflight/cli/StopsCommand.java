@@ -6,16 +6,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
-import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.Picture;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FNumber;
-import org.halflight.everyday.StopScale;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.FNumber;
+import org.halflight.extratest.StopScale;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -76,7 +76,7 @@ final class StopsCommand implements Callable<Integer> {
         OutputOptions.asked(output.files(List.of(session)), picture, FileKind.PICTURE);
     int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.stops(numbers));
     List<StopScale> scales =
-        Everyday.stops(
+        ExtraTests.stops(
             Sessions.readings(List.of(session)), Sessions.runs(List.of(session)), within);
     Terminal terminal = surroundings.terminal();
     terminal.say("");
@@ -85,10 +85,10 @@ final class StopsCommand implements Callable<Integer> {
       return 1;
     }
     StopScale last = scales.get(scales.size() - 1);
-    String source = EverydayWords.source(List.of(), Sessions.readings(List.of(session)));
-    terminal.say(EverydayWords.lines(last));
+    String source = ExtraTestWords.source(List.of(), Sessions.readings(List.of(session)));
+    terminal.say(ExtraTestWords.lines(last));
     terminal.say(source);
-    Optional<Picture> drawn = EverydayPictures.of(last, source);
+    Optional<Picture> drawn = ExtraTestPictures.of(last, source);
     if (drawn.isPresent() && pictureFile.isPresent()) {
       Pictures.write(drawn.get(), pictureFile.get());
       terminal.say(Words.say("export.written", picture));

@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.AdjustingMark;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
@@ -33,7 +33,7 @@ import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
-import org.halflight.session.SessionNews;
+import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -48,7 +48,7 @@ final class Archive implements AutoCloseable {
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(work -> new Thread(work, "halflight-record"));
   private final DeskSurroundings surroundings;
-  private final Consumer<Said> says;
+  private final Consumer<Message> says;
   private final FaultLog faults;
   private volatile Consumer<Visit> onVisit = here -> {};
 
@@ -62,7 +62,7 @@ final class Archive implements AutoCloseable {
   /**
    * @param says takes what goes wrong, on any thread
    */
-  Archive(DeskSurroundings surroundings, Consumer<Said> says) {
+  Archive(DeskSurroundings surroundings, Consumer<Message> says) {
     this.surroundings = surroundings;
     this.says = says;
     this.faults = surroundings.faults();
@@ -75,7 +75,8 @@ final class Archive implements AutoCloseable {
                           surroundings.folder().resolve(DataFolder.RECORD_FILE),
                           surroundings.clock());
                   record = Optional.of(opened);
-                  opened.onDamage(sentence -> says.accept(new Said(Said.Kind.TROUBLE, sentence)));
+                  opened.onDamage(
+                      sentence -> says.accept(new Message(Message.Kind.TROUBLE, sentence)));
                 }));
   }
 
@@ -163,16 +164,16 @@ final class Archive implements AutoCloseable {
   }
 
   /** There are news of the bench. */
-  void happened(List<SessionNews> news) {
+  void happened(List<SessionEvent> news) {
     List<FiringResult> firings = new ArrayList<>();
-    for (SessionNews each : news) {
-      if (each instanceof SessionNews.Settled settled) {
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Settled settled) {
         firings.add(settled.result());
-      } else if (each instanceof SessionNews.Changed changed) {
+      } else if (each instanceof SessionEvent.Changed changed) {
         firings.add(changed.result());
-      } else if (each instanceof SessionNews.CurveAdded added) {
+      } else if (each instanceof SessionEvent.CurveAdded added) {
         firings.add(added.result());
-      } else if (each instanceof SessionNews.Rejected rejected) {
+      } else if (each instanceof SessionEvent.Rejected rejected) {
         firings.add(rejected.result());
       }
     }
@@ -180,7 +181,7 @@ final class Archive implements AutoCloseable {
         news.stream()
             .flatMap(
                 each ->
-                    each instanceof SessionNews.LightWasRead read
+                    each instanceof SessionEvent.LightWasRead read
                         ? Stream.of(read.reading())
                         : Stream.empty())
             .toList();
@@ -300,9 +301,10 @@ final class Archive implements AutoCloseable {
     try {
       doing.run();
     } catch (Trouble trouble) {
-      says.accept(new Said(Said.Kind.TROUBLE, trouble.getMessage()));
+      says.accept(new Message(Message.Kind.TROUBLE, trouble.getMessage()));
     } catch (RuntimeException | Error fault) {
-      says.accept(new Said(Said.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
+      says.accept(
+          new Message(Message.Kind.TROUBLE, faults.goesOn(fault, Words.say("fault.at.record"))));
     }
   }
 }

@@ -13,9 +13,9 @@ import org.halflight.bench.LiveFeed;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Cue;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
-import org.halflight.session.SessionNews;
+import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -34,12 +34,12 @@ final class BenchLoop implements AutoCloseable {
   private final LiveFeed feed;
   private final BenchDriver driver;
   private final BenchModel model;
-  private final BenchHands hands;
+  private final BenchActions hands;
   private final Consumer<BenchView> window;
   private final Consumer<Cue> sounds;
   private final Archive archive;
   private final FaultLog faults;
-  private final Queue<Function<BenchHands, List<SessionNews>>> asked =
+  private final Queue<Function<BenchActions, List<SessionEvent>>> asked =
       new ConcurrentLinkedQueue<>();
   private final Thread thread = new Thread(this::run, "halflight-bench");
   private volatile boolean ending;
@@ -58,7 +58,7 @@ final class BenchLoop implements AutoCloseable {
       LiveFeed feed,
       BenchDriver driver,
       BenchModel model,
-      BenchHands hands,
+      BenchActions hands,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
       Archive archive,
@@ -80,13 +80,13 @@ final class BenchLoop implements AutoCloseable {
   }
 
   /** Lets the person do something on the bench thread, soon; from any thread. */
-  void ask(Function<BenchHands, List<SessionNews>> doing) {
+  void ask(Function<BenchActions, List<SessionEvent>> doing) {
     asked.add(doing);
     feed.wake();
   }
 
   /** The same for what brings no news. */
-  void does(Consumer<BenchHands> doing) {
+  void does(Consumer<BenchActions> doing) {
     ask(
         h -> {
           doing.accept(h);
@@ -95,7 +95,7 @@ final class BenchLoop implements AutoCloseable {
   }
 
   /** Says something to the person; from any thread. */
-  void say(Said said) {
+  void say(Message said) {
     does(h -> model.say(said));
   }
 
@@ -142,15 +142,15 @@ final class BenchLoop implements AutoCloseable {
     faulty = false;
   }
 
-  private void saysNow(Said said) {
+  private void saysNow(Message said) {
     model.say(said);
     show();
   }
 
   private void doWhatIsAsked() {
-    Function<BenchHands, List<SessionNews>> next = asked.poll();
+    Function<BenchActions, List<SessionEvent>> next = asked.poll();
     while (next != null) {
-      Function<BenchHands, List<SessionNews>> now = next;
+      Function<BenchActions, List<SessionEvent>> now = next;
       guarded(() -> news(now.apply(hands)));
       next = asked.poll();
     }
@@ -181,7 +181,7 @@ final class BenchLoop implements AutoCloseable {
     }
   }
 
-  private void news(List<SessionNews> news) {
+  private void news(List<SessionEvent> news) {
     model.news(news).forEach(sounds);
     show();
     archive.happened(news);
@@ -215,7 +215,7 @@ final class BenchLoop implements AutoCloseable {
 
   private void saysTrouble(String sentence) {
     try {
-      model.say(new Said(Said.Kind.TROUBLE, sentence));
+      model.say(new Message(Message.Kind.TROUBLE, sentence));
       show();
     } catch (RuntimeException | Error cannotShow) {
       // The lines of the rig still reach their file, and the log has both faults.

@@ -15,18 +15,18 @@ import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
-import org.halflight.desk.view.Act;
 import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
-import org.halflight.desk.view.SayText;
+import org.halflight.desk.view.UserAction;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 
 /** The bench: next speed, last firing, speed map, firing row, one sentence, and the keys. */
-final class BenchPlace extends JPanel implements Looked {
+final class BenchPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private static final int LEAST_MILLIS = 50;
@@ -34,12 +34,12 @@ final class BenchPlace extends JPanel implements Looked {
   private final NextPanel next;
   private final NumeralsPanel numerals;
   private final EdgeBar edge;
-  private final SayLine say;
+  private final MessageLine say;
   private final PictureView map;
   private final PictureView row;
   private final JLabel word = new JLabel(" ");
-  private final Passage verdict = new Passage("verdict", Words.say("desk.verdict.name"));
-  private final Passage hints = new Passage("hints", Words.say("desk.hints.name"));
+  private final ReadOnlyText verdict = new ReadOnlyText("verdict", Words.say("desk.verdict.name"));
+  private final ReadOnlyText hints = new ReadOnlyText("hints", Words.say("desk.hints.name"));
   private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
@@ -61,13 +61,17 @@ final class BenchPlace extends JPanel implements Looked {
    * @param marks takes the words of adjustments
    */
   BenchPlace(
-      Look look, Executor drawing, LongSupplier nanos, Consumer<Act> acts, Consumer<String> marks) {
+      Look look,
+      Executor drawing,
+      LongSupplier nanos,
+      Consumer<UserAction> acts,
+      Consumer<String> marks) {
     this.look = look;
     this.drawing = drawing;
     next = new NextPanel(look);
     numerals = new NumeralsPanel(look);
     edge = new EdgeBar(look);
-    say = new SayLine(look);
+    say = new MessageLine(look);
     map =
         new PictureView(
             Words.say("desk.map.title"), Words.say("desk.map.empty"), look, drawing, nanos);
@@ -128,7 +132,7 @@ final class BenchPlace extends JPanel implements Looked {
     NextText nextText = NextText.of(shown);
     next.show(nextText);
     edge.show(nextText, shown.justDone().isPresent());
-    say.show(SayText.of(shown));
+    say.show(MessageText.of(shown));
     keys.show(KeyHints.of(shown));
     if (!slow.isRunning()) {
       slow.start();
@@ -180,14 +184,14 @@ final class BenchPlace extends JPanel implements Looked {
     word.setFont(Look.bold(1.25));
     word.setForeground(look.ink());
     word.setBorder(BorderFactory.createEmptyBorder(0, Look.px(22), 0, Look.px(20)));
-    for (Passage area : List.of(verdict, hints)) {
+    for (ReadOnlyText area : List.of(verdict, hints)) {
       area.setFont(Look.letters(area == hints ? 1 : 1.1));
       area.setForeground(look.ink());
       area.setBackground(look.ground());
       area.setBorder(
           BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
     }
-    for (Looked each : List.of(next, numerals, edge, say, map, row, mark, keys)) {
+    for (LookListener each : List.of(next, numerals, edge, say, map, row, mark, keys)) {
       each.look(look);
     }
   }
@@ -196,7 +200,7 @@ final class BenchPlace extends JPanel implements Looked {
    * Wrapped text is as high as it is at the width that it has, which the layout must know first.
    */
   private void fitWords() {
-    for (Passage area : List.of(verdict, hints)) {
+    for (ReadOnlyText area : List.of(verdict, hints)) {
       area.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
     }
     words.invalidate();
@@ -282,6 +286,6 @@ final class BenchPlace extends JPanel implements Looked {
 
   /** The speed just fired as long as it stands on the edge bar, then the one to fire. */
   private Optional<MarkedSpeed> speedToLookAt() {
-    return view.justDone().or(view::shown).flatMap(org.halflight.session.Setting::speed);
+    return view.justDone().or(view::shown).flatMap(org.halflight.session.DialSetting::speed);
   }
 }

@@ -30,7 +30,7 @@ import org.halflight.job.WorkEntryId;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
-final class CameraPlace extends JPanel implements Looked {
+final class CameraPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private static final List<ShutterKind> KINDS = List.of(ShutterKind.values());
@@ -47,12 +47,14 @@ final class CameraPlace extends JPanel implements Looked {
   private final JTextField widest = new JTextField();
   private final JTextField frame = new JTextField();
   private final JTextField firing = new JTextField();
-  private final Passage trouble = new Passage("cameraTrouble", Words.say("desk.run.troubleName"));
+  private final ReadOnlyText trouble =
+      new ReadOnlyText("cameraTrouble", Words.say("desk.run.troubleName"));
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
-  private final Passage measured = new Passage("listsMeasured", Words.say("desk.lists.said"));
+  private final ReadOnlyText measured =
+      new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
   private transient Optional<Camera> camera = Optional.empty();

@@ -19,7 +19,7 @@ import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 import javax.swing.table.AbstractTableModel;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.chart.TableTwin;
+import org.halflight.chart.DataTable;
 import org.halflight.desk.view.HistoryText;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
@@ -41,7 +41,7 @@ import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 
 /** All cameras of the record with a search, and the history of the one that is chosen. */
-final class CamerasPlace extends JPanel implements Looked {
+final class CamerasPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final transient Archive archive;
@@ -54,8 +54,8 @@ final class CamerasPlace extends JPanel implements Looked {
   private final Lines lines = new Lines();
   private final JTable cameras = new JTable(lines);
   private final PictureView map;
-  private final TwinTable drifts;
-  private final TwinTable tried;
+  private final DataTableView drifts;
+  private final DataTableView tried;
   private final JLabel said = new JLabel(" ");
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
@@ -88,8 +88,8 @@ final class CamerasPlace extends JPanel implements Looked {
             look,
             drawing,
             surroundings.nanos());
-    drifts = new TwinTable(Words.say("desk.history.name"));
-    tried = new TwinTable(Words.say("desk.history.tried"));
+    drifts = new DataTableView(Words.say("desk.history.name"));
+    tried = new DataTableView(Words.say("desk.history.tried"));
     search.setName("search");
     searchLabel.setLabelFor(search);
     search.getAccessibleContext().setAccessibleName(searchLabel.getText());
@@ -157,7 +157,7 @@ final class CamerasPlace extends JPanel implements Looked {
     return map;
   }
 
-  TwinTable drifts() {
+  DataTableView drifts() {
     return drifts;
   }
 
@@ -216,7 +216,7 @@ final class CamerasPlace extends JPanel implements Looked {
     page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
-    Optional<TableTwin> also = shown.flatMap(h -> HistoryText.tried(h, clock.getZone()));
+    Optional<DataTable> also = shown.flatMap(h -> HistoryText.tried(h, clock.getZone()));
     tried.setVisible(also.isPresent());
     tried.show(also);
   }

@@ -12,7 +12,7 @@ import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.table.AbstractTableModel;
 import org.halflight.desk.view.ChecklistText;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
@@ -65,7 +65,7 @@ final class ChecklistTable extends JTable {
   }
 
   /** What was measured joins the lists as they are. */
-  void measured(List<Tried> tried) {
+  void measured(List<ExtraTest> tried) {
     show(new ChecklistText(lists.intake(), lists.handBack(), tried));
   }
 

@@ -17,9 +17,9 @@ import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.MenuSelectionManager;
 import javax.swing.text.JTextComponent;
-import org.halflight.desk.view.Act;
 import org.halflight.desk.view.HeldKeys;
 import org.halflight.desk.view.KeyMap;
+import org.halflight.desk.view.UserAction;
 
 /** Hears every key of the window before whatever has the focus does. */
 final class DeskKeys implements KeyEventDispatcher {
@@ -28,7 +28,7 @@ final class DeskKeys implements KeyEventDispatcher {
   private final JFrame window;
   private final BooleanSupplier atBench;
   private final BooleanSupplier practice;
-  private final Consumer<Act> acts;
+  private final Consumer<UserAction> acts;
   private final HeldKeys held = new HeldKeys();
   private final WindowFocusListener focus =
       new WindowAdapter() {
@@ -43,7 +43,8 @@ final class DeskKeys implements KeyEventDispatcher {
   /** The key that did something and is held down: what it repeats is for nobody. */
   private int eaten = KeyEvent.VK_UNDEFINED;
 
-  DeskKeys(JFrame window, BooleanSupplier atBench, BooleanSupplier practice, Consumer<Act> acts) {
+  DeskKeys(
+      JFrame window, BooleanSupplier atBench, BooleanSupplier practice, Consumer<UserAction> acts) {
     this.window = window;
     this.atBench = atBench;
     this.practice = practice;
@@ -73,7 +74,7 @@ final class DeskKeys implements KeyEventDispatcher {
     }
     boolean anew = held.pressed(event.getKeyCode(), event.getWhen());
     swallow = false;
-    Optional<Act> act = act(event, anew);
+    Optional<UserAction> act = act(event, anew);
     boolean acts = anew ? act.isPresent() : act.filter(KeyMap::repeats).isPresent();
     if (anew) {
       eaten = act.isPresent() || swallow ? event.getKeyCode() : KeyEvent.VK_UNDEFINED;
@@ -85,7 +86,7 @@ final class DeskKeys implements KeyEventDispatcher {
     return swallow;
   }
 
-  private Optional<Act> act(KeyEvent event, boolean anew) {
+  private Optional<UserAction> act(KeyEvent event, boolean anew) {
     boolean withOthers =
         (event.getModifiersEx() & (InputEvent.ALT_DOWN_MASK | InputEvent.ALT_GRAPH_DOWN_MASK)) != 0;
     boolean inMenu = MenuSelectionManager.defaultManager().getSelectedPath().length > 0;

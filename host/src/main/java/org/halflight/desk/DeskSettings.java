@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
-import org.halflight.desk.view.AimForm;
+import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.StopsForm;
 import org.halflight.files.Placing;
 import org.halflight.files.PrivateFiles;
@@ -23,9 +23,9 @@ import org.halflight.session.Measurand;
  * @param profileDays how many days old a rig profile may be to count as calibrated
  * @param aim what the verdicts of the next camera's runs are about
  */
-record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, AimForm aim) {
+record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, CriteriaForm aim) {
   DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
-    this(file, dark, sounds, profileDays, AimForm.USUAL);
+    this(file, dark, sounds, profileDays, CriteriaForm.USUAL);
   }
 
   /** The settings of a folder, or the usual ones. */
@@ -56,13 +56,13 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
   }
 
   /** As it was typed: what cannot be read is not begun with, and the form of the run says why. */
-  private static AimForm aim(Properties kept) {
-    return new AimForm(
+  private static CriteriaForm aim(Properties kept) {
+    return new CriteriaForm(
         kept.getProperty("tolerance", ""),
         Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
         Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
         new StopsForm(
-            kept.getProperty("stops", AimForm.USUAL.stops().markings()),
+            kept.getProperty("stops", CriteriaForm.USUAL.stops().markings()),
             kept.getProperty("stop-tolerance", "")),
         kept.getProperty("linkage", ""),
         // A wire on the contact is looked at anew each time.
@@ -73,7 +73,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Ai
     return new DeskSettings(file, nowDark, nowSounds, profileDays, aim);
   }
 
-  DeskSettings with(AimForm nowAim) {
+  DeskSettings with(CriteriaForm nowAim) {
     return new DeskSettings(file, dark, sounds, profileDays, nowAim);
   }
 

@@ -20,11 +20,11 @@ import javax.swing.JFrame;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
-import org.halflight.desk.view.Act;
-import org.halflight.desk.view.AimForm;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.CriteriaForm;
+import org.halflight.desk.view.Message;
 import org.halflight.desk.view.RunForm;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
 import org.halflight.session.Phase;
@@ -41,7 +41,7 @@ final class DeskWindow {
   private static final long NEVER = Long.MIN_VALUE;
 
   private final JFrame frame = new JFrame(Words.say("desk.title"));
-  private final Benches benches;
+  private final BenchFactory benches;
   private final FaultLog faults;
   private final LongSupplier nanos;
   private final AtomicLong saidFaultAt = new AtomicLong(NEVER);
@@ -56,7 +56,7 @@ final class DeskWindow {
           });
   private final CardLayout cards = new CardLayout();
   private final JPanel places = new JPanel(cards);
-  private final Map<Act, JComponent> placeOf = new EnumMap<>(Act.class);
+  private final Map<UserAction, JComponent> placeOf = new EnumMap<>(UserAction.class);
   private final TopBar top;
   private final BenchPlace bench;
   private final LightPlace light;
@@ -64,7 +64,7 @@ final class DeskWindow {
   private final KeysPlace keys;
   private final DetailsPlace details;
   private final RigPlace rig;
-  private final TriedPlace tried;
+  private final ExtraTestsPlace tried;
   private final Archive archive;
   private final CameraPlace camera;
   private final CamerasPlace cameras;
@@ -73,7 +73,7 @@ final class DeskWindow {
   private Look look;
   private volatile BenchLoop loop;
   private BenchView view;
-  private Act place = Act.TO_BENCH;
+  private UserAction place = UserAction.TO_BENCH;
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -81,7 +81,7 @@ final class DeskWindow {
     this.settings = settings;
     this.sounds = new CuePlayer(settings.sounds());
     this.look = Look.install(settings.dark());
-    this.benches = new Benches(surroundings);
+    this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
     this.nanos = surroundings.nanos();
     archive = new Archive(surroundings, said -> says(said));
@@ -90,25 +90,26 @@ final class DeskWindow {
     light =
         new LightPlace(
             look,
-            () -> loop.does(BenchHands::setLight),
-            () -> loop.does(BenchHands::shutterIsOpen));
+            () -> loop.does(BenchActions::setLight),
+            () -> loop.does(BenchActions::shutterIsOpen));
     run = new RunPlace(look, this::beginRun);
     keys = new KeysPlace(look);
-    details = new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(Act.TO_BENCH));
+    details =
+        new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(UserAction.TO_BENCH));
     rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
-    tried = new TriedPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
+    tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
     practice = new PracticeMenu(this::onModelCamera);
-    add(Act.TO_BENCH, bench);
-    add(Act.TO_LIGHT, light);
-    add(Act.TO_CAMERA, camera);
-    add(Act.TO_RUN, run);
-    add(Act.TO_CAMERAS, cameras);
-    add(Act.KEYS, keys);
-    add(Act.DETAILS, details);
-    add(Act.TO_RIG, rig);
-    add(Act.TO_TRIED, tried);
+    add(UserAction.TO_BENCH, bench);
+    add(UserAction.TO_LIGHT, light);
+    add(UserAction.TO_CAMERA, camera);
+    add(UserAction.TO_RUN, run);
+    add(UserAction.TO_CAMERAS, cameras);
+    add(UserAction.KEYS, keys);
+    add(UserAction.DETAILS, details);
+    add(UserAction.TO_RIG, rig);
+    add(UserAction.TO_TRIED, tried);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places);
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
@@ -148,7 +149,7 @@ final class DeskWindow {
     } else {
       frame.setSize(size);
     }
-    goTo(Act.TO_BENCH);
+    goTo(UserAction.TO_BENCH);
     frame.setVisible(true);
     bench.requestFocusInWindow();
     loop.start();
@@ -170,7 +171,7 @@ final class DeskWindow {
     return rig;
   }
 
-  TriedPlace tried() {
+  ExtraTestsPlace tried() {
     return tried;
   }
 
@@ -233,7 +234,7 @@ final class DeskWindow {
     long last = saidFaultAt.get();
     if ((last == NEVER || now - last > BETWEEN_FAULTS_NANOS)
         && saidFaultAt.compareAndSet(last, now)) {
-      says(new Said(Said.Kind.TROUBLE, sentence));
+      says(new Message(Message.Kind.TROUBLE, sentence));
     }
   }
 
@@ -249,24 +250,24 @@ final class DeskWindow {
     onView.accept(shown);
   }
 
-  private void act(Act act) {
+  private void act(UserAction act) {
     switch (act) {
-      case ACCEPT -> loop.ask(BenchHands::accept);
+      case ACCEPT -> loop.ask(BenchActions::accept);
       case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
       case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
-      case FULL_LIGHT -> loop.does(BenchHands::fullLight);
-      case REJECT -> loop.ask(BenchHands::reject);
-      case UNDO -> loop.ask(BenchHands::undo);
-      case REDO -> loop.ask(BenchHands::redo);
+      case FULL_LIGHT -> loop.does(BenchActions::fullLight);
+      case REJECT -> loop.ask(BenchActions::reject);
+      case UNDO -> loop.ask(BenchActions::undo);
+      case REDO -> loop.ask(BenchActions::redo);
       case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
       case PREVIOUS -> loop.ask(hands -> hands.tell(new SessionInput.PreviousChosen()));
-      case MOVE -> loop.ask(BenchHands::move);
-      case CLOSED_BY_HAND -> loop.ask(BenchHands::closedByHand);
-      case LEARN_COCKING -> loop.ask(BenchHands::learnCocking);
-      case LENS_CAP -> loop.ask(BenchHands::lensCap);
+      case MOVE -> loop.ask(BenchActions::move);
+      case CLOSED_BY_HAND -> loop.ask(BenchActions::closedByHand);
+      case LEARN_COCKING -> loop.ask(BenchActions::learnCocking);
+      case LENS_CAP -> loop.ask(BenchActions::lensCap);
       case MARK -> bench.askForMark();
       case LOOK_SLOWER, LOOK_FASTER -> {
-        bench.lookAlong(act == Act.LOOK_SLOWER ? -1 : 1);
+        bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
         showDetails();
       }
       case CHOOSE ->
@@ -285,20 +286,20 @@ final class DeskWindow {
         top.soundsOn(sounds.isOn());
       }
       case THEME -> look(!look.dark());
-      case FIRE -> loop.does(BenchHands::fire);
-      case COCK -> loop.does(BenchHands::cock);
+      case FIRE -> loop.does(BenchActions::fire);
+      case COCK -> loop.does(BenchActions::cock);
       case PRACTICE -> {
         if (isPractice()) {
           practice.open(top.rigButton());
         }
       }
-      case DETAILS -> goTo(place == Act.DETAILS ? Act.TO_BENCH : Act.DETAILS);
+      case DETAILS -> goTo(place == UserAction.DETAILS ? UserAction.TO_BENCH : UserAction.DETAILS);
       case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS -> goTo(act);
     }
   }
 
-  private void goTo(Act where) {
-    if (where == Act.TO_RUN && place != Act.TO_RUN) {
+  private void goTo(UserAction where) {
+    if (where == UserAction.TO_RUN && place != UserAction.TO_RUN) {
       run.suggest(suggestion(), bench.looked());
     }
     if (!placeOf.containsKey(where)) {
@@ -331,13 +332,13 @@ final class DeskWindow {
   }
 
   private void showDetails() {
-    if (place == Act.DETAILS && view != null) {
+    if (place == UserAction.DETAILS && view != null) {
       details.show(view, bench.looked());
     }
   }
 
   private boolean isAtBench() {
-    return place == Act.TO_BENCH || place == Act.DETAILS;
+    return place == UserAction.TO_BENCH || place == UserAction.DETAILS;
   }
 
   /** After as found comes adjusting, then as left; otherwise the same again. */
@@ -361,31 +362,31 @@ final class DeskWindow {
   }
 
   private void beginRun(RunSetup setup) {
-    settings = settings.with(AimForm.of(setup.aim()));
+    settings = settings.with(CriteriaForm.of(setup.aim()));
     loop.ask(hands -> hands.beginRun(setup));
-    goTo(Act.TO_BENCH);
+    goTo(UserAction.TO_BENCH);
   }
 
   private void marked(String words) {
     loop.does(hands -> hands.mark(words));
-    loop.say(new Said(Said.Kind.NEWS, Words.say("desk.mark.marked", words)));
+    loop.say(new Message(Message.Kind.NEWS, Words.say("desk.mark.marked", words)));
   }
 
   private void named(Camera known) {
     if (known == null) {
-      loop.does(BenchHands::isNobodys);
+      loop.does(BenchActions::isNobodys);
     } else {
       loop.does(hands -> hands.named(known.label(), known.dial()));
-      loop.say(new Said(Said.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
+      loop.say(new Message(Message.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
     }
   }
 
   private void take(Camera known) {
     camera.take(known);
-    goTo(Act.TO_CAMERA);
+    goTo(UserAction.TO_CAMERA);
   }
 
-  private void says(Said said) {
+  private void says(Message said) {
     SwingUtilities.invokeLater(
         () -> {
           if (loop != null) {
@@ -398,7 +399,7 @@ final class DeskWindow {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (Looked each :
+    for (LookListener each :
         List.of(top, bench, light, camera, run, cameras, keys, details, rig, tried)) {
       each.look(look);
     }
@@ -412,7 +413,7 @@ final class DeskWindow {
     return view != null && view.link().isPractice();
   }
 
-  private <T extends JComponent & Looked> void add(Act act, T component) {
+  private <T extends JComponent & LookListener> void add(UserAction act, T component) {
     placeOf.put(act, component);
     component.setFocusable(true);
     places.add(component, act.name());

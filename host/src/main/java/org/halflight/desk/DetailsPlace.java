@@ -17,16 +17,17 @@ import org.halflight.words.Words;
  * The details of the speed that is looked at: its uncertainty budget as bars and as a table, and
  * the figures that its verdict rests on. Keys of the bench work here too, so firing goes on.
  */
-final class DetailsPlace extends JPanel implements Looked {
+final class DetailsPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final transient Executor drawing;
   private final JLabel title = new JLabel(" ");
   private final JButton back = new JButton(Words.say("desk.details.back"));
   private final PictureView bars;
-  private final TwinTable budget = new TwinTable(Words.say("desk.details.table"));
-  private final TwinTable figures = new TwinTable(Words.say("desk.details.name"));
-  private final Passage advice = new Passage("detailsAdvice", Words.say("desk.details.advice"));
+  private final DataTableView budget = new DataTableView(Words.say("desk.details.table"));
+  private final DataTableView figures = new DataTableView(Words.say("desk.details.name"));
+  private final ReadOnlyText advice =
+      new ReadOnlyText("detailsAdvice", Words.say("desk.details.advice"));
   private transient BenchView view;
   private transient BenchView made;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
@@ -65,11 +66,11 @@ final class DetailsPlace extends JPanel implements Looked {
     return bars;
   }
 
-  TwinTable budget() {
+  DataTableView budget() {
     return budget;
   }
 
-  TwinTable figures() {
+  DataTableView figures() {
     return figures;
   }
 

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.DiscGuide;
+import org.halflight.bench.DiscProfile;
 import org.halflight.bench.DiscRun;
-import org.halflight.bench.DiscStanding;
-import org.halflight.bench.DiscText;
+import org.halflight.bench.DiscSentences;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.DiscReading;
 import org.halflight.calibration.PrintedDisc;
@@ -26,7 +26,7 @@ final class DiscHands {
   /** Standard uncertainty of a tachometer of 0.1 %, evenly spread. */
   private static final double SPEED_PPM = 577;
 
-  private final RigHands rig;
+  private final RigActions rig;
   private final RigModel model;
   private final Optional<ModelCamera> camera;
   private boolean asking;
@@ -36,7 +36,7 @@ final class DiscHands {
   /** What the person wrote of the disc. */
   private record Written(PrintedDisc disc, OptionalDouble turnsAMinute) {}
 
-  DiscHands(RigHands rig, RigModel model, Optional<ModelCamera> camera) {
+  DiscHands(RigActions rig, RigModel model, Optional<ModelCamera> camera) {
     this.rig = rig;
     this.model = model;
     this.camera = camera;
@@ -137,12 +137,12 @@ final class DiscHands {
   }
 
   private String read(RigWork work, Written written) {
-    DiscStanding standing = rig.standing();
+    DiscProfile standing = rig.standing();
     DiscGuide.Outcome outcome =
         new DiscGuide(work, model::discStage, model::says, part -> {})
             .read(DiscRun.USUAL_SECONDS, written.disc(), standing);
     if (outcome instanceof DiscGuide.NotTaken none) {
-      return DiscText.notTaken(none.why());
+      return DiscSentences.notTaken(none.why());
     }
     DiscGuide.Read read = (DiscGuide.Read) outcome;
     if (read.reading() instanceof DiscReading.Failed failed) {

@@ -13,7 +13,7 @@ import org.halflight.words.Words;
  * A bar along the edge of the window, to be seen from the corner of the eye: it fills with good
  * firings, and stands full and steady when a speed is done, until the next firing.
  */
-final class EdgeBar extends Painted {
+final class EdgeBar extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   private transient Look look;

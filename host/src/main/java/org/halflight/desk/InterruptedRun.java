@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
-import org.halflight.desk.view.Said;
+import org.halflight.bench.SessionReducer;
+import org.halflight.desk.view.Message;
+import org.halflight.session.DialSetting;
 import org.halflight.session.Session;
-import org.halflight.session.Setting;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
@@ -27,7 +27,7 @@ import org.halflight.words.Words;
  * @param first the first event in it
  * @param said what there is to say about it
  */
-record InterruptedRun(Path file, BenchEvent first, Said said) {
+record InterruptedRun(Path file, BenchEvent first, Message said) {
   private static final String ENDING = ".session";
   private static final String PRACTICE_ENDING = "-practice.session";
 
@@ -91,7 +91,7 @@ record InterruptedRun(Path file, BenchEvent first, Said said) {
   private static Optional<InterruptedRun> of(Path file, List<BenchEvent> events) {
     Session session;
     try {
-      session = BenchFold.replay(events).session();
+      session = SessionReducer.replay(events).session();
       if (session.setup().isEmpty() || session.isRunDone()) {
         return Optional.empty();
       }
@@ -103,12 +103,12 @@ record InterruptedRun(Path file, BenchEvent first, Said said) {
         new InterruptedRun(
             file,
             events.get(0),
-            new Said(
-                Said.Kind.ATTENTION,
+            new Message(
+                Message.Kind.ATTENTION,
                 Words.say(
                     "desk.say.interrupted",
                     session.results().size() + 1,
-                    session.setting().map(Setting::label).orElse(""),
+                    session.setting().map(DialSetting::label).orElse(""),
                     session.results().size()))));
   }
 

@@ -6,19 +6,19 @@ import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JPanel;
-import org.halflight.desk.view.Act;
 import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** The keys of the moment, quietly; each can be clicked as well. */
-final class KeyBar extends JPanel implements Looked {
+final class KeyBar extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
-  private final transient Consumer<Act> acts;
+  private final transient Consumer<UserAction> acts;
   private transient Look look;
   private transient List<KeyHints.Hint> hints = List.of();
 
-  KeyBar(Look look, Consumer<Act> acts) {
+  KeyBar(Look look, Consumer<UserAction> acts) {
     super(new FlowLayout(FlowLayout.LEADING, Look.px(2), 0));
     this.look = look;
     this.acts = acts;

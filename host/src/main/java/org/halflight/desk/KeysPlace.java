@@ -5,23 +5,23 @@ import java.util.List;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.Act;
 import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** What every key does. */
-final class KeysPlace extends JPanel implements Looked {
+final class KeysPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final JLabel title = new JLabel(Words.say("desk.keys.title"));
   private final JLabel foot = new JLabel(Words.say("desk.keys.foot"));
   private final List<JLabel> labels = new ArrayList<>();
-  private final transient List<Act> acts = List.of(Act.values());
+  private final transient List<UserAction> acts = List.of(UserAction.values());
 
   KeysPlace(Look look) {
     super(new MigLayout("insets 26 44 20 44, gap 40 9, flowy, wrap 14", "[330::][330::]", ""));
     setName("keysPlace");
-    for (Act act : acts) {
+    for (UserAction act : acts) {
       JLabel label =
           new JLabel(Words.say("desk.keyLong." + act.name().toLowerCase(java.util.Locale.ROOT)));
       label

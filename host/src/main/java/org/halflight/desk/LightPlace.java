@@ -10,12 +10,13 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.words.Words;
 
 /** Setting the light, led by one sentence at a time. */
-final class LightPlace extends JPanel implements Looked {
+final class LightPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final JLabel title = new JLabel(Words.say("desk.light.title"));
-  private final Passage sentence = new Passage("lightSentence", Words.say("desk.light.name"));
-  private final Passage hint = new Passage("lightHint", Words.say("desk.light.hintName"));
+  private final ReadOnlyText sentence =
+      new ReadOnlyText("lightSentence", Words.say("desk.light.name"));
+  private final ReadOnlyText hint = new ReadOnlyText("lightHint", Words.say("desk.light.hintName"));
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton set = new JButton(Words.say("desk.light.set"));
   private final JButton open = new JButton(Words.say("desk.light.isOpen"));

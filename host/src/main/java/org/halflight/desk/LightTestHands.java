@@ -8,20 +8,20 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightProbe;
 import org.halflight.desk.view.LightTestModel;
-import org.halflight.desk.view.Said;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.Tried;
+import org.halflight.desk.view.Message;
 import org.halflight.exposure.LightLevels;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.StopScale;
 import org.halflight.job.CheckState;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
-import org.halflight.session.Setting;
+import org.halflight.session.UntimedTest;
 import org.halflight.trouble.Trouble;
-import org.halflight.words.EverydayWords;
-import org.halflight.words.NewsSentences;
+import org.halflight.words.EventSentences;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 
 /**
@@ -40,16 +40,16 @@ final class LightTestHands {
   private OptionalLong readFromNanos = OptionalLong.empty();
 
   /** The check of the run that asked for the test that goes on; empty where a button did. */
-  private Optional<Setting> askedBy = Optional.empty();
+  private Optional<DialSetting> askedBy = Optional.empty();
 
   /** Where the run stood when the person stopped its test; it is not begun again by itself. */
   private Optional<Stands> stoppedAt = Optional.empty();
 
   private Optional<SessionInput.LightTestEnds> ended = Optional.empty();
-  private Optional<Said> found = Optional.empty();
+  private Optional<Message> found = Optional.empty();
   private boolean changed;
 
-  private record Stands(int run, Optional<Setting> setting) {}
+  private record Stands(int run, Optional<DialSetting> setting) {}
 
   /**
    * @param ready whether the rig has nothing else to do
@@ -99,7 +99,7 @@ final class LightTestHands {
     if (isUnderWay() && (open || camera.isPresent())) {
       done();
     } else if (!isUnderWay()) {
-      found = Optional.of(new Said(Said.Kind.ATTENTION, model.view().sentence()));
+      found = Optional.of(new Message(Message.Kind.ATTENTION, model.view().sentence()));
     }
   }
 
@@ -136,8 +136,10 @@ final class LightTestHands {
   }
 
   /** The test of the light that the run has come to. */
-  private Optional<Check> ofRun() {
-    return session().isRunDone() ? Optional.empty() : session().check().filter(Check::isOfTheLight);
+  private Optional<UntimedTest> ofRun() {
+    return session().isRunDone()
+        ? Optional.empty()
+        : session().check().filter(UntimedTest::isOfTheLight);
   }
 
   /** Begins the test that the run has come to, and leaves that which it has gone on from. */
@@ -200,10 +202,10 @@ final class LightTestHands {
   }
 
   private void end(boolean toItsEnd) {
-    Optional<Check> check = model.check();
+    Optional<UntimedTest> check = model.check();
     camera.ifPresent(ModelCamera::isAtRest);
     driver.endReadings();
-    Optional<Tried> came = model.ends(session().readings(), session().runs(), session().run());
+    Optional<ExtraTest> came = model.ends(session().readings(), session().runs(), session().run());
     boolean asked =
         check.isPresent()
             && session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
@@ -215,17 +217,17 @@ final class LightTestHands {
     changed = true;
   }
 
-  private Said said(Tried tried) {
-    String words = EverydayWords.lines(tried).get(0);
+  private Message said(ExtraTest tried) {
+    String words = ExtraTestWords.lines(tried).get(0);
     boolean open = tried instanceof StopScale && session().seesLight();
-    return new Said(
-        tried.state() == CheckState.OK ? Said.Kind.NEWS : Said.Kind.ATTENTION,
+    return new Message(
+        tried.state() == CheckState.OK ? Message.Kind.NEWS : Message.Kind.ATTENTION,
         open ? Words.say("desk.test.letClose", words) : words);
   }
 
   /** What a test that has just ended came to, once. */
-  Optional<Said> found() {
-    Optional<Said> once = found;
+  Optional<Message> found() {
+    Optional<Message> once = found;
     found = Optional.empty();
     return once;
   }
@@ -235,7 +237,7 @@ final class LightTestHands {
    *
    * @return what there is to tell because of it; empty where the window has nothing new to show
    */
-  Optional<List<SessionNews>> goesOn() {
+  Optional<List<SessionEvent>> goesOn() {
     follow();
     goOn();
     if (ended.isPresent()) {
@@ -287,16 +289,16 @@ final class LightTestHands {
           Words.say("desk.test.letClose", fullLight(reading, session().light().orElseThrow()));
       end(true);
       model.says(words);
-      found = Optional.of(new Said(Said.Kind.NEWS, words));
+      found = Optional.of(new Message(Message.Kind.NEWS, words));
     } else if (!model.wasRead(
-        NewsSentences.of(new SessionNews.LightWasRead(reading)).orElseThrow())) {
+        EventSentences.of(new SessionEvent.LightWasRead(reading)).orElseThrow())) {
       end(true);
     }
   }
 
   private static String fullLight(LightReading reading, LightLevels set) {
     double share = (reading.counts() - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
-    return NewsSentences.of(new SessionNews.FullLightRead(share)).orElseThrow();
+    return EventSentences.of(new SessionEvent.FullLightRead(share)).orElseThrow();
   }
 
   private Session session() {

@@ -10,7 +10,7 @@ import net.miginfocom.swing.MigLayout;
 import org.halflight.words.Words;
 
 /** A line to write down an adjustment; Enter marks it, Escape leaves it. */
-final class MarkField extends JPanel implements Looked {
+final class MarkField extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final JLabel label = new JLabel(Words.say("desk.mark.what"));

@@ -3,12 +3,12 @@ package org.halflight.desk;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.FNumber;
+import org.halflight.extratest.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Check;
 import org.halflight.session.LightReading;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
@@ -99,7 +99,7 @@ final class ModelCamera {
    *
    * @param check the check of the moment
    */
-  void tryOut(Check check) {
+  void tryOut(UntimedTest check) {
     switch (check) {
       case B -> hold(!heldOpen);
       case T -> {
@@ -131,7 +131,7 @@ final class ModelCamera {
   }
 
   /** At a speed slow enough that the closing is not heard with the opening. */
-  private void forTheEar(Check check) {
+  private void forTheEar(UntimedTest check) {
     letClose();
     ports.onBench(
         rig -> {
@@ -139,7 +139,7 @@ final class ModelCamera {
               .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
               .findFirst()
               .ifPresent(rig::chooseSpeed);
-          rig.wind(check != Check.RELEASE_ALONE);
+          rig.wind(check != UntimedTest.RELEASE_ALONE);
           rig.fire(PracticeMishap.NONE);
           rig.wind(true);
         });

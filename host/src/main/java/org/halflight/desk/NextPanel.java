@@ -12,7 +12,7 @@ import org.halflight.desk.view.NextText;
 import org.halflight.words.Words;
 
 /** The speed to set next, large before cocking, with its good firings counted. */
-final class NextPanel extends Painted {
+final class NextPanel extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   private static final double SHARE_OF_NUMERALS = 0.72;

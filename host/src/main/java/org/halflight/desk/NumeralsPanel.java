@@ -18,7 +18,7 @@ import org.halflight.words.Words;
  * The last firing in numerals whose height is a sixth of the window's at least, to be read from two
  * metres.
  */
-final class NumeralsPanel extends Painted {
+final class NumeralsPanel extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   /** Height of the digits as a share of the window's. */

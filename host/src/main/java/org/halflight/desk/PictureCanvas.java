@@ -24,7 +24,7 @@ import org.halflight.words.Words;
  * A picture on the screen, drawn on another thread and at most twenty times a second, so that the
  * window stays quick however many firings it shows.
  */
-final class PictureCanvas extends Painted {
+final class PictureCanvas extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
   private static final long LEAST_NANOS = 50_000_000;

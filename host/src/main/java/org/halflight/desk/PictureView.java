@@ -9,11 +9,11 @@ import javax.swing.BorderFactory;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTable;
+import org.halflight.chart.DataTable;
 import org.halflight.chart.Picture;
-import org.halflight.chart.TableTwin;
 
 /** A picture and its table twin, one of them on the screen. */
-final class PictureView extends JPanel implements Looked {
+final class PictureView extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private static final String PICTURE = "picture";
@@ -22,10 +22,10 @@ final class PictureView extends JPanel implements Looked {
 
   private final CardLayout cards = new CardLayout();
   private final PictureCanvas canvas;
-  private final TwinTable table;
+  private final DataTableView table;
   private final JLabel nothing = new JLabel();
   private transient Optional<Picture> picture = Optional.empty();
-  private transient Optional<TableTwin> twin = Optional.empty();
+  private transient Optional<DataTable> twin = Optional.empty();
   private boolean asTable;
 
   /**
@@ -35,7 +35,7 @@ final class PictureView extends JPanel implements Looked {
   PictureView(String name, String whenEmpty, Look look, Executor drawing, LongSupplier nanos) {
     setLayout(cards);
     canvas = new PictureCanvas(name, look, drawing, nanos);
-    table = new TwinTable(name);
+    table = new DataTableView(name);
     nothing.setText(whenEmpty);
     nothing.setHorizontalAlignment(JLabel.CENTER);
     add(canvas, PICTURE);
@@ -63,11 +63,11 @@ final class PictureView extends JPanel implements Looked {
   }
 
   /** Shows a picture whose table was made already. */
-  void show(Optional<? extends Picture> another, Optional<TableTwin> words) {
+  void show(Optional<? extends Picture> another, Optional<DataTable> words) {
     picture = another.map(p -> p);
     twin = words;
     canvas.show(another.orElse(null));
-    canvas.speak(twin.map(TableTwin::caption).orElse(nothing.getText()));
+    canvas.speak(twin.map(DataTable::caption).orElse(nothing.getText()));
     if (asTable) {
       table.show(twin);
     }

@@ -20,18 +20,21 @@ import org.halflight.desk.view.RigView;
 import org.halflight.words.Words;
 
 /** The rig itself: what its profile says, the rig check, the calibration, and their pictures. */
-final class RigPlace extends JPanel implements Looked {
+final class RigPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private static final List<String> TABS = List.of("check", "fit", "residuals", "disc");
   private static final List<Integer> CLOCK_SECONDS = List.of(120, 60, 0);
 
-  private final transient Consumer<Consumer<BenchHands>> bench;
+  private final transient Consumer<Consumer<BenchActions>> bench;
   private final JLabel title = new JLabel(Words.say("desk.rig.title"));
-  private final Passage standing = new Passage("rigStanding", Words.say("desk.rig.standingName"));
-  private final Passage clocks = new Passage("rigClocks", Words.say("desk.rig.clockName"));
-  private final Passage sentence = new Passage("rigSentence", Words.say("desk.rig.name"));
-  private final Passage profile = new Passage("rigProfile", Words.say("desk.rig.profileName"));
+  private final ReadOnlyText standing =
+      new ReadOnlyText("rigStanding", Words.say("desk.rig.standingName"));
+  private final ReadOnlyText clocks =
+      new ReadOnlyText("rigClocks", Words.say("desk.rig.clockName"));
+  private final ReadOnlyText sentence = new ReadOnlyText("rigSentence", Words.say("desk.rig.name"));
+  private final ReadOnlyText profile =
+      new ReadOnlyText("rigProfile", Words.say("desk.rig.profileName"));
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton check = new JButton(Words.say("desk.rig.check"));
   private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
@@ -56,7 +59,7 @@ final class RigPlace extends JPanel implements Looked {
       Look look,
       Executor drawing,
       DeskSurroundings surroundings,
-      Consumer<Consumer<BenchHands>> bench) {
+      Consumer<Consumer<BenchActions>> bench) {
     super(
         new MigLayout(
             "insets 18 32 14 28, gap 22 8, fill, hidemode 3",
@@ -179,7 +182,7 @@ final class RigPlace extends JPanel implements Looked {
         event -> pictures.forEach(picture -> picture.asTable(tables.isSelected())));
   }
 
-  private void withFile(java.util.function.BiConsumer<BenchHands, Path> doing) {
+  private void withFile(java.util.function.BiConsumer<BenchActions, Path> doing) {
     try {
       Path path = Path.of(file.getText().strip());
       bench.accept(hands -> doing.accept(hands, path));
@@ -250,7 +253,7 @@ final class RigPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    for (Passage area : List.of(standing, clocks, sentence, profile)) {
+    for (ReadOnlyText area : List.of(standing, clocks, sentence, profile)) {
       area.setBackground(look.ground());
       area.setBorder(null);
       area.setForeground(area == profile || area == clocks ? look.quietInk() : look.ink());

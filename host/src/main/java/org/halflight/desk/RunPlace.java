@@ -20,10 +20,10 @@ import javax.swing.JRadioButton;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.RunForm;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.ContactWords;
@@ -31,7 +31,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /** The set-up of the next run. */
-final class RunPlace extends JPanel implements Looked {
+final class RunPlace extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   /** Conditions that are noted by choosing one of a few words; the words are in the bundle. */
@@ -51,12 +51,14 @@ final class RunPlace extends JPanel implements Looked {
   private final JComboBox<String> rest = new JComboBox<>();
   private final Map<String, JComboBox<String>> conditions = new LinkedHashMap<>();
   private final JTextField stop = new JTextField();
-  private final Map<Check, JCheckBox> checks = new EnumMap<>(Check.class);
+  private final Map<UntimedTest, JCheckBox> checks = new EnumMap<>(UntimedTest.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
-  private final AimPanel aim = new AimPanel();
-  private final Passage caution = new Passage("runCaution", Words.say("desk.run.cautionName"));
-  private final Passage trouble = new Passage("runTrouble", Words.say("desk.run.troubleName"));
+  private final CriteriaPanel aim = new CriteriaPanel();
+  private final ReadOnlyText caution =
+      new ReadOnlyText("runCaution", Words.say("desk.run.cautionName"));
+  private final ReadOnlyText trouble =
+      new ReadOnlyText("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
   private String all = "";
@@ -162,7 +164,7 @@ final class RunPlace extends JPanel implements Looked {
     setBackground(look.ground());
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
-    for (Passage each : List.of(caution, trouble)) {
+    for (ReadOnlyText each : List.of(caution, trouble)) {
       each.setBackground(look.ground());
       each.setForeground(look.attention());
     }
@@ -207,7 +209,7 @@ final class RunPlace extends JPanel implements Looked {
     if (!stop.getText().isBlank()) {
       noted.put(RunConditions.STOP, stop.getText().strip());
     }
-    List<Check> wanted = new ArrayList<>();
+    List<UntimedTest> wanted = new ArrayList<>();
     checks.forEach(
         (check, box) -> {
           if (box.isSelected()) {
@@ -249,7 +251,7 @@ final class RunPlace extends JPanel implements Looked {
   private JPanel checks() {
     JPanel panel = new JPanel(new MigLayout("insets 0, gap 16 4, wrap 3"));
     panel.setOpaque(false);
-    for (Check check : Check.values()) {
+    for (UntimedTest check : UntimedTest.values()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
       checks.put(check, box);

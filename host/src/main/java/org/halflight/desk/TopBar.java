@@ -11,27 +11,27 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.Act;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.LinkText;
+import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** Where to go, and how things stand with the rig; on every screen. */
-final class TopBar extends JPanel implements Looked {
+final class TopBar extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
-  private static final List<Act> PLACES =
+  private static final List<UserAction> PLACES =
       List.of(
-          Act.TO_BENCH,
-          Act.TO_LIGHT,
-          Act.TO_CAMERA,
-          Act.TO_RUN,
-          Act.TO_TRIED,
-          Act.TO_CAMERAS,
-          Act.TO_RIG);
+          UserAction.TO_BENCH,
+          UserAction.TO_LIGHT,
+          UserAction.TO_CAMERA,
+          UserAction.TO_RUN,
+          UserAction.TO_TRIED,
+          UserAction.TO_CAMERAS,
+          UserAction.TO_RIG);
 
-  private final Map<Act, JToggleButton> places = new EnumMap<>(Act.class);
+  private final Map<UserAction, JToggleButton> places = new EnumMap<>(UserAction.class);
   private final ButtonGroup group = new ButtonGroup();
   private final JLabel practice = new JLabel(Words.say("desk.practice.mark"));
   private final JLabel link = new JLabel();
@@ -43,9 +43,9 @@ final class TopBar extends JPanel implements Looked {
   private transient LinkText text;
   private boolean lightIsSet;
 
-  TopBar(Look look, Consumer<Act> acts) {
+  TopBar(Look look, Consumer<UserAction> acts) {
     super(new MigLayout("insets 4 10 4 10, fillx, hidemode 3, gapx 4", "", "[center]"));
-    for (Act act : PLACES) {
+    for (UserAction act : PLACES) {
       JToggleButton button = new JToggleButton(KeyHints.words(act));
       button.setName("place." + act);
       button.putClientProperty("JButton.buttonType", "toolBarButton");
@@ -58,9 +58,9 @@ final class TopBar extends JPanel implements Looked {
       places.put(act, button);
       add(button);
     }
-    rig = button(Act.PRACTICE, acts);
-    sounds = button(Act.SOUNDS, acts);
-    theme = button(Act.THEME, acts);
+    rig = button(UserAction.PRACTICE, acts);
+    sounds = button(UserAction.SOUNDS, acts);
+    theme = button(UserAction.THEME, acts);
     link.setName("link");
     light.setName("lightState");
     practice.setName("practiceMark");
@@ -93,7 +93,7 @@ final class TopBar extends JPanel implements Looked {
   }
 
   /** The place on the screen. */
-  void at(Act place) {
+  void at(UserAction place) {
     if (places.containsKey(place)) {
       places.get(place).setSelected(true);
     } else {
@@ -119,9 +119,9 @@ final class TopBar extends JPanel implements Looked {
           button.setIcon(new KeyCap(KeyHints.keyName(act), look, false));
           button.setFont(Look.letters(1.08));
         });
-    rig.setIcon(new KeyCap(KeyHints.keyName(Act.PRACTICE), look, false));
-    sounds.setIcon(new KeyCap(KeyHints.keyName(Act.SOUNDS), look, false));
-    theme.setIcon(new KeyCap(KeyHints.keyName(Act.THEME), look, false));
+    rig.setIcon(new KeyCap(KeyHints.keyName(UserAction.PRACTICE), look, false));
+    sounds.setIcon(new KeyCap(KeyHints.keyName(UserAction.SOUNDS), look, false));
+    theme.setIcon(new KeyCap(KeyHints.keyName(UserAction.THEME), look, false));
     theme.setText(Words.say(look.dark() ? "desk.theme.light" : "desk.theme.dark"));
     practice.setFont(Look.bold(1));
     practice.setForeground(look.ground());
@@ -141,7 +141,7 @@ final class TopBar extends JPanel implements Looked {
     }
   }
 
-  private static JButton button(Act act, Consumer<Act> acts) {
+  private static JButton button(UserAction act, Consumer<UserAction> acts) {
     JButton button = new JButton(KeyHints.words(act));
     button.setName("top." + act);
     button.putClientProperty("JButton.buttonType", "toolBarButton");

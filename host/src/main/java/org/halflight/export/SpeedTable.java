@@ -15,10 +15,10 @@ import org.halflight.stats.Interval;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.DecisionRule;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 
 /** One row a marked speed and phase; docs/file-formats.md says what each column means. */
 public final class SpeedTable {
@@ -123,7 +123,7 @@ public final class SpeedTable {
                 Cells.number(speed.afterRestStops()),
                 Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
                 Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
-                Placement.WORDS.word(speed.placement())));
+                Verdict.WORDS.word(speed.placement())));
     double level = SpeedSummary.LEVEL;
     row.addAll(
         List.of(

@@ -63,7 +63,7 @@ public final class ProfileFit {
   private ProfileFit() {}
 
   /** What a text that is no profile means for what is measured. */
-  public static Mismatch of(ProfileText.Reason reason) {
+  public static Mismatch of(ProfileFile.Reason reason) {
     return switch (reason) {
       case EDITED -> Mismatch.FILE_EDITED;
       case CUT -> Mismatch.FILE_CUT;

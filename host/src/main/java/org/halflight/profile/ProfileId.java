@@ -21,7 +21,7 @@ public record ProfileId(String serial, LocalDate date, String checkSum) {
 
   /** Of a profile. */
   public static ProfileId of(RigProfile profile) {
-    return new ProfileId(profile.rig().serial(), profile.date(), ProfileText.checkSum(profile));
+    return new ProfileId(profile.rig().serial(), profile.date(), ProfileFile.checkSum(profile));
   }
 
   /** {@code R-0001/2025-03-09/1A2B3C4D}. */

@@ -15,7 +15,7 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
 import org.halflight.job.RunId;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
@@ -23,7 +23,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.OneLevel;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.Setting;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -77,7 +77,7 @@ final class FiringRows {
    * @param cutOff whether its last edges may be missing
    * @param mayChange whether what is said about a known firing now holds over what was said before
    */
-  static Settling keep(
+  static SaveOutcome keep(
       Connection connection,
       long sessionId,
       FiringResult result,
@@ -88,17 +88,17 @@ final class FiringRows {
     Optional<Long> id = idOf(connection, result.key());
     if (id.isEmpty()) {
       insert(connection, new Columns(), sessionId, result, cutOff, now);
-      return Settling.ADDED;
+      return SaveOutcome.ADDED;
     }
     Optional<Numbered> there = find(connection, result.key());
     if (there.isEmpty()) {
       mend(connection, id.get(), sessionId, result, cutOff, now);
-      return Settling.MENDED;
+      return SaveOutcome.MENDED;
     }
     return keep(connection, there.get(), result, cutOff, mayChange, now);
   }
 
-  private static Settling keep(
+  private static SaveOutcome keep(
       Connection connection,
       Numbered there,
       FiringResult told,
@@ -113,7 +113,7 @@ final class FiringRows {
     if (isMore(result.firing(), cutOff, mayChange, there)) {
       FiringResult whole = mayChange ? result : ofLess(result, known);
       complete(connection, id, curved(whole, result, known), cutOff, now);
-      return Settling.COMPLETED;
+      return SaveOutcome.COMPLETED;
     }
     if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
       // The same file cut short, or damage that only means that it or the record ended there.
@@ -122,11 +122,11 @@ final class FiringRows {
               && (cutOff
                   || known.cutOff()
                   || before.edges().size() > result.firing().edges().size());
-      return lessOfTheSame ? Settling.KNOWN : Settling.DIFFERS;
+      return lessOfTheSame ? SaveOutcome.KNOWN : SaveOutcome.DIFFERS;
     }
     FiringResult said = curved(mayChange ? result : known.result(), result, known);
     if (said.equals(known.result())) {
-      return Settling.KNOWN;
+      return SaveOutcome.KNOWN;
     }
     Columns columns = new Columns();
     setSaid(columns, connection, said);
@@ -135,7 +135,7 @@ final class FiringRows {
     // What an older method worked out stays its, also with a curve that came later.
     keepResult(
         connection, id, said, mayChange ? ExposureMethodVersion.CURRENT : known.methodVersion());
-    return Settling.CHANGED;
+    return SaveOutcome.CHANGED;
   }
 
   static Optional<Numbered> find(Connection connection, FiringKey key) throws SQLException {
@@ -377,7 +377,7 @@ final class FiringRows {
       boolean cutOff,
       Instant now)
       throws SQLException {
-    try (SetAside aside = SetAside.begin(connection, now)) {
+    try (Quarantine aside = Quarantine.begin(connection, now)) {
       aside.take("firing_result", id);
       aside.take("firing", id);
     }
@@ -432,7 +432,7 @@ final class FiringRows {
         .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
         .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
         .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
-        .setOptional("b_or_t", Check.WORDS, result.check())
+        .setOptional("b_or_t", UntimedTest.WORDS, result.check())
         .set("reference", Reference.WORDS, result.reference())
         .setOptional("phase", Phase.WORDS, result.phase())
         .set("after_rest", result.afterRest())
@@ -497,17 +497,17 @@ final class FiringRows {
         row.getBoolean("closed_by_hand"));
   }
 
-  private static Optional<Setting> setting(ResultSet row) throws SQLException {
+  private static Optional<DialSetting> setting(ResultSet row) throws SQLException {
     Optional<String> label = Row.text(row, "marked_speed");
     if (label.isPresent()) {
       return Optional.of(
-          new Setting.Speed(
+          new DialSetting.Speed(
               new MarkedSpeed(
                   label.get(),
                   row.getDouble("marked_literal_seconds"),
                   row.getDouble("marked_exact_seconds"))));
     }
-    return Row.optionalWord(row, "b_or_t", Check.WORDS).map(Setting.Untimed::new);
+    return Row.optionalWord(row, "b_or_t", UntimedTest.WORDS).map(DialSetting.Untimed::new);
   }
 
   private static FiringNotes notes(ResultSet row) throws SQLException {

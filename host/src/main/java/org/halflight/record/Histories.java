@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -25,7 +25,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.uncertainty.RigKnowledge;
-import org.halflight.verdict.Judging;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
@@ -62,7 +62,7 @@ final class Histories {
         RunSummary.of(
                 sinceLastMark(connection, run, visit, firings),
                 run.asked()::tolerance,
-                Judging.of(run.asked(), RigKnowledge.UNCALIBRATED))
+                DecisionBasis.of(run.asked(), RigKnowledge.UNCALIBRATED))
             .stream()
             .flatMap(phase -> phase.speeds().stream())
             .toList();
@@ -73,16 +73,16 @@ final class Histories {
         sources,
         firings.stream().map(firing -> firing.key().rigSerial()).collect(toSet()),
         speeds,
-        Everyday.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
+        ExtraTests.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
   }
 
   /** What was tried beside the marked speeds in the runs of a visit that are not of adjusting. */
-  static List<Tried> tried(Connection connection, VisitId visit) throws SQLException {
-    List<Tried> tried = new ArrayList<>();
+  static List<ExtraTest> tried(Connection connection, VisitId visit) throws SQLException {
+    List<ExtraTest> tried = new ArrayList<>();
     for (Run run : RunRows.of(connection, visit)) {
       if (run.asked().phase() != Phase.ADJUSTING) {
         tried.addAll(
-            Everyday.of(
+            ExtraTests.of(
                 FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList(),
                 ReadingRows.of(connection, run.id()),
                 List.of(run.asked())));

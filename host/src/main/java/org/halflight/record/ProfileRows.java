@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfileId;
-import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
 import org.halflight.session.RigState;
@@ -59,7 +59,7 @@ final class ProfileRows {
         .set("rig_serial", id.serial())
         .set("made_on", id.date().toString())
         .set("check_sum", id.checkSum())
-        .set("text", ProfileText.write(profile))
+        .set("text", ProfileFile.write(profile))
         .insert(connection, "profile");
   }
 
@@ -70,12 +70,12 @@ final class ProfileRows {
     Optional<RigProfile> profile = Optional.empty();
     Optional<String> text = Row.text(row, "profile_text");
     if (text.isPresent()) {
-      ProfileText.Outcome outcome = ProfileText.read(text.get());
-      if (outcome instanceof ProfileText.Read read) {
+      ProfileFile.Outcome outcome = ProfileFile.read(text.get());
+      if (outcome instanceof ProfileFile.Read read) {
         profile = Optional.of(read.profile());
       } else {
         mismatches.add(
-            org.halflight.profile.ProfileFit.of(((ProfileText.Refused) outcome).reason()));
+            org.halflight.profile.ProfileFit.of(((ProfileFile.Refused) outcome).reason()));
       }
     } else if (Row.integer(row, "profile_id").isPresent()) {
       // The row of the profile cannot be found under its number any more.
@@ -106,10 +106,10 @@ final class ProfileRows {
     return Query.list(
             connection,
             "SELECT text FROM profile ORDER BY rig_serial, made_on DESC, id DESC",
-            row -> ProfileText.read(row.getString(1)))
+            row -> ProfileFile.read(row.getString(1)))
         .stream()
-        .filter(ProfileText.Read.class::isInstance)
-        .map(outcome -> ((ProfileText.Read) outcome).profile())
+        .filter(ProfileFile.Read.class::isInstance)
+        .map(outcome -> ((ProfileFile.Read) outcome).profile())
         .toList();
   }
 }

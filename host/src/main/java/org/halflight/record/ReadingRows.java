@@ -28,7 +28,7 @@ final class ReadingRows {
     }
     Optional<Long> damaged = idOf(connection, reading);
     if (damaged.isPresent()) {
-      try (SetAside aside = SetAside.begin(connection, now)) {
+      try (Quarantine aside = Quarantine.begin(connection, now)) {
         aside.take("light_reading", damaged.get());
       }
     }

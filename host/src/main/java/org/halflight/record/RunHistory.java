@@ -3,7 +3,7 @@ package org.halflight.record;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.session.Source;
@@ -27,7 +27,7 @@ public record RunHistory(
     Set<Source> sources,
     Set<String> rigs,
     List<SpeedSummary> speeds,
-    List<Tried> tried) {
+    List<ExtraTest> tried) {
   public RunHistory {
     Objects.requireNonNull(visit);
     Objects.requireNonNull(run);

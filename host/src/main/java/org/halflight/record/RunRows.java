@@ -17,10 +17,10 @@ import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.VisitId;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Reference;
 
 /** Runs with their set-up, as rows of their table. */
@@ -50,7 +50,7 @@ final class RunRows {
             .set("speeds", CameraRows.speeds(asked.order()))
             .set("reference", Reference.WORDS, asked.reference())
             .set("firings_per_speed", asked.firingsPerSpeed())
-            .set("checks", Word.inOrder(Check.WORDS, asked.checks()))
+            .set("checks", Word.inOrder(UntimedTest.WORDS, asked.checks()))
             .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
             .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
             .set("rest_seconds", asked.conditions().restSeconds())
@@ -101,7 +101,7 @@ final class RunRows {
     if (damaged.isEmpty()) {
       return;
     }
-    try (SetAside aside = SetAside.begin(connection, now)) {
+    try (Quarantine aside = Quarantine.begin(connection, now)) {
       for (String name : damaged) {
         aside.take("run_condition", run.id().value(), name);
       }
@@ -130,7 +130,7 @@ final class RunRows {
       statement.executeUpdate();
     }
     Map<String, String> words = new HashMap<>(run.asked().conditions().noted());
-    words.putAll(AimRows.of(run.asked()));
+    words.putAll(CriteriaRows.of(run.asked()));
     for (Map.Entry<String, String> noted : words.entrySet()) {
       new Columns()
           .set("run_id", run.id().value())
@@ -178,7 +178,7 @@ final class RunRows {
     RunId id = new RunId(row.getLong("id"));
     Map<String, String> words = words(connection, id);
     Map<String, String> noted = new HashMap<>(words);
-    noted.keySet().removeIf(AimRows::isOne);
+    noted.keySet().removeIf(CriteriaRows::isOne);
     OptionalLong visit = Row.integer(row, "visit_id");
     return new Run(
         id,
@@ -192,13 +192,13 @@ final class RunRows {
             CameraRows.speeds(row.getString("speeds")),
             Row.word(row, "reference", Reference.WORDS),
             row.getInt("firings_per_speed"),
-            Word.readAll(Check.WORDS, row.getString("checks")),
+            Word.readAll(UntimedTest.WORDS, row.getString("checks")),
             new CameraCustoms(
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),
             new RunConditions(Row.real(row, "rest_seconds"), noted),
-            AimRows.read(words),
-            AimRows.mostTries(words)),
+            CriteriaRows.read(words),
+            CriteriaRows.mostTries(words)),
         Row.moment(row, "began_at_millis"));
   }
 

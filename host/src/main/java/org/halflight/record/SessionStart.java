@@ -9,7 +9,7 @@ import java.util.HexFormat;
 import java.util.Objects;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchText;
+import org.halflight.bench.BenchSentences;
 import org.halflight.bench.Marks;
 
 /**
@@ -38,7 +38,7 @@ public record SessionStart(String key, String fileName, Optional<Instant> beganA
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256")
-              .digest(BenchText.format(first).getBytes(StandardCharsets.UTF_8));
+              .digest(BenchSentences.format(first).getBytes(StandardCharsets.UTF_8));
       return new SessionStart(
           HexFormat.of().formatHex(digest, 0, KEY_BYTES), fileName, beganAt(first));
     } catch (NoSuchAlgorithmException e) {

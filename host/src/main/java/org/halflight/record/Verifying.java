@@ -96,7 +96,7 @@ final class Verifying {
     try {
       List<BenchEvent> events = SessionFile.read(file).events();
       if (!events.isEmpty()) {
-        FoldedSession folded = FoldedSession.of(events);
+        ReducedSession folded = ReducedSession.of(events);
         firings += folded.firings().size();
         record.database.read(
             connection -> {
@@ -115,7 +115,8 @@ final class Verifying {
     return again.compare(file);
   }
 
-  private void compare(Connection connection, Path file, FoldedSession folded) throws SQLException {
+  private void compare(Connection connection, Path file, ReducedSession folded)
+      throws SQLException {
     int missing = 0;
     int otherwise = 0;
     for (FiringResult firing : folded.firings()) {
@@ -160,7 +161,7 @@ final class Verifying {
 
   private void takeIn(Path file) {
     try {
-      TakenIn taken = record.takeIn(file);
+      ImportOutcome taken = record.takeIn(file);
       if (taken.added() + taken.completed() + taken.changed() > 0) {
         lines.add(
             Words.say(
@@ -184,7 +185,7 @@ final class Verifying {
         return setAside(connection, row, key);
       }
       case "firing" -> {
-        try (SetAside aside = SetAside.begin(connection, clock.instant())) {
+        try (Quarantine aside = Quarantine.begin(connection, clock.instant())) {
           aside.take("firing_result", key);
         }
         return setAside(connection, row, key);
@@ -199,8 +200,8 @@ final class Verifying {
   }
 
   private String setAside(Connection connection, DamagedRow row, Object[] key) throws SQLException {
-    String content = SetAside.content(connection, row.table(), key);
-    try (SetAside aside = SetAside.begin(connection, clock.instant())) {
+    String content = Quarantine.content(connection, row.table(), key);
+    try (Quarantine aside = Quarantine.begin(connection, clock.instant())) {
       aside.take(row.table(), key);
     }
     return Words.say("record.repair.setAside", row.words(), content);
@@ -208,7 +209,7 @@ final class Verifying {
 
   private static String asItStands(Connection connection, DamagedRow row, Object[] key)
       throws SQLException {
-    String content = SetAside.content(connection, row.table(), key);
+    String content = Quarantine.content(connection, row.table(), key);
     if (isReadable(connection, row)) {
       RowCrc.seal(connection, row.table(), key);
       return Words.say("record.repair.asItStands", row.words(), content);

@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
@@ -243,7 +243,7 @@ public final class WorkshopRecord implements AutoCloseable {
    *
    * @param sessionKey its session, which must have begun
    */
-  public Settling settle(String sessionKey, FiringResult firing) {
+  public SaveOutcome settle(String sessionKey, FiringResult firing) {
     return settle(sessionKey, List.of(firing)).get(0);
   }
 
@@ -252,14 +252,14 @@ public final class WorkshopRecord implements AutoCloseable {
    *
    * @return what each came to, in order
    */
-  public List<Settling> settle(String sessionKey, List<FiringResult> firings) {
+  public List<SaveOutcome> settle(String sessionKey, List<FiringResult> firings) {
     return database.write(
         connection -> {
           long sessionId =
               SessionRows.find(connection, sessionKey)
                   .orElseThrow(
                       () -> new IllegalArgumentException("no session is called " + sessionKey));
-          List<Settling> came = new ArrayList<>();
+          List<SaveOutcome> came = new ArrayList<>();
           for (FiringResult firing : firings) {
             came.add(FiringRows.keep(connection, sessionId, firing, false, true, clock.instant()));
           }
@@ -316,7 +316,7 @@ public final class WorkshopRecord implements AutoCloseable {
    *
    * @throws org.halflight.trouble.Trouble when the file cannot be read
    */
-  public TakenIn takeIn(Path sessionFile) {
+  public ImportOutcome takeIn(Path sessionFile) {
     // Before it is read: what is written meanwhile is taken in the next time.
     long bytes = bytes(sessionFile);
     SessionFile.Contents contents = SessionFile.read(sessionFile);
@@ -345,7 +345,7 @@ public final class WorkshopRecord implements AutoCloseable {
    * @param events from the first one of the session on
    * @param fileName name of their file, for people; may be empty
    */
-  public TakenIn takeIn(List<BenchEvent> events, String fileName) {
+  public ImportOutcome takeIn(List<BenchEvent> events, String fileName) {
     return takeIn(events, fileName, 0, 0);
   }
 
@@ -358,20 +358,21 @@ public final class WorkshopRecord implements AutoCloseable {
     }
   }
 
-  private TakenIn takeIn(List<BenchEvent> events, String fileName, long bytes, int damagedLines) {
+  private ImportOutcome takeIn(
+      List<BenchEvent> events, String fileName, long bytes, int damagedLines) {
     if (events.isEmpty()) {
-      return new TakenIn(0, 0, 0, 0, 0, damagedLines, List.of());
+      return new ImportOutcome(0, 0, 0, 0, 0, damagedLines, List.of());
     }
     return database.write(
         connection ->
-            Intake.take(connection, events, fileName, bytes, damagedLines, clock.instant()));
+            SessionImport.take(connection, events, fileName, bytes, damagedLines, clock.instant()));
   }
 
   /**
    * What was tried beside the marked speeds in the runs of a visit, in their order; adjusting says
    * nothing of how the camera came or goes back.
    */
-  public List<Tried> tried(VisitId visit) {
+  public List<ExtraTest> tried(VisitId visit) {
     return database.read(connection -> Histories.tried(connection, visit));
   }
 

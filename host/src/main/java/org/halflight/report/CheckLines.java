@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.halflight.everyday.MeasuredChecks;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 
 /** The lists of what was looked at, filled from what was measured. */
@@ -23,7 +23,7 @@ public final class CheckLines {
    * @param byHand as the person filled them in
    * @param tried what was tried, in order
    */
-  public static List<CheckLine> filled(List<CheckLine> byHand, List<Tried> tried) {
+  public static List<CheckLine> filled(List<CheckLine> byHand, List<ExtraTest> tried) {
     MeasuredChecks intake = MeasuredChecks.intake(tried);
     MeasuredChecks handBack = MeasuredChecks.handBack(tried);
     List<CheckLine> lines = new ArrayList<>();
@@ -38,7 +38,7 @@ public final class CheckLines {
         CheckLine open =
             new CheckLine(
                 Optional.of(item),
-                EverydayWords.item(item),
+                ExtraTestWords.item(item),
                 Optional.empty(),
                 Optional.empty(),
                 "");
@@ -75,13 +75,13 @@ public final class CheckLines {
 
   private static void remark(MeasuredChecks.Answer answer, String key, List<String> remarks) {
     String by =
-        answer.by().stream().map(EverydayWords::name).distinct().collect(Collectors.joining(", "));
+        answer.by().stream().map(ExtraTestWords::name).distinct().collect(Collectors.joining(", "));
     if (answer.origin() == MeasuredChecks.Origin.DISAGREES) {
       remarks.add(Words.say(key, word(line(answer.measured())), by));
     } else if (isMeasured(answer) || answer.isPartly()) {
       String said =
           answer.isPartly()
-              ? Words.say("page.check.partly", by, EverydayWords.lacks(answer.lacks()))
+              ? Words.say("page.check.partly", by, ExtraTestWords.lacks(answer.lacks()))
               : Words.say("page.check.by", by);
       if (!remarks.contains(said)) {
         remarks.add(said);

@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 import org.halflight.exposure.StopTable;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.verdict.Standing;
+import org.halflight.verdict.CalibrationStatus;
 
 /**
  * Everything that the page says, as plain values, so that it can be filled from a record, from
@@ -48,7 +48,7 @@ public record PageInput(
     List<String> alsoTried,
     List<String> workDone,
     List<String> notTested,
-    Standing standing,
+    CalibrationStatus standing,
     boolean stillWet,
     Map<MarkedSpeed, StopTable> stopTables,
     OptionalDouble measuredFNumber,

@@ -15,18 +15,18 @@ import org.halflight.session.Outcome;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
-import org.halflight.verdict.Judging;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Patterns;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.ShutterTrouble;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 import org.halflight.words.ComparisonWords;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.PatternWords;
 import org.halflight.words.ProfileWords;
@@ -138,24 +138,24 @@ final class PageText {
   private static List<String> placements(RunPart part) {
     List<SpeedSummary> speeds = part.run().speeds();
     String phase = Sentences.phase(part.run().phase());
-    if (speeds.stream().allMatch(s -> s.placement() == Placement.WITHIN)) {
+    if (speeds.stream().allMatch(s -> s.placement() == Verdict.WITHIN)) {
       return List.of(
           speeds.size() == 1
               ? Words.say("page.oneWithin", phase)
               : Words.say("page.allWithin", phase, speeds.size()));
     }
     List<String> said = new ArrayList<>();
-    for (Placement placement :
+    for (Verdict placement :
         List.of(
-            Placement.WITHIN,
-            Placement.SLOW,
-            Placement.FAST,
-            Placement.SOME_FAILED,
-            Placement.TOO_CLOSE_TO_CALL,
-            Placement.FEWER_THAN_PLANNED,
-            Placement.TOO_FEW,
-            Placement.CHECK_RIG,
-            Placement.FULL_LIGHT_AGAIN)) {
+            Verdict.WITHIN,
+            Verdict.SLOW,
+            Verdict.FAST,
+            Verdict.SOME_FAILED,
+            Verdict.TOO_CLOSE_TO_CALL,
+            Verdict.FEWER_THAN_PLANNED,
+            Verdict.TOO_FEW,
+            Verdict.CHECK_RIG,
+            Verdict.FULL_LIGHT_AGAIN)) {
       List<MarkedSpeed> those =
           speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
       if (!those.isEmpty()) {
@@ -225,7 +225,7 @@ final class PageText {
 
   /** How it was decided, where that is not the usual way. */
   private void aim(List<String> said) {
-    Judging judging = input.last().run().speeds().get(0).judging();
+    DecisionBasis judging = input.last().run().speeds().get(0).judging();
     if (judging.measurand() == Measurand.ONE_EXPOSURE) {
       said.add(Words.say("tolerance.about.one-exposure"));
     }
@@ -296,7 +296,7 @@ final class PageText {
     List<String> also = new ArrayList<>();
     for (CheckItem item : NAMED_WHERE_NOT_LISTED) {
       if (!listed.contains(item)) {
-        also.add(EverydayWords.item(item));
+        also.add(ExtraTestWords.item(item));
       }
     }
     also.add(Words.say("page.notTested.field"));

@@ -14,8 +14,8 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.halflight.everyday.Tried;
 import org.halflight.exposure.StopTable;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -29,11 +29,11 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
-import org.halflight.verdict.Standing;
 import org.halflight.verdict.StopTables;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -126,10 +126,10 @@ public final class RecordPage {
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
         CheckLines.filled(lists(), tried()),
-        tried().stream().map(EverydayWords::inShort).toList(),
+        tried().stream().map(ExtraTestWords::inShort).toList(),
         workLog.stream().map(RecordPage::work).toList(),
         List.of(),
-        Standing.of(told),
+        CalibrationStatus.of(told),
         Conditions.isWet(last.run().asked().conditions()),
         stopTables,
         stop,
@@ -161,7 +161,7 @@ public final class RecordPage {
         run.run().asked().conditions().noted());
   }
 
-  private List<Tried> tried() {
+  private List<ExtraTest> tried() {
     return here.stream().flatMap(run -> run.tried().stream()).toList();
   }
 
@@ -173,7 +173,7 @@ public final class RecordPage {
               Finding handBack = visit.handBack().of(item);
               return new CheckLine(
                   Optional.of(item),
-                  EverydayWords.item(item),
+                  ExtraTestWords.item(item),
                   Optional.of(state(intake.state())),
                   Optional.of(state(handBack.state())),
                   handBack.note().isBlank() ? intake.note() : handBack.note());

@@ -92,7 +92,7 @@ public final class RigConnection implements AutoCloseable {
   /** Present while a rig is connected. */
   private Optional<LineWriter> writer = Optional.empty();
 
-  private volatile RigWish wish;
+  private volatile RigSelector wish;
 
   // Of the reader thread only.
   private final byte[] buffer = new byte[4096];
@@ -102,12 +102,12 @@ public final class RigConnection implements AutoCloseable {
   /**
    * @param nanos a clock that never runs back, in nanoseconds
    */
-  public RigConnection(Ports ports, RigWish wish, Listener listener, LongSupplier nanos) {
+  public RigConnection(Ports ports, RigSelector wish, Listener listener, LongSupplier nanos) {
     this(ports, wish, listener, nanos, Optional.empty());
   }
 
   RigConnection(
-      Ports ports, RigWish wish, Listener listener, LongSupplier nanos, Optional<Pause> pause) {
+      Ports ports, RigSelector wish, Listener listener, LongSupplier nanos, Optional<Pause> pause) {
     this.ports = Objects.requireNonNull(ports);
     this.wish = Objects.requireNonNull(wish);
     this.listener = Objects.requireNonNull(listener);
@@ -133,7 +133,7 @@ public final class RigConnection implements AutoCloseable {
    * Looks again at all ports, those that did not answer included, perhaps for another rig. While a
    * rig is connected, this waits until it is lost.
    */
-  public void searchAgain(RigWish forRig) {
+  public void searchAgain(RigSelector forRig) {
     wish = Objects.requireNonNull(forRig);
     lookAfresh.set(true);
   }
@@ -251,7 +251,7 @@ public final class RigConnection implements AutoCloseable {
   }
 
   /** Looks at ports, leaving out those that are settled, but not the one where the rig was. */
-  private RigSearch search(RigWish wanted, Optional<String> lastPath) {
+  private RigSearch search(RigSelector wanted, Optional<String> lastPath) {
     if (lookAfresh.getAndSet(false)) {
       settled.clear();
     }
@@ -279,7 +279,7 @@ public final class RigConnection implements AutoCloseable {
     Greeting known = lost.greeting();
     // A reset leaves the link whole, and opening the port anew would only reset the board again.
     Optional<OpenRig> answers = finder.askAgain(lost, commands.nextSequence(), this::isOpen);
-    RigWish wanted = RigWish.again(known, wish.everyPort());
+    RigSelector wanted = RigSelector.again(known, wish.everyPort());
     if (answers.isPresent() && answers.get().greeting().serial().equals(known.serial())) {
       return answers.map(rig -> Found.back(rig, known));
     }
@@ -293,7 +293,7 @@ public final class RigConnection implements AutoCloseable {
       RigSearch search = search(wanted, Optional.of(lost.candidate().path()));
       if (search.rig().isPresent()) {
         OpenRig rig = search.rig().get();
-        boolean same = RigWish.again(known, true).choose(List.of(rig)).isPresent();
+        boolean same = RigSelector.again(known, true).choose(List.of(rig)).isPresent();
         return Optional.of(same ? Found.back(rig, known) : Found.first(rig));
       }
       boolean othersAnswered =

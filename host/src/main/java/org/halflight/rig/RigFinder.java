@@ -63,16 +63,16 @@ public final class RigFinder {
    *
    * @param goOn asked every 100 ms or so; when it says no, the search ends without a rig
    */
-  public RigSearch search(RigWish wish, BooleanSupplier goOn) {
+  public RigSearch search(RigSelector wish, BooleanSupplier goOn) {
     return search(wish, candidate -> false, goOn);
   }
 
   /**
-   * {@link #search(RigWish, BooleanSupplier)}, leaving out ports.
+   * {@link #search(RigSelector, BooleanSupplier)}, leaving out ports.
    *
    * @param leaveOut ports that are not opened
    */
-  RigSearch search(RigWish wish, Predicate<PortCandidate> leaveOut, BooleanSupplier goOn) {
+  RigSearch search(RigSelector wish, Predicate<PortCandidate> leaveOut, BooleanSupplier goOn) {
     List<PortCandidate> candidates;
     try {
       candidates = ports.candidates();
@@ -116,7 +116,7 @@ public final class RigFinder {
    * @return the rig as it is now; empty when it is silent or the link is gone
    */
   Optional<OpenRig> askAgain(OpenRig rig, int nextSequence, BooleanSupplier goOn) {
-    Hearing hearing = new Hearing(rig.link(), rig.reader(), nextSequence, nanos, goOn);
+    GreetingProbe hearing = new GreetingProbe(rig.link(), rig.reader(), nextSequence, nanos, goOn);
     try {
       return hearing
           .listen(START_NANOS, ASK_EVERY_NANOS)
@@ -136,7 +136,7 @@ public final class RigFinder {
     }
     boolean kept = false;
     try {
-      Hearing hearing = new Hearing(link, new LineReader(), 0, nanos, goOn);
+      GreetingProbe hearing = new GreetingProbe(link, new LineReader(), 0, nanos, goOn);
       Optional<OpenRig> rig = atAnySpeed(candidate, link, hearing);
       if (rig.isEmpty()) {
         return nobody(candidate, hearing);
@@ -158,7 +158,7 @@ public final class RigFinder {
     }
   }
 
-  private Optional<OpenRig> atAnySpeed(PortCandidate candidate, Link link, Hearing hearing) {
+  private Optional<OpenRig> atAnySpeed(PortCandidate candidate, Link link, GreetingProbe hearing) {
     Optional<Greeting> greeting = hearing.listen(START_NANOS, ASK_EVERY_NANOS);
     if (greeting.isPresent()) {
       return Optional.of(open(candidate, link, hearing, greeting.get(), BAUD_RATE));
@@ -178,7 +178,7 @@ public final class RigFinder {
   }
 
   private static OpenRig open(
-      PortCandidate candidate, Link link, Hearing hearing, Greeting greeting, int baudRate) {
+      PortCandidate candidate, Link link, GreetingProbe hearing, Greeting greeting, int baudRate) {
     return new OpenRig(
         candidate,
         link,
@@ -189,7 +189,7 @@ public final class RigFinder {
         hearing.lines());
   }
 
-  private static PortOutcome nobody(PortCandidate candidate, Hearing hearing) {
+  private static PortOutcome nobody(PortCandidate candidate, GreetingProbe hearing) {
     if (hearing.heardRigLines()) {
       return new PortOutcome(
           candidate,
@@ -235,7 +235,7 @@ public final class RigFinder {
   }
 
   private static String whyNone(
-      RigWish wish,
+      RigSelector wish,
       List<PortCandidate> candidates,
       List<PortOutcome> outcomes,
       List<OpenRig> rigs,

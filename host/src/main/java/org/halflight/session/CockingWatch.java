@@ -41,10 +41,10 @@ final class CockingWatch {
     strokes.clear();
   }
 
-  void end(List<SessionNews> news) {
+  void end(List<SessionEvent> news) {
     if (learning) {
       learning = false;
-      news.add(new SessionNews.CockingNotKnown(strokes.size()));
+      news.add(new SessionEvent.CockingNotKnown(strokes.size()));
     }
   }
 
@@ -62,7 +62,7 @@ final class CockingWatch {
       boolean released,
       boolean releaseIsWired,
       Optional<Double> wantedSeconds,
-      List<SessionNews> news) {
+      List<SessionEvent> news) {
     Optional<CockingPattern.Stroke> stroke = CockingPattern.Stroke.of(firing, rate);
     if (released || stroke.isEmpty()) {
       return false;
@@ -75,19 +75,19 @@ final class CockingWatch {
         && (releaseIsWired || !couldBeTheSpeed(exposure, wantedSeconds));
   }
 
-  private void learn(CockingPattern.Stroke stroke, List<SessionNews> news) {
+  private void learn(CockingPattern.Stroke stroke, List<SessionEvent> news) {
     strokes.add(stroke);
     if (strokes.size() > CockingPattern.STROKES) {
       strokes.remove();
     }
-    news.add(new SessionNews.CockingStroke(strokes.size(), CockingPattern.STROKES));
+    news.add(new SessionEvent.CockingStroke(strokes.size(), CockingPattern.STROKES));
     if (strokes.size() == CockingPattern.STROKES) {
       CockingPattern found = new CockingPattern(List.copyOf(strokes));
       // Strokes that are not alike go on being learnt, the oldest given up for each new one.
       if (found.isAlike()) {
         pattern = Optional.of(found);
         learning = false;
-        news.add(new SessionNews.CockingKnown(found));
+        news.add(new SessionEvent.CockingKnown(found));
       }
     }
   }

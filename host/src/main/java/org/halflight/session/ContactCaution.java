@@ -8,7 +8,7 @@ final class ContactCaution {
   private boolean given;
 
   /** A run begins; with the contact wired the caution comes before its first firing. */
-  void runBegins(RunSetup setup, List<SessionNews> news) {
+  void runBegins(RunSetup setup, List<SessionEvent> news) {
     if (setup.aim().flashContact()) {
       give(news);
     }
@@ -17,17 +17,17 @@ final class ContactCaution {
   /**
    * A firing settled; a contact that nobody spoke of may be wired too. The practice rig's is not.
    */
-  void settled(FiringResult result, List<SessionNews> news) {
+  void settled(FiringResult result, List<SessionEvent> news) {
     if (Source.of(result.key().rigSerial()) != Source.PRACTICE
         && !result.firing().of(Channel.CONTACT).isEmpty()) {
       give(news);
     }
   }
 
-  private void give(List<SessionNews> news) {
+  private void give(List<SessionEvent> news) {
     if (!given) {
       given = true;
-      news.add(new SessionNews.FlashContactInUse());
+      news.add(new SessionEvent.FlashContactInUse());
     }
   }
 }

@@ -34,7 +34,7 @@ final class FiringLog {
   private final Map<RunSetting, Group> groups = new HashMap<>();
   private final Map<Integer, Integer> ofTheShutter = new HashMap<>();
 
-  private record RunSetting(int run, Optional<Setting> setting) {}
+  private record RunSetting(int run, Optional<DialSetting> setting) {}
 
   /** Firings of one run at one setting. */
   private static final class Group {
@@ -133,30 +133,30 @@ final class FiringLog {
   }
 
   /** The firings of one run at a setting, or at none. */
-  Stream<FiringResult> at(int run, Optional<Setting> setting) {
+  Stream<FiringResult> at(int run, Optional<DialSetting> setting) {
     Group group = groups.get(new RunSetting(run, setting));
     return group == null ? Stream.empty() : group.all.stream().map(results::get);
   }
 
   /** The releases of one run at a setting that say something about the shutter and count. */
-  Stream<FiringResult> tries(int run, Setting setting) {
+  Stream<FiringResult> tries(int run, DialSetting setting) {
     Group group = group(run, setting);
     return group == null ? Stream.empty() : group.tries.stream().map(results::get);
   }
 
   /** How many {@link #tries} there are. */
-  int triesCount(int run, Setting setting) {
+  int triesCount(int run, DialSetting setting) {
     Group group = group(run, setting);
     return group == null ? 0 : group.tries.size();
   }
 
   /** Firings of a run at a setting that have what was asked for. */
-  int good(int run, Setting setting) {
+  int good(int run, DialSetting setting) {
     Group group = group(run, setting);
     return group == null ? 0 : group.good.size();
   }
 
-  private Group group(int run, Setting setting) {
+  private Group group(int run, DialSetting setting) {
     return groups.get(new RunSetting(run, Optional.of(setting)));
   }
 
@@ -210,15 +210,15 @@ final class FiringLog {
     return result.outcome().isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(result.exposure());
   }
 
-  private static boolean isGood(Setting setting, FiringResult result) {
+  private static boolean isGood(DialSetting setting, FiringResult result) {
     return setting
         .check()
         .map(check -> hasBroughtIt(check, result))
         .orElseGet(result::answersTheQuestion);
   }
 
-  private static boolean hasBroughtIt(Check check, FiringResult result) {
-    if (check == Check.SELF_TIMER) {
+  private static boolean hasBroughtIt(UntimedTest check, FiringResult result) {
+    if (check == UntimedTest.SELF_TIMER) {
       // Light at once was released without it; without a press nothing tells.
       return result.outcome().isOfTheShutter()
           && result.outcome() != Outcome.DID_NOT_OPEN

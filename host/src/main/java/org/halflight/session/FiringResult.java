@@ -45,7 +45,7 @@ public record FiringResult(
     Firing firing,
     TickRate rate,
     int run,
-    Optional<Setting> setting,
+    Optional<DialSetting> setting,
     Reference reference,
     Optional<Phase> phase,
     Outcome outcome,
@@ -82,7 +82,7 @@ public record FiringResult(
       Firing firing,
       TickRate rate,
       int run,
-      Optional<Setting> setting,
+      Optional<DialSetting> setting,
       Reference reference,
       Optional<Phase> phase,
       Outcome outcome,
@@ -121,12 +121,12 @@ public record FiringResult(
 
   /** The marked speed that it is held to have been fired at. */
   public Optional<MarkedSpeed> shown() {
-    return setting.flatMap(Setting::speed);
+    return setting.flatMap(DialSetting::speed);
   }
 
   /** The check that it belongs to, where it was one. */
-  public Optional<Check> check() {
-    return setting.flatMap(Setting::check);
+  public Optional<UntimedTest> check() {
+    return setting.flatMap(DialSetting::check);
   }
 
   /** The reason the person gave for not counting it; empty when it counts. */
@@ -223,7 +223,7 @@ public record FiringResult(
 
   /** The release delay for figures of it: without releases by the self-timer, on or forgotten. */
   public OptionalDouble countedDelaySeconds() {
-    return isBySelfTimer() || check().equals(Optional.of(Check.SELF_TIMER))
+    return isBySelfTimer() || check().equals(Optional.of(UntimedTest.SELF_TIMER))
         ? OptionalDouble.empty()
         : releaseDelaySeconds();
   }
@@ -303,7 +303,7 @@ public record FiringResult(
   FiringResult moved(MarkedSpeed to) {
     Optional<MarkedSpeed> original = notes.movedFrom().or(this::shown);
     return with(
-        Optional.of(new Setting.Speed(to)),
+        Optional.of(new DialSetting.Speed(to)),
         outcome,
         exposure,
         notes.moved(original.filter(from -> !from.equals(to))));
@@ -351,12 +351,12 @@ public record FiringResult(
   }
 
   private FiringResult with(
-      Optional<Setting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
+      Optional<DialSetting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
     return with(setting, outcome, exposure, oneLevel, notes, curve);
   }
 
   private FiringResult with(
-      Optional<Setting> setting,
+      Optional<DialSetting> setting,
       Outcome outcome,
       LeafExposure exposure,
       Optional<OneLevel> oneLevel,

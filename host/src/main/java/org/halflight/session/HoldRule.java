@@ -21,7 +21,7 @@ final class HoldRule {
 
   private HoldRule() {}
 
-  static Outcome of(Check check, Firing firing, LeafExposure.Timed timed, TickRate rate) {
+  static Outcome of(UntimedTest check, Firing firing, LeafExposure.Timed timed, TickRate rate) {
     List<Edge> release = firing.of(Channel.RELEASE);
     long opens = timed.crossings().lowRiseTicks();
     long closes = timed.crossings().lowFallTicks();
@@ -30,7 +30,7 @@ final class HoldRule {
     boolean held;
     if (!wired) {
       held = timed.widthLowSeconds() >= HELD_SECONDS;
-    } else if (check == Check.B) {
+    } else if (check == UntimedTest.B) {
       // Let go before it closed, and not only after.
       held =
           release.stream()

@@ -26,19 +26,19 @@ final class LinkWatch {
   }
 
   /** Another start of the rig, or another rig: ticks say nothing about the time between. */
-  void startedAnew(boolean wasHeardBefore, List<SessionNews> news) {
+  void startedAnew(boolean wasHeardBefore, List<SessionEvent> news) {
     lastTicks = OptionalLong.empty();
     if (wasHeardBefore) {
-      news.add(new SessionNews.LinkGap(OptionalDouble.empty()));
+      news.add(new SessionEvent.LinkGap(OptionalDouble.empty()));
     }
     lost = false;
   }
 
-  void heardAt(long ticks, TickRate rate, List<SessionNews> news) {
+  void heardAt(long ticks, TickRate rate, List<SessionEvent> news) {
     if (lastTicks.isPresent()) {
       double gap = rate.seconds(ticks - lastTicks.getAsLong());
       if (gap > SILENCE_SECONDS || (lost && gap > 0)) {
-        news.add(new SessionNews.LinkGap(OptionalDouble.of(gap)));
+        news.add(new SessionEvent.LinkGap(OptionalDouble.of(gap)));
       }
     }
     lost = false;

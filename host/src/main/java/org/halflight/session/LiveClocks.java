@@ -37,7 +37,7 @@ final class LiveClocks {
   }
 
   /** What is to be said where a profile says otherwise; once, until they agree again. */
-  Optional<SessionNews.ClocksDisagree> news(Optional<RigProfile> profile) {
+  Optional<SessionEvent.ClocksDisagree> news(Optional<RigProfile> profile) {
     if (profile.isEmpty() || profile.get().clock().isEmpty()) {
       return Optional.empty();
     }
@@ -49,7 +49,7 @@ final class LiveClocks {
       return Optional.empty();
     }
     return saidApart.add(serial)
-        ? Optional.of(new SessionNews.ClocksDisagree(kept, live.get()))
+        ? Optional.of(new SessionEvent.ClocksDisagree(kept, live.get()))
         : Optional.empty();
   }
 

@@ -22,7 +22,11 @@ public final class OutcomeRule {
    * @param capOn whether the lens cap was on
    */
   public static Outcome of(
-      Firing firing, LeafExposure exposure, TickRate rate, Optional<Check> check, boolean capOn) {
+      Firing firing,
+      LeafExposure exposure,
+      TickRate rate,
+      Optional<UntimedTest> check,
+      boolean capOn) {
     if (exposure instanceof LeafExposure.Unusable unusable) {
       if (unusable.reason() != LeafExposure.Reason.NO_LIGHT) {
         return Outcome.UNUSABLE;
@@ -43,7 +47,7 @@ public final class OutcomeRule {
       return Outcome.DOUBLE;
     }
     return check
-        .filter(Check::holds)
+        .filter(UntimedTest::holds)
         .map(asked -> HoldRule.of(asked, firing, timed, rate))
         .orElse(Outcome.TIMED);
   }

@@ -40,10 +40,10 @@ public record Question(Kind kind, MarkedSpeed shown, MarkedSpeed other, List<Fir
     return new SessionInput.AcceptedAsShown();
   }
 
-  SessionNews asNews() {
+  SessionEvent asNews() {
     return kind == Kind.NEIGHBOUR
-        ? new SessionNews.IsItTheNeighbour(shown, other, firings)
-        : new SessionNews.IsTheDialTurned(shown, other, firings.get(0));
+        ? new SessionEvent.IsItTheNeighbour(shown, other, firings)
+        : new SessionEvent.IsTheDialTurned(shown, other, firings.get(0));
   }
 
   Question joinedBy(FiringKey next) {

@@ -33,10 +33,10 @@ public record RunSetup(
     List<MarkedSpeed> order,
     Reference reference,
     int firingsPerSpeed,
-    List<Check> checks,
+    List<UntimedTest> checks,
     CameraCustoms customs,
     RunConditions conditions,
-    Aim aim,
+    AcceptanceCriteria aim,
     int mostTries) {
   /** Numbers of firings that are offered: a look, then those that a verdict is worth having of. */
   public static final List<Integer> PLANS = List.of(3, 5, 7, 10);
@@ -75,10 +75,10 @@ public record RunSetup(
       List<MarkedSpeed> order,
       Reference reference,
       int firingsPerSpeed,
-      List<Check> checks,
+      List<UntimedTest> checks,
       CameraCustoms customs,
       RunConditions conditions,
-      Aim aim) {
+      AcceptanceCriteria aim) {
     this(
         camera,
         phase,
@@ -101,7 +101,7 @@ public record RunSetup(
       List<MarkedSpeed> order,
       Reference reference,
       int firingsPerSpeed,
-      List<Check> checks,
+      List<UntimedTest> checks,
       CameraCustoms customs,
       RunConditions conditions) {
     this(
@@ -114,7 +114,7 @@ public record RunSetup(
         checks,
         customs,
         conditions,
-        Aim.USUAL);
+        AcceptanceCriteria.USUAL);
   }
 
   /** A run of speeds only, with nothing noted. */
@@ -184,7 +184,7 @@ public record RunSetup(
   }
 
   /** The same run with verdicts about something else. */
-  public RunSetup withAim(Aim aim) {
+  public RunSetup withAim(AcceptanceCriteria aim) {
     return new RunSetup(
         camera,
         phase,
@@ -225,10 +225,10 @@ public record RunSetup(
   }
 
   /** All settings in the order in which they are shown, each once: the speeds, then the checks. */
-  public List<Setting> settings() {
-    List<Setting> settings = new ArrayList<>();
-    order.forEach(speed -> settings.add(new Setting.Speed(speed)));
-    checks.forEach(check -> settings.add(new Setting.Untimed(check)));
+  public List<DialSetting> settings() {
+    List<DialSetting> settings = new ArrayList<>();
+    order.forEach(speed -> settings.add(new DialSetting.Speed(speed)));
+    checks.forEach(check -> settings.add(new DialSetting.Untimed(check)));
     return settings.stream().distinct().toList();
   }
 }

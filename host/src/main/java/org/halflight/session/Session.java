@@ -78,10 +78,10 @@ public final class Session {
   private int run;
   private int firstRunOfCamera;
   private String camera = "";
-  private Optional<Setting> shown = Optional.empty();
+  private Optional<DialSetting> shown = Optional.empty();
   private boolean staysHere;
   private boolean runDoneTold;
-  private final Set<Check> lightTestsDone = EnumSet.noneOf(Check.class);
+  private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final List<LightReading> readings = new ArrayList<>();
@@ -116,8 +116,8 @@ public final class Session {
    *
    * @return what there is to tell because of it, in order
    */
-  public List<SessionNews> take(SessionInput input) {
-    List<SessionNews> news = new ArrayList<>();
+  public List<SessionEvent> take(SessionInput input) {
+    List<SessionEvent> news = new ArrayList<>();
     if (rigAtWork && isOfTheRig(input)) {
       if (input instanceof SessionInput.BeatAt beat) {
         hearAt(beat.ticks(), news);
@@ -164,7 +164,7 @@ public final class Session {
       lightSetting.take(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightForgotten) {
       light = Optional.empty();
-      news.add(new SessionNews.LightForgotten());
+      news.add(new SessionEvent.LightForgotten());
     } else if (input instanceof SessionInput.LightSet set) {
       fullLight(set.levels().fullCounts() - set.levels().darkCounts(), Optional.empty(), news);
       // Another light than theirs is set from here on.
@@ -188,7 +188,7 @@ public final class Session {
     return news;
   }
 
-  private void damage(SessionInput.Damaged damaged, List<SessionNews> news) {
+  private void damage(SessionInput.Damaged damaged, List<SessionEvent> news) {
     long fromTicks = damaged.sinceTicks().orElse(latestTicks);
     if (damaged.sinceTicks().isPresent()) {
       grouper.damageSince(damaged.damage(), fromTicks);
@@ -206,7 +206,7 @@ public final class Session {
   }
 
   /** Marks firings that are settled and that damage which was found later may have touched. */
-  private void reachBack(Firing.Damage damage, long sinceTicks, List<SessionNews> news) {
+  private void reachBack(Firing.Damage damage, long sinceTicks, List<SessionEvent> news) {
     for (int i = log.size() - 1; i >= firstOfTicks; i--) {
       FiringResult result = log.all().get(i);
       if (result.firing().lastTicks() + grouper.quietTicks() < sinceTicks) {
@@ -216,13 +216,13 @@ public final class Session {
     }
   }
 
-  private void damaged(FiringResult result, Firing.Damage damage, List<SessionNews> news) {
+  private void damaged(FiringResult result, Firing.Damage damage, List<SessionEvent> news) {
     if (result.firing().damage().contains(damage)) {
       return;
     }
     FiringResult changed = result.damagedBy(damage);
     log.replace(changed);
-    news.add(new SessionNews.Changed(changed));
+    news.add(new SessionEvent.Changed(changed));
     withdraw(Set.of(changed.key()), news);
     measureAgain(changed.run(), changed.setting(), news);
     // Its speed may lack one now.
@@ -240,7 +240,7 @@ public final class Session {
   }
 
   /** What is said about the calibration of the rig; whether it was that. */
-  private boolean calibrate(SessionInput input, List<SessionNews> news) {
+  private boolean calibrate(SessionInput input, List<SessionEvent> news) {
     if (input instanceof SessionInput.ProfileInUse profile) {
       profiles.take(profile);
     } else if (input instanceof SessionInput.ProfileRefused refused) {
@@ -264,7 +264,7 @@ public final class Session {
   }
 
   /** A rig that is not as it was may not have been for a while: the whole run is in doubt. */
-  private void doubtRun(List<SessionNews> news) {
+  private void doubtRun(List<SessionEvent> news) {
     List<FiringResult> calibrated =
         log.all().stream()
             .filter(r -> r.run() == run && r.key().rigSerial().equals(rigSerial))
@@ -274,25 +274,25 @@ public final class Session {
       FiringResult changed =
           each.measuredWith(each.profileUse().with(ProfileFit.Mismatch.CHECK_SIGNAL));
       log.replace(changed);
-      news.add(new SessionNews.Changed(changed));
+      news.add(new SessionEvent.Changed(changed));
     }
   }
 
-  private void tellProfile(List<SessionNews> news) {
-    profiles.news(light).ifPresent(now -> news.add(new SessionNews.ProfileStands(now)));
+  private void tellProfile(List<SessionEvent> news) {
+    profiles.news(light).ifPresent(now -> news.add(new SessionEvent.ProfileStands(now)));
     profiles.clocks().news(profileUse().profile()).ifPresent(news::add);
   }
 
   /** What the person says about speeds and firings. */
-  private void decide(SessionInput input, List<SessionNews> news) {
+  private void decide(SessionInput input, List<SessionEvent> news) {
     if (input instanceof SessionInput.RunBegins begins) {
       lightSetting.take(false, latestTicks);
       begin(begins.setup(), news);
       contactCaution.runBegins(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
-      choose(new Setting.Speed(chosen.speed()), news);
+      choose(new DialSetting.Speed(chosen.speed()), news);
     } else if (input instanceof SessionInput.CheckChosen chosen) {
-      choose(new Setting.Untimed(chosen.check()), news);
+      choose(new DialSetting.Untimed(chosen.check()), news);
     } else if (input instanceof SessionInput.NextChosen) {
       queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, news));
     } else if (input instanceof SessionInput.PreviousChosen) {
@@ -305,7 +305,7 @@ public final class Session {
       move(moved, news);
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       Optional<Question> kept = questions.keep();
-      kept.ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+      kept.ifPresent(question -> news.add(new SessionEvent.QuestionClosed(question)));
       if (kept.isPresent()) {
         goOn(news);
       }
@@ -344,16 +344,16 @@ public final class Session {
 
   /** The marked speed shown now; empty also while a check is shown. */
   public Optional<MarkedSpeed> shown() {
-    return shown.flatMap(Setting::speed);
+    return shown.flatMap(DialSetting::speed);
   }
 
   /** The check shown now. */
-  public Optional<Check> check() {
-    return shown.flatMap(Setting::check);
+  public Optional<UntimedTest> check() {
+    return shown.flatMap(DialSetting::check);
   }
 
   /** What is shown now, a marked speed or a check. */
-  public Optional<Setting> setting() {
+  public Optional<DialSetting> setting() {
     return shown;
   }
 
@@ -408,8 +408,8 @@ public final class Session {
   }
 
   /** What there is to tell whoever looks at the session only now: what is shown and asked. */
-  public List<SessionNews> standing() {
-    List<SessionNews> news = new ArrayList<>();
+  public List<SessionEvent> standing() {
+    List<SessionEvent> news = new ArrayList<>();
     shown.ifPresent(setting -> show(setting, news));
     question().ifPresent(question -> news.add(question.asNews()));
     return news;
@@ -437,7 +437,7 @@ public final class Session {
 
   /** Firings of the run at a speed that have what was asked for. */
   public int goodAt(MarkedSpeed speed) {
-    return log.good(run, new Setting.Speed(speed));
+    return log.good(run, new DialSetting.Speed(speed));
   }
 
   /** Whether the rig sees one level of light at a time. */
@@ -458,7 +458,7 @@ public final class Session {
     return grouper.damageBetweenFirings();
   }
 
-  private void meet(SessionInput.RigIs rig, List<SessionNews> news) {
+  private void meet(SessionInput.RigIs rig, List<SessionEvent> news) {
     boolean sameStart = rig.serial().equals(rigSerial) && rig.bootCount() == bootCount;
     if (sameStart) {
       return;
@@ -476,7 +476,7 @@ public final class Session {
     rate = rig.rate();
     oneLevel.meet(rig.oneLevel());
     if (rig.oneLevel()) {
-      news.add(new SessionNews.OneLevelRig());
+      news.add(new SessionEvent.OneLevelRig());
     }
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
@@ -496,12 +496,12 @@ public final class Session {
     closedByHandTicks = OptionalLong.empty();
   }
 
-  private void hearAt(long ticks, List<SessionNews> news) {
+  private void hearAt(long ticks, List<SessionEvent> news) {
     link.heardAt(ticks, rate, news);
     latestTicks = Math.max(latestTicks, ticks);
   }
 
-  private void settle(List<Firing> firings, List<SessionNews> news) {
+  private void settle(List<Firing> firings, List<SessionEvent> news) {
     for (Firing firing : firings) {
       settle(firing, news);
     }
@@ -510,7 +510,7 @@ public final class Session {
     }
   }
 
-  private void settle(Firing firing, List<SessionNews> news) {
+  private void settle(Firing firing, List<SessionEvent> news) {
     provisionalTold = false;
     lookedAtEdges = 0;
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
@@ -528,13 +528,13 @@ public final class Session {
     releaseIsWired |= pressed;
     // Light came in: a cap that was said to be on is off, whatever was forgotten.
     capOn &= !ReleaseTiming.hasLight(firing);
-    List<SessionNews> afterwards = new ArrayList<>();
+    List<SessionEvent> afterwards = new ArrayList<>();
     LeafExposure exposure = measure(firing);
     if (cocking.takes(
         firing, exposure, rate, pressed, releaseIsWired, wantedSeconds(), afterwards)) {
       boolean leak = setup.filter(s -> s.customs().bladesShutWhileCocking()).isPresent();
       if (leak) {
-        afterwards.add(new SessionNews.LeakWhileCocking(key));
+        afterwards.add(new SessionEvent.LeakWhileCocking(key));
       }
       FiringNotes notes = notes(OptionalDouble.empty(), OptionalDouble.empty(), leak);
       add(
@@ -565,7 +565,7 @@ public final class Session {
    * nothing, and what is new is the rest of it, behind a break.
    */
   private void goesOn(
-      FiringResult known, Firing rest, OptionalDouble plateau, List<SessionNews> news) {
+      FiringResult known, Firing rest, OptionalDouble plateau, List<SessionEvent> news) {
     if (!known.firing().edges().containsAll(rest.edges())) {
       Firing whole = ReleaseTiming.joinBroken(known.firing(), rest);
       release(known.key(), whole, plateau, Optional.of(known), news);
@@ -583,9 +583,9 @@ public final class Session {
       Firing firing,
       OptionalDouble plateau,
       Optional<FiringResult> press,
-      List<SessionNews> news) {
+      List<SessionEvent> news) {
     LeafExposure exposure = closedByHand(firing, measure(firing));
-    Optional<Check> check = press.map(FiringResult::check).orElseGet(this::check);
+    Optional<UntimedTest> check = press.map(FiringResult::check).orElseGet(this::check);
     Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
     FiringNotes notes =
         notes(
@@ -598,8 +598,8 @@ public final class Session {
     if (outcome == Outcome.DID_NOT_OPEN) {
       awaitsLight = Optional.of(key);
     }
-    if (result.isBySelfTimer() && !check.equals(Optional.of(Check.SELF_TIMER))) {
-      news.add(new SessionNews.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
+    if (result.isBySelfTimer() && !check.equals(Optional.of(UntimedTest.SELF_TIMER))) {
+      news.add(new SessionEvent.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> watchLight(share, Optional.of(result.key()), news));
     questions
@@ -610,7 +610,7 @@ public final class Session {
   }
 
   /** With a small rig each firing tells more about the others of its speed, never about itself. */
-  private void measureAgain(int ofRun, Optional<Setting> at, List<SessionNews> news) {
+  private void measureAgain(int ofRun, Optional<DialSetting> at, List<SessionEvent> news) {
     if (!oneLevel.isOneLevel()) {
       return;
     }
@@ -636,16 +636,16 @@ public final class Session {
               OutcomeRule.of(each.firing(), again, each.rate(), each.check(), each.notes().capOn()),
               again);
       log.replace(changed);
-      news.add(new SessionNews.Changed(changed));
+      news.add(new SessionEvent.Changed(changed));
     }
   }
 
-  private Stream<FiringResult> sameSpeed(int ofRun, Optional<Setting> at) {
+  private Stream<FiringResult> sameSpeed(int ofRun, Optional<DialSetting> at) {
     return log.at(ofRun, at);
   }
 
   /** The light curve of an opening, early or late. */
-  private void add(SampledLight curve, List<SessionNews> news) {
+  private void add(SampledLight curve, List<SessionEvent> news) {
     curves
         .take(curve, log, rigSerial, bootCount)
         .map(result -> result.withCurve(FiringCurve.of(curve, light, result.realRate())))
@@ -653,11 +653,11 @@ public final class Session {
             result -> {
               log.replace(result);
               fullLight.take(result);
-              news.add(new SessionNews.CurveAdded(result));
+              news.add(new SessionEvent.CurveAdded(result));
             });
   }
 
-  private void add(FiringResult done, List<SessionNews> news) {
+  private void add(FiringResult done, List<SessionEvent> news) {
     FiringResult settled = done.measuredWith(profileUse());
     FiringResult result =
         curves
@@ -670,29 +670,29 @@ public final class Session {
       log.add(result);
     }
     fullLight.take(result);
-    news.add(new SessionNews.Settled(result));
+    news.add(new SessionEvent.Settled(result));
     contactCaution.settled(result, news);
   }
 
-  private void add(LightReading read, List<SessionNews> news) {
+  private void add(LightReading read, List<SessionEvent> news) {
     LightReading reading = read.in(run, setup.map(RunSetup::phase), light, rigSerial, bootCount);
     if (reading.what() != LightReading.What.FULL) {
       readings.add(reading);
       PanelReadings.last(readings, rigSerial)
           .ifPresent(test -> profiles.panelTested(rigSerial, test.fallBound()));
-      news.add(new SessionNews.LightWasRead(reading));
+      news.add(new SessionEvent.LightWasRead(reading));
     } else if (light.isPresent()) {
       double share = PlateauWatch.share(reading.counts(), light.get());
-      news.add(new SessionNews.FullLightRead(share));
+      news.add(new SessionEvent.FullLightRead(share));
       watchLight(share, Optional.empty(), news);
     }
   }
 
   /** Full light was measured again: what the curves of earlier firings waited for. */
-  private void fullLight(double lightCounts, Optional<FiringKey> own, List<SessionNews> news) {
+  private void fullLight(double lightCounts, Optional<FiringKey> own, List<SessionEvent> news) {
     for (FiringResult now : fullLight.measured(lightCounts, own, log)) {
       log.replace(now);
-      news.add(new SessionNews.Changed(now));
+      news.add(new SessionEvent.Changed(now));
     }
   }
 
@@ -823,21 +823,21 @@ public final class Session {
    * @param share of the full light that was set
    * @param own the firing whose plateau it is; empty where it was read by itself
    */
-  private void watchLight(double share, Optional<FiringKey> own, List<SessionNews> news) {
+  private void watchLight(double share, Optional<FiringKey> own, List<SessionEvent> news) {
     boolean known = trust.isInDoubt();
     List<FiringResult> newlyDoubted = trust.take(share, log);
     newlyDoubted.forEach(r -> log.replace(r.doubtful()));
     if (trust.isInDoubt() && !known) {
       List<FiringKey> keys = new ArrayList<>(newlyDoubted.stream().map(r -> r.key()).toList());
       own.ifPresent(keys::add);
-      news.add(new SessionNews.PlateauOff(share, keys));
+      news.add(new SessionEvent.PlateauOff(share, keys));
     }
-    newlyDoubted.forEach(r -> news.add(new SessionNews.Changed(r.doubtful())));
+    newlyDoubted.forEach(r -> news.add(new SessionEvent.Changed(r.doubtful())));
     LightLevels set = light.orElseThrow();
     fullLight(share * (set.fullCounts() - set.darkCounts()), own, news);
   }
 
-  private void closeByHand(List<SessionNews> news) {
+  private void closeByHand(List<SessionEvent> news) {
     if (grouper.isLight()) {
       closedByHandTicks = OptionalLong.of(latestTicks);
       return;
@@ -850,7 +850,7 @@ public final class Session {
     if (timed.widthLowSeconds() > openLongSeconds(last.get().shown())) {
       FiringResult changed = last.get().stuckOpen(stuck(timed));
       log.replace(changed);
-      news.add(new SessionNews.Changed(changed));
+      news.add(new SessionEvent.Changed(changed));
       withdraw(Set.of(changed.key()), news);
       showAgain(changed, news);
     }
@@ -872,7 +872,7 @@ public final class Session {
     return new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
   }
 
-  private void learnCocking(boolean begins, List<SessionNews> news) {
+  private void learnCocking(boolean begins, List<SessionEvent> news) {
     if (begins) {
       cocking.begin();
     } else {
@@ -880,7 +880,7 @@ public final class Session {
     }
   }
 
-  private void begin(RunSetup begun, List<SessionNews> news) {
+  private void begin(RunSetup begun, List<SessionEvent> news) {
     boolean goesOn = setup.filter(begun::asksTheSameAs).isPresent() && !isRunDone();
     if (!goesOn) {
       run++;
@@ -894,7 +894,7 @@ public final class Session {
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions
           .runBegins(firstRunOfCamera)
-          .ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+          .ifPresent(question -> news.add(new SessionEvent.QuestionClosed(question)));
     }
     setup = Optional.of(begun);
     if (goesOn) {
@@ -905,7 +905,7 @@ public final class Session {
     queue = new SpeedQueue(begun.settings());
     staysHere = false;
     runDoneTold = false;
-    Optional<Setting> still = shown.filter(here -> goesOn && !isDone(here));
+    Optional<DialSetting> still = shown.filter(here -> goesOn && !isDone(here));
     still
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
         .ifPresent(setting -> show(setting, news));
@@ -915,26 +915,26 @@ public final class Session {
     return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
   }
 
-  private void reject(FiringResult counted, String reason, List<SessionNews> news) {
+  private void reject(FiringResult counted, String reason, List<SessionEvent> news) {
     if (!isRejectable(counted)) {
       return;
     }
     FiringResult rejected = counted.rejected(reason);
     log.replace(rejected);
-    news.add(new SessionNews.Rejected(rejected));
+    news.add(new SessionEvent.Rejected(rejected));
     measureAgain(rejected.run(), rejected.setting(), news);
     withdraw(Set.of(rejected.key()), news);
     showAgain(rejected, news);
   }
 
   /** The speed of a firing that counts no more is shown again: it lacks one now. */
-  private void showAgain(FiringResult lost, List<SessionNews> news) {
+  private void showAgain(FiringResult lost, List<SessionEvent> news) {
     runDoneTold = false;
     staysHere = false;
     lost.setting().ifPresent(setting -> show(setting, news));
   }
 
-  private void move(SessionInput.FiringsMoved moved, List<SessionNews> news) {
+  private void move(SessionInput.FiringsMoved moved, List<SessionEvent> news) {
     Set<FiringKey> asked = new HashSet<>(moved.firings());
     List<FiringResult> changed =
         log.all().stream()
@@ -944,7 +944,7 @@ public final class Session {
             .toList();
     for (FiringResult result : changed) {
       log.replace(result);
-      news.add(new SessionNews.Changed(result));
+      news.add(new SessionEvent.Changed(result));
     }
     boolean closed = withdraw(asked, news);
     if (closed || !changed.isEmpty()) {
@@ -954,31 +954,31 @@ public final class Session {
   }
 
   /** Whether the open question fell because of these firings. */
-  private boolean withdraw(Set<FiringKey> gone, List<SessionNews> news) {
+  private boolean withdraw(Set<FiringKey> gone, List<SessionEvent> news) {
     Optional<Question> closed = questions.without(gone::contains);
-    closed.ifPresent(question -> news.add(new SessionNews.QuestionClosed(question)));
+    closed.ifPresent(question -> news.add(new SessionEvent.QuestionClosed(question)));
     return closed.isPresent();
   }
 
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
-  private void choose(Setting setting, List<SessionNews> news) {
+  private void choose(DialSetting setting, List<SessionEvent> news) {
     staysHere = setup.isPresent() && (setup.get().phase() == Phase.ADJUSTING || isDone(setting));
     runDoneTold = false;
     show(setting, news);
   }
 
-  private void show(Setting setting, List<SessionNews> news) {
+  private void show(DialSetting setting, List<SessionEvent> news) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    setting.check().ifPresent(check -> news.add(new SessionNews.CheckShown(check)));
+    setting.check().ifPresent(check -> news.add(new SessionEvent.CheckShown(check)));
     setting
         .speed()
         .ifPresent(
             speed -> {
               int wanted = setup.map(RunSetup::firingsPerSpeed).orElse(0);
-              news.add(new SessionNews.SpeedShown(speed, goodAt(speed), wanted));
+              news.add(new SessionEvent.SpeedShown(speed, goodAt(speed), wanted));
               if (other && isToBeSetBeforeCocking(speed)) {
-                news.add(new SessionNews.SetBeforeCocking(speed));
+                news.add(new SessionEvent.SetBeforeCocking(speed));
               }
             });
   }
@@ -990,11 +990,11 @@ public final class Session {
         && speed.equals(dial.get(dial.size() - 1));
   }
 
-  private void goOn(List<SessionNews> news) {
+  private void goOn(List<SessionEvent> news) {
     if (setup.isEmpty() || shown.isEmpty() || runDoneTold) {
       return;
     }
-    Setting here = shown.get();
+    DialSetting here = shown.get();
     // Moving on while it is asked where the dial stands would only spread the confusion.
     boolean asked =
         questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
@@ -1006,19 +1006,19 @@ public final class Session {
     int tries = log.triesCount(run, here);
     int good = log.good(run, here);
     if (good < wanted(here)) {
-      here.speed().ifPresent(speed -> news.add(new SessionNews.EnoughToKnow(speed, tries, good)));
-      here.check().ifPresent(check -> news.add(new SessionNews.EnoughOfCheck(check, tries)));
+      here.speed().ifPresent(speed -> news.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
+      here.check().ifPresent(check -> news.add(new SessionEvent.EnoughOfCheck(check, tries)));
     }
-    Optional<Setting> next = queue.nextOpen(shown, this::isDone);
+    Optional<DialSetting> next = queue.nextOpen(shown, this::isDone);
     next.ifPresent(open -> show(open, news));
     if (next.isEmpty()) {
       runDoneTold = true;
-      news.add(new SessionNews.RunDone());
+      news.add(new SessionEvent.RunDone());
     }
   }
 
-  private boolean isDone(Setting setting) {
-    if (setting.check().filter(Check::isOfTheLight).isPresent()) {
+  private boolean isDone(DialSetting setting) {
+    if (setting.check().filter(UntimedTest::isOfTheLight).isPresent()) {
       return lightTestsDone.contains(setting.check().get());
     }
     int tries = log.triesCount(run, setting);
@@ -1032,11 +1032,11 @@ public final class Session {
         || verdictIsIn.of(asked, log.tries(run, setting).toList());
   }
 
-  private int mostTries(Setting setting) {
+  private int mostTries(DialSetting setting) {
     if (setting.speed().isPresent()) {
       return setup.orElseThrow().mostTries();
     }
-    boolean trials = setting.check().filter(Check::isForTheEar).isPresent();
+    boolean trials = setting.check().filter(UntimedTest::isForTheEar).isPresent();
     return trials ? Math.max(ENOUGH_TRIES, 2 * wanted(setting)) : ENOUGH_TRIES;
   }
 
@@ -1044,14 +1044,14 @@ public final class Session {
    * A check that came to its end once is done; wind and release is tried as often as a speed is
    * fired. Tests of the light are no firings.
    */
-  private int wanted(Setting setting) {
+  private int wanted(DialSetting setting) {
     return setting
         .check()
         .map(check -> wanted(check, setup.orElseThrow()))
         .orElseGet(() -> setup.orElseThrow().firingsPerSpeed());
   }
 
-  private static int wanted(Check check, RunSetup setup) {
+  private static int wanted(UntimedTest check, RunSetup setup) {
     return switch (check) {
       case WIND_AND_RELEASE -> setup.firingsPerSpeed();
       case RELEASE_ALONE -> ALONE_FIRINGS;
@@ -1088,7 +1088,7 @@ public final class Session {
     return neighbours;
   }
 
-  private void tellUnderway(long nowTicks, List<SessionNews> news) {
+  private void tellUnderway(long nowTicks, List<SessionEvent> news) {
     OptionalLong beganTicks = grouper.underwaySinceTicks();
     if (beganTicks.isEmpty() || lightSetting.holds(beganTicks.getAsLong())) {
       return;
@@ -1100,7 +1100,7 @@ public final class Session {
               since -> {
                 double open = rate.seconds(nowTicks - since);
                 if (open > openLongSeconds(shown())) {
-                  news.add(new SessionNews.StillOpen(open));
+                  news.add(new SessionEvent.StillOpen(open));
                 }
               });
       return;
@@ -1119,7 +1119,7 @@ public final class Session {
         wanted.isPresent()
             ? OptionalDouble.of(Stops.between(timed.effectiveSeconds(), wanted.get()))
             : OptionalDouble.empty();
-    news.add(new SessionNews.Provisional(timed, error));
+    news.add(new SessionEvent.Provisional(timed, error));
   }
 
   /**

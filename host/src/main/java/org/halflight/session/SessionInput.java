@@ -21,7 +21,7 @@ import org.halflight.time.TickRate;
 /** Something that a session is told. */
 public sealed interface SessionInput {
   /** What the person did about speeds and firings: it can be undone. What the rig said never is. */
-  sealed interface Act extends SessionInput {}
+  sealed interface UserAction extends SessionInput {}
 
   /**
    * A rig is there, or there again, or started anew.
@@ -214,34 +214,34 @@ public sealed interface SessionInput {
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
    * on with that run.
    */
-  record RunBegins(RunSetup setup) implements Act {
+  record RunBegins(RunSetup setup) implements UserAction {
     public RunBegins {
       Objects.requireNonNull(setup);
     }
   }
 
   /** The person chose a speed, of the run or not. */
-  record SpeedChosen(MarkedSpeed speed) implements Act {
+  record SpeedChosen(MarkedSpeed speed) implements UserAction {
     public SpeedChosen {
       Objects.requireNonNull(speed);
     }
   }
 
   /** The person chose B or T. */
-  record CheckChosen(Check check) implements Act {
+  record CheckChosen(UntimedTest check) implements UserAction {
     public CheckChosen {
       Objects.requireNonNull(check);
     }
   }
 
   /** On to the next setting of the run, done or not; stays at the last. */
-  record NextChosen() implements Act {}
+  record NextChosen() implements UserAction {}
 
   /** Back to the setting before; stays at the first. */
-  record PreviousChosen() implements Act {}
+  record PreviousChosen() implements UserAction {}
 
   /** The person does not count this firing. */
-  record FiringRejected(FiringKey firing, String reason) implements Act {
+  record FiringRejected(FiringKey firing, String reason) implements UserAction {
     public FiringRejected {
       Objects.requireNonNull(firing);
       Objects.requireNonNull(reason);
@@ -252,23 +252,23 @@ public sealed interface SessionInput {
    * The person does not count the last firing that counts, of whatever run: the rejection that
    * session files of earlier versions hold.
    */
-  record LastRejected(String reason) implements Act {
+  record LastRejected(String reason) implements UserAction {
     public LastRejected {
       Objects.requireNonNull(reason);
     }
   }
 
   /** The shutter hung open and the person closed it, or has just closed it. */
-  record ClosedByHand() implements Act {}
+  record ClosedByHand() implements UserAction {}
 
   /** The person lets the firings of the open question stay at the speed that was shown. */
-  record AcceptedAsShown() implements Act {}
+  record AcceptedAsShown() implements UserAction {}
 
   /**
    * The person says that firings were fired at another speed than was shown. Names the firings, so
    * that it means the same whether or not a question is asked.
    */
-  record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements Act {
+  record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements UserAction {
     public FiringsMoved {
       firings = List.copyOf(firings);
       Objects.requireNonNull(to);
@@ -276,10 +276,10 @@ public sealed interface SessionInput {
   }
 
   /** The person cocks the shutter a few times, so that the light it lets through can be learnt. */
-  record CockingLearnt(boolean begins) implements Act {}
+  record CockingLearnt(boolean begins) implements UserAction {}
 
   /** The lens cap was put on or taken off. */
-  record LensCap(boolean on) implements Act {}
+  record LensCap(boolean on) implements UserAction {}
 
   /**
    * The light was read with the shutter at rest.
@@ -297,7 +297,7 @@ public sealed interface SessionInput {
    *
    * @param check the leak test or the stop check
    */
-  record LightTestEnds(Check check) implements SessionInput {
+  record LightTestEnds(UntimedTest check) implements SessionInput {
     public LightTestEnds {
       if (!check.isOfTheLight()) {
         throw new IllegalArgumentException("not a test of the light: " + check);

@@ -9,7 +9,7 @@ import java.util.function.Predicate;
  *
  * @param settings in the order in which they are to be fired
  */
-record SpeedQueue(List<Setting> settings) {
+record SpeedQueue(List<DialSetting> settings) {
   /** No run: nothing is next. */
   static final SpeedQueue EMPTY = new SpeedQueue(List.of());
 
@@ -18,21 +18,21 @@ record SpeedQueue(List<Setting> settings) {
   }
 
   /** The setting behind another; the first from one that is not in the run; none at the end. */
-  Optional<Setting> after(Optional<Setting> here) {
+  Optional<DialSetting> after(Optional<DialSetting> here) {
     return at(place(here) + 1);
   }
 
   /** The setting before another; none at the start. */
-  Optional<Setting> before(Optional<Setting> here) {
+  Optional<DialSetting> before(Optional<DialSetting> here) {
     int place = place(here);
     return place < 0 ? at(0) : at(place - 1);
   }
 
   /** The next that is not done, from behind the one here round to it. */
-  Optional<Setting> nextOpen(Optional<Setting> here, Predicate<Setting> done) {
+  Optional<DialSetting> nextOpen(Optional<DialSetting> here, Predicate<DialSetting> done) {
     int place = place(here);
     for (int step = 1; step <= settings.size(); step++) {
-      Setting next = settings.get(Math.floorMod(place + step, settings.size()));
+      DialSetting next = settings.get(Math.floorMod(place + step, settings.size()));
       if (!done.test(next)) {
         return Optional.of(next);
       }
@@ -40,11 +40,11 @@ record SpeedQueue(List<Setting> settings) {
     return Optional.empty();
   }
 
-  private int place(Optional<Setting> here) {
+  private int place(Optional<DialSetting> here) {
     return here.map(settings::indexOf).orElse(-1);
   }
 
-  private Optional<Setting> at(int place) {
+  private Optional<DialSetting> at(int place) {
     return place >= 0 && place < settings.size()
         ? Optional.of(settings.get(place))
         : Optional.empty();

@@ -6,13 +6,17 @@ import java.util.Objects;
  * One row of a budget.
  *
  * @param part of the uncertainty
- * @param doubt the input, in the unit that {@link Part} names
+ * @param doubt the input, in the unit that {@link UncertaintySource} names
  * @param sensitivity seconds of effective time for one unit of the input, 0 or more
  * @param standardSeconds what it comes to in seconds of effective time; of a bias its bound
  * @param standardStops the same in stops
  */
 public record BudgetRow(
-    Part part, Doubt doubt, double sensitivity, double standardSeconds, double standardStops) {
+    UncertaintySource part,
+    InputUncertainty doubt,
+    double sensitivity,
+    double standardSeconds,
+    double standardStops) {
   public BudgetRow {
     Objects.requireNonNull(part);
     Objects.requireNonNull(doubt);
@@ -21,7 +25,8 @@ public record BudgetRow(
     }
   }
 
-  static BudgetRow of(Part part, Doubt doubt, double sensitivity, double effectiveSeconds) {
+  static BudgetRow of(
+      UncertaintySource part, InputUncertainty doubt, double sensitivity, double effectiveSeconds) {
     double seconds = sensitivity * doubt.standard();
     return new BudgetRow(
         part, doubt, sensitivity, seconds, seconds / (effectiveSeconds * Math.log(2)));
@@ -34,6 +39,6 @@ public record BudgetRow(
 
   /** Whether it is the same for all firings, so that more of them do not lessen it. */
   public boolean isCommon() {
-    return part != Part.REPEATABILITY;
+    return part != UncertaintySource.REPEATABILITY;
   }
 }

@@ -22,7 +22,7 @@ public final class CurveBudget {
    */
   public static UncertaintyBudget of(
       double effectiveSeconds,
-      CurveDoubt curve,
+      CurveUncertainty curve,
       RigKnowledge rig,
       double scatterStops,
       int firings,
@@ -30,19 +30,38 @@ public final class CurveBudget {
     double t = effectiveSeconds;
     List<BudgetRow> rows = new ArrayList<>();
     if (outsideBoundSeconds > 0) {
-      rows.add(BudgetRow.of(Part.REBOUND, Doubt.bias(outsideBoundSeconds, Basis.ALLOWANCE), 1, t));
+      rows.add(
+          BudgetRow.of(
+              UncertaintySource.REBOUND,
+              InputUncertainty.bias(outsideBoundSeconds, Basis.ALLOWANCE),
+              1,
+              t));
     }
     rows.addAll(
         List.of(
-            BudgetRow.of(Part.LAMP, rig.lamp(), t, t),
+            BudgetRow.of(UncertaintySource.LAMP, rig.lamp(), t, t),
             BudgetRow.of(
-                Part.FULL_LIGHT, Doubt.within(curve.fullLightShare(), Basis.SESSION), t, t),
-            BudgetRow.of(Part.WINDOW, Doubt.within(curve.windowSeconds(), Basis.SESSION), 1, t),
-            BudgetRow.of(Part.NOISE, Doubt.normal(curve.noiseSeconds(), Basis.SESSION), 1, t),
+                UncertaintySource.FULL_LIGHT,
+                InputUncertainty.within(curve.fullLightShare(), Basis.SESSION),
+                t,
+                t),
             BudgetRow.of(
-                Part.QUANTISATION, Doubt.within(curve.converterSeconds(), Basis.ALLOWANCE), 1, t),
-            BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
-            BudgetRow.of(Part.PUPIL, rig.pupil(), curve.rampSeconds(), t),
+                UncertaintySource.WINDOW,
+                InputUncertainty.within(curve.windowSeconds(), Basis.SESSION),
+                1,
+                t),
+            BudgetRow.of(
+                UncertaintySource.NOISE,
+                InputUncertainty.normal(curve.noiseSeconds(), Basis.SESSION),
+                1,
+                t),
+            BudgetRow.of(
+                UncertaintySource.QUANTISATION,
+                InputUncertainty.within(curve.converterSeconds(), Basis.ALLOWANCE),
+                1,
+                t),
+            BudgetRow.of(UncertaintySource.CLOCK, rig.clock(), t, t),
+            BudgetRow.of(UncertaintySource.PUPIL, rig.pupil(), curve.rampSeconds(), t),
             UncertaintyBudget.repeatability(scatterStops, firings, t)));
     return new UncertaintyBudget(t, rows);
   }

@@ -66,7 +66,7 @@ public record DiscComparison(
             rig.delaySeconds(),
             rig.hysteresis(),
             rig.quantisationSeconds(),
-            Doubt.NONE);
+            InputUncertainty.NONE);
     List<Row> rows = new ArrayList<>();
     for (DiscReading.Slot slot : reading.slots()) {
       UncertaintyBudget budget =

@@ -26,13 +26,13 @@ import org.halflight.signal.Channel;
  *     of opening plus closing time
  */
 public record RigKnowledge(
-    Doubt levels,
-    Doubt lamp,
-    Doubt delaySeconds,
-    Doubt hysteresis,
-    Doubt quantisationSeconds,
-    Doubt clock,
-    Doubt pupil) {
+    InputUncertainty levels,
+    InputUncertainty lamp,
+    InputUncertainty delaySeconds,
+    InputUncertainty hysteresis,
+    InputUncertainty quantisationSeconds,
+    InputUncertainty clock,
+    InputUncertainty pupil) {
   /**
    * A common comparator's offset is up to 9 mV over temperature, and a threshold is read back to
    * one count of the converter, 5 mV: 1.4 % of the 1 V of light that is the least allowed.
@@ -78,27 +78,34 @@ public record RigKnowledge(
   /** A rig of which nothing is known, with its light set. */
   public static final RigKnowledge UNCALIBRATED =
       new RigKnowledge(
-          Doubt.within(LEVEL_BOUND, Basis.ALLOWANCE),
-          Doubt.within(LAMP_BOUND, Basis.ALLOWANCE),
-          Doubt.within(DELAY_BOUND_SECONDS, Basis.ALLOWANCE),
-          Doubt.within(HYSTERESIS_BOUND, Basis.ALLOWANCE),
-          Doubt.within(QUANTISATION_BOUND_SECONDS, Basis.ALLOWANCE),
-          Doubt.within(RESONATOR_BOUND, Basis.ALLOWANCE),
-          Doubt.readsLong(PupilLight.readsLongShare(PupilLight.UNTESTED_FALL), Basis.ALLOWANCE));
+          InputUncertainty.within(LEVEL_BOUND, Basis.ALLOWANCE),
+          InputUncertainty.within(LAMP_BOUND, Basis.ALLOWANCE),
+          InputUncertainty.within(DELAY_BOUND_SECONDS, Basis.ALLOWANCE),
+          InputUncertainty.within(HYSTERESIS_BOUND, Basis.ALLOWANCE),
+          InputUncertainty.within(QUANTISATION_BOUND_SECONDS, Basis.ALLOWANCE),
+          InputUncertainty.within(RESONATOR_BOUND, Basis.ALLOWANCE),
+          InputUncertainty.readsLong(
+              PupilLight.readsLongShare(PupilLight.UNTESTED_FALL), Basis.ALLOWANCE));
 
   /** No rig at all: the errors of a model are what they are. */
   public static final RigKnowledge NO_RIG =
-      new RigKnowledge(Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE, Doubt.NONE);
+      new RigKnowledge(
+          InputUncertainty.NONE,
+          InputUncertainty.NONE,
+          InputUncertainty.NONE,
+          InputUncertainty.NONE,
+          InputUncertainty.NONE,
+          InputUncertainty.NONE);
 
   /** With light that is even wherever it counts, as for a slot in front of the sensor. */
   public RigKnowledge(
-      Doubt levels,
-      Doubt lamp,
-      Doubt delaySeconds,
-      Doubt hysteresis,
-      Doubt quantisationSeconds,
-      Doubt clock) {
-    this(levels, lamp, delaySeconds, hysteresis, quantisationSeconds, clock, Doubt.NONE);
+      InputUncertainty levels,
+      InputUncertainty lamp,
+      InputUncertainty delaySeconds,
+      InputUncertainty hysteresis,
+      InputUncertainty quantisationSeconds,
+      InputUncertainty clock) {
+    this(levels, lamp, delaySeconds, hysteresis, quantisationSeconds, clock, InputUncertainty.NONE);
   }
 
   public RigKnowledge {
@@ -139,7 +146,7 @@ public record RigKnowledge(
     return equals(NO_RIG)
         ? this
         : new RigKnowledge(
-            Doubt.within(UNSET_LEVEL_BOUND, Basis.ALLOWANCE),
+            InputUncertainty.within(UNSET_LEVEL_BOUND, Basis.ALLOWANCE),
             lamp,
             delaySeconds,
             hysteresis,
@@ -161,7 +168,7 @@ public record RigKnowledge(
         hysteresis,
         quantisationSeconds,
         clock,
-        Doubt.readsLong(PupilLight.readsLongShare(fall), Basis.SESSION));
+        InputUncertainty.readsLong(PupilLight.readsLongShare(fall), Basis.SESSION));
   }
 
   /** Whether a calibration stands behind any of it. */
@@ -183,9 +190,9 @@ public record RigKnowledge(
         pupil);
   }
 
-  private static Doubt levels(Optional<Double> trip, double span) {
+  private static InputUncertainty levels(Optional<Double> trip, double span) {
     double reading = READING_COUNTS / span;
-    return trip.map(u -> Doubt.normal(Math.hypot(u, reading), Basis.CALIBRATION))
+    return trip.map(u -> InputUncertainty.normal(Math.hypot(u, reading), Basis.CALIBRATION))
         .orElse(UNCALIBRATED.levels);
   }
 
@@ -194,14 +201,14 @@ public record RigKnowledge(
    * left in: all of it counts, beside the doubt of the distance of two trip points, which noise
    * moves apart or together (a known effect that is not corrected: JCGM 100:2008, F.2.4.5).
    */
-  private static Doubt hysteresis(RigProfile profile, double trip, double span) {
+  private static InputUncertainty hysteresis(RigProfile profile, double trip, double span) {
     double left =
         profile.tripPoints().values().stream()
                 .mapToDouble(ComparatorTrips::hysteresisCounts)
                 .average()
                 .orElseThrow()
             / span;
-    return Doubt.normal(Math.hypot(left, 2 * trip), Basis.CALIBRATION);
+    return InputUncertainty.normal(Math.hypot(left, 2 * trip), Basis.CALIBRATION);
   }
 
   private static Optional<Double> tripCounts(RigProfile profile) {
@@ -218,21 +225,21 @@ public record RigKnowledge(
         : Optional.empty();
   }
 
-  private static Doubt delay(RigProfile profile) {
+  private static InputUncertainty delay(RigProfile profile) {
     EdgeDelays low = profile.delays().get(Channel.CENTRE_LOW);
     EdgeDelays high = profile.delays().get(Channel.CENTRE_HIGH);
     return low == null || high == null
         ? UNCALIBRATED.delaySeconds
-        : Doubt.normal(
+        : InputUncertainty.normal(
             Math.hypot(
                     low.widthStandardUncertaintySeconds(), high.widthStandardUncertaintySeconds())
                 / 2,
             Basis.CALIBRATION);
   }
 
-  private static Doubt clock(ClockRate rate, double driftBound, Basis basis) {
-    double drift = Doubt.within(driftBound, Basis.ALLOWANCE).standard();
-    return new Doubt(
+  private static InputUncertainty clock(ClockRate rate, double driftBound, Basis basis) {
+    double drift = InputUncertainty.within(driftBound, Basis.ALLOWANCE).standard();
+    return new InputUncertainty(
         Distribution.NORMAL,
         Math.hypot(rate.standardUncertaintyPpm() * 1e-6, drift),
         rate.degreesOfFreedom(),

@@ -18,7 +18,7 @@ import org.halflight.stats.WelchSatterthwaite;
  * of 0, 0.5, 1 and 2, and {@code b/s + 1.645} beyond.
  *
  * @param effectiveSeconds the mean that it is about
- * @param rows one for each {@link Part} that has a share in it
+ * @param rows one for each {@link UncertaintySource} that has a share in it
  */
 public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
   /** Rounding must not cut a whole number of degrees of freedom. */
@@ -60,46 +60,47 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
       throw new IllegalArgumentException(
           "a budget takes two firings with a scatter: " + firings + ", " + scatterStops);
     }
-    Doubt rule =
+    InputUncertainty rule =
         rig.equals(RigKnowledge.NO_RIG)
-            ? Doubt.NONE
+            ? InputUncertainty.NONE
             : travel.isCorrected()
-                ? Doubt.within(travel.methodSeconds(), Basis.ALLOWANCE)
-                : Doubt.bias(travel.methodSeconds(), Basis.ALLOWANCE);
-    Doubt rebound =
+                ? InputUncertainty.within(travel.methodSeconds(), Basis.ALLOWANCE)
+                : InputUncertainty.bias(travel.methodSeconds(), Basis.ALLOWANCE);
+    InputUncertainty rebound =
         rig.equals(RigKnowledge.NO_RIG)
-            ? Doubt.NONE
-            : Doubt.bias(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
+            ? InputUncertainty.NONE
+            : InputUncertainty.bias(travel.outsideBoundSeconds(), Basis.ALLOWANCE);
     double t = effectiveSeconds;
     List<BudgetRow> rows = new ArrayList<>();
     rows.addAll(
         List.of(
             // The mean of both widths shrinks by the ramps times the common error of the levels
             // where the area grows evenly, and by less for a round hole.
-            BudgetRow.of(Part.LEVELS, rig.levels(), travel.rampSeconds(), t),
+            BudgetRow.of(UncertaintySource.LEVELS, rig.levels(), travel.rampSeconds(), t),
             // An error of full light moves each level by its own share of it: by half on average.
-            BudgetRow.of(Part.LAMP, rig.lamp(), travel.rampSeconds() / 2, t),
-            BudgetRow.of(Part.METHOD, rule, 1, t),
-            BudgetRow.of(Part.PUPIL, rig.pupil(), travel.roundRampSeconds(), t),
-            BudgetRow.of(Part.DELAY, rig.delaySeconds(), 1, t),
+            BudgetRow.of(UncertaintySource.LAMP, rig.lamp(), travel.rampSeconds() / 2, t),
+            BudgetRow.of(UncertaintySource.METHOD, rule, 1, t),
+            BudgetRow.of(UncertaintySource.PUPIL, rig.pupil(), travel.roundRampSeconds(), t),
+            BudgetRow.of(UncertaintySource.DELAY, rig.delaySeconds(), 1, t),
             // Half of it on each edge, so that ramps alike cancel it.
-            BudgetRow.of(Part.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
-            BudgetRow.of(Part.QUANTISATION, rig.quantisationSeconds(), 1, t),
-            BudgetRow.of(Part.CLOCK, rig.clock(), t, t),
+            BudgetRow.of(
+                UncertaintySource.HYSTERESIS, rig.hysteresis(), travel.unlikeSeconds() / 2, t),
+            BudgetRow.of(UncertaintySource.QUANTISATION, rig.quantisationSeconds(), 1, t),
+            BudgetRow.of(UncertaintySource.CLOCK, rig.clock(), t, t),
             repeatability(scatterStops, firings, t)));
     if (rebound.standard() > 0) {
-      rows.add(REBOUND_PLACE, BudgetRow.of(Part.REBOUND, rebound, 1, t));
+      rows.add(REBOUND_PLACE, BudgetRow.of(UncertaintySource.REBOUND, rebound, 1, t));
     }
     return new UncertaintyBudget(t, rows);
   }
 
   /** The row of the scatter of the firings. */
   static BudgetRow repeatability(double scatterStops, int firings, double effectiveSeconds) {
-    Doubt doubt =
-        new Doubt(
+    InputUncertainty doubt =
+        new InputUncertainty(
             Distribution.NORMAL, scatterStops / Math.sqrt(firings), firings - 1, Basis.FIRINGS);
     return BudgetRow.of(
-        Part.REPEATABILITY, doubt, effectiveSeconds * Math.log(2), effectiveSeconds);
+        UncertaintySource.REPEATABILITY, doubt, effectiveSeconds * Math.log(2), effectiveSeconds);
   }
 
   /** Combined standard uncertainty of all but the biases, in seconds. */
@@ -295,7 +296,7 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
                         ? row
                         : BudgetRow.of(
                             row.part(),
-                            new Doubt(
+                            new InputUncertainty(
                                 row.doubt().distribution(),
                                 row.doubt().standard() * Math.sqrt((double) now / then),
                                 then - 1,

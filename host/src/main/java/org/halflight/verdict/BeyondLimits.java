@@ -65,17 +65,17 @@ public record BeyondLimits(int firings, int slow, int fast) {
    *
    * @param claim within, slow or fast; anything else claims nothing
    */
-  public boolean allow(Placement claim) {
+  public boolean allow(Verdict claim) {
     return allow(claim, firings);
   }
 
   /** The same had there been another number of firings with the same share of them beyond. */
-  boolean allow(Placement claim, int then) {
+  boolean allow(Verdict claim, int then) {
     return Math.ceil((double) against(claim) * then / firings - ROUNDING) <= most(then);
   }
 
   /** How many firings speak against a claim. */
-  public int against(Placement claim) {
+  public int against(Verdict claim) {
     return switch (claim) {
       case WITHIN -> either();
       case SLOW -> firings - slow;

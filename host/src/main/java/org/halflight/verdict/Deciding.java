@@ -9,7 +9,7 @@ import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
-import org.halflight.uncertainty.CurveDoubt;
+import org.halflight.uncertainty.CurveUncertainty;
 
 /**
  * What the times of one speed are by, and what stands in the way of a verdict.
@@ -17,7 +17,7 @@ import org.halflight.uncertainty.CurveDoubt;
  * @param firings how many of those that count are decided by what
  * @param curve what light curves leave to doubt; empty where none decides
  */
-public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> curve) {
+public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveUncertainty> curve) {
   /** No firing had a light curve, or was none of a rig. */
   public static final Deciding EDGES_ALONE = new Deciding(Map.of(), Optional.empty());
 
@@ -39,7 +39,7 @@ public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> cur
     return new Deciding(firings, curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves)));
   }
 
-  private static CurveDoubt doubt(List<FiringCurve> curves) {
+  private static CurveUncertainty doubt(List<FiringCurve> curves) {
     List<Measured> measured =
         curves.stream()
             .flatMap(curve -> curve.exposure().flatMap(CurveExposure::measured).stream())
@@ -61,7 +61,7 @@ public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> cur
                             - 1))
             .max()
             .orElseThrow();
-    return CurveDoubt.of(measured, off);
+    return CurveUncertainty.of(measured, off);
   }
 
   /** How many firings are decided by something. */
@@ -82,12 +82,12 @@ public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveDoubt> cur
   }
 
   /** What keeps the speed from a verdict, whatever its other firings come to. */
-  public Optional<Placement> instead() {
+  public Optional<Verdict> instead() {
     if (count(DecidedBy.CHECK_RIG) > 0) {
-      return Optional.of(Placement.CHECK_RIG);
+      return Optional.of(Verdict.CHECK_RIG);
     }
     return count(DecidedBy.FULL_LIGHT_AGAIN) > 0
-        ? Optional.of(Placement.FULL_LIGHT_AGAIN)
+        ? Optional.of(Verdict.FULL_LIGHT_AGAIN)
         : Optional.empty();
   }
 }

@@ -21,7 +21,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  *     where it is decided, empty where no number up to {@link #MOST} would
  */
 public record Decision(
-    Placement placement, double guardStops, double conformity, OptionalInt furtherFirings) {
+    Verdict placement, double guardStops, double conformity, OptionalInt furtherFirings) {
   /** More firings at one speed than this are not proposed. */
   public static final int MOST = 100;
 
@@ -44,17 +44,17 @@ public record Decision(
       Tolerance tolerance,
       DecisionRule rule) {
     int firings = beyond.firings();
-    Placement placement = placement(meanStops, budget, beyond, tolerance, rule);
+    Verdict placement = placement(meanStops, budget, beyond, tolerance, rule);
     double conformity =
         budget.chanceBetween(-tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
     OptionalInt further = OptionalInt.of(0);
-    if (placement == Placement.TOO_CLOSE_TO_CALL) {
+    if (placement == Verdict.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
       for (int more = 1; firings + more <= MOST && further.isEmpty(); more++) {
         int then = firings + more;
-        Placement placed =
+        Verdict placed =
             ofTheMean(meanStops, budget.withFirings(firings, then), then, tolerance, rule);
-        if (placed != Placement.TOO_CLOSE_TO_CALL && beyond.allow(placed, then)) {
+        if (placed != Verdict.TOO_CLOSE_TO_CALL && beyond.allow(placed, then)) {
           further = OptionalInt.of(more);
         }
       }
@@ -63,36 +63,36 @@ public record Decision(
   }
 
   /** The decision alone. */
-  static Placement placement(
+  static Verdict placement(
       double meanStops,
       UncertaintyBudget budget,
       BeyondLimits beyond,
       Tolerance tolerance,
       DecisionRule rule) {
-    Placement placed = ofTheMean(meanStops, budget, beyond.firings(), tolerance, rule);
-    return beyond.allow(placed) ? placed : Placement.TOO_CLOSE_TO_CALL;
+    Verdict placed = ofTheMean(meanStops, budget, beyond.firings(), tolerance, rule);
+    return beyond.allow(placed) ? placed : Verdict.TOO_CLOSE_TO_CALL;
   }
 
   /** What the mean says by itself. */
-  static Placement ofTheMean(
+  static Verdict ofTheMean(
       double meanStops,
       UncertaintyBudget budget,
       int firings,
       Tolerance tolerance,
       DecisionRule rule) {
     if (!rule.decides(firings)) {
-      return Placement.TOO_CLOSE_TO_CALL;
+      return Verdict.TOO_CLOSE_TO_CALL;
     }
     double above = budget.guardAboveStops(rule.risk(firings));
     double below = budget.guardBelowStops(rule.risk(firings));
     if (meanStops - below > tolerance.slowStops()) {
-      return Placement.SLOW;
+      return Verdict.SLOW;
     }
     if (meanStops + above < -tolerance.fastStops()) {
-      return Placement.FAST;
+      return Verdict.FAST;
     }
     return meanStops + above <= tolerance.slowStops() && meanStops - below >= -tolerance.fastStops()
-        ? Placement.WITHIN
-        : Placement.TOO_CLOSE_TO_CALL;
+        ? Verdict.WITHIN
+        : Verdict.TOO_CLOSE_TO_CALL;
   }
 }

@@ -3,10 +3,10 @@ package org.halflight.verdict;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
-import org.halflight.session.Setting;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -30,7 +30,7 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
    */
   public static Optional<FiringsWanted> after(
       FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
-    Optional<MarkedSpeed> speed = newest.setting().flatMap(Setting::speed);
+    Optional<MarkedSpeed> speed = newest.setting().flatMap(DialSetting::speed);
     if (speed.isEmpty() || newest.run() < 1 || newest.run() > runs.size()) {
       return Optional.empty();
     }

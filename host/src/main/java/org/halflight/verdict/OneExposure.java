@@ -55,9 +55,9 @@ record OneExposure(
   }
 
   Decision decide(Tolerance tolerance, DecisionRule rule) {
-    Placement placement = placement(tolerance, rule, widest(rule.risk(firings)));
+    Verdict placement = placement(tolerance, rule, widest(rule.risk(firings)));
     OptionalInt further = OptionalInt.of(0);
-    if (placement == Placement.TOO_CLOSE_TO_CALL) {
+    if (placement == Verdict.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
       for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
         OneExposure more =
@@ -66,8 +66,8 @@ record OneExposure(
         double half =
             more.half(
                 ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
-        if (more.placement(tolerance, rule, half) != Placement.TOO_CLOSE_TO_CALL
-            && more.placement(tolerance, rule) != Placement.TOO_CLOSE_TO_CALL) {
+        if (more.placement(tolerance, rule, half) != Verdict.TOO_CLOSE_TO_CALL
+            && more.placement(tolerance, rule) != Verdict.TOO_CLOSE_TO_CALL) {
           further = OptionalInt.of(then - firings);
         }
       }
@@ -75,7 +75,7 @@ record OneExposure(
     return new Decision(placement, guardStops(rule), conformity(tolerance), further);
   }
 
-  Placement placement(Tolerance tolerance, DecisionRule rule) {
+  Verdict placement(Tolerance tolerance, DecisionRule rule) {
     return placement(tolerance, rule, widest(rule.risk(firings)));
   }
 
@@ -115,23 +115,23 @@ record OneExposure(
     return Student.below(above, degrees) - Student.below(below, degrees);
   }
 
-  private Placement placement(Tolerance tolerance, DecisionRule rule, double half) {
+  private Verdict placement(Tolerance tolerance, DecisionRule rule, double half) {
     if (!rule.decides(firings)) {
-      return Placement.TOO_CLOSE_TO_CALL;
+      return Verdict.TOO_CLOSE_TO_CALL;
     }
     if (meanStops + half + shortStops <= tolerance.slowStops()
         && meanStops - half - longStops >= -tolerance.fastStops()) {
-      return Placement.WITHIN;
+      return Verdict.WITHIN;
     }
     double risk = rule.risk(firings);
     // From here on up lie 1 - CONTENT of the exposures at least.
     double tail = ToleranceFactor.oneSided(firings, CONTENT, risk) * sdStops - rig(risk);
     if (meanStops + tail - longStops > tolerance.slowStops()) {
-      return Placement.SLOW;
+      return Verdict.SLOW;
     }
     return meanStops - tail + shortStops < -tolerance.fastStops()
-        ? Placement.FAST
-        : Placement.TOO_CLOSE_TO_CALL;
+        ? Verdict.FAST
+        : Verdict.TOO_CLOSE_TO_CALL;
   }
 
   private double widest(double risk) {

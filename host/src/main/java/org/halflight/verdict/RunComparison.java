@@ -246,20 +246,20 @@ public record RunComparison(
   }
 
   /** How much of the dial the change of the means reaches. */
-  public Reach reach() {
+  public ChangeExtent reach() {
     if (dialMoved()) {
-      return Reach.WHOLE_DIAL;
+      return ChangeExtent.WHOLE_DIAL;
     }
     List<SpeedComparison> changed = changed();
     if (changed.isEmpty()) {
-      return Reach.NOTHING;
+      return ChangeExtent.NOTHING;
     }
     if (changed.size() == 1) {
-      return Reach.ONE_SPEED;
+      return ChangeExtent.ONE_SPEED;
     }
     return changed.stream().allMatch(s -> SlowSpeedTrain.governs(s.speed()))
             && 2 * changed.size() > part(true).size()
-        ? Reach.SLOW_SPEEDS
-        : Reach.SOME_SPEEDS;
+        ? ChangeExtent.SLOW_SPEEDS
+        : ChangeExtent.SOME_SPEEDS;
   }
 }

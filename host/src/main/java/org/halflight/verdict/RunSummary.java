@@ -40,7 +40,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
    */
   public static List<RunSummary> of(
       List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances) {
-    return of(firings, tolerances, Judging.UNCALIBRATED);
+    return of(firings, tolerances, DecisionBasis.UNCALIBRATED);
   }
 
   /**
@@ -49,7 +49,9 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
    * @param tolerances the tolerance of each speed
    */
   public static List<RunSummary> of(
-      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances, Judging judging) {
+      List<FiringResult> firings,
+      Function<MarkedSpeed, Tolerance> tolerances,
+      DecisionBasis judging) {
     List<RunSummary> runs = new ArrayList<>();
     for (Phase phase : Phase.values()) {
       // Two readings of the markings are never mixed.
@@ -78,7 +80,9 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
   }
 
   private static List<SpeedSummary> speeds(
-      List<FiringResult> firings, Function<MarkedSpeed, Tolerance> tolerances, Judging judging) {
+      List<FiringResult> firings,
+      Function<MarkedSpeed, Tolerance> tolerances,
+      DecisionBasis judging) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
     firings.forEach(
         f -> bySpeed.computeIfAbsent(f.shown().orElseThrow(), s -> new ArrayList<>()).add(f));

@@ -26,9 +26,9 @@ import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.BudgetRow;
 import org.halflight.uncertainty.CurveBudget;
-import org.halflight.uncertainty.Part;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.uncertainty.UncertaintySource;
 
 /**
  * What the firings of one marked speed in one phase come to.
@@ -62,7 +62,7 @@ public record SpeedSummary(
     OptionalDouble afterRestStops,
     Tolerance tolerance,
     Optional<BladeTravel> travel,
-    Judging judging,
+    DecisionBasis judging,
     ReboundAtSpeed rebound,
     Deciding deciding) {
   /** Confidence of every interval that is shown. */
@@ -72,8 +72,7 @@ public record SpeedSummary(
   public static final List<Outcome> FAILURES =
       List.of(Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.DOUBLE);
 
-  private static final Set<Placement> DECIDED =
-      Set.of(Placement.WITHIN, Placement.SLOW, Placement.FAST);
+  private static final Set<Verdict> DECIDED = Set.of(Verdict.WITHIN, Verdict.SLOW, Verdict.FAST);
 
   /**
    * Scatter (standard deviation, in stops) from which a speed is called uneven: common practice, no
@@ -111,7 +110,7 @@ public record SpeedSummary(
         afterRestStops,
         tolerance,
         Optional.empty(),
-        Judging.OF_A_MODEL);
+        DecisionBasis.OF_A_MODEL);
   }
 
   /** Without rebound, and times that no light curve had a say in. */
@@ -127,7 +126,7 @@ public record SpeedSummary(
       OptionalDouble afterRestStops,
       Tolerance tolerance,
       Optional<BladeTravel> travel,
-      Judging judging) {
+      DecisionBasis judging) {
     this(
         speed,
         reference,
@@ -147,7 +146,7 @@ public record SpeedSummary(
 
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
   public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance) {
-    return of(firings, tolerance, Judging.UNCALIBRATED);
+    return of(firings, tolerance, DecisionBasis.UNCALIBRATED);
   }
 
   /**
@@ -158,7 +157,8 @@ public record SpeedSummary(
    *     good firings were measured with one profile and count as calibrated, what that says holds,
    *     and where all were corrected by the session's own pings, what these say of the clock
    */
-  public static SpeedSummary of(List<FiringResult> firings, Tolerance tolerance, Judging asked) {
+  public static SpeedSummary of(
+      List<FiringResult> firings, Tolerance tolerance, DecisionBasis asked) {
     return of(firings, tolerance, asked, ReboundOfRun.of(firings));
   }
 
@@ -172,7 +172,7 @@ public record SpeedSummary(
     return of(
         firings,
         setup.tolerance(firings.get(0).shown().orElseThrow()),
-        Judging.of(setup, RigKnowledge.UNCALIBRATED));
+        DecisionBasis.of(setup, RigKnowledge.UNCALIBRATED));
   }
 
   /**
@@ -181,10 +181,10 @@ public record SpeedSummary(
    * @param run what the firings of all speeds of its run showed of a rebound
    */
   public static SpeedSummary of(
-      List<FiringResult> firings, Tolerance tolerance, Judging asked, ReboundOfRun run) {
+      List<FiringResult> firings, Tolerance tolerance, DecisionBasis asked, ReboundOfRun run) {
     FiringResult any = firings.get(0);
     List<FiringResult> good = firings.stream().filter(FiringResult::isGood).toList();
-    Judging judging = asked.withRigOf(good);
+    DecisionBasis judging = asked.withRigOf(good);
     ReboundAtSpeed rebound = ReboundAtSpeed.of(any.shown().orElseThrow(), good, run);
     List<FiringResult> counted =
         firings.stream()
@@ -368,7 +368,8 @@ public record SpeedSummary(
   public OptionalDouble untestedPupilStops() {
     return budget().stream()
         .flatMap(budget -> budget.rows().stream())
-        .filter(row -> row.part() == Part.PUPIL && row.doubt().basis() == Basis.ALLOWANCE)
+        .filter(
+            row -> row.part() == UncertaintySource.PUPIL && row.doubt().basis() == Basis.ALLOWANCE)
         .mapToDouble(BudgetRow::standardStops)
         .filter(stops -> stops >= LEAST_PUPIL_STOPS)
         .findFirst();
@@ -415,14 +416,14 @@ public record SpeedSummary(
   }
 
   /** What may be told of a placement that the timed firings come to. */
-  private Placement told(Placement ofTimed) {
+  private Verdict told(Verdict ofTimed) {
     if (deciding.instead().isPresent()) {
       return deciding.instead().get();
     }
     if (judging.isShort(errors.n())) {
-      return Placement.FEWER_THAN_PLANNED;
+      return Verdict.FEWER_THAN_PLANNED;
     }
-    return ofTimed == Placement.WITHIN && failed() > 0 ? Placement.SOME_FAILED : ofTimed;
+    return ofTimed == Verdict.WITHIN && failed() > 0 ? Verdict.SOME_FAILED : ofTimed;
   }
 
   /** Releases that hung, opened twice or did not open: none of these is ever within. */
@@ -456,7 +457,7 @@ public record SpeedSummary(
   public boolean isReboundOpen() {
     return rebound.look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
         && ReboundOfRun.isAskedFor(speed)
-        && placement() == Placement.WITHIN;
+        && placement() == Verdict.WITHIN;
   }
 
   /**
@@ -492,11 +493,11 @@ public record SpeedSummary(
   }
 
   /** Where what the verdict is about lies against the tolerance. */
-  public Placement placement() {
-    return deciding.instead().or(() -> budget().map(this::placement)).orElse(Placement.TOO_FEW);
+  public Verdict placement() {
+    return deciding.instead().or(() -> budget().map(this::placement)).orElse(Verdict.TOO_FEW);
   }
 
-  private Placement placement(UncertaintyBudget budget) {
+  private Verdict placement(UncertaintyBudget budget) {
     return told(
         aboutOneExposure()
             ? oneExposure(budget).placement(tolerance, judging.rule())
@@ -513,11 +514,11 @@ public record SpeedSummary(
   }
 
   /** What the mean says by itself, without counts; empty below two timed firings. */
-  public Optional<Placement> placementOfMean() {
+  public Optional<Verdict> placementOfMean() {
     return budget().map(this::ofTheMean);
   }
 
-  private Placement ofTheMean(UncertaintyBudget budget) {
+  private Verdict ofTheMean(UncertaintyBudget budget) {
     return aboutOneExposure()
         ? oneExposure(budget).placement(tolerance, judging.rule())
         : Decision.ofTheMean(

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.halflight.everyday.Bounce;
+import org.halflight.extratest.Bounce;
 import org.halflight.speeds.MarkedSpeed;
 
 /** Bounce, early light and light while cocking in sentences. */

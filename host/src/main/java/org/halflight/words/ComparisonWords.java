@@ -10,10 +10,10 @@ import java.util.Set;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
+import org.halflight.verdict.ChangeExtent;
 import org.halflight.verdict.CommonPart;
 import org.halflight.verdict.FindingPower;
 import org.halflight.verdict.OutcomeChange;
-import org.halflight.verdict.Reach;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
 import org.halflight.verdict.SetupDifference;
@@ -80,12 +80,12 @@ public final class ComparisonWords {
               Numbers.chance(change.p())));
     }
     sentences.add(reach(runs, dial));
-    if (runs.reach() == Reach.WHOLE_DIAL) {
+    if (runs.reach() == ChangeExtent.WHOLE_DIAL) {
       List<MarkedSpeed> apart = runs.common().orElseThrow().apart();
       if (!apart.isEmpty()) {
         sentences.add(Words.say("compare.reach.apart", SpeedNames.of(apart, dial)));
       }
-    } else if (runs.reach() != Reach.NOTHING) {
+    } else if (runs.reach() != ChangeExtent.NOTHING) {
       rest(runs, dial, ShiftFinding.LESS_THAN_A_TENTH, "compare.rest.same", sentences);
       rest(runs, dial, ShiftFinding.NO_EVIDENCE, "compare.rest.nothing", sentences);
     }

@@ -2,10 +2,10 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.halflight.everyday.BulbClass;
-import org.halflight.everyday.ContactShot.Flash;
-import org.halflight.everyday.ContactShot.How;
-import org.halflight.everyday.FlashContact;
+import org.halflight.extratest.BulbClass;
+import org.halflight.extratest.ContactShot.Flash;
+import org.halflight.extratest.ContactShot.How;
+import org.halflight.extratest.FlashContact;
 import org.halflight.speeds.MarkedSpeed;
 
 /** The flash contact in sentences. */

@@ -5,9 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.halflight.everyday.Holds;
-import org.halflight.session.Check;
+import org.halflight.extratest.Holds;
 import org.halflight.session.Outcome;
+import org.halflight.session.UntimedTest;
 
 /** B and T in sentences. */
 public final class HoldWords {
@@ -16,7 +16,7 @@ public final class HoldWords {
   /** How they are, and what else there is to know. */
   public static List<String> lines(Holds holds) {
     List<String> lines = new ArrayList<>();
-    for (Check check : List.of(Check.B, Check.T)) {
+    for (UntimedTest check : List.of(UntimedTest.B, UntimedTest.T)) {
       if (!holds.of(check).isEmpty()) {
         add(lines, check, holds.of(check));
       }
@@ -27,7 +27,7 @@ public final class HoldWords {
     return lines;
   }
 
-  private static void add(List<String> lines, Check check, List<Holds.Shot> shots) {
+  private static void add(List<String> lines, UntimedTest check, List<Holds.Shot> shots) {
     String name = check.label();
     if (has(shots, Outcome.STUCK_OPEN)) {
       lines.add(Words.say("hold.stuck", name));
@@ -36,7 +36,7 @@ public final class HoldWords {
       lines.add(Words.say("hold.shut", name));
     }
     if (has(shots, Outcome.DID_NOT_HOLD)) {
-      lines.add(Words.say(check == Check.B ? "hold.lost.b" : "hold.lost.t"));
+      lines.add(Words.say(check == UntimedTest.B ? "hold.lost.b" : "hold.lost.t"));
     }
     OptionalDouble closing = most(shots, Holds.Shot::closingDelaySeconds);
     if (closing.orElse(0) > Holds.HANG_SECONDS) {
@@ -53,7 +53,7 @@ public final class HoldWords {
     if (opening.isPresent() && closing.isPresent()) {
       lines.add(
           Words.say(
-              check == Check.B ? "hold.delays.b" : "hold.delays.t",
+              check == UntimedTest.B ? "hold.delays.b" : "hold.delays.t",
               Numbers.time(opening.getAsDouble()),
               Numbers.time(closing.getAsDouble())));
     }

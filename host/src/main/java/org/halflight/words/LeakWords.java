@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.everyday.LightLeak;
+import org.halflight.extratest.LightLeak;
 
 /** The leak test in sentences. */
 final class LeakWords {

@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.LinkageTrial;
-import org.halflight.everyday.LinkageTrial.NotTold;
-import org.halflight.everyday.LinkageTrial.Reason;
-import org.halflight.everyday.OwnSounds;
-import org.halflight.session.Check;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.LinkageTrial.NotTold;
+import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.extratest.OwnSounds;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 
 /** Wind and release timing in sentences: how it stands, and what to do. */
@@ -124,7 +124,7 @@ public final class LinkageWords {
    * that is not what happened.
    */
   public static Optional<String> heardNothingOpen(FiringResult firing) {
-    boolean listens = firing.check().filter(Check::isForTheEar).isPresent();
+    boolean listens = firing.check().filter(UntimedTest::isForTheEar).isPresent();
     boolean sound = !firing.firing().of(Channel.CLICK).isEmpty();
     return listens && sound && firing.outcome() == Outcome.NOT_A_SHUTTER_EVENT
         ? Optional.of(Words.say("linkage.heardNothingOpen"))

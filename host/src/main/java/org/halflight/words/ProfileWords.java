@@ -6,18 +6,18 @@ import java.util.Locale;
 import java.util.Optional;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfileFit;
-import org.halflight.profile.ProfileText;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.ProfileUse;
-import org.halflight.verdict.Standing;
+import org.halflight.verdict.CalibrationStatus;
 
 /** What a profile holds, and why one is not used, in sentences. */
 public final class ProfileWords {
   private ProfileWords() {}
 
   /** Why a file is no profile, and what to do. */
-  public static String refused(String file, ProfileText.Reason reason) {
+  public static String refused(String file, ProfileFile.Reason reason) {
     return Words.say("profile.refused." + word(reason), file);
   }
 
@@ -44,7 +44,7 @@ public final class ProfileWords {
   }
 
   /** What some firings were measured with, each sentence once. */
-  public static List<String> standing(Standing standing) {
+  public static List<String> standing(CalibrationStatus standing) {
     return standing.uses().stream().flatMap(use -> standing(use).stream()).distinct().toList();
   }
 

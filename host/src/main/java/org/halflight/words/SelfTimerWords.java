@@ -2,7 +2,7 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.halflight.everyday.SelfTimer;
+import org.halflight.extratest.SelfTimer;
 
 /** The self-timer in sentences. */
 public final class SelfTimerWords {

@@ -8,24 +8,24 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.Setting;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
 import org.halflight.verdict.BeyondLimits;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.OddOnes;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.ReboundAtSpeed;
 import org.halflight.verdict.SpeedStatistics;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 
 /** Results in sentences. */
 public final class Sentences {
@@ -61,7 +61,7 @@ public final class Sentences {
   }
 
   /** The part of a sentence's name that stands for a check. */
-  public static String check(Check check) {
+  public static String check(UntimedTest check) {
     return key(check);
   }
 
@@ -94,7 +94,7 @@ public final class Sentences {
     return line;
   }
 
-  private static String setting(Setting setting) {
+  private static String setting(DialSetting setting) {
     return setting.speed().map(Numbers::speed).orElseGet(setting::label);
   }
 
@@ -154,8 +154,7 @@ public final class Sentences {
                 speed.tries()));
       }
     }
-    if (speed.placement() == Placement.CHECK_RIG
-        || speed.placement() == Placement.FULL_LIGHT_AGAIN) {
+    if (speed.placement() == Verdict.CHECK_RIG || speed.placement() == Verdict.FULL_LIGHT_AGAIN) {
       sentences.add(noVerdict(speed));
     }
     String placed = placed(speed);
@@ -169,7 +168,7 @@ public final class Sentences {
       sentences.add(
           Words.say("speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
     }
-    if (speed.placement() == Placement.TOO_CLOSE_TO_CALL) {
+    if (speed.placement() == Verdict.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
     speed.oddOnes().ifPresent(odd -> sentences.add(Words.say("speed.odd", oddOnes(odd))));
@@ -222,7 +221,7 @@ public final class Sentences {
 
   private static String noVerdict(SpeedSummary speed) {
     DecidedBy why =
-        speed.placement() == Placement.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
+        speed.placement() == Verdict.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
     return Words.say("speed.noVerdict." + key(why), speed.speed(), speed.deciding().count(why));
   }
 
@@ -245,14 +244,13 @@ public final class Sentences {
           speed.speed());
     }
     double mean = speed.meanStops().getAsDouble();
-    if (speed.placement() == Placement.TOO_FEW) {
+    if (speed.placement() == Verdict.TOO_FEW) {
       return Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
     }
-    if (speed.placement() == Placement.CHECK_RIG
-        || speed.placement() == Placement.FULL_LIGHT_AGAIN) {
+    if (speed.placement() == Verdict.CHECK_RIG || speed.placement() == Verdict.FULL_LIGHT_AGAIN) {
       return Words.say("speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
     }
-    if (speed.placement() == Placement.FEWER_THAN_PLANNED) {
+    if (speed.placement() == Verdict.FEWER_THAN_PLANNED) {
       return Words.say(
           "speed.fewer",
           speed.speed(),
@@ -260,7 +258,7 @@ public final class Sentences {
           speed.errors().n(),
           speed.judging().planned().orElseThrow());
     }
-    if (speed.placement() == Placement.SOME_FAILED) {
+    if (speed.placement() == Verdict.SOME_FAILED) {
       return Words.say("speed.someFailed", speed.speed(), Numbers.stopsInWords(mean));
     }
     return speed.judging().measurand() == Measurand.ONE_EXPOSURE
@@ -284,9 +282,9 @@ public final class Sentences {
 
   private static String tooClose(SpeedSummary speed, double mean) {
     BeyondLimits beyond = speed.beyond();
-    Placement byMean = speed.placementOfMean().orElseThrow();
+    Verdict byMean = speed.placementOfMean().orElseThrow();
     String stops = Numbers.stopsInWords(mean);
-    return byMean == Placement.TOO_CLOSE_TO_CALL
+    return byMean == Verdict.TOO_CLOSE_TO_CALL
         ? Words.say(
             "speed.tooClose",
             speed.speed(),
@@ -324,7 +322,7 @@ public final class Sentences {
     if (speed.isReboundOpen()) {
       return Words.say("verdict.within.reboundOpen");
     }
-    if (speed.placement() != Placement.SOME_FAILED) {
+    if (speed.placement() != Verdict.SOME_FAILED) {
       return Words.say("verdict." + key(speed.placement()));
     }
     List<Outcome> kinds =

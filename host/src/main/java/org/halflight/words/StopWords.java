@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.halflight.everyday.FNumber;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.StopScale.AtStop;
-import org.halflight.everyday.StopScale.Verdict;
+import org.halflight.extratest.FNumber;
+import org.halflight.extratest.StopScale;
+import org.halflight.extratest.StopScale.AtStop;
+import org.halflight.extratest.StopScale.Verdict;
 
 /** The stop check in sentences. */
 final class StopWords {

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
-import org.halflight.everyday.Everyday;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.fixtures.Seed;
 import org.halflight.record.SessionStart;
 import org.halflight.session.Phase;
@@ -154,13 +154,13 @@ class DamagedSessionTest {
 
   private static int use(SessionFile.Contents contents) {
     List<BenchEvent> events = contents.events();
-    BenchFold fold = BenchFold.replay(events);
+    SessionReducer fold = SessionReducer.replay(events);
     Session session = fold.session();
     session.standing();
     session.results().forEach(Sentences::firing);
-    Everyday.of(session.results(), session.readings(), session.runs());
+    ExtraTests.of(session.results(), session.readings(), session.runs());
     session.runs().forEach(run -> run.markings().speeds());
-    ProfiledEvents.without(StandingEvents.of(events));
+    ProfiledEvents.without(EffectiveEvents.of(events));
     ProfiledEvents.with(events, ProfileSource.NONE);
     if (!events.isEmpty()) {
       assertThat(SessionStart.of(events.get(0), "").beganAt().map(Instant::toEpochMilli))
@@ -207,7 +207,7 @@ class DamagedSessionTest {
   private List<String> bodies() {
     List<String> bodies = new ArrayList<>();
     for (String line : lines.subList(1, lines.size())) {
-      bodies.add(BenchText.format(SessionForm.SECOND.event(line).orElseThrow()));
+      bodies.add(BenchSentences.format(SessionForm.SECOND.event(line).orElseThrow()));
     }
     return bodies;
   }

@@ -91,7 +91,7 @@ class DiscRunTest {
             outcome(SensorSet.INVENTED, null),
             outcome(sensors(3500, new Lamp(0, 1, 100, 0.02)), disc),
             outcome(sensors(4950, Lamp.STEADY), disc))) {
-      assertThat(DiscText.notTaken(each)).endsWith(".").contains(" ");
+      assertThat(DiscSentences.notTaken(each)).endsWith(".").contains(" ");
     }
   }
 

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.halflight.calibration.EdgeTrain;
 import org.halflight.profile.ClockRate;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.InventedShutters;
@@ -22,7 +22,7 @@ class EdgeTrainRunTest {
         PracticeRig.unpaced(
             InventedShutters.soundLeaf(InventedShutters.dial(), 3), SensorSet.INVENTED, 3);
     try (RigWork work =
-        new RigWork(new LiveFeed(new PracticePorts(rig), RigWish.any(), System::nanoTime))) {
+        new RigWork(new LiveFeed(new PracticePorts(rig), RigSelector.any(), System::nanoTime))) {
       while (work.greeting().isEmpty()) {
         work.step();
       }

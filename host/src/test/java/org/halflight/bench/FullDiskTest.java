@@ -113,7 +113,7 @@ class FullDiskTest {
       assertThat(Integer.parseInt(child.line().orElseThrow())).isGreaterThan(50);
       SessionFile.Contents contents = SessionFile.read(path);
       assertThat(contents.damagedLines()).isZero();
-      BenchFold replayed = new BenchFold();
+      SessionReducer replayed = new SessionReducer();
       replayed.takeAll(contents.events());
       assertThat(FullDiskChild.stand(replayed.session())).isEqualTo(live);
       child.kill();
@@ -164,7 +164,7 @@ class FullDiskTest {
   }
 
   private void assertSame(Workbench bench, FullDisk disk) throws IOException {
-    BenchFold replayed = new BenchFold();
+    SessionReducer replayed = new SessionReducer();
     replayed.takeAll(read(disk).events());
     assertThat(bench.fold().session().results()).isEqualTo(replayed.session().results());
     assertThat(bench.fold().session().setting()).isEqualTo(replayed.session().setting());

@@ -64,7 +64,7 @@ class LightSettingTest {
   void saysWhatIsWrongWithTheLight(FrontEnd front, String words) {
     LightSetting setting = set(front, true);
     assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
-    String sentence = LightText.refused(setting.refusal().orElseThrow());
+    String sentence = LightSentences.refused(setting.refusal().orElseThrow());
     assertThat(sentence).contains(words).doesNotContain("{").doesNotContain("\n");
   }
 
@@ -72,7 +72,7 @@ class LightSettingTest {
   void noticesAShutterThatWasNotOpened() {
     LightSetting setting = set(front(40, 4000, Lamp.STEADY), false);
     assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
-    assertThat(LightText.refused(setting.refusal().orElseThrow()))
+    assertThat(LightSentences.refused(setting.refusal().orElseThrow()))
         .contains("Is the shutter really open");
   }
 
@@ -89,7 +89,7 @@ class LightSettingTest {
     LevelPair middle = trips.middle(setting.levels().orElseThrow()).orElseThrow();
     assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
     assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
-    assertThat(LightText.done(setting))
+    assertThat(LightSentences.done(setting))
         .containsPattern("The low level trips \\d+ mV too late: corrected\\.")
         .containsPattern("The high level trips \\d+ mV too early: corrected\\.");
   }
@@ -128,7 +128,8 @@ class LightSettingTest {
   @Test
   void theSessionFileKeepsWhatWasFound() {
     LightSetting setting = set(SensorSet.INVENTED, true);
-    BenchFold again = BenchFold.replay(SessionFile.read(folder.resolve("light.session")).events());
+    SessionReducer again =
+        SessionReducer.replay(SessionFile.read(folder.resolve("light.session")).events());
     ComparatorTrips low = setting.trips().orElseThrow().low();
     // Marks have four digits behind the point, live and in a replay.
     assertThat(again.session().trips().low().offsetCounts())
@@ -155,7 +156,7 @@ class LightSettingTest {
             new SensorSet(front, front, front, new LevelComparators(low, ideal, ideal, ideal)),
             true);
     assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
-    assertThat(LightText.refused(setting.refusal().orElseThrow())).containsPattern(words);
+    assertThat(LightSentences.refused(setting.refusal().orElseThrow())).containsPattern(words);
   }
 
   @Test
@@ -169,7 +170,7 @@ class LightSettingTest {
       walk(driver, rig, setting, LightSetting.Step.TRIPS);
       rig.holdOpen(false);
       walk(driver, rig, setting, LightSetting.Step.REFUSED);
-      assertThat(LightText.refused(setting.refusal().orElseThrow()))
+      assertThat(LightSentences.refused(setting.refusal().orElseThrow()))
           .contains("Keep the shutter open until the light is set");
     }
   }
@@ -186,7 +187,7 @@ class LightSettingTest {
         walk(driver, rig, setting, LightSetting.Step.DONE);
         rig.holdOpen(false);
         assertThat(setting.trips()).isEmpty();
-        String said = LightText.done(setting);
+        String said = LightSentences.done(setting);
         if (time == 0) {
           assertThat(said).contains("cannot look where its levels really trip");
         } else {

@@ -105,7 +105,7 @@ class LiveClockAtTheBenchTest {
     assertThat(seconds(live.get(0))).isCloseTo(EFFECTIVE * 1.00345, within(0.2e-6));
     assertThat(seconds(live.get(1))).isCloseTo(EFFECTIVE, within(0.3e-6));
     assertThat(seconds(live.get(2))).isCloseTo(EFFECTIVE, within(0.2e-6));
-    assertThat(BenchFold.replay(SessionFile.read(file).events()).session().results())
+    assertThat(SessionReducer.replay(SessionFile.read(file).events()).session().results())
         .isEqualTo(live);
   }
 

@@ -20,9 +20,8 @@ import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageLimits;
@@ -32,6 +31,7 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -83,7 +83,7 @@ class MarksTest {
             List.of(),
             Reference.EXACT,
             1,
-            List.of(Check.B, Check.T),
+            List.of(UntimedTest.B, UntimedTest.T),
             new CameraCustoms(true, true),
             new RunConditions(
                 OptionalDouble.of(86_400.5),
@@ -100,8 +100,8 @@ class MarksTest {
             LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
-        new SessionInput.LightTestEnds(Check.LEAK),
-        new SessionInput.LightTestEnds(Check.STOPS),
+        new SessionInput.LightTestEnds(UntimedTest.LEAK),
+        new SessionInput.LightTestEnds(UntimedTest.STOPS),
         new SessionInput.LightSet(
             new LightLevels(20, 820, 189.0625, 650.9375),
             new TripPoints(
@@ -113,7 +113,7 @@ class MarksTest {
         new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
             plain.withAim(
-                new Aim(
+                new AcceptanceCriteria(
                     Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
                     Measurand.ONE_EXPOSURE,
                     true,
@@ -128,11 +128,11 @@ class MarksTest {
                 List.of(SIXTIETH, MarkedSpeed.parse("1")),
                 Reference.EXACT,
                 3,
-                List.of(Check.T),
+                List.of(UntimedTest.T),
                 new CameraCustoms(false, true),
                 RunConditions.NONE)),
         new SessionInput.SpeedChosen(SIXTIETH),
-        new SessionInput.CheckChosen(Check.T),
+        new SessionInput.CheckChosen(UntimedTest.T),
         new SessionInput.NextChosen(),
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),
@@ -159,8 +159,8 @@ class MarksTest {
   @ParameterizedTest
   @MethodSource("inputs")
   void everyInputComesBackFromTheLineOfItsMark(SessionInput input) {
-    String line = BenchText.format(Marks.of(123, input));
-    BenchEvent event = BenchText.parse(line).orElseThrow();
+    String line = BenchSentences.format(Marks.of(123, input));
+    BenchEvent event = BenchSentences.parse(line).orElseThrow();
     assertThat(event).isInstanceOf(BenchEvent.Mark.class);
     assertThat(Marks.input((BenchEvent.Mark) event)).contains(input);
   }
@@ -214,7 +214,7 @@ class MarksTest {
             .entrySet()) {
       Map<String, String> values = new HashMap<>(run);
       values.put(about.getKey(), about.getValue());
-      assertThat(BenchFold.replay(List.of(mark("run", values))).damagedMarks())
+      assertThat(SessionReducer.replay(List.of(mark("run", values))).damagedMarks())
           .as(about.toString())
           .isEqualTo(1);
     }
@@ -261,9 +261,9 @@ class MarksTest {
             "1969-12-31T23:59:59Z")) {
       BenchEvent.Mark begins = mark("begins", Map.of("at", at));
       assertThat(Marks.beganAt(begins)).as(at).isEmpty();
-      assertThat(BenchFold.replay(List.of(begins)).damagedMarks()).as(at).isEqualTo(1);
+      assertThat(SessionReducer.replay(List.of(begins)).damagedMarks()).as(at).isEqualTo(1);
     }
-    assertThat(BenchFold.replay(List.of(mark("begins", Map.of()))).damagedMarks()).isZero();
+    assertThat(SessionReducer.replay(List.of(mark("begins", Map.of()))).damagedMarks()).isZero();
   }
 
   private static BenchEvent.Mark mark(String kind, Map<String, String> values) {

@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import org.halflight.everyday.Bounce;
-import org.halflight.everyday.Everyday;
+import org.halflight.extratest.Bounce;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.rig.practice.PracticeFiring;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Phase;
@@ -84,7 +84,7 @@ class PracticeBounceTest {
         until(driver, rig, () -> session.results().size() > before);
       }
       Bounce bounce =
-          (Bounce) Everyday.of(session.results(), session.readings(), session.runs()).get(0);
+          (Bounce) ExtraTests.of(session.results(), session.readings(), session.runs()).get(0);
       Bounce.AtSpeed top = bounce.worst().orElseThrow();
       double truth = truths.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
       System.out.printf(

@@ -9,24 +9,24 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.halflight.everyday.BulbClass;
-import org.halflight.everyday.ContactShot;
-import org.halflight.everyday.ContactShot.Flash;
-import org.halflight.everyday.ContactShot.How;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FlashContact;
-import org.halflight.everyday.Holds;
-import org.halflight.everyday.SelfTimer;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.extratest.BulbClass;
+import org.halflight.extratest.ContactShot;
+import org.halflight.extratest.ContactShot.Flash;
+import org.halflight.extratest.ContactShot.How;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.FlashContact;
+import org.halflight.extratest.Holds;
+import org.halflight.extratest.SelfTimer;
 import org.halflight.fixtures.PracticeSession;
 import org.halflight.fixtures.Seeds;
 import org.halflight.job.CheckState;
 import org.halflight.rig.practice.PracticeFiring;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
@@ -59,7 +59,7 @@ class PracticeHoldsAndContactTest {
 
   private static FlashContact contact(PracticeSession practice) {
     return FlashContact.of(
-            new Everyday.Of(1, Optional.of(Phase.AS_LEFT)), practice.session().results(), true)
+            new ExtraTests.Of(1, Optional.of(Phase.AS_LEFT)), practice.session().results(), true)
         .orElseThrow();
   }
 
@@ -149,12 +149,12 @@ class PracticeHoldsAndContactTest {
     try (PracticeSession practice =
         new PracticeSession(
             folder.resolve("a.session"), InventedShutters.dirtySlowTrain(DIAL, SEED), SEED)) {
-      practice.begin(Phase.AS_FOUND, List.of(TOP, S60), List.of(Check.SELF_TIMER));
+      practice.begin(Phase.AS_FOUND, List.of(TOP, S60), List.of(UntimedTest.SELF_TIMER));
       practice.fire(TOP);
       practice.fire(S60);
       List<Double> truths = new ArrayList<>();
       for (int i = 0; i < 5; i++) {
-        practice.tell(new SessionInput.CheckChosen(Check.SELF_TIMER));
+        practice.tell(new SessionInput.CheckChosen(UntimedTest.SELF_TIMER));
         PracticeFiring fired = practice.rig.fireBySelfTimer().orElseThrow();
         truths.add((fired.firstLightTicks() - fired.pressTicks()) / 16e6);
         int wanted = i + 1;
@@ -180,13 +180,13 @@ class PracticeHoldsAndContactTest {
   @Test
   void bFollowsTheFingerAndTTheSecondPress() {
     try (PracticeSession practice = session(InventedContact.BOUNCING)) {
-      practice.begin(Phase.AS_LEFT, List.of(), List.of(Check.B, Check.T));
-      practice.tell(new SessionInput.CheckChosen(Check.B));
+      practice.begin(Phase.AS_LEFT, List.of(), List.of(UntimedTest.B, UntimedTest.T));
+      practice.tell(new SessionInput.CheckChosen(UntimedTest.B));
       practice.rig.holdOpen(true);
       practice.rig.rest(3);
       practice.rig.holdOpen(false);
       practice.until(() -> practice.session().results().size() == 2);
-      practice.tell(new SessionInput.CheckChosen(Check.T));
+      practice.tell(new SessionInput.CheckChosen(UntimedTest.T));
       practice.rig.pressAtT();
       practice.rig.rest(30);
       practice.rig.pressAtT();
@@ -195,8 +195,8 @@ class PracticeHoldsAndContactTest {
       Holds holds = practice.tried(Holds.class);
 
       assertThat(holds.state()).isEqualTo(CheckState.OK);
-      Holds.Shot b = holds.of(Check.B).get(0);
-      Holds.Shot t = holds.of(Check.T).get(0);
+      Holds.Shot b = holds.of(UntimedTest.B).get(0);
+      Holds.Shot t = holds.of(UntimedTest.T).get(0);
       assertThat(b.outcome()).isEqualTo(Outcome.OPENS_HOLDS_CLOSES);
       assertThat(t.openSeconds().getAsDouble()).isBetween(30.0, 32.0);
       for (Holds.Shot shot : List.of(b, t)) {

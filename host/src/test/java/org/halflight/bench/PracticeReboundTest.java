@@ -63,7 +63,7 @@ class PracticeReboundTest {
     Session live = measured(new Bounce(share, 1.6, WIDTH_MS));
 
     Session replayed =
-        BenchFold.replay(SessionFile.read(folder.resolve("a.session")).events()).session();
+        SessionReducer.replay(SessionFile.read(folder.resolve("a.session")).events()).session();
     for (Session each : List.of(live, replayed)) {
       ReboundOfRun run = ReboundOfRun.of(each.results());
       assertThat(run.lookedAt()).containsExactly(S125, S250);

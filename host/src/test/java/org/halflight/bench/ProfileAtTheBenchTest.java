@@ -76,20 +76,20 @@ class ProfileAtTheBenchTest {
       assertThat(asked).containsExactly("PRACTICE");
     }
     List<BenchEvent> events = SessionFile.read(file).events();
-    assertThat(BenchFold.replay(events).session().profileUse().profile())
+    assertThat(SessionReducer.replay(events).session().profileUse().profile())
         .contains(profile("PRACTICE"));
 
     assertThat(ProfiledEvents.orElse(events, ProfileSource.NONE)).isEqualTo(events);
     List<BenchEvent> without = ProfiledEvents.without(events);
-    assertThat(BenchFold.replay(without).session().profileUse()).isEqualTo(ProfileUse.NONE);
+    assertThat(SessionReducer.replay(without).session().profileUse()).isEqualTo(ProfileUse.NONE);
     Session other =
-        BenchFold.replay(ProfiledEvents.with(events, source(profile("R-0002")))).session();
+        SessionReducer.replay(ProfiledEvents.with(events, source(profile("R-0002")))).session();
     assertThat(other.profileUse().profile()).isEmpty();
     assertThat(
-            BenchFold.replay(ProfiledEvents.orElse(without, source(profile("PRACTICE"))))
+            SessionReducer.replay(ProfiledEvents.orElse(without, source(profile("PRACTICE"))))
                 .session()
                 .profileUse())
-        .isEqualTo(BenchFold.replay(events).session().profileUse());
+        .isEqualTo(SessionReducer.replay(events).session().profileUse());
   }
 
   private static Session session(BenchDriver driver) {

@@ -11,7 +11,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.FrontEndLag;
 import org.halflight.profile.RigProfile;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.FrontEnd;
@@ -42,7 +42,7 @@ class RigCalibrationTest {
     PracticeRig rig =
         PracticeRig.unpaced(InventedShutters.soundLeaf(InventedShutters.dial(), 3), sensors, seed);
     RigWork work =
-        new RigWork(new LiveFeed(new PracticePorts(rig), RigWish.any(), System::nanoTime));
+        new RigWork(new LiveFeed(new PracticePorts(rig), RigSelector.any(), System::nanoTime));
     while (work.greeting().isEmpty()) {
       work.step();
     }
@@ -85,9 +85,9 @@ class RigCalibrationTest {
       RigCheckRun.Checked checked = (RigCheckRun.Checked) new RigCheckRun(work).run(profile);
       assertThat(checked.check().points()).hasSize(RigCheckRun.PULSES);
       assertThat(checked.check().inControl())
-          .as(CalibrationText.check(checked.check()).toString())
+          .as(CalibrationSentences.check(checked.check()).toString())
           .isTrue();
-      assertThat(CalibrationText.check(checked.check()).get(0)).startsWith("In control");
+      assertThat(CalibrationSentences.check(checked.check()).get(0)).startsWith("In control");
     }
   }
 
@@ -145,7 +145,7 @@ class RigCalibrationTest {
   private static String refused(SensorSet sensors) {
     try (RigWork work = work(sensors)) {
       RigCalibration.Outcome outcome = new RigCalibration(work, SHORT, 29, stage -> {}).run(TODAY);
-      return CalibrationText.refused(((RigCalibration.Refused) outcome).refusal());
+      return CalibrationSentences.refused(((RigCalibration.Refused) outcome).refusal());
     }
   }
 
@@ -166,8 +166,8 @@ class RigCalibrationTest {
             new CalibrationRefusal.SlopeNotOne(new SlopeTest(1e-3, 1e-6, 0, 1, 4e-6)),
             new CalibrationRefusal.Restarted(),
             new CalibrationRefusal.NoAnswer());
-    assertThat(all.stream().map(CalibrationText::refused).distinct()).hasSize(all.size());
-    assertThat(CalibrationText.refused(all.get(7)))
+    assertThat(all.stream().map(CalibrationSentences::refused).distinct()).hasSize(all.size());
+    assertThat(CalibrationSentences.refused(all.get(7)))
         .isEqualTo(
             "The high level goes dark when the LED goes on: the two inputs of its comparator are"
                 + " swapped. Swap them, then calibrate again.");

@@ -10,13 +10,13 @@ import java.util.Map;
 import java.util.Random;
 import org.halflight.fixtures.Seed;
 import org.halflight.rig.LinkStatistics;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionEvent.NotDone.Why;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
-import org.halflight.session.SessionNews.NotDone.Why;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,20 +40,20 @@ class UndoTest {
       assertThat(at.session().results()).isNotEqualTo(before);
 
       LinkStatistics link = at.bench().fold().linkStatistics();
-      List<SessionNews> news = at.bench().undo();
+      List<SessionEvent> news = at.bench().undo();
       // Nothing of the rig is read again, which would take the time.
       assertThat(at.bench().fold().linkStatistics()).isEqualTo(link);
       assertThat(at.session().results()).isEqualTo(before);
       assertThat(at.session().shown()).contains(SIXTIETH);
-      assertThat(news).contains(new SessionNews.Changed(before.get(1)));
+      assertThat(news).contains(new SessionEvent.Changed(before.get(1)));
       assertThat(news)
           .contains(
-              new SessionNews.Undone(
+              new SessionEvent.Undone(
                   new SessionInput.FiringRejected(before.get(1).key(), "slipped")));
 
-      assertThat(at.bench().redo()).anyMatch(SessionNews.Rejected.class::isInstance);
+      assertThat(at.bench().redo()).anyMatch(SessionEvent.Rejected.class::isInstance);
       assertThat(at.session().results().get(1).rejection()).contains("slipped");
-      assertThat(at.bench().redo()).containsExactly(new SessionNews.NotDone(Why.NOTHING_TO_REDO));
+      assertThat(at.bench().redo()).containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_REDO));
     }
   }
 
@@ -102,7 +102,7 @@ class UndoTest {
       at.bench().reject("slipped");
       int events = SessionFile.read(folder.resolve("a.session")).events().size();
       assertThat(at.bench().reject("held"))
-          .containsExactly(new SessionNews.NotDone(Why.NOTHING_TO_REJECT));
+          .containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_REJECT));
       assertThat(SessionFile.read(folder.resolve("a.session")).events()).hasSize(events);
       assertThat(at.session().results().stream().filter(r -> r.rejection().isPresent())).hasSize(1);
     }
@@ -112,9 +112,9 @@ class UndoTest {
   void whatIsNoActIsNotUndone() {
     try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
       at.fire(1 / 30.0);
-      assertThat(at.bench().undo()).containsExactly(new SessionNews.NotDone(Why.NOTHING_TO_UNDO));
+      assertThat(at.bench().undo()).containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_UNDO));
       at.tell(new SessionInput.LightForgotten());
-      assertThat(at.bench().undo()).containsExactly(new SessionNews.NotDone(Why.NOTHING_TO_UNDO));
+      assertThat(at.bench().undo()).containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_UNDO));
       at.bench().take(UndoMarks.undo(0, 2));
       at.bench().take(UndoMarks.redo(0, 2));
       assertThat(at.bench().fold().damagedMarks()).isEqualTo(2);
@@ -130,7 +130,7 @@ class UndoTest {
         Workbench.resume(
             file, () -> 0, file.before(), new BenchEvent.Mark(0, Marks.BEGINS, Map.of()))) {
       bench.tell(new SessionInput.NextChosen());
-      assertThat(bench.undo()).containsExactly(new SessionNews.NotDone(Why.SESSION_OF_OLD_FORM));
+      assertThat(bench.undo()).containsExactly(new SessionEvent.NotDone(Why.SESSION_OF_OLD_FORM));
     }
   }
 
@@ -190,7 +190,9 @@ class UndoTest {
                   WrittenBench.setup(
                       PHASES.get(random.nextInt(PHASES.size())), 1 + random.nextInt(3))));
       case 1 -> at.tell(new SessionInput.SpeedChosen(WrittenBench.SPEEDS.get(random.nextInt(3))));
-      case 2 -> at.tell(new SessionInput.CheckChosen(random.nextBoolean() ? Check.B : Check.T));
+      case 2 ->
+          at.tell(
+              new SessionInput.CheckChosen(random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
       case 3 -> at.tell(new SessionInput.NextChosen());
       case 4 -> at.tell(new SessionInput.PreviousChosen());
       case 5 -> at.tell(new SessionInput.AcceptedAsShown());
@@ -220,7 +222,7 @@ class UndoTest {
   private static void check(
       WrittenBench at, Path path, List<Long> redo, List<Long> gone, String when) {
     List<BenchEvent> events = SessionFile.read(path).events();
-    BenchFold without = new BenchFold();
+    SessionReducer without = new SessionReducer();
     for (BenchEvent event : events) {
       boolean stands =
           !(event instanceof BenchEvent.Mark mark)
@@ -232,11 +234,11 @@ class UndoTest {
       }
     }
     same(at.session(), without.session(), when);
-    BenchFold all = new BenchFold();
+    SessionReducer all = new SessionReducer();
     all.takeAll(events);
     same(at.session(), all.session(), when);
-    BenchFold oneByOne = new BenchFold();
-    StandingEvents.of(events).forEach(oneByOne::take);
+    SessionReducer oneByOne = new SessionReducer();
+    EffectiveEvents.of(events).forEach(oneByOne::take);
     same(at.session(), oneByOne.session(), when);
     assertThat(all.damagedMarks()).as(when).isZero();
     assertThat(all.toUndo()).as(when).isEqualTo(at.bench().fold().toUndo());

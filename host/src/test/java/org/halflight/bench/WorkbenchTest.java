@@ -35,14 +35,14 @@ class WorkbenchTest {
     died.close();
 
     List<BenchEvent> before = SessionFile.read(path).events();
-    List<FiringResult> takenIn = BenchFold.replay(before).session().results();
+    List<FiringResult> takenIn = SessionReducer.replay(before).session().results();
     assertThat(takenIn).extracting(FiringResult::outcome).containsExactly(Outcome.TIMED);
     try (Workbench goesOn =
         Workbench.resume(SessionFile.resume(path), () -> 9_000, before, BEGINS)) {
       assertThat(goesOn.fold().session().results()).isEqualTo(takenIn);
       assertThat(goesOn.fold().session().shown()).contains(MarkedSpeed.parse("1/125"));
     }
-    assertThat(BenchFold.replay(SessionFile.read(path).events()).session().results())
+    assertThat(SessionReducer.replay(SessionFile.read(path).events()).session().results())
         .isEqualTo(takenIn);
   }
 

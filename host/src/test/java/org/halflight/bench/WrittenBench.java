@@ -8,8 +8,8 @@ import org.halflight.rig.RigMessage;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -47,7 +47,7 @@ public final class WrittenBench implements AutoCloseable {
     return bench.fold().session();
   }
 
-  public List<SessionNews> tell(SessionInput input) {
+  public List<SessionEvent> tell(SessionInput input) {
     return bench.tell(input);
   }
 

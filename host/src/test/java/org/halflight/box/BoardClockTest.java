@@ -18,7 +18,7 @@ import org.halflight.rig.LineCodec;
 import org.halflight.rig.ParsedLine;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigMessage;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -42,7 +42,7 @@ class BoardClockTest {
     int echoes = 0;
     try (BenchInABox box = BenchInABox.start(folder, List.of(BenchInABox.NAMED));
         LiveFeed feed =
-            new LiveFeed(new SerialPorts(List.of(box.port())), RigWish.any(), box::nanos)) {
+            new LiveFeed(new SerialPorts(List.of(box.port())), RigSelector.any(), box::nanos)) {
       BenchInABox.Limit limit = box.limit();
       int pings = 0;
       while (echoes < PINGS && !limit.isOver()) {

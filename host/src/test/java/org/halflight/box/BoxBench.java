@@ -16,11 +16,11 @@ import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.rig.LinkChange;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
 
 /**
  * The host as it is used, on a simulated board: jSerialComm on the pseudo-terminal, session file,
@@ -29,7 +29,7 @@ import org.halflight.session.SessionNews;
 final class BoxBench implements AutoCloseable {
   private final BenchInABox box;
   private final BenchDriver driver;
-  private final List<SessionNews> news = new ArrayList<>();
+  private final List<SessionEvent> news = new ArrayList<>();
   private final List<LinkChange> changes = new ArrayList<>();
 
   BoxBench(BenchInABox box, Path sessionFile, List<String> ports) {
@@ -42,7 +42,7 @@ final class BoxBench implements AutoCloseable {
                 0, Marks.BEGINS, Map.of("version", "test", "at", Instant.EPOCH.toString())));
     driver =
         new BenchDriver(
-            workbench, new LiveFeed(new SerialPorts(ports), RigWish.any(), workbench::now));
+            workbench, new LiveFeed(new SerialPorts(ports), RigSelector.any(), workbench::now));
   }
 
   Session session() {
@@ -53,7 +53,7 @@ final class BoxBench implements AutoCloseable {
     return driver;
   }
 
-  List<SessionNews> news() {
+  List<SessionEvent> news() {
     return news;
   }
 

@@ -19,10 +19,10 @@ import org.halflight.files.FileKind;
 import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
-import org.halflight.profile.ProfileText;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -111,8 +111,8 @@ class CalibrateOnTheBoardTest {
     refused(box, text.substring(0, text.length() - 30), "The end of the profile");
     refused(box, "{}", "is no rig profile");
     Path other = folder.resolve("other.profile");
-    RigProfile ours = ((ProfileText.Read) ProfileText.read(text)).profile();
-    ProfileShelf.write(
+    RigProfile ours = ((ProfileFile.Read) ProfileFile.read(text)).profile();
+    ProfileStore.write(
         new RigProfile(
             new ProfiledRig("BOX-0002", "full", ours.rig().firmware()),
             ours.date(),
@@ -203,7 +203,7 @@ class CalibrateOnTheBoardTest {
               Map.of(),
               Map.of(),
               OptionalDouble.empty());
-      ProfileShelf shelf = new ProfileShelf(folder);
+      ProfileStore shelf = new ProfileStore(folder);
       shelf.keep(before);
       box.say("burst +0.5 contact 20000 5000");
       List<String> said = new ArrayList<>();

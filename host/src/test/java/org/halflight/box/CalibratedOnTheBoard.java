@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.CalibrationPlan;
-import org.halflight.bench.CalibrationText;
+import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.EdgeTrainRun;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigCalibration;
@@ -20,7 +20,7 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.ClockRate;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.halflight.session.FiringResult;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.Channel;
@@ -110,7 +110,7 @@ public final class CalibratedOnTheBoard {
     try (RigWork work =
         new RigWork(
             new LiveFeed(
-                new SerialPorts(List.of(box.port())), RigWish.of("BOX-0001"), box::nanos))) {
+                new SerialPorts(List.of(box.port())), RigSelector.of("BOX-0001"), box::nanos))) {
       while (work.greeting().isEmpty()) {
         work.step();
       }
@@ -119,7 +119,7 @@ public final class CalibratedOnTheBoard {
           new RigCalibration(work, PLAN, 29, stages::add).run(LocalDate.EPOCH);
       if (outcome instanceof RigCalibration.Refused refused) {
         throw new AssertionError(
-            "at " + stages + ": " + CalibrationText.refused(refused.refusal()));
+            "at " + stages + ": " + CalibrationSentences.refused(refused.refusal()));
       }
       return withGenerator(box, work, (RigCalibration.Calibrated) outcome);
     }

@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.LightSentences;
 import org.halflight.bench.LightSetting;
-import org.halflight.bench.LightText;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.TripPoints;
 import org.junit.jupiter.api.Tag;
@@ -53,11 +53,11 @@ class ComparatorsOnTheBoardTest {
       // Half a code of the eight-bit PWM is 0.0025 of this light.
       assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
       assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
-      assertThat(LightText.done(setting))
+      assertThat(LightSentences.done(setting))
           .contains("The low level trips")
           .contains("too late: corrected");
     }
-    TripPoints again = BenchFold.replay(SessionFile.read(file).events()).session().trips();
+    TripPoints again = SessionReducer.replay(SessionFile.read(file).events()).session().trips();
     assertThat(again.low().offsetCounts()).isCloseTo(live.low().offsetCounts(), within(5.1e-5));
     assertThat(again.high().hysteresisCounts())
         .isCloseTo(live.high().hysteresisCounts(), within(5.1e-5));

@@ -9,25 +9,25 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
-import org.halflight.everyday.ContactShot;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FlashContact;
-import org.halflight.everyday.Holds;
-import org.halflight.everyday.SelfTimer;
-import org.halflight.everyday.Tried;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.extratest.ContactShot;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.FlashContact;
+import org.halflight.extratest.Holds;
+import org.halflight.extratest.SelfTimer;
 import org.halflight.job.CheckState;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -63,7 +63,7 @@ class HoldsAndContactOnTheBoardTest {
         .toList();
   }
 
-  private static RunSetup setup(List<MarkedSpeed> speeds, Check... checks) {
+  private static RunSetup setup(List<MarkedSpeed> speeds, UntimedTest... checks) {
     return new RunSetup(
         "",
         Phase.AS_LEFT,
@@ -76,8 +76,8 @@ class HoldsAndContactOnTheBoardTest {
         RunConditions.NONE);
   }
 
-  private static <T extends Tried> T tried(BenchFold fold, Class<T> kind) {
-    return Everyday.of(fold.session().results(), fold.session().readings(), fold.session().runs())
+  private static <T extends ExtraTest> T tried(SessionReducer fold, Class<T> kind) {
+    return ExtraTests.of(fold.session().results(), fold.session().readings(), fold.session().runs())
         .stream()
         .filter(kind::isInstance)
         .map(kind::cast)
@@ -127,7 +127,7 @@ class HoldsAndContactOnTheBoardTest {
       }
       log = box.log();
       FlashContact.AtSpeed at =
-          tried(BenchFold.replay(SessionFile.read(file).events()), FlashContact.class)
+          tried(SessionReducer.replay(SessionFile.read(file).events()), FlashContact.class)
               .speeds()
               .get(0);
       assertThat(at.shots()).hasSize(5);
@@ -144,7 +144,7 @@ class HoldsAndContactOnTheBoardTest {
 
       chatterForEver(box, bench);
     }
-    BenchFold replayed = BenchFold.replay(SessionFile.read(file).events());
+    SessionReducer replayed = SessionReducer.replay(SessionFile.read(file).events());
     FlashContact contact = tried(replayed, FlashContact.class);
     assertThat(contact.count(ContactShot.How.CHATTERS)).isEqualTo(3);
     assertThat(contact.state()).isEqualTo(CheckState.FAULT);
@@ -224,19 +224,20 @@ class HoldsAndContactOnTheBoardTest {
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.tell(new SessionInput.RunBegins(setup(List.of(), Check.SELF_TIMER)));
+      bench.tell(new SessionInput.RunBegins(setup(List.of(), UntimedTest.SELF_TIMER)));
       box.say("curve sixtieth\n0 0\n1000 1\n16667 1\n17667 0\nend-curve");
       List<String> before = box.log();
       box.say(pin(0.1, "release", 1) + pin(0.25, "release", 0) + "fire +10.1 sixtieth");
       bench.until(
           "light by the self-timer",
           () ->
-              Everyday.of(bench.session().results(), List.of(), bench.session().runs()).stream()
+              ExtraTests.of(bench.session().results(), List.of(), bench.session().runs()).stream()
                   .anyMatch(t -> t instanceof SelfTimer timer && timer.seconds().size() == 1));
       List<String> log = box.log().subList(before.size(), box.log().size());
       double truth =
           (injected(log, "low").get(0) - injected(log, "release").get(0)) / CYCLES_PER_SECOND;
-      SelfTimer timer = tried(BenchFold.replay(SessionFile.read(file).events()), SelfTimer.class);
+      SelfTimer timer =
+          tried(SessionReducer.replay(SessionFile.read(file).events()), SelfTimer.class);
       System.out.printf(
           Locale.ROOT,
           "simulated: self-timer of %.6f s found as %.6f s%n",
@@ -280,11 +281,11 @@ class HoldsAndContactOnTheBoardTest {
                     + "end "
                     + (closes + 1.5))
                 .split("\n")));
-    BenchFold fold =
+    SessionReducer fold =
         UnpacedBoard.run(
             folder,
             scenario,
-            List.of(Marks.of(0, new SessionInput.RunBegins(setup(List.of(), Check.T)))));
+            List.of(Marks.of(0, new SessionInput.RunBegins(setup(List.of(), UntimedTest.T)))));
     List<String> log = Files.readAllLines(folder.resolve("log"));
     List<Long> low = injected(log, "low");
     long truth = low.get(low.size() - 1) - low.get(low.size() - 2);

@@ -8,23 +8,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.LinkageTrial;
-import org.halflight.everyday.LinkageTrial.Reason;
+import org.halflight.bench.SessionReducer;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.LinkageTrial.Reason;
 import org.halflight.fixtures.Seed;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Reference;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -61,7 +61,12 @@ class LinkageOnTheBoardTest {
     try (BenchInABox box =
             BenchInABox.start(folder, List.of("light all 40 4000", BenchInABox.NAMED));
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
-      ready(box, bench, 2 * APART_MILLIS.length, Check.RELEASE_ALONE, Check.WIND_AND_RELEASE);
+      ready(
+          box,
+          bench,
+          2 * APART_MILLIS.length,
+          UntimedTest.RELEASE_ALONE,
+          UntimedTest.WIND_AND_RELEASE);
       for (int i = 0; i < 3; i++) {
         fire(box, bench, List.of(ring(0.1, random)), 0.1 + BLADES);
       }
@@ -84,9 +89,9 @@ class LinkageOnTheBoardTest {
           trials.add(new Trial(apart, advanceFirst, (opening - first) / CYCLES_A_SECOND - behind));
         }
       }
-      assertThat(bench.session().check()).contains(Check.WIND_AND_RELEASE);
+      assertThat(bench.session().check()).contains(UntimedTest.WIND_AND_RELEASE);
     }
-    Session session = BenchFold.replay(SessionFile.read(file).events()).session();
+    Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
     Linkage linkage = linkage(session);
     assertThat(linkage.trials().size()).isEqualTo(trials.size());
     double worst = 0;
@@ -117,7 +122,7 @@ class LinkageOnTheBoardTest {
         trials.size(),
         1e6 * worst);
     assertThat(linkage.releaseIsWired()).isFalse();
-    assertThat(EverydayWords.lines(linkage))
+    assertThat(ExtraTestWords.lines(linkage))
         .anyMatch(
             line -> line.startsWith("No release sensor was seen; the interval does not need"));
   }
@@ -130,7 +135,7 @@ class LinkageOnTheBoardTest {
     try (BenchInABox box =
             BenchInABox.start(folder, List.of("light all 40 4000", BenchInABox.NAMED));
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
-      ready(box, bench, injected.length, Check.WIND_AND_RELEASE);
+      ready(box, bench, injected.length, UntimedTest.WIND_AND_RELEASE);
       for (double interval : injected) {
         int before = box.log().size();
         double touch = 0.2 - interval;
@@ -147,7 +152,7 @@ class LinkageOnTheBoardTest {
                 / CYCLES_A_SECOND);
       }
     }
-    Linkage linkage = linkage(BenchFold.replay(SessionFile.read(file).events()).session());
+    Linkage linkage = linkage(SessionReducer.replay(SessionFile.read(file).events()).session());
     assertThat(linkage.trials().size()).isEqualTo(injected.length);
     double worst = 0;
     for (int i = 0; i < injected.length; i++) {
@@ -163,7 +168,7 @@ class LinkageOnTheBoardTest {
         1e6 * worst);
   }
 
-  private static void ready(BenchInABox box, BoxBench bench, int trials, Check... checks)
+  private static void ready(BenchInABox box, BoxBench bench, int trials, UntimedTest... checks)
       throws Exception {
     bench.connect();
     bench.setLight();
@@ -212,7 +217,7 @@ class LinkageOnTheBoardTest {
   }
 
   private static Linkage linkage(Session session) {
-    return Everyday.of(session.results(), session.readings(), session.runs()).stream()
+    return ExtraTests.of(session.results(), session.readings(), session.runs()).stream()
         .filter(Linkage.class::isInstance)
         .map(Linkage.class::cast)
         .findFirst()

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.junit.jupiter.api.Tag;
@@ -29,7 +29,7 @@ class LongAndLateFiringsTest {
   void aFiringLongAfterTheStartAndOneLongerThanTheWrapOf32Bits() throws Exception {
     long late = 0x3_0000_0000L;
     long muchLater = late + 0x1_8000_0000L;
-    BenchFold fold =
+    SessionReducer fold =
         UnpacedBoard.run(
             folder,
             List.of(
@@ -66,7 +66,7 @@ class LongAndLateFiringsTest {
 
   @Test
   void aFloodSpoilsItsFiringAndTheNextIsGood() throws Exception {
-    BenchFold fold =
+    SessionReducer fold =
         UnpacedBoard.run(
             folder,
             List.of(

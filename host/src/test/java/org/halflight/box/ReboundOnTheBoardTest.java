@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.ReboundSeen;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -58,7 +58,7 @@ class ReboundOnTheBoardTest {
       fire(box, bench, "stays-shut");
     }
 
-    Session session = BenchFold.replay(SessionFile.read(file).events()).session();
+    Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
     List<FiringResult> fired = session.results().stream().filter(f -> f.run() > 0).toList();
     // The first of an as-found run does not count, so the second is looked at as well.
     assertThat(fired.stream().map(f -> f.sampledLight().orElseThrow()))

@@ -9,11 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.LightSentences;
 import org.halflight.bench.LightSetting;
-import org.halflight.bench.LightText;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LightLevels;
@@ -100,7 +100,7 @@ class SimulatedBoardTest {
       live = List.copyOf(bench.session().results());
       assertThat(live).hasSize(before + truths.size());
     }
-    BenchFold replayed = BenchFold.replay(SessionFile.read(sessionFile).events());
+    SessionReducer replayed = SessionReducer.replay(SessionFile.read(sessionFile).events());
     assertThat(replayed.session().results()).isEqualTo(live);
     // The port may be opened in the middle of a line; every other line must be whole.
     assertThat(replayed.linkStatistics().bad()).isLessThanOrEqualTo(1);
@@ -150,7 +150,7 @@ class SimulatedBoardTest {
       }
       live = List.copyOf(bench.session().results());
     }
-    assertThat(BenchFold.replay(SessionFile.read(sessionFile).events()).session().results())
+    assertThat(SessionReducer.replay(SessionFile.read(sessionFile).events()).session().results())
         .isEqualTo(live);
   }
 
@@ -216,7 +216,7 @@ class SimulatedBoardTest {
 
   /** The effective time of the last firing of the practice rig, through the same host code. */
   private static double practised(PracticeRig practice, MarkedSpeed speed) {
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     byte[] buffer = new byte[4096];
     LineReader reader = new LineReader();
     LightLevels start =
@@ -254,7 +254,7 @@ class SimulatedBoardTest {
       bench.connect();
       LightSetting setting = bench.tryLight();
       assertThat(setting.step()).isEqualTo(LightSetting.Step.REFUSED);
-      assertThat(LightText.refused(setting.refusal().orElseThrow())).contains(words);
+      assertThat(LightSentences.refused(setting.refusal().orElseThrow())).contains(words);
     }
   }
 

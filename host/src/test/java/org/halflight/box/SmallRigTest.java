@@ -6,15 +6,15 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -46,7 +46,7 @@ class SmallRigTest {
         BoxBench bench = new BoxBench(box, sessionFile, List.of(box.port()))) {
       bench.connect();
       assertThat(bench.session().isOneLevelRig()).isTrue();
-      assertThat(bench.news()).contains(new SessionNews.OneLevelRig());
+      assertThat(bench.news()).contains(new SessionEvent.OneLevelRig());
       bench.setLight();
       assertThat(bench.session().light()).isPresent();
       bench.tell(
@@ -83,7 +83,7 @@ class SmallRigTest {
           100 * (mean / truth - 1));
       assertThat(mean / truth).isCloseTo(1, within(0.02));
     }
-    assertThat(BenchFold.replay(SessionFile.read(sessionFile).events()).session().results())
+    assertThat(SessionReducer.replay(SessionFile.read(sessionFile).events()).session().results())
         .isEqualTo(live);
   }
 }

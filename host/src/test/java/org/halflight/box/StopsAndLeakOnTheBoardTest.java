@@ -6,13 +6,13 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.LightProbe;
 import org.halflight.bench.SessionFile;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.Tried;
+import org.halflight.bench.SessionReducer;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.StopScale;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.Outcome;
 import org.junit.jupiter.api.Tag;
@@ -67,12 +67,12 @@ class StopsAndLeakOnTheBoardTest {
       bench.driver().endReadings();
     }
 
-    BenchFold replayed = BenchFold.replay(SessionFile.read(file).events());
+    SessionReducer replayed = SessionReducer.replay(SessionFile.read(file).events());
     assertThat(replayed.damagedMarks()).isZero();
     assertThat(replayed.session().results())
         .allMatch(firing -> firing.outcome() == Outcome.HELD_FOR_LIGHT);
-    List<Tried> tried =
-        Everyday.of(
+    List<ExtraTest> tried =
+        ExtraTests.of(
             replayed.session().results(), replayed.session().readings(), replayed.session().runs());
     leak((LightLeak) tried.get(0));
     stops((StopScale) tried.get(1));

@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.rig.LineReader;
 
 /**
@@ -16,13 +16,13 @@ import org.halflight.rig.LineReader;
 final class UnpacedBoard {
   private UnpacedBoard() {}
 
-  static BenchFold run(Path folder, List<String> scenario)
+  static SessionReducer run(Path folder, List<String> scenario)
       throws IOException, InterruptedException {
     return run(folder, scenario, List.of());
   }
 
   /** The same, and the session is told something first. */
-  static BenchFold run(Path folder, List<String> scenario, List<BenchEvent.Mark> first)
+  static SessionReducer run(Path folder, List<String> scenario, List<BenchEvent.Mark> first)
       throws IOException, InterruptedException {
     BenchInABox.mustBeBuilt();
     Path script = Files.write(folder.resolve("unpaced"), scenario);
@@ -46,7 +46,7 @@ final class UnpacedBoard {
     if (process.waitFor() != 0) {
       throw new AssertionError("the bench failed: " + printed);
     }
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     first.forEach(fold::take);
     byte[] bytes = Files.readAllBytes(sent);
     for (String line : new LineReader().accept(bytes, bytes.length)) {

@@ -23,7 +23,7 @@ final class BenchDay {
   private long nextBeat = ticks + InventedSession.BEAT_TICKS;
   private int levels;
   private long offsetNanos;
-  private Acts acts = new Acts();
+  private UserActions acts = new UserActions();
 
   /** A session in which nothing is undone. */
   BenchDay(Random random, Consumer<String> file) {
@@ -127,7 +127,7 @@ final class BenchDay {
 
   /** What is left of the file after a death. */
   void remembers(List<String> lines) {
-    acts = Acts.of(lines);
+    acts = UserActions.of(lines);
   }
 
   /** Mostly the last act, and back again; now and then one that cannot be undone. */

@@ -12,14 +12,14 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.BenchText;
+import org.halflight.bench.BenchSentences;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
 import org.halflight.box.BenchInABox;
 import org.halflight.link.serial.SerialPorts;
-import org.halflight.rig.RigWish;
+import org.halflight.rig.RigSelector;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
 import org.halflight.signal.LightCurve;
@@ -164,7 +164,8 @@ final class BoardPart implements Part {
       driver =
           new BenchDriver(
               workbench,
-              new LiveFeed(new SerialPorts(List.of(box.port())), RigWish.any(), workbench::now));
+              new LiveFeed(
+                  new SerialPorts(List.of(box.port())), RigSelector.any(), workbench::now));
     }
 
     void ready() throws IOException {
@@ -268,7 +269,7 @@ final class BoardPart implements Part {
     private void mark(String words) {
       driver
           .workbench()
-          .take(BenchText.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
+          .take(BenchSentences.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
     }
 
     private boolean until(BooleanSupplier condition) {

@@ -118,7 +118,7 @@ final class DeathsPart implements Part {
 
     /** The session is what it would be without what was undone. */
     private void compareWithout() {
-      Acts acts = Acts.of(file.lines());
+      UserActions acts = UserActions.of(file.lines());
       if (acts.isAnythingUndone()) {
         tally.add("sessions in which something was undone in the end", 1);
         String difference = live.difference(Folded.of(acts.without(file.lines())));

@@ -4,25 +4,25 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionForm;
+import org.halflight.bench.SessionReducer;
 import org.halflight.export.FiringTable;
 import org.halflight.session.FiringResult;
 
 /** The program's own way from the lines of a session file to results, without a file. */
 final class Folded {
-  private final BenchFold fold;
+  private final SessionReducer fold;
   private final SessionForm form;
   private long mostNews;
 
-  private Folded(BenchFold fold, SessionForm form) {
+  private Folded(SessionReducer fold, SessionForm form) {
     this.fold = fold;
     this.form = form;
   }
 
   /** A session at work: takes line by line, of a file with this first line. */
   static Folded live(String heading) {
-    return new Folded(new BenchFold(), SessionForm.of(heading).orElseThrow());
+    return new Folded(new SessionReducer(), SessionForm.of(heading).orElseThrow());
   }
 
   /** A session at work that goes on with a file. */
@@ -35,11 +35,11 @@ final class Folded {
   /** A replay of a whole file. */
   static Folded of(List<String> lines) {
     Folded folded = live(lines.get(0));
-    return new Folded(BenchFold.replay(folded.events(lines)), folded.form);
+    return new Folded(SessionReducer.replay(folded.events(lines)), folded.form);
   }
 
   /** What a bench at work has come to. */
-  static Folded of(BenchFold fold) {
+  static Folded of(SessionReducer fold) {
     return new Folded(fold, SessionForm.newest());
   }
 
@@ -48,7 +48,7 @@ final class Folded {
     form.event(line)
         .ifPresent(
             event -> {
-              BenchFold.Brought brought = fold.take(event);
+              SessionReducer.Brought brought = fold.take(event);
               mostNews = Math.max(mostNews, brought.said().size() + brought.news().size());
             });
   }
@@ -73,7 +73,7 @@ final class Folded {
     return fold.session().setup().isPresent() && !fold.session().isRunDone();
   }
 
-  BenchFold fold() {
+  SessionReducer fold() {
     return fold;
   }
 

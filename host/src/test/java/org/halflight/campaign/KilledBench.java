@@ -10,17 +10,17 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
-import org.halflight.bench.BenchText;
+import org.halflight.bench.BenchSentences;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.bench.Workbench;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
-import org.halflight.session.SessionNews;
+import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -143,7 +143,7 @@ public final class KilledBench {
   }
 
   private void keeps(String line) {
-    BenchFold.Brought brought = bench.take(BenchText.parse(line).orElseThrow());
+    SessionReducer.Brought brought = bench.take(BenchSentences.parse(line).orElseThrow());
     stand("LINE");
     say("LINE");
     int run = bench.fold().session().run();
@@ -157,10 +157,10 @@ public final class KilledBench {
               bench.fold().session().setup().orElseThrow(),
               Optional.empty()));
     }
-    for (SessionNews each : brought.news()) {
-      if (each instanceof SessionNews.Settled settled) {
+    for (SessionEvent each : brought.news()) {
+      if (each instanceof SessionEvent.Settled settled) {
         keeps("SETTLED", settled.result());
-      } else if (each instanceof SessionNews.Rejected rejected) {
+      } else if (each instanceof SessionEvent.Rejected rejected) {
         keeps("REJECTED", rejected.result());
       }
     }

@@ -14,8 +14,8 @@ import org.halflight.speeds.Reference;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
-import org.halflight.verdict.Judging;
 import org.halflight.verdict.SpeedSummary;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
@@ -35,7 +35,7 @@ class BudgetBarsTest {
         OptionalDouble.empty(),
         org.halflight.speeds.Tolerance.HALF,
         Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
-        new Judging(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER));
+        new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER));
   }
 
   private final SpeedSummary speed = fired(0.1, 0.14, 0.12, 0.16, 0.11);
@@ -63,7 +63,7 @@ class BudgetBarsTest {
 
   @Test
   void theTwinSaysTheSameInTheSameOrder() {
-    TableTwin twin = bars.table();
+    DataTable twin = bars.table();
     assertThat(twin.rows()).hasSize(9);
     assertThat(twin.caption()).contains("1/500").contains("as found").contains("95 %");
     assertThat(twin.headings()).contains("degrees of freedom", "share", "rests on");

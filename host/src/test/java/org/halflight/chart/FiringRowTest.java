@@ -97,7 +97,7 @@ class FiringRowTest {
 
   @Test
   void tableSaysTheSameAsTheInput() {
-    TableTwin table = new FiringRow(DATA).table();
+    DataTable table = new FiringRow(DATA).table();
     assertThat(table.caption())
         .isEqualTo(
             "1/2 s, adjusting: mean 0.08 stop slow, 95 % interval 2.00 stop fast to 2.10 stop"

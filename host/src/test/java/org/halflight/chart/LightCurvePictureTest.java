@@ -56,7 +56,7 @@ class LightCurvePictureTest {
 
   @Test
   void theTableSaysTheSame() {
-    TableTwin table = picture(false).table();
+    DataTable table = picture(false).table();
     assertThat(table.caption()).isEqualTo("Light curve, 1/250, firing 3");
     assertThat(table.note()).isEqualTo("Simulated figures.");
     assertThat(value(table, "effective time")).matches("(2\\.99.|3\\.00.) ms \u00b1 0\\.01. ms");
@@ -74,7 +74,7 @@ class LightCurvePictureTest {
     assertThat(PictureImage.png(cut, 600, 300, 1).length).isGreaterThan(1000);
   }
 
-  private static String value(TableTwin table, String figure) {
+  private static String value(DataTable table, String figure) {
     return table.rows().stream()
         .filter(row -> row.get(0).equals(figure))
         .findFirst()

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.halflight.everyday.InventedAdvance;
+import org.halflight.extratest.InventedAdvance;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
@@ -16,9 +16,9 @@ class LinkagePictureTest {
         InventedAdvance.trials(Phase.ADJUSTING, 0.0121, 0.0074, -0.0011, -0.0052, 0.0009, 0.0017);
 
     Picture picture =
-        EverydayPictures.of(camera.linkage(), "Invented clicks, no real camera.").orElseThrow();
+        ExtraTestPictures.of(camera.linkage(), "Invented clicks, no real camera.").orElseThrow();
 
-    TableTwin table = picture.table();
+    DataTable table = picture.table();
     assertThat(table.rows()).hasSize(6);
     assertThat(table.cell(0, "advance before blades")).isEqualTo("+12.10 ms");
     assertThat(table.cell(0, "verdict")).isEqualTo("too early");

@@ -241,7 +241,7 @@ class SpeedMapTest {
 
   @Test
   void tableSaysTheSameAsTheInput() {
-    TableTwin table = new SpeedMap(DATA).table();
+    DataTable table = new SpeedMap(DATA).table();
     assertThat(table.caption()).isEqualTo(DATA.title());
     assertThat(table.note()).isEqualTo(DATA.note());
     assertThat(table.rows())

@@ -101,7 +101,7 @@ class CurtainPageTest {
             "test");
     RunChoice.Reading reading =
         new RunChoice.Reading(
-            CommandLine.populateCommand(new JudgingOptions()),
+            CommandLine.populateCommand(new DecisionOptions()),
             CommandLine.populateCommand(new ProfileOptions()),
             surroundings);
     Optional<RunChoice> found = RunChoice.of(List.of(session(dial)), Phase.AS_FOUND, reading);

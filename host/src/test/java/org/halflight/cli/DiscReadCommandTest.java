@@ -17,10 +17,10 @@ import java.util.OptionalDouble;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.LightRange;
-import org.halflight.profile.ProfileText;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileShelf;
+import org.halflight.record.ProfileStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -75,7 +75,7 @@ class DiscReadCommandTest {
     assertThat(execute("", "disc", "read", "--practice", "--keep")).isEqualTo(1);
     assertThat(printed()).contains("give it with --rpm");
     Path given = folder.resolve("given.profile");
-    Files.writeString(given, ProfileText.write(PROFILE));
+    Files.writeString(given, ProfileFile.write(PROFILE));
     assertThat(execute("", "profile", "import", given.toString())).isZero();
     assertThat(execute("", "disc", "read", "--practice", "--rpm", "600", "--keep"))
         .as(printed())
@@ -84,7 +84,7 @@ class DiscReadCommandTest {
         .contains("a slotted disc of known speed")
         .contains("Edges are corrected by the profile of 1970-01-01.");
     ClockRate kept =
-        new ProfileShelf(folder).newest("PRACTICE").orElseThrow().clock().orElseThrow();
+        new ProfileStore(folder).newest("PRACTICE").orElseThrow().clock().orElseThrow();
     assertThat(kept.source()).isEqualTo(ClockRate.Source.DISC);
     // The invented motor creeps and wanders by a few ten-thousandths from its 600 turns.
     assertThat(Math.abs(kept.fastPpm())).isLessThan(3000);

@@ -29,7 +29,7 @@ import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
 import org.halflight.profile.LightRange;
-import org.halflight.profile.ProfileText;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.WorkshopRecord;
@@ -181,7 +181,7 @@ class EveryCommandTest {
             Map.of(),
             Map.of(),
             OptionalDouble.of(1e-4));
-    keep("PROFILE", Files.writeString(folder.resolve("r.profile"), ProfileText.write(profile)));
+    keep("PROFILE", Files.writeString(folder.resolve("r.profile"), ProfileFile.write(profile)));
     Path record = folder.resolve("other.sqlite");
     WorkshopRecord.open(record, Clock.systemUTC()).close();
     keep("RECORD", record);

@@ -16,25 +16,25 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.bench.Workbench;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.FNumber;
-import org.halflight.everyday.StopScale;
-import org.halflight.everyday.Tried;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.FNumber;
+import org.halflight.extratest.StopScale;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
@@ -71,7 +71,7 @@ class LightTestsInARunTest {
     public void fire(MarkedSpeed shown) {}
 
     @Override
-    public void tryOut(Check check) {}
+    public void tryOut(UntimedTest check) {}
 
     @Override
     public void hold(boolean open) {
@@ -135,7 +135,7 @@ class LightTestsInARunTest {
   @Test
   void theRunComesToBothInTheirOrderAndGoesOn() {
     rig.leak(0, LEAK);
-    RunSetup setup = setup(List.of(Check.LEAK, Check.STOPS, Check.B), "1/60");
+    RunSetup setup = setup(List.of(UntimedTest.LEAK, UntimedTest.STOPS, UntimedTest.B), "1/60");
     Session session = run(setup, new PracticeHand(rig));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
@@ -149,7 +149,7 @@ class LightTestsInARunTest {
             "Stop down to f/5.6",
             "Stop check against f/2.8",
             "Set B, release, hold");
-    List<Tried> tried = Everyday.of(session.results(), session.readings(), session.runs());
+    List<ExtraTest> tried = ExtraTests.of(session.results(), session.readings(), session.runs());
     StopScale scale =
         (StopScale) tried.stream().filter(StopScale.class::isInstance).findFirst().orElseThrow();
     assertThat(scale.run()).isEqualTo(1);
@@ -159,16 +159,16 @@ class LightTestsInARunTest {
     // 1/60, one of B.
     assertThat(session.results().stream().filter(f -> f.outcome().isOfTheShutter())).hasSize(3);
 
-    Session replayed = BenchFold.replay(SessionFile.read(file()).events()).session();
+    Session replayed = SessionReducer.replay(SessionFile.read(file()).events()).session();
     assertThat(replayed.isRunDone()).isTrue();
-    assertThat(Everyday.of(replayed.results(), replayed.readings(), replayed.runs()))
+    assertThat(ExtraTests.of(replayed.results(), replayed.readings(), replayed.runs()))
         .usingRecursiveComparison()
         .isEqualTo(tried);
   }
 
   @Test
   void aTestThatIsSkippedLetsTheRunGoOn() {
-    Session session = run(setup(List.of(Check.LEAK)), new Bystander("s\n"));
+    Session session = run(setup(List.of(UntimedTest.LEAK)), new Bystander("s\n"));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(session.readings()).isEmpty();
@@ -176,7 +176,7 @@ class LightTestsInARunTest {
 
   @Test
   void whatIsNoKeyIsNoReading() {
-    Session session = run(setup(List.of(Check.LEAK)), new Bystander("move\nq\n"));
+    Session session = run(setup(List.of(UntimedTest.LEAK)), new Bystander("move\nq\n"));
 
     assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
     assertThat(session.isRunDone()).isFalse();
@@ -233,7 +233,7 @@ class LightTestsInARunTest {
     }
 
     @Override
-    public void tryOut(Check check) {
+    public void tryOut(UntimedTest check) {
       hand.tryOut(check);
     }
 
@@ -286,8 +286,8 @@ class LightTestsInARunTest {
     }
   }
 
-  private RunSetup setup(List<Check> checks, String... speeds) {
-    Aim usual = Aim.USUAL;
+  private RunSetup setup(List<UntimedTest> checks, String... speeds) {
+    AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     return new RunSetup(
         "invented camera",
         Phase.AS_FOUND,
@@ -298,7 +298,7 @@ class LightTestsInARunTest {
         checks,
         CameraCustoms.NONE,
         RunConditions.NONE,
-        new Aim(
+        new AcceptanceCriteria(
             usual.tolerances(),
             usual.measurand(),
             usual.untilDecided(),

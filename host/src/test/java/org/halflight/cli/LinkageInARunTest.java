@@ -25,28 +25,28 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.Linkage.Verdict;
-import org.halflight.everyday.LinkageTrial;
-import org.halflight.everyday.LinkageTrial.Reason;
-import org.halflight.everyday.MeasuredChecks;
-import org.halflight.everyday.Tried;
 import org.halflight.export.CsvTable;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.Linkage.Verdict;
+import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
@@ -124,8 +124,8 @@ class LinkageInARunTest {
           private int tries;
 
           @Override
-          public void tryOut(Check check) {
-            if (check == Check.WIND_AND_RELEASE && tries++ == 0) {
+          public void tryOut(UntimedTest check) {
+            if (check == UntimedTest.WIND_AND_RELEASE && tries++ == 0) {
               // A tool is put down: sounds and no firing.
               rig.edgeTrain(Channel.CLICK, 900, 60);
             } else {
@@ -143,7 +143,7 @@ class LinkageInARunTest {
     assertThat(linkage.count(Reason.NOISE)).isZero();
   }
 
-  private static void handBackFillsItself(List<Tried> tried) {
+  private static void handBackFillsItself(List<ExtraTest> tried) {
     MeasuredChecks.Answer back =
         MeasuredChecks.handBack(tried).answer(CheckItem.WIND, CheckState.NOT_TESTED);
     assertThat(back.state()).isEqualTo(CheckState.OK);
@@ -152,7 +152,7 @@ class LinkageInARunTest {
         .isEqualTo(CheckState.FAULT);
   }
 
-  private void recordKeepsIt(List<Tried> tried) {
+  private void recordKeepsIt(List<ExtraTest> tried) {
     Path file = folder.resolve("record.sqlite");
     Clock clock = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
     try (WorkshopRecord record = WorkshopRecord.open(file, clock)) {
@@ -198,11 +198,11 @@ class LinkageInARunTest {
     }
   }
 
-  private static List<Tried> tried(Session session) {
-    return Everyday.of(session.results(), session.readings(), session.runs());
+  private static List<ExtraTest> tried(Session session) {
+    return ExtraTests.of(session.results(), session.readings(), session.runs());
   }
 
-  private static List<Linkage> linkages(List<Tried> tried) {
+  private static List<Linkage> linkages(List<ExtraTest> tried) {
     return tried.stream().filter(Linkage.class::isInstance).map(Linkage.class::cast).toList();
   }
 
@@ -230,10 +230,10 @@ class LinkageInARunTest {
             Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
             Reference.EXACT,
             trials,
-            List.of(Check.RELEASE_ALONE, Check.WIND_AND_RELEASE),
+            List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(Aim.USUAL.withLinkage(LIMITS));
+        .withAim(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
   }
 
   private int execute(String... words) {

@@ -22,8 +22,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.LightRange;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfileId;
-import org.halflight.profile.ProfileText;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.signal.Channel;
@@ -54,7 +54,7 @@ class ProfileCommandsTest {
   void aProfileIsTakenInShownAndWrittenOutTheSame() throws Exception {
     Path given = folder.resolve("given.profile");
     Path again = folder.resolve("again.profile");
-    Files.writeString(given, ProfileText.write(PROFILE));
+    Files.writeString(given, ProfileFile.write(PROFILE));
 
     assertThat(execute("profile", "import", given.toString())).as(printed()).isZero();
     assertThat(execute("profile", "show", "R-0001")).isZero();
@@ -66,7 +66,7 @@ class ProfileCommandsTest {
   @Test
   void anEditedOrCutFileIsRefusedInASentence() throws Exception {
     Path file = folder.resolve("edited.profile");
-    String text = ProfileText.write(PROFILE);
+    String text = ProfileFile.write(PROFILE);
     Files.writeString(file, text.replace("700.0", "710.0"));
     assertThat(execute("profile", "import", file.toString())).isEqualTo(1);
     assertThat(printed()).contains("was changed after it was written, so it is not used");
@@ -95,7 +95,7 @@ class ProfileCommandsTest {
 
   private Path given(RigProfile profile) throws Exception {
     Path file = folder.resolve("given.profile");
-    Files.writeString(file, ProfileText.write(profile));
+    Files.writeString(file, ProfileFile.write(profile));
     return file;
   }
 

@@ -10,7 +10,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.Message;
 import org.halflight.record.DataFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
@@ -25,7 +25,7 @@ class ArchiveTest {
   @TempDir private Path folder;
   private Path sessions;
   private Path old;
-  private final List<Said> said = new CopyOnWriteArrayList<>();
+  private final List<Message> said = new CopyOnWriteArrayList<>();
 
   @BeforeEach
   void copy() throws Exception {
@@ -61,7 +61,7 @@ class ArchiveTest {
     Files.writeString(sessions.resolve("2026-10-01-100000-000.session"), "something else\n");
     begin(1);
     assertThat(said)
-        .extracting(Said::text)
+        .extracting(Message::text)
         .anyMatch(sentence -> sentence.contains("no Halflight session file"));
     assertThat(firings()).isPositive();
   }

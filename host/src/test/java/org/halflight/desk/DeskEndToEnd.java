@@ -22,15 +22,15 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LightTestView;
+import org.halflight.desk.view.Message;
 import org.halflight.desk.view.NumeralsText;
-import org.halflight.desk.view.Said;
 import org.halflight.export.CsvTable;
 import org.halflight.link.LinkState;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
+import org.halflight.session.UntimedTest;
 
 /**
  * A whole piece of work at the window, with real keys on the practice rig: as found with everything
@@ -343,7 +343,7 @@ final class DeskEndToEnd {
     fire();
     hand.await(
         "the moved stop is noticed",
-        v -> v.said().filter(s -> s.kind() == Said.Kind.ATTENTION).isPresent());
+        v -> v.said().filter(s -> s.kind() == Message.Kind.ATTENTION).isPresent());
     check(last().notes().lightDoubtful(), "the firing is marked: " + last());
     hand.shot(shots, "5-moved-stop");
     hand.mishap("moveStop");
@@ -488,28 +488,28 @@ final class DeskEndToEnd {
   /** Leak test and stop check where the run comes to them, by the keys of the bench alone. */
   private void testsOfTheLight() {
     int firings = view().results().size();
-    hand.await("the leak test asks", v -> asks(v, Check.LEAK, 1));
+    hand.await("the leak test asks", v -> asks(v, UntimedTest.LEAK, 1));
     everyWay("7-leak-asks");
     for (int step = 1; step <= 3; step++) {
       int here = step;
-      hand.await("reading " + step, v -> asks(v, Check.LEAK, here));
+      hand.await("reading " + step, v -> asks(v, UntimedTest.LEAK, here));
       hand.key(KeyEvent.VK_SPACE);
       if (step == 2) {
         hand.await("half of it is read", v -> v.lightTest().progress() > 0.5);
         hand.shot(shots, "7-leak-reads");
       }
     }
-    hand.await("the stop check asks", v -> asks(v, Check.STOPS, 1));
+    hand.await("the stop check asks", v -> asks(v, UntimedTest.STOPS, 1));
     everyWay("7-stops-asks");
     hand.key(KeyEvent.VK_SPACE);
-    hand.await("the second is asked for", v -> asks(v, Check.STOPS, 2));
+    hand.await("the second is asked for", v -> asks(v, UntimedTest.STOPS, 2));
     hand.key(KeyEvent.VK_X);
     hand.await("it is stopped", v -> !v.lightTest().isUnderWay() && !v.runDone());
     hand.shot(shots, "7-stops-stopped");
     hand.key(KeyEvent.VK_SPACE);
     for (int step = 1; step <= 5; step++) {
       int here = step;
-      hand.await("reading " + step, v -> asks(v, Check.STOPS, here));
+      hand.await("reading " + step, v -> asks(v, UntimedTest.STOPS, here));
       hand.key(step == 4 ? KeyEvent.VK_S : KeyEvent.VK_SPACE);
       if (step == 3) {
         // The lamp moves under way: the first stop will not come back.
@@ -527,7 +527,7 @@ final class DeskEndToEnd {
         "openings for the light are no firings");
   }
 
-  private static boolean asks(BenchView view, Check check, int step) {
+  private static boolean asks(BenchView view, UntimedTest check, int step) {
     LightTestView test = view.lightTest();
     return test.check().equals(Optional.of(check))
         && test.step() == step

@@ -10,8 +10,8 @@ import java.util.function.LongSupplier;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LastFiring;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.Linkage.Verdict;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.Linkage.Verdict;
 import org.halflight.session.Phase;
 
 /**

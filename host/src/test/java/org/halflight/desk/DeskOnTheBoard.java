@@ -14,7 +14,7 @@ import javax.swing.JTable;
 import org.halflight.bench.LightSetting;
 import org.halflight.box.BenchInABox;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.Message;
 import org.halflight.export.CsvTable;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.session.FiringResult;
@@ -207,7 +207,7 @@ final class DeskOnTheBoard {
     fire();
     hand.await(
         "the moved stop is noticed",
-        v -> v.said().filter(s -> s.kind() == Said.Kind.ATTENTION).isPresent());
+        v -> v.said().filter(s -> s.kind() == Message.Kind.ATTENTION).isPresent());
     check(last().notes().lightDoubtful(), "the firing is marked: " + last());
     say("lamp +0 1");
     reject();

@@ -14,7 +14,7 @@ import java.util.function.Predicate;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.Said;
+import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,14 +22,15 @@ import org.junit.jupiter.api.io.TempDir;
 /** A fault of the program on any thread of the window is said, and the work goes on. */
 class LastDefenceTest {
   private final BlockingQueue<BenchView> views = new LinkedBlockingQueue<>();
-  private final BlockingQueue<Said> said = new LinkedBlockingQueue<>();
+  private final BlockingQueue<Message> said = new LinkedBlockingQueue<>();
 
   @TempDir private Path folder;
 
   @Test
   void theBenchThreadSaysAFaultAndGoesOn() throws Exception {
     try (Archive archive = new Archive(surroundings(), said::add);
-        BenchLoop loop = new Benches(surroundings()).practice(views::add, cue -> {}, archive)) {
+        BenchLoop loop =
+            new BenchFactory(surroundings()).practice(views::add, cue -> {}, archive)) {
       loop.start();
       await(v -> v.link().isUp());
       for (Runnable fault : List.<Runnable>of(LastDefenceTest::fails, LastDefenceTest::overflows)) {
@@ -37,14 +38,14 @@ class LastDefenceTest {
         loop.does(hands -> fault.run());
         BenchView view =
             await(v -> v.said().filter(s -> s.text().contains("at the bench")).isPresent());
-        assertThat(view.said().orElseThrow().kind()).isEqualTo(Said.Kind.TROUBLE);
+        assertThat(view.said().orElseThrow().kind()).isEqualTo(Message.Kind.TROUBLE);
         assertThat(view.said().orElseThrow().text())
             .contains(FaultLog.NAME)
             .doesNotContain("Exception");
-        loop.say(new Said(Said.Kind.NEWS, "and on"));
+        loop.say(new Message(Message.Kind.NEWS, "and on"));
         await(v -> v.said().filter(s -> s.text().equals("and on")).isPresent());
       }
-      loop.does(BenchHands::fire);
+      loop.does(BenchActions::fire);
       await(v -> v.results().size() == 1);
     }
     assertThat(Files.readString(folder.resolve(FaultLog.NAME)))
@@ -63,7 +64,7 @@ class LastDefenceTest {
     int[] calls = new int[1];
     try (Archive archive = new Archive(surroundings(), said::add);
         BenchLoop loop =
-            new Benches(surroundings())
+            new BenchFactory(surroundings())
                 .practice(
                     view -> {
                       if (view.link().isUp() && calls[0]++ > 20) {

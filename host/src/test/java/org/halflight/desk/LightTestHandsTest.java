@@ -18,26 +18,26 @@ import org.halflight.bench.PumpFeed;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
 import org.halflight.desk.view.BenchModel;
+import org.halflight.desk.view.ExtraTestsText;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.LightTestView;
+import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
-import org.halflight.desk.view.SayText;
-import org.halflight.desk.view.TriedText;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionNews;
 import org.halflight.session.Source;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
@@ -88,16 +88,16 @@ class LightTestHandsTest {
   @Test
   void aRunComesToBothSkipsWhatIsSkippedAndGoesOn() {
     setLight();
-    begin(List.of(Check.LEAK, Check.STOPS, Check.B), "1/60");
+    begin(List.of(UntimedTest.LEAK, UntimedTest.STOPS, UntimedTest.B), "1/60");
     fire();
     fire();
 
     until("the leak test has begun", hands::isUnderWay);
-    assertThat(session().check()).contains(Check.LEAK);
+    assertThat(session().check()).contains(UntimedTest.LEAK);
     assertThat(NextText.of(model.view()).large()).isEqualTo("leak test");
     assertThat(NumeralsText.of(model.view()).large())
         .isEqualTo(Words.say("desk.test.lamp-covered"));
-    assertThat(SayText.of(model.view()).text()).isEqualTo(Words.say("leak.ask.covered"));
+    assertThat(MessageText.of(model.view()).text()).isEqualTo(Words.say("leak.ask.covered"));
     assertThat(
             KeyHints.of(model.view()).stream().filter(KeyHints.Hint::answers).map(h -> h.words()))
         .containsExactly(Words.say("desk.key.accept.read"));
@@ -108,7 +108,8 @@ class LightTestHandsTest {
     rig.cock(false);
     read();
 
-    until("the stop check has begun", () -> session().check().equals(Optional.of(Check.STOPS)));
+    until(
+        "the stop check has begun", () -> session().check().equals(Optional.of(UntimedTest.STOPS)));
     until("it asks", hands::isUnderWay);
     assertThat(NextText.of(model.view()).count()).isEqualTo("Reading 1 of 5");
     assertThat(model.view().said().orElseThrow().text()).contains("Leak test");
@@ -118,7 +119,7 @@ class LightTestHandsTest {
       hands.skip();
     }
 
-    until("the run has gone on to B", () -> session().check().equals(Optional.of(Check.B)));
+    until("the run has gone on to B", () -> session().check().equals(Optional.of(UntimedTest.B)));
     assertThat(hands.isUnderWay()).isFalse();
     idle(5);
     assertThat(model.view().said().orElseThrow().text()).startsWith("You may let the shutter");
@@ -129,7 +130,8 @@ class LightTestHandsTest {
     rig.rest(1);
     rig.holdOpen(false);
     until("the run is done", () -> session().isRunDone());
-    assertThat(TriedText.of(model.view()).entries().stream().map(TriedText.Entry::headline))
+    assertThat(
+            ExtraTestsText.of(model.view()).entries().stream().map(ExtraTestsText.Entry::headline))
         .anyMatch(line -> line.contains("leak test: OK"))
         .anyMatch(line -> line.contains("stop check: not tested"));
   }
@@ -137,7 +139,7 @@ class LightTestHandsTest {
   @Test
   void aTestThatIsStoppedWaitsForAKeyAndOneThatIsLeftComesRoundAgain() {
     setLight();
-    begin(List.of(Check.LEAK, Check.B), "1/60");
+    begin(List.of(UntimedTest.LEAK, UntimedTest.B), "1/60");
     fire();
     fire();
     until("the leak test has begun", hands::isUnderWay);
@@ -145,14 +147,14 @@ class LightTestHandsTest {
     hands.stop();
     idle(30);
     assertThat(hands.isUnderWay()).isFalse();
-    assertThat(session().check()).contains(Check.LEAK);
-    assertThat(SayText.of(model.view()).text()).contains("Space begins the readings");
+    assertThat(session().check()).contains(UntimedTest.LEAK);
+    assertThat(MessageText.of(model.view()).text()).contains("Space begins the readings");
     assertThat(hands.accept()).isTrue();
     until("it has begun again", hands::isUnderWay);
 
     driver.tell(new SessionInput.NextChosen());
     until("it is left", () -> !hands.isUnderWay());
-    assertThat(session().check()).contains(Check.B);
+    assertThat(session().check()).contains(UntimedTest.B);
     assertThat(hands.accept()).as("nothing to accept").isFalse();
     rig.holdOpen(true);
     rig.rest(1);
@@ -165,10 +167,10 @@ class LightTestHandsTest {
 
   @Test
   void withoutLightTheRunSaysWhatIsMissingAndGoesOnWhenItIsThere() {
-    begin(List.of(Check.LEAK));
+    begin(List.of(UntimedTest.LEAK));
     idle(10);
     assertThat(hands.isUnderWay()).isFalse();
-    assertThat(SayText.of(model.view()).text()).contains("Set the light first");
+    assertThat(MessageText.of(model.view()).text()).contains("Set the light first");
     setLight();
     until("it begins by itself", hands::isUnderWay);
   }
@@ -180,7 +182,7 @@ class LightTestHandsTest {
     read();
 
     assertThat(model.view().lightTest().step()).isEqualTo(1);
-    assertThat(SayText.of(model.view()).text())
+    assertThat(MessageText.of(model.view()).text())
         .startsWith("There is no light: the shutter is not open, or the lamp is off.")
         .endsWith(Words.say("stops.ask.first", "2.8"));
 
@@ -221,7 +223,7 @@ class LightTestHandsTest {
     assertThat(model.view().lightTest().sentence())
         .startsWith("Stop check without a verdict: back at f/2.8 the light was 0.32 stop darker")
         .endsWith("Read all stops again.");
-    assertThat(TriedText.of(model.view()).entries().get(0).headline()).contains("not tested");
+    assertThat(ExtraTestsText.of(model.view()).entries().get(0).headline()).contains("not tested");
   }
 
   @Test
@@ -245,10 +247,10 @@ class LightTestHandsTest {
   void fullLightIsAskedForWhereTheShutterIsShutAndOffIsSaid() {
     setLight();
     hands.fullLight();
-    assertThat(SayText.of(model.view()).text()).isEqualTo(Words.say("full.ask"));
+    assertThat(MessageText.of(model.view()).text()).isEqualTo(Words.say("full.ask"));
     assertThat(NumeralsText.of(model.view()).large()).isEqualTo("hold it open");
     read();
-    assertThat(SayText.of(model.view()).text()).startsWith("There is no light");
+    assertThat(MessageText.of(model.view()).text()).startsWith("There is no light");
     rig.dim(0.8);
     rig.holdOpen(true);
     read();
@@ -319,8 +321,8 @@ class LightTestHandsTest {
     until("it is shut", () -> session().isQuiet());
   }
 
-  private void begin(List<Check> checks, String... speeds) {
-    Aim usual = Aim.USUAL;
+  private void begin(List<UntimedTest> checks, String... speeds) {
+    AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     tell(
         driver.tell(
             new SessionInput.RunBegins(
@@ -334,7 +336,7 @@ class LightTestHandsTest {
                     checks,
                     CameraCustoms.NONE,
                     RunConditions.NONE,
-                    new Aim(
+                    new AcceptanceCriteria(
                         usual.tolerances(),
                         usual.measurand(),
                         usual.untilDecided(),
@@ -365,7 +367,7 @@ class LightTestHandsTest {
   }
 
   private void step() {
-    List<SessionNews> news = new ArrayList<>();
+    List<SessionEvent> news = new ArrayList<>();
     Optional<BenchDriver.Happening> happened = driver.step();
     happened.ifPresent(its -> news.addAll(its.news()));
     if (happened.isEmpty()) {
@@ -381,7 +383,7 @@ class LightTestHandsTest {
             });
   }
 
-  private void tell(List<SessionNews> news) {
+  private void tell(List<SessionEvent> news) {
     assertThat(model.news(news)).isNotNull();
   }
 

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.halflight.desk.view.AimForm;
+import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.StopsForm;
 import org.halflight.session.Measurand;
 import org.halflight.trouble.Trouble;
@@ -24,7 +24,7 @@ class OldSettingsTest {
     assertThat(settings.dark()).isTrue();
     assertThat(settings.sounds()).isFalse();
     assertThat(settings.profileDays()).isEqualTo(45);
-    AimForm aim = settings.aim();
+    CriteriaForm aim = settings.aim();
     assertThat(aim.tolerance()).isEqualTo("0.25, 1/500=1/2");
     assertThat(aim.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
     assertThat(aim.untilDecided()).isTrue();
@@ -38,7 +38,7 @@ class OldSettingsTest {
     Files.writeString(
         folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
 
-    AimForm aim = DeskSettings.of(folder).aim();
+    CriteriaForm aim = DeskSettings.of(folder).aim();
 
     assertThat(aim.linkage()).isEqualTo("-0.5..2");
     assertThatThrownBy(aim::read)

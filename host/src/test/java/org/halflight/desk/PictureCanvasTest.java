@@ -7,8 +7,8 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import javax.swing.SwingUtilities;
+import org.halflight.chart.DataTable;
 import org.halflight.chart.Picture;
-import org.halflight.chart.TableTwin;
 import org.halflight.chart.Theme;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.CategoryPlot;
@@ -53,8 +53,8 @@ class PictureCanvasTest {
     }
 
     @Override
-    public TableTwin table() {
-      return new TableTwin("", List.of(), List.of(), "");
+    public DataTable table() {
+      return new DataTable("", List.of(), List.of(), "");
     }
   }
 }

@@ -8,13 +8,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -40,7 +40,7 @@ class FiringTableTest {
                 List.of(MarkedSpeed.parse("1/500")),
                 Reference.EXACT,
                 1,
-                List.of(Check.B),
+                List.of(UntimedTest.B),
                 CameraCustoms.NONE,
                 RunConditions.NONE)));
     edge(Channel.RELEASE, true, 1);
@@ -49,7 +49,7 @@ class FiringTableTest {
     session.take(
         new SessionInput.FiringsMoved(
             List.of(session.results().get(0).key()), MarkedSpeed.parse("1/250")));
-    session.take(new SessionInput.CheckChosen(Check.B));
+    session.take(new SessionInput.CheckChosen(UntimedTest.B));
     open(6, 7);
     CsvTable table = FiringTable.of(session.results());
     assertThat(column(table, "marked_speed")).containsExactly("1/250", "B");

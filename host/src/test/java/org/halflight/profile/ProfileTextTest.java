@@ -10,9 +10,9 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.halflight.fixtures.Seed;
+import org.halflight.profile.ProfileFile.Reason;
+import org.halflight.profile.ProfileFile.Refused;
 import org.halflight.profile.ProfileFit.Mismatch;
-import org.halflight.profile.ProfileText.Reason;
-import org.halflight.profile.ProfileText.Refused;
 import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Test;
 
@@ -37,8 +37,8 @@ class ProfileTextTest {
 
   @Test
   void comesBackTheSame() {
-    assertThat(ProfileText.read(ProfileText.write(PROFILE)))
-        .isEqualTo(new ProfileText.Read(PROFILE));
+    assertThat(ProfileFile.read(ProfileFile.write(PROFILE)))
+        .isEqualTo(new ProfileFile.Read(PROFILE));
     RigProfile bare =
         new RigProfile(
             RIG,
@@ -51,18 +51,18 @@ class ProfileTextTest {
             Map.of(),
             Map.of(),
             OptionalDouble.empty());
-    assertThat(ProfileText.read(ProfileText.write(bare))).isEqualTo(new ProfileText.Read(bare));
+    assertThat(ProfileFile.read(ProfileFile.write(bare))).isEqualTo(new ProfileFile.Read(bare));
   }
 
   @Test
   void lineEndsOfOtherSystemsDoNoHarm() {
-    assertThat(ProfileText.read(ProfileText.write(PROFILE).replace("\n", "\r\n")))
-        .isEqualTo(new ProfileText.Read(PROFILE));
+    assertThat(ProfileFile.read(ProfileFile.write(PROFILE).replace("\n", "\r\n")))
+        .isEqualTo(new ProfileFile.Read(PROFILE));
   }
 
   @Test
   void everyEditOfOneCharacterIsRefused(@Seed(5) long seed) {
-    String text = ProfileText.write(PROFILE);
+    String text = ProfileFile.write(PROFILE);
     SplittableRandom random = new SplittableRandom(seed);
     for (int at = 0; at < text.length(); at++) {
       char was = text.charAt(at);
@@ -71,7 +71,7 @@ class ProfileTextTest {
         continue;
       }
       String edited = text.substring(0, at) + is + text.substring(at + 1);
-      assertThat(ProfileText.read(edited))
+      assertThat(ProfileFile.read(edited))
           .as("seed " + seed + ", place " + at)
           .isInstanceOf(Refused.class);
     }
@@ -79,9 +79,9 @@ class ProfileTextTest {
 
   @Test
   void everyCutIsRefused() {
-    String text = ProfileText.write(PROFILE);
+    String text = ProfileFile.write(PROFILE);
     for (int length = 0; length < text.length() - 1; length++) {
-      assertThat(ProfileText.read(text.substring(0, length)))
+      assertThat(ProfileFile.read(text.substring(0, length)))
           .as("length " + length)
           .isInstanceOf(Refused.class);
     }
@@ -89,14 +89,14 @@ class ProfileTextTest {
 
   @Test
   void eachKindOfDamageHasItsReason() {
-    String text = ProfileText.write(PROFILE);
-    assertThat(ProfileText.read("")).isEqualTo(new Refused(Reason.NO_PROFILE));
-    assertThat(ProfileText.read("time,value\n1,2\n")).isEqualTo(new Refused(Reason.NO_PROFILE));
-    assertThat(ProfileText.read(text.replace("profile 1", "profile 2")))
+    String text = ProfileFile.write(PROFILE);
+    assertThat(ProfileFile.read("")).isEqualTo(new Refused(Reason.NO_PROFILE));
+    assertThat(ProfileFile.read("time,value\n1,2\n")).isEqualTo(new Refused(Reason.NO_PROFILE));
+    assertThat(ProfileFile.read(text.replace("profile 1", "profile 2")))
         .isEqualTo(new Refused(Reason.LATER_FORM));
-    assertThat(ProfileText.read(text.substring(0, text.length() - 12)))
+    assertThat(ProfileFile.read(text.substring(0, text.length() - 12)))
         .isEqualTo(new Refused(Reason.CUT));
-    assertThat(ProfileText.read(text.replace("3450.01", "345.01")))
+    assertThat(ProfileFile.read(text.replace("3450.01", "345.01")))
         .isEqualTo(new Refused(Reason.EDITED));
   }
 

@@ -9,14 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.SessionNews;
+import org.halflight.session.SessionEvent;
 
 /**
  * A bench that works until it is killed: every line goes to the session file first, every firing
@@ -37,7 +37,7 @@ public final class BenchChild {
 
   private final WorkshopRecord record;
   private final SessionFile session;
-  private final BenchFold fold = new BenchFold();
+  private final SessionReducer fold = new SessionReducer();
   private final String stand;
   private int standCount;
   private String sessionKey = "";
@@ -56,7 +56,7 @@ public final class BenchChild {
       events.forEach(this::learn);
       events.forEach(fold::take);
       fold.breakOff();
-      TakenIn taken = record.takeIn(sessionFile);
+      ImportOutcome taken = record.takeIn(sessionFile);
       say("TAKEN " + taken.added() + " " + taken.completed());
     } else {
       session = SessionFile.create(sessionFile);
@@ -85,7 +85,7 @@ public final class BenchChild {
     stand(Stand.LINE_ADDED);
     say("LINE");
     learn(event);
-    List<SessionNews> news = fold.take(event).news();
+    List<SessionEvent> news = fold.take(event).news();
     if (fold.session().run() > 0 && record.run(sessionKey, fold.session().run()).isEmpty()) {
       record.keep(
           new Run(
@@ -96,8 +96,8 @@ public final class BenchChild {
               fold.session().setup().orElseThrow(),
               Optional.empty()));
     }
-    for (SessionNews each : news) {
-      if (each instanceof SessionNews.Settled settled) {
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Settled settled) {
         settles(settled.result());
       }
     }
@@ -116,7 +116,7 @@ public final class BenchChild {
     say("SETTLES " + key);
     session.settle();
     stand(Stand.SESSION_FORCED);
-    Settling came = record.settle(sessionKey, firing);
+    SaveOutcome came = record.settle(sessionKey, firing);
     say("SETTLED " + key + " " + came);
   }
 

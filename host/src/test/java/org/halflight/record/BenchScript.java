@@ -15,12 +15,12 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Dial;
@@ -118,7 +118,7 @@ final class BenchScript {
   }
 
   /** A run of speeds and checks under conditions. */
-  BenchScript run(String camera, Phase phase, List<Check> checks, String... speeds) {
+  BenchScript run(String camera, Phase phase, List<UntimedTest> checks, String... speeds) {
     return tell(
         new SessionInput.RunBegins(
             new RunSetup(

@@ -85,7 +85,7 @@ class CurveInRecordTest {
       List<BenchEvent> all = events(script -> script.opensAndCloses(8.2).curve(8.2).quiet());
       record.takeIn(all, "a.session");
       FiringResult kept = record.firings(SessionStart.of(all.get(0), "").key()).get(0).result();
-      FiringResult folded = FoldedSession.of(all).firings().get(0);
+      FiringResult folded = ReducedSession.of(all).firings().get(0);
       assertThat(folded.curveExposure().get().measured()).isPresent();
       assertThat(kept).isEqualTo(folded);
       assertThat(record.takeIn(all, "a.session").known()).isEqualTo(1);
@@ -103,7 +103,7 @@ class CurveInRecordTest {
       assertThat(record.firings(key).get(0).result().curve()).isEmpty();
       assertThat(record.takeIn(all, "a.session").changed()).isEqualTo(1);
       FiringResult kept = record.firings(key).get(0).result();
-      assertThat(kept).isEqualTo(FoldedSession.of(all).firings().get(0));
+      assertThat(kept).isEqualTo(ReducedSession.of(all).firings().get(0));
       // The shorter file knows less; the curve stays all the same.
       record.takeIn(without, "a.session");
       assertThat(record.firings(key).get(0).result()).isEqualTo(kept);

@@ -73,7 +73,7 @@ class DamagedRowsTest {
   @Test
   void takingTheSessionInMendsAFiringAndKeepsTheDamagedRow() {
     damage("UPDATE firing SET edges = x'0100010001' WHERE firing_number = 3");
-    TakenIn taken = record.takeIn(session);
+    ImportOutcome taken = record.takeIn(session);
     assertThat(taken.completed()).isEqualTo(1);
     assertThat(taken.known()).isEqualTo(before.size() - 1);
     assertThat(record.firings(key)).isEqualTo(before);
@@ -88,7 +88,7 @@ class DamagedRowsTest {
   @Test
   void aFiringThatSettlesOnADamagedRowMendsIt() {
     damage("UPDATE firing SET damage = 'lines-lost' WHERE firing_number = 3");
-    assertThat(record.settle(key, before.get(2).result())).isEqualTo(Settling.MENDED);
+    assertThat(record.settle(key, before.get(2).result())).isEqualTo(SaveOutcome.MENDED);
     assertThat(record.firings(key)).isEqualTo(before);
   }
 
@@ -268,7 +268,8 @@ class DamagedRowsTest {
     assertThat(record.notTakenIn(folder)).isEmpty();
     Files.writeString(
         session,
-        org.halflight.bench.BenchText.format(new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
+        org.halflight.bench.BenchSentences.format(
+                new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
             + "\n",
         java.nio.file.StandardOpenOption.APPEND);
     assertThat(record.notTakenIn(folder)).containsExactly(session);

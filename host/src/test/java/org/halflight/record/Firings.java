@@ -3,9 +3,9 @@ package org.halflight.record;
 import java.util.Optional;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Setting;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 
@@ -19,7 +19,8 @@ final class Firings {
   }
 
   /** The same firing later, in another run and at another speed. */
-  static FiringResult later(FiringResult firing, int seconds, int run, Optional<Setting> setting) {
+  static FiringResult later(
+      FiringResult firing, int seconds, int run, Optional<DialSetting> setting) {
     long shift = seconds * firing.rate().ticksPerSecond();
     Firing moved =
         new Firing(

@@ -8,24 +8,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.halflight.bench.SessionFile;
-import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PictureImage;
 import org.halflight.chart.Theme;
-import org.halflight.everyday.FlashContact;
-import org.halflight.everyday.Holds;
-import org.halflight.everyday.MeasuredChecks;
-import org.halflight.everyday.SelfTimer;
-import org.halflight.everyday.Tried;
 import org.halflight.export.CsvTable;
-import org.halflight.export.EverydayTable;
+import org.halflight.export.ExtraTestTable;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.FlashContact;
+import org.halflight.extratest.Holds;
+import org.halflight.extratest.MeasuredChecks;
+import org.halflight.extratest.SelfTimer;
 import org.halflight.fixtures.PracticeSession;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.MarkedSpeed;
 import org.junit.jupiter.api.Test;
@@ -33,7 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** B, T, self-timer and flash contact of an invented shutter, from the practice rig to the end. */
 class HoldsAndContactInRecordTest {
-  private static final List<Class<? extends Tried>> KINDS =
+  private static final List<Class<? extends ExtraTest>> KINDS =
       List.of(Holds.class, SelfTimer.class, FlashContact.class);
   private static final List<MarkedSpeed> DIAL = InventedShutters.dial();
 
@@ -44,7 +44,8 @@ class HoldsAndContactInRecordTest {
         new PracticeSession(
             folder.resolve("a.session"), InventedShutters.dirtySlowTrain(DIAL, 20), 20);
     List<MarkedSpeed> speeds = DIAL.subList(5, 10);
-    practice.begin(Phase.AS_LEFT, speeds, List.of(Check.B, Check.T, Check.SELF_TIMER));
+    practice.begin(
+        Phase.AS_LEFT, speeds, List.of(UntimedTest.B, UntimedTest.T, UntimedTest.SELF_TIMER));
     for (MarkedSpeed speed : speeds) {
       practice.fire(speed);
       practice.fire(speed);
@@ -53,14 +54,14 @@ class HoldsAndContactInRecordTest {
       runTimer(practice, i + 1);
     }
     for (int i = 0; i < 3; i++) {
-      hold(practice, Check.B);
-      hold(practice, Check.T);
+      hold(practice, UntimedTest.B);
+      hold(practice, UntimedTest.T);
     }
     return practice;
   }
 
   private static void runTimer(PracticeSession practice, int wanted) {
-    practice.tell(new SessionInput.CheckChosen(Check.SELF_TIMER));
+    practice.tell(new SessionInput.CheckChosen(UntimedTest.SELF_TIMER));
     assertThat(practice.rig.fireBySelfTimer()).isPresent();
     practice.until(() -> timers(practice) == wanted);
   }
@@ -72,10 +73,10 @@ class HoldsAndContactInRecordTest {
         .sum();
   }
 
-  private static void hold(PracticeSession practice, Check check) {
+  private static void hold(PracticeSession practice, UntimedTest check) {
     int before = practice.session().results().size();
     practice.tell(new SessionInput.CheckChosen(check));
-    if (check == Check.B) {
+    if (check == UntimedTest.B) {
       practice.rig.holdOpen(true);
       practice.rig.rest(2);
       practice.rig.holdOpen(false);
@@ -90,7 +91,7 @@ class HoldsAndContactInRecordTest {
   @Test
   void allThreeComeIntoRecordHistoryListAndTableAndStayTheSame() throws IOException {
     Path file = folder.resolve("record.sqlite");
-    List<Tried> live;
+    List<ExtraTest> live;
     String label;
     try (PracticeSession practice = practised();
         WorkshopRecord record = RecordFixture.open(file)) {
@@ -98,7 +99,7 @@ class HoldsAndContactInRecordTest {
       label = practice.session().runs().get(0).camera();
       record.takeIn(SessionFile.read(practice.path).events(), "a.session");
     }
-    assertThat(live).extracting(Tried::getClass).containsExactlyInAnyOrderElementsOf(KINDS);
+    assertThat(live).extracting(ExtraTest::getClass).containsExactlyInAnyOrderElementsOf(KINDS);
     try (WorkshopRecord again = RecordFixture.open(file)) {
       CameraHistory history = again.history(again.search(label).get(0).camera().id()).orElseThrow();
       assertThat(ours(history.runs().get(0).tried())).isEqualTo(live);
@@ -113,7 +114,7 @@ class HoldsAndContactInRecordTest {
     assertThat(list.answer(CheckItem.FLASH_CONTACT, CheckState.NOT_TESTED).state())
         .isEqualTo(CheckState.FAULT);
 
-    byte[] table = EverydayTable.of(label, Source.PRACTICE, live).bytes(CsvTable.Dialect.PLAIN);
+    byte[] table = ExtraTestTable.of(label, Source.PRACTICE, live).bytes(CsvTable.Dialect.PLAIN);
     assertThat(new String(table, StandardCharsets.UTF_8))
         .contains("hold-open")
         .contains("second-press-to-closing")
@@ -124,12 +125,12 @@ class HoldsAndContactInRecordTest {
     pictures(live);
   }
 
-  private static void pictures(List<Tried> live) throws IOException {
+  private static void pictures(List<ExtraTest> live) throws IOException {
     Path pictures = Path.of("target", "pictures");
     Files.createDirectories(pictures);
-    for (Tried tried : live) {
+    for (ExtraTest tried : live) {
       Picture picture =
-          EverydayPictures.of(tried, "Practice rig: an invented shutter.").orElseThrow();
+          ExtraTestPictures.of(tried, "Practice rig: an invented shutter.").orElseThrow();
       assertThat(picture.table().rows()).isNotEmpty();
       Files.write(pictures.resolve(tried.what() + ".png"), PictureImage.png(picture, 900, 480, 1));
       javax.imageio.ImageIO.write(
@@ -139,7 +140,7 @@ class HoldsAndContactInRecordTest {
     }
   }
 
-  private static List<Tried> ours(List<Tried> all) {
+  private static List<ExtraTest> ours(List<ExtraTest> all) {
     return all.stream().filter(tried -> KINDS.contains(tried.getClass())).toList();
   }
 }

@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.job.Camera;
@@ -24,15 +24,15 @@ import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.SessionNews;
-import org.halflight.session.Setting;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
@@ -58,7 +58,7 @@ class IntakeTest {
   @Test
   void everyFiringComesBackAsTheReplayHasIt() {
     List<BenchEvent> events = RecordFixture.everything("R-0001");
-    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     // The script is worth something only if it holds many kinds of firings.
     assertThat(replayed)
         .extracting(FiringResult::outcome)
@@ -79,7 +79,7 @@ class IntakeTest {
     assertThat(replayed).anyMatch(f -> f.notes().capOn());
     assertThat(replayed).anyMatch(FiringResult::afterRest);
 
-    TakenIn taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.takeIn(events, "a.session");
     assertThat(taken.added()).isEqualTo(replayed.size());
     assertThat(taken.firings()).isEqualTo(replayed.size());
     String key = SessionStart.of(events.get(0), "").key();
@@ -97,11 +97,11 @@ class IntakeTest {
   @Test
   void twiceIsTheSameAsOnce() {
     Path file = RecordFixture.write(folder.resolve("a.session"), RecordFixture.everything("R-1"));
-    TakenIn first = record.takeIn(file);
+    ImportOutcome first = record.takeIn(file);
     assertThat(first.added()).isGreaterThan(10);
     List<KeptFiring> after = record.firings(first.runs().get(0));
-    TakenIn second = record.takeIn(file);
-    assertThat(second).isEqualTo(new TakenIn(0, 0, 0, first.added(), 0, 0, first.runs()));
+    ImportOutcome second = record.takeIn(file);
+    assertThat(second).isEqualTo(new ImportOutcome(0, 0, 0, first.added(), 0, 0, first.runs()));
     assertThat(record.firings(first.runs().get(0))).isEqualTo(after);
     assertThat(record.cameras()).hasSize(1);
     assertThat(record.visits(record.cameras().get(0).camera().id())).hasSize(1);
@@ -111,28 +111,28 @@ class IntakeTest {
   void aFiringThatIsFoundDamagedLaterIsKeptSo() {
     List<BenchEvent> events = cut(script -> script.fires(17));
     record.takeIn(events, "a.session");
-    FiringResult timed = BenchFold.replay(events).session().results().get(1);
+    FiringResult timed = SessionReducer.replay(events).session().results().get(1);
     assertThat(timed.outcome()).isEqualTo(Outcome.TIMED);
     String key = SessionStart.of(events.get(0), "").key();
     FiringResult found = timed.damagedBy(Firing.Damage.CONTRADICTION);
-    assertThat(record.settle(key, found)).isEqualTo(Settling.COMPLETED);
+    assertThat(record.settle(key, found)).isEqualTo(SaveOutcome.COMPLETED);
     KeptFiring kept = record.firing(timed.key()).orElseThrow();
     assertThat(kept.result()).isEqualTo(found);
     assertThat(kept.cutOff()).isFalse();
     FiringResult worse = found.damagedBy(Firing.Damage.EDGES_LOST);
-    assertThat(record.settle(key, worse)).isEqualTo(Settling.COMPLETED);
+    assertThat(record.settle(key, worse)).isEqualTo(SaveOutcome.COMPLETED);
     // What was there before does not come back, live or from a file, whole or cut short.
-    assertThat(record.settle(key, timed)).isEqualTo(Settling.KNOWN);
+    assertThat(record.settle(key, timed)).isEqualTo(SaveOutcome.KNOWN);
     for (int length = 1; length <= events.size(); length++) {
-      TakenIn taken = record.takeIn(events.subList(0, length), "a.session");
+      ImportOutcome taken = record.takeIn(events.subList(0, length), "a.session");
       assertThat(taken.known()).isEqualTo(taken.firings());
     }
     assertThat(record.firing(timed.key()).orElseThrow().result()).isEqualTo(worse);
     // Whether it counts goes by what was said last all the same.
-    assertThat(record.settle(key, timed.rejected("bumped"))).isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, timed.rejected("bumped"))).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(timed.key()).orElseThrow().result())
         .isEqualTo(worse.rejected("bumped"));
-    assertThat(record.settle(key, timed)).isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, timed)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(timed.key()).orElseThrow().result()).isEqualTo(worse);
     assertThat(record.verify(List.of(), false).inOrder()).isTrue();
   }
@@ -143,8 +143,9 @@ class IntakeTest {
         cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
     assertThat(live(events))
-        .containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
-    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+        .containsExactly(
+            SaveOutcome.ADDED, SaveOutcome.ADDED, SaveOutcome.COMPLETED, SaveOutcome.ADDED);
+    List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     assertThat(replayed.get(1).firing().damage()).containsExactly(Firing.Damage.CONTRADICTION);
     assertThat(results(record.firings(key))).isEqualTo(replayed);
     assertThat(record.takeIn(events, "a.session").known()).isEqualTo(3);
@@ -157,13 +158,13 @@ class IntakeTest {
         cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
     Path file = RecordFixture.write(folder.resolve("a.session"), events);
     String key = SessionStart.of(events.get(0), "").key();
-    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     // Killed between the firing and what was found of it: only the file knows.
     record.begin(SessionStart.of(events.get(0), "a.session"));
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
-      for (SessionNews news : fold.take(event).news()) {
-        if (news instanceof SessionNews.Settled done) {
+      for (SessionEvent news : fold.take(event).news()) {
+        if (news instanceof SessionEvent.Settled done) {
           record.settle(key, done.result());
         }
       }
@@ -184,7 +185,7 @@ class IntakeTest {
       assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
-        .isEqualTo(BenchFold.replay(events).session().results());
+        .isEqualTo(SessionReducer.replay(events).session().results());
   }
 
   @Test
@@ -194,7 +195,7 @@ class IntakeTest {
     assertThat(found).hasSizeLessThan(plain.size());
     record.takeIn(plain, "a.session");
     String key = SessionStart.of(plain.get(0), "").key();
-    FiringResult timed = BenchFold.replay(plain).session().results().get(1);
+    FiringResult timed = SessionReducer.replay(plain).session().results().get(1);
     record.settle(key, timed.rejected("bumped"));
     assertThat(record.takeIn(found, "a.session").completed()).isEqualTo(1);
     assertThat(record.firing(timed.key()).orElseThrow().result())
@@ -207,8 +208,9 @@ class IntakeTest {
         cut(script -> script.comesInTwo(17, "2026-11-24T10:00:00Z").waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
     assertThat(live(events))
-        .containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED, Settling.ADDED);
-    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+        .containsExactly(
+            SaveOutcome.ADDED, SaveOutcome.ADDED, SaveOutcome.COMPLETED, SaveOutcome.ADDED);
+    List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     FiringResult whole = replayed.get(1);
     // The rest stands between the edges that were there.
     assertThat(whole.firing().edges()).hasSize(4);
@@ -232,7 +234,7 @@ class IntakeTest {
       assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
-        .isEqualTo(BenchFold.replay(events).session().results());
+        .isEqualTo(SessionReducer.replay(events).session().results());
     assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
   }
 
@@ -269,7 +271,7 @@ class IntakeTest {
 
   @Test
   void runsGoToTheCameraOfTheirLabel() {
-    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
     CameraLine line = record.cameras().get(0);
     assertThat(line.camera().label()).isEqualTo("Old 6x6");
     assertThat(line.camera().dial().speeds())
@@ -293,7 +295,7 @@ class IntakeTest {
     Camera camera = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
     Visit visit =
         record.keep(Visit.begins(camera.id(), "J-1", Instant.parse("2026-11-24T12:00:00Z")));
-    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
     assertThat(record.cameras()).hasSize(1);
     assertThat(record.run(taken.runs().get(0)).orElseThrow().visit()).contains(visit.id());
   }
@@ -319,7 +321,7 @@ class IntakeTest {
     for (Run run : record.runsWithoutCamera()) {
       record.keep(run.withVisit(visit.id()));
     }
-    TakenIn again = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome again = record.takeIn(RecordFixture.everything("R-1"), "a.session");
     assertThat(again.added()).isZero();
     assertThat(record.runs(visit.id())).hasSize(2);
   }
@@ -329,24 +331,25 @@ class IntakeTest {
     List<BenchEvent> events = RecordFixture.everything("R-1");
     SessionStart start = SessionStart.of(events.get(0), "a.session");
     record.begin(start);
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     Set<FiringKey> settled = new HashSet<>();
     for (BenchEvent event : events.subList(0, events.size() / 2)) {
-      for (SessionNews news : fold.take(event).news()) {
-        if (news instanceof SessionNews.Settled done) {
+      for (SessionEvent news : fold.take(event).news()) {
+        if (news instanceof SessionEvent.Settled done) {
           assertThat(record.settle(start.key(), done.result()))
-              .isEqualTo(settled.add(done.result().key()) ? Settling.ADDED : Settling.COMPLETED);
+              .isEqualTo(
+                  settled.add(done.result().key()) ? SaveOutcome.ADDED : SaveOutcome.COMPLETED);
         }
       }
     }
     assertThat(settled).hasSizeGreaterThan(3);
-    TakenIn taken = record.takeIn(events, "a.session");
-    int all = BenchFold.replay(events).session().results().size();
+    ImportOutcome taken = record.takeIn(events, "a.session");
+    int all = SessionReducer.replay(events).session().results().size();
     assertThat(taken.added()).isEqualTo(all - settled.size());
     // What the person said later about what was settled live comes with the file.
     assertThat(taken.known() + taken.changed()).isEqualTo(settled.size());
     assertThat(results(record.firings(start.key())))
-        .isEqualTo(BenchFold.replay(events).session().results());
+        .isEqualTo(SessionReducer.replay(events).session().results());
   }
 
   @Test
@@ -364,12 +367,12 @@ class IntakeTest {
                     .fires(16)
                     .fires(17));
     record.takeIn(events, "a.session");
-    FiringResult first = BenchFold.replay(events).session().results().get(0);
+    FiringResult first = SessionReducer.replay(events).session().results().get(0);
     String key = SessionStart.of(events.get(0), "").key();
-    assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(first.key()).orElseThrow().result().rejection()).contains("bumped");
     // The file is the last word: what was said and undone stands in it as neither.
-    TakenIn again = record.takeIn(events, "a.session");
+    ImportOutcome again = record.takeIn(events, "a.session");
     assertThat(again.added()).isZero();
     assertThat(again.changed()).isEqualTo(1);
     KeptFiring kept = record.firing(first.key()).orElseThrow();
@@ -381,7 +384,7 @@ class IntakeTest {
   void aShorterFileTakesNothingBack() {
     List<BenchEvent> events = RecordFixture.everything("R-1");
     record.takeIn(events, "a.session");
-    FiringResult firing = BenchFold.replay(events).session().results().get(1);
+    FiringResult firing = SessionReducer.replay(events).session().results().get(1);
     String key = SessionStart.of(events.get(0), "").key();
     record.settle(key, firing.rejected("bumped"));
     record.takeIn(events.subList(0, events.size() - 1), "a.session");
@@ -392,10 +395,10 @@ class IntakeTest {
   void undoneLiveIsUndoneInTheRecord() {
     List<BenchEvent> events = RecordFixture.everything("R-1");
     record.takeIn(events, "a.session");
-    FiringResult firing = BenchFold.replay(events).session().results().get(1);
+    FiringResult firing = SessionReducer.replay(events).session().results().get(1);
     String key = SessionStart.of(events.get(0), "").key();
     record.settle(key, firing.rejected("bumped"));
-    assertThat(record.settle(key, firing)).isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, firing)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(firing.key()).orElseThrow().result()).isEqualTo(firing);
   }
 
@@ -405,7 +408,7 @@ class IntakeTest {
     record.takeIn(events, "a.session");
     List<KeptFiring> before = record.firings(SessionStart.of(events.get(0), "").key());
     events.add(3, new BenchEvent.Mark(1, "of-a-later-day", Map.of("of", "17")));
-    TakenIn taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.takeIn(events, "a.session");
     assertThat(taken.known()).isEqualTo(taken.firings()).isEqualTo(before.size());
     assertThat(record.firings(SessionStart.of(events.get(0), "").key())).isEqualTo(before);
   }
@@ -417,7 +420,7 @@ class IntakeTest {
     String key = SessionStart.of(events.get(0), "").key();
     List<KeptFiring> whole = record.firings(key);
     for (int length = 1; length < events.size(); length += 3) {
-      TakenIn taken = record.takeIn(events.subList(0, length), "a.session");
+      ImportOutcome taken = record.takeIn(events.subList(0, length), "a.session");
       assertThat(taken.added() + taken.completed() + taken.changed() + taken.differing()).isZero();
     }
     assertThat(record.firings(key)).isEqualTo(whole);
@@ -431,7 +434,7 @@ class IntakeTest {
       record.takeIn(events.subList(0, length), "a.session");
     }
     assertThat(results(record.firings(key)))
-        .isEqualTo(BenchFold.replay(events).session().results());
+        .isEqualTo(SessionReducer.replay(events).session().results());
     assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
     assertThat(record.cameras()).hasSize(1);
     assertThat(record.integrityFaults()).isEmpty();
@@ -440,7 +443,7 @@ class IntakeTest {
   @Test
   void aProvisionalFiringIsRecoveredWithItsFigures() {
     List<BenchEvent> events = cut(script -> script.opensAndCloses(16));
-    TakenIn taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.takeIn(events, "a.session");
     assertThat(taken.added()).isEqualTo(2);
     KeptFiring last = record.firings(taken.runs().get(0)).get(1);
     assertThat(last.cutOff()).isTrue();
@@ -450,7 +453,7 @@ class IntakeTest {
   @Test
   void aFileThatEndsInLightIsNoStuckShutter() {
     List<BenchEvent> events = cut(BenchScript::opens);
-    TakenIn taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.takeIn(events, "a.session");
     KeptFiring last = record.firings(taken.runs().get(0)).get(1);
     assertThat(last.cutOff()).isTrue();
     assertThat(last.result().outcome()).isEqualTo(Outcome.UNUSABLE);
@@ -463,17 +466,17 @@ class IntakeTest {
         new ArrayList<>(cut(script -> script.pressesInVain().waits(3).fires(16)));
     String key = SessionStart.of(events.get(0), "").key();
     record.begin(SessionStart.of(events.get(0), "a.session"));
-    BenchFold fold = new BenchFold();
-    List<Settling> came = new ArrayList<>();
+    SessionReducer fold = new SessionReducer();
+    List<SaveOutcome> came = new ArrayList<>();
     for (BenchEvent event : events) {
-      for (SessionNews news : fold.take(event).news()) {
-        if (news instanceof SessionNews.Settled done) {
+      for (SessionEvent news : fold.take(event).news()) {
+        if (news instanceof SessionEvent.Settled done) {
           came.add(record.settle(key, done.result()));
         }
       }
     }
-    assertThat(came).containsExactly(Settling.ADDED, Settling.ADDED, Settling.COMPLETED);
-    List<FiringResult> replayed = BenchFold.replay(events).session().results();
+    assertThat(came).containsExactly(SaveOutcome.ADDED, SaveOutcome.ADDED, SaveOutcome.COMPLETED);
+    List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     assertThat(replayed.get(1).isBySelfTimer()).isTrue();
     assertThat(results(record.firings(key))).isEqualTo(replayed);
     // A copy of the file that ends before the light says nothing against it.
@@ -492,7 +495,7 @@ class IntakeTest {
       assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
-        .isEqualTo(BenchFold.replay(events).session().results());
+        .isEqualTo(SessionReducer.replay(events).session().results());
     assertThat(record.firings(key)).noneMatch(KeptFiring::cutOff);
   }
 
@@ -513,17 +516,17 @@ class IntakeTest {
             Optional.of(MarkedSpeed.parse("1/400")),
             Optional.of("knocked, 'hard'"));
     FiringResult noted = with(plain, plain.setting(), all);
-    assertThat(record.settle(key, noted)).isEqualTo(Settling.CHANGED);
+    assertThat(record.settle(key, noted)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);
-    for (Check check : Check.values()) {
-      FiringResult untimed = with(plain, Optional.of(new Setting.Untimed(check)), all);
+    for (UntimedTest check : UntimedTest.values()) {
+      FiringResult untimed = with(plain, Optional.of(new DialSetting.Untimed(check)), all);
       record.settle(key, untimed);
       assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(untimed);
     }
   }
 
   private static FiringResult with(
-      FiringResult firing, Optional<Setting> setting, FiringNotes notes) {
+      FiringResult firing, Optional<DialSetting> setting, FiringNotes notes) {
     return new FiringResult(
         firing.number(),
         firing.key(),
@@ -565,8 +568,8 @@ class IntakeTest {
       wentOn.addAll(
           BenchScript.events(
               rig, 2, script -> script.begins("2026-11-24T10:00:00Z").greets().fires(17)));
-      TakenIn taken = record.takeIn(wentOn, "a.session");
-      assertThat(taken).isEqualTo(new TakenIn(1, 0, 0, 2, 0, 0, taken.runs()));
+      ImportOutcome taken = record.takeIn(wentOn, "a.session");
+      assertThat(taken).isEqualTo(new ImportOutcome(1, 0, 0, 2, 0, 0, taken.runs()));
       assertThat(record.firings(key).subList(0, 2)).isEqualTo(before);
     }
   }
@@ -582,20 +585,21 @@ class IntakeTest {
                     .begins("2026-11-24T09:00:00Z")
                     .greets()
                     .lightIsSet()
-                    .run("No dial known", Phase.AS_FOUND, List.of(Check.T))
+                    .run("No dial known", Phase.AS_FOUND, List.of(UntimedTest.T))
                     .fires(700));
-    TakenIn taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.takeIn(events, "a.session");
     Run run = record.run(taken.runs().get(0)).orElseThrow();
-    assertThat(run.asked()).isEqualTo(BenchFold.replay(events).session().setup().orElseThrow());
-    assertThat(run.asked().checks()).containsExactly(Check.T);
+    assertThat(run.asked())
+        .isEqualTo(SessionReducer.replay(events).session().setup().orElseThrow());
+    assertThat(run.asked().checks()).containsExactly(UntimedTest.T);
     assertThat(run.asked().conditions().noted()).hasSize(2);
     assertThat(record.runsWithoutCamera()).containsExactly(run);
-    assertThat(record.firings(run.id()).get(0).result().check()).contains(Check.T);
+    assertThat(record.firings(run.id()).get(0).result().check()).contains(UntimedTest.T);
   }
 
   @Test
   void theSameRunThatIsGoneOnWithIsOneRun() {
-    TakenIn taken =
+    ImportOutcome taken =
         record.takeIn(
             cut(script -> script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16)), "a.session");
     assertThat(taken.runs()).hasSize(1);
@@ -608,7 +612,7 @@ class IntakeTest {
     // The same rig, start and first edge; another closing.
     List<BenchEvent> other = cut(script -> script.fires(20));
     record.takeIn(one, "a.session");
-    TakenIn taken = record.takeIn(other, "b.session");
+    ImportOutcome taken = record.takeIn(other, "b.session");
     assertThat(taken.differing()).isEqualTo(1);
     assertThat(taken.known()).isEqualTo(1);
     assertThat(record.firings(taken.runs().get(0))).hasSize(2);
@@ -631,12 +635,13 @@ class IntakeTest {
   @Test
   void anEmptyFileBringsNothing() {
     Path file = RecordFixture.write(folder.resolve("a.session"), List.of());
-    assertThat(record.takeIn(file)).isEqualTo(new TakenIn(0, 0, 0, 0, 0, 0, List.<RunId>of()));
+    assertThat(record.takeIn(file))
+        .isEqualTo(new ImportOutcome(0, 0, 0, 0, 0, 0, List.<RunId>of()));
   }
 
   @Test
   void closedByHandIsALowerLimitInTheRecordToo() {
-    TakenIn taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
     Map<Outcome, Long> counts =
         record.firings(taken.runs().get(0)).stream()
             .collect(Collectors.groupingBy(f -> f.result().outcome(), Collectors.counting()));
@@ -651,16 +656,16 @@ class IntakeTest {
   }
 
   /** Keeps what settles and what is found of it, as the window does; gives what each came to. */
-  private List<Settling> live(List<BenchEvent> events) {
+  private List<SaveOutcome> live(List<BenchEvent> events) {
     SessionStart start = SessionStart.of(events.get(0), "a.session");
     record.begin(start);
-    List<Settling> came = new ArrayList<>();
-    BenchFold fold = new BenchFold();
+    List<SaveOutcome> came = new ArrayList<>();
+    SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
-      for (SessionNews news : fold.take(event).news()) {
-        if (news instanceof SessionNews.Settled done) {
+      for (SessionEvent news : fold.take(event).news()) {
+        if (news instanceof SessionEvent.Settled done) {
           came.add(record.settle(start.key(), done.result()));
-        } else if (news instanceof SessionNews.Changed found) {
+        } else if (news instanceof SessionEvent.Changed found) {
           came.add(record.settle(start.key(), found.result()));
         }
       }

@@ -29,15 +29,15 @@ import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerances;
@@ -201,13 +201,13 @@ class JobRoundTripTest {
                       List.of(),
                       Reference.EXACT,
                       1,
-                      List.of(Check.T, Check.B),
+                      List.of(UntimedTest.T, UntimedTest.B),
                       new CameraCustoms(false, true),
                       RunConditions.NONE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
-      Aim aim =
-          new Aim(
+      AcceptanceCriteria aim =
+          new AcceptanceCriteria(
               Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(),
               Measurand.ONE_EXPOSURE,
               true,

@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
@@ -155,11 +155,11 @@ class KillTest {
         }
       }
       assertThat(lost).isEmpty();
-      TakenIn taken = record.takeIn(sessionFile);
+      ImportOutcome taken = record.takeIn(sessionFile);
       assertThat(taken.differing()).isZero();
       recovered += taken.added();
       List<FiringResult> all =
-          BenchFold.replay(SessionFile.read(sessionFile).events()).session().results();
+          SessionReducer.replay(SessionFile.read(sessionFile).events()).session().results();
       for (FiringResult firing : all) {
         KeptFiring kept = record.firing(firing.key()).orElseThrow();
         everKept.add(firing.key());

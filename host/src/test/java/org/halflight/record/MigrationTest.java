@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -20,12 +20,12 @@ import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -73,7 +73,7 @@ class MigrationTest {
               record.firings(SessionStart.of(events.get(0), "").key()).stream()
                   .map(KeptFiring::result)
                   .toList())
-          .isEqualTo(BenchFold.replay(events).session().results());
+          .isEqualTo(SessionReducer.replay(events).session().results());
     }
   }
 
@@ -104,7 +104,7 @@ class MigrationTest {
           .containsEntry("place", "in the camera")
           .containsEntry("wet", "dry");
       RunSetup left = history.runs().get(1).run().asked();
-      assertThat(left.checks()).containsExactly(Check.B, Check.T);
+      assertThat(left.checks()).containsExactly(UntimedTest.B, UntimedTest.T);
       assertThat(left.customs()).isEqualTo(new CameraCustoms(true, false));
       KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 37_569_419)).orElseThrow();
       assertThat(timed.methodVersion()).isEqualTo(1);

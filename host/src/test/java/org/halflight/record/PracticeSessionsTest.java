@@ -31,7 +31,7 @@ class PracticeSessionsTest {
     List<BenchEvent> two = session(RecordFixture.NOW.plusSeconds(1));
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       assertThat(record.takeIn(one, "one.session").added()).isEqualTo(3);
-      TakenIn second = record.takeIn(two, "two.session");
+      ImportOutcome second = record.takeIn(two, "two.session");
       assertThat(second.added()).isEqualTo(3);
       assertThat(second.differing()).isZero();
       assertThat(record.takeIn(two, "two.session").known()).isEqualTo(3);

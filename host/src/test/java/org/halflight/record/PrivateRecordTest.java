@@ -19,7 +19,7 @@ import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.LightRange;
-import org.halflight.profile.ProfileText;
+import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.trouble.Trouble;
@@ -38,7 +38,7 @@ class PrivateRecordTest {
       Path session =
           RecordFixture.write(data.resolve("sessions/a.session"), RecordFixture.everything("R-1"));
       record.takeIn(session);
-      new ProfileShelf(data).keep(RecordFixture.profile("R-1"));
+      new ProfileStore(data).keep(RecordFixture.profile("R-1"));
       record.backUp(data.resolve("backups/one.sqlite"));
       // While the record is open, with its log beside it.
       assertPrivate(data);
@@ -53,27 +53,27 @@ class PrivateRecordTest {
     for (String serial : List.of("..", ".", "NUL", "con.1", "-rf", "R.1", "plain-1")) {
       Path data = folder.resolve("of-" + serial.hashCode() + "/deep/data");
       RigProfile profile = profile(serial);
-      Path kept = new ProfileShelf(data).keep(profile);
+      Path kept = new ProfileStore(data).keep(profile);
       assertThat(kept.normalize()).as(serial).hasParent(data.resolve("profiles"));
-      assertThat(new ProfileShelf(data).newest(serial)).as(serial).contains(profile);
+      assertThat(new ProfileStore(data).newest(serial)).as(serial).contains(profile);
     }
   }
 
   @Test
   void noProfileIsOfARigThatCallsItselfAPath() throws Exception {
-    String plain = ProfileText.write(profile("plain-1"));
-    assertThat(ProfileText.read(plain)).isInstanceOf(ProfileText.Read.class);
+    String plain = ProfileFile.write(profile("plain-1"));
+    assertThat(ProfileFile.read(plain)).isInstanceOf(ProfileFile.Read.class);
     for (String serial : List.of("../../x", "a/b", "R:1", "\\\\s\\x", "/etc/x", "a b")) {
       assertThatIllegalArgumentException().as(serial).isThrownBy(() -> profile(serial));
       Path file =
           Files.writeString(
               folder.resolve("some.profile"), sealed(plain.replace("plain-1", serial)));
-      assertThat(ProfileText.read(Files.readString(file)))
+      assertThat(ProfileFile.read(Files.readString(file)))
           .as(serial)
-          .isEqualTo(new ProfileText.Refused(ProfileText.Reason.VALUES));
-      assertThatThrownBy(() -> ProfileShelf.read(file)).as(serial).isInstanceOf(Trouble.class);
+          .isEqualTo(new ProfileFile.Refused(ProfileFile.Reason.VALUES));
+      assertThatThrownBy(() -> ProfileStore.read(file)).as(serial).isInstanceOf(Trouble.class);
       // A rig may greet like this all the same; then it has no profile, and nothing is looked for.
-      assertThat(new ProfileShelf(folder.resolve("deep/data")).newest(serial)).isEmpty();
+      assertThat(new ProfileStore(folder.resolve("deep/data")).newest(serial)).isEmpty();
     }
   }
 
@@ -90,8 +90,8 @@ class PrivateRecordTest {
     RigProfile profile = profile("R.1");
     Path old = folder.resolve("profiles/R.1_2026-11-20.profile");
     Files.createDirectories(old.getParent());
-    Files.writeString(old, ProfileText.write(profile));
-    assertThat(new ProfileShelf(folder).newest("R.1")).contains(profile);
+    Files.writeString(old, ProfileFile.write(profile));
+    assertThat(new ProfileStore(folder).newest("R.1")).contains(profile);
   }
 
   private static RigProfile profile(String serial) {

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.sql.Statement;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.session.FiringResult;
@@ -69,7 +69,7 @@ class ProfileInRecordTest {
   void howTheRigStoodIsKeptAndRecomputingUsesIt() {
     List<BenchEvent> live = RecordFixture.pinged("R-2", "Old 6x9");
     record.takeIn(live, "b.session");
-    List<FiringResult> worked = BenchFold.replay(live).session().results();
+    List<FiringResult> worked = SessionReducer.replay(live).session().results();
     key = SessionStart.of(live.get(0), "").key();
     assertThat(results()).isEqualTo(worked);
     assertThat(results().get(0).profileUse().state().liveClock()).isEmpty();

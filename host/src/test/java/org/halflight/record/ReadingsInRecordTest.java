@@ -10,11 +10,11 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.Tried;
+import org.halflight.bench.SessionReducer;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.extratest.LightLeak;
 import org.halflight.job.RunId;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
@@ -59,7 +59,7 @@ class ReadingsInRecordTest {
 
   @Test
   void readingsComeInWithTheirSessionOnceAndStay() {
-    List<LightReading> live = BenchFold.replay(events()).session().readings();
+    List<LightReading> live = SessionReducer.replay(events()).session().readings();
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       RunId run = record.takeIn(events(), "a.session").runs().get(0);
       record.takeIn(events(), "a.session");
@@ -106,7 +106,7 @@ class ReadingsInRecordTest {
           .extracting(LightReading::what)
           .containsExactly(What.PANEL_IN_PLACE, What.PANEL_MOVED, What.PANEL_IN_PLACE);
       assertThat(record.firings(run).get(0).result().profileUse().state())
-          .isEqualTo(BenchFold.replay(events).session().results().get(0).profileUse().state());
+          .isEqualTo(SessionReducer.replay(events).session().results().get(0).profileUse().state());
       assertThat(record.firings(run).get(0).result().profileUse().state().panelFall()).isPresent();
     }
   }
@@ -121,7 +121,7 @@ class ReadingsInRecordTest {
     Files.copy(Path.of("fixtures/record/v5.sqlite"), file);
     try (WorkshopRecord record = RecordFixture.open(file)) {
       CameraLine line = record.search("j-2026/117").get(0);
-      List<Tried> tried =
+      List<ExtraTest> tried =
           record.history(line.camera().id()).orElseThrow().runs().stream()
               .flatMap(run -> run.tried().stream())
               .toList();
@@ -137,13 +137,14 @@ class ReadingsInRecordTest {
       CameraHistory history =
           record.history(record.search(LABEL).get(0).camera().id()).orElseThrow();
 
-      List<Tried> tried = history.runs().get(0).tried();
+      List<ExtraTest> tried = history.runs().get(0).tried();
       assertThat(tried).hasSize(1);
       LightLeak leak = (LightLeak) tried.get(0);
       assertThat(leak.cocked().orElseThrow().found()).isEqualTo(LightLeak.Found.LEAK);
       assertThat(tried)
           .isEqualTo(
-              Everyday.of(List.of(), BenchFold.replay(events()).session().readings(), List.of()));
+              ExtraTests.of(
+                  List.of(), SessionReducer.replay(events()).session().readings(), List.of()));
     }
   }
 }

@@ -17,9 +17,9 @@ import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 
 /** What the tests of the record share. All cameras and firings are invented. */
@@ -73,7 +73,7 @@ final class RecordFixture {
                 .opensAndCloses(8.5)
                 .curve(8.5)
                 .quiet()
-                .run(camera, Phase.AS_LEFT, List.of(Check.B, Check.T), "1/60", "1/125")
+                .run(camera, Phase.AS_LEFT, List.of(UntimedTest.B, UntimedTest.T), "1/60", "1/125")
                 .fires(15.7)
                 .fires(15.6)
                 .fires(7.8)

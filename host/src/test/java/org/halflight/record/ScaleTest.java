@@ -15,18 +15,18 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
 import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
-import org.halflight.session.Setting;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.junit.jupiter.api.Tag;
@@ -214,7 +214,7 @@ class ScaleTest {
 
   private void fill(Path file, int cameras, int firingsOfTheBusyCamera) {
     FiringResult timed =
-        BenchFold.replay(RecordFixture.everything("BOX-1")).session().results().stream()
+        SessionReducer.replay(RecordFixture.everything("BOX-1")).session().results().stream()
             .filter(f -> f.outcome() == Outcome.TIMED && f.shown().isPresent() && !f.afterRest())
             .findFirst()
             .orElseThrow();
@@ -339,7 +339,7 @@ class ScaleTest {
               new RunSetup(label, Phase.AS_FOUND, "custom", speeds, Reference.EXACT, 5),
               Optional.of(at)));
       for (int i = 0; i < FIRINGS_A_RUN; i++) {
-        Setting setting = new Setting.Speed(speeds.get(i % speeds.size()));
+        DialSetting setting = new DialSetting.Speed(speeds.get(i % speeds.size()));
         FiringResult firing = Firings.later(timed, ++seconds, ordinal, Optional.of(setting));
         FiringRows.keep(connection, session, firing, false, true, at);
       }

@@ -16,7 +16,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.fixtures.Turns;
 import org.halflight.job.Camera;
 import org.halflight.job.ShutterKind;
@@ -281,7 +281,7 @@ class TroubleTest {
       try (WorkshopRecord record = RecordFixture.open(there)) {
         assertThat(record.integrityFaults()).isEmpty();
         assertThat(record.cameras()).hasSize(kept);
-        TakenIn taken = record.takeIn(sessionFile);
+        ImportOutcome taken = record.takeIn(sessionFile);
         assertThat(taken.added()).isPositive();
         assertThat(taken.firings()).isEqualTo(taken.added() + 4);
       }
@@ -363,7 +363,7 @@ class TroubleTest {
       this.events = events;
       SessionStart start = SessionStart.of(events.get(0), "a.session");
       this.record = record;
-      this.all = BenchFold.replay(events).session().results();
+      this.all = SessionReducer.replay(events).session().results();
       this.key = start.key();
       record.begin(start);
     }

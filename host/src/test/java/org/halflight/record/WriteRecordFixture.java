@@ -76,7 +76,7 @@ public final class WriteRecordFixture {
     // The serial number of a simulated board: nobody shall take these figures for a real shutter's.
     List<BenchEvent> events = new ArrayList<>(RecordFixture.everything("BOX-0001", camera.label()));
     events.addAll(ReadingsInRecordTest.leakTest());
-    TakenIn taken = record.takeIn(events, "invented.session");
+    ImportOutcome taken = record.takeIn(events, "invented.session");
     Run found = record.run(taken.runs().get(0)).orElseThrow();
     record.keep(
         found.withConditions(

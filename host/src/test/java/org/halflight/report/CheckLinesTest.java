@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.everyday.Bounce;
-import org.halflight.everyday.Everyday;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.Bounce;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.job.CheckItem;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
@@ -44,7 +44,7 @@ class CheckLinesTest {
 
   @Test
   void oneOfTwoThatItTakesIsNoAnswerAndSaysWhatWasNotMeasured() {
-    for (Tried only : List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(true))) {
+    for (ExtraTest only : List.of(SamplePages.bounce(Phase.AS_LEFT, 0), SamplePages.leak(true))) {
       CheckLine line =
           CheckLines.filled(List.of(new CheckLine(BLADES, "blades", OPEN, OPEN, "")), List.of(only))
               .get(0);
@@ -89,8 +89,8 @@ class CheckLinesTest {
 
   @Test
   void stopsWithoutTheFirstAgainAreNoAnswer() {
-    List<Tried> stops =
-        Everyday.of(List.of(), List.of(stop("2.8", 808, 1), stop("4", 408, 2)), List.of());
+    List<ExtraTest> stops =
+        ExtraTests.of(List.of(), List.of(stop("2.8", 808, 1), stop("4", 408, 2)), List.of());
     List<CheckLine> lines = CheckLines.filled(List.of(), stops);
 
     assertThat(lines.stream().map(CheckLine::item)).containsExactly("stop blades");

@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.everyday.Bounce;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.Tried;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.StopTable;
+import org.halflight.extratest.Bounce;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.LightLeak;
 import org.halflight.job.CheckItem;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
@@ -20,10 +20,10 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
 import org.halflight.validation.ModelRuns;
+import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.Fired;
 import org.halflight.verdict.RunSummary;
-import org.halflight.verdict.Standing;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 
 /** Pages of every kind, for tests and for looking at. All figures are invented. */
 final class SamplePages {
@@ -163,7 +163,7 @@ final class SamplePages {
   }
 
   /** Bounce as found and none as left, invented. */
-  static List<Tried> tried() {
+  static List<ExtraTest> tried() {
     return List.of(bounce(Phase.AS_FOUND, 0.09), bounce(Phase.AS_LEFT, 0), leak(true));
   }
 
@@ -257,7 +257,7 @@ final class SamplePages {
                         ByLaw.of(law -> effective + law.lostPart() * travel.under(law)), travel));
               }
             });
-    List<Tried> tried = lists.isEmpty() ? List.of() : tried();
+    List<ExtraTest> tried = lists.isEmpty() ? List.of() : tried();
     return new PageInput(
         camera,
         camera.isEmpty() ? "" : "INV 20 114",
@@ -267,10 +267,10 @@ final class SamplePages {
         found,
         left,
         CheckLines.filled(lists, tried),
-        tried.stream().map(EverydayWords::inShort).toList(),
+        tried.stream().map(ExtraTestWords::inShort).toList(),
         work,
         List.of(),
-        Standing.NOT_CALIBRATED,
+        CalibrationStatus.NOT_CALIBRATED,
         wet,
         tables,
         camera.equals(LONG_NAME) ? OptionalDouble.of(3.5) : OptionalDouble.empty(),

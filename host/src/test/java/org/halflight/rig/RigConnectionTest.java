@@ -53,7 +53,7 @@ class RigConnectionTest {
             .says(edge)
             .says(answer);
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitText("< " + answer);
     assertThat(heard.all())
@@ -79,7 +79,7 @@ class RigConnectionTest {
   void givesTheAnswerToACommand() throws Exception {
     ScriptedLink link = connectedLink("a").takes("t 0002 36 CA").says(rig.answer(2));
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
 
     CompletableFuture<Result> result =
@@ -97,7 +97,7 @@ class RigConnectionTest {
     beats(link, 1100);
     link.takes("s 0005").says(() -> rig.answer(5));
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
 
     CompletableFuture<Result> result =
@@ -120,7 +120,7 @@ class RigConnectionTest {
     }
     link.says(() -> rig.answer(2));
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
 
     CompletableFuture<Result> result =
@@ -134,7 +134,7 @@ class RigConnectionTest {
 
   @Test
   void sendsNothingWithoutARig() {
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     CompletableFuture<Result> result = connection.orElseThrow().send(new RigCommand.AskStatus());
 
@@ -150,7 +150,7 @@ class RigConnectionTest {
     ports.plug("a", before);
     ScriptedLink after = link("b").takes("h 0000").says(rig::start).takes("s 0001");
     betweenSearches = () -> plugOnce("b", after);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.BACK, 1);
     heard.awaitText("> s 0001");
@@ -168,7 +168,7 @@ class RigConnectionTest {
   void saysWhatALossMeansAndFailsWhatWaited() {
     ScriptedLink link = connectedLink("a").takes("v 0002").then(() -> ports.unplug("a")).breaks();
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
 
     CompletableFuture<Result> result =
@@ -190,7 +190,7 @@ class RigConnectionTest {
     // A reset button: silence while the board starts, then its greeting, over the same link.
     link.takes("h 0002").passes(500).takes("h 0003").passes(300).says(rig::start).takes("s 0004");
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitText("> s 0004");
     assertThat(heard.states())
@@ -204,7 +204,7 @@ class RigConnectionTest {
     String last = rig.beat(9_000_000);
     ScriptedLink link = connectedLink("a").passes(700).says(last);
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitText("< " + last);
     assertThat(heard.states()).containsExactly(LinkState.SEARCHING, LinkState.CONNECTED);
@@ -216,7 +216,7 @@ class RigConnectionTest {
     ScriptedLink link = connectedLink("a").then(() -> clock.passMillis(3_600_000)).passes(100);
     link.says(after);
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitText("< " + after);
     assertThat(heard.states()).containsExactly(LinkState.SEARCHING, LinkState.CONNECTED);
@@ -230,7 +230,7 @@ class RigConnectionTest {
     }
     link.passes(100).takes("h 0002").then(() -> ports.unplug("a")).breaks();
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.LOST, 1);
     assertThat(heard.all().stream().filter("< noise"::equals)).hasSize(7);
@@ -250,7 +250,7 @@ class RigConnectionTest {
             plugOnce("c", same);
           }
         };
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.BACK, 1);
     assertThat(heard.states())
@@ -279,7 +279,7 @@ class RigConnectionTest {
           plugOnce("b", named);
           plugOnce("c", after);
         };
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.BACK, 1);
     heard.awaitText("> s 0001");
@@ -301,7 +301,7 @@ class RigConnectionTest {
             ports.plug("a", rigLink);
           }
         };
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.CONNECTED, 1);
     assertThat(ports.opened()).containsExactly("a", "a");
@@ -315,10 +315,10 @@ class RigConnectionTest {
     betweenSearches =
         () -> {
           if (searches.get() == 3) {
-            connection.orElseThrow().searchAgain(RigWish.any());
+            connection.orElseThrow().searchAgain(RigSelector.any());
           }
         };
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitState(LinkState.CONNECTED, 1);
     assertThat(searches.get()).isEqualTo(3);
@@ -329,7 +329,7 @@ class RigConnectionTest {
     // The other end is gone for whoever writes, while reads still only find nothing.
     ScriptedLink link = connectedLink("a").refusesWrites();
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
     ports.unplug("a");
 
@@ -361,7 +361,7 @@ class RigConnectionTest {
           public void changed(LinkChange change) {}
         };
     RigConnection failed =
-        new RigConnection(ports, RigWish.any(), failing, clock, Optional.of(n -> {}));
+        new RigConnection(ports, RigSelector.any(), failing, clock, Optional.of(n -> {}));
     connection = Optional.of(failed);
     failed.start();
 
@@ -398,7 +398,7 @@ class RigConnectionTest {
     RigConnection made =
         new RigConnection(
             ports,
-            RigWish.any(),
+            RigSelector.any(),
             failsOnce,
             clock,
             Optional.of(
@@ -421,7 +421,7 @@ class RigConnectionTest {
     ScriptedLink link = link("a").takes("h 0000").says(rig.greeting(9)).takes("s 0001");
     link.then(() -> connection.orElseThrow().close()).says(beat);
     ports.plug("a", link);
-    connect(RigWish.any());
+    connect(RigSelector.any());
 
     heard.awaitText("< " + beat);
     connection.orElseThrow().close();
@@ -430,12 +430,12 @@ class RigConnectionTest {
 
   @Test
   void startsOnce() {
-    connect(RigWish.any());
+    connect(RigSelector.any());
     assertThatThrownBy(() -> connection.orElseThrow().start())
         .isInstanceOf(IllegalStateException.class);
   }
 
-  private void connect(RigWish wish) {
+  private void connect(RigSelector wish) {
     RigConnection made =
         new RigConnection(ports, wish, heard, clock, Optional.of(this::pauseBetweenSearches));
     connection = Optional.of(made);

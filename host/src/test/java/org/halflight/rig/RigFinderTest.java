@@ -23,7 +23,7 @@ class RigFinderTest {
     ScriptedLink link = link("a").takes("h 0000").says(new RigLines().greeting(99));
     ports.plug("a", link);
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     OpenRig rig = search.rig().orElseThrow();
     assertThat(rig.greeting().serial()).isEqualTo("R-0001");
@@ -55,7 +55,7 @@ class RigFinderTest {
             .says(lines.start());
     ports.plug("a", link);
 
-    OpenRig rig = finder.search(RigWish.any(), () -> true).rig().orElseThrow();
+    OpenRig rig = finder.search(RigSelector.any(), () -> true).rig().orElseThrow();
 
     assertThat(rig.greeting().sequence()).isZero();
     assertThat(rig.lines())
@@ -74,7 +74,7 @@ class RigFinderTest {
     link.says(lines.greeting(5));
     ports.plug("a", link);
 
-    OpenRig rig = finder.search(RigWish.any(), () -> true).rig().orElseThrow();
+    OpenRig rig = finder.search(RigSelector.any(), () -> true).rig().orElseThrow();
 
     assertThat(rig.baudRate()).isEqualTo(115_200);
     assertThat(rig.lines()).extracting(WireLine::toRig).containsExactly(true, false);
@@ -91,7 +91,7 @@ class RigFinderTest {
         link("a").takes("h 0000").sends(beat + "\n" + greeting + "\n" + next + "\nB 00");
     ports.plug("a", link);
 
-    OpenRig rig = finder.search(RigWish.any(), () -> true).rig().orElseThrow();
+    OpenRig rig = finder.search(RigSelector.any(), () -> true).rig().orElseThrow();
 
     assertThat(rig.lines()).extracting(WireLine::line).endsWith(beat, greeting, next).hasSize(4);
     assertThat(rig.reader().accept("11\n")).containsExactly("B 0011");
@@ -107,7 +107,7 @@ class RigFinderTest {
     }
     ports.plug("modem", otherSpeeds(modem, 5));
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(search.rig()).isEmpty();
     assertThat(findings(search))
@@ -128,7 +128,7 @@ class RigFinderTest {
     }
     ports.plug("a", link);
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(findings(search)).containsEntry("a", Finding.NO_RIG);
     assertThat(search.sentence()).contains("never greets");
@@ -141,7 +141,7 @@ class RigFinderTest {
     ScriptedLink two = greeting("b", "R-0002");
     ports.plug("a", one).plug("b", two);
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(search.rig()).isEmpty();
     assertThat(search.sentence())
@@ -158,7 +158,7 @@ class RigFinderTest {
     ScriptedLink two = greeting("b", "R-0002");
     ports.plug("a", one).plug("b", two).plug("c");
 
-    RigSearch search = finder.search(RigWish.of("R-0002"), () -> true);
+    RigSearch search = finder.search(RigSelector.of("R-0002"), () -> true);
 
     assertThat(search.rig().orElseThrow().candidate().path()).isEqualTo("b");
     assertThat(one.isClosed()).isTrue();
@@ -170,7 +170,7 @@ class RigFinderTest {
   void saysWhichRigIsThereInsteadOfTheOneThatWasNamed() {
     ports.plug("a", greeting("a", "R-0001"));
 
-    assertThat(finder.search(RigWish.of("R-0009"), () -> true).sentence())
+    assertThat(finder.search(RigSelector.of("R-0009"), () -> true).sentence())
         .isEqualTo("The rig R-0009 is not connected, but rig R-0001 on a. Plug it in.");
   }
 
@@ -179,13 +179,13 @@ class RigFinderTest {
     ScriptedLink link = greeting("modem", "R-0001");
     ports.plug(new PortCandidate("modem", "something", false), link);
 
-    RigSearch unasked = finder.search(RigWish.any(), () -> true);
+    RigSearch unasked = finder.search(RigSelector.any(), () -> true);
     assertThat(unasked.rig()).isEmpty();
     assertThat(unasked.sentence())
         .startsWith("None of the ports here looks like a rig, and none was opened: modem.");
     assertThat(ports.opened()).isEmpty();
 
-    assertThat(finder.search(RigWish.any().onEveryPort(), () -> true).rig()).isPresent();
+    assertThat(finder.search(RigSelector.any().onEveryPort(), () -> true).rig()).isPresent();
   }
 
   @Test
@@ -194,7 +194,7 @@ class RigFinderTest {
     ports.plugRefusing("b", new LinkRefusedException(Reason.BUSY, "Close the other program."));
     ports.plugRefusing("c", new LinkRefusedException(Reason.FAILED, "It is broken."));
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(findings(search))
         .isEqualTo(Map.of("a", Finding.NO_PERMISSION, "b", Finding.BUSY, "c", Finding.UNUSABLE));
@@ -207,7 +207,7 @@ class RigFinderTest {
     ScriptedLink going = link("a").takes("h 0000").passes(200).breaks();
     ports.plug("a", going).plug("b", greeting("b", "R-0001"));
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(findings(search)).isEqualTo(Map.of("a", Finding.UNUSABLE, "b", Finding.RIG));
     assertThat(search.rig()).isPresent();
@@ -219,7 +219,7 @@ class RigFinderTest {
     ScriptedLink link = link("a").takes("h 0000").says(new RigLines().greetingOfProtocol(2));
     ports.plug("a", link);
 
-    RigSearch search = finder.search(RigWish.any(), () -> true);
+    RigSearch search = finder.search(RigSelector.any(), () -> true);
 
     assertThat(search.rig()).isEmpty();
     assertThat(findings(search)).containsEntry("a", Finding.OTHER_PROTOCOL);
@@ -229,7 +229,7 @@ class RigFinderTest {
 
   @Test
   void saysWhatToDoWhenThereIsNoPort() {
-    assertThat(finder.search(RigWish.any(), () -> true).sentence())
+    assertThat(finder.search(RigSelector.any(), () -> true).sentence())
         .isEqualTo(
             "There is no port that a rig could be on. Plug the rig in, or name its port; the"
                 + " practice rig works without one.");
@@ -241,7 +241,8 @@ class RigFinderTest {
     ports.plug("a", link).plug("b");
     long start = clock.getAsLong();
 
-    RigSearch search = finder.search(RigWish.any(), () -> clock.getAsLong() - start < 200_000_000L);
+    RigSearch search =
+        finder.search(RigSelector.any(), () -> clock.getAsLong() - start < 200_000_000L);
 
     assertThat(search.rig()).isEmpty();
     assertThat(link.isClosed()).isTrue();

@@ -32,7 +32,7 @@ class CockingTest {
             Outcome.LIGHT_WHILE_COCKING,
             Outcome.TIMED);
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionNews.LeakWhileCocking.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.LeakWhileCocking.class)).isEmpty();
   }
 
   @Test
@@ -66,7 +66,7 @@ class CockingTest {
             Phase.ADJUSTING, 2, List.of(S8), List.of(), new CameraCustoms(false, true)));
     learn(0.030, 0.030, 0.030);
     stroke(0.030);
-    assertThat(bench.news(SessionNews.LeakWhileCocking.class)).hasSize(4);
+    assertThat(bench.news(SessionEvent.LeakWhileCocking.class)).hasSize(4);
     assertThat(bench.result(4).notes().leak()).isTrue();
     assertThat(bench.result(4).isGood()).isFalse();
   }
@@ -120,12 +120,12 @@ class CockingTest {
     stroke(0.030);
     stroke(0.030);
     bench.tell(new SessionInput.CockingLearnt(false));
-    assertThat(bench.news(SessionNews.CockingNotKnown.class))
-        .containsExactly(new SessionNews.CockingNotKnown(2));
+    assertThat(bench.news(SessionEvent.CockingNotKnown.class))
+        .containsExactly(new SessionEvent.CockingNotKnown(2));
     stroke(0.030);
     assertThat(bench.result(3).outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
     bench.tell(new SessionInput.CockingLearnt(false));
-    assertThat(bench.news(SessionNews.CockingNotKnown.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.CockingNotKnown.class)).hasSize(1);
   }
 
   @Test

@@ -67,8 +67,8 @@ class CurveTest {
     assertThat(after.effectiveSeconds().getAsDouble()).isCloseTo(0.008, within(5e-6));
     // The edges' own figure stays as it was.
     assertThat(after.exposure()).isEqualTo(before.exposure());
-    assertThat(bench.news(SessionNews.CurveAdded.class)).hasSize(1);
-    assertThat(bench.news(SessionNews.Changed.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.CurveAdded.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.Changed.class)).isEmpty();
   }
 
   @Test
@@ -80,7 +80,7 @@ class CurveTest {
     assertThat(bench.session.results()).isEmpty();
     bench.quiet();
     assertThat(bench.result(1).sampledLight()).contains(sampled);
-    assertThat(bench.news(SessionNews.CurveAdded.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.CurveAdded.class)).isEmpty();
   }
 
   @Test
@@ -170,7 +170,7 @@ class CurveTest {
     bench.fireWithPlateau(FULL - 2);
     isTimedByTheCurve(bench.result(1));
     isTimedByTheCurve(bench.result(2));
-    assertThat(bench.news(SessionNews.Changed.class)).hasSize(2);
+    assertThat(bench.news(SessionEvent.Changed.class)).hasSize(2);
   }
 
   @Test
@@ -192,7 +192,7 @@ class CurveTest {
             LightReading.of(
                 LightReading.What.FULL, "", false, FULL - 1, 0.3, 1000, RATE.ticks(bench.now))));
     isTimedByTheCurve(bench.result(1));
-    assertThat(bench.news(SessionNews.FullLightRead.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.FullLightRead.class)).hasSize(1);
     // It is no test of the light, and no record of one.
     assertThat(bench.session.readings()).isEmpty();
   }
@@ -203,7 +203,7 @@ class CurveTest {
     bench.tell(
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.FULL, "", false, FULL / 2, 0.3, 1000, 1)));
-    assertThat(bench.news(SessionNews.PlateauOff.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.PlateauOff.class)).hasSize(1);
     assertThat(bench.result(1).notes().lightDoubtful()).isTrue();
   }
 

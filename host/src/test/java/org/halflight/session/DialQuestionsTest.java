@@ -21,15 +21,15 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 3, S500);
     bench.fire(S250, 0);
     bench.fire(S250, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).isEmpty();
     bench.fire(S250, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class))
-        .containsExactly(new SessionNews.IsItTheNeighbour(S500, S250, keys(1, 3)));
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class))
+        .containsExactly(new SessionEvent.IsItTheNeighbour(S500, S250, keys(1, 3)));
     assertThat(bench.session.results())
         .allMatch(r -> r.shown().equals(Optional.of(S500)) && r.isGood());
     // It does not go on while the question is open.
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionNews.RunDone.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.RunDone.class)).isEmpty();
   }
 
   @Test
@@ -38,11 +38,11 @@ class DialQuestionsTest {
     fire(3, S250, 0);
     bench.tell(bench.session.question().orElseThrow().keep());
     assertThat(bench.session.question()).isEmpty();
-    assertThat(bench.news(SessionNews.QuestionClosed.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.QuestionClosed.class)).hasSize(1);
     assertThat(bench.session.shown()).contains(S125);
     bench.tell(new SessionInput.SpeedChosen(S500));
     fire(3, S250, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
     assertThat(bench.session.goodAt(S500)).isEqualTo(6);
   }
 
@@ -62,7 +62,7 @@ class DialQuestionsTest {
     assertThat(bench.session.results())
         .extracting(FiringResult::firing)
         .isEqualTo(before.stream().map(FiringResult::firing).toList());
-    assertThat(bench.news(SessionNews.Changed.class)).hasSize(3);
+    assertThat(bench.news(SessionEvent.Changed.class)).hasSize(3);
     assertThat(bench.session.question()).isEmpty();
     // The shown speed stands, and lacks its firings now.
     assertThat(bench.session.shown()).contains(S500);
@@ -125,7 +125,7 @@ class DialQuestionsTest {
     bench.tell(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.ADJUSTING, 4, S500);
     fire(4, S250, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
     assertThat(bench.session.question()).isEmpty();
   }
 
@@ -137,8 +137,8 @@ class DialQuestionsTest {
     bench.tell(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.AS_LEFT, 3, S125);
     fire(3, S125, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
-    assertThat(bench.news(SessionNews.IsTheDialTurned.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).isEmpty();
     assertThat(bench.session.question()).isEmpty();
   }
 
@@ -146,7 +146,7 @@ class DialQuestionsTest {
   void thoseThatFollowAndFitJoinTheQuestion() {
     bench.begin(Phase.ADJUSTING, 5, S500);
     fire(5, S250, 0);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
     assertThat(bench.session.question().orElseThrow().firings()).isEqualTo(keys(1, 5));
     bench.tell(bench.session.question().orElseThrow().move());
     assertThat(bench.session.goodAt(S250)).isEqualTo(5);
@@ -166,7 +166,7 @@ class DialQuestionsTest {
     fire(3, S250, 0);
     bench.tell(new SessionInput.LastRejected("knocked"));
     assertThat(bench.session.question()).isEmpty();
-    assertThat(bench.news(SessionNews.QuestionClosed.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.QuestionClosed.class)).hasSize(1);
   }
 
   @Test
@@ -175,8 +175,8 @@ class DialQuestionsTest {
     fire(2, S125, 0.1);
     assertThat(bench.session.shown()).contains(S250);
     bench.fire(S125, 0.12);
-    assertThat(bench.news(SessionNews.IsTheDialTurned.class))
-        .containsExactly(new SessionNews.IsTheDialTurned(S250, S125, bench.result(3).key()));
+    assertThat(bench.news(SessionEvent.IsTheDialTurned.class))
+        .containsExactly(new SessionEvent.IsTheDialTurned(S250, S125, bench.result(3).key()));
     assertThat(bench.result(3).shown()).contains(S250);
     bench.tell(bench.session.question().orElseThrow().move());
     assertThat(bench.result(3).shown()).contains(S125);
@@ -184,7 +184,7 @@ class DialQuestionsTest {
     assertThat(bench.session.shown()).contains(S250);
     fire(2, S250, 0.1);
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionNews.IsTheDialTurned.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).hasSize(1);
   }
 
   @Test
@@ -194,8 +194,8 @@ class DialQuestionsTest {
     fire(1, S250, 0);
     bench.tell(new SessionInput.AcceptedAsShown());
     fire(2, S250, 0);
-    assertThat(bench.news(SessionNews.IsTheDialTurned.class)).hasSize(1);
-    assertThat(bench.news(SessionNews.IsItTheNeighbour.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).isEmpty();
     assertThat(bench.session.isRunDone()).isTrue();
     assertThat(bench.session.goodAt(S500)).isEqualTo(3);
   }
@@ -214,8 +214,8 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 1, S60, S500);
     bench.fire(S60, 0.2);
     bench.fire(S60, 0.2);
-    assertThat(bench.news(SessionNews.IsTheDialTurned.class))
-        .extracting(SessionNews.IsTheDialTurned::previous)
+    assertThat(bench.news(SessionEvent.IsTheDialTurned.class))
+        .extracting(SessionEvent.IsTheDialTurned::previous)
         .containsExactly(S60);
   }
 

@@ -18,9 +18,9 @@ import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
 import org.halflight.speeds.Tolerance;
 import org.halflight.uncertainty.BudgetRow;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 import org.halflight.words.BudgetWords;
 import org.halflight.words.Sentences;
 import org.junit.jupiter.api.BeforeEach;
@@ -92,7 +92,7 @@ class DwellingBladesTest {
   void withoutFullLightAfterThereIsNoVerdict() {
     // The run has its firings all the same: nothing is asked for twice.
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(summary().placement()).isEqualTo(Placement.FULL_LIGHT_AGAIN);
+    assertThat(summary().placement()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
     assertThat(summary().errors().n()).isZero();
     assertThat(String.join(" ", Sentences.speed(summary())))
         .contains("no verdict yet")
@@ -111,12 +111,14 @@ class DwellingBladesTest {
   void fullLightThatIsStillFullLetsTheCurveDecide() {
     readFullLight(FULL - 1);
     SpeedSummary summary = summary();
-    assertThat(summary.placement()).isEqualTo(Placement.WITHIN);
+    assertThat(summary.placement()).isEqualTo(Verdict.WITHIN);
     assertThat(summary.meanStops().getAsDouble()).isCloseTo(0, within(0.01));
     assertThat(summary.deciding().kinds()).containsExactly(DecidedBy.CURVE);
     assertThat(summary.budget().orElseThrow().rows().stream().map(BudgetRow::part))
-        .contains(org.halflight.uncertainty.Part.FULL_LIGHT, org.halflight.uncertainty.Part.WINDOW)
-        .doesNotContain(org.halflight.uncertainty.Part.METHOD);
+        .contains(
+            org.halflight.uncertainty.UncertaintySource.FULL_LIGHT,
+            org.halflight.uncertainty.UncertaintySource.WINDOW)
+        .doesNotContain(org.halflight.uncertainty.UncertaintySource.METHOD);
     assertThat(summary.expandedStops().getAsDouble()).isBetween(0.01, 0.06);
     assertThat(String.join(" ", Sentences.speed(summary)))
         .contains("within")
@@ -133,7 +135,7 @@ class DwellingBladesTest {
   @Test
   void fullLightThatIsAnotherIsSaid() {
     readFullLight(DARK + 0.9 * (FULL - DARK));
-    assertThat(summary().placement()).isEqualTo(Placement.FULL_LIGHT_AGAIN);
+    assertThat(summary().placement()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
     assertThat(Sentences.firing(bench.result(1))).contains("was 90 % of what was set");
   }
 
@@ -143,8 +145,8 @@ class DwellingBladesTest {
     bench.tell(new SessionInput.SpeedChosen(S125));
     dwell(1, BY_EDGES + 0.4e-3);
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.CHECK_RIG);
-    assertThat(summary().placement()).isEqualTo(Placement.CHECK_RIG);
-    assertThat(summary().decision().orElseThrow().placement()).isEqualTo(Placement.CHECK_RIG);
+    assertThat(summary().placement()).isEqualTo(Verdict.CHECK_RIG);
+    assertThat(summary().decision().orElseThrow().placement()).isEqualTo(Verdict.CHECK_RIG);
     assertThat(String.join(" ", Sentences.speed(summary())))
         .contains("Check the rig")
         .contains("Firings with a time: 3")
@@ -153,7 +155,7 @@ class DwellingBladesTest {
         .isCloseTo(0.4, within(0.005));
     // Not counted by the person, it stands in nobody's way.
     bench.tell(new SessionInput.LastRejected("the cable was loose"));
-    assertThat(summary().placement()).isEqualTo(Placement.WITHIN);
+    assertThat(summary().placement()).isEqualTo(Verdict.WITHIN);
   }
 
   @Test

@@ -28,7 +28,7 @@ final class InventedBench {
 
   final Session session = new Session();
   final List<SessionInput> inputs = new ArrayList<>();
-  final List<SessionNews> news = new ArrayList<>();
+  final List<SessionEvent> news = new ArrayList<>();
   double now = 1;
   private int levels;
 
@@ -65,7 +65,7 @@ final class InventedBench {
       Phase phase,
       int firings,
       List<MarkedSpeed> speeds,
-      List<Check> checks,
+      List<UntimedTest> checks,
       CameraCustoms customs) {
     return new RunSetup(
         "invented camera",
@@ -186,7 +186,7 @@ final class InventedBench {
     return session.results().stream().map(FiringResult::outcome).toList();
   }
 
-  <T extends SessionNews> List<T> news(Class<T> kind) {
+  <T extends SessionEvent> List<T> news(Class<T> kind) {
     return news.stream().filter(kind::isInstance).map(kind::cast).toList();
   }
 }

@@ -24,7 +24,7 @@ class PlansTest {
     }
     assertThat(bench.session.shown()).contains(S125);
     assertThat(bench.session.goodAt(S60)).isEqualTo(planned);
-    assertThat(bench.news(SessionNews.EnoughToKnow.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.EnoughToKnow.class)).isEmpty();
   }
 
   /**
@@ -50,8 +50,8 @@ class PlansTest {
       assertThat(bench.session.shown()).contains(S60);
       bench.releaseWithoutLight();
     }
-    assertThat(bench.news(SessionNews.EnoughToKnow.class))
-        .containsExactly(new SessionNews.EnoughToKnow(S60, 15, 0));
+    assertThat(bench.news(SessionEvent.EnoughToKnow.class))
+        .containsExactly(new SessionEvent.EnoughToKnow(S60, 15, 0));
     assertThat(bench.session.shown()).contains(S125);
   }
 

@@ -29,7 +29,7 @@ class PlateauTest {
     assertThat(bench.result(1).notes().plateauCounts().orElseThrow()).isEqualTo(FULL);
     assertThat(bench.result(1).notes().plateauShare().orElseThrow())
         .isCloseTo(1, Offset.offset(1e-9));
-    assertThat(bench.news(SessionNews.PlateauOff.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.PlateauOff.class)).isEmpty();
   }
 
   @Test
@@ -54,12 +54,12 @@ class PlateauTest {
     assertThat(bench.session.results())
         .extracting(r -> r.notes().lightDoubtful())
         .containsExactly(false, true, true);
-    SessionNews.PlateauOff off = bench.news(SessionNews.PlateauOff.class).get(0);
+    SessionEvent.PlateauOff off = bench.news(SessionEvent.PlateauOff.class).get(0);
     assertThat(off.share()).isCloseTo(0.48, Offset.offset(0.001));
     assertThat(off.firings()).containsExactly(bench.result(2).key(), bench.result(3).key());
     assertThat(bench.result(2).effectiveSeconds().orElseThrow()).isEqualTo(before);
     assertThat(bench.result(2).isGood()).isTrue();
-    assertThat(bench.news(SessionNews.Changed.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.Changed.class)).hasSize(1);
   }
 
   @Test
@@ -76,7 +76,7 @@ class PlateauTest {
         .extracting(r -> r.notes().lightDoubtful())
         .containsExactly(true, true, true, false, true, true, false);
     // Told once each time that the doubt begins.
-    assertThat(bench.news(SessionNews.PlateauOff.class)).hasSize(2);
+    assertThat(bench.news(SessionEvent.PlateauOff.class)).hasSize(2);
   }
 
   @Test
@@ -108,7 +108,7 @@ class PlateauTest {
     blind.fireWithPlateau(500);
     assertThat(blind.result(1).notes().plateauCounts().orElseThrow()).isEqualTo(500);
     assertThat(blind.result(1).notes().plateauShare()).isEmpty();
-    assertThat(blind.news(SessionNews.PlateauOff.class)).isEmpty();
+    assertThat(blind.news(SessionEvent.PlateauOff.class)).isEmpty();
   }
 
   /** Low at 0, high at 1 ms, so fully open at 1.366 ms by an even ramp. */

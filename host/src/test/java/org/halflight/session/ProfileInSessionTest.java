@@ -70,7 +70,7 @@ class ProfileInSessionTest {
     long raw = bench.result(2).firing().lastTicks() - bench.result(2).firing().firstTicks();
     long before = bench.result(1).firing().lastTicks() - bench.result(1).firing().firstTicks();
     assertThat(raw).isCloseTo(before, within(1L));
-    assertThat(bench.news(SessionNews.ProfileStands.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.ProfileStands.class)).hasSize(1);
   }
 
   /** Offsets of 20 counts of 800: moved once, the levels lie 0.025 higher; twice, 0.05. */
@@ -154,9 +154,9 @@ class ProfileInSessionTest {
     assertThat(bench.session.results().stream().map(r -> r.profileUse().isCalibrated()))
         .containsExactly(true, false, false, true);
     assertThat(seconds(2)).isEqualTo(before);
-    assertThat(bench.news(SessionNews.Changed.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.Changed.class)).hasSize(1);
     assertThat(
-            bench.news(SessionNews.ProfileStands.class).stream().map(n -> n.use().isCalibrated()))
+            bench.news(SessionEvent.ProfileStands.class).stream().map(n -> n.use().isCalibrated()))
         .containsExactly(true, false, true);
   }
 
@@ -191,7 +191,7 @@ class ProfileInSessionTest {
     assertThat(bench.result(4).profileUse().state().liveClock()).isEmpty();
     assertThat(seconds(5)).isEqualTo(seconds(1));
     // A rate that changes is no other calibration.
-    assertThat(bench.news(SessionNews.ProfileStands.class)).hasSize(2);
+    assertThat(bench.news(SessionEvent.ProfileStands.class)).hasSize(2);
   }
 
   @Test
@@ -200,15 +200,15 @@ class ProfileInSessionTest {
     bench.tell(inUse(OWN, 1));
     // Joint: 30 ppm, 1 ppm of the profile, 29 ppm for the temperature; twice that is 83 ppm.
     bench.tell(pings(5080, 30));
-    assertThat(bench.news(SessionNews.ClocksDisagree.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.ClocksDisagree.class)).isEmpty();
     bench.tell(pings(5090, 30));
     bench.tell(pings(5095, 30));
-    assertThat(bench.news(SessionNews.ClocksDisagree.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.ClocksDisagree.class)).hasSize(1);
     bench.fire(EFFECTIVE);
     assertThat(seconds(1)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
     bench.tell(pings(5001, 30));
     bench.tell(pings(4900, 30));
-    assertThat(bench.news(SessionNews.ClocksDisagree.class)).hasSize(2);
+    assertThat(bench.news(SessionEvent.ClocksDisagree.class)).hasSize(2);
   }
 
   private void read(LightReading.What what, double counts, long ticks) {

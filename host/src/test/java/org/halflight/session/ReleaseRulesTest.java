@@ -28,7 +28,7 @@ class ReleaseRulesTest {
     assertThat(result.releaseDelaySeconds().orElseThrow())
         .isCloseTo(0.030 + 0.2113 / 512, Offset.offset(1e-6));
     assertThat(result.countedDelaySeconds()).isEqualTo(result.releaseDelaySeconds());
-    assertThat(bench.news(SessionNews.IsTheSelfTimerOn.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.IsTheSelfTimerOn.class)).isEmpty();
   }
 
   @Test
@@ -58,7 +58,7 @@ class ReleaseRulesTest {
     assertThat(result.isGood()).isTrue();
     assertThat(result.releaseDelaySeconds().orElseThrow()).isCloseTo(10, Offset.offset(0.001));
     assertThat(result.countedDelaySeconds()).isEmpty();
-    assertThat(bench.news(SessionNews.IsTheSelfTimerOn.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.IsTheSelfTimerOn.class)).hasSize(1);
     assertThat(bench.session.goodAt(S60)).isEqualTo(1);
   }
 
@@ -129,10 +129,10 @@ class ReleaseRulesTest {
     double opened = bench.now;
     bench.now = opened + 2;
     bench.beat();
-    assertThat(bench.news(SessionNews.StillOpen.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.StillOpen.class)).isEmpty();
     bench.now = opened + 2.1;
     bench.beat();
-    assertThat(bench.news(SessionNews.StillOpen.class).get(0).seconds())
+    assertThat(bench.news(SessionEvent.StillOpen.class).get(0).seconds())
         .isCloseTo(2.1, Offset.offset(1e-6));
     while (bench.now < opened + 3600) {
       bench.now += 0.26;
@@ -152,10 +152,10 @@ class ReleaseRulesTest {
     double opened = bench.now;
     bench.now = opened + 2.9;
     bench.beat();
-    assertThat(bench.news(SessionNews.StillOpen.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.StillOpen.class)).isEmpty();
     bench.now = opened + 3.1;
     bench.beat();
-    assertThat(bench.news(SessionNews.StillOpen.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.StillOpen.class)).hasSize(1);
   }
 
   @Test
@@ -199,14 +199,14 @@ class ReleaseRulesTest {
 
   @Test
   void bulbHoldsForAsLongAsTheReleaseIsHeld() {
-    beginChecks(Check.B);
-    assertThat(bench.session.check()).contains(Check.B);
+    beginChecks(UntimedTest.B);
+    assertThat(bench.session.check()).contains(UntimedTest.B);
     assertThat(bench.session.shown()).isEmpty();
     bench.press();
     bench.now += 0.02;
     openFor(1.0);
     assertThat(bench.outcomes()).containsExactly(Outcome.OPENS_HOLDS_CLOSES);
-    assertThat(bench.result(1).check()).contains(Check.B);
+    assertThat(bench.result(1).check()).contains(UntimedTest.B);
     assertThat(bench.result(1).errorStops()).isEmpty();
     assertThat(bench.result(1).isGood()).isFalse();
     assertThat(bench.session.isRunDone()).isTrue();
@@ -214,7 +214,7 @@ class ReleaseRulesTest {
 
   @Test
   void bulbThatClosesWhileTheReleaseIsHeldDoesNotHold() {
-    beginChecks(Check.B);
+    beginChecks(UntimedTest.B);
     bench.press();
     bench.now += 0.02;
     bench.fire(S60, 0);
@@ -226,7 +226,7 @@ class ReleaseRulesTest {
 
   @Test
   void timeTakesTwoPresses() {
-    beginChecks(Check.T);
+    beginChecks(UntimedTest.T);
     bench.press();
     bench.edge(Channel.CENTRE_LOW, true, bench.now + 0.02);
     bench.edge(Channel.CENTRE_HIGH, true, bench.now + 0.021);
@@ -245,7 +245,7 @@ class ReleaseRulesTest {
 
   @Test
   void timeThatClosesWhenLetGoDoesNotHold() {
-    beginChecks(Check.T);
+    beginChecks(UntimedTest.T);
     bench.press();
     bench.now += 0.02;
     openFor(1.0);
@@ -254,7 +254,7 @@ class ReleaseRulesTest {
 
   @Test
   void withoutAWiredReleaseHalfASecondHasToDo() {
-    beginChecks(Check.B);
+    beginChecks(UntimedTest.B);
     bench.light(0.49, 0.001);
     bench.quiet();
     bench.light(0.51, 0.001);
@@ -264,12 +264,12 @@ class ReleaseRulesTest {
 
   @Test
   void tenTriesAreEnoughOfACheckToo() {
-    beginChecks(Check.T);
+    beginChecks(UntimedTest.T);
     for (int i = 0; i < Session.ENOUGH_TRIES; i++) {
       bench.fire(S60, 0);
     }
-    assertThat(bench.news(SessionNews.EnoughOfCheck.class))
-        .containsExactly(new SessionNews.EnoughOfCheck(Check.T, Session.ENOUGH_TRIES));
+    assertThat(bench.news(SessionEvent.EnoughOfCheck.class))
+        .containsExactly(new SessionEvent.EnoughOfCheck(UntimedTest.T, Session.ENOUGH_TRIES));
     assertThat(bench.session.isRunDone()).isTrue();
   }
 
@@ -280,13 +280,13 @@ class ReleaseRulesTest {
             Phase.ADJUSTING,
             12,
             List.of(),
-            List.of(Check.WIND_AND_RELEASE, Check.RELEASE_ALONE),
+            List.of(UntimedTest.WIND_AND_RELEASE, UntimedTest.RELEASE_ALONE),
             CameraCustoms.NONE));
     for (int i = 0; i < 12; i++) {
-      assertThat(bench.session.check()).contains(Check.WIND_AND_RELEASE);
+      assertThat(bench.session.check()).contains(UntimedTest.WIND_AND_RELEASE);
       bench.fire(S60, 0);
     }
-    assertThat(bench.session.check()).contains(Check.RELEASE_ALONE);
+    assertThat(bench.session.check()).contains(UntimedTest.RELEASE_ALONE);
     // Its time is a time, but of no marked speed.
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
     assertThat(bench.result(1).shown()).isEmpty();
@@ -295,7 +295,7 @@ class ReleaseRulesTest {
       bench.fire(S60, 0);
     }
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionNews.EnoughOfCheck.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.EnoughOfCheck.class)).isEmpty();
   }
 
   @Test
@@ -305,18 +305,22 @@ class ReleaseRulesTest {
             Phase.ADJUSTING,
             5,
             List.of(),
-            List.of(Check.WIND_AND_RELEASE, Check.B),
+            List.of(UntimedTest.WIND_AND_RELEASE, UntimedTest.B),
             CameraCustoms.NONE));
     bench.fire(S60, 0);
     bench.tell(new SessionInput.NextChosen());
-    assertThat(bench.session.check()).contains(Check.B);
+    assertThat(bench.session.check()).contains(UntimedTest.B);
   }
 
   @Test
   void aReleaseWithoutLightIsATryOfWindAndReleaseAndNoTrial() {
     bench.begin(
         InventedBench.setup(
-            Phase.ADJUSTING, 2, List.of(), List.of(Check.WIND_AND_RELEASE), CameraCustoms.NONE));
+            Phase.ADJUSTING,
+            2,
+            List.of(),
+            List.of(UntimedTest.WIND_AND_RELEASE),
+            CameraCustoms.NONE));
     bench.releaseWithoutLight();
     bench.pass(31);
     bench.fire(S60, 0);
@@ -332,8 +336,8 @@ class ReleaseRulesTest {
     bench.now += 42;
     bench.tell(new SessionInput.RigIs("R-0001", 7, RATE));
     bench.beat();
-    assertThat(bench.news(SessionNews.LinkGap.class)).hasSize(1);
-    assertThat(bench.news(SessionNews.LinkGap.class).get(0).seconds().orElseThrow())
+    assertThat(bench.news(SessionEvent.LinkGap.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.LinkGap.class).get(0).seconds().orElseThrow())
         .isCloseTo(42, Offset.offset(1e-6));
   }
 
@@ -342,10 +346,10 @@ class ReleaseRulesTest {
     bench.beat();
     bench.now += LinkWatch.SILENCE_SECONDS;
     bench.beat();
-    assertThat(bench.news(SessionNews.LinkGap.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.LinkGap.class)).isEmpty();
     bench.now += LinkWatch.SILENCE_SECONDS + 0.001;
     bench.beat();
-    assertThat(bench.news(SessionNews.LinkGap.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.LinkGap.class)).hasSize(1);
   }
 
   @Test
@@ -355,11 +359,11 @@ class ReleaseRulesTest {
     bench.tell(new SessionInput.RigIs("R-0001", 8, RATE));
     bench.now = 0.1;
     bench.beat();
-    assertThat(bench.news(SessionNews.LinkGap.class))
-        .containsExactly(new SessionNews.LinkGap(OptionalDouble.empty()));
+    assertThat(bench.news(SessionEvent.LinkGap.class))
+        .containsExactly(new SessionEvent.LinkGap(OptionalDouble.empty()));
   }
 
-  private void beginChecks(Check... checks) {
+  private void beginChecks(UntimedTest... checks) {
     bench.begin(
         InventedBench.setup(Phase.ADJUSTING, 1, List.of(), List.of(checks), CameraCustoms.NONE));
   }

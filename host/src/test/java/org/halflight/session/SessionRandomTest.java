@@ -59,7 +59,7 @@ class SessionRandomTest {
       inputs.add(new SessionInput.Ends());
 
       Session session = new Session();
-      List<SessionNews> news = new ArrayList<>();
+      List<SessionEvent> news = new ArrayList<>();
       inputs.forEach(input -> news.addAll(session.take(input)));
       String where = "seed " + seed + ", round " + round;
       assertWhole(session, news, where);
@@ -67,7 +67,7 @@ class SessionRandomTest {
       news.forEach(n -> seen.merge(n.getClass().getSimpleName(), 1, Integer::sum));
 
       Session again = new Session();
-      List<SessionNews> newsAgain = new ArrayList<>();
+      List<SessionEvent> newsAgain = new ArrayList<>();
       inputs.forEach(input -> newsAgain.addAll(again.take(input)));
       assertThat(again.results()).as(where).isEqualTo(session.results());
       assertThat(newsAgain).as(where).isEqualTo(news);
@@ -78,18 +78,18 @@ class SessionRandomTest {
     }
     for (Class<?> kind :
         List.of(
-            SessionNews.Changed.class,
-            SessionNews.Rejected.class,
-            SessionNews.IsTheDialTurned.class,
-            SessionNews.QuestionClosed.class,
-            SessionNews.PlateauOff.class,
-            SessionNews.CockingKnown.class,
-            SessionNews.LinkGap.class)) {
+            SessionEvent.Changed.class,
+            SessionEvent.Rejected.class,
+            SessionEvent.IsTheDialTurned.class,
+            SessionEvent.QuestionClosed.class,
+            SessionEvent.PlateauOff.class,
+            SessionEvent.CockingKnown.class,
+            SessionEvent.LinkGap.class)) {
       assertThat(seen).as("seed " + seed).containsKey(kind.getSimpleName());
     }
   }
 
-  private void assertWhole(Session session, List<SessionNews> news, String where) {
+  private void assertWhole(Session session, List<SessionEvent> news, String where) {
     List<FiringResult> results = session.results();
     List<Edge> kept = new ArrayList<>();
     results.forEach(r -> kept.addAll(r.firing().edges()));
@@ -109,12 +109,12 @@ class SessionRandomTest {
         .hasSameSizeAs(results);
     // Who follows the news alone knows the same as the session.
     Map<FiringKey, FiringResult> told = new HashMap<>();
-    for (SessionNews each : news) {
-      if (each instanceof SessionNews.Settled settled) {
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Settled settled) {
         told.put(settled.result().key(), settled.result());
-      } else if (each instanceof SessionNews.Changed changed) {
+      } else if (each instanceof SessionEvent.Changed changed) {
         told.put(changed.result().key(), changed.result());
-      } else if (each instanceof SessionNews.Rejected rejected) {
+      } else if (each instanceof SessionEvent.Rejected rejected) {
         told.put(rejected.result().key(), rejected.result());
       }
     }
@@ -126,7 +126,9 @@ class SessionRandomTest {
     switch (random.nextInt(calm ? 160 : 25)) {
       case 0 -> begin();
       case 1 -> inputs.add(new SessionInput.SpeedChosen(anySpeed()));
-      case 2 -> inputs.add(new SessionInput.CheckChosen(random.nextBoolean() ? Check.B : Check.T));
+      case 2 ->
+          inputs.add(
+              new SessionInput.CheckChosen(random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
       case 3 -> inputs.add(new SessionInput.NextChosen());
       case 4 -> inputs.add(new SessionInput.PreviousChosen());
       case 5 -> inputs.add(new SessionInput.LastRejected("invented"));
@@ -166,7 +168,7 @@ class SessionRandomTest {
                 SPEEDS.subList(0, 1 + random.nextInt(SPEEDS.size())),
                 random.nextBoolean() ? Reference.EXACT : Reference.LITERAL,
                 1 + random.nextInt(3),
-                random.nextBoolean() ? List.of() : List.of(Check.B, Check.T),
+                random.nextBoolean() ? List.of() : List.of(UntimedTest.B, UntimedTest.T),
                 new CameraCustoms(random.nextBoolean(), random.nextBoolean()),
                 new RunConditions(OptionalDouble.empty(), Map.of()))));
   }

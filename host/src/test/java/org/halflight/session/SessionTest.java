@@ -26,7 +26,7 @@ class SessionTest {
   private static final MarkedSpeed HUNDRED_TWENTY_FIFTH = MarkedSpeed.parse("1/125");
 
   private final Session session = new Session();
-  private final List<SessionNews> news = new ArrayList<>();
+  private final List<SessionEvent> news = new ArrayList<>();
   private double nowSeconds = 1;
 
   @BeforeEach
@@ -62,7 +62,7 @@ class SessionTest {
     fire(0.008, 0.001);
     fire(0.008, 0.001);
     assertThat(session.isRunDone()).isTrue();
-    assertThat(news).hasAtLeastOneElementOfType(SessionNews.RunDone.class);
+    assertThat(news).hasAtLeastOneElementOfType(SessionEvent.RunDone.class);
     assertThat(session.results()).extracting(FiringResult::number).containsExactly(1, 2, 3, 4);
   }
 
@@ -100,7 +100,7 @@ class SessionTest {
     for (int i = 0; i < Session.ENOUGH_TRIES; i++) {
       releaseWithoutLight();
     }
-    assertThat(news).contains(new SessionNews.EnoughToKnow(SIXTIETH, Session.ENOUGH_TRIES, 0));
+    assertThat(news).contains(new SessionEvent.EnoughToKnow(SIXTIETH, Session.ENOUGH_TRIES, 0));
     assertThat(session.shown()).contains(HUNDRED_TWENTY_FIFTH);
     assertThat(session.results())
         .extracting(FiringResult::outcome)
@@ -124,7 +124,7 @@ class SessionTest {
     edge(Channel.CENTRE_LOW, true, opened);
     edge(Channel.CENTRE_HIGH, true, opened + 0.001);
     beat(opened + 3, 0b11);
-    assertThat(news).hasAtLeastOneElementOfType(SessionNews.StillOpen.class);
+    assertThat(news).hasAtLeastOneElementOfType(SessionEvent.StillOpen.class);
     tell(new SessionInput.ClosedByHand());
     edge(Channel.CENTRE_HIGH, false, opened + 3.1);
     edge(Channel.CENTRE_LOW, false, opened + 3.2);
@@ -162,7 +162,7 @@ class SessionTest {
     quiet(nowSeconds + 4.001);
     fire(0.020, 0.001);
     fire(0.016, 0.001);
-    assertThat(news).doesNotHaveAnyElementsOfTypes(SessionNews.StillOpen.class);
+    assertThat(news).doesNotHaveAnyElementsOfTypes(SessionEvent.StillOpen.class);
     assertThat(session.results())
         .extracting(FiringResult::outcome)
         .containsExactly(Outcome.HELD_FOR_LIGHT, Outcome.TIMED, Outcome.TIMED);
@@ -212,7 +212,7 @@ class SessionTest {
     beat(nowSeconds, 0);
     tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
     assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
-    assertThat(news).anyMatch(SessionNews.Changed.class::isInstance);
+    assertThat(news).anyMatch(SessionEvent.Changed.class::isInstance);
   }
 
   @Test

@@ -39,7 +39,7 @@ class SpeedOrderTest {
     bench.fire(S60, 0);
     bench.fire(S125, 0);
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionNews.RunDone.class)).hasSize(1);
+    assertThat(bench.news(SessionEvent.RunDone.class)).hasSize(1);
   }
 
   @Test
@@ -64,7 +64,7 @@ class SpeedOrderTest {
       bench.fire(S60, 0.5);
     }
     assertThat(bench.session.shown()).contains(S60);
-    assertThat(bench.news(SessionNews.EnoughToKnow.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.EnoughToKnow.class)).isEmpty();
   }
 
   @Test
@@ -83,17 +83,17 @@ class SpeedOrderTest {
   void theTopSpeedIsToBeSetBeforeCockingWhereTheCameraWantsIt() {
     CameraCustoms customs = new CameraCustoms(true, false);
     bench.begin(InventedBench.setup(Phase.AS_LEFT, 2, List.of(S250, S500), List.of(), customs));
-    assertThat(bench.news(SessionNews.SetBeforeCocking.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.SetBeforeCocking.class)).isEmpty();
     bench.fire(S250, 0);
     bench.fire(S250, 0);
     bench.fire(S500, 0);
     bench.fire(S500, 0);
-    assertThat(bench.news(SessionNews.SetBeforeCocking.class))
-        .containsExactly(new SessionNews.SetBeforeCocking(S500));
+    assertThat(bench.news(SessionEvent.SetBeforeCocking.class))
+        .containsExactly(new SessionEvent.SetBeforeCocking(S500));
 
     InventedBench other = new InventedBench();
     other.begin(Phase.AS_LEFT, 1, S500);
-    assertThat(other.news(SessionNews.SetBeforeCocking.class)).isEmpty();
+    assertThat(other.news(SessionEvent.SetBeforeCocking.class)).isEmpty();
   }
 
   @Test
@@ -131,7 +131,7 @@ class SpeedOrderTest {
       bench.fire(S60, 0);
       bench.tell(new SessionInput.LastRejected("knocked the bench"));
     }
-    assertThat(bench.news(SessionNews.EnoughToKnow.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.EnoughToKnow.class)).isEmpty();
     assertThat(bench.session.results()).hasSize(Session.ENOUGH_TRIES + 2);
   }
 

@@ -30,7 +30,7 @@ class CurveBudgetTest {
 
   @Test
   void eachRowIsWhatItIsSaidToBe() {
-    CurveDoubt doubt = CurveDoubt.of(List.of(CURVE, CURVE), 0.01);
+    CurveUncertainty doubt = CurveUncertainty.of(List.of(CURVE, CURVE), 0.01);
     assertThat(doubt.converterSeconds()).isCloseTo(22e-6, within(1e-12));
     assertThat(doubt.fullLightShare()).isCloseTo(0.015, within(1e-12));
     // Half of what was added, and 0.2 % of what total time has more than the effective one.
@@ -41,14 +41,14 @@ class CurveBudgetTest {
     UncertaintyBudget budget = CurveBudget.of(8e-3, doubt, RigKnowledge.UNCALIBRATED, 0.02, 4, 0);
     assertThat(budget.rows().stream().map(BudgetRow::part))
         .containsExactly(
-            Part.LAMP,
-            Part.FULL_LIGHT,
-            Part.WINDOW,
-            Part.NOISE,
-            Part.QUANTISATION,
-            Part.CLOCK,
-            Part.PUPIL,
-            Part.REPEATABILITY);
+            UncertaintySource.LAMP,
+            UncertaintySource.FULL_LIGHT,
+            UncertaintySource.WINDOW,
+            UncertaintySource.NOISE,
+            UncertaintySource.QUANTISATION,
+            UncertaintySource.CLOCK,
+            UncertaintySource.PUPIL,
+            UncertaintySource.REPEATABILITY);
     double lamp = 0.01 * 8e-3 / Math.sqrt(3);
     double full = 0.015 * 8e-3 / Math.sqrt(3);
     double scatter = 0.01 * 8e-3 * Math.log(2);
@@ -61,7 +61,7 @@ class CurveBudgetTest {
 
   @Test
   void lightScalesAllOfTheTimeSoThatASlowSpeedIsNoSurer() {
-    CurveDoubt doubt = CurveDoubt.of(List.of(CURVE), 0.005);
+    CurveUncertainty doubt = CurveUncertainty.of(List.of(CURVE), 0.005);
     UncertaintyBudget fast = CurveBudget.of(2e-3, doubt, RigKnowledge.UNCALIBRATED, 0, 4, 0);
     UncertaintyBudget slow = CurveBudget.of(0.5, doubt, RigKnowledge.UNCALIBRATED, 0, 4, 0);
     assertThat(slow.combinedStops()).isBetween(0.011, fast.combinedStops());

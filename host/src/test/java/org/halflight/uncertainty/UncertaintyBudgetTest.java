@@ -27,8 +27,8 @@ class UncertaintyBudgetTest {
   /** With a mean of so many seconds, one second is one stop. */
   private static final double STOP_IS_SECOND = 1 / Math.log(2);
 
-  private static BudgetRow row(Doubt doubt) {
-    return BudgetRow.of(Part.CLOCK, doubt, 1, STOP_IS_SECOND);
+  private static BudgetRow row(InputUncertainty doubt) {
+    return BudgetRow.of(UncertaintySource.CLOCK, doubt, 1, STOP_IS_SECOND);
   }
 
   private static UncertaintyBudget budget(BudgetRow... rows) {
@@ -61,7 +61,7 @@ class UncertaintyBudgetTest {
             .map(
                 r ->
                     row(
-                        new Doubt(
+                        new InputUncertainty(
                             Distribution.NORMAL,
                             Double.parseDouble(r.get("u_nm")),
                             Double.parseDouble(r.get("nu")),
@@ -87,7 +87,7 @@ class UncertaintyBudgetTest {
               ? Double.POSITIVE_INFINITY
               : Double.parseDouble(line.get("nu"));
       UncertaintyBudget one =
-          budget(row(new Doubt(Distribution.NORMAL, 1, degrees, Basis.FIRINGS)));
+          budget(row(new InputUncertainty(Distribution.NORMAL, 1, degrees, Basis.FIRINGS)));
       for (String level : List.of("68.27", "90", "95", "95.45", "99", "99.73")) {
         // The levels of one, two and three sigma are printed rounded.
         double exact =
@@ -108,10 +108,10 @@ class UncertaintyBudgetTest {
   @Test
   void fourInputsOfTheSupplement() {
     for (Map<String, String> line : PublishedTable.rows("jcgm101_additive.csv")) {
-      Doubt input =
+      InputUncertainty input =
           line.get("case").equals("normal")
-              ? Doubt.normal(1, Basis.ALLOWANCE)
-              : Doubt.within(Math.sqrt(3), Basis.ALLOWANCE);
+              ? InputUncertainty.normal(1, Basis.ALLOWANCE)
+              : InputUncertainty.within(Math.sqrt(3), Basis.ALLOWANCE);
       UncertaintyBudget four =
           new UncertaintyBudget(STOP_IS_SECOND, Collections.nCopies(4, row(input)));
       assertThat(four.combinedSeconds()).isCloseTo(2, within(1e-12));
@@ -123,7 +123,7 @@ class UncertaintyBudgetTest {
 
   @Test
   void rectanglesByHand() {
-    Doubt one = Doubt.within(1, Basis.ALLOWANCE);
+    InputUncertainty one = InputUncertainty.within(1, Basis.ALLOWANCE);
     // Of a rectangle 95 % lie within 0.95 of its bound; two alike make a triangle of twice the
     // width, of which 2.5 % lie beyond 2 (1 - sqrt 0.05).
     assertThat(budget(row(one)).expandedSeconds(0.95)).isCloseTo(0.95, within(1e-3));
@@ -136,7 +136,7 @@ class UncertaintyBudgetTest {
   void chancesOfConformity() {
     for (Map<String, String> line : PublishedTable.rows("jcgm106_conformance.csv")) {
       UncertaintyBudget of =
-          budget(row(Doubt.normal(Double.parseDouble(line.get("u")), Basis.ALLOWANCE)));
+          budget(row(InputUncertainty.normal(Double.parseDouble(line.get("u")), Basis.ALLOWANCE)));
       double y = Double.parseDouble(line.get("y"));
       double conforms =
           line.get("side").equals("upper")
@@ -152,9 +152,9 @@ class UncertaintyBudgetTest {
   @Test
   void aBiasWidensByTheQuantileOfTheShiftedSize() {
     double[][] known = {{0, 1.960}, {0.5, 2.181}, {1, 2.646}, {2, 3.645}, {3, 4.645}};
-    BudgetRow scatter = row(Doubt.normal(1, Basis.CALIBRATION));
+    BudgetRow scatter = row(InputUncertainty.normal(1, Basis.CALIBRATION));
     for (double[] each : known) {
-      UncertaintyBudget of = budget(scatter, row(Doubt.bias(each[0], Basis.ALLOWANCE)));
+      UncertaintyBudget of = budget(scatter, row(InputUncertainty.bias(each[0], Basis.ALLOWANCE)));
       assertThat(of.expandedSeconds(0.95)).as("b/s %s", each[0]).isCloseTo(each[1], within(1e-3));
       assertThat(of.middleStops()).isZero();
       assertThat(of.combinedSeconds()).isEqualTo(1);
@@ -166,12 +166,15 @@ class UncertaintyBudgetTest {
   /** Of t with 4 degrees: 2.776 to both sides, 2.132 to one (any table). */
   @Test
   void withFewDegreesOfFreedomStudentsIsShifted() {
-    BudgetRow scatter = row(new Doubt(Distribution.NORMAL, 1, 4, Basis.FIRINGS));
-    assertThat(budget(scatter, row(Doubt.bias(0, Basis.ALLOWANCE))).expandedSeconds(0.95))
+    BudgetRow scatter = row(new InputUncertainty(Distribution.NORMAL, 1, 4, Basis.FIRINGS));
+    assertThat(
+            budget(scatter, row(InputUncertainty.bias(0, Basis.ALLOWANCE))).expandedSeconds(0.95))
         .isCloseTo(2.776, within(1e-3));
-    assertThat(budget(scatter, row(Doubt.bias(20, Basis.ALLOWANCE))).expandedSeconds(0.95))
+    assertThat(
+            budget(scatter, row(InputUncertainty.bias(20, Basis.ALLOWANCE))).expandedSeconds(0.95))
         .isCloseTo(22.132, within(1e-3));
-    double half = budget(scatter, row(Doubt.bias(1, Basis.ALLOWANCE))).expandedSeconds(0.95);
+    double half =
+        budget(scatter, row(InputUncertainty.bias(1, Basis.ALLOWANCE))).expandedSeconds(0.95);
     assertThat(Student.below(half - 1, 4) - Student.below(-half - 1, 4))
         .isCloseTo(0.95, within(1e-5));
   }
@@ -192,8 +195,8 @@ class UncertaintyBudgetTest {
           double estimate = Math.sqrt(squares / degrees);
           UncertaintyBudget of =
               budget(
-                  row(new Doubt(Distribution.NORMAL, estimate, degrees, Basis.FIRINGS)),
-                  row(Doubt.bias(bias, Basis.ALLOWANCE)));
+                  row(new InputUncertainty(Distribution.NORMAL, estimate, degrees, Basis.FIRINGS)),
+                  row(InputUncertainty.bias(bias, Basis.ALLOWANCE)));
           held += Math.abs(random.nextGaussian() + bias) <= of.expandedSeconds(0.95) ? 1 : 0;
         }
         // Three and a half standard deviations of such a share are 1.4 %.
@@ -206,7 +209,9 @@ class UncertaintyBudgetTest {
   @Test
   void aBiasBesideRectangles() {
     UncertaintyBudget of =
-        budget(row(Doubt.within(1, Basis.ALLOWANCE)), row(Doubt.bias(0.5, Basis.ALLOWANCE)));
+        budget(
+            row(InputUncertainty.within(1, Basis.ALLOWANCE)),
+            row(InputUncertainty.bias(0.5, Basis.ALLOWANCE)));
     // At the bound, what scatters lies between -1 and 1 alike: 95 % of it below 0.9.
     double half = of.expandedSeconds(0.95);
     assertThat((Math.min(1, half - 0.5) + 1) / 2).isBetween(0.9499, 0.965);
@@ -217,9 +222,9 @@ class UncertaintyBudgetTest {
   void whatReadsLongShiftsTheIntervalDownAndWidensOneGuardBand() {
     UncertaintyBudget of =
         budget(
-            row(Doubt.normal(1, Basis.CALIBRATION)),
-            row(Doubt.bias(0.5, Basis.ALLOWANCE)),
-            row(Doubt.readsLong(1, Basis.ALLOWANCE)));
+            row(InputUncertainty.normal(1, Basis.CALIBRATION)),
+            row(InputUncertainty.bias(0.5, Basis.ALLOWANCE)),
+            row(InputUncertainty.readsLong(1, Basis.ALLOWANCE)));
     // The truth lies up to 0.5 above and 1.5 below what is read: about -0.5, a bias of 1.
     assertThat(of.middleStops()).isCloseTo(-0.5, within(1e-12));
     assertThat(of.expandedStops(0.95)).isCloseTo(2.646, within(1e-3));
@@ -244,7 +249,9 @@ class UncertaintyBudgetTest {
   @Test
   void theGuardBandIsStudentsOneSidedQuantile() {
     // t of 4 degrees at 95 % is 2.132 (any table).
-    assertThat(budget(row(new Doubt(Distribution.NORMAL, 0.1, 4, Basis.FIRINGS))).guardStops(0.05))
+    assertThat(
+            budget(row(new InputUncertainty(Distribution.NORMAL, 0.1, 4, Basis.FIRINGS)))
+                .guardStops(0.05))
         .isCloseTo(0.2132, within(5e-5));
   }
 

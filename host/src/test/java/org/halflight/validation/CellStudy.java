@@ -84,7 +84,7 @@ final class CellStudy {
     List<String> differences = new ArrayList<>();
     for (int i = from; i < to; i++) {
       Cell.Tried tried = cell.session(i);
-      StudiedMethod.Said said = StudiedMethod.directly(tried.session());
+      StudiedMethod.Message said = StudiedMethod.directly(tried.session());
       Optional<Interval> stated = said.interval();
       held += stated.filter(s -> s.contains(tried.trueStops())).isPresent() ? 1 : 0;
       low += stated.filter(s -> tried.trueStops() < s.low()).isPresent() ? 1 : 0;

@@ -36,7 +36,7 @@ class CellStudyTest {
     List<String> differences = new ArrayList<>();
     for (Cell cell : Cell.ALL) {
       Cell.Tried tried = cell.session(1);
-      StudiedMethod.Said said = StudiedMethod.directly(tried.session());
+      StudiedMethod.Message said = StudiedMethod.directly(tried.session());
       assertThat(said.interval()).as("%s", cell).isPresent();
       differences.addAll(StudiedMethod.differences(tried.session(), said, folder));
     }

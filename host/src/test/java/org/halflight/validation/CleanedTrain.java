@@ -4,9 +4,9 @@ import java.util.List;
 import org.halflight.session.Phase;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.ChangeExtent;
 import org.halflight.verdict.Pattern;
 import org.halflight.verdict.Patterns;
-import org.halflight.verdict.Reach;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 
@@ -47,7 +47,7 @@ record CleanedTrain(
       RunComparison runs = RunComparison.of(before, after);
       slowSpeeds += runs.part(true).size();
       slowShifts += (int) runs.part(true).stream().filter(s -> s.finding().isChange()).count();
-      slowReach += runs.reach() == Reach.SLOW_SPEEDS ? 1 : 0;
+      slowReach += runs.reach() == ChangeExtent.SLOW_SPEEDS ? 1 : 0;
       slowScatter += runs.slowScatter().found() ? 1 : 0;
       boolean anyFast =
           runs.part(false).stream().anyMatch(s -> s.finding().isChange() || s.scatter().found());

@@ -15,8 +15,8 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.validation.DrawnRuns.Law;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.FindingPower;
-import org.halflight.verdict.Judging;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
@@ -300,7 +300,7 @@ public final class ComparisonStudy {
         speed.afterRestStops(),
         speed.tolerance(),
         Optional.of(new BladeTravel(0.002, 0, 0)),
-        Judging.UNCALIBRATED);
+        DecisionBasis.UNCALIBRATED);
   }
 
   private void oneSpeedAlone() {

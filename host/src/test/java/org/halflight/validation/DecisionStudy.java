@@ -19,10 +19,10 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
 import org.halflight.stats.ShareLimit;
 import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
-import org.halflight.verdict.Judging;
-import org.halflight.verdict.Placement;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 
 /**
  * How often a verdict is wrong where the usual exposure, the median, lies on a limit, and what is
@@ -81,7 +81,7 @@ final class DecisionStudy {
         OptionalDouble.empty(),
         Tolerance.THIRD,
         Optional.empty(),
-        new Judging(RigKnowledge.NO_RIG, rule));
+        new DecisionBasis(RigKnowledge.NO_RIG, rule));
   }
 
   /**
@@ -89,7 +89,7 @@ final class DecisionStudy {
    * that was fixed beforehand.
    */
   static Shares claimed(
-      Placement claim,
+      Verdict claim,
       Scatter scatter,
       double medianStops,
       double sdStops,
@@ -115,7 +115,7 @@ final class DecisionStudy {
 
   /** How often a speed whose median lies on the slow limit is called within. */
   static Shares falseWithin(Scatter scatter, double sdStops, int firings, int samples, long seed) {
-    return claimed(Placement.WITHIN, scatter, LIMIT, sdStops, firings, samples, seed);
+    return claimed(Verdict.WITHIN, scatter, LIMIT, sdStops, firings, samples, seed);
   }
 
   /** The same where it is fired until it is decided, with looks after 5 to 20 firings. */
@@ -133,8 +133,8 @@ final class DecisionStudy {
           SpeedSummary speed = summary(DecisionRule.UNTIL_DECIDED, 0, errors);
           open = !speed.isMeanDecided();
           if (!open) {
-            byMean += speed.placementOfMean().equals(Optional.of(Placement.WITHIN)) ? 1 : 0;
-            now += speed.placement() == Placement.WITHIN ? 1 : 0;
+            byMean += speed.placementOfMean().equals(Optional.of(Verdict.WITHIN)) ? 1 : 0;
+            now += speed.placement() == Verdict.WITHIN ? 1 : 0;
           }
         }
       }
@@ -149,13 +149,7 @@ final class DecisionStudy {
       double sd = 0.1;
       Shares said =
           claimed(
-              Placement.WITHIN,
-              Scatter.NORMAL,
-              LIMIT - sd * tenths / 10,
-              sd,
-              firings,
-              samples,
-              seed);
+              Verdict.WITHIN, Scatter.NORMAL, LIMIT - sd * tenths / 10, sd, firings, samples, seed);
       worst = Math.max(worst, said.byMean() - said.now());
     }
     return worst;
@@ -196,11 +190,11 @@ final class DecisionStudy {
     for (double sd : SCATTERS) {
       page.add(String.format(Locale.ROOT, "Scatter (one sd of a sound firing) %.2f stop:", sd));
       page.add("");
-      rows(page, Placement.WITHIN, sd, TARGETED);
+      rows(page, Verdict.WITHIN, sd, TARGETED);
     }
     page.add("The same for 'slow', which is a claim about the median too (scatter 0.15 stop):");
     page.add("");
-    rows(page, Placement.SLOW, 0.15, List.of(Scatter.NORMAL, Scatter.T3, Scatter.SLOW_TAIL));
+    rows(page, Verdict.SLOW, 0.15, List.of(Scatter.NORMAL, Scatter.T3, Scatter.SLOW_TAIL));
     page.add("What the count costs with normal scatter, at the worst place of the mean:");
     page.add("");
     page.add("| firings | power lost |");
@@ -240,7 +234,7 @@ final class DecisionStudy {
     return page;
   }
 
-  private static void rows(List<String> page, Placement claim, double sd, List<Scatter> scatters) {
+  private static void rows(List<String> page, Verdict claim, double sd, List<Scatter> scatters) {
     StringBuilder head = new StringBuilder("| scatter |");
     StringBuilder line = new StringBuilder("|---|");
     for (int n : NUMBERS) {

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.halflight.fixtures.Seed;
 import org.halflight.verdict.DecisionRule;
-import org.halflight.verdict.Placement;
+import org.halflight.verdict.Verdict;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -36,7 +36,7 @@ class DecisionStudyTest {
     assertThat(ten.now()).isLessThan(0.0547 + chance(0.0547));
     DecisionStudy.Shares slow =
         DecisionStudy.claimed(
-            Placement.SLOW, Scatter.SLOW_TAIL, DecisionStudy.LIMIT, SD, 10, SAMPLES, seed);
+            Verdict.SLOW, Scatter.SLOW_TAIL, DecisionStudy.LIMIT, SD, 10, SAMPLES, seed);
     assertThat(slow.byMean()).isGreaterThan(0.12);
     assertThat(slow.now()).isLessThan(0.0547 + chance(0.0547));
   }
@@ -63,10 +63,10 @@ class DecisionStudyTest {
   void aSpeedThatHungIsNeverWithinHoweverItIsFired() {
     for (DecisionRule rule : DecisionRule.values()) {
       var speed = DecisionStudy.summary(rule, 1, 0.01, 0.02, 0, -0.01, 0.01, 0.02);
-      assertThat(speed.placement()).isEqualTo(Placement.SOME_FAILED);
+      assertThat(speed.placement()).isEqualTo(Verdict.SOME_FAILED);
       assertThat(speed.isMeanDecided()).as("and it is not fired on for ever").isTrue();
       assertThat(DecisionStudy.summary(rule, 0, 0.01, 0.02, 0, -0.01, 0.01, 0.02).placement())
-          .isEqualTo(Placement.WITHIN);
+          .isEqualTo(Verdict.WITHIN);
     }
   }
 

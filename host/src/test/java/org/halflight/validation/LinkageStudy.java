@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import org.halflight.everyday.InventedAdvance;
-import org.halflight.everyday.LinkageTrial;
+import org.halflight.extratest.InventedAdvance;
+import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.Phase;
 
 /** How right the interval between film advance and opening is on invented clicks. */

@@ -82,8 +82,8 @@ final class PatternStudy {
   }
 
   /** How many of so many runs. */
-  record Said(int runs, int part, int nothing) {
-    static Said of(Fault fault, long seed, int count) {
+  record Message(int runs, int part, int nothing) {
+    static Message of(Fault fault, long seed, int count) {
       DrawnRuns runs = new DrawnRuns(seed);
       int part = 0;
       int nothing = 0;
@@ -93,7 +93,7 @@ final class PatternStudy {
         part += said.contains("slow-speed train") ? 1 : 0;
         nothing += said.contains("Nothing stands out") ? 1 : 0;
       }
-      return new Said(count, part, nothing);
+      return new Message(count, part, nothing);
     }
   }
 
@@ -102,7 +102,7 @@ final class PatternStudy {
     lines.add("| fault | the slow-speed train is named | 'nothing stands out' |");
     lines.add("|---|---|---|");
     for (Fault fault : Fault.values()) {
-      Said said = Said.of(fault, seed, RUNS);
+      Message said = Message.of(fault, seed, RUNS);
       lines.add(
           String.format(
               Locale.ROOT,

@@ -14,9 +14,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.cli.Halflight;
 import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
@@ -39,10 +39,10 @@ import org.halflight.validation.invented.Light;
 import org.halflight.validation.invented.Rig;
 import org.halflight.validation.invented.SessionText;
 import org.halflight.validation.invented.Told;
-import org.halflight.verdict.Judging;
-import org.halflight.verdict.Placement;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Verdict;
 
 /**
  * The one place where studies ask the program: what does it say of an invented session? By the
@@ -55,7 +55,7 @@ public final class StudiedMethod {
    * @param firings in order
    * @param speed its one speed; empty where no firing was taken
    */
-  public record Said(List<FiringResult> firings, Optional<SpeedSummary> speed) {
+  public record Message(List<FiringResult> firings, Optional<SpeedSummary> speed) {
     /** The interval of the usual exposure with the rig in it; empty where none is given. */
     public Optional<Interval> interval() {
       return speed.flatMap(SpeedSummary::expandedIntervalStops);
@@ -65,7 +65,7 @@ public final class StudiedMethod {
   private StudiedMethod() {}
 
   /** By the method itself: edges, curves and marks are handed to the session. */
-  public static Said directly(InventedSession invented) {
+  public static Message directly(InventedSession invented) {
     Session session = new Session();
     session.take(
         new SessionInput.RigIs(
@@ -78,8 +78,8 @@ public final class StudiedMethod {
   }
 
   /** By the lines of a session file, in the form that is given back by a replay. */
-  static Said byLines(Path file) {
-    return said(BenchFold.replay(SessionFile.read(file).events()).session());
+  static Message byLines(Path file) {
+    return said(SessionReducer.replay(SessionFile.read(file).events()).session());
   }
 
   /**
@@ -89,7 +89,7 @@ public final class StudiedMethod {
    * @param folder for the files, which are gone afterwards
    * @return what differs, in words; empty where all is equal to the last digit
    */
-  static List<String> differences(InventedSession invented, Said direct, Path folder)
+  static List<String> differences(InventedSession invented, Message direct, Path folder)
       throws IOException {
     Path file = folder.resolve("invented.session");
     Files.writeString(file, SessionText.of(invented, "invented"), StandardCharsets.ISO_8859_1);
@@ -97,7 +97,7 @@ public final class StudiedMethod {
     Path speeds = folder.resolve("speeds.csv");
     try {
       List<String> found = new ArrayList<>();
-      Said read = byLines(file);
+      Message read = byLines(file);
       compare("replay", numbers(direct), numbers(read), found);
       execute(folder, "export", file, "--firings", firings, "--speeds", speeds);
       List<String> cells = new ArrayList<>();
@@ -141,7 +141,7 @@ public final class StudiedMethod {
 
   /** The verdict on a speed, as tables have it. */
   static String placement(SpeedSummary speed) {
-    return Placement.WORDS.word(speed.placement());
+    return Verdict.WORDS.word(speed.placement());
   }
 
   private static boolean has(FiringResult firing, String word) {
@@ -149,14 +149,14 @@ public final class StudiedMethod {
         && timed.flags().stream().map(LeafExposure.Flag.WORDS::word).anyMatch(word::equals);
   }
 
-  private static Said said(Session session) {
+  private static Message said(Session session) {
     List<FiringResult> firings = session.results();
     List<RunSummary> runs =
         RunSummary.of(
             firings,
             speed -> Tolerance.THIRD,
-            Judging.of(session.setup().orElseThrow(), RigKnowledge.UNCALIBRATED));
-    return new Said(
+            DecisionBasis.of(session.setup().orElseThrow(), RigKnowledge.UNCALIBRATED));
+    return new Message(
         List.copyOf(firings), runs.stream().flatMap(run -> run.speeds().stream()).findFirst());
   }
 
@@ -204,7 +204,7 @@ public final class StudiedMethod {
     };
   }
 
-  private static List<Double> numbers(Said said) {
+  private static List<Double> numbers(Message said) {
     List<Double> numbers = new ArrayList<>();
     said.firings().forEach(f -> numbers.add(f.effectiveSeconds().orElse(Double.NaN)));
     numbers.add(said.interval().map(Interval::low).orElse(Double.NaN));
@@ -213,7 +213,7 @@ public final class StudiedMethod {
   }
 
   /** The same as the tables have it: milliseconds and stops, to six places. */
-  private static List<String> printed(Said said) {
+  private static List<String> printed(Message said) {
     List<Double> numbers = numbers(said);
     List<String> printed = new ArrayList<>();
     for (int i = 0; i < numbers.size(); i++) {

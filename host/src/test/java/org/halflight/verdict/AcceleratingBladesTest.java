@@ -25,7 +25,7 @@ import org.halflight.time.TickRate;
 import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.Distribution;
-import org.halflight.uncertainty.Doubt;
+import org.halflight.uncertainty.InputUncertainty;
 import org.halflight.uncertainty.RigKnowledge;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,12 +44,12 @@ class AcceleratingBladesTest {
 
   private static final RigKnowledge CALIBRATED =
       new RigKnowledge(
-          Doubt.normal(0.002, Basis.CALIBRATION),
-          Doubt.within(0.01, Basis.ALLOWANCE),
-          Doubt.normal(0.1e-6, Basis.CALIBRATION),
-          Doubt.normal(0.003, Basis.CALIBRATION),
-          Doubt.within(4.5 / 16e6, Basis.ALLOWANCE),
-          new Doubt(Distribution.NORMAL, 30e-6, 20, Basis.CALIBRATION));
+          InputUncertainty.normal(0.002, Basis.CALIBRATION),
+          InputUncertainty.within(0.01, Basis.ALLOWANCE),
+          InputUncertainty.normal(0.1e-6, Basis.CALIBRATION),
+          InputUncertainty.normal(0.003, Basis.CALIBRATION),
+          InputUncertainty.within(4.5 / 16e6, Basis.ALLOWANCE),
+          new InputUncertainty(Distribution.NORMAL, 30e-6, 20, Basis.CALIBRATION));
 
   /** A rig with errors of its own, for one session. */
   private record Rig(double level, double lamp, double delay, double hysteresis, double clock) {
@@ -114,7 +114,7 @@ class AcceleratingBladesTest {
               OptionalDouble.empty(),
               Tolerance.THIRD,
               BladeTravel.of(timed),
-              new Judging(CALIBRATED, DecisionRule.FIXED_NUMBER));
+              new DecisionBasis(CALIBRATED, DecisionRule.FIXED_NUMBER));
       Interval interval = summary.expandedIntervalStops().orElseThrow();
       held += interval.contains(truth) ? 1 : 0;
     }

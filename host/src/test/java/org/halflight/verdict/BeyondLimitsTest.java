@@ -37,15 +37,15 @@ class BeyondLimitsTest {
         BeyondLimits.of(
             Sample.of(0.5, -0.5, 0, 0.1, 0.1, Tolerance.THIRD.slowStops(), 0.2), Tolerance.THIRD);
     assertThat(beyond).isEqualTo(new BeyondLimits(7, 1, 1));
-    assertThat(beyond.allow(Placement.WITHIN)).isFalse();
-    assertThat(new BeyondLimits(7, 1, 0).allow(Placement.WITHIN)).isTrue();
-    assertThat(new BeyondLimits(7, 6, 0).allow(Placement.SLOW)).isTrue();
-    assertThat(new BeyondLimits(7, 5, 0).allow(Placement.SLOW)).isFalse();
-    assertThat(new BeyondLimits(7, 0, 5).allow(Placement.FAST)).isFalse();
-    assertThat(new BeyondLimits(6, 3, 0).allow(Placement.WITHIN)).isTrue();
+    assertThat(beyond.allow(Verdict.WITHIN)).isFalse();
+    assertThat(new BeyondLimits(7, 1, 0).allow(Verdict.WITHIN)).isTrue();
+    assertThat(new BeyondLimits(7, 6, 0).allow(Verdict.SLOW)).isTrue();
+    assertThat(new BeyondLimits(7, 5, 0).allow(Verdict.SLOW)).isFalse();
+    assertThat(new BeyondLimits(7, 0, 5).allow(Verdict.FAST)).isFalse();
+    assertThat(new BeyondLimits(6, 3, 0).allow(Verdict.WITHIN)).isTrue();
     // Two of seven beyond are six of twenty at that share.
-    assertThat(new BeyondLimits(7, 2, 0).allow(Placement.WITHIN, 19)).isFalse();
-    assertThat(new BeyondLimits(7, 2, 0).allow(Placement.WITHIN, 20)).isTrue();
+    assertThat(new BeyondLimits(7, 2, 0).allow(Verdict.WITHIN, 19)).isFalse();
+    assertThat(new BeyondLimits(7, 2, 0).allow(Verdict.WITHIN, 20)).isTrue();
     assertThatThrownBy(() -> new BeyondLimits(2, 2, 1))
         .isInstanceOf(IllegalArgumentException.class);
   }

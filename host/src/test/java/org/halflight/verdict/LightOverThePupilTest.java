@@ -22,9 +22,9 @@ import org.halflight.stats.Sample;
 import org.halflight.time.TickRate;
 import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
-import org.halflight.uncertainty.Doubt;
-import org.halflight.uncertainty.Part;
+import org.halflight.uncertainty.InputUncertainty;
 import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.uncertainty.UncertaintySource;
 import org.halflight.words.Sentences;
 import org.junit.jupiter.api.Test;
 
@@ -39,12 +39,12 @@ class LightOverThePupilTest {
 
   private static final RigKnowledge CALIBRATED =
       new RigKnowledge(
-          Doubt.normal(0.002, Basis.CALIBRATION),
+          InputUncertainty.normal(0.002, Basis.CALIBRATION),
           RigKnowledge.UNCALIBRATED.lamp(),
-          Doubt.normal(0.1e-6, Basis.CALIBRATION),
-          Doubt.normal(0.003, Basis.CALIBRATION),
+          InputUncertainty.normal(0.1e-6, Basis.CALIBRATION),
+          InputUncertainty.normal(0.003, Basis.CALIBRATION),
           RigKnowledge.UNCALIBRATED.quantisationSeconds(),
-          Doubt.normal(30e-6, Basis.CALIBRATION),
+          InputUncertainty.normal(30e-6, Basis.CALIBRATION),
           RigKnowledge.UNCALIBRATED.pupil());
 
   /** The part of the opening at which light 1 - a r^2 has brought so much: (2x^2 - ax^4)/(2-a). */
@@ -86,7 +86,7 @@ class LightOverThePupilTest {
         OptionalDouble.empty(),
         Tolerance.HALF,
         BladeTravel.of(timed),
-        new Judging(rig, DecisionRule.FIXED_NUMBER));
+        new DecisionBasis(rig, DecisionRule.FIXED_NUMBER));
   }
 
   @Test
@@ -139,7 +139,7 @@ class LightOverThePupilTest {
     double mean = speed.meanStops().orElseThrow();
     double row =
         speed.budget().orElseThrow().rows().stream()
-            .filter(each -> each.part() == Part.PUPIL)
+            .filter(each -> each.part() == UncertaintySource.PUPIL)
             .findFirst()
             .orElseThrow()
             .standardStops();

@@ -45,7 +45,7 @@ class RunComparisonTest {
   void findsWhatCleaningTheSlowTrainDid() {
     RunComparison runs = dirtyAndCleaned(20, 5);
     assertThat(runs.changed()).extracting(s -> s.speed().label()).containsExactlyElementsOf(SLOW);
-    assertThat(runs.reach()).isEqualTo(Reach.SLOW_SPEEDS);
+    assertThat(runs.reach()).isEqualTo(ChangeExtent.SLOW_SPEEDS);
     assertThat(runs.dialMoved()).isFalse();
     for (SpeedComparison speed : runs.part(false)) {
       assertThat(speed.finding()).isEqualTo(ShiftFinding.LESS_THAN_A_TENTH);
@@ -91,7 +91,7 @@ class RunComparisonTest {
         RunComparison.of(
             dial(Fired.asFound(), 1, 0.05, 0.03, 5).run(),
             dial(Fired.asLeft(), 2, -0.25, 0.03, 5).run());
-    assertThat(all.reach()).isEqualTo(Reach.WHOLE_DIAL);
+    assertThat(all.reach()).isEqualTo(ChangeExtent.WHOLE_DIAL);
     assertThat(all.common().orElseThrow().stops()).isCloseTo(-0.30, within(1e-9));
     assertThat(all.common().orElseThrow().apart()).isEmpty();
 
@@ -102,7 +102,7 @@ class RunComparisonTest {
       left.at(speed.speed().label(), Fired.errors(9, 5, one ? 0.45 : 0.05, 0.03));
     }
     RunComparison one = RunComparison.of(found, left.run());
-    assertThat(one.reach()).isEqualTo(Reach.ONE_SPEED);
+    assertThat(one.reach()).isEqualTo(ChangeExtent.ONE_SPEED);
     assertThat(one.dialMoved()).isFalse();
     assertThat(String.join(" ", ComparisonWords.summary(one)))
         .contains("1/8 alone changed: it is 0.40 stop slower than before.");
@@ -117,7 +117,7 @@ class RunComparisonTest {
       left.at(speed.speed().label(), Fired.errors(9, 5, one ? 0.75 : -0.25, 0.03));
     }
     RunComparison runs = RunComparison.of(found, left.run());
-    assertThat(runs.reach()).isEqualTo(Reach.WHOLE_DIAL);
+    assertThat(runs.reach()).isEqualTo(ChangeExtent.WHOLE_DIAL);
     CommonPart common = runs.common().orElseThrow();
     assertThat(common.stops()).isCloseTo(-0.30, within(1e-9));
     assertThat(common.apart()).extracting(MarkedSpeed::label).containsExactly("1/8");
@@ -224,7 +224,7 @@ class RunComparisonTest {
                         speed.afterRestStops(),
                         speed.tolerance(),
                         speed.travel(),
-                        Judging.UNCALIBRATED))
+                        DecisionBasis.UNCALIBRATED))
             .toList(),
         RunsBehind.ofRigs(Set.of(rig)));
   }

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.SessionFile;
+import org.halflight.bench.SessionReducer;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.Tolerance;
@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 class RunsBehindTest {
   private static List<FiringResult> firings(String session, Phase phase) {
     Path file = Path.of("fixtures/old/sessions", session + ".session");
-    return BenchFold.replay(SessionFile.read(file).events()).session().results().stream()
+    return SessionReducer.replay(SessionFile.read(file).events()).session().results().stream()
         .filter(f -> f.shown().isPresent() && f.phase().equals(Optional.of(phase)))
         .toList();
   }

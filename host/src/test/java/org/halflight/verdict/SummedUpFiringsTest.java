@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import org.halflight.exposure.StopTable;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
@@ -84,17 +84,17 @@ class SummedUpFiringsTest {
     assertThat(SpeedSummary.of(with, Tolerance.THIRD).judging().rig().isCalibrated()).isTrue();
     assertThat(SpeedSummary.of(without, Tolerance.THIRD).judging().rig().isCalibrated()).isFalse();
     assertThat(SpeedSummary.of(mixed, Tolerance.THIRD).judging().rig().isCalibrated()).isFalse();
-    assertThat(SpeedSummary.of(with, Tolerance.THIRD, Judging.OF_A_MODEL).judging().rig())
+    assertThat(SpeedSummary.of(with, Tolerance.THIRD, DecisionBasis.OF_A_MODEL).judging().rig())
         .isEqualTo(RigKnowledge.NO_RIG);
 
-    assertThat(Standing.of(with).isCalibrated()).isTrue();
-    assertThat(Standing.of(without).isCalibrated()).isFalse();
-    assertThat(Standing.of(mixed).isCalibrated()).isFalse();
-    assertThat(Standing.of(mixed).uses()).hasSize(2);
-    assertThat(Standing.of(List.of()).isCalibrated()).isFalse();
+    assertThat(CalibrationStatus.of(with).isCalibrated()).isTrue();
+    assertThat(CalibrationStatus.of(without).isCalibrated()).isFalse();
+    assertThat(CalibrationStatus.of(mixed).isCalibrated()).isFalse();
+    assertThat(CalibrationStatus.of(mixed).uses()).hasSize(2);
+    assertThat(CalibrationStatus.of(List.of()).isCalibrated()).isFalse();
     for (List<FiringResult> each : List.of(with, List.<FiringResult>of())) {
-      assertThat(Standing.of(each).rigChecked()).isFalse();
-      assertThat(Standing.of(each).liveClock()).isFalse();
+      assertThat(CalibrationStatus.of(each).rigChecked()).isFalse();
+      assertThat(CalibrationStatus.of(each).liveClock()).isFalse();
     }
   }
 
@@ -124,13 +124,15 @@ class SummedUpFiringsTest {
     RunSetup adjusting =
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
-        asLeft.withAim(new Aim(Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
-    Judging fixed = Judging.of(asLeft, RigKnowledge.UNCALIBRATED);
+        asLeft.withAim(
+            new AcceptanceCriteria(
+                Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
+    DecisionBasis fixed = DecisionBasis.of(asLeft, RigKnowledge.UNCALIBRATED);
     assertThat(fixed.planned()).isEqualTo(OptionalInt.of(7));
     assertThat(fixed.rule()).isEqualTo(DecisionRule.FIXED_NUMBER);
     assertThat(fixed.measurand()).isEqualTo(Measurand.MEAN_OF_SETTING);
-    assertThat(Judging.of(adjusting, RigKnowledge.UNCALIBRATED).planned()).isEmpty();
-    Judging untilDecided = Judging.of(open, RigKnowledge.UNCALIBRATED);
+    assertThat(DecisionBasis.of(adjusting, RigKnowledge.UNCALIBRATED).planned()).isEmpty();
+    DecisionBasis untilDecided = DecisionBasis.of(open, RigKnowledge.UNCALIBRATED);
     assertThat(untilDecided.planned()).isEmpty();
     assertThat(untilDecided.rule()).isEqualTo(DecisionRule.UNTIL_DECIDED);
     assertThat(untilDecided.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
@@ -141,14 +143,14 @@ class SummedUpFiringsTest {
   void theGuardBandIsKeptAtBothLimits() {
     double guard = at(0).guardStops().orElseThrow();
     double limit = 1 / 3.0;
-    assertThat(at(limit - 1.1 * guard).placement()).isEqualTo(Placement.WITHIN);
-    assertThat(at(limit - 0.9 * guard).placement()).isEqualTo(Placement.TOO_CLOSE_TO_CALL);
-    assertThat(at(limit + 0.9 * guard).placement()).isEqualTo(Placement.TOO_CLOSE_TO_CALL);
-    assertThat(at(limit + 1.1 * guard).placement()).isEqualTo(Placement.SLOW);
-    assertThat(at(1.1 * guard - limit).placement()).isEqualTo(Placement.WITHIN);
-    assertThat(at(0.9 * guard - limit).placement()).isEqualTo(Placement.TOO_CLOSE_TO_CALL);
-    assertThat(at(-limit - 0.9 * guard).placement()).isEqualTo(Placement.TOO_CLOSE_TO_CALL);
-    assertThat(at(-limit - 1.1 * guard).placement()).isEqualTo(Placement.FAST);
+    assertThat(at(limit - 1.1 * guard).placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(at(limit - 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(limit + 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(limit + 1.1 * guard).placement()).isEqualTo(Verdict.SLOW);
+    assertThat(at(1.1 * guard - limit).placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(at(0.9 * guard - limit).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(-limit - 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(-limit - 1.1 * guard).placement()).isEqualTo(Verdict.FAST);
   }
 
   private static SpeedSummary at(double mean) {

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
 import org.halflight.bench.Marks;
+import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.LightLevels;
 import org.halflight.fixtures.Seed;
 import org.halflight.session.FiringResult;
@@ -61,10 +61,10 @@ class AnythingOnTheWireTest {
   }
 
   private static List<FiringResult> results(List<BenchEvent> events, String where) {
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
       try {
-        BenchFold.Brought brought = fold.take(event);
+        SessionReducer.Brought brought = fold.take(event);
         assertThat(brought.said().size() + brought.news().size()).isLessThan(STEPS_MOST);
       } catch (RuntimeException thrown) {
         throw new AssertionError(where + " at " + event, thrown);

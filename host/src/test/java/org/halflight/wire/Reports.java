@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchFold;
+import org.halflight.bench.SessionReducer;
 import org.halflight.session.FiringResult;
 import org.halflight.wire.ModelBoard.Sent;
 import org.halflight.wire.TrueFiring.TrueEdge;
@@ -26,7 +26,7 @@ final class Reports {
   }
 
   static Reports of(List<Sent> lines, List<TrueFiring> firings) {
-    BenchFold fold = new BenchFold();
+    SessionReducer fold = new SessionReducer();
     for (Sent sent : lines) {
       fold.take(new BenchEvent.Received(sent.nanos(), sent.line()));
     }

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.everyday.InventedAdvance;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.LinkageTrial;
-import org.halflight.session.Check;
+import org.halflight.extratest.InventedAdvance;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.Phase;
+import org.halflight.session.UntimedTest;
 import org.junit.jupiter.api.Test;
 
 class LinkageWordsTest {
@@ -50,10 +50,10 @@ class LinkageWordsTest {
   void scatterIsSaidOfTheRunAndNotWhileAdjusting() {
     InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0014, 0.0016);
 
-    assertThat(EverydayWords.lines(camera.linkage()))
+    assertThat(ExtraTestWords.lines(camera.linkage()))
         .anyMatch(line -> line.contains("scatters by 0.14 ms (standard deviation of 2 trials)"));
     assertThat(
-            EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
+            ExtraTestWords.lines(InventedAdvance.trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
         .noneMatch(line -> line.contains("scatters"));
   }
 
@@ -69,10 +69,10 @@ class LinkageWordsTest {
   @Test
   void nothingHeardSaysWhatToDo() {
     InventedAdvance camera = new InventedAdvance();
-    camera.begin(Phase.ADJUSTING, 1, Check.WIND_AND_RELEASE);
+    camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
     camera.fire(SLOW);
 
-    assertThat(EverydayWords.inShort(camera.linkage()))
+    assertThat(ExtraTestWords.inShort(camera.linkage()))
         .contains("No click was heard", "wire of the click sensor");
   }
 
@@ -80,7 +80,7 @@ class LinkageWordsTest {
   void someTrialsWithoutAnIntervalAreCounted() {
     InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0015, BLADES - 0.0015, 0.0015);
 
-    assertThat(EverydayWords.lines(camera.linkage()))
+    assertThat(ExtraTestWords.lines(camera.linkage()))
         .anyMatch(
             line -> line.startsWith("One of 3 trials has no interval: Too close to separate"));
   }
@@ -101,7 +101,7 @@ class LinkageWordsTest {
   }
 
   private static List<String> lines(double interval) {
-    return EverydayWords.lines(InventedAdvance.trials(Phase.ADJUSTING, interval).linkage());
+    return ExtraTestWords.lines(InventedAdvance.trials(Phase.ADJUSTING, interval).linkage());
   }
 
   private static String key(Enum<?> value) {

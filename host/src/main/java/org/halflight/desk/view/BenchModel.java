@@ -5,27 +5,27 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightSentences;
 import org.halflight.bench.LightSetting;
-import org.halflight.bench.LightText;
-import org.halflight.everyday.Linkage;
+import org.halflight.extratest.Linkage;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Session;
-import org.halflight.session.SessionNews;
-import org.halflight.session.Setting;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.verdict.FiringsWanted;
 import org.halflight.words.ClockWords;
 import org.halflight.words.DecisionWords;
+import org.halflight.words.EventSentences;
 import org.halflight.words.LinkageWords;
-import org.halflight.words.NewsSentences;
 import org.halflight.words.Words;
 
 /**
@@ -39,11 +39,11 @@ public final class BenchModel {
   private String linkSentence = Words.say("desk.link.searching");
   private Optional<LastFiring> last = Optional.empty();
   private OptionalDouble openSeconds = OptionalDouble.empty();
-  private Optional<Setting> justDone = Optional.empty();
+  private Optional<DialSetting> justDone = Optional.empty();
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private Optional<Said> said = Optional.empty();
+  private Optional<Message> said = Optional.empty();
   private boolean remindsOfCheck;
   private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
@@ -72,42 +72,42 @@ public final class BenchModel {
   }
 
   /** There are news because of something that the person did. */
-  public List<Cue> news(List<SessionNews> news) {
+  public List<Cue> news(List<SessionEvent> news) {
     List<Cue> cues = new ArrayList<>();
-    Optional<Setting> before = Optional.empty();
-    for (SessionNews each : news) {
-      if (each instanceof SessionNews.Settled settled) {
+    Optional<DialSetting> before = Optional.empty();
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Settled settled) {
         before = settled.result().setting();
         settled(settled.result(), cues);
-      } else if (each instanceof SessionNews.Provisional provisional) {
+      } else if (each instanceof SessionEvent.Provisional provisional) {
         justDone = Optional.empty();
         openSeconds = OptionalDouble.empty();
         last =
             Optional.of(
                 new LastFiring.Provisional(
                     provisional.exposure(), provisional.errorStops(), session().setting()));
-      } else if (each instanceof SessionNews.StillOpen open) {
+      } else if (each instanceof SessionEvent.StillOpen open) {
         justDone = Optional.empty();
         openSeconds = OptionalDouble.of(open.seconds());
-      } else if (each instanceof SessionNews.RunDone) {
+      } else if (each instanceof SessionEvent.RunDone) {
         cues.clear();
         cues.add(Cue.RUN_DONE);
         justDone = before.or(() -> justDone);
-      } else if (each instanceof SessionNews.SpeedShown shown && before.isPresent()) {
-        movedOn(before.get(), new Setting.Speed(shown.speed()), cues);
-      } else if (each instanceof SessionNews.CheckShown shown && before.isPresent()) {
-        movedOn(before.get(), new Setting.Untimed(shown.check()), cues);
-      } else if (each instanceof SessionNews.Changed changed) {
+      } else if (each instanceof SessionEvent.SpeedShown shown && before.isPresent()) {
+        movedOn(before.get(), new DialSetting.Speed(shown.speed()), cues);
+      } else if (each instanceof SessionEvent.CheckShown shown && before.isPresent()) {
+        movedOn(before.get(), new DialSetting.Untimed(shown.check()), cues);
+      } else if (each instanceof SessionEvent.Changed changed) {
         replaceLast(changed.result());
-      } else if (each instanceof SessionNews.CurveAdded added) {
+      } else if (each instanceof SessionEvent.CurveAdded added) {
         replaceLast(added.result());
-      } else if (each instanceof SessionNews.Rejected rejected) {
+      } else if (each instanceof SessionEvent.Rejected rejected) {
         replaceLast(rejected.result());
       } else if (isAnotherSession(each)) {
         justDone = Optional.empty();
       }
       sentence(each).ifPresent(this::say);
-      if (each instanceof SessionNews.ProfileStands && session().isRigCheckDue()) {
+      if (each instanceof SessionEvent.ProfileStands && session().isRigCheckDue()) {
         remindOfCheck();
       }
       if (isQuestion(each)) {
@@ -116,14 +116,14 @@ public final class BenchModel {
       }
     }
     boolean other = news.stream().anyMatch(BenchModel::isAnotherSession);
-    if (other || news.stream().anyMatch(SessionNews.LightWasRead.class::isInstance)) {
+    if (other || news.stream().anyMatch(SessionEvent.LightWasRead.class::isInstance)) {
       readings = List.copyOf(session().readings());
     }
     if (other || changesResults(news)) {
       results = List.copyOf(session().results());
     }
     // The click sensor would hear them, and it cannot tell them from the camera.
-    return session().check().filter(Check::isForTheEar).isPresent() ? List.of() : cues;
+    return session().check().filter(UntimedTest::isForTheEar).isPresent() ? List.of() : cues;
   }
 
   /** A run is to begin, or goes on. */
@@ -158,7 +158,7 @@ public final class BenchModel {
   }
 
   /** Something is said to the person. */
-  public void say(Said sentence) {
+  public void say(Message sentence) {
     said = Optional.of(sentence);
     remindsOfCheck = false;
   }
@@ -166,10 +166,10 @@ public final class BenchModel {
   /** Once, as the rig with its profile comes; the place of the rig goes on saying it. */
   private void remindOfCheck() {
     String before =
-        said.filter(it -> it.kind() != Said.Kind.TROUBLE).map(it -> it.text()).orElse("");
-    Said.Kind kind = said.map(Said::kind).orElse(Said.Kind.NEWS);
-    if (kind != Said.Kind.TROUBLE) {
-      say(new Said(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
+        said.filter(it -> it.kind() != Message.Kind.TROUBLE).map(it -> it.text()).orElse("");
+    Message.Kind kind = said.map(Message::kind).orElse(Message.Kind.NEWS);
+    if (kind != Message.Kind.TROUBLE) {
+      say(new Message(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
       remindsOfCheck = true;
     }
   }
@@ -187,7 +187,7 @@ public final class BenchModel {
   /** What the window shows now. */
   public BenchView view() {
     Session session = session();
-    Optional<Setting> shown = session.setting();
+    Optional<DialSetting> shown = session.setting();
     return new BenchView(
         link(),
         light(),
@@ -196,7 +196,7 @@ public final class BenchModel {
         camera,
         dial,
         shown,
-        shown.flatMap(Setting::speed).map(session::goodAt).orElse(0),
+        shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
         session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
         session.isRunDone(),
         justDone,
@@ -243,7 +243,7 @@ public final class BenchModel {
             : Cue.NOT_COUNTED);
   }
 
-  private void movedOn(Setting from, Setting to, List<Cue> cues) {
+  private void movedOn(DialSetting from, DialSetting to, List<Cue> cues) {
     if (!from.equals(to)) {
       justDone = Optional.of(from);
       cues.clear();
@@ -263,43 +263,44 @@ public final class BenchModel {
         .orElseGet(() -> new LastFiring.Settled(result));
   }
 
-  private Optional<Said> sentence(SessionNews news) {
-    if (news instanceof SessionNews.Settled settled) {
+  private Optional<Message> sentence(SessionEvent news) {
+    if (news instanceof SessionEvent.Settled settled) {
       FiringResult result = settled.result();
       boolean plain =
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
               && !result.notes().lightDoubtful();
-      return TriedText.ofCheck(session().results(), session().runs(), result)
+      return ExtraTestsText.ofCheck(session().results(), session().runs(), result)
           .or(() -> LinkageWords.heardNothingOpen(result))
-          .or(() -> NewsSentences.of(news))
+          .or(() -> EventSentences.of(news))
           .map(text -> text + wanted(result))
-          .map(text -> new Said(plain ? Said.Kind.NEWS : Said.Kind.ATTENTION, text));
+          .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));
     }
-    if (news instanceof SessionNews.RunDone) {
+    if (news instanceof SessionEvent.RunDone) {
       boolean left = session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
       return Optional.of(
-          new Said(Said.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
+          new Message(
+              Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
     }
-    if (news instanceof SessionNews.SpeedShown
-        || news instanceof SessionNews.StillOpen
-        || news instanceof SessionNews.CheckShown) {
+    if (news instanceof SessionEvent.SpeedShown
+        || news instanceof SessionEvent.StillOpen
+        || news instanceof SessionEvent.CheckShown) {
       return Optional.empty();
     }
     boolean matters =
         isQuestion(news)
-            || news instanceof SessionNews.NotDone
-            || news instanceof SessionNews.PlateauOff
-            || news instanceof SessionNews.IsTheSelfTimerOn
-            || news instanceof SessionNews.FlashContactInUse
-            || news instanceof SessionNews.LeakWhileCocking
-            || news instanceof SessionNews.SetBeforeCocking
-            || news instanceof SessionNews.EnoughToKnow
-            || news instanceof SessionNews.LightForgotten
-            || (news instanceof SessionNews.ProfileStands stands && !stands.use().isCalibrated())
-            || news instanceof SessionNews.ClocksDisagree
-            || news instanceof SessionNews.LinkGap;
-    return NewsSentences.of(news)
-        .map(text -> new Said(matters ? Said.Kind.ATTENTION : Said.Kind.NEWS, text));
+            || news instanceof SessionEvent.NotDone
+            || news instanceof SessionEvent.PlateauOff
+            || news instanceof SessionEvent.IsTheSelfTimerOn
+            || news instanceof SessionEvent.FlashContactInUse
+            || news instanceof SessionEvent.LeakWhileCocking
+            || news instanceof SessionEvent.SetBeforeCocking
+            || news instanceof SessionEvent.EnoughToKnow
+            || news instanceof SessionEvent.LightForgotten
+            || (news instanceof SessionEvent.ProfileStands stands && !stands.use().isCalibrated())
+            || news instanceof SessionEvent.ClocksDisagree
+            || news instanceof SessionEvent.LinkGap;
+    return EventSentences.of(news)
+        .map(text -> new Message(matters ? Message.Kind.ATTENTION : Message.Kind.NEWS, text));
   }
 
   /** Behind the third firing of a speed, how many the decision takes. */
@@ -309,23 +310,23 @@ public final class BenchModel {
         .orElse("");
   }
 
-  private static boolean isAnotherSession(SessionNews news) {
-    return news instanceof SessionNews.Undone || news instanceof SessionNews.Redone;
+  private static boolean isAnotherSession(SessionEvent news) {
+    return news instanceof SessionEvent.Undone || news instanceof SessionEvent.Redone;
   }
 
-  private static boolean isQuestion(SessionNews news) {
-    return news instanceof SessionNews.IsItTheNeighbour
-        || news instanceof SessionNews.IsTheDialTurned;
+  private static boolean isQuestion(SessionEvent news) {
+    return news instanceof SessionEvent.IsItTheNeighbour
+        || news instanceof SessionEvent.IsTheDialTurned;
   }
 
-  private static boolean changesResults(List<SessionNews> news) {
+  private static boolean changesResults(List<SessionEvent> news) {
     return news.stream()
         .anyMatch(
             n ->
-                n instanceof SessionNews.Settled
-                    || n instanceof SessionNews.Changed
-                    || n instanceof SessionNews.CurveAdded
-                    || n instanceof SessionNews.Rejected);
+                n instanceof SessionEvent.Settled
+                    || n instanceof SessionEvent.Changed
+                    || n instanceof SessionEvent.CurveAdded
+                    || n instanceof SessionEvent.Rejected);
   }
 
   private void changed(LinkChange change) {
@@ -333,15 +334,15 @@ public final class BenchModel {
     linkSentence = change.sentence();
     if (change.state() == LinkState.LOST) {
       openSeconds = OptionalDouble.empty();
-      say(new Said(Said.Kind.TROUBLE, lostSentence()));
+      say(new Message(Message.Kind.TROUBLE, lostSentence()));
     } else if (change.state() == LinkState.BACK) {
-      say(new Said(Said.Kind.NEWS, change.sentence()));
+      say(new Message(Message.Kind.NEWS, change.sentence()));
     }
   }
 
   private String lostSentence() {
     String at =
-        session().setting().map(Setting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
+        session().setting().map(DialSetting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
     return Words.say("desk.link.lost", session().results().size() + 1, at, results.size());
   }
 
@@ -366,7 +367,7 @@ public final class BenchModel {
                 () ->
                     session
                         .light()
-                        .map(LightText::done)
+                        .map(LightSentences::done)
                         .orElseGet(() -> Words.say("desk.light.notSet")));
     return new LightView(
         session.light(),
@@ -382,8 +383,8 @@ public final class BenchModel {
       case FULL -> Words.say("light.keepOpen");
       case TRIPS -> Words.say("light.trips");
       case THRESHOLDS -> Words.say("desk.light.thresholds");
-      case DONE -> LightText.done(setting);
-      case REFUSED -> LightText.refused(setting.refusal().orElseThrow());
+      case DONE -> LightSentences.done(setting);
+      case REFUSED -> LightSentences.refused(setting.refusal().orElseThrow());
     };
   }
 

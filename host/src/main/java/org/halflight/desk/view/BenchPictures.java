@@ -6,18 +6,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.halflight.chart.Adjustment;
+import org.halflight.chart.DataTable;
 import org.halflight.chart.FiringRow;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
-import org.halflight.chart.TableTwin;
-import org.halflight.everyday.Linkage;
+import org.halflight.extratest.Linkage;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -38,9 +38,9 @@ public final class BenchPictures {
    */
   public record All(
       Optional<Picture> map,
-      Optional<TableTwin> mapTwin,
+      Optional<DataTable> mapTwin,
       Optional<Picture> row,
-      Optional<TableTwin> rowTwin,
+      Optional<DataTable> rowTwin,
       String word,
       String verdict,
       String hints,
@@ -95,7 +95,7 @@ public final class BenchPictures {
         row,
         row.map(Picture::table),
         LinkageNumerals.word(linkage),
-        String.join(" ", EverydayWords.lines(linkage)),
+        String.join(" ", ExtraTestWords.lines(linkage)),
         "",
         alone ? List.of() : speeds(view));
   }

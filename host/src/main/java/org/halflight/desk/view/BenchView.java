@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
-import org.halflight.session.Setting;
 import org.halflight.speeds.Dial;
 
 /**
@@ -45,11 +45,11 @@ public record BenchView(
     int run,
     String camera,
     Optional<Dial> dial,
-    Optional<Setting> shown,
+    Optional<DialSetting> shown,
     int good,
     int wanted,
     boolean runDone,
-    Optional<Setting> justDone,
+    Optional<DialSetting> justDone,
     Optional<LastFiring> last,
     OptionalDouble openSeconds,
     List<FiringResult> results,
@@ -58,7 +58,7 @@ public record BenchView(
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
-    Optional<Said> said,
+    Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
     LightTestView lightTest) {

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.halflight.everyday.MeasuredChecks;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
 import org.halflight.job.Checklist;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 
 /**
@@ -18,7 +18,7 @@ import org.halflight.words.Words;
  * @param handBack likewise
  * @param tried what was tried beside the marked speeds in the visit, in order
  */
-public record ChecklistText(Checklist intake, Checklist handBack, List<Tried> tried) {
+public record ChecklistText(Checklist intake, Checklist handBack, List<ExtraTest> tried) {
   /** Lists on which nothing was answered and nothing measured. */
   public static final ChecklistText EMPTY =
       new ChecklistText(Checklist.EMPTY, Checklist.EMPTY, List.of());
@@ -43,12 +43,12 @@ public record ChecklistText(Checklist intake, Checklist handBack, List<Tried> tr
     List<String> lines = new ArrayList<>();
     for (boolean isIntake : new boolean[] {true, false}) {
       MeasuredChecks.Answer answer = answer(item, isIntake);
-      answer.by().stream().map(EverydayWords::inShort).forEach(lines::add);
+      answer.by().stream().map(ExtraTestWords::inShort).forEach(lines::add);
       if (answer.isPartly()) {
         lines.add(
             Words.say(
                 isIntake ? "desk.lists.lacks.intake" : "desk.lists.lacks.handBack",
-                EverydayWords.lacks(answer.lacks())));
+                ExtraTestWords.lacks(answer.lacks())));
       }
     }
     return lines.stream().distinct().collect(Collectors.toList());

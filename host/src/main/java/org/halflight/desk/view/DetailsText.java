@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.chart.BudgetBars;
-import org.halflight.chart.TableTwin;
+import org.halflight.chart.DataTable;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.SpeedStatistics;
@@ -27,8 +27,8 @@ import org.halflight.words.Words;
 public record DetailsText(
     String title,
     Optional<BudgetBars> bars,
-    Optional<TableTwin> budget,
-    Optional<TableTwin> figures,
+    Optional<DataTable> budget,
+    Optional<DataTable> figures,
     String advice) {
   /** Nothing to show. */
   public static final DetailsText NOTHING =
@@ -53,7 +53,7 @@ public record DetailsText(
         bars,
         bars.map(BudgetBars::table).map(DetailsText::shown),
         Optional.of(
-            new TableTwin(
+            new DataTable(
                 Words.say("desk.details.name"),
                 List.of(Words.say("details.figure"), Words.say("details.value")),
                 rows,
@@ -62,9 +62,9 @@ public record DetailsText(
   }
 
   /** Distribution and sensitivity are left to the command line: the table must fit the screen. */
-  private static TableTwin shown(TableTwin whole) {
+  private static DataTable shown(DataTable whole) {
     List<Integer> columns = List.of(0, 3, 4, 5, 6, 7);
-    return new TableTwin(
+    return new DataTable(
         Words.say("desk.details.table"),
         columns.stream().map(whole.headings()::get).toList(),
         whole.rows().stream().map(row -> columns.stream().map(row::get).toList()).toList(),

@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.chart.DataTable;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
-import org.halflight.chart.TableTwin;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.VisitId;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.RunHistory;
@@ -18,7 +18,7 @@ import org.halflight.record.SpeedDrift;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.verdict.RunSummary;
-import org.halflight.words.EverydayWords;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -31,7 +31,7 @@ public final class HistoryText {
   private HistoryText() {}
 
   /** Each marked speed: its mean in every run, and how far it drifted between visits. */
-  public static TableTwin drifts(CameraHistory history, ZoneId zone) {
+  public static DataTable drifts(CameraHistory history, ZoneId zone) {
     List<String> headings = new ArrayList<>();
     headings.add(Words.say("desk.history.speed"));
     for (RunHistory run : history.runs()) {
@@ -58,28 +58,28 @@ public final class HistoryText {
       }
       rows.add(row);
     }
-    return new TableTwin(
+    return new DataTable(
         Words.say("desk.history.caption", history.camera().label()), headings, rows, note(history));
   }
 
   /** What was tried beside the marked speeds, visit by visit; empty where nothing was. */
-  public static Optional<TableTwin> tried(CameraHistory history, ZoneId zone) {
+  public static Optional<DataTable> tried(CameraHistory history, ZoneId zone) {
     List<List<String>> rows = new ArrayList<>();
     for (RunHistory run : history.runs()) {
-      for (Tried tried : run.tried()) {
+      for (ExtraTest tried : run.tried()) {
         rows.add(
             List.of(
                 day(run.visit().receivedAt(), zone),
                 heading(run, zone),
-                EverydayWords.name(tried),
-                EverydayWords.state(tried),
-                EverydayWords.lines(tried).get(0)));
+                ExtraTestWords.name(tried),
+                ExtraTestWords.state(tried),
+                ExtraTestWords.lines(tried).get(0)));
       }
     }
     return rows.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new TableTwin(
+            new DataTable(
                 Words.say("desk.history.tried"),
                 List.of(
                     Words.say("desk.history.visit"),

@@ -17,7 +17,7 @@ public final class KeyHints {
    * @param words what it does in a few words
    * @param answers whether it answers what is asked now
    */
-  public record Hint(Act act, String key, String words, boolean answers) {}
+  public record Hint(UserAction act, String key, String words, boolean answers) {}
 
   private KeyHints() {}
 
@@ -28,12 +28,12 @@ public final class KeyHints {
     if (view.question().isPresent()) {
       hints.add(
           hint(
-              Act.MOVE,
+              UserAction.MOVE,
               Words.say("desk.key.move.to", view.question().get().other().label()),
               true));
       hints.add(
           hint(
-              Act.ACCEPT,
+              UserAction.ACCEPT,
               Words.say("desk.key.accept.as", view.question().get().shown().label()),
               true));
     }
@@ -42,40 +42,40 @@ public final class KeyHints {
       return ofTest(view, test);
     }
     if (waitsForFullLight(view)) {
-      hints.add(hint(Act.FULL_LIGHT, Words.say("desk.key.full_light"), true));
+      hints.add(hint(UserAction.FULL_LIGHT, Words.say("desk.key.full_light"), true));
     }
     if (view.openSeconds().isPresent()) {
-      hints.add(hint(Act.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
+      hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
     }
     if (NextText.of(view).done()) {
-      hints.add(hint(Act.TO_RUN, Words.say("desk.key.nextRun"), true));
+      hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));
     }
     if (practice) {
-      hints.add(hint(Act.FIRE, Words.say("desk.key.fire"), false));
+      hints.add(hint(UserAction.FIRE, Words.say("desk.key.fire"), false));
     }
     if (view.setup().isPresent()) {
-      hints.add(plain(Act.NEXT));
-      hints.add(plain(Act.PREVIOUS));
+      hints.add(plain(UserAction.NEXT));
+      hints.add(plain(UserAction.PREVIOUS));
     }
     if (!view.results().isEmpty()) {
-      hints.add(plain(Act.REJECT));
+      hints.add(plain(UserAction.REJECT));
     }
     if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
-      hints.add(hint(Act.MARK, Words.say("desk.key.mark"), true));
+      hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
     }
     hints.add(
         hint(
-            Act.LEARN_COCKING,
+            UserAction.LEARN_COCKING,
             Words.say(
                 view.cocking() == BenchView.Cocking.LEARNING
                     ? "desk.key.learn_cocking.end"
                     : "desk.key.learn_cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
     if (!view.results().isEmpty()) {
-      hints.add(plain(Act.DETAILS));
+      hints.add(plain(UserAction.DETAILS));
     }
-    hints.add(plain(Act.TABLES));
-    hints.add(plain(Act.KEYS));
+    hints.add(plain(UserAction.TABLES));
+    hints.add(plain(UserAction.KEYS));
     return hints;
   }
 
@@ -94,38 +94,38 @@ public final class KeyHints {
     if (test.doing() != LightTestView.Doing.READING) {
       hints.add(
           hint(
-              Act.ACCEPT,
+              UserAction.ACCEPT,
               Words.say(test.isUnderWay() ? "desk.key.accept.read" : "desk.key.accept.begin"),
               true));
     }
     if (test.isUnderWay()) {
-      hints.add(plain(Act.SKIP_READING));
-      hints.add(plain(Act.STOP_READING));
+      hints.add(plain(UserAction.SKIP_READING));
+      hints.add(plain(UserAction.STOP_READING));
     }
     if (view.setup().isPresent()) {
-      hints.add(plain(Act.NEXT));
-      hints.add(plain(Act.PREVIOUS));
+      hints.add(plain(UserAction.NEXT));
+      hints.add(plain(UserAction.PREVIOUS));
     }
-    hints.add(plain(Act.TO_TRIED));
-    hints.add(plain(Act.KEYS));
+    hints.add(plain(UserAction.TO_TRIED));
+    hints.add(plain(UserAction.KEYS));
     return hints;
   }
 
-  private static Hint plain(Act act) {
+  private static Hint plain(UserAction act) {
     return hint(act, words(act), false);
   }
 
-  private static Hint hint(Act act, String words, boolean answers) {
+  private static Hint hint(UserAction act, String words, boolean answers) {
     return new Hint(act, keyName(act), words, answers);
   }
 
   /** What an act does, in a few words. */
-  public static String words(Act act) {
+  public static String words(UserAction act) {
     return Words.say("desk.key." + act.name().toLowerCase(java.util.Locale.ROOT));
   }
 
   /** The name of the key of an act, as a person calls it. */
-  public static String keyName(Act act) {
+  public static String keyName(UserAction act) {
     String key = KeyMap.keyOf(act);
     return switch (key) {
       case "SPACE" -> Words.say("desk.keyName.space");

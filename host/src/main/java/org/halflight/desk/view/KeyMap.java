@@ -10,8 +10,8 @@ import java.util.Optional;
  * somebody types; the keys of the places work always.
  */
 public final class KeyMap {
-  private static final Map<String, Act> BENCH = bench();
-  private static final Map<String, Act> EVERYWHERE = everywhere();
+  private static final Map<String, UserAction> BENCH = bench();
+  private static final Map<String, UserAction> EVERYWHERE = everywhere();
 
   private KeyMap() {}
 
@@ -24,8 +24,9 @@ public final class KeyMap {
    * @param typing whether a text field has the focus
    * @param practice whether the practice rig is on the bench
    */
-  public static Optional<Act> act(String key, boolean atBench, boolean typing, boolean practice) {
-    Act everywhere = EVERYWHERE.get(key);
+  public static Optional<UserAction> act(
+      String key, boolean atBench, boolean typing, boolean practice) {
+    UserAction everywhere = EVERYWHERE.get(key);
     if (everywhere != null) {
       return Optional.of(everywhere);
     }
@@ -36,7 +37,7 @@ public final class KeyMap {
   }
 
   /** The name of the key of an act, for people. */
-  public static String keyOf(Act act) {
+  public static String keyOf(UserAction act) {
     return BENCH.entrySet().stream()
         .filter(entry -> entry.getValue() == act)
         .map(Map.Entry::getKey)
@@ -54,55 +55,55 @@ public final class KeyMap {
    * Whether an act goes on while its key is held down. All else counts once: a key that was held
    * for too long must not do anything to firings that nobody looked at.
    */
-  public static boolean repeats(Act act) {
-    return act == Act.LOOK_SLOWER || act == Act.LOOK_FASTER;
+  public static boolean repeats(UserAction act) {
+    return act == UserAction.LOOK_SLOWER || act == UserAction.LOOK_FASTER;
   }
 
   /** Whether an act works the model camera. */
-  public static boolean isOfPractice(Act act) {
-    return act == Act.FIRE || act == Act.COCK;
+  public static boolean isOfPractice(UserAction act) {
+    return act == UserAction.FIRE || act == UserAction.COCK;
   }
 
-  private static Map<String, Act> bench() {
-    Map<String, Act> keys = new LinkedHashMap<>();
-    keys.put("SPACE", Act.ACCEPT);
-    keys.put("S", Act.SKIP_READING);
-    keys.put("X", Act.STOP_READING);
-    keys.put("G", Act.FULL_LIGHT);
-    keys.put("BACKSPACE", Act.REJECT);
-    keys.put("CTRL+Z", Act.UNDO);
-    keys.put("CTRL+SHIFT+Z", Act.REDO);
-    keys.put("CTRL+Y", Act.REDO);
-    keys.put("N", Act.NEXT);
-    keys.put("P", Act.PREVIOUS);
-    keys.put("M", Act.MOVE);
-    keys.put("C", Act.CLOSED_BY_HAND);
-    keys.put("K", Act.LEARN_COCKING);
-    keys.put("L", Act.LENS_CAP);
-    keys.put("A", Act.MARK);
-    keys.put("LEFT", Act.LOOK_SLOWER);
-    keys.put("RIGHT", Act.LOOK_FASTER);
-    keys.put("ENTER", Act.CHOOSE);
-    keys.put("D", Act.DETAILS);
-    keys.put("T", Act.TABLES);
-    keys.put("F", Act.FIRE);
-    keys.put("J", Act.COCK);
+  private static Map<String, UserAction> bench() {
+    Map<String, UserAction> keys = new LinkedHashMap<>();
+    keys.put("SPACE", UserAction.ACCEPT);
+    keys.put("S", UserAction.SKIP_READING);
+    keys.put("X", UserAction.STOP_READING);
+    keys.put("G", UserAction.FULL_LIGHT);
+    keys.put("BACKSPACE", UserAction.REJECT);
+    keys.put("CTRL+Z", UserAction.UNDO);
+    keys.put("CTRL+SHIFT+Z", UserAction.REDO);
+    keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("N", UserAction.NEXT);
+    keys.put("P", UserAction.PREVIOUS);
+    keys.put("M", UserAction.MOVE);
+    keys.put("C", UserAction.CLOSED_BY_HAND);
+    keys.put("K", UserAction.LEARN_COCKING);
+    keys.put("L", UserAction.LENS_CAP);
+    keys.put("A", UserAction.MARK);
+    keys.put("LEFT", UserAction.LOOK_SLOWER);
+    keys.put("RIGHT", UserAction.LOOK_FASTER);
+    keys.put("ENTER", UserAction.CHOOSE);
+    keys.put("D", UserAction.DETAILS);
+    keys.put("T", UserAction.TABLES);
+    keys.put("F", UserAction.FIRE);
+    keys.put("J", UserAction.COCK);
     return Collections.unmodifiableMap(keys);
   }
 
-  private static Map<String, Act> everywhere() {
-    Map<String, Act> keys = new LinkedHashMap<>();
-    keys.put("F1", Act.KEYS);
-    keys.put("F2", Act.TO_BENCH);
-    keys.put("F3", Act.TO_LIGHT);
-    keys.put("F4", Act.TO_CAMERA);
-    keys.put("F5", Act.TO_RUN);
-    keys.put("F6", Act.TO_CAMERAS);
-    keys.put("F7", Act.PRACTICE);
-    keys.put("F8", Act.SOUNDS);
-    keys.put("F9", Act.THEME);
-    keys.put("F10", Act.TO_RIG);
-    keys.put("F11", Act.TO_TRIED);
+  private static Map<String, UserAction> everywhere() {
+    Map<String, UserAction> keys = new LinkedHashMap<>();
+    keys.put("F1", UserAction.KEYS);
+    keys.put("F2", UserAction.TO_BENCH);
+    keys.put("F3", UserAction.TO_LIGHT);
+    keys.put("F4", UserAction.TO_CAMERA);
+    keys.put("F5", UserAction.TO_RUN);
+    keys.put("F6", UserAction.TO_CAMERAS);
+    keys.put("F7", UserAction.PRACTICE);
+    keys.put("F8", UserAction.SOUNDS);
+    keys.put("F9", UserAction.THEME);
+    keys.put("F10", UserAction.TO_RIG);
+    keys.put("F11", UserAction.TO_TRIED);
     return Collections.unmodifiableMap(keys);
   }
 }

@@ -3,10 +3,10 @@ package org.halflight.desk.view;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.everyday.Linkage;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.extratest.Linkage;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Setting;
 
 /** The firing whose numerals are shown. */
 public sealed interface LastFiring {
@@ -15,7 +15,7 @@ public sealed interface LastFiring {
    *
    * @param errorStops where a speed is shown
    */
-  record Provisional(LeafExposure exposure, OptionalDouble errorStops, Optional<Setting> shown)
+  record Provisional(LeafExposure exposure, OptionalDouble errorStops, Optional<DialSetting> shown)
       implements LastFiring {
     public Provisional {
       Objects.requireNonNull(exposure);

@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.ExtraTest;
 import org.halflight.job.CheckState;
-import org.halflight.session.Check;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
-import org.halflight.words.EverydayWords;
+import org.halflight.session.UntimedTest;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
 
 /**
@@ -39,7 +39,7 @@ public final class LightTestModel {
   }
 
   /** Which test goes on; empty while none does. */
-  public Optional<Check> check() {
+  public Optional<UntimedTest> check() {
     return plan.flatMap(LightPlan::check);
   }
 
@@ -111,8 +111,8 @@ public final class LightTestModel {
    * @param run in which it was made
    * @return what it came to; empty where too little was read
    */
-  public Optional<Tried> ends(List<LightReading> readings, List<RunSetup> runs, int run) {
-    Optional<Tried> found =
+  public Optional<ExtraTest> ends(List<LightReading> readings, List<RunSetup> runs, int run) {
+    Optional<ExtraTest> found =
         readSoFar == 0 ? Optional.empty() : plan.flatMap(its -> its.found(readings, runs, run));
     plan = Optional.empty();
     reads = false;
@@ -123,10 +123,10 @@ public final class LightTestModel {
   }
 
   /** Where nothing could be judged, why and what to do; else the word, as the list has the rest. */
-  private static String ended(Tried tried) {
+  private static String ended(ExtraTest tried) {
     return tried.state() == CheckState.NOT_TESTED
-        ? EverydayWords.lines(tried).get(0)
-        : Words.say("desk.tried.ended", EverydayWords.name(tried), EverydayWords.state(tried));
+        ? ExtraTestWords.lines(tried).get(0)
+        : Words.say("desk.tried.ended", ExtraTestWords.name(tried), ExtraTestWords.state(tried));
   }
 
   private static String brief(LightPlan.Step step) {

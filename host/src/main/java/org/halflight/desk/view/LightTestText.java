@@ -1,8 +1,8 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
-import org.halflight.session.Check;
-import org.halflight.session.Setting;
+import org.halflight.session.DialSetting;
+import org.halflight.session.UntimedTest;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
@@ -13,7 +13,7 @@ final class LightTestText {
   /** Whether the run has come to a test of the light, under way or not. */
   static boolean isAskedByRun(BenchView view) {
     return !view.runDone()
-        && view.shown().flatMap(Setting::check).filter(Check::isOfTheLight).isPresent();
+        && view.shown().flatMap(DialSetting::check).filter(UntimedTest::isOfTheLight).isPresent();
   }
 
   /** What is to be done, to be read from two metres; how far it is while the light is read. */
@@ -22,7 +22,7 @@ final class LightTestText {
     if (!test.isUnderWay()) {
       return Optional.empty();
     }
-    String which = test.check().map(Check::label).orElseGet(() -> Words.say("full.name"));
+    String which = test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name"));
     boolean reads = test.doing() == LightTestView.Doing.READING;
     double ofThis = test.progress() * test.steps() - (test.step() - 1);
     return Optional.of(
@@ -30,7 +30,7 @@ final class LightTestText {
             test.brief(),
             "",
             // A stop is short: as words it would grow beyond its place.
-            test.check().equals(Optional.of(Check.STOPS)),
+            test.check().equals(Optional.of(UntimedTest.STOPS)),
             reads ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
             "",
             Words.say("desk.test.of", which, test.step(), test.steps()),
@@ -38,20 +38,21 @@ final class LightTestText {
   }
 
   /** What to do, and why the same is asked again. */
-  static Optional<SayText> say(BenchView view) {
+  static Optional<MessageText> say(BenchView view) {
     LightTestView test = view.lightTest();
     if (test.isUnderWay()) {
       String remark = test.remark().isEmpty() ? "" : test.remark() + " ";
       return Optional.of(
-          new SayText(
+          new MessageText(
               remark + test.sentence(),
               test.doing() == LightTestView.Doing.READING
-                  ? SayText.Kind.NEWS
-                  : SayText.Kind.QUESTION));
+                  ? MessageText.Kind.NEWS
+                  : MessageText.Kind.QUESTION));
     }
     return isAskedByRun(view)
         ? Optional.of(
-            new SayText(Words.say("desk.test.waits", test.sentence()), SayText.Kind.ATTENTION))
+            new MessageText(
+                Words.say("desk.test.waits", test.sentence()), MessageText.Kind.ATTENTION))
         : Optional.empty();
   }
 }

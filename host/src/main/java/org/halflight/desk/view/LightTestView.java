@@ -2,7 +2,7 @@ package org.halflight.desk.view;
 
 import java.util.Objects;
 import java.util.Optional;
-import org.halflight.session.Check;
+import org.halflight.session.UntimedTest;
 
 /**
  * A test of the light that goes on, reading by reading.
@@ -23,7 +23,7 @@ public record LightTestView(
     int step,
     int steps,
     double progress,
-    Optional<Check> check,
+    Optional<UntimedTest> check,
     String brief) {
   /** What goes on. */
   public enum Doing {

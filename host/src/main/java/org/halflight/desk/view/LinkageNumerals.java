@@ -1,12 +1,12 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
-import org.halflight.chart.EverydayPictures;
+import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.Picture;
 import org.halflight.desk.view.NumeralsText.Tone;
-import org.halflight.everyday.Linkage;
-import org.halflight.everyday.LinkageTrial;
-import org.halflight.words.EverydayWords;
+import org.halflight.extratest.Linkage;
+import org.halflight.extratest.LinkageTrial;
+import org.halflight.words.ExtraTestWords;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
 
@@ -48,14 +48,14 @@ final class LinkageNumerals {
 
   /** The picture of the trials. */
   static Optional<Picture> picture(BenchView view, Linkage linkage) {
-    return EverydayPictures.of(linkage, BenchPictures.note(view));
+    return ExtraTestPictures.of(linkage, BenchPictures.note(view));
   }
 
   /** How it stands, in a word or two. */
   static String word(Linkage linkage) {
     return Words.say(
         "desk.linkage.word",
-        EverydayWords.name(linkage),
+        ExtraTestWords.name(linkage),
         LinkageWords.inShort(linkage, linkage.newest()));
   }
 }

@@ -2,10 +2,10 @@ package org.halflight.desk.view;
 
 import java.util.Objects;
 import java.util.Optional;
-import org.halflight.session.Check;
+import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
-import org.halflight.session.Setting;
+import org.halflight.session.UntimedTest;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -46,7 +46,7 @@ public record NextText(
       LightTestView test = view.lightTest();
       return new NextText(
           heading,
-          test.check().map(Check::label).orElseGet(() -> Words.say("full.name")),
+          test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name")),
           Words.say("desk.next.test"),
           test.step() - 1,
           test.steps(),
@@ -56,7 +56,7 @@ public record NextText(
     if (view.shown().isEmpty()) {
       return new NextText(heading, "", "", 0, 0, "", false);
     }
-    Setting shown = view.shown().get();
+    DialSetting shown = view.shown().get();
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
           heading,
@@ -114,7 +114,7 @@ public record NextText(
         : Words.say("desk.next.headingPlace", phase, camera, place + 1, setup.settings().size());
   }
 
-  private static String doing(Optional<Check> check) {
+  private static String doing(Optional<UntimedTest> check) {
     return check
         .map(each -> Words.say("desk.next.check." + Sentences.check(each)))
         .orElseGet(() -> Words.say("desk.next.setAndFire"));

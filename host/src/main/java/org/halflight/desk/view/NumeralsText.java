@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Setting;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -193,7 +193,7 @@ public record NumeralsText(
     return new NumeralsText(outcome, "", false, known, "", note, tone);
   }
 
-  private static String label(Optional<Setting> setting) {
+  private static String label(Optional<DialSetting> setting) {
     return setting
         .map(s -> Words.say("desk.numerals.of", s.label()))
         .orElseGet(() -> Words.say("desk.numerals.noSpeed"));

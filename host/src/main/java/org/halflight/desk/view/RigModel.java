@@ -3,9 +3,9 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.bench.CalibrationText;
+import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.DiscRun;
-import org.halflight.bench.DiscText;
+import org.halflight.bench.DiscSentences;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.RigCheck;
@@ -79,14 +79,14 @@ public final class RigModel {
 
   /** A disc is read. */
   public void discBegins(double nowSeconds) {
-    begin(RigView.Doing.DISC_READING, DiscText.stage(DiscRun.Stage.LIGHT), nowSeconds);
+    begin(RigView.Doing.DISC_READING, DiscSentences.stage(DiscRun.Stage.LIGHT), nowSeconds);
     discAsked = DISC_STEPS_PART;
     progress = discAsked;
   }
 
   /** The reading of a disc goes on with its next stage. */
   public void discStage(DiscRun.Stage next) {
-    says(DiscText.stage(next));
+    says(DiscSentences.stage(next));
   }
 
   /** A disc was read: what it says of the rig. */
@@ -107,7 +107,7 @@ public final class RigModel {
   public void stage(RigCalibration.Stage next, double nowSeconds) {
     stage = Optional.of(next);
     stageFromSeconds = nowSeconds;
-    sentence = CalibrationText.stage(next);
+    sentence = CalibrationSentences.stage(next);
   }
 
   /**
@@ -147,18 +147,18 @@ public final class RigModel {
   /** A rig check came to something. */
   public void checked(RigCheckRun.Outcome outcome, String serial) {
     if (outcome instanceof RigCheckRun.Refused refused) {
-      says(CalibrationText.refused(refused.refusal()));
+      says(CalibrationSentences.refused(refused.refusal()));
       return;
     }
     RigCheck found = ((RigCheckRun.Checked) outcome).check();
     check = Optional.of(new RigCheckChart(found, Sentences.source(serial)));
-    says(String.join(" ", CalibrationText.check(found)));
+    says(String.join(" ", CalibrationSentences.check(found)));
   }
 
   /** A calibration came to something. */
   public void calibrated(RigCalibration.Outcome outcome) {
     if (outcome instanceof RigCalibration.Refused refused) {
-      says(CalibrationText.refused(refused.refusal()));
+      says(CalibrationSentences.refused(refused.refusal()));
       return;
     }
     RigCalibration.Calibrated done = (RigCalibration.Calibrated) outcome;

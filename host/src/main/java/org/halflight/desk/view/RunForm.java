@@ -10,12 +10,12 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -47,10 +47,10 @@ public record RunForm(
     int firings,
     OptionalDouble restSeconds,
     Map<String, String> noted,
-    List<Check> checks,
+    List<UntimedTest> checks,
     boolean topBeforeCocking,
     boolean bladesShut,
-    AimForm aim) {
+    CriteriaForm aim) {
   /** More firings of a speed than this are not planned. */
   public static final int MOST_FIRINGS = 100;
 
@@ -77,7 +77,7 @@ public record RunForm(
   }
 
   /** The same form with verdicts about something else. */
-  public RunForm withAim(AimForm other) {
+  public RunForm withAim(CriteriaForm other) {
     return new RunForm(
         camera,
         phase,
@@ -107,7 +107,7 @@ public record RunForm(
         List.of(),
         false,
         false,
-        AimForm.USUAL);
+        CriteriaForm.USUAL);
   }
 
   /** The form for the run that follows another: the next phase once that is done. */
@@ -131,7 +131,7 @@ public record RunForm(
         before.checks(),
         before.customs().topSpeedBeforeCocking(),
         before.customs().bladesShutWhileCocking(),
-        AimForm.of(before.aim()));
+        CriteriaForm.of(before.aim()));
   }
 
   /** The speeds of a dial as they are typed. */
@@ -160,7 +160,7 @@ public record RunForm(
     if (firings < 1 || firings > MOST_FIRINGS) {
       return new Result(Optional.empty(), Words.say("desk.run.badFirings", MOST_FIRINGS));
     }
-    Aim read;
+    AcceptanceCriteria read;
     try {
       read = aim.read();
     } catch (Trouble notUnderstood) {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.bench.LightPlan;
-import org.halflight.everyday.FNumber;
+import org.halflight.extratest.FNumber;
 import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;

@@ -14,7 +14,7 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerance;
 import org.halflight.uncertainty.RigKnowledge;
-import org.halflight.verdict.Judging;
+import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
@@ -95,8 +95,8 @@ final class ViewedRuns {
     return view.runs().get(run - 1);
   }
 
-  private static Judging judging(BenchView view, int run) {
-    return Judging.of(setup(view, run), RigKnowledge.UNCALIBRATED);
+  private static DecisionBasis judging(BenchView view, int run) {
+    return DecisionBasis.of(setup(view, run), RigKnowledge.UNCALIBRATED);
   }
 
   private static List<FiringResult> firings(BenchView view, int run) {

@@ -69,17 +69,17 @@ class BenchModelTest {
     BenchView all = work.fire();
     assertThat(work.cues).containsExactly(Cue.RUN_DONE);
     assertThat(NextText.of(all).done()).isTrue();
-    assertThat(SayText.of(all).text()).isEqualTo(Words.say("desk.say.leftDone"));
+    assertThat(MessageText.of(all).text()).isEqualTo(Words.say("desk.say.leftDone"));
   }
 
   @Test
   void behindTheThirdFiringItSaysHowManyTheVerdictTakes() {
     work.begin(Phase.AS_LEFT, 5, "1/60");
     work.fire();
-    assertThat(SayText.of(work.fire()).text()).doesNotContain("would decide");
-    assertThat(SayText.of(work.fire()).text())
+    assertThat(MessageText.of(work.fire()).text()).doesNotContain("would decide");
+    assertThat(MessageText.of(work.fire()).text())
         .endsWith("At this scatter 3 firings would decide; 5 are planned.");
-    assertThat(SayText.of(work.fire()).text()).doesNotContain("would decide");
+    assertThat(MessageText.of(work.fire()).text()).doesNotContain("would decide");
   }
 
   @Test
@@ -96,8 +96,8 @@ class BenchModelTest {
     NumeralsText open = NumeralsText.of(work.view());
     assertThat(open.tone()).isEqualTo(NumeralsText.Tone.OPEN);
     assertThat(Double.parseDouble(open.large())).isBetween(2.5, 3.5);
-    assertThat(SayText.of(work.view()).text()).contains("press C");
-    assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(Act.CLOSED_BY_HAND);
+    assertThat(MessageText.of(work.view()).text()).contains("press C");
+    assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(UserAction.CLOSED_BY_HAND);
 
     work.tell(new SessionInput.ClosedByHand());
     work.rig.holdOpen(false);
@@ -118,12 +118,12 @@ class BenchModelTest {
     BenchView asked = work.fire(Optional.of(THIRTIETH), PracticeMishap.NONE);
     assertThat(asked.question().map(Question::kind)).contains(Question.Kind.DIAL_NOT_TURNED);
     assertThat(work.cues).containsExactly(Cue.QUESTION);
-    SayText say = SayText.of(asked);
-    assertThat(say.kind()).isEqualTo(SayText.Kind.QUESTION);
+    MessageText say = MessageText.of(asked);
+    assertThat(say.kind()).isEqualTo(MessageText.Kind.QUESTION);
     assertThat(say.text()).contains("1/30").contains("M").contains("Space");
     assertThat(KeyHints.of(asked).subList(0, 2))
         .extracting(KeyHints.Hint::act)
-        .containsExactly(Act.MOVE, Act.ACCEPT);
+        .containsExactly(UserAction.MOVE, UserAction.ACCEPT);
 
     work.tell(asked.question().get().move());
     assertThat(work.view().question()).isEmpty();
@@ -175,7 +175,9 @@ class BenchModelTest {
     work.fire();
     work.link(LinkState.LOST);
     assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.STALE);
-    assertThat(SayText.of(work.view()).text()).contains("at firing 2 (1/60)").contains("saved: 1.");
+    assertThat(MessageText.of(work.view()).text())
+        .contains("at firing 2 (1/60)")
+        .contains("saved: 1.");
     assertThat(LinkText.of(work.view().link()).up()).isFalse();
     work.link(LinkState.BACK);
     assertThat(NumeralsText.of(work.view()).tone()).isEqualTo(NumeralsText.Tone.SETTLED);

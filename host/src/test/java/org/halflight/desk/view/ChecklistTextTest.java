@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.halflight.everyday.Bounce;
-import org.halflight.everyday.LightLeak;
-import org.halflight.everyday.Tried;
+import org.halflight.extratest.Bounce;
+import org.halflight.extratest.ExtraTest;
+import org.halflight.extratest.LightLeak;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
@@ -17,7 +17,7 @@ import org.halflight.stats.Sample;
 import org.junit.jupiter.api.Test;
 
 class ChecklistTextTest {
-  private static final Tried BOUNCE =
+  private static final ExtraTest BOUNCE =
       new Bounce(
           2,
           Optional.of(Phase.AS_LEFT),
@@ -30,7 +30,7 @@ class ChecklistTextTest {
   private static final Optional<LightLeak.Reading> DARK =
       Optional.of(new LightLeak.Reading(0.2, 0.4, OptionalDouble.of(812), 1000));
 
-  private static final Tried LEAK = new LightLeak(2, Optional.of(Phase.AS_LEFT), DARK, DARK);
+  private static final ExtraTest LEAK = new LightLeak(2, Optional.of(Phase.AS_LEFT), DARK, DARK);
 
   @Test
   void whatIsMeasuredFillsTheListAndThePersonsAnswerStands() {
@@ -58,7 +58,7 @@ class ChecklistTextTest {
     assertThat(text.said(CheckItem.LENS)).isEmpty();
   }
 
-  private static ChecklistText text(Checklist handBack, Tried... tried) {
+  private static ChecklistText text(Checklist handBack, ExtraTest... tried) {
     return new ChecklistText(Checklist.EMPTY, handBack, List.of(tried));
   }
 }

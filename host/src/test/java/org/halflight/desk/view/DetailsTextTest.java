@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.chart.TableTwin;
-import org.halflight.session.Aim;
+import org.halflight.chart.DataTable;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
@@ -64,7 +64,7 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         2,
-        new Aim(
+        new AcceptanceCriteria(
             Tolerances.find("1/60=0.001").orElseThrow(),
             Measurand.ONE_EXPOSURE,
             false,
@@ -96,7 +96,7 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         5,
-        new Aim(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, true, StopsAsked.USUAL),
+        new AcceptanceCriteria(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, true, StopsAsked.USUAL),
         "1/60",
         "1/125");
     fire(5);
@@ -124,7 +124,7 @@ class DetailsTextTest {
   }
 
   private static String figure(DetailsText details, String name) {
-    TableTwin twin = details.figures().orElseThrow();
+    DataTable twin = details.figures().orElseThrow();
     return twin.rows().stream()
         .filter(row -> row.get(0).equals(name))
         .map(row -> row.get(1))

@@ -8,10 +8,10 @@ import java.util.OptionalDouble;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.ShutterKind;
-import org.halflight.session.Check;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -33,17 +33,17 @@ class FormsTest {
             5,
             OptionalDouble.of(3600),
             Map.of(RunConditions.CELLS, "off"),
-            List.of(Check.B),
+            List.of(UntimedTest.B),
             true,
             false,
-            AimForm.USUAL);
+            CriteriaForm.USUAL);
     RunSetup setup = form.read().setup().orElseThrow();
     assertThat(setup.order())
         .extracting(MarkedSpeed::label)
         .containsExactly("1/60", "1/30", "1/125");
     assertThat(setup.dial()).isEqualTo("leaf");
     assertThat(setup.reference()).isEqualTo(Reference.EXACT);
-    assertThat(setup.checks()).containsExactly(Check.B);
+    assertThat(setup.checks()).containsExactly(UntimedTest.B);
     assertThat(setup.customs().topSpeedBeforeCocking()).isTrue();
     assertThat(setup.conditions().restSeconds()).hasValue(3600);
     assertThat(setup.conditions().noted()).containsEntry("cells", "off");
@@ -65,7 +65,7 @@ class FormsTest {
                 List.of(),
                 false,
                 false,
-                AimForm.USUAL)
+                CriteriaForm.USUAL)
             .read()
             .setup()
             .orElseThrow();
@@ -88,7 +88,7 @@ class FormsTest {
                 List.of(),
                 false,
                 false,
-                AimForm.USUAL)
+                CriteriaForm.USUAL)
             .read();
     assertThat(result.setup()).isEmpty();
     assertThat(result.trouble()).contains("from 1 to 100").contains("nothing was begun");
@@ -110,7 +110,7 @@ class FormsTest {
                 List.of(),
                 false,
                 false,
-                AimForm.USUAL)
+                CriteriaForm.USUAL)
             .read();
     assertThat(result.setup()).isEmpty();
     assertThat(result.trouble()).contains("nothing was begun");

@@ -23,7 +23,7 @@ class KeyMapTest {
     "C, CLOSED_BY_HAND",
     "F, FIRE"
   })
-  void keysOfTheBench(String key, Act act) {
+  void keysOfTheBench(String key, UserAction act) {
     assertThat(KeyMap.act(key, true, false, true)).contains(act);
   }
 
@@ -33,7 +33,7 @@ class KeyMapTest {
       assertThat(KeyMap.act(key, true, true, true)).as(key).isEmpty();
       assertThat(KeyMap.act(key, false, false, true)).as(key + " elsewhere").isEmpty();
     }
-    assertThat(KeyMap.act("F2", false, true, true)).contains(Act.TO_BENCH);
+    assertThat(KeyMap.act("F2", false, true, true)).contains(UserAction.TO_BENCH);
   }
 
   @Test
@@ -44,14 +44,14 @@ class KeyMapTest {
 
   @Test
   void onlyLookingAlongGoesOnWhileAKeyIsHeld() {
-    assertThat(Arrays.stream(Act.values()).filter(KeyMap::repeats))
-        .containsExactly(Act.LOOK_SLOWER, Act.LOOK_FASTER);
+    assertThat(Arrays.stream(UserAction.values()).filter(KeyMap::repeats))
+        .containsExactly(UserAction.LOOK_SLOWER, UserAction.LOOK_FASTER);
   }
 
   @Test
   void everyActHasOneKeyAndItsWords() {
-    assertThat(Arrays.stream(Act.values()).map(KeyMap::keyOf)).doesNotHaveDuplicates();
-    for (Act act : Act.values()) {
+    assertThat(Arrays.stream(UserAction.values()).map(KeyMap::keyOf)).doesNotHaveDuplicates();
+    for (UserAction act : UserAction.values()) {
       String name = act.name().toLowerCase(Locale.ROOT);
       assertThat(Words.say("desk.key." + name)).isNotBlank();
       assertThat(Words.say("desk.keyLong." + name)).isNotBlank();

@@ -2,8 +2,8 @@ package org.halflight.desk.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.halflight.everyday.InventedAdvance;
-import org.halflight.everyday.Linkage;
+import org.halflight.extratest.InventedAdvance;
+import org.halflight.extratest.Linkage;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 

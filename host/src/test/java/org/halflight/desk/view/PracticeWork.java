@@ -16,7 +16,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticeRig;
-import org.halflight.session.Aim;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
@@ -67,10 +67,10 @@ final class PracticeWork implements AutoCloseable {
   }
 
   void begin(Phase phase, int firings, String... speeds) {
-    begin(phase, firings, Aim.USUAL, speeds);
+    begin(phase, firings, AcceptanceCriteria.USUAL, speeds);
   }
 
-  void begin(Phase phase, int firings, Aim aim, String... speeds) {
+  void begin(Phase phase, int firings, AcceptanceCriteria aim, String... speeds) {
     RunSetup setup =
         new RunSetup(
                 "invented",

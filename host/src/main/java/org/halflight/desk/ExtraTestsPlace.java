@@ -1,0 +1,343 @@
+package org.halflight.desk;
+
+import java.awt.Component;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import javax.swing.BorderFactory;
+import javax.swing.DefaultListCellRenderer;
+import javax.swing.DefaultListModel;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import javax.swing.ListSelectionModel;
+import javax.swing.SwingUtilities;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.CriteriaForm;
+import org.halflight.desk.view.ExtraTestsText;
+import org.halflight.desk.view.LightTestView;
+import org.halflight.desk.view.StopsForm;
+import org.halflight.session.StopsAsked;
+import org.halflight.words.Words;
+
+/**
+ * What was tried beside the marked speeds, with its sentences and its picture; leak test and stop
+ * check are led through from here.
+ */
+final class ExtraTestsPlace extends JPanel implements LookListener {
+  private static final long serialVersionUID = 1L;
+
+  private final transient Executor drawing;
+  private final transient Consumer<Consumer<BenchActions>> bench;
+  private final JLabel title = new JLabel(Words.say("desk.tried.title"));
+  private final ReadOnlyText sentence =
+      new ReadOnlyText("triedSentence", Words.say("desk.tried.name"));
+  private final ReadOnlyText remark =
+      new ReadOnlyText("triedRemark", Words.say("desk.tried.remark"));
+  private final JLabel count = new JLabel(" ");
+  private final JProgressBar progress = new JProgressBar(0, 100);
+  private final JButton leak = new JButton(Words.say("desk.tried.leak"));
+  private final JButton stops = new JButton(Words.say("desk.tried.stops"));
+  private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
+  private final JTextField marked = new JTextField(CriteriaForm.USUAL.stops().markings(), 16);
+  private final JButton done = new JButton(Words.say("desk.tried.done"));
+  private final JButton skip = new JButton(Words.say("desk.tried.skip"));
+  private final JButton stop = new JButton(Words.say("desk.tried.stop"));
+  private final JLabel listTitle = new JLabel(Words.say("desk.tried.list"));
+  private final DefaultListModel<ExtraTestsText.Entry> entries = new DefaultListModel<>();
+  private final JList<ExtraTestsText.Entry> list = new JList<>(entries);
+  private final JScrollPane scroll = new JScrollPane(list);
+  private final ReadOnlyText said = new ReadOnlyText("triedSaid", Words.say("desk.tried.said"));
+  private final JScrollPane saidScroll = new JScrollPane(said);
+  private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
+  private final PictureView picture;
+  private transient LightTestView test;
+  private transient BenchView view;
+  private transient BenchView made;
+  private boolean making;
+
+  /**
+   * @param bench does something on the thread of the bench
+   */
+  ExtraTestsPlace(
+      Look look, Executor drawing, LongSupplier nanos, Consumer<Consumer<BenchActions>> bench) {
+    super(
+        new MigLayout(
+            "insets 18 32 14 28, gap 26 8, fill, hidemode 3",
+            "[fill,40%!][fill,grow]",
+            "[][fill,grow]"));
+    this.drawing = drawing;
+    this.bench = bench;
+    picture =
+        new PictureView(
+            Words.say("desk.tried.picture"),
+            Words.say("desk.tried.noPicture"),
+            look,
+            drawing,
+            nanos);
+    named();
+    acts();
+    add(title);
+    add(tables, "align right, grow 0, wrap");
+    add(left(), "grow");
+    add(right(), "grow, push");
+    look(look);
+    choose();
+  }
+
+  private JPanel left() {
+    JPanel left =
+        new JPanel(
+            new MigLayout("insets 0, wrap 1, gap 8 8, fillx, hidemode 3", "[fill,grow]", ""));
+    left.setOpaque(false);
+    left.add(sentence, "wmin 200");
+    left.add(remark, "wmin 200");
+    left.add(count);
+    left.add(progress, "h 10!");
+    JPanel buttons = new JPanel(new MigLayout("insets 2, gap 10 8, hidemode 3"));
+    buttons.setOpaque(false);
+    buttons.add(leak);
+    buttons.add(stops);
+    // Its words change while the light is read; the buttons beside it stay where they are.
+    buttons.add(done, "wmin 150");
+    buttons.add(skip);
+    buttons.add(stop, "wrap");
+    buttons.add(markedLabel, "span, split 2");
+    buttons.add(marked);
+    left.add(buttons);
+    left.add(listTitle, "gaptop 8");
+    left.add(scroll, "wmin 200, hmin 80, grow, push");
+    return left;
+  }
+
+  private JPanel right() {
+    JPanel right =
+        new JPanel(
+            new MigLayout("insets 0, wrap 1, gap 8 10, fill", "[fill,grow]", "[][fill,grow]"));
+    right.setOpaque(false);
+    right.add(saidScroll, "wmin 200, hmin 60, hmax 36%");
+    right.add(picture, "grow, push");
+    return right;
+  }
+
+  private void named() {
+    leak.setName("triedLeak");
+    stops.setName("triedStops");
+    marked.setName("triedMarked");
+    done.setName("triedDone");
+    skip.setName("triedSkip");
+    stop.setName("triedStop");
+    list.setName("triedList");
+    tables.setName("triedTables");
+    progress.getAccessibleContext().setAccessibleName(Words.say("desk.tried.progress"));
+    markedLabel.setLabelFor(marked);
+    marked.getAccessibleContext().setAccessibleName(Words.say("desk.tried.marked"));
+    listTitle.setLabelFor(list);
+    list.getAccessibleContext().setAccessibleName(Words.say("desk.tried.list"));
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.setCellRenderer(new Line());
+  }
+
+  private void acts() {
+    leak.addActionListener(event -> bench.accept(hands -> hands.lightTest().leak()));
+    stops.addActionListener(
+        event -> {
+          List<String> written = new StopsForm(marked.getText(), "").written();
+          bench.accept(hands -> hands.lightTest().stops(written));
+        });
+    done.addActionListener(event -> bench.accept(hands -> hands.lightTest().done()));
+    skip.addActionListener(event -> bench.accept(hands -> hands.lightTest().skip()));
+    stop.addActionListener(event -> bench.accept(hands -> hands.lightTest().stop()));
+    list.addListSelectionListener(event -> choose());
+    tables.addActionListener(
+        event -> {
+          picture.asTable(tables.isSelected());
+          if (tables.isSelected()) {
+            picture.table().requestFocusInWindow();
+          }
+        });
+  }
+
+  /** Shows the test that goes on; what was tried follows as soon as it is worked out. */
+  void show(BenchView shown) {
+    Optional<StopsAsked> before = asked(view);
+    view = shown;
+    // Those of the run that begins, until the person writes others.
+    asked(shown)
+        .filter(stopsOfRun -> !before.equals(Optional.of(stopsOfRun)))
+        .ifPresent(stopsOfRun -> marked.setText(StopsForm.of(stopsOfRun).markings()));
+    if (!shown.lightTest().equals(test)) {
+      show(shown.lightTest());
+    }
+    make();
+  }
+
+  private static Optional<StopsAsked> asked(BenchView of) {
+    return Optional.ofNullable(of).flatMap(BenchView::setup).map(setup -> setup.aim().stops());
+  }
+
+  private void show(LightTestView now) {
+    boolean asksAnew =
+        now.doing() == LightTestView.Doing.ASKING
+            && (test == null || test.doing() != now.doing() || test.step() != now.step());
+    boolean ended = !now.isUnderWay() && test != null && test.isUnderWay();
+    test = now;
+    sentence.say(now.sentence());
+    remark.say(now.remark());
+    remark.setVisible(!now.remark().isEmpty());
+    count.setText(Words.say("desk.tried.count", now.step(), now.steps()));
+    count.setVisible(now.isUnderWay());
+    progress.setValue((int) Math.round(100 * now.progress()));
+    progress.setVisible(now.isUnderWay());
+    for (JComponent each : List.of(leak, stops, markedLabel, marked)) {
+      each.setVisible(!now.isUnderWay());
+    }
+    for (JComponent each : List.of(done, skip, stop)) {
+      each.setVisible(now.isUnderWay());
+    }
+    // Disabling the button would throw the focus away between two readings.
+    done.setText(
+        Words.say(
+            now.doing() == LightTestView.Doing.READING ? "desk.tried.reading" : "desk.tried.done"));
+    if (isShowing() && asksAnew) {
+      done.requestFocusInWindow();
+    } else if (isShowing() && ended) {
+      first().requestFocusInWindow();
+    }
+  }
+
+  /** Has what was tried worked out where it is on the screen and something came to it. */
+  private void make() {
+    boolean same =
+        made != null && made.results() == view.results() && made.readings() == view.readings();
+    if (making || same || !isShowing()) {
+      return;
+    }
+    making = true;
+    BenchView of = view;
+    drawing.execute(
+        () -> {
+          ExtraTestsText text = ExtraTestsText.of(of);
+          SwingUtilities.invokeLater(() -> arrived(of, text));
+        });
+  }
+
+  private void arrived(BenchView of, ExtraTestsText text) {
+    making = false;
+    made = of;
+    Optional<ExtraTestsText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
+    Optional<ExtraTestsText.Entry> changed =
+        text.entries().stream().filter(entry -> !holds(entry)).findFirst();
+    entries.clear();
+    text.entries().forEach(entries::addElement);
+    // What has just come is looked at, and else the same as before.
+    String key = changed.or(() -> chosen).map(ExtraTestsText.Entry::key).orElse("");
+    for (int i = 0; i < entries.size(); i++) {
+      if (entries.get(i).key().equals(key)) {
+        list.setSelectedIndex(i);
+        list.ensureIndexIsVisible(i);
+      }
+    }
+    choose();
+    make();
+  }
+
+  private boolean holds(ExtraTestsText.Entry entry) {
+    for (int i = 0; i < entries.size(); i++) {
+      ExtraTestsText.Entry before = entries.get(i);
+      if (before.key().equals(entry.key()) && before.sentences().equals(entry.sentences())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void choose() {
+    Optional<ExtraTestsText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
+    said.say(
+        chosen
+            .map(entry -> String.join("\n", entry.sentences()))
+            .orElseGet(() -> Words.say("desk.tried.empty")));
+    listTitle.setVisible(!entries.isEmpty());
+    scroll.setVisible(!entries.isEmpty());
+    picture.show(
+        chosen.flatMap(ExtraTestsText.Entry::picture), chosen.flatMap(ExtraTestsText.Entry::twin));
+    picture.setVisible(chosen.isPresent());
+  }
+
+  /** What is to have the focus when this place comes up. */
+  JComponent first() {
+    return test != null && test.isUnderWay() ? done : entries.isEmpty() ? leak : list;
+  }
+
+  /** The picture of the chosen one. */
+  PictureView picture() {
+    return picture;
+  }
+
+  /** Whether what is on the screen is of the last view. */
+  boolean isUpToDate() {
+    boolean all =
+        view == null
+            || (made != null
+                && made.results() == view.results()
+                && made.readings() == view.readings());
+    return !isShowing() || (!making && all && picture.canvas().isUpToDate());
+  }
+
+  @Override
+  public void look(Look look) {
+    setBackground(look.ground());
+    title.setFont(Look.bold(2));
+    title.setForeground(look.ink());
+    for (ReadOnlyText area : List.of(sentence, remark, said)) {
+      area.setBackground(look.ground());
+      area.setBorder(null);
+      area.setForeground(area == remark ? look.quietInk() : look.ink());
+      area.setFont(area == sentence ? Look.letters(1.5) : Look.letters(1.12));
+    }
+    for (JLabel label : List.of(count, markedLabel)) {
+      label.setForeground(look.quietInk());
+      label.setFont(Look.letters(1.05));
+    }
+    listTitle.setFont(Look.bold(1.15));
+    listTitle.setForeground(look.ink());
+    list.setBackground(look.ground());
+    list.setFont(Look.letters(1.15));
+    scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
+    saidScroll.setBorder(null);
+    saidScroll.getViewport().setBackground(look.ground());
+    for (JButton button : List.of(leak, stops, done, skip, stop)) {
+      button.setFont(Look.letters(1.15));
+    }
+    picture.look(look);
+  }
+
+  /** One thing that was tried in a line of the list. */
+  private static final class Line extends DefaultListCellRenderer {
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    public Component getListCellRendererComponent(
+        JList<?> list, Object value, int index, boolean selected, boolean focused) {
+      ExtraTestsText.Entry entry = (ExtraTestsText.Entry) value;
+      super.getListCellRendererComponent(
+          list,
+          Words.say("desk.tried.line", entry.headline(), entry.run()),
+          index,
+          selected,
+          focused);
+      setBorder(BorderFactory.createEmptyBorder(Look.px(5), Look.px(4), Look.px(5), Look.px(4)));
+      return this;
+    }
+  }
+}

@@ -1,7 +1,0 @@
-package org.halflight.desk;
-
-/** Something that is drawn in the colours of a look. */
-interface Looked {
-  /** The look is another. */
-  void look(Look look);
-}

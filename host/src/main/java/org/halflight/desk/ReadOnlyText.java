@@ -1,0 +1,30 @@
+package org.halflight.desk;
+
+import javax.swing.JTextArea;
+
+/** Words that are only read, wrapped; a screen reader hears what they are and what they say. */
+final class ReadOnlyText extends JTextArea {
+  private static final long serialVersionUID = 1L;
+
+  /**
+   * @param name of the component
+   * @param spoken what these words are
+   */
+  ReadOnlyText(String name, String spoken) {
+    setName(name);
+    setEditable(false);
+    setFocusable(false);
+    setLineWrap(true);
+    setWrapStyleWord(true);
+    getAccessibleContext().setAccessibleName(spoken);
+  }
+
+  /** Says something, where it is not said already; long words are read from their begin. */
+  void say(String words) {
+    if (!getText().equals(words)) {
+      setText(words);
+      getAccessibleContext().setAccessibleDescription(words);
+      setCaretPosition(0);
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+
+/**
+ * A sentence to the person.
+ *
+ * @param kind how much it matters
+ * @param text whole sentences
+ */
+public record Message(Kind kind, String text) {
+  /** How much a sentence matters. */
+  public enum Kind {
+    /** News that go by. */
+    NEWS,
+    /** Something to look at. */
+    ATTENTION,
+    /** Something went wrong around the program. */
+    TROUBLE
+  }
+
+  public Message {
+    Objects.requireNonNull(kind);
+    Objects.requireNonNull(text);
+  }
+}

@@ -1,0 +1,81 @@
+package org.halflight.desk.view;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.halflight.link.LinkState;
+import org.halflight.session.Question;
+import org.halflight.words.Words;
+
+/**
+ * The one sentence of the bench: a question before trouble, trouble before news, and what to do
+ * next when there are none.
+ *
+ * @param text whole sentences
+ * @param kind how it is shown
+ */
+public record MessageText(String text, Kind kind) {
+  /** How a sentence is shown. */
+  public enum Kind {
+    QUESTION,
+    TROUBLE,
+    ATTENTION,
+    NEWS,
+    HINT
+  }
+
+  public MessageText {
+    Objects.requireNonNull(text);
+    Objects.requireNonNull(kind);
+  }
+
+  /** The sentence of a view. */
+  public static MessageText of(BenchView view) {
+    if (view.question().isPresent()) {
+      return new MessageText(question(view.question().get()), Kind.QUESTION);
+    }
+    boolean trouble = view.said().filter(s -> s.kind() == Message.Kind.TROUBLE).isPresent();
+    Optional<MessageText> ofTest = trouble ? Optional.empty() : LightTestText.say(view);
+    if (ofTest.isPresent()) {
+      return ofTest.get();
+    }
+    if (view.openSeconds().isPresent() && view.link().isUp()) {
+      return new MessageText(Words.say("desk.say.open"), Kind.ATTENTION);
+    }
+    if (!view.link().isUp() && view.link().state() == LinkState.SEARCHING) {
+      return new MessageText(view.link().sentence(), Kind.HINT);
+    }
+    Optional<Message> said = view.said();
+    if (said.isPresent() && said.get().kind() != Message.Kind.NEWS) {
+      return new MessageText(
+          said.get().text(),
+          said.get().kind() == Message.Kind.TROUBLE ? Kind.TROUBLE : Kind.ATTENTION);
+    }
+    if (view.cocking() == BenchView.Cocking.LEARNING && said.isEmpty()) {
+      return new MessageText(Words.say("desk.say.learning"), Kind.HINT);
+    }
+    return said.map(s -> new MessageText(s.text(), Kind.NEWS)).orElseGet(() -> hint(view));
+  }
+
+  private static MessageText hint(BenchView view) {
+    String key;
+    if (view.setup().isPresent()) {
+      key =
+          view.light().set().isEmpty()
+              ? "desk.hint.runNoLight"
+              : view.link().isPractice() ? "desk.hint.runPractice" : "desk.hint.run";
+    } else {
+      key = view.link().isPractice() ? "desk.hint.startPractice" : "desk.hint.start";
+    }
+    return new MessageText(Words.say(key), Kind.HINT);
+  }
+
+  private static String question(Question question) {
+    return question.kind() == Question.Kind.DIAL_NOT_TURNED
+        ? Words.say("desk.question.dial", question.shown(), question.other())
+        : Words.say(
+            "desk.question.neighbour",
+            question.shown(),
+            question.other(),
+            question.firings().size());
+  }
+}

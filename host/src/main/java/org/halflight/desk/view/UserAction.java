@@ -1,0 +1,72 @@
+package org.halflight.desk.view;
+
+/** Everything that a key of the window does. */
+public enum UserAction {
+  /**
+   * What a test of the light asked for is done; else the firings of the open question stay as
+   * shown.
+   */
+  ACCEPT,
+  /** The reading of the light that is asked for is skipped. */
+  SKIP_READING,
+  /** The test of the light is stopped. */
+  STOP_READING,
+  /** Full light is measured again. */
+  FULL_LIGHT,
+  /** The last firing is not counted. */
+  REJECT,
+  /** The last thing that the person did about speeds and firings is undone. */
+  UNDO,
+  /** What was undone last is done again. */
+  REDO,
+  /** The next speed is shown. */
+  NEXT,
+  /** The speed before is shown. */
+  PREVIOUS,
+  /** The firings of the open question belong to the other speed. */
+  MOVE,
+  /** The shutter hung open and was closed by hand. */
+  CLOSED_BY_HAND,
+  /** Strokes of cocking are learnt, or learning ends. */
+  LEARN_COCKING,
+  /** The lens cap is on, or off again. */
+  LENS_CAP,
+  /** An adjustment is marked. */
+  MARK,
+  /** The slower neighbour of the speed that is looked at. */
+  LOOK_SLOWER,
+  /** The faster neighbour of the speed that is looked at. */
+  LOOK_FASTER,
+  /** The speed that is looked at is the one to fire. */
+  CHOOSE,
+  /** Pictures become tables, or tables pictures. */
+  TABLES,
+  /** Sounds are switched on or off. */
+  SOUNDS,
+  /** Light or dark. */
+  THEME,
+  /** Cocks and fires the model camera; on the practice rig only. */
+  FIRE,
+  /** Cocks the model camera so that light comes through; on the practice rig only. */
+  COCK,
+  /** To the bench. */
+  TO_BENCH,
+  /** To the light. */
+  TO_LIGHT,
+  /** To the camera and its visit. */
+  TO_CAMERA,
+  /** To the set-up of a run. */
+  TO_RUN,
+  /** To the details of the speed that is looked at. */
+  DETAILS,
+  /** To what was tried beside the marked speeds. */
+  TO_TRIED,
+  /** To the rig itself: profile, rig check, calibration. */
+  TO_RIG,
+  /** To all cameras and their history. */
+  TO_CAMERAS,
+  /** What can go wrong on the practice rig. */
+  PRACTICE,
+  /** Says what the keys do. */
+  KEYS
+}

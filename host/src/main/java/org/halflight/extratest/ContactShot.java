@@ -1,0 +1,186 @@
+package org.halflight.extratest;
+
+import java.util.List;
+import java.util.Optional;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.OpeningLaw;
+import org.halflight.session.FiringResult;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.signal.Pulse;
+import org.halflight.signal.Pulses;
+
+/**
+ * The flash contact in one firing. A flash lights at the first touch, so all times are those of the
+ * first closing, in seconds from first crossing of the low level; before it they are negative.
+ *
+ * @param how what the contact did
+ * @param closingSeconds the first closing
+ * @param durationSeconds from first closing to last opening; 0 where it was not seen to open
+ * @param bounces times that it opened again before it closed for its longest stretch
+ * @param areaLinear when the blades began and ended to be fully open if the hole's area grows
+ *     evenly
+ * @param radiusLinear likewise if its radius does
+ */
+public record ContactShot(
+    How how,
+    double closingSeconds,
+    double durationSeconds,
+    int bounces,
+    Optional<FullyOpen> areaLinear,
+    Optional<FullyOpen> radiusLinear) {
+  /** More openings than this in one firing are no bounce of a closing contact. Our choice. */
+  public static final int MOST_BOUNCES = 30;
+
+  /** A contact that still closes so long after the light is no bounce either. Our choice. */
+  public static final double CHATTER_SECONDS = 0.5;
+
+  /** What the contact did. */
+  public enum How {
+    /** Closed, and opened again or not. */
+    CLOSED,
+    /** Did not close. */
+    NEVER,
+    /** Was closed before the firing, so that no flash would have been lit by it. */
+    ALWAYS_CLOSED,
+    /** Opened and closed without end. */
+    CHATTERS
+  }
+
+  /** Whether a flash that is lit by the contact finds the blades fully open; best to worst. */
+  public enum Flash {
+    /** No closing, or no times of the blades, to judge by. */
+    UNKNOWN,
+    /** By both opening laws. */
+    WHILE_OPEN,
+    /** The blades are never fully open. */
+    NEVER_OPEN,
+    /** The two opening laws disagree: too close to call. */
+    TOO_CLOSE,
+    /** Before they are, by both. */
+    TOO_EARLY,
+    /** After they began to close, by both. */
+    TOO_LATE
+  }
+
+  /**
+   * The blades under one opening law, in seconds from the first crossing of the low level.
+   *
+   * @param firstLight start of opening
+   * @param from fully open
+   * @param to start of closing
+   * @param eightyPercent four fifths open
+   */
+  public record FullyOpen(double firstLight, double from, double to, double eightyPercent) {}
+
+  /** The contact in a firing; empty where there was no light to hold it against. */
+  static Optional<ContactShot> of(FiringResult result) {
+    long zero;
+    if (result.exposure() instanceof LeafExposure.Timed timed) {
+      zero = timed.crossings().lowRiseTicks();
+    } else if (result.exposure() instanceof LeafExposure.NeverFullyOpen never) {
+      zero = never.startTicks();
+    } else {
+      return Optional.empty();
+    }
+    Optional<FullyOpen> area = blades(result, OpeningLaw.AREA_LINEAR);
+    Optional<FullyOpen> radius = blades(result, OpeningLaw.RADIUS_LINEAR);
+    Pulses closed = Pulses.of(result.firing(), Channel.CONTACT);
+    List<Edge> edges = result.firing().of(Channel.CONTACT);
+    int closings = (int) edges.stream().filter(Edge::high).count();
+    boolean chatters = closings - 1 > MOST_BOUNCES || isClosingLongAfter(result, edges);
+    if (edges.isEmpty() || (closed.startsHigh() && !chatters)) {
+      How how = edges.isEmpty() ? How.NEVER : How.ALWAYS_CLOSED;
+      return Optional.of(new ContactShot(how, 0, 0, 0, area, radius));
+    }
+    long first = edges.get(closed.startsHigh() ? 1 : 0).ticks();
+    long last = edges.get(edges.size() - 1).ticks();
+    return Optional.of(
+        new ContactShot(
+            chatters ? How.CHATTERS : How.CLOSED,
+            result.realRate().seconds(first - zero),
+            closed.stillHighSince().isPresent() ? 0 : result.realRate().seconds(last - first),
+            chatters ? closings - 1 : bounces(closed),
+            area,
+            radius));
+  }
+
+  private static boolean isClosingLongAfter(FiringResult result, List<Edge> contact) {
+    long dark =
+        result.firing().edges().stream()
+            .filter(edge -> edge.channel().isLight())
+            .mapToLong(Edge::ticks)
+            .max()
+            .orElse(Long.MAX_VALUE);
+    return contact.stream()
+        .filter(Edge::high)
+        .anyMatch(edge -> result.realRate().seconds(edge.ticks() - dark) > CHATTER_SECONDS);
+  }
+
+  /** Openings before the longest stretch; one that lasts to the end is the longest. */
+  private static int bounces(Pulses closed) {
+    if (closed.stillHighSince().isPresent()) {
+      return closed.pulses().size();
+    }
+    int longest = 0;
+    for (int i = 1; i < closed.pulses().size(); i++) {
+      Pulse pulse = closed.pulses().get(i);
+      if (pulse.ticks() > closed.pulses().get(longest).ticks()) {
+        longest = i;
+      }
+    }
+    return longest;
+  }
+
+  private static Optional<FullyOpen> blades(FiringResult result, OpeningLaw law) {
+    if (!(result.exposure() instanceof LeafExposure.Timed timed)) {
+      return Optional.empty();
+    }
+    LevelPair levels = result.levels().orElse(LevelPair.GAUSS);
+    double toLow = law.timeTo(levels.low());
+    double opening = timed.openingSeconds().under(law);
+    double closing = timed.closingSeconds().under(law);
+    return Optional.of(
+        new FullyOpen(
+            -toLow * opening,
+            (1 - toLow) * opening,
+            timed.widthLowSeconds() - (1 - toLow) * closing,
+            (law.timeTo(0.8) - toLow) * opening));
+  }
+
+  /** Whether it closed and its first closing has a time. */
+  public boolean hasClosing() {
+    return how == How.CLOSED || how == How.CHATTERS;
+  }
+
+  /** From closing to four fifths open, in seconds, in the middle of the two laws. */
+  public Optional<Double> delaySeconds() {
+    return !hasClosing() || areaLinear.isEmpty() || radiusLinear.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            (areaLinear.get().eightyPercent() + radiusLinear.get().eightyPercent()) / 2
+                - closingSeconds);
+  }
+
+  /** What an electronic flash would find. Its own duration is not counted. */
+  public Flash flash() {
+    if (!hasClosing()) {
+      return Flash.UNKNOWN;
+    }
+    if (areaLinear.isEmpty() || radiusLinear.isEmpty()) {
+      return Flash.NEVER_OPEN;
+    }
+    Flash one = flash(areaLinear.get());
+    return one == flash(radiusLinear.get()) ? one : Flash.TOO_CLOSE;
+  }
+
+  private Flash flash(FullyOpen open) {
+    if (open.to() <= open.from()) {
+      return Flash.NEVER_OPEN;
+    }
+    return closingSeconds < open.from()
+        ? Flash.TOO_EARLY
+        : closingSeconds > open.to() ? Flash.TOO_LATE : Flash.WHILE_OPEN;
+  }
+}

@@ -1,0 +1,127 @@
+package org.halflight.extratest;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.FiringResult;
+import org.halflight.session.LightReading;
+import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Source;
+
+/** All that was tried beside the marked speeds. */
+public final class ExtraTests {
+  /**
+   * One run of a session.
+   *
+   * @param number counts the runs of the session from 1; 0 before one was begun
+   * @param phase of the run; empty before a run was begun
+   */
+  public record Of(int number, Optional<Phase> phase) {}
+
+  /** A kind of thing that is tried; empty where a run has nothing of it. */
+  private interface Kind {
+    Optional<? extends ExtraTest> of(
+        Of run, List<FiringResult> firings, List<LightReading> readings, AcceptanceCriteria aim);
+  }
+
+  /** In the order in which they are told. */
+  private static final List<Kind> KINDS =
+      List.of(
+          (run, firings, readings, aim) -> Linkage.of(run, firings, aim.linkage()),
+          (run, firings, readings, aim) -> Bounce.of(run, firings),
+          (run, firings, readings, aim) -> LightLeak.of(run, readings),
+          (run, firings, readings, aim) ->
+              StopScale.of(run, readings, aim.stops().toleranceStops()),
+          (run, firings, readings, aim) -> Holds.of(run, firings),
+          (run, firings, readings, aim) -> SelfTimer.of(run, firings),
+          (run, firings, readings, aim) -> FlashContact.of(run, firings, aim.flashContact()));
+
+  private ExtraTests() {}
+
+  /**
+   * What firings and light readings of a session say, run by run; nothing for what was not tried.
+   *
+   * @param firings of the session, in order
+   * @param readings of the light with the shutter at rest, in order
+   * @param runs what each run was set up for, in order
+   */
+  public static List<ExtraTest> of(
+      List<FiringResult> firings, List<LightReading> readings, List<RunSetup> runs) {
+    Set<Of> each = new LinkedHashSet<>();
+    firings.forEach(firing -> each.add(new Of(firing.run(), firing.phase())));
+    readings.forEach(reading -> each.add(new Of(reading.run(), reading.phase())));
+    List<ExtraTest> tried = new ArrayList<>();
+    for (Of run : each) {
+      List<FiringResult> fired =
+          firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
+      List<LightReading> read =
+          readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
+      AcceptanceCriteria aim = aim(run, runs);
+      KINDS.forEach(kind -> kind.of(run, fired, read, aim).ifPresent(tried::add));
+    }
+    return List.copyOf(tried);
+  }
+
+  /**
+   * What a run is held against. Runs of several sessions count anew in each, so a number that does
+   * not fit its phase is of another one: then the last run of the phase stands for it.
+   */
+  private static AcceptanceCriteria aim(Of run, List<RunSetup> runs) {
+    boolean isThere = run.number() >= 1 && run.number() <= runs.size();
+    Optional<RunSetup> same =
+        Optional.of(run)
+            .filter(its -> isThere)
+            .map(its -> runs.get(its.number() - 1))
+            .filter(setup -> run.phase().equals(Optional.of(setup.phase())));
+    return same.or(
+            () ->
+                runs.stream()
+                    .filter(setup -> run.phase().equals(Optional.of(setup.phase())))
+                    .reduce((first, second) -> second))
+        .map(RunSetup::aim)
+        .orElse(AcceptanceCriteria.USUAL);
+  }
+
+  /**
+   * The stop checks of a session.
+   *
+   * @param runs what each run was set up for, in order
+   * @param toleranceStops how far a stop may be off its marking, above 0; empty for that of the run
+   */
+  public static List<StopScale> stops(
+      List<LightReading> readings, List<RunSetup> runs, OptionalDouble toleranceStops) {
+    List<StopScale> scales = new ArrayList<>();
+    readings.stream()
+        .map(reading -> new Of(reading.run(), reading.phase()))
+        .distinct()
+        .forEach(
+            run ->
+                StopScale.of(
+                        run,
+                        readings.stream()
+                            .filter(r -> run.equals(new Of(r.run(), r.phase())))
+                            .toList(),
+                        toleranceStops.orElse(aim(run, runs).stops().toleranceStops()))
+                    .ifPresent(scales::add));
+    return scales;
+  }
+
+  /** The least trustworthy source among firings and readings; RIG where there are none. */
+  public static Source source(List<FiringResult> firings, List<LightReading> readings) {
+    List<Source> sources =
+        Stream.concat(
+                firings.stream().map(firing -> firing.key().rigSerial()),
+                readings.stream().map(LightReading::rigSerial))
+            .map(Source::of)
+            .toList();
+    return sources.contains(Source.PRACTICE)
+        ? Source.PRACTICE
+        : sources.contains(Source.SIMULATOR) ? Source.SIMULATOR : Source.RIG;
+  }
+}

@@ -1,0 +1,183 @@
+package org.halflight.session;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.profile.ClockRate;
+import org.halflight.speeds.MarkedSpeed;
+
+/** Something that a session has to tell. */
+public sealed interface SessionEvent {
+  /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
+  record OneLevelRig() implements SessionEvent {}
+
+  /**
+   * The main closing was seen; the figure may still move a little until the quiet time has passed.
+   *
+   * @param errorStops where a speed is shown
+   */
+  record Provisional(LeafExposure exposure, OptionalDouble errorStops) implements SessionEvent {}
+
+  /**
+   * The shutter has been open for longer than expected.
+   *
+   * @param seconds since it opened
+   */
+  record StillOpen(double seconds) implements SessionEvent {}
+
+  /**
+   * A firing is over and settled. One whose key was settled before takes the place of the earlier
+   * one: the release was pressed, and the light came much later.
+   */
+  record Settled(FiringResult result) implements SessionEvent {}
+
+  /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
+  record Changed(FiringResult result) implements SessionEvent {}
+
+  /** The light curve of a settled firing has come, and has its say about the time. */
+  record CurveAdded(FiringResult result) implements SessionEvent {}
+
+  /** An act of the person was undone: all is as if it had not been. */
+  record Undone(SessionInput.UserAction act) implements SessionEvent {}
+
+  /** An act that was undone counts again. */
+  record Redone(SessionInput.UserAction act) implements SessionEvent {}
+
+  /** What the person wished was not done. */
+  record NotDone(Why why) implements SessionEvent {
+    /** Why it was not. */
+    public enum Why {
+      /** Nothing that was done is left to undo. */
+      NOTHING_TO_UNDO,
+      /** Nothing was undone, or something was done since. */
+      NOTHING_TO_REDO,
+      /** The marks of the session file have no numbers: an earlier version began it. */
+      SESSION_OF_OLD_FORM,
+      /** No firing of this run counts that could be rejected. */
+      NOTHING_TO_REJECT
+    }
+  }
+
+  /** A firing is not counted any more. */
+  record Rejected(FiringResult result) implements SessionEvent {}
+
+  /**
+   * A speed is shown.
+   *
+   * @param good good firings of it so far
+   * @param wanted good firings asked for
+   */
+  record SpeedShown(MarkedSpeed speed, int good, int wanted) implements SessionEvent {}
+
+  /** A check without a time is shown. */
+  record CheckShown(UntimedTest check) implements SessionEvent {}
+
+  /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
+  record SetBeforeCocking(MarkedSpeed speed) implements SessionEvent {}
+
+  /** So many tries did not bring the firings asked for: enough to know that a speed is erratic. */
+  record EnoughToKnow(MarkedSpeed speed, int tries, int good) implements SessionEvent {}
+
+  /** Ten tries did not bring a check to its end. */
+  record EnoughOfCheck(UntimedTest check, int tries) implements SessionEvent {}
+
+  /**
+   * Full light was measured again with the shutter held open.
+   *
+   * @param share of the full light that was set
+   */
+  record FullLightRead(double share) implements SessionEvent {}
+
+  /** The light was read with the shutter at rest. */
+  record LightWasRead(LightReading reading) implements SessionEvent {}
+
+  /** The thresholds do not stand where the light had set them: full-open light is unknown again. */
+  record LightForgotten() implements SessionEvent {}
+
+  /**
+   * Firings are measured with another profile from here on, or count as calibrated no more, or
+   * again.
+   */
+  record ProfileStands(ProfileUse use) implements SessionEvent {}
+
+  /**
+   * The pings of the session find another rate of the clock than the profile tells, beyond what
+   * both leave to doubt. Nothing is corrected by it.
+   *
+   * @param kept that of the profile, which times are worked out with
+   * @param live that of the pings
+   */
+  record ClocksDisagree(ClockRate kept, ClockRate live) implements SessionEvent {}
+
+  /** Every speed of the run has its firings. */
+  record RunDone() implements SessionEvent {}
+
+  /**
+   * Firings in a row fit the own readings of a neighbour on the dial, or its marking where it was
+   * not fired yet. One answer does for all.
+   *
+   * @param firings those that fit, in order of firing
+   */
+  record IsItTheNeighbour(MarkedSpeed shown, MarkedSpeed neighbour, List<FiringKey> firings)
+      implements SessionEvent {
+    public IsItTheNeighbour {
+      firings = List.copyOf(firings);
+    }
+  }
+
+  /** The first firing after moving on fits the readings of the speed before. */
+  record IsTheDialTurned(MarkedSpeed shown, MarkedSpeed previous, FiringKey firing)
+      implements SessionEvent {}
+
+  /** The question that was open is settled: answered, or what it was about is gone. */
+  record QuestionClosed(Question question) implements SessionEvent {}
+
+  /**
+   * The flash contact is in use for the first time of the session: what is to be known before a
+   * hand goes near it.
+   */
+  record FlashContactInUse() implements SessionEvent {}
+
+  /** The light came so late after the release that the self-timer was on, most likely. */
+  record IsTheSelfTimerOn(FiringKey firing, double seconds) implements SessionEvent {}
+
+  /**
+   * Light with the shutter fully open is off what was set.
+   *
+   * @param share of the full light that was set
+   * @param firings now marked as doubtful: those since the last good plateau
+   */
+  record PlateauOff(double share, List<FiringKey> firings) implements SessionEvent {
+    public PlateauOff {
+      firings = List.copyOf(firings);
+    }
+  }
+
+  /**
+   * A stroke of cocking was seen while learning.
+   *
+   * @param strokes so far
+   * @param wanted in all
+   */
+  record CockingStroke(int strokes, int wanted) implements SessionEvent {}
+
+  /** How this shutter lets light through when it is cocked is known. */
+  record CockingKnown(CockingPattern pattern) implements SessionEvent {}
+
+  /**
+   * Learning ended without a pattern.
+   *
+   * @param strokes with light that were seen
+   */
+  record CockingNotKnown(int strokes) implements SessionEvent {}
+
+  /** Light came while cocking, and the blades should have stayed shut. */
+  record LeakWhileCocking(FiringKey firing) implements SessionEvent {}
+
+  /**
+   * Nothing was heard of the rig for a while, and what happened meanwhile is not known.
+   *
+   * @param seconds how long by the rig's own ticks; empty where it started anew or is another one
+   */
+  record LinkGap(OptionalDouble seconds) implements SessionEvent {}
+}

@@ -1,0 +1,133 @@
+package org.halflight.words;
+
+import java.util.Optional;
+import org.halflight.session.FiringResult;
+import org.halflight.session.SessionEvent;
+
+/** What a session has to tell, in sentences. */
+public final class EventSentences {
+  private EventSentences() {}
+
+  /** The sentence of some news; empty for news that only change what a screen draws. */
+  public static Optional<String> of(SessionEvent news) {
+    if (news instanceof SessionEvent.Settled settled) {
+      return Optional.of(Sentences.firing(settled.result()));
+    }
+    if (news instanceof SessionEvent.Rejected rejected) {
+      return Optional.of(rejected(rejected.result()));
+    }
+    if (news instanceof SessionEvent.OneLevelRig) {
+      return say("news.oneLevelRig");
+    }
+    if (news instanceof SessionEvent.Changed changed) {
+      // With a small rig each firing moves the others of its speed a little; that is no news.
+      return changed.result().oneLevel().isPresent()
+          ? Optional.empty()
+          : say("news.changed", changed.result().number(), Sentences.firing(changed.result()));
+    }
+    if (news instanceof SessionEvent.CurveAdded added) {
+      return Sentences.decided(added.result());
+    }
+    if (news instanceof SessionEvent.FullLightRead read) {
+      return say("news.fullLight", Numbers.percent(read.share()));
+    }
+    if (news instanceof SessionEvent.LightWasRead read) {
+      return Optional.of(ReadingWords.of(read.reading()));
+    }
+    if (news instanceof SessionEvent.LightForgotten) {
+      return say("news.lightForgotten");
+    }
+    if (news instanceof SessionEvent.StillOpen open) {
+      return say("news.stillOpen", Numbers.running(open.seconds()));
+    }
+    if (news instanceof SessionEvent.LinkGap gap) {
+      return gap.seconds().isPresent()
+          ? say("news.gap", Numbers.time(gap.seconds().getAsDouble()))
+          : say("news.gap.unknown");
+    }
+    return ofRun(news).or(() -> ofQuestion(news)).or(() -> ofCocking(news)).or(() -> ofUndo(news));
+  }
+
+  private static Optional<String> ofRun(SessionEvent news) {
+    if (news instanceof SessionEvent.SpeedShown shown) {
+      return shown.wanted() > 0
+          ? say("run.fire", shown.speed(), shown.good() + 1, shown.wanted())
+          : say("news.shown.noRun", shown.speed());
+    }
+    if (news instanceof SessionEvent.CheckShown shown) {
+      return say("news.check." + Sentences.key(shown.check()), shown.check().label());
+    }
+    if (news instanceof SessionEvent.SetBeforeCocking set) {
+      return say("news.setBeforeCocking", set.speed());
+    }
+    if (news instanceof SessionEvent.EnoughToKnow enough) {
+      return say("run.enough", enough.speed(), enough.tries(), enough.good());
+    }
+    if (news instanceof SessionEvent.EnoughOfCheck enough) {
+      return say("news.enoughCheck", enough.check().label(), enough.tries());
+    }
+    if (news instanceof SessionEvent.ProfileStands stands) {
+      return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
+    }
+    if (news instanceof SessionEvent.ClocksDisagree apart) {
+      return Optional.of(ClockWords.disagree(apart.kept(), apart.live()));
+    }
+    return news instanceof SessionEvent.RunDone ? say("run.done") : Optional.empty();
+  }
+
+  private static Optional<String> ofQuestion(SessionEvent news) {
+    if (news instanceof SessionEvent.IsItTheNeighbour asked) {
+      return say("news.neighbour", asked.shown(), asked.neighbour(), asked.firings().size());
+    }
+    if (news instanceof SessionEvent.IsTheDialTurned asked) {
+      return say("news.dialNotTurned", asked.shown(), asked.previous());
+    }
+    if (news instanceof SessionEvent.FlashContactInUse) {
+      return Optional.of(ContactWords.caution());
+    }
+    if (news instanceof SessionEvent.IsTheSelfTimerOn asked) {
+      return say("news.selfTimer", Numbers.time(asked.seconds()));
+    }
+    if (news instanceof SessionEvent.PlateauOff off) {
+      return say("news.plateauOff", Numbers.percent(off.share()), off.firings().size());
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> ofCocking(SessionEvent news) {
+    if (news instanceof SessionEvent.CockingStroke stroke) {
+      return say("news.cockingStroke", stroke.strokes(), stroke.wanted());
+    }
+    if (news instanceof SessionEvent.CockingKnown) {
+      return say("news.cockingKnown");
+    }
+    if (news instanceof SessionEvent.CockingNotKnown unknown) {
+      return unknown.strokes() == 0
+          ? say("news.cockingNotKnown.none")
+          : say("news.cockingNotKnown.some", unknown.strokes());
+    }
+    return news instanceof SessionEvent.LeakWhileCocking ? say("news.leak") : Optional.empty();
+  }
+
+  private static Optional<String> ofUndo(SessionEvent news) {
+    if (news instanceof SessionEvent.Undone undone) {
+      return say("news.undone", UserActionWords.of(undone.act()));
+    }
+    if (news instanceof SessionEvent.Redone redone) {
+      return say("news.redone", UserActionWords.of(redone.act()));
+    }
+    return news instanceof SessionEvent.NotDone not
+        ? say("news.notDone." + Sentences.key(not.why()))
+        : Optional.empty();
+  }
+
+  private static String rejected(FiringResult result) {
+    String reason = result.rejection().orElse("");
+    return Words.say(
+        "run.rejected", result.number(), reason.isBlank() ? Words.say("run.noReason") : reason);
+  }
+
+  private static Optional<String> say(String key, Object... parts) {
+    return Optional.of(Words.say(key, parts));
+  }
+}

@@ -1,0 +1,43 @@
+package org.halflight.words;
+
+import org.halflight.session.SessionInput;
+
+/** What the person did, in a few words: for what is undone and done again. */
+final class UserActionWords {
+  private UserActionWords() {}
+
+  static String of(SessionInput.UserAction act) {
+    if (act instanceof SessionInput.RunBegins begins) {
+      return Words.say("act.run", Sentences.phase(begins.setup().phase()));
+    }
+    if (act instanceof SessionInput.SpeedChosen chosen) {
+      return Words.say("act.speed", chosen.speed());
+    }
+    if (act instanceof SessionInput.CheckChosen chosen) {
+      return Words.say("act.speed", chosen.check().label());
+    }
+    if (act instanceof SessionInput.FiringsMoved moved) {
+      return Words.say("act.move", moved.firings().size(), moved.to());
+    }
+    if (act instanceof SessionInput.CockingLearnt learnt) {
+      return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
+    }
+    if (act instanceof SessionInput.LensCap cap) {
+      return Words.say(cap.on() ? "act.cap.on" : "act.cap.off");
+    }
+    return Words.say(plain(act));
+  }
+
+  private static String plain(SessionInput.UserAction act) {
+    if (act instanceof SessionInput.NextChosen) {
+      return "act.next";
+    }
+    if (act instanceof SessionInput.PreviousChosen) {
+      return "act.previous";
+    }
+    if (act instanceof SessionInput.AcceptedAsShown) {
+      return "act.accept";
+    }
+    return act instanceof SessionInput.ClosedByHand ? "act.closedByHand" : "act.reject";
+  }
+}

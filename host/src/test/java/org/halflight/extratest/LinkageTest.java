@@ -1,0 +1,323 @@
+package org.halflight.extratest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import org.halflight.extratest.Linkage.Verdict;
+import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.fixtures.Seed;
+import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
+import org.halflight.session.Phase;
+import org.halflight.session.UntimedTest;
+import org.junit.jupiter.api.Test;
+
+/** Intervals are held against those that were put in; the camera is invented. */
+class LinkageTest {
+  private static final double SLOW = InventedAdvance.SLOW;
+  private static final double BLADES = InventedAdvance.BLADES;
+  private static final double NEAR = 20e-6;
+
+  @Test
+  void theIntervalIsTheOneThatWasPutInOrIsNotTold(@Seed(20261125) long seed) {
+    Random random = new Random(seed);
+    double worst = 0;
+    int told = 0;
+    int trials = 0;
+    for (boolean advanceFirst : new boolean[] {true, false}) {
+      for (int i = 0; i < 150; i++) {
+        double apart = 0.001 * Math.pow(50, random.nextDouble());
+        double injected = BLADES + (advanceFirst ? apart : -apart);
+        InventedAdvance camera = new InventedAdvance();
+        camera.begin(Phase.ADJUSTING, 1, UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
+        for (int alone = 0; alone < 3; alone++) {
+          ring(camera, BLADES + scatter(random), random);
+          camera.fire(SLOW);
+        }
+        ring(camera, BLADES + scatter(random), random);
+        ring(camera, injected, random);
+        camera.fire(SLOW);
+
+        LinkageTrial trial = camera.linkage().newest();
+        trials++;
+        String which = "advance first " + advanceFirst + ", apart " + apart;
+        if (trial.interval().isPresent()) {
+          told++;
+          double error = trial.interval().get().seconds() - injected;
+          worst = Math.max(worst, Math.abs(error));
+          assertThat(error).as(which).isCloseTo(0, within(NEAR));
+        } else {
+          // What rings after the blades cannot be told apart; before them it is the first edge.
+          assertThat(trial.reason()).as(which).contains(Reason.TOO_CLOSE);
+          assertThat(advanceFirst).as(which).isFalse();
+          assertThat(apart).as(which).isLessThan(Clicks.RINGING_SECONDS + 2e-4);
+          LinkageTrial.NotTold not = (LinkageTrial.NotTold) trial.finding();
+          assertThat(injected)
+              .as(which)
+              .isBetween(
+                  not.latestSeconds().orElseThrow() - 1e-6,
+                  not.earliestSeconds().orElseThrow() + 1e-6);
+        }
+      }
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "invented clicks: %d of %d intervals told, the worst %.2f us off%n",
+        told,
+        trials,
+        1e6 * worst);
+  }
+
+  @Test
+  void withoutKnowledgeOfTheBladesOverlappingClicksAreNotGuessed(@Seed(7) long seed) {
+    Random random = new Random(seed);
+    for (boolean advanceFirst : new boolean[] {true, false}) {
+      for (int i = 0; i < 150; i++) {
+        double apart = 0.001 * Math.pow(50, random.nextDouble());
+        double injected = BLADES + (advanceFirst ? apart : -apart);
+        InventedAdvance camera = new InventedAdvance();
+        camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
+        ring(camera, BLADES, random);
+        ring(camera, injected, random);
+        camera.fire(SLOW);
+
+        LinkageTrial trial = camera.linkage().newest();
+        String which = "advance first " + advanceFirst + ", apart " + apart;
+        if (apart > Clicks.RINGING_SECONDS + 2e-4) {
+          assertThat(trial.interval().orElseThrow().seconds())
+              .as(which)
+              .isCloseTo(injected, within(NEAR));
+        } else if (apart < InventedAdvance.RINGING_SECONDS) {
+          assertThat(trial.reason()).as(which).contains(Reason.TOO_CLOSE);
+        } else {
+          assertThat(
+                  trial
+                      .interval()
+                      .map(LinkageTrial.Interval::seconds)
+                      .filter(seconds -> Math.abs(seconds - injected) > NEAR))
+              .as(which)
+              .isEmpty();
+        }
+      }
+    }
+  }
+
+  @Test
+  void aClickThatBeginsBehindTheKnownSoundOfTheBladesIsTold(@Seed(11) long seed) {
+    Random random = new Random(seed);
+    int trials = 0;
+    int told = 0;
+    for (int i = 0; i < 60; i++) {
+      double ringing = 0.0008 + 0.0017 * random.nextDouble();
+      double apart = 0.0002 + 0.005 * random.nextDouble();
+      InventedAdvance camera = new InventedAdvance();
+      camera.begin(Phase.ADJUSTING, 1, UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
+      for (int alone = 0; alone < 3; alone++) {
+        camera.click(BLADES + scatter(random), 5000, ringing);
+        camera.fire(SLOW);
+      }
+      camera.click(BLADES, 5000, ringing);
+      camera.click(BLADES - apart, 3000 + 4000 * random.nextDouble(), ringing);
+      camera.fire(SLOW);
+
+      LinkageTrial trial = camera.linkage().newest();
+      String which = "ringing " + ringing + ", apart " + apart;
+      trials++;
+      told += trial.interval().isPresent() ? 1 : 0;
+      if (apart > ringing + 0.0008) {
+        assertThat(trial.interval()).as(which).isPresent();
+      }
+      trial
+          .interval()
+          .ifPresent(
+              interval ->
+                  assertThat(interval.seconds()).as(which).isCloseTo(BLADES - apart, within(NEAR)));
+    }
+    assertThat(told).isBetween(trials / 4, trials - 1);
+  }
+
+  @Test
+  void aSensorThatHoldsItsOutputMakesOneClickOfOnePulse() {
+    for (double held : new double[] {0.002, 0.005, 0.009}) {
+      for (double injected : new double[] {0.02, 0.004, -0.012}) {
+        InventedAdvance camera = new InventedAdvance();
+        camera.begin(Phase.ADJUSTING, 1, UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
+        for (int alone = 0; alone < 3; alone++) {
+          camera.held(BLADES, held);
+          camera.fire(SLOW);
+        }
+        camera.held(BLADES, held);
+        camera.held(injected, held);
+        camera.fire(SLOW);
+
+        LinkageTrial trial = camera.linkage().newest();
+        String which = "held " + held + ", injected " + injected;
+        assertThat(trial.interval().orElseThrow().seconds())
+            .as(which)
+            .isCloseTo(injected, within(NEAR));
+        assertThat(trial.heard()).as(which).hasSizeLessThanOrEqualTo(2);
+      }
+    }
+  }
+
+  @Test
+  void theWayToAdjustIsSaidAlsoWhereTheIntervalIsNot() {
+    assertThat(tried(Phase.ADJUSTING, 0.008).way()).contains(Linkage.Way.LATER);
+    assertThat(tried(Phase.ADJUSTING, -0.008).way()).contains(Linkage.Way.EARLIER);
+    assertThat(tried(Phase.ADJUSTING, 0.0015).way()).isEmpty();
+    assertThat(tried(Phase.ADJUSTING, 0.0031).way()).contains(Linkage.Way.LATER);
+    // A millisecond behind the blades both clicks ring at once.
+    Linkage hidden = tried(Phase.ADJUSTING, BLADES - 0.001);
+    assertThat(hidden.newest().reason()).contains(Reason.TOO_CLOSE);
+    assertThat(hidden.way()).contains(Linkage.Way.EARLIER);
+  }
+
+  @Test
+  void aContactTellsTheIntervalInPlaceOfTheClickSensor() {
+    for (double injected : new double[] {0.03, 0.002, 0.0005, -0.0005, -0.004, -0.04}) {
+      InventedAdvance camera = new InventedAdvance();
+      camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
+      camera.contact(injected, 0.4);
+      camera.fire(SLOW);
+
+      LinkageTrial.Interval told = camera.linkage().newest().interval().orElseThrow();
+      assertThat(told.seconds()).isCloseTo(injected, within(NEAR));
+      assertThat(told.byContact()).isTrue();
+      assertThat(told.plusMinusSeconds()).isEqualTo(LinkageTrial.CONTACT_SECONDS);
+    }
+  }
+
+  @Test
+  void whatTheSensorsCannotTellIsAReason() {
+    assertThat(reason(camera -> {})).isEqualTo(Reason.NO_CLICK);
+    assertThat(reason(camera -> camera.click(0.02, 1500, 0.2))).isEqualTo(Reason.NOISE);
+    assertThat(
+            reason(
+                camera -> {
+                  for (int i = 0; i < 10; i++) {
+                    camera.click(0.05 - 0.01 * i, 4000, 0.0005);
+                  }
+                }))
+        .isEqualTo(Reason.NOISE);
+    assertThat(
+            reason(
+                camera -> {
+                  camera.click(0.03);
+                  camera.click(0.02);
+                  camera.click(BLADES);
+                }))
+        .isEqualTo(Reason.WHICH_CLICK);
+    // A contact that closes as the blades open, and opens as they close, is the flash contact.
+    assertThat(reason(camera -> camera.contact(0, SLOW))).isEqualTo(Reason.FLASH_CONTACT);
+  }
+
+  @Test
+  void aClickAsTheBladesCloseMayBeTheirs() {
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
+    camera.click(-0.0305);
+    camera.fire(0.03);
+
+    assertThat(camera.linkage().newest().reason()).contains(Reason.CLOSING_CLICK);
+  }
+
+  @Test
+  void aReleaseWithoutLightHasNoInterval() {
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(Phase.ADJUSTING, 2, UntimedTest.WIND_AND_RELEASE);
+    camera.press(0);
+    camera.click(-0.01);
+    camera.noLight(0.1);
+
+    assertThat(camera.linkage().newest().reason()).contains(Reason.NO_LIGHT);
+    assertThat(camera.linkage().verdict()).isEqualTo(Verdict.NOT_TOLD);
+    assertThat(camera.linkage().state()).isEqualTo(CheckState.NOT_TESTED);
+  }
+
+  @Test
+  void theReleaseNeedNotBeWired() {
+    assertThat(tried(Phase.ADJUSTING, 0.01).releaseIsWired()).isFalse();
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
+    camera.press(0.05);
+    camera.click(0.01);
+    camera.fire(SLOW);
+
+    Linkage linkage = camera.linkage();
+    assertThat(linkage.releaseIsWired()).isTrue();
+    assertThat(linkage.newest().interval().orElseThrow().seconds()).isCloseTo(0.01, within(NEAR));
+  }
+
+  @Test
+  void theVerdictSaysWhichWay() {
+    assertThat(tried(Phase.AS_LEFT, 0.0015, 0.0015, 0.0015).verdict()).isEqualTo(Verdict.GOOD);
+    assertThat(tried(Phase.AS_LEFT, 0.008, 0.008, 0.008).verdict()).isEqualTo(Verdict.TOO_EARLY);
+    assertThat(tried(Phase.AS_LEFT, -0.008, -0.008).verdict()).isEqualTo(Verdict.TOO_LATE);
+    // The sensor is good to 0.3 ms, and 3.1 ms is 0.1 ms from the limit.
+    assertThat(tried(Phase.AS_LEFT, 0.0031, 0.0031, 0.0031).verdict())
+        .isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(tried(Phase.AS_LEFT, 0.008).item()).isEqualTo(CheckItem.WIND);
+    assertThat(tried(Phase.AS_LEFT, 0.008).state()).isEqualTo(CheckState.FAULT);
+    assertThat(tried(Phase.AS_LEFT, 0.0015).state()).isEqualTo(CheckState.OK);
+  }
+
+  @Test
+  void whileAdjustingTheNewestTrialCounts() {
+    assertThat(tried(Phase.ADJUSTING, 0.02, 0.01, 0.0015).verdict()).isEqualTo(Verdict.GOOD);
+    assertThat(tried(Phase.AS_LEFT, 0.02, 0.01, 0.0015).verdict()).isNotEqualTo(Verdict.GOOD);
+  }
+
+  @Test
+  void theMeanIsAsUnsureAsSensorAndScatterMakeIt() {
+    Linkage linkage = tried(Phase.AS_LEFT, 0.009, 0.010, 0.011);
+
+    assertThat(linkage.meanSeconds().orElseThrow()).isCloseTo(0.010, within(1e-6));
+    assertThat(linkage.scatterSeconds().orElseThrow()).isCloseTo(0.001, within(1e-6));
+    // Student's t for 2 degrees of freedom and 95 %: 4.303 (JCGM 100:2008, table G.2).
+    double ofTheMean = 4.303 * 0.001 / Math.sqrt(3);
+    assertThat(linkage.plusMinusSeconds().orElseThrow())
+        .isCloseTo(Math.hypot(0.0003, ofTheMean), within(2e-6));
+    assertThat(linkage.values().get(0).value()).isCloseTo(10, within(1e-3));
+    assertThat(linkage.values().get(0).n()).isEqualTo(3);
+  }
+
+  @Test
+  void aRunThatDidNotAskHasNoLinkage() {
+    InventedLight bench = new InventedLight();
+    bench.begin(
+        Phase.AS_LEFT,
+        org.halflight.session.CameraCustoms.NONE,
+        org.halflight.speeds.MarkedSpeed.parse("1/60"));
+    bench.open(0.016, 0.001);
+    bench.quiet();
+
+    assertThat(bench.tried()).noneMatch(Linkage.class::isInstance);
+  }
+
+  private static Linkage tried(Phase phase, double... intervals) {
+    return InventedAdvance.trials(phase, intervals).linkage();
+  }
+
+  private static Reason reason(java.util.function.Consumer<InventedAdvance> sounds) {
+    InventedAdvance camera = new InventedAdvance();
+    camera.begin(Phase.ADJUSTING, 1, UntimedTest.WIND_AND_RELEASE);
+    sounds.accept(camera);
+    camera.fire(SLOW);
+    List<Reason> reasons = new ArrayList<>();
+    camera.linkage().newest().reason().ifPresent(reasons::add);
+    assertThat(reasons).hasSize(1);
+    return reasons.get(0);
+  }
+
+  private static void ring(InventedAdvance camera, double beforeSeconds, Random random) {
+    camera.click(beforeSeconds, 2000 + 6000 * random.nextDouble(), InventedAdvance.RINGING_SECONDS);
+  }
+
+  private static double scatter(Random random) {
+    return 50e-6 * random.nextGaussian();
+  }
+}
