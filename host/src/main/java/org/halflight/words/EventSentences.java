@@ -55,7 +55,7 @@ public final class EventSentences {
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionEvent.UntimedTestShown shown) {
-      return say("news.check." + Sentences.key(shown.test()), shown.test().label());
+      return say("news.check." + Words.key(shown.test()), shown.test().label());
     }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
@@ -117,7 +117,7 @@ public final class EventSentences {
       return say("news.redone", UserActionWords.of(redone.act()));
     }
     return news instanceof SessionEvent.NotDone not
-        ? say("news.notDone." + Sentences.key(not.why()))
+        ? say("news.notDone." + Words.key(not.why()))
         : Optional.empty();
   }
 
