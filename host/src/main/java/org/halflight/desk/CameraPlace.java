@@ -5,7 +5,6 @@ import java.awt.Container;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
@@ -23,10 +22,10 @@ import org.halflight.desk.view.ChecklistText;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Checklist;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
@@ -73,7 +72,7 @@ final class CameraPlace extends JPanel implements LookListener {
     this.clock = clock;
     this.onNamed = onNamed;
     for (ShutterKind kind : KINDS) {
-      shutter.addItem(Words.say("desk.shutter." + word(kind)));
+      shutter.addItem(Words.of("desk.shutter", kind));
     }
     label.setName("cameraLabel");
     serial.setName("cameraSerial");
@@ -346,9 +345,5 @@ final class CameraPlace extends JPanel implements LookListener {
     field.getAccessibleContext().setAccessibleName(name.getText());
     add(name);
     add(field, "wmax 620, wrap");
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }
