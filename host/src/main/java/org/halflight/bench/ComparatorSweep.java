@@ -64,7 +64,7 @@ final class ComparatorSweep {
   }
 
   /** Hears what the rig says. */
-  void hear(RigEvent event) {
+  void onEvent(RigEvent event) {
     if (event instanceof RigMessage.TripPoint trip && trip.channel() == channel) {
       if (trip.rising()) {
         up = Optional.of(trip);

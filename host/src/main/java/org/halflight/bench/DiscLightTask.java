@@ -24,7 +24,7 @@ final class DiscLightTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       blocks.add(light);
       quietSinceTicks = -1;

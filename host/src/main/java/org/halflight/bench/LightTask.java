@@ -52,7 +52,7 @@ final class LightTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       if (light.index() >= settle) {
         sums.add(light.sum16());

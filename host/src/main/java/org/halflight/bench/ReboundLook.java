@@ -60,7 +60,7 @@ final class ReboundLook {
   }
 
   /** Hears what the rig says, whoever it works for. */
-  void hear(RigEvent said) {
+  void onEvent(RigEvent said) {
     if (said instanceof RigMessage.Answer answered
         && sequence.isPresent()
         && sequence.getAsInt() == answered.commandSequence()) {

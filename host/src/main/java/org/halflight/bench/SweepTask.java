@@ -32,8 +32,8 @@ final class SweepTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
-    sweep.hear(event);
+  public State onEvent(RigEvent event) {
+    sweep.onEvent(event);
     if (!(event instanceof RigMessage.Answer)) {
       return State.UNDER_WAY;
     }
