@@ -37,7 +37,8 @@ final class LightTests {
   int run(LightPlan plan) {
     Workbench workbench = Sessions.open(session, surroundings);
     Terminal terminal = surroundings.terminal();
-    PracticeRig model = practice ? PracticeOperator.unpacedRig(SEED, surroundings.date().get()) : null;
+    PracticeRig model =
+        practice ? PracticeOperator.unpacedRig(SEED, surroundings.date().get()) : null;
     RigFeed feed =
         practice
             ? new PumpFeed(model, workbench::now)

@@ -49,7 +49,9 @@ final class BenchFactory {
 
   /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    PracticeOperator camera = PracticeOperator.paced(surroundings.seed(), surroundings.nanos(), surroundings.clock().instant());
+    PracticeOperator camera =
+        PracticeOperator.paced(
+            surroundings.seed(), surroundings.nanos(), surroundings.clock().instant());
     return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 

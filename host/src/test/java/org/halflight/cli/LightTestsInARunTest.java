@@ -135,8 +135,7 @@ class LightTestsInARunTest {
 
   @Test
   void fullLightIsMeasuredAgainInTheMiddleOfARun() {
-    Session session =
-        run(setup(List.of(), "1/60"), firstDoing(() -> type("g\n")));
+    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> type("g\n")));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
@@ -148,8 +147,7 @@ class LightTestsInARunTest {
 
   @Test
   void atTheEndOfARunFullLightIsAskedForWhereFiringsWaitForIt() {
-    Session session =
-        run(setup(List.of(), "1/60"), firstDoing(() -> rig.dim(0.9)));
+    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> rig.dim(0.9)));
 
     assertThat(printed())
         .containsSubsequence(

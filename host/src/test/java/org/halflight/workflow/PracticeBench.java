@@ -54,8 +54,7 @@ final class PracticeBench implements AutoCloseable {
     PracticeRig rig =
         PracticeRig.unpaced(
             InventedShutters.soundLeaf(InventedShutters.dial(), SEED), SensorSet.IDEAL, SEED);
-    return new PracticeBench(
-        folder, rig, new PracticeOperator(rig, SEED), new AtomicLong(), false);
+    return new PracticeBench(folder, rig, new PracticeOperator(rig, SEED), new AtomicLong(), false);
   }
 
   /** The person presses the keys, as in the window; the clock goes on with each step. */

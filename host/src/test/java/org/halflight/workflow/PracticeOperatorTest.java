@@ -21,7 +21,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The invented camera does the same in the terminal and in the window. All figures are invented. */
+/**
+ * The invented camera does the same in the terminal and in the window. All figures are invented.
+ */
 class PracticeOperatorTest {
   private static final MarkedSpeed SIXTIETH = MarkedSpeed.parse("1/60");
 
