@@ -34,11 +34,11 @@ final class DiscLightTask implements RigTask {
 
   @Override
   public State onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      blocks.add(light.block());
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
+      blocks.add(light);
       quietSinceTicks = -1;
-      share.accept((light.block().index() + 1.0) / BLOCKS);
-      return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
+      share.accept((light.index() + 1.0) / BLOCKS);
+      return light.index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !blocks.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;

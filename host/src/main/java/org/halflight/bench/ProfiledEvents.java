@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
 
 /**
@@ -53,8 +54,8 @@ public final class ProfiledEvents {
     for (BenchEvent event : events) {
       if (event instanceof BenchEvent.Received received) {
         for (RigEvent said : stream.accept(received.line())) {
-          if (said instanceof RigEvent.Greeted greeted) {
-            serials.add(greeted.greeting().serial());
+          if (said instanceof RigMessage.Greeting greeted) {
+            serials.add(greeted.serial());
           }
         }
       }

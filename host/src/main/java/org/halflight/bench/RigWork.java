@@ -106,8 +106,8 @@ public final class RigWork implements AutoCloseable {
     }
     List<RigEvent> said = stream.accept(received.line());
     for (RigEvent each : said) {
-      if (each instanceof RigEvent.Greeted greeted) {
-        greeting = Optional.of(greeted.greeting());
+      if (each instanceof RigMessage.Greeting greeted) {
+        greeting = Optional.of(greeted);
       }
       restarted |= each instanceof RigEvent.Restarted;
       stamps.onEvent(received.hostNanos(), each, rate());
@@ -122,7 +122,7 @@ public final class RigWork implements AutoCloseable {
     } else if (event instanceof RigEvent.TimeAt) {
       unanswered |= commands.beat();
     }
-    return !(event instanceof RigEvent.Answered answered) || commands.isWaitedFor(answered);
+    return !(event instanceof RigMessage.Answer answered) || commands.isWaitedFor(answered);
   }
 
   /** Whether nothing came for a short while when this last took a step. */

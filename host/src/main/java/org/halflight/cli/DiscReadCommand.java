@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
 import org.halflight.bench.DiscEdges;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigWork;
@@ -22,7 +21,6 @@ import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.SessionInput;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
-import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
@@ -34,6 +32,7 @@ import org.halflight.workflow.DiscFinding;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
+import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -156,7 +155,7 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              Optional.ofNullable(model).map(DiscReadCommand::motor));
+              Optional.ofNullable(model).map(its -> new PracticeOperator(its, SEED)::turnDisc));
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
@@ -171,16 +170,6 @@ final class DiscReadCommand implements Callable<Integer> {
         InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
         SensorSet.INVENTED,
         SEED);
-  }
-
-  private static Consumer<Boolean> motor(PracticeRig model) {
-    return on -> {
-      if (on) {
-        model.turnDisc(TurningDisc.invented(SEED));
-      } else {
-        model.stopDisc();
-      }
-    };
   }
 
   private DiscProfile profile(String serial) {

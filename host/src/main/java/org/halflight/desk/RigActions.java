@@ -23,6 +23,7 @@ import org.halflight.workflow.Answer;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
+import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.Prompt;
 import org.halflight.workflow.RigUpkeep;
 
@@ -37,7 +38,7 @@ final class RigActions {
   private final BenchDriver driver;
   private final RigModel model;
   private final RigUpkeep upkeep;
-  private final Optional<ModelCamera> camera;
+  private final Optional<PracticeOperator> camera;
   private final OptionalInt profileDays;
   private final Supplier<LocalDate> today;
   private Runnable meanwhile = () -> {};
@@ -55,7 +56,7 @@ final class RigActions {
       RigUpkeep upkeep,
       OptionalInt profileDays,
       Supplier<LocalDate> today,
-      Optional<ModelCamera> camera) {
+      Optional<PracticeOperator> camera) {
     this.driver = driver;
     this.model = model;
     this.upkeep = upkeep;

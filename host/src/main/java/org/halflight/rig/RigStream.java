@@ -257,16 +257,12 @@ public final class RigStream {
       beat(beat, events);
     } else if (message instanceof Losses now) {
       losses(now, events);
-    } else if (message instanceof RigMessage.Answer answer) {
-      events.add(new RigEvent.Answered(answer.commandSequence(), answer.result()));
+    } else if (message instanceof RigMessage.AsItCame itself) {
+      events.add(itself);
     } else if (message instanceof RigMessage.Echo echo) {
       events.add(
           new RigEvent.Echoed(
               echo.token(), continued(echo.receivedTicks()), continued(echo.sentTicks())));
-    } else if (message instanceof RigMessage.Thresholds readBack) {
-      events.add(new RigEvent.Thresholds(readBack));
-    } else if (message instanceof RigMessage.LightBlock block) {
-      events.add(new RigEvent.Light(block));
     } else if (message instanceof RigMessage.CurvePart head) {
       curves.head(head).ifPresent(curve -> place(curve, line, events));
       curves.endedByHead().ifPresent(curve -> place(curve, line, events));
@@ -274,14 +270,6 @@ public final class RigStream {
       curves.values(values).ifPresent(curve -> place(curve, line, events));
     } else if (message instanceof RigMessage.PulseMade pulse) {
       place(placed -> placed.add(pulse(pulse)), line, 1, events);
-    } else if (message instanceof RigMessage.TripPoint trip) {
-      events.add(
-          new RigEvent.Tripped(
-              trip.channel(),
-              trip.rising(),
-              trip.fineCode(),
-              trip.levelSum64(),
-              trip.lightSum16()));
     }
   }
 
@@ -322,7 +310,7 @@ public final class RigStream {
     bootCount = Optional.of(greeting.bootCount());
     gapSinceGreeting = false;
     anchor(greeting.ticks(), events);
-    events.add(new RigEvent.Greeted(greeting));
+    events.add(greeting);
     if (inDoubt) {
       contradicted(events);
     }
@@ -465,7 +453,7 @@ public final class RigStream {
     losses = Optional.of(now);
     counters.losses(now);
     if (more) {
-      publish(new RigEvent.EdgesLost(now), events);
+      publish(new RigEvent.EdgesLost(), events);
     }
   }
 

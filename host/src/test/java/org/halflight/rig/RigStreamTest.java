@@ -8,16 +8,15 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Random;
 import org.halflight.fixtures.Seed;
-import org.halflight.rig.RigEvent.Answered;
 import org.halflight.rig.RigEvent.EdgeAt;
 import org.halflight.rig.RigEvent.EdgesCounted;
 import org.halflight.rig.RigEvent.EdgesLost;
-import org.halflight.rig.RigEvent.Greeted;
 import org.halflight.rig.RigEvent.Ignored;
 import org.halflight.rig.RigEvent.LinesLost;
 import org.halflight.rig.RigEvent.Restarted;
 import org.halflight.rig.RigEvent.TimeAt;
 import org.halflight.rig.RigEvent.Why;
+import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.junit.jupiter.api.Test;
@@ -31,7 +30,7 @@ class RigStreamTest {
 
   @Test
   void widensEdgesByTheGreeting() {
-    assertThat(stream.accept(rig.start())).hasSize(1).first().isInstanceOf(Greeted.class);
+    assertThat(stream.accept(rig.start())).hasSize(1).first().isInstanceOf(Greeting.class);
     assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
         .containsExactly(edgeAt(Channel.CENTRE_LOW, true, SECOND));
   }
@@ -134,7 +133,7 @@ class RigStreamTest {
 
     assertThat(events).hasSize(2);
     assertThat(events.get(0)).isEqualTo(new Restarted());
-    assertThat(((Greeted) events.get(1)).greeting().bootCount()).isEqualTo(9);
+    assertThat(((Greeting) events.get(1)).bootCount()).isEqualTo(9);
     // The levels of before count no longer: the light fell to dark while nobody looked.
     assertThat(stream.accept(rig.edge(Channel.CENTRE_LOW, true, SECOND)))
         .containsExactly(edgeAt(Channel.CENTRE_LOW, true, SECOND));
@@ -255,7 +254,7 @@ class RigStreamTest {
     assertThat(stream.accept(rig.greeting(3 * BEAT + 100)))
         .hasSize(1)
         .first()
-        .isInstanceOf(Greeted.class);
+        .isInstanceOf(Greeting.class);
   }
 
   @Test
@@ -284,7 +283,7 @@ class RigStreamTest {
     List<RigEvent> events = stream.accept(rig.start());
 
     assertThat(events.get(0)).isEqualTo(new Ignored(Why.EDGE_WITHOUT_TIME, old));
-    assertThat(events.get(1)).isInstanceOf(Greeted.class);
+    assertThat(events.get(1)).isInstanceOf(Greeting.class);
     assertThat(events).hasSize(2);
   }
 
@@ -296,7 +295,7 @@ class RigStreamTest {
     assertThat(stream.accept(rig.greeting(BEAT + 100)))
         .hasSize(1)
         .first()
-        .isInstanceOf(Greeted.class);
+        .isInstanceOf(Greeting.class);
   }
 
   @Test
@@ -307,7 +306,7 @@ class RigStreamTest {
     assertThat(stream.accept(rig.greeting(BEAT - 300)))
         .hasSize(1)
         .first()
-        .isInstanceOf(Greeted.class);
+        .isInstanceOf(Greeting.class);
   }
 
   @Test
@@ -376,12 +375,11 @@ class RigStreamTest {
     RigMessage.LightBlock block = new RigMessage.LightBlock(4, Channel.OUTER_A, 1, 160, 9, 11);
 
     assertThat(stream.accept(rig.answer(0xA7)))
-        .containsExactly(new Answered(0xA7, RigMessage.Result.DONE));
-    assertThat(stream.accept(rig.message(thresholds)))
-        .containsExactly(new RigEvent.Thresholds(thresholds));
+        .containsExactly(new RigMessage.Answer(1, 0xA7, RigMessage.Result.DONE));
+    assertThat(stream.accept(rig.message(thresholds))).containsExactly(thresholds);
     assertThat(stream.accept(rig.message(new RigMessage.Echo(0, 0xBEEF, SECOND, SECOND + 3))))
         .containsExactly(new RigEvent.Echoed(0xBEEF, SECOND, SECOND + 3));
-    assertThat(stream.accept(rig.message(block))).containsExactly(new RigEvent.Light(block));
+    assertThat(stream.accept(rig.message(block))).containsExactly(block);
   }
 
   @Test

@@ -8,10 +8,10 @@ import java.util.regex.Pattern;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.FrameSize;
-import org.halflight.job.ShutterKind;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
 /**

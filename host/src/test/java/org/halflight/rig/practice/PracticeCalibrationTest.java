@@ -56,10 +56,10 @@ class PracticeCalibrationTest {
   void noCurveComesWhileTheyAreOffOrTheConverterIsElsewhere() {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);
-    listener.send(new RigCommand.TakeCurves(false));
+    listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
     rig.fire();
     assertThat(curves(events(listener.hear()))).isEmpty();
-    listener.send(new RigCommand.TakeCurves(true));
+    listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
     rig.fire();
     assertThat(curves(events(listener.hear()))).hasSize(1);
   }
