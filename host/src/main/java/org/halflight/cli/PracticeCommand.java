@@ -21,10 +21,8 @@ import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
@@ -57,8 +55,9 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final List<UntimedTest> LINKAGE =
-      List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
+  private static final UntimedTest[] LINKAGE = {
+    UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE
+  };
 
   /** The film advance is found to free so much earlier than it should. */
   private static final double LINKAGE_FOUND_MILLIS = 6;
@@ -131,9 +130,7 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            LINKAGE,
-            CameraCustoms.NONE,
-            RunConditions.NONE)
+            LINKAGE)
         .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
   }
 
@@ -146,9 +143,7 @@ final class PracticeCommand implements Callable<Integer> {
         List.of(),
         Reference.EXACT,
         LINKAGE_TURNS_MILLIS.size() + 1,
-        LINKAGE,
-        CameraCustoms.NONE,
-        RunConditions.NONE);
+        LINKAGE);
   }
 
   private void table(CsvTable table, String name) {

@@ -40,10 +40,8 @@ import org.halflight.record.CameraHistory;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.UntimedTest;
@@ -230,9 +228,8 @@ class LinkageInARunTest {
             Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
             Reference.EXACT,
             trials,
-            List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
-            CameraCustoms.NONE,
-            RunConditions.NONE)
+            UntimedTest.RELEASE_ALONE,
+            UntimedTest.WIND_AND_RELEASE)
         .withCriteria(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
   }
 
