@@ -32,6 +32,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
@@ -190,7 +191,7 @@ final class DeskWindow {
   }
 
   /** Does something to the model camera, on the thread of the bench. */
-  void onModelCamera(Consumer<ModelCamera> doing) {
+  void onModelCamera(Consumer<PracticeOperator> doing) {
     loop.does(hands -> hands.camera().ifPresent(doing));
   }
 
