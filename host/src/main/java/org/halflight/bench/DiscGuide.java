@@ -1,7 +1,6 @@
 package org.halflight.bench;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Stream;
@@ -29,19 +28,10 @@ public final class DiscGuide {
    * @param edges raw
    * @param reading what they come to
    */
-  public record Read(DiscEdges edges, DiscReading.Outcome reading) implements Outcome {
-    public Read {
-      Objects.requireNonNull(edges);
-      Objects.requireNonNull(reading);
-    }
-  }
+  public record Read(DiscEdges edges, DiscReading.Outcome reading) implements Outcome {}
 
   /** None were. */
-  public record NotTaken(DiscRun.Outcome why) implements Outcome {
-    public NotTaken {
-      Objects.requireNonNull(why);
-    }
-  }
+  public record NotTaken(DiscRun.Outcome why) implements Outcome {}
 
   private final RigWork work;
   private final Consumer<DiscRun.Stage> tell;

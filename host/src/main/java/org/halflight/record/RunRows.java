@@ -183,16 +183,16 @@ final class RunRows {
     return new Run(
         id,
         visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
-        row.getString("session_key"),
+        Row.given(row, "session_key"),
         row.getInt("run_ordinal"),
         new RunSetup(
-            row.getString("camera_label"),
+            Row.given(row, "camera_label"),
             Row.word(row, "phase", Phase.WORDS),
-            row.getString("dial"),
-            CameraRows.speeds(row.getString("speeds")),
+            Row.given(row, "dial"),
+            CameraRows.speeds(Row.given(row, "speeds")),
             Row.word(row, "reference", Reference.WORDS),
             row.getInt("firings_per_speed"),
-            Word.readAll(UntimedTest.WORDS, row.getString("checks")),
+            Word.readAll(UntimedTest.WORDS, Row.given(row, "checks")),
             new CameraCustoms(
                 row.getBoolean("top_speed_before_cocking"),
                 row.getBoolean("blades_shut_while_cocking")),
@@ -208,7 +208,7 @@ final class RunRows {
     Query.list(
             connection,
             NOTED,
-            row -> Map.entry(row.getString("name"), row.getString("words")),
+            row -> Map.entry(Row.given(row, "name"), Row.given(row, "words")),
             run.value())
         .forEach(each -> words.put(each.getKey(), each.getValue()));
     return words;

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import org.halflight.speeds.Tolerances;
 
 /**
@@ -25,13 +24,6 @@ public record AcceptanceCriteria(
   /** Usual tolerances, the usual exposure of each setting, a fixed number of firings. */
   public static final AcceptanceCriteria USUAL =
       new AcceptanceCriteria(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, false, StopsAsked.USUAL);
-
-  public AcceptanceCriteria {
-    Objects.requireNonNull(tolerances);
-    Objects.requireNonNull(measurand);
-    Objects.requireNonNull(stops);
-    Objects.requireNonNull(linkage);
-  }
 
   /** Criteria with the usual limits of the linkage, without the flash contact. */
   public AcceptanceCriteria(

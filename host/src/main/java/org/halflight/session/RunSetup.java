@@ -3,7 +3,6 @@ package org.halflight.session;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -47,13 +46,6 @@ public record RunSetup(
   private static final int LEAST_SPARE_TRIES = 5;
 
   public RunSetup {
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(customs);
-    Objects.requireNonNull(conditions);
-    Objects.requireNonNull(criteria);
     order = List.copyOf(order);
     untimedTests = List.copyOf(untimedTests);
     if (order.isEmpty() && untimedTests.isEmpty()) {

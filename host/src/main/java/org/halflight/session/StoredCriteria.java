@@ -69,8 +69,8 @@ public final class StoredCriteria {
    */
   public StoredCriteria(Map<Part, String> names, String untilDecided, String flashContact) {
     this.names = Map.copyOf(names);
-    this.untilDecided = Objects.requireNonNull(untilDecided);
-    this.flashContact = Objects.requireNonNull(flashContact);
+    this.untilDecided = untilDecided;
+    this.flashContact = flashContact;
   }
 
   /** What is written of criteria, by name. */
@@ -120,7 +120,7 @@ public final class StoredCriteria {
   }
 
   private String name(Part part) {
-    return names.get(part);
+    return Objects.requireNonNull(names.get(part));
   }
 
   private Optional<String> find(Map<String, String> written, Part part) {

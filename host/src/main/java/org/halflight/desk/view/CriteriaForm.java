@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
@@ -27,12 +26,6 @@ public record CriteriaForm(
     boolean flashContact) {
   /** Trade custom, the mean of each setting, a fixed number. */
   public static final CriteriaForm USUAL = of(AcceptanceCriteria.USUAL);
-
-  public CriteriaForm {
-    Objects.requireNonNull(tolerance);
-    Objects.requireNonNull(measurand);
-    Objects.requireNonNull(stops);
-  }
 
   /** The form of acceptance criteria. */
   public static CriteriaForm of(AcceptanceCriteria criteria) {

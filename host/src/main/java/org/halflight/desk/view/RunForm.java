@@ -6,7 +6,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -66,12 +65,6 @@ public record RunForm(
   public record Result(Optional<RunSetup> setup, String trouble) {}
 
   public RunForm {
-    Objects.requireNonNull(criteria);
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(speeds);
-    Objects.requireNonNull(restSeconds);
     noted = Map.copyOf(noted);
     checks = List.copyOf(checks);
   }

@@ -2,7 +2,6 @@ package org.halflight.desk.view;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.FNumber;
@@ -17,11 +16,6 @@ import org.halflight.words.Words;
  * @param tolerance in stops, as {@link StopsAsked#tolerance} reads it; empty for trade custom
  */
 public record StopsForm(String markings, String tolerance) {
-  public StopsForm {
-    Objects.requireNonNull(markings);
-    Objects.requireNonNull(tolerance);
-  }
-
   /** The form of what is asked. */
   public static StopsForm of(StopsAsked asked) {
     return new StopsForm(String.join(", ", asked.markings()), asked.toleranceText());
