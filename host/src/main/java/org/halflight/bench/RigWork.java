@@ -81,7 +81,7 @@ public final class RigWork implements AutoCloseable {
     if (!(event instanceof BenchEvent.Received received)) {
       return List.of();
     }
-    List<RigEvent> said = stream.accept(received.line());
+    List<RigEvent> said = stream.accept(received.rigLine());
     for (RigEvent each : said) {
       if (each instanceof RigMessage.Greeting greeted) {
         greeting = Optional.of(greeted);

@@ -89,9 +89,9 @@ final class DocPage {
     String plain = CODE.matcher(block).replaceAll("CODE");
     plain = LINK.matcher(plain).replaceAll("$1");
     plain = TAG.matcher(plain).replaceAll(" ").replace("**", "").replace("*", "");
-    String[] cells = block.startsWith("|") ? plain.split("(?<!\\\\)\\|") : new String[] {plain};
+    String[] cells = block.startsWith("|") ? plain.split("(?<!\\\\)\\|", -1) : new String[] {plain};
     for (String cell : cells) {
-      for (String sentence : END.split(cell.strip())) {
+      for (String sentence : END.split(cell.strip(), -1)) {
         if (sentence.chars().anyMatch(Character::isLetter)) {
           into.add(sentence.strip().replaceAll("\\s+", " "));
         }
