@@ -53,7 +53,7 @@ public final class ProfiledEvents {
     Set<String> serials = new LinkedHashSet<>();
     for (BenchEvent event : events) {
       if (event instanceof BenchEvent.Received received) {
-        for (RigEvent said : stream.accept(received.line())) {
+        for (RigEvent said : stream.accept(received.rigLine())) {
           if (said instanceof RigMessage.Greeting greeted) {
             serials.add(greeted.serial());
           }

@@ -87,7 +87,7 @@ public final class SessionReducer {
     List<SessionEvent> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
       heard = true;
-      said = stream.accept(received.line(), received.hostNanos());
+      said = stream.accept(received.rigLine(), received.hostNanos());
       said.forEach(each -> onRigEvent(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
       onMark(mark, known, news);

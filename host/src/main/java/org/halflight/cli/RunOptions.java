@@ -9,12 +9,15 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine.Option;
@@ -110,6 +113,15 @@ final class RunOptions {
   private String marking;
 
   @Option(
+      names = "--shutter-kind",
+      paramLabel = "KIND",
+      defaultValue = "unknown",
+      description =
+          "How the shutter is built: leaf, leaf-behind-lens, curtain-long-side, curtain-short-side,"
+              + " rotary or other. Default: unknown; the dial tells whether it is a curtain.")
+  private String shutterKind;
+
+  @Option(
       names = "--camera",
       paramLabel = "LABEL",
       defaultValue = "",
@@ -127,16 +139,16 @@ final class RunOptions {
       throw new Trouble(Words.say("run.nothingToDo"));
     }
     return new RunSetup(
-        camera,
+        new ShutterUnderTest(
+            camera,
+            CliWords.constant(ShutterKind.WORDS, shutterKind, "--shutter-kind"),
+            chosen.key(),
+            Optional.ofNullable(marking)
+                .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
+                .orElse(chosen.reference()),
+            CameraCustoms.NONE),
         CliWords.constant(Phase.WORDS, phase, "--phase"),
-        chosen.key(),
-        order,
-        Optional.ofNullable(marking)
-            .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
-            .orElse(chosen.reference()),
-        firings,
-        asked,
-        CameraCustoms.NONE,
+        new RunPlan(order, firings, asked),
         RunConditions.NONE,
         new AcceptanceCriteria(
             AcceptanceCriteria.USUAL.tolerances(),

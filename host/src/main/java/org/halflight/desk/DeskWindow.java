@@ -362,8 +362,14 @@ final class DeskWindow {
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
-  private void beginRun(RunSetup setup) {
-    settings = settings.with(CriteriaForm.of(setup.criteria()));
+  private void beginRun(RunSetup typed) {
+    settings = settings.with(CriteriaForm.of(typed.criteria()));
+    RunSetup setup =
+        camera
+            .camera()
+            .filter(known -> known.label().equals(typed.camera()))
+            .map(known -> typed.withShutterKind(known.shutter()))
+            .orElse(typed);
     loop.ask(hands -> hands.beginRun(setup));
     goTo(UserAction.TO_BENCH);
   }

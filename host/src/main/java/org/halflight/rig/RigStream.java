@@ -165,29 +165,28 @@ public final class RigStream {
   /**
    * Takes the next line, of which nobody knows when it came.
    *
-   * @param line without line end, damaged or not
    * @return what it says, in order; empty when it says nothing new
    */
-  public List<RigEvent> accept(String line) {
+  public List<RigEvent> accept(RigLine line) {
     return accept(line, OptionalLong.empty());
   }
 
   /**
    * Takes the next line.
    *
-   * @param line without line end, damaged or not
    * @param hostNanos when it came, by a clock of the host that never runs back
    * @return what it says, in order; empty when it says nothing new
    */
-  public List<RigEvent> accept(String line, long hostNanos) {
+  public List<RigEvent> accept(RigLine line, long hostNanos) {
     return accept(line, OptionalLong.of(hostNanos));
   }
 
-  private List<RigEvent> accept(String line, OptionalLong hostNanos) {
+  private List<RigEvent> accept(RigLine came, OptionalLong hostNanos) {
     nanos = hostNanos;
+    String line = came.text();
     counters.line(line);
     List<RigEvent> events = new ArrayList<>();
-    ParsedLine parsed = LineCodec.parse(line);
+    ParsedLine parsed = came.parsed();
     damagedLineLast = parsed instanceof ParsedLine.Bad;
     if (parsed instanceof ParsedLine.Bad bad) {
       counters.bad(bad.reason());

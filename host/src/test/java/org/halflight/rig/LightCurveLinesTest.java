@@ -288,7 +288,7 @@ class LightCurveLinesTest {
   }
 
   private void hear(String line) {
-    events.addAll(stream.accept(line));
+    events.addAll(stream.accept(RigLine.of(line)));
   }
 
   private String values(int curve, int index, String digits) {

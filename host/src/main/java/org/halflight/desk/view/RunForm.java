@@ -13,11 +13,14 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
@@ -163,14 +166,14 @@ public record RunForm(
     return new Result(
         Optional.of(
             new RunSetup(
-                camera,
+                new ShutterUnderTest(
+                    camera,
+                    ShutterKind.UNKNOWN,
+                    onDial ? dial : Dial.CUSTOM,
+                    exact ? Reference.EXACT : Reference.LITERAL,
+                    new CameraCustoms(topBeforeCocking, bladesShut)),
                 phase,
-                onDial ? dial : Dial.CUSTOM,
-                order,
-                exact ? Reference.EXACT : Reference.LITERAL,
-                firings,
-                checks,
-                new CameraCustoms(topBeforeCocking, bladesShut),
+                new RunPlan(order, firings, checks),
                 new RunConditions(restSeconds, noted),
                 read)),
         "");
