@@ -21,7 +21,7 @@ import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.RunForm;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
@@ -100,18 +100,18 @@ final class RunPlace extends JPanel implements LookListener {
 
     add(title, "span 2");
     add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
-    row("desk.run.camera", camera, "desk.run.place", condition(RunConditions.PLACE));
-    row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunConditions.CELLS));
-    row("desk.run.dial", dial, "desk.run.cover", condition(RunConditions.COVER));
-    row("desk.run.speeds", speeds, "desk.run.attitude", condition(RunConditions.ATTITUDE));
+    row("desk.run.camera", camera, "desk.run.place", condition(RunOption.PLACE.name()));
+    row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunOption.CELLS.name()));
+    row("desk.run.dial", dial, "desk.run.cover", condition(RunOption.COVER.name()));
+    row("desk.run.speeds", speeds, "desk.run.attitude", condition(RunOption.ATTITUDE.name()));
     JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.setOpaque(false);
     firingPanel.add(firings, "wmin 80");
     firingPanel.add(aim.rule());
-    row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunConditions.WET));
+    row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunOption.WET.name()));
     firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
     aim.rule().getAccessibleContext().setAccessibleName(Words.say("desk.run.rule"));
-    row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
+    row("desk.run.marking", marking, "desk.run.release", condition(RunOption.RELEASE.name()));
     row("desk.run.rest", rest, "desk.run.stop", stop);
     row("desk.run.tolerance", aim.tolerance(), "desk.run.measurand", aim.measurand());
     row("desk.run.stops", aim.stops(), "desk.run.stopTolerance", aim.stopTolerance());
@@ -207,7 +207,7 @@ final class RunPlace extends JPanel implements LookListener {
           }
         });
     if (!stop.getText().isBlank()) {
-      noted.put(RunConditions.STOP, stop.getText().strip());
+      noted.put(RunOption.STOP.name(), stop.getText().strip());
     }
     List<UntimedTest> wanted = new ArrayList<>();
     checks.forEach(
@@ -291,14 +291,14 @@ final class RunPlace extends JPanel implements LookListener {
 
   private static Map<String, List<String>> conditions() {
     Map<String, List<String>> all = new LinkedHashMap<>();
-    all.put(RunConditions.PLACE, List.of("in-camera", "out"));
-    all.put(RunConditions.CELLS, List.of("on", "off"));
-    all.put(RunConditions.COVER, List.of("on", "off"));
+    all.put(RunOption.PLACE.name(), List.of("in-camera", "out"));
+    all.put(RunOption.CELLS.name(), List.of("on", "off"));
+    all.put(RunOption.COVER.name(), List.of("on", "off"));
     all.put(
-        RunConditions.ATTITUDE,
+        RunOption.ATTITUDE.name(),
         List.of("lens-level", "lens-up", "lens-down", "on-its-side", "upside-down"));
-    all.put(RunConditions.WET, List.of("dry", "wet"));
-    all.put(RunConditions.RELEASE, List.of("finger", "cable"));
+    all.put(RunOption.WET.name(), List.of("dry", "wet"));
+    all.put(RunOption.RELEASE.name(), List.of("finger", "cable"));
     return all;
   }
 }

@@ -4,8 +4,8 @@ import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredCriteria;
 
 /**
  * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
@@ -13,21 +13,6 @@ import org.halflight.session.StoredCriteria;
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
-  private static final String YES = "yes";
-
-  private static final StoredCriteria AIM =
-      new StoredCriteria(
-          Map.of(
-              StoredCriteria.Part.TOLERANCE, BEFORE + "tolerance",
-              StoredCriteria.Part.MEASURAND, BEFORE + "measurand",
-              StoredCriteria.Part.UNTIL_DECIDED, BEFORE + "until-decided",
-              StoredCriteria.Part.STOPS, BEFORE + "stops",
-              StoredCriteria.Part.STOP_TOLERANCE, BEFORE + "stop-tolerance",
-              StoredCriteria.Part.LINKAGE, BEFORE + "linkage",
-              StoredCriteria.Part.FLASH_CONTACT, BEFORE + "flash-contact"),
-          YES,
-          YES);
-
   private static final String MOST_TRIES = BEFORE + "most-tries";
 
   private CriteriaRows() {}
@@ -37,7 +22,7 @@ final class CriteriaRows {
   }
 
   static Map<String, String> of(RunSetup asked) {
-    Map<String, String> rows = new LinkedHashMap<>(AIM.write(asked.aim()));
+    Map<String, String> rows = new LinkedHashMap<>(asked.aim().written(RunOption.In.RECORD));
     if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
     }
@@ -56,8 +41,8 @@ final class CriteriaRows {
 
   static AcceptanceCriteria read(Map<String, String> rows) throws SQLException {
     try {
-      return AIM.read(rows);
-    } catch (StoredCriteria.Unreadable e) {
+      return AcceptanceCriteria.read(rows, RunOption.In.RECORD);
+    } catch (IllegalArgumentException e) {
       throw new SQLException(e.getMessage(), e);
     }
   }

@@ -31,9 +31,9 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
@@ -298,11 +298,7 @@ class LightTestsInARunTest {
         checks,
         CameraCustoms.NONE,
         RunConditions.NONE,
-        new AcceptanceCriteria(
-            usual.tolerances(),
-            usual.measurand(),
-            usual.untilDecided(),
-            new StopsAsked(List.of("2.8", "5.6", "16"), 0.6)));
+        usual.with(RunOption.STOPS, List.of("2.8", "5.6", "16")).with(RunOption.STOP_TOLERANCE, 0.6));
   }
 
   private Path file() {

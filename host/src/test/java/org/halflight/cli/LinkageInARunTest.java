@@ -44,6 +44,7 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.UntimedTest;
@@ -233,7 +234,7 @@ class LinkageInARunTest {
             List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
+        .withAim(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
   private int execute(String... words) {

@@ -9,7 +9,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.ShutterKind;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
@@ -32,7 +32,7 @@ class FormsTest {
             true,
             5,
             OptionalDouble.of(3600),
-            Map.of(RunConditions.CELLS, "off"),
+            Map.of(RunOption.CELLS.name(), "off"),
             List.of(UntimedTest.B),
             true,
             false,
