@@ -27,10 +27,12 @@ final class RunMarks {
   private RunMarks() {}
 
   static void putExtras(Map<String, String> values, RunSetup setup) {
-    if (!setup.checks().isEmpty()) {
+    if (!setup.untimedTests().isEmpty()) {
       values.put(
           CHECKS,
-          setup.checks().stream().map(UntimedTest.MARKS::word).collect(Collectors.joining(",")));
+          setup.untimedTests().stream()
+              .map(UntimedTest.MARKS::word)
+              .collect(Collectors.joining(",")));
     }
     CameraCustoms customs = setup.customs();
     if (!customs.equals(CameraCustoms.NONE)) {
@@ -45,7 +47,7 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
-    values.putAll(setup.aim().written(RunOption.In.MARK));
+    values.putAll(setup.criteria().written(RunOption.In.MARK));
     if (setup.mostTries() != RunSetup.TRIES_OF_OLD) {
       values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
     }
@@ -58,7 +60,7 @@ final class RunMarks {
         : RunSetup.TRIES_OF_OLD;
   }
 
-  static AcceptanceCriteria aim(Map<String, String> values) {
+  static AcceptanceCriteria criteria(Map<String, String> values) {
     return AcceptanceCriteria.read(values, RunOption.In.MARK);
   }
 

@@ -17,7 +17,6 @@ import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.job.ShutterKind;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
@@ -34,6 +33,7 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
@@ -134,7 +134,7 @@ final class PracticeCommand implements Callable<Integer> {
             LINKAGE,
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(judging.aim(AcceptanceCriteria.USUAL));
+        .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
   }
 
   /** The linkage is set: out at first, then past the good zone, then in it. */

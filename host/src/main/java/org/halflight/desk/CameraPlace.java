@@ -22,10 +22,10 @@ import org.halflight.desk.view.ChecklistText;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Checklist;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */

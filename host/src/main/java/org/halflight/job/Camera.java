@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.ShutterKind;
 
 /**
  * A camera that comes to the bench.

@@ -11,10 +11,10 @@ import java.util.stream.Collectors;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.FrameSize;
-import org.halflight.job.ShutterKind;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 
 /** Cameras as rows of their table. */
 final class CameraRows {

@@ -9,7 +9,7 @@ import org.halflight.session.RunSetup;
 
 /**
  * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
- * aim-} are these. Only what is not usual is there.
+ * criteria-} are these. Only what is not usual is there.
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
@@ -22,7 +22,7 @@ final class CriteriaRows {
   }
 
   static Map<String, String> of(RunSetup asked) {
-    Map<String, String> rows = new LinkedHashMap<>(asked.aim().written(RunOption.In.RECORD));
+    Map<String, String> rows = new LinkedHashMap<>(asked.criteria().written(RunOption.In.RECORD));
     if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
     }

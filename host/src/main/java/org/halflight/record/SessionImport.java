@@ -17,7 +17,6 @@ import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.rig.RigMessage.Greeting;
@@ -25,6 +24,7 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.ShutterKind;
 
 /** Takes the events of a session into the record, all or nothing; twice is the same as once. */
 final class SessionImport {

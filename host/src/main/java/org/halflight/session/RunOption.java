@@ -141,7 +141,7 @@ public final class RunOption<T> {
         false,
         List.of(word),
         text -> text.equals(word) ? Optional.of(true) : Optional.empty(),
-        on -> word);
+        on -> on ? word : "");
   }
 
   /** One that is noted in the person's words, or in one of these. */
@@ -173,6 +173,18 @@ public final class RunOption<T> {
   /** The words to choose from; empty where a person writes. */
   public List<String> words() {
     return words;
+  }
+
+  /** What to choose from as {@link #find} reads it, the usual first: the empty text. */
+  public List<String> choices() {
+    return Stream.concat(
+            Stream.of(""), words.stream().filter(word -> !word.equals(usualWord())))
+        .toList();
+  }
+
+  /** The word of the usual value; empty where it has none. */
+  public String usualWord() {
+    return words.isEmpty() ? "" : writer.apply(usual);
   }
 
   /** Whether there is only yes or no. */

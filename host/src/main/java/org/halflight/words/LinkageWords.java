@@ -125,7 +125,7 @@ public final class LinkageWords {
    * that is not what happened.
    */
   public static Optional<String> heardNothingOpen(FiringResult firing) {
-    boolean listens = firing.check().filter(UntimedTest::isForTheEar).isPresent();
+    boolean listens = firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent();
     boolean sound = !firing.firing().of(Channel.CLICK).isEmpty();
     return listens && sound && firing.outcome() == Outcome.NOT_A_SHUTTER_EVENT
         ? Optional.of(Words.say("linkage.heardNothingOpen"))

@@ -357,7 +357,7 @@ public final class Sentences {
     return firing.errorStops().isPresent()
         ? Words.say(
             "firing.timed", speed, time, Numbers.stopsInWords(firing.errorStops().getAsDouble()))
-        : firing.check().isPresent()
+        : firing.untimedTest().isPresent()
             ? Words.say("firing.timed.check", speed, time)
             : Words.say("firing.timed.noSpeed", time);
   }

@@ -112,7 +112,7 @@ class MarksTest {
         new SessionInput.RunBegins(twelve()),
         new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
-            plain.withAim(
+            plain.withCriteria(
                 AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow()).with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true).with(RunOption.STOPS, List.of("3.5", "5.6", "8")).with(RunOption.STOP_TOLERANCE, 0.25).with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002)).with(RunOption.CONTACT, true))),
         new SessionInput.RunBegins(
             new RunSetup(
@@ -126,7 +126,7 @@ class MarksTest {
                 new CameraCustoms(false, true),
                 RunConditions.NONE)),
         new SessionInput.SpeedChosen(SIXTIETH),
-        new SessionInput.CheckChosen(UntimedTest.T),
+        new SessionInput.UntimedTestChosen(UntimedTest.T),
         new SessionInput.NextChosen(),
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),

@@ -234,7 +234,7 @@ class LinkageInARunTest {
             List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
+        .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
   private int execute(String... words) {

@@ -240,11 +240,11 @@ final class DeskEndToEnd {
   private void asFound() {
     hand.key(KeyEvent.VK_F5);
     everyWay("4-run");
-    hand.fill("runTolerance", "1/250=1/2, 1/60=0.25");
+    hand.fill("run.tolerance", "1/250=1/2, 1/60=0.25");
     hand.click("beginRun");
     hand.await("the run has begun", v -> v.setup().isPresent());
     check(
-        view().setup().get().aim().tolerances().text().equals("1/250=0.5, 1/60=0.25"),
+        view().setup().get().criteria().tolerances().text().equals("1/250=0.5, 1/60=0.25"),
         "the tolerance is the run's: " + view().setup());
     check(view().setup().get().order().size() == 9, "nine speeds, not " + view().setup());
     check(view().setup().get().phase() == Phase.AS_FOUND, "as found");
@@ -465,20 +465,22 @@ final class DeskEndToEnd {
     hand.fill("runSpeeds", SPEEDS);
     hand.click("check.LEAK");
     hand.click("check.STOPS");
-    hand.fill("runStops", "2.8, 4, 5.6");
-    hand.fill("runStopTolerance", "4");
+    hand.fill("run.stops", "2.8, 4, 5.6");
+    hand.fill("run.stop-tolerance", "4");
     hand.click("beginRun");
     hand.await(
         "it says what is no tolerance",
         v -> ((JTextComponent) hand.find("runTrouble")).getText().contains("below 3 stops, not 4"));
-    hand.fill("runStopTolerance", "1/2");
+    hand.fill("run.stop-tolerance", "1/2");
     everyWay("7-run-light");
     hand.click("beginRun");
     hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());
     for (String speed : SPEEDS.split(", ", -1)) {
       done(speed, () -> fire());
     }
-    check(view().setup().get().aim().stops().toleranceStops() == 0.5, "half a stop is the run's");
+    check(
+        view().setup().get().criteria().stops().toleranceStops() == 0.5,
+        "half a stop is the run's");
     testsOfTheLight();
     hand.await("the run is done", BenchView::runDone);
     everyWay("7-as-left");

@@ -54,14 +54,14 @@ class HoldsAndContactTest {
             .sorted((a, b) -> Double.compare(a.seconds(), b.seconds()))
             .toList();
     for (Change each : all) {
-      bench.session.take(
+      bench.session.handle(
           new SessionInput.EdgeAt(
               new Edge(
                   each.channel(), each.high(), InventedLight.RATE.ticks(start + each.seconds()))));
     }
     start += all.get(all.size() - 1).seconds() + 1;
     List<SessionEvent> news =
-        bench.session.take(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
+        bench.session.handle(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
     start += 40;
     return news;
   }
@@ -76,7 +76,7 @@ class HoldsAndContactTest {
 
   private void check(UntimedTest check) {
     bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
-    bench.session.take(new SessionInput.CheckChosen(check));
+    bench.session.handle(new SessionInput.UntimedTestChosen(check));
   }
 
   @Test
@@ -230,7 +230,7 @@ class HoldsAndContactTest {
   void lightWhileCockingIsNoFiringOfTheContact() {
     begin(true);
     closesAt(2e-3);
-    bench.session.take(new SessionInput.CockingLearnt(true));
+    bench.session.handle(new SessionInput.CockingLearnt(true));
     fire(0.03);
     fire(0.03);
 
@@ -267,10 +267,10 @@ class HoldsAndContactTest {
   }
 
   private List<SessionEvent> begin(boolean contactWired) {
-    return bench.session.take(
+    return bench.session.handle(
         new SessionInput.RunBegins(
             new RunSetup("invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
-                .withAim(AcceptanceCriteria.USUAL.with(RunOption.CONTACT, contactWired))));
+                .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.CONTACT, contactWired))));
   }
 
   @Test

@@ -117,8 +117,8 @@ class StopScaleTest {
     AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     AcceptanceCriteria wide =
         usual.with(RunOption.STOPS, List.of("2.8", "4")).with(RunOption.STOP_TOLERANCE, 0.5);
-    for (AcceptanceCriteria aim : List.of(usual, wide)) {
-      bench.session.take(new SessionInput.RunBegins(found.withAim(aim)));
+    for (AcceptanceCriteria criteria : List.of(usual, wide)) {
+      bench.session.handle(new SessionInput.RunBegins(found.withCriteria(criteria)));
       stop("2.8", false, 0);
       stop("4", false, 1.45);
       stop("2.8", true, 0);

@@ -13,7 +13,6 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
 import org.halflight.job.Run;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
@@ -21,6 +20,7 @@ import org.halflight.job.WorkKind;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.speeds.Tolerance;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -139,7 +139,7 @@ class HistoryTest {
                     .fires(15.625)
                     .fires(15.625)
                     .fires(7.8125)
-                    .tell(new SessionInput.Ends())),
+                    .handle(new SessionInput.Ends())),
         "a.session");
     Run run = record.history(camera.id()).orElseThrow().runs().get(0).run();
     record.keep(
@@ -180,7 +180,7 @@ class HistoryTest {
                     .run(camera.label(), Phase.AS_LEFT, 2, "1/60")
                     .fires(leftMillis)
                     .fires(leftMillis)
-                    .tell(new SessionInput.Ends()));
+                    .handle(new SessionInput.Ends()));
     record.takeIn(events, "a.session");
     record.keep(visit.handedBack(received.plusSeconds(3600), Checklist.EMPTY));
   }

@@ -21,7 +21,6 @@ import org.halflight.job.FrameSize;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
@@ -40,6 +39,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -206,7 +206,7 @@ class JobRoundTripTest {
                       RunConditions.NONE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
-      AcceptanceCriteria aim =
+      AcceptanceCriteria criteria =
           AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow()).with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true).with(RunOption.STOPS, List.of("3.5", "5.6", "8")).with(RunOption.STOP_TOLERANCE, 0.25).with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002)).with(RunOption.CONTACT, true);
       Run aimed =
           record.keep(
@@ -215,10 +215,10 @@ class JobRoundTripTest {
                   Optional.of(visit.id()),
                   bare.sessionKey(),
                   1,
-                  bare.asked().withAim(aim),
+                  bare.asked().withCriteria(criteria),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(aimed);
-      assertThat(record.run(bare.id()).orElseThrow().asked().aim()).isEqualTo(aim);
+      assertThat(record.run(bare.id()).orElseThrow().asked().criteria()).isEqualTo(criteria);
       Run tried =
           record.keep(
               new Run(

@@ -19,13 +19,13 @@ import org.halflight.job.Checklist;
 import org.halflight.job.FrameSize;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
+import org.halflight.speeds.ShutterKind;
 
 /**
  * Writes the fixture of the newest form of the record, once for each: {@code mvn -q test-compile

@@ -123,7 +123,7 @@ class SummedUpFiringsTest {
     RunSetup adjusting =
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
-        asLeft.withAim(
+        asLeft.withCriteria(
             AcceptanceCriteria.USUAL.with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true));
     DecisionBasis fixed = DecisionBasis.of(asLeft, RigKnowledge.UNCALIBRATED);
     assertThat(fixed.planned()).isEqualTo(OptionalInt.of(7));

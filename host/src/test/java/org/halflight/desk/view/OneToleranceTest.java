@@ -33,6 +33,7 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -69,20 +70,16 @@ class OneToleranceTest {
                 form.phase(),
                 form.dial(),
                 "1/125, 1/250",
-                form.exact(),
+                form.reference(),
                 2,
                 form.restSeconds(),
-                form.noted(),
                 form.checks(),
-                form.topBeforeCocking(),
-                form.bladesShut(),
-                form.aim())
-            .read()
-            .setup()
-            .orElseThrow();
+                form.customs(),
+                form.options())
+            .read();
     try (PracticeWork work = new PracticeWork(folder)) {
       work.model.runBegins();
-      work.tell(new SessionInput.RunBegins(setup));
+      work.handle(new SessionInput.RunBegins(setup));
       isAThirdInTheWindow(work);
     }
     isAThirdInAllThatIsMadeOfTheSession();
