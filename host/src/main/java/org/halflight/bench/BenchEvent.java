@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
+import org.halflight.rig.RigLine;
 
 /**
  * Something that happened at the bench, as a session file keeps it: all that results depend on, in
@@ -20,10 +21,24 @@ public sealed interface BenchEvent {
    */
   long hostNanos();
 
-  /** A line that came from the rig, without its line end, damaged or not. */
-  record Received(long hostNanos, String line) implements BenchEvent {
+  /** A line that came from the rig. */
+  record Received(long hostNanos, RigLine rigLine) implements BenchEvent {
     public Received {
-      Objects.requireNonNull(line);
+      Objects.requireNonNull(rigLine);
+    }
+
+    /**
+     * A line that nobody has parsed yet.
+     *
+     * @param line without its line end, damaged or not
+     */
+    public Received(long hostNanos, String line) {
+      this(hostNanos, RigLine.of(line));
+    }
+
+    /** The line without its line end, damaged or not. */
+    public String line() {
+      return rigLine.text();
     }
   }
 

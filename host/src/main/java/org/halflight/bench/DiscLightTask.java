@@ -25,10 +25,10 @@ final class DiscLightTask implements RigTask {
 
   @Override
   public State onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      blocks.add(light.block());
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
+      blocks.add(light);
       quietSinceTicks = -1;
-      return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
+      return light.index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !blocks.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;

@@ -67,12 +67,12 @@ public final class DiscRun {
     try {
       TaskRunner runner = new TaskRunner(work);
       // Curves of slow slots would hold the edges up.
-      runner.command(new RigCommand.TakeCurves(false));
+      runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
       Outcome outcome = taken(runner, greeting, seconds, profile);
-      runner.command(new RigCommand.TakeCurves(true));
+      runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
       return outcome;
     } catch (CalibrationRefused refused) {
-      work.send(new RigCommand.TakeCurves(true));
+      work.send(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
       work.leaveInOrder();
       return new Refused(refused.refusal());
     }

@@ -54,6 +54,11 @@ public record LightPlan(Kind kind, List<Step> steps) {
       Objects.requireNonNull(what);
       Objects.requireNonNull(at);
     }
+
+    /** Whether the shutter is opened for it, so that there must be light. */
+    public boolean opensShutter() {
+      return needed && (what == What.FULL || what == What.STOP || what == What.PANEL_IN_PLACE);
+    }
   }
 
   public LightPlan {

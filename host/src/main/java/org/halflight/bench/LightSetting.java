@@ -138,8 +138,8 @@ public final class LightSetting {
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
   public Optional<RigCommand> onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light) {
-      return light(light.block());
+    if (event instanceof RigMessage.LightBlock light) {
+      return light(light);
     }
     if (event instanceof RigEvent.TimeAt) {
       return beat();
@@ -147,12 +147,12 @@ public final class LightSetting {
     if (event instanceof RigEvent.EdgeAt edge && edge.edge().channel().isLight()) {
       lightEdges++;
     }
-    if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+    if (event instanceof RigMessage.Thresholds read && step == Step.THRESHOLDS) {
       if (oneLevel && lowSum64.isEmpty()) {
-        lowSum64 = OptionalInt.of(read.readBack().lowSum64());
+        lowSum64 = OptionalInt.of(read.lowSum64());
         return set(RigCommand.SetThresholds.one(codes.orElseThrow().high()));
       }
-      judgeThresholds(read.readBack());
+      judgeThresholds(read);
     }
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
       refuse(new Refusal.Restarted());
@@ -160,7 +160,7 @@ public final class LightSetting {
     if (step == Step.TRIPS) {
       return trips(event);
     }
-    if (event instanceof RigEvent.Answered answered
+    if (event instanceof RigMessage.Answer answered
         && answered.result() != RigMessage.Result.DONE
         && isWaitingForTheRig()) {
       refuse(new Refusal.NoAnswer());
@@ -319,7 +319,7 @@ public final class LightSetting {
   }
 
   private Optional<RigCommand> trips(RigEvent event) {
-    if (event instanceof RigEvent.Tripped) {
+    if (event instanceof RigMessage.TripPoint) {
       beatsWithoutNews = 0;
     }
     TripSweep under = sweep.orElseThrow();

@@ -196,7 +196,7 @@ public final class RigCalibration {
             .mapToDouble(SeenPulse::excessSeconds)
             .average()
             .orElseThrow()
-        - fit.delays().get(channel).widthOffsetSeconds();
+        - fit.delays(channel).widthOffsetSeconds();
   }
 
   private static double reach(List<SeenPulse> seen, Channel channel) {

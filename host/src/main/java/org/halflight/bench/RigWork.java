@@ -81,10 +81,10 @@ public final class RigWork implements AutoCloseable {
     if (!(event instanceof BenchEvent.Received received)) {
       return List.of();
     }
-    List<RigEvent> said = stream.accept(received.line());
+    List<RigEvent> said = stream.accept(received.rigLine());
     for (RigEvent each : said) {
-      if (each instanceof RigEvent.Greeted greeted) {
-        greeting = Optional.of(greeted.greeting());
+      if (each instanceof RigMessage.Greeting greeted) {
+        greeting = Optional.of(greeted);
       }
       restarted |= each instanceof RigEvent.Restarted;
       stamps.onEvent(received.hostNanos(), each, rate());
@@ -99,7 +99,7 @@ public final class RigWork implements AutoCloseable {
     } else if (event instanceof RigEvent.TimeAt) {
       unanswered |= commands.beat();
     }
-    return !(event instanceof RigEvent.Answered answered) || commands.isWaitedFor(answered);
+    return !(event instanceof RigMessage.Answer answered) || commands.isWaitedFor(answered);
   }
 
   /** Whether nothing came for a short while when this last took a step. */

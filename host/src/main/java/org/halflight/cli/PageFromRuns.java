@@ -126,9 +126,11 @@ final class PageFromRuns {
   }
 
   private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run, ShutterKind kind) {
-    return kind.isCurtain(run.notes().map(notes -> notes.setup().dial()).orElse(""))
-        ? Map.of()
-        : StopTables.of(run.firings(), run.run().phase());
+    boolean isCurtain =
+        kind == ShutterKind.UNKNOWN
+            ? run.notes().filter(notes -> notes.setup().shutter().isCurtain()).isPresent()
+            : kind.isCurtain();
+    return isCurtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
   }
 
   private static String sourceWords(List<FiringResult> firings) {

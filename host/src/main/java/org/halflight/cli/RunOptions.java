@@ -7,9 +7,11 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import org.halflight.workflow.RunForm;
@@ -74,6 +76,15 @@ final class RunOptions {
   private String marking;
 
   @Option(
+      names = "--shutter-kind",
+      paramLabel = "KIND",
+      defaultValue = "unknown",
+      description =
+          "How the shutter is built: leaf, leaf-behind-lens, curtain-long-side, curtain-short-side,"
+              + " rotary or other. Default: unknown; the dial tells whether it is a curtain.")
+  private String shutterKind;
+
+  @Option(
       names = "--camera",
       paramLabel = "LABEL",
       defaultValue = "",
@@ -98,17 +109,19 @@ final class RunOptions {
                     new Trouble(
                         Words.say("run.unknownDial", dial, String.join(", ", Dial.names()))));
     return new RunForm(
-            camera,
+            new ShutterUnderTest(
+                camera,
+                CliWords.constant(ShutterKind.WORDS, shutterKind, "--shutter-kind"),
+                chosen.key(),
+                Optional.ofNullable(marking)
+                    .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
+                    .orElse(chosen.reference()),
+                CameraCustoms.NONE),
             CliWords.constant(Phase.WORDS, phase, "--phase"),
-            chosen.key(),
             RunForm.list(order(chosen)),
-            Optional.ofNullable(marking)
-                .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
-                .orElse(chosen.reference()),
             firings,
             OptionalDouble.empty(),
             checks.stream().map(UntimedTestNames::check).distinct().toList(),
-            CameraCustoms.NONE,
             options.typed())
         .read();
   }

@@ -25,6 +25,7 @@ import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigSelector;
 import org.halflight.session.Source;
+import org.halflight.workflow.PracticeOperator;
 
 /** Begins sessions at the bench, on a rig or on the practice rig. */
 final class BenchFactory {
@@ -48,7 +49,9 @@ final class BenchFactory {
 
   /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    ModelCamera camera = ModelCamera.begin(surroundings);
+    PracticeOperator camera =
+        PracticeOperator.paced(
+            surroundings.seed(), surroundings.nanos(), surroundings.clock().instant());
     return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 
@@ -60,7 +63,7 @@ final class BenchFactory {
   private BenchLoop begin(
       Ports ports,
       Source source,
-      Optional<ModelCamera> camera,
+      Optional<PracticeOperator> camera,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
       Archive archive) {

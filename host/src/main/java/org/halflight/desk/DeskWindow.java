@@ -30,6 +30,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunForm;
 
 /** The one window. For the window's own thread. */
@@ -189,7 +190,7 @@ final class DeskWindow {
   }
 
   /** Does something to the model camera, on the thread of the bench. */
-  void onModelCamera(Consumer<ModelCamera> doing) {
+  void onModelCamera(Consumer<PracticeOperator> doing) {
     loop.does(hands -> hands.camera().ifPresent(doing));
   }
 
@@ -360,8 +361,14 @@ final class DeskWindow {
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
-  private void beginRun(RunSetup setup) {
-    settings = settings.with(RunForm.texts(setup));
+  private void beginRun(RunSetup typed) {
+    settings = settings.with(RunForm.texts(typed));
+    RunSetup setup =
+        camera
+            .camera()
+            .filter(known -> known.label().equals(typed.camera()))
+            .map(known -> typed.withShutterKind(known.shutter()))
+            .orElse(typed);
     loop.ask(hands -> hands.beginRun(setup));
     goTo(UserAction.TO_BENCH);
   }

@@ -16,6 +16,7 @@ import org.halflight.profile.RigProfile;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /**
  * Leads the person through the reading of a slotted disc. The rig is lent for all of it: what the
@@ -28,7 +29,7 @@ final class DiscHands {
 
   private final RigActions rig;
   private final RigModel model;
-  private final Optional<ModelCamera> camera;
+  private final Optional<PracticeOperator> camera;
   private boolean asking;
   private boolean done;
   private boolean turns;
@@ -36,7 +37,7 @@ final class DiscHands {
   /** What the person wrote of the disc. */
   private record Written(PrintedDisc disc, OptionalDouble turnsAMinute) {}
 
-  DiscHands(RigActions rig, RigModel model, Optional<ModelCamera> camera) {
+  DiscHands(RigActions rig, RigModel model, Optional<PracticeOperator> camera) {
     this.rig = rig;
     this.model = model;
     this.camera = camera;

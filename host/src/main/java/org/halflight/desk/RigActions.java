@@ -22,6 +22,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /**
  * Rig check, calibration and profile, done to the rig of the session. What takes minutes goes on
@@ -51,7 +52,7 @@ final class RigActions {
       ProfileStore shelf,
       OptionalInt profileDays,
       Supplier<LocalDate> today,
-      Optional<ModelCamera> camera) {
+      Optional<PracticeOperator> camera) {
     disc = new DiscHands(this, model, camera);
     this.driver = driver;
     this.model = model;

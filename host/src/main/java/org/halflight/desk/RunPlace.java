@@ -25,10 +25,12 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ContactWords;
 import org.halflight.words.OptionWords;
@@ -141,16 +143,16 @@ final class RunPlace extends JPanel implements LookListener {
    */
   void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
-    camera.setText(form.camera());
+    camera.setText(form.shutter().camera());
     phases.get(form.phase()).setSelected(true);
-    int known = Dial.names().indexOf(form.dial());
+    int known = Dial.names().indexOf(form.shutter().dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
-    ownDial = known >= 0 ? Dial.CUSTOM : form.dial();
+    ownDial = known >= 0 ? Dial.CUSTOM : form.shutter().dial();
     if (!wasAdjusting || all.isEmpty()) {
       all = form.speeds();
     }
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
-    marking.setSelectedIndex(form.reference() == Reference.EXACT ? 0 : 1);
+    marking.setSelectedIndex(form.shutter().reference() == Reference.EXACT ? 0 : 1);
     // What was noted of the set-up stays as it is.
     RunOption.CRITERIA.forEach(
         option -> options.show(option, form.options().getOrDefault(option, "")));
@@ -213,21 +215,23 @@ final class RunPlace extends JPanel implements LookListener {
         });
     RunForm form =
         new RunForm(
-            camera.getText().strip(),
+            new ShutterUnderTest(
+                camera.getText().strip(),
+                ShutterKind.UNKNOWN,
+                dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
+                    ? Dial.names().get(dial.getSelectedIndex())
+                    : ownDial,
+                marking.getSelectedIndex() == 0 ? Reference.EXACT : Reference.LITERAL,
+                new CameraCustoms(beforeCocking.isSelected(), bladesShut.isSelected())),
             phases.entrySet().stream()
                 .filter(entry -> entry.getValue().isSelected())
                 .map(Map.Entry::getKey)
                 .findFirst()
                 .orElseThrow(),
-            dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
-                ? Dial.names().get(dial.getSelectedIndex())
-                : ownDial,
             speeds.getText(),
-            marking.getSelectedIndex() == 0 ? Reference.EXACT : Reference.LITERAL,
             firings.planned(),
             restSeconds(),
             wanted,
-            new CameraCustoms(beforeCocking.isSelected(), bladesShut.isSelected()),
             options.texts());
     wasAdjusting = form.phase() == Phase.ADJUSTING;
     RunSetup setup;

@@ -5,15 +5,18 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.speeds.ShutterKind;
 
 /**
- * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
- * criteria-} are these. Only what is not usual is there.
+ * What a run was asked beside its columns, among what was noted of it: names that begin with {@code
+ * aim-} are these. Only what is not usual is there.
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
   private static final String MOST_TRIES = BEFORE + "most-tries";
+  private static final String SHUTTER_KIND = BEFORE + "shutter-kind";
 
   private CriteriaRows() {}
 
@@ -23,8 +26,11 @@ final class CriteriaRows {
 
   static Map<String, String> of(RunSetup asked) {
     Map<String, String> rows = new LinkedHashMap<>(asked.criteria().written(RunOption.In.RECORD));
-    if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
+    if (asked.mostTries() != RunPlan.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
+    }
+    if (asked.shutter().kind() != ShutterKind.UNKNOWN) {
+      rows.put(SHUTTER_KIND, ShutterKind.WORDS.word(asked.shutter().kind()));
     }
     return rows;
   }
@@ -33,10 +39,17 @@ final class CriteriaRows {
     try {
       return rows.containsKey(MOST_TRIES)
           ? Integer.parseInt(rows.get(MOST_TRIES))
-          : RunSetup.TRIES_OF_OLD;
+          : RunPlan.TRIES_OF_OLD;
     } catch (NumberFormatException e) {
       throw new SQLException("no number of tries: " + rows, e);
     }
+  }
+
+  static ShutterKind shutterKind(Map<String, String> rows) throws SQLException {
+    String word = rows.getOrDefault(SHUTTER_KIND, ShutterKind.WORDS.word(ShutterKind.UNKNOWN));
+    return ShutterKind.WORDS
+        .find(word)
+        .orElseThrow(() -> new SQLException("no kind of shutter: " + word));
   }
 
   static AcceptanceCriteria read(Map<String, String> rows) throws SQLException {

@@ -68,14 +68,34 @@ public sealed interface RigCommand {
     }
   }
 
-  /** Light curves on or off; after a start they are on. */
-  record TakeCurves(boolean on) implements RigCommand {}
+  /** Which light curves the rig takes. */
+  record TakeCurves(CurveMode mode) implements RigCommand {
+    public TakeCurves {
+      Objects.requireNonNull(mode);
+    }
+  }
 
-  /**
-   * Light curves on, and the next one long: it goes on for 12 ms after the closing, to look for a
-   * rebound. Firmware that does not know it answers 'bad fields' and goes on as before.
-   */
-  record TakeLongCurve() implements RigCommand {}
+  /** Modes of light curves; after a start they are on. */
+  enum CurveMode {
+    OFF(0),
+    ON(1),
+    /**
+     * On, and the next one long: it goes on for 12 ms after the closing, to look for a rebound.
+     * Firmware that does not know it answers 'bad fields' and goes on as before.
+     */
+    NEXT_ONE_LONG(2);
+
+    private final int code;
+
+    CurveMode(int code) {
+      this.code = code;
+    }
+
+    /** The number of this mode on the wire. */
+    public int code() {
+      return code;
+    }
+  }
 
   /**
    * Drives the reference LED.
@@ -103,12 +123,16 @@ public sealed interface RigCommand {
 
     /** The LED on until told otherwise, 10 s at most. */
     public static DriveReference steady() {
-      return new DriveReference(ReferenceDrive.STEADY, WIDTH_TICKS_LEAST, 1);
+      return withoutPulses(ReferenceDrive.STEADY);
     }
 
     /** The LED off. */
     public static DriveReference off() {
-      return new DriveReference(ReferenceDrive.OFF, WIDTH_TICKS_LEAST, 1);
+      return withoutPulses(ReferenceDrive.OFF);
+    }
+
+    static DriveReference withoutPulses(ReferenceDrive drive) {
+      return new DriveReference(drive, WIDTH_TICKS_LEAST, 1);
     }
   }
 

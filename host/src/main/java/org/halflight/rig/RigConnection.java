@@ -57,9 +57,8 @@ public final class RigConnection implements AutoCloseable {
      * A line came.
      *
      * @param hostNanos when its last byte was there, by the clock of this connection
-     * @param line without line end, damaged or not
      */
-    void received(long hostNanos, String line);
+    void received(long hostNanos, RigLine line);
 
     /** A line was given to the link; heard before anything that answers it. */
     void sent(long hostNanos, String line);
@@ -387,9 +386,10 @@ public final class RigConnection implements AutoCloseable {
         throw stopped();
       }
       readsSinceHeard++;
-      for (String line : rig.reader().accept(buffer, count)) {
-        publish(new WireLine(at, false, line));
-        onLine(line, at);
+      for (String text : rig.reader().accept(buffer, count)) {
+        RigLine line = RigLine.of(text);
+        listener.received(at, line);
+        onLine(line.parsed(), at);
       }
       if (at - lastHeardNanos > SILENCE_NANOS && readsSinceHeard >= SILENT_READS) {
         throw stopped();
@@ -408,12 +408,11 @@ public final class RigConnection implements AutoCloseable {
       if (line.toRig()) {
         listener.sent(line.hostNanos(), line.line());
       } else {
-        listener.received(line.hostNanos(), line.line());
+        listener.received(line.hostNanos(), RigLine.of(line.line()));
       }
     }
 
-    private void onLine(String line, long at) {
-      ParsedLine parsed = LineCodec.parse(line);
+    private void onLine(ParsedLine parsed, long at) {
       if (parsed instanceof ParsedLine.Bad) {
         return;
       }

@@ -1,8 +1,6 @@
 package org.halflight.rig;
 
-import java.util.Arrays;
 import java.util.Objects;
-import java.util.Optional;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 
@@ -10,6 +8,9 @@ import org.halflight.signal.SampledLight;
 public sealed interface RigMessage {
   /** Line counter of the rig, 0 to 65535. */
   int sequence();
+
+  /** A message that says all by itself, whatever lines are around it. */
+  sealed interface AsItCame extends RigMessage, RigEvent {}
 
   /**
    * The first line after a start, and the answer to the question for it.
@@ -35,7 +36,7 @@ public sealed interface RigMessage {
       String resetCause,
       String firmware,
       long ticks)
-      implements RigMessage {}
+      implements AsItCame {}
 
   /**
    * An edge.
@@ -70,7 +71,7 @@ public sealed interface RigMessage {
    *
    * @param commandSequence line counter of the command that is answered
    */
-  record Answer(int sequence, int commandSequence, Result result) implements RigMessage {}
+  record Answer(int sequence, int commandSequence, Result result) implements AsItCame {}
 
   /** Results of a command. */
   enum Result {
@@ -91,11 +92,6 @@ public sealed interface RigMessage {
     public int code() {
       return code;
     }
-
-    /** The result of a number on the wire, empty where there is none. */
-    public static Optional<Result> ofCode(int code) {
-      return Arrays.stream(values()).filter(result -> result.code == code).findFirst();
-    }
   }
 
   /** The echo of a ping; both ticks are 48 bits. */
@@ -108,7 +104,7 @@ public sealed interface RigMessage {
    * @param highSum64 likewise at the high one
    */
   record Thresholds(int sequence, int lowCode, int highCode, int lowSum64, int highSum64)
-      implements RigMessage {}
+      implements AsItCame {}
 
   /**
    * One millisecond of light: 16 readings, 62.5 us apart.
@@ -119,7 +115,7 @@ public sealed interface RigMessage {
    * @param most the greatest
    */
   record LightBlock(int sequence, Channel channel, int index, int sum16, int least, int most)
-      implements RigMessage {}
+      implements AsItCame {}
 
   /**
    * The head of a part of a light curve; its values follow as {@link CurveValues}.
@@ -188,5 +184,5 @@ public sealed interface RigMessage {
    */
   record TripPoint(
       int sequence, Channel channel, boolean rising, int fineCode, int levelSum64, int lightSum16)
-      implements RigMessage {}
+      implements AsItCame {}
 }

@@ -15,11 +15,13 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Words;
@@ -27,27 +29,21 @@ import org.halflight.words.Words;
 /**
  * The set-up of a run as it is typed and chosen, in the window or on the command line.
  *
- * @param camera the owner's label; may be empty
- * @param phase where in the work it stands
- * @param dial key of a dial, see {@link Dial#key}
+ * @param shutter that it is about; its dial need not have the speeds
+ * @param phase where in the work it is
  * @param speeds the marked speeds to fire, with commas between, in the order wanted
- * @param reference how markings are read
  * @param firings good firings wanted of each speed
  * @param restSeconds how long the shutter has rested, where known
- * @param checks B, T and other checks that are wanted
- * @param customs what the camera wants
+ * @param untimedTests B, T and the like where they are wanted
  * @param options what was written or chosen, by option; usual where there is nothing
  */
 public record RunForm(
-    String camera,
+    ShutterUnderTest shutter,
     Phase phase,
-    String dial,
     String speeds,
-    Reference reference,
     int firings,
     OptionalDouble restSeconds,
-    List<UntimedTest> checks,
-    CameraCustoms customs,
+    List<UntimedTest> untimedTests,
     Map<RunOption<?>, String> options) {
   /** More firings of a speed than this are not planned. */
   public static final int MOST_FIRINGS = 100;
@@ -59,50 +55,43 @@ public record RunForm(
   public static final Map<String, OptionalDouble> RESTS = rests();
 
   public RunForm {
-    Objects.requireNonNull(camera);
+    Objects.requireNonNull(shutter);
     Objects.requireNonNull(phase);
-    Objects.requireNonNull(dial);
     Objects.requireNonNull(speeds);
-    Objects.requireNonNull(reference);
     Objects.requireNonNull(restSeconds);
-    Objects.requireNonNull(customs);
-    checks = List.copyOf(checks);
+    untimedTests = List.copyOf(untimedTests);
     options = Map.copyOf(options);
   }
 
   /** The same form with other options. */
   public RunForm with(Map<RunOption<?>, String> others) {
-    return new RunForm(
-        camera, phase, dial, speeds, reference, firings, restSeconds, checks, customs, others);
+    return new RunForm(shutter, phase, speeds, firings, restSeconds, untimedTests, others);
   }
 
   /** A form of a phase with everything else as it usually is. */
   public static RunForm usual(String camera, Phase phase, Dial dial) {
     return new RunForm(
-        camera,
+        new ShutterUnderTest(
+            camera, ShutterKind.UNKNOWN, dial.key(), dial.reference(), CameraCustoms.NONE),
         phase,
-        dial.key(),
         list(dial.speeds()),
-        dial.reference(),
         USUAL_FIRINGS,
         OptionalDouble.empty(),
         List.of(),
-        CameraCustoms.NONE,
         Map.of());
   }
 
   /** The form for the run that follows another: the next phase once that is done. */
   public static RunForm after(RunSetup before, String camera, boolean done) {
+    ShutterUnderTest shutter = before.shutter();
     return new RunForm(
-        camera,
+        new ShutterUnderTest(
+            camera, shutter.kind(), shutter.dial(), shutter.reference(), shutter.customs()),
         done ? Phase.AS_LEFT : before.phase(),
-        before.dial(),
         list(before.order()),
-        before.reference(),
         before.firingsPerSpeed(),
         OptionalDouble.empty(),
         before.untimedTests(),
-        before.customs(),
         texts(before));
   }
 
@@ -132,7 +121,7 @@ public record RunForm(
    */
   public RunSetup read() {
     List<MarkedSpeed> order = order();
-    if (order.isEmpty() && checks.isEmpty()) {
+    if (order.isEmpty() && untimedTests.isEmpty()) {
       throw new Trouble(Words.say("run.nothingToDo"));
     }
     if (firings < 1 || firings > MOST_FIRINGS) {
@@ -147,16 +136,19 @@ public record RunForm(
         noted.put(option.name(), text);
       }
     }
-    boolean onDial = Dial.ofKey(dial).filter(d -> d.speeds().containsAll(order)).isPresent();
+    boolean onDial =
+        Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
+    ShutterUnderTest its =
+        new ShutterUnderTest(
+            shutter.camera(),
+            shutter.kind(),
+            onDial ? shutter.dial() : Dial.CUSTOM,
+            shutter.reference(),
+            shutter.customs());
     return new RunSetup(
-        camera,
+        its,
         phase,
-        onDial ? dial : Dial.CUSTOM,
-        order,
-        reference,
-        firings,
-        checks,
-        customs,
+        new RunPlan(order, firings, untimedTests),
         new RunConditions(restSeconds, noted),
         criteria);
   }

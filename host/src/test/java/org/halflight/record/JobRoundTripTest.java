@@ -195,15 +195,15 @@ class JobRoundTripTest {
                   bare.sessionKey(),
                   1,
                   new RunSetup(
-                      "A",
-                      Phase.AS_LEFT,
-                      "custom",
-                      List.of(),
-                      Reference.EXACT,
-                      1,
-                      List.of(UntimedTest.T, UntimedTest.B),
-                      new CameraCustoms(false, true),
-                      RunConditions.NONE),
+                          "A",
+                          Phase.AS_LEFT,
+                          "custom",
+                          List.of(),
+                          Reference.EXACT,
+                          1,
+                          UntimedTest.T,
+                          UntimedTest.B)
+                      .withCustoms(new CameraCustoms(false, true)),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
       AcceptanceCriteria criteria =
@@ -226,7 +226,7 @@ class JobRoundTripTest {
                   Optional.of(visit.id()),
                   bare.sessionKey(),
                   1,
-                  bare.asked().withMostTries(45),
+                  bare.asked().withMostTries(45).withShutterKind(ShutterKind.CURTAIN_SHORT_SIDE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(tried);
     }

@@ -13,11 +13,13 @@ import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Words;
@@ -31,15 +33,13 @@ class RunFormTest {
   private static RunForm form(
       String speeds, int firings, List<UntimedTest> checks, Map<RunOption<?>, String> options) {
     return new RunForm(
-        "mine",
+        new ShutterUnderTest(
+            "mine", ShutterKind.LEAF, "leaf", Reference.EXACT, new CameraCustoms(true, false)),
         Phase.AS_FOUND,
-        "leaf",
         speeds,
-        Reference.EXACT,
         firings,
         OptionalDouble.of(3600),
         checks,
-        new CameraCustoms(true, false),
         options);
   }
 

@@ -66,15 +66,12 @@ class OneToleranceTest {
             "invented", Phase.AS_LEFT, Dial.custom("1/60,1/125,1/250,1/1000").orElseThrow());
     RunSetup setup =
         new RunForm(
-                form.camera(),
+                form.shutter(),
                 form.phase(),
-                form.dial(),
                 "1/125, 1/250",
-                form.reference(),
                 2,
                 form.restSeconds(),
-                form.checks(),
-                form.customs(),
+                form.untimedTests(),
                 form.options())
             .read();
     try (PracticeWork work = new PracticeWork(folder)) {
