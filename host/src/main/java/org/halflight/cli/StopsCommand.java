@@ -71,7 +71,8 @@ final class StopsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<FNumber> numbers = LightPlan.numbers(stops);
-    OptionalDouble within = tolerance == null
+    OptionalDouble within =
+        tolerance == null
             ? OptionalDouble.empty()
             : OptionalDouble.of(RunForm.value(RunOption.STOP_TOLERANCE, tolerance));
     Optional<OutFile> pictureFile =

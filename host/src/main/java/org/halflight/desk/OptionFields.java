@@ -66,7 +66,6 @@ final class OptionFields {
     return field;
   }
 
-
   private static String text(JComponent field, List<String> words) {
     if (field instanceof JTextField line) {
       return line.getText();

@@ -118,7 +118,10 @@ final class RunPlace extends JPanel implements LookListener {
     RunOption.CRITERIA.stream().filter(option -> !option.isFlag()).forEach(beside::add);
     while (!beside.isEmpty()) {
       RunOption<?> first = beside.remove();
-      row(OptionWords.label(first), options.of(first), "wmin 220" + (beside.isEmpty() ? ", wrap" : ""));
+      row(
+          OptionWords.label(first),
+          options.of(first),
+          "wmin 220" + (beside.isEmpty() ? ", wrap" : ""));
       next(beside);
     }
     add(checks(), "skip 1");
@@ -130,8 +133,7 @@ final class RunPlace extends JPanel implements LookListener {
     add(begin, "skip 1, grow 0, gaptop 6");
     caution.say(ContactWords.caution());
     caution.setVisible(false);
-    options.contact()
-        .addItemListener(event -> caution.setVisible(options.contact().isSelected()));
+    options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
     dialChosen();
     look(look);
   }

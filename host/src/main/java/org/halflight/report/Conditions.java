@@ -20,7 +20,8 @@ public final class Conditions {
 
   /** The f-number of the stop; empty where it was noted in other words, or not. */
   public static OptionalDouble fNumber(RunConditions conditions) {
-    String stop = conditions.noted().getOrDefault(RunOption.STOP.name(), "").replaceFirst("^f/?", "");
+    String stop =
+        conditions.noted().getOrDefault(RunOption.STOP.name(), "").replaceFirst("^f/?", "");
     try {
       double number = Double.parseDouble(stop);
       return number > 0 && number < 1000 ? OptionalDouble.of(number) : OptionalDouble.empty();

@@ -14,8 +14,8 @@ import java.util.TreeSet;
  * compared with a warning.
  *
  * @param restSeconds how long the shutter had rested before the run, 0 or more, where known
- * @param noted what was noted, in the person's words, by name; usual names are those of
- *     {@link RunOption#CONDITIONS}
+ * @param noted what was noted, in the person's words, by name; usual names are those of {@link
+ *     RunOption#CONDITIONS}
  */
 public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String> noted) {
   /** Nothing noted. */

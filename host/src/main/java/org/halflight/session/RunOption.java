@@ -63,7 +63,9 @@ public final class RunOption<T> {
   public static final RunOption<LinkageLimits> LINKAGE =
       criterion("linkage", LinkageLimits.USUAL, LinkageLimits::find, LinkageLimits::text);
 
-  /** Whether the flash contact is wired and asked about, so that one that never closes is at fault. */
+  /**
+   * Whether the flash contact is wired and asked about, so that one that never closes is at fault.
+   */
   public static final RunOption<Boolean> CONTACT =
       flag("contact", "contact", "aim-flash-contact", "wired");
 
@@ -177,8 +179,7 @@ public final class RunOption<T> {
 
   /** What to choose from as {@link #find} reads it, the usual first: the empty text. */
   public List<String> choices() {
-    return Stream.concat(
-            Stream.of(""), words.stream().filter(word -> !word.equals(usualWord())))
+    return Stream.concat(Stream.of(""), words.stream().filter(word -> !word.equals(usualWord())))
         .toList();
   }
 

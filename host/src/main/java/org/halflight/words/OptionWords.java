@@ -50,8 +50,7 @@ public final class OptionWords {
         .noted()
         .forEach(
             (name, value) ->
-                words.put(
-                    Words.has(key(name)) ? Words.say(key(name)) : name, value(name, value)));
+                words.put(Words.has(key(name)) ? Words.say(key(name)) : name, value(name, value)));
     return words;
   }
 

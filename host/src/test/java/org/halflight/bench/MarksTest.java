@@ -129,7 +129,14 @@ class MarksTest {
         new SessionInput.RunBegins(twelve().withMostTries(RunPlan.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
             plain.withCriteria(
-                AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow()).with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true).with(RunOption.STOPS, List.of("3.5", "5.6", "8")).with(RunOption.STOP_TOLERANCE, 0.25).with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002)).with(RunOption.CONTACT, true))),
+                AcceptanceCriteria.USUAL
+                    .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
+                    .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+                    .with(RunOption.UNTIL_DECIDED, true)
+                    .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+                    .with(RunOption.STOP_TOLERANCE, 0.25)
+                    .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+                    .with(RunOption.CONTACT, true))),
         new SessionInput.RunBegins(
             new RunSetup(
                     "x",

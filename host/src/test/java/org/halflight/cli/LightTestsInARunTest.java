@@ -213,7 +213,9 @@ class LightTestsInARunTest {
             1,
             checks.toArray(UntimedTest[]::new))
         .withCriteria(
-            usual.with(RunOption.STOPS, List.of("2.8", "5.6", "16")).with(RunOption.STOP_TOLERANCE, 0.6));
+            usual
+                .with(RunOption.STOPS, List.of("2.8", "5.6", "16"))
+                .with(RunOption.STOP_TOLERANCE, 0.6));
   }
 
   private Path file() {

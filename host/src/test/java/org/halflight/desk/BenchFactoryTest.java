@@ -35,9 +35,7 @@ class BenchFactoryTest {
       await(v -> v.link().isUp());
       loop.ask(
           hands ->
-              hands.beginRun(
-                  RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0))
-                      .read()));
+              hands.beginRun(RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0)).read()));
       await(v -> v.setup().isPresent());
       loop.does(BenchActions::fire);
       await(v -> v.results().size() == 1);

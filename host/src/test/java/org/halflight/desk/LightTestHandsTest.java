@@ -336,7 +336,9 @@ class LightTestHandsTest {
                         1,
                         checks.toArray(UntimedTest[]::new))
                     .withCriteria(
-                        usual.with(RunOption.STOPS, List.of("2.8", "4", "5.6")).with(RunOption.STOP_TOLERANCE, 0.5)))));
+                        usual
+                            .with(RunOption.STOPS, List.of("2.8", "4", "5.6"))
+                            .with(RunOption.STOP_TOLERANCE, 0.5)))));
   }
 
   private void fire() {

@@ -135,7 +135,10 @@ final class BenchScript {
                     new RunConditions(
                         OptionalDouble.of(7_776_000),
                         Map.of(
-                            RunOption.CELLS.name(), "on", RunOption.STOP.name(), "f/4,5; offen = ja")))));
+                            RunOption.CELLS.name(),
+                            "on",
+                            RunOption.STOP.name(),
+                            "f/4,5; offen = ja")))));
   }
 
   /** The person says that the last firing was fired at another speed. */

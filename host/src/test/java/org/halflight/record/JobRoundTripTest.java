@@ -178,7 +178,13 @@ class JobRoundTripTest {
       RunConditions noted =
           new RunConditions(
               OptionalDouble.of(400 * 86_400 + 0.5),
-              Map.of(RunOption.STOP.name(), "f/4.5, 'offen'; ja", RunOption.WET.name(), "", "own", "ß"));
+              Map.of(
+                  RunOption.STOP.name(),
+                  "f/4.5, 'offen'; ja",
+                  RunOption.WET.name(),
+                  "",
+                  "own",
+                  "ß"));
       Run named = record.keep(bare.withVisit(visit.id()).withConditions(noted));
       assertThat(record.run(bare.id())).contains(named);
       assertThat(named.asked().conditions()).isEqualTo(noted);
@@ -207,7 +213,14 @@ class JobRoundTripTest {
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
       AcceptanceCriteria criteria =
-          AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow()).with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true).with(RunOption.STOPS, List.of("3.5", "5.6", "8")).with(RunOption.STOP_TOLERANCE, 0.25).with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002)).with(RunOption.CONTACT, true);
+          AcceptanceCriteria.USUAL
+              .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow())
+              .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+              .with(RunOption.UNTIL_DECIDED, true)
+              .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+              .with(RunOption.STOP_TOLERANCE, 0.25)
+              .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+              .with(RunOption.CONTACT, true);
       Run aimed =
           record.keep(
               new Run(

@@ -82,8 +82,7 @@ class RunOptionTest {
   @Test
   void noTwoOptionsAreKeptUnderOneName() {
     for (In place : In.values()) {
-      assertThat(RunOption.ALL.stream().map(option -> option.name(place)))
-          .doesNotHaveDuplicates();
+      assertThat(RunOption.ALL.stream().map(option -> option.name(place))).doesNotHaveDuplicates();
     }
     assertThat(Stream.of(RunOption.class.getFields()).filter(f -> f.getType() == RunOption.class))
         .as("every option that is declared is listed")

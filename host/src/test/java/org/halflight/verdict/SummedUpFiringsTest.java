@@ -124,7 +124,9 @@ class SummedUpFiringsTest {
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
         asLeft.withCriteria(
-            AcceptanceCriteria.USUAL.with(RunOption.ABOUT, Measurand.ONE_EXPOSURE).with(RunOption.UNTIL_DECIDED, true));
+            AcceptanceCriteria.USUAL
+                .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+                .with(RunOption.UNTIL_DECIDED, true));
     DecisionBasis fixed = DecisionBasis.of(asLeft, RigKnowledge.UNCALIBRATED);
     assertThat(fixed.planned()).isEqualTo(OptionalInt.of(7));
     assertThat(fixed.rule()).isEqualTo(DecisionRule.FIXED_NUMBER);

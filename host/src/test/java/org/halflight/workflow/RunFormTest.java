@@ -72,11 +72,14 @@ class RunFormTest {
         .containsExactlyInAnyOrderEntriesOf(Map.of("cells", "off", "stop", "f/5.6"));
     assertThat(setup.criteria().measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
     assertThat(setup.criteria().untilDecided()).isTrue();
-    assertThat(setup.criteria().stops())
-        .isEqualTo(new StopsAsked(List.of("2.8", "5.6", "8"), 0.5));
+    assertThat(setup.criteria().stops()).isEqualTo(new StopsAsked(List.of("2.8", "5.6", "8"), 0.5));
     assertThat(setup.criteria().linkage()).isEqualTo(new LinkageLimits(-0.0005, 0.002));
     assertThat(setup.criteria().flashContact()).isTrue();
-    assertThat(RunForm.usual("", Phase.AS_FOUND, Dial.builtIn().get(0)).with(RunForm.texts(setup)).read().criteria())
+    assertThat(
+            RunForm.usual("", Phase.AS_FOUND, Dial.builtIn().get(0))
+                .with(RunForm.texts(setup))
+                .read()
+                .criteria())
         .isEqualTo(setup.criteria());
   }
 

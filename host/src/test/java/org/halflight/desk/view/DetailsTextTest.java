@@ -64,7 +64,9 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         2,
-        AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("1/60=0.001").orElseThrow()).with(RunOption.ABOUT, Measurand.ONE_EXPOSURE),
+        AcceptanceCriteria.USUAL
+            .with(RunOption.TOLERANCE, Tolerances.find("1/60=0.001").orElseThrow())
+            .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE),
         "1/60");
     fire(2);
     DetailsText details = DetailsText.of(work.view(), Optional.of(SIXTIETH));
