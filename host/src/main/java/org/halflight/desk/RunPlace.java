@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
@@ -20,6 +21,7 @@ import javax.swing.JRadioButton;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.RunForm;
+import org.halflight.desk.view.UserAction;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -31,12 +33,14 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /** The set-up of the next run. */
-final class RunPlace extends JPanel implements LookListener {
+final class RunPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   /** Conditions that are noted by choosing one of a few words; the words are in the bundle. */
   private static final Map<String, List<String>> CONDITIONS = conditions();
 
+  private final transient Supplier<RunForm> suggestion;
+  private final transient Supplier<Optional<MarkedSpeed>> looked;
   private final JLabel title = new JLabel(Words.say("desk.run.title"));
   private final JTextField camera = new JTextField();
   private final Map<Phase, JRadioButton> phases = new LinkedHashMap<>();
@@ -65,12 +69,25 @@ final class RunPlace extends JPanel implements LookListener {
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
   private boolean wasAdjusting;
+  private boolean up;
 
-  RunPlace(Look look, Consumer<RunSetup> onBegin) {
-    super(new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
+  /**
+   * @param suggestion what is known of the next run
+   * @param looked the speed that adjusting would be about
+   * @param onBegin takes the set-up when it is complete
+   */
+  RunPlace(
+      Look look,
+      Supplier<RunForm> suggestion,
+      Supplier<Optional<MarkedSpeed>> looked,
+      Consumer<RunSetup> onBegin) {
+    super(UserAction.TO_RUN);
+    this.suggestion = suggestion;
+    this.looked = looked;
+    setLayout(
+        new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
     ButtonGroup group = new ButtonGroup();
-    JPanel phasePanel = new JPanel(new MigLayout("insets 0"));
-    phasePanel.setOpaque(false);
+    JPanel phasePanel = group(new MigLayout("insets 0"));
     for (Phase phase : Phase.values()) {
       JRadioButton button = new JRadioButton(Sentences.phase(phase));
       button.setName("phase." + phase);
@@ -104,8 +121,7 @@ final class RunPlace extends JPanel implements LookListener {
     row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunConditions.CELLS));
     row("desk.run.dial", dial, "desk.run.cover", condition(RunConditions.COVER));
     row("desk.run.speeds", speeds, "desk.run.attitude", condition(RunConditions.ATTITUDE));
-    JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
-    firingPanel.setOpaque(false);
+    JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.add(firings, "wmin 80");
     firingPanel.add(criteria.rule());
     row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunConditions.WET));
@@ -133,12 +149,21 @@ final class RunPlace extends JPanel implements LookListener {
     look(look);
   }
 
-  /**
-   * Fills in what is known of the next run.
-   *
-   * @param one the speed that adjusting would be about
-   */
-  void suggest(RunForm form, Optional<MarkedSpeed> one) {
+  /** What was typed stays while this place is on the screen. */
+  @Override
+  void comesUp() {
+    if (!up) {
+      up = true;
+      suggest(suggestion.get(), looked.get());
+    }
+  }
+
+  @Override
+  void isLeft() {
+    up = false;
+  }
+
+  private void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.camera());
     phases.get(form.phase()).setSelected(true);
@@ -153,6 +178,7 @@ final class RunPlace extends JPanel implements LookListener {
     criteria.show(form.criteria());
   }
 
+  @Override
   JButton first() {
     return begin;
   }
@@ -251,8 +277,7 @@ final class RunPlace extends JPanel implements LookListener {
   }
 
   private JPanel checks() {
-    JPanel panel = new JPanel(new MigLayout("insets 0, gap 16 4, wrap 3"));
-    panel.setOpaque(false);
+    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 3"));
     for (UntimedTest check : UntimedTest.values()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
