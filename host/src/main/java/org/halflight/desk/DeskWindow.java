@@ -16,9 +16,7 @@ import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.Message;
-import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -28,6 +26,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunForm;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
@@ -302,14 +301,14 @@ final class DeskWindow {
               here.map(Camera::label).orElse(""),
               Phase.AS_FOUND,
               here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-          .withCriteria(settings.criteria());
+          .with(settings.options());
     }
     return RunForm.after(
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
   private void beginRun(RunSetup typed) {
-    settings = settings.with(CriteriaForm.of(typed.criteria()));
+    settings = settings.with(RunForm.texts(typed));
     RunSetup setup =
         camera
             .camera()

@@ -12,7 +12,9 @@ class PlacesTest {
   private final Places places =
       new Places(
           List.of(
-              new Told(UserAction.TO_BENCH), new Told(UserAction.TO_RUN), new Told(UserAction.KEYS)),
+              new Told(UserAction.TO_BENCH),
+              new Told(UserAction.TO_RUN),
+              new Told(UserAction.KEYS)),
           key -> happened.add("at " + key));
 
   @Test
