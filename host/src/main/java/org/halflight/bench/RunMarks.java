@@ -9,9 +9,9 @@ import java.util.stream.Collectors;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredCriteria;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.ShutterKind;
 
@@ -23,19 +23,6 @@ final class RunMarks {
   private static final String SHUT_WHILE_COCKING = "blades-shut-while-cocking";
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
-
-  private static final StoredCriteria CRITERIA =
-      new StoredCriteria(
-          Map.of(
-              StoredCriteria.Part.TOLERANCE, "tolerance",
-              StoredCriteria.Part.MEASURAND, "about",
-              StoredCriteria.Part.UNTIL_DECIDED, "fired",
-              StoredCriteria.Part.STOPS, "stops",
-              StoredCriteria.Part.STOP_TOLERANCE, "stop-tolerance",
-              StoredCriteria.Part.LINKAGE, "linkage",
-              StoredCriteria.Part.FLASH_CONTACT, "contact"),
-          "until-decided",
-          "wired");
 
   private static final String MOST_TRIES = "most-tries";
 
@@ -64,7 +51,7 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
-    values.putAll(CRITERIA.write(setup.criteria()));
+    values.putAll(setup.criteria().written(RunOption.In.MARK));
     if (setup.mostTries() != RunPlan.TRIES_OF_OLD) {
       values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
     }
@@ -88,7 +75,7 @@ final class RunMarks {
   }
 
   static AcceptanceCriteria criteria(Map<String, String> values) {
-    return CRITERIA.read(values);
+    return AcceptanceCriteria.read(values, RunOption.In.MARK);
   }
 
   static List<UntimedTest> checks(Map<String, String> values) {

@@ -122,7 +122,7 @@ final class PageFromRuns {
   }
 
   private static RunConditions conditions(RunChoice run) {
-    return new RunConditions(OptionalDouble.empty(), run.conditions());
+    return run.notes().map(notes -> notes.setup().conditions()).orElse(RunConditions.NONE);
   }
 
   private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run, ShutterKind kind) {

@@ -4,9 +4,9 @@ import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredCriteria;
 import org.halflight.speeds.ShutterKind;
 
 /**
@@ -15,21 +15,6 @@ import org.halflight.speeds.ShutterKind;
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
-  private static final String YES = "yes";
-
-  private static final StoredCriteria CRITERIA =
-      new StoredCriteria(
-          Map.of(
-              StoredCriteria.Part.TOLERANCE, BEFORE + "tolerance",
-              StoredCriteria.Part.MEASURAND, BEFORE + "measurand",
-              StoredCriteria.Part.UNTIL_DECIDED, BEFORE + "until-decided",
-              StoredCriteria.Part.STOPS, BEFORE + "stops",
-              StoredCriteria.Part.STOP_TOLERANCE, BEFORE + "stop-tolerance",
-              StoredCriteria.Part.LINKAGE, BEFORE + "linkage",
-              StoredCriteria.Part.FLASH_CONTACT, BEFORE + "flash-contact"),
-          YES,
-          YES);
-
   private static final String MOST_TRIES = BEFORE + "most-tries";
   private static final String SHUTTER_KIND = BEFORE + "shutter-kind";
 
@@ -40,7 +25,7 @@ final class CriteriaRows {
   }
 
   static Map<String, String> of(RunSetup asked) {
-    Map<String, String> rows = new LinkedHashMap<>(CRITERIA.write(asked.criteria()));
+    Map<String, String> rows = new LinkedHashMap<>(asked.criteria().written(RunOption.In.RECORD));
     if (asked.mostTries() != RunPlan.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
     }
@@ -69,8 +54,8 @@ final class CriteriaRows {
 
   static AcceptanceCriteria read(Map<String, String> rows) throws SQLException {
     try {
-      return CRITERIA.read(rows);
-    } catch (StoredCriteria.Unreadable e) {
+      return AcceptanceCriteria.read(rows, RunOption.In.RECORD);
+    } catch (IllegalArgumentException e) {
       throw new SQLException(e.getMessage(), e);
     }
   }

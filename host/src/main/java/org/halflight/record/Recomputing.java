@@ -108,7 +108,8 @@ final class Recomputing {
 
   private static FiringResult again(FiringRows.Numbered kept, ExposureMethod method) {
     FiringResult result = kept.firing().result();
-    LeafExposure exposure = result.exposureBy(result.oneLevel().<ExposureMethod>map(seen -> seen).orElse(method));
+    LeafExposure exposure =
+        result.exposureBy(result.oneLevel().<ExposureMethod>map(seen -> seen).orElse(method));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure = timed.asStuckOpen();
     }

@@ -66,10 +66,7 @@ final class FiringMeter {
     ExposureMethod method =
         oneLevel.isOneLevel()
             ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY)
-            : progress
-                .setup()
-                .map(run -> methods.apply(run.shutter()))
-                .orElse(ExposureMethod.LEAF);
+            : progress.setup().map(run -> methods.apply(run.shutter())).orElse(ExposureMethod.LEAF);
     return method.measure(
         profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
   }

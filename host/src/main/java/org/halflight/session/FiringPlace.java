@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.speeds.Reference;
 
@@ -20,12 +19,6 @@ public record FiringPlace(
     Reference reference,
     Optional<Phase> phase,
     boolean afterRest) {
-  public FiringPlace {
-    Objects.requireNonNull(setting);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(phase);
-  }
-
   /** The same place at another setting. */
   FiringPlace at(DialSetting other) {
     return new FiringPlace(run, Optional.of(other), reference, phase, afterRest);

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
@@ -45,18 +44,6 @@ public record FiringResult(
     Optional<FiringCurve> curve) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
-
-  public FiringResult {
-    Objects.requireNonNull(key);
-    Objects.requireNonNull(firing);
-    Objects.requireNonNull(rate);
-    Objects.requireNonNull(place);
-    Objects.requireNonNull(outcome);
-    Objects.requireNonNull(exposure);
-    Objects.requireNonNull(measuredWith);
-    Objects.requireNonNull(notes);
-    Objects.requireNonNull(curve);
-  }
 
   /** The run that it belongs to, from 1; 0 before one was begun. */
   public int run() {

@@ -106,8 +106,7 @@ final class LightState {
   }
 
   /** Full light was measured again: what the curves of earlier firings waited for. */
-  private void onFullLight(
-      double lightCounts, Optional<FiringKey> own, List<SessionEvent> events) {
+  private void onFullLight(double lightCounts, Optional<FiringKey> own, List<SessionEvent> events) {
     fullLight.measured(lightCounts, own, log).forEach(now -> log.change(now, events));
   }
 }

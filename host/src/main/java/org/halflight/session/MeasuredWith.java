@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.exposure.LevelPair;
 
@@ -14,12 +13,6 @@ import org.halflight.exposure.LevelPair;
  */
 public record MeasuredWith(
     Optional<LevelPair> levels, Optional<OneLevel> oneLevel, ProfileUse profileUse) {
-  public MeasuredWith {
-    Objects.requireNonNull(levels);
-    Objects.requireNonNull(oneLevel);
-    Objects.requireNonNull(profileUse);
-  }
-
   /** The same with what is known of the other level of a rig of one. */
   MeasuredWith seen(OneLevel now) {
     return new MeasuredWith(levels, Optional.of(now), profileUse);

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethod;
@@ -18,11 +17,6 @@ import org.halflight.time.TickRate;
  */
 public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds)
     implements ExposureMethod {
-  public OneLevel {
-    Objects.requireNonNull(level);
-    Objects.requireNonNull(gapSeconds);
-  }
-
   @Override
   public LeafExposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     return AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);

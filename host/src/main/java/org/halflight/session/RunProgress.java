@@ -74,10 +74,7 @@ final class RunProgress {
   boolean begin(RunSetup begun, List<SessionEvent> events) {
     boolean goesOn = setup().filter(begun::asksTheSameAs).isPresent() && !isRunDone();
     boolean otherCamera =
-        !goesOn
-            && !camera.isBlank()
-            && !begun.camera().isBlank()
-            && !camera.equals(begun.camera());
+        !goesOn && !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
     if (goesOn) {
       runs.set(run() - 1, begun);
     } else {
@@ -143,9 +140,7 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    setting
-        .untimedTest()
-        .ifPresent(test -> events.add(new SessionEvent.UntimedTestShown(test)));
+    setting.untimedTest().ifPresent(test -> events.add(new SessionEvent.UntimedTestShown(test)));
     setting
         .speed()
         .ifPresent(

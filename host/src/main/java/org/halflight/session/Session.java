@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.halflight.exposure.AlternatingLevels;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ProfileFit;
@@ -45,16 +43,10 @@ public final class Session {
   private final FiringMeter meter;
   private final Corrections corrections;
   private final UnderwayWatch underway;
-  private final CockingWatch cocking = new CockingWatch();
-  private final PlateauWatch plateaus = new PlateauWatch();
-  private final LightHold lightSetting = new LightHold();
-  private final ContactCaution contactCaution = new ContactCaution();
+  private final FiringSettler settler;
 
   private final List<LightReading> readings = new ArrayList<>();
   private FiringGrouper grouper = grouperFor(TickRate.BOARD_16_MHZ);
-  private Optional<FiringKey> awaitsLight = Optional.empty();
-  private boolean releaseIsWired;
-  private boolean capOn;
   private boolean rigAtWork;
 
   /** Firings before this one have ticks of another start. */
@@ -73,6 +65,7 @@ public final class Session {
     meter = new FiringMeter(log, progress, rig, light, ShutterUnderTest::exposureMethod);
     corrections = new Corrections(log, progress, questions, meter.oneLevel());
     underway = new UnderwayWatch(progress, meter);
+    settler = new FiringSettler(log, questions, progress, rig, light, meter, underway);
   }
 
   /**
@@ -112,11 +105,11 @@ public final class Session {
       publishUnderway(edge.edge().ticks(), events);
     } else if (input instanceof SessionInput.BeatAt beat) {
       rig.onTicks(beat.ticks(), events);
-      beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
+      beat.lightSum16().ifPresent(sum -> settler.plateaus().beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), events);
       publishUnderway(beat.ticks(), events);
     } else if (input instanceof SessionInput.CurveAt curve) {
-      meter.onCurve(curve.light()).ifPresent(result -> addCurve(result, events));
+      meter.onCurve(curve.light()).ifPresent(result -> settler.addCurve(result, events));
     } else if (input instanceof SessionInput.EdgesCounted counted) {
       grouper.edgesCounted(counted.allCame());
     } else if (input instanceof SessionInput.Damaged damaged) {
@@ -130,12 +123,12 @@ public final class Session {
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), events);
       rigAtWork = false;
-      lightSetting.onLightBeingSet(false, rig.latestTicks());
-      awaitsLight = Optional.empty();
+      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
+      settler.forgetPress();
       rig.onLinkLost();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), events);
-      lightSetting.onLightBeingSet(false, rig.latestTicks());
+      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
     } else {
       return false;
     }
@@ -145,7 +138,7 @@ public final class Session {
   /** What is said about the light; whether it was that. */
   private boolean onLight(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.LightBeingSet being) {
-      lightSetting.onLightBeingSet(being.begins(), rig.latestTicks());
+      settler.lightSetting().onLightBeingSet(being.begins(), rig.latestTicks());
     } else if (input instanceof SessionInput.LightForgotten) {
       light.forget();
       events.add(new SessionEvent.LightForgotten());
@@ -155,7 +148,7 @@ public final class Session {
     } else if (input instanceof SessionInput.LightRead read) {
       onReading(read.reading(), events);
     } else if (input instanceof SessionInput.LensCap cap) {
-      capOn = cap.on();
+      settler.onCap(cap.on());
     } else if (input instanceof SessionInput.LightTestEnds ends) {
       progress.lightTestEnds(ends.test(), events);
     } else {
@@ -192,11 +185,11 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
-      lightSetting.onLightBeingSet(false, rig.latestTicks());
+      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
       if (progress.begin(begins.setup(), events)) {
-        cocking.forget();
+        settler.cocking().forget();
       }
-      contactCaution.runBegins(begins.setup(), events);
+      settler.contactCaution().runBegins(begins.setup(), events);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       progress.choose(new DialSetting.Speed(chosen.speed()), events);
     } else if (input instanceof SessionInput.UntimedTestChosen chosen) {
@@ -214,9 +207,9 @@ public final class Session {
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
     } else if (input instanceof SessionInput.CockingLearnt learnt && learnt.begins()) {
-      cocking.begin();
+      settler.cocking().begin();
     } else if (input instanceof SessionInput.CockingLearnt) {
-      cocking.end(events);
+      settler.cocking().end(events);
     } else if (input instanceof SessionInput.ClosedByHand && grouper.isLight()) {
       underway.onClosedByHand(rig.latestTicks());
     } else if (input instanceof SessionInput.ClosedByHand) {
@@ -329,17 +322,17 @@ public final class Session {
 
   /** How this shutter lets light through when it is cocked, where that was learnt. */
   public Optional<CockingPattern> cockingPattern() {
-    return cocking.pattern();
+    return settler.cocking().pattern();
   }
 
   /** Whether strokes of cocking are being learnt now. */
   public boolean isLearningCocking() {
-    return cocking.isLearning();
+    return settler.cocking().isLearning();
   }
 
   /** Whether the lens cap is said to be on. */
   public boolean isCapOn() {
-    return capOn;
+    return settler.isCapOn();
   }
 
   /** Firings of the run at a speed that have what was asked for. */
@@ -372,7 +365,7 @@ public final class Session {
     // Ticks of another start mean nothing beside these.
     settle(grouper.finish(Firing.Damage.RIG_RESTARTED), events);
     if (!rig.isSame(is)) {
-      releaseIsWired = false;
+      settler.onOtherRig();
       light.onOtherRig(rig.isFirst());
     }
     rig.onRigIdentified(is, events);
@@ -389,18 +382,14 @@ public final class Session {
   private void forgetTicks() {
     firstOfTicks = log.size();
     rig.forgetTicks();
-    lightSetting.forget();
-    plateaus.forget();
     meter.forgetTicks();
     underway.forgetTicks();
-    awaitsLight = Optional.empty();
+    settler.forgetTicks();
   }
 
   private void publishProfile(List<SessionEvent> events) {
     ProfileWatch profiles = meter.profiles();
-    profiles
-        .news(light.set())
-        .ifPresent(now -> events.add(new SessionEvent.ProfileStands(now)));
+    profiles.news(light.set()).ifPresent(now -> events.add(new SessionEvent.ProfileStands(now)));
     profiles.clocks().news(profileUse().profile()).ifPresent(events::add);
   }
 
@@ -429,11 +418,9 @@ public final class Session {
       grouper.damage(damaged.damage());
     }
     // The light of a press may have been among what was lost.
-    awaitsLight
-        .flatMap(log::find)
-        .filter(r -> r.outcome() == Outcome.DID_NOT_OPEN && r.rejection().isEmpty())
-        .filter(r -> ReleaseTiming.mayCome(r.firing(), fromTicks, r.rate()))
-        .ifPresent(r -> corrections.damage(r, damaged.damage(), events));
+    settler
+        .pressWithoutLight(fromTicks)
+        .ifPresent(press -> corrections.damage(press, damaged.damage(), events));
   }
 
   /** Marks firings that are settled and that damage which was found later may have touched. */
@@ -449,190 +436,20 @@ public final class Session {
 
   private void publishUnderway(long nowTicks, List<SessionEvent> events) {
     OptionalLong began = grouper.underwaySinceTicks();
-    boolean isAFiring = began.isPresent() && !lightSetting.holds(began.getAsLong());
-    if (isAFiring && (grouper.isLight() || !cocking.isLearning())) {
+    boolean isAFiring = began.isPresent() && !settler.lightSetting().holds(began.getAsLong());
+    if (isAFiring && (grouper.isLight() || !settler.cocking().isLearning())) {
       underway.publish(grouper, rig.rate(), nowTicks, events);
     }
   }
 
   private void settle(List<Firing> firings, List<SessionEvent> events) {
-    firings.forEach(firing -> settle(firing, events));
+    for (Firing firing : firings) {
+      underway.onSettled();
+      settler.settle(firing, events);
+    }
     for (FiringGrouper.LateDamage late : grouper.takeLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
-  }
-
-  private void settle(Firing firing, List<SessionEvent> events) {
-    underway.onSettled();
-    FiringKey key = rig.keyOf(firing);
-    OptionalDouble plateau = plateaus.countsOf(firing, rig.rate());
-    Optional<FiringResult> known = log.find(key);
-    if (known.isPresent()) {
-      // What is told twice changes nothing, and what is new is the rest of it, behind a break.
-      if (!known.get().firing().edges().containsAll(firing.edges())) {
-        Firing whole = ReleaseTiming.joinBroken(known.get().firing(), firing);
-        release(key, whole, plateau, known, events);
-      }
-    } else if (lightSetting.holds(firing)) {
-      addHeldForLight(key, firing, events);
-    } else {
-      settleNew(key, firing, plateau, events);
-    }
-  }
-
-  private void settleNew(
-      FiringKey key, Firing firing, OptionalDouble plateau, List<SessionEvent> events) {
-    boolean pressed = ReleaseTiming.isPressed(firing);
-    boolean hasLight = ReleaseTiming.hasLight(firing);
-    releaseIsWired |= pressed;
-    // Light came in: a cap that was said to be on is off, whatever was forgotten.
-    capOn &= !hasLight;
-    LeafExposure exposure = meter.exposure(firing);
-    List<SessionEvent> afterwards = new ArrayList<>();
-    if (cocking.takes(
-        firing,
-        exposure,
-        rig.rate(),
-        pressed,
-        releaseIsWired,
-        progress.wantedSeconds(),
-        afterwards)) {
-      addCocking(key, firing, exposure, events, afterwards);
-      return;
-    }
-    Optional<FiringResult> press =
-        awaitsLight
-            .flatMap(log::find)
-            .filter(r -> r.rejection().isEmpty())
-            .filter(r -> ReleaseTiming.belongs(firing, r.firing(), rig.rate()));
-    if (pressed || hasLight) {
-      awaitsLight = Optional.empty();
-    }
-    if (press.isPresent()) {
-      log.joined(key, press.get().key());
-      Firing whole = ReleaseTiming.join(press.get().firing(), firing);
-      release(press.get().key(), whole, plateau, press, events);
-    } else {
-      release(key, firing, plateau, press, events);
-    }
-  }
-
-  private void addHeldForLight(FiringKey key, Firing firing, List<SessionEvent> events) {
-    add(
-        meter.result(
-            log.size() + 1,
-            key,
-            firing,
-            progress.place(Optional.empty(), false),
-            Outcome.HELD_FOR_LIGHT,
-            meter.exposure(firing),
-            Optional.empty(),
-            FiringNotes.NONE),
-        events);
-  }
-
-  private void addCocking(
-      FiringKey key,
-      Firing firing,
-      LeafExposure exposure,
-      List<SessionEvent> events,
-      List<SessionEvent> afterwards) {
-    boolean leak = setup().filter(s -> s.customs().bladesShutWhileCocking()).isPresent();
-    if (leak) {
-      afterwards.add(new SessionEvent.LeakWhileCocking(key));
-    }
-    FiringNotes notes = notes(OptionalDouble.empty(), OptionalDouble.empty(), leak);
-    Outcome outcome = Outcome.LIGHT_WHILE_COCKING;
-    add(result(key, firing, exposure, outcome, notes, Optional.empty()), events);
-    events.addAll(afterwards);
-  }
-
-  /**
-   * Settles a release.
-   *
-   * @param press the result that it takes the place of: it was pressed, and the light came later,
-   *     or a break lay in between
-   */
-  private void release(
-      FiringKey key,
-      Firing firing,
-      OptionalDouble plateau,
-      Optional<FiringResult> press,
-      List<SessionEvent> events) {
-    LeafExposure exposure = underway.asClosed(firing, meter.exposure(firing));
-    Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::untimedTest);
-    Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
-    FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
-    FiringResult result = result(key, firing, exposure, outcome, notes, press);
-    add(result, events);
-    if (outcome == Outcome.DID_NOT_OPEN) {
-      awaitsLight = Optional.of(key);
-    }
-    if (result.isBySelfTimer() && !test.equals(Optional.of(UntimedTest.SELF_TIMER))) {
-      events.add(
-          new SessionEvent.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
-    }
-    notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
-    questions
-        .settled(result, result.shown().map(progress::neighbours).orElse(List.of()))
-        .ifPresent(question -> events.add(question.asNews()));
-    meter.oneLevel().measureAgain(result, log, events);
-    progress.goOn(events);
-  }
-
-  private FiringResult result(
-      FiringKey key,
-      Firing firing,
-      LeafExposure exposure,
-      Outcome outcome,
-      FiringNotes notes,
-      Optional<FiringResult> press) {
-    Optional<OneLevel> seen = meter.seenNow();
-    if (press.isPresent()) {
-      FiringResult earlier = press.get();
-      FiringNotes all =
-          notes.moved(earlier.notes().movedFrom()).rejected(earlier.rejection());
-      return meter.result(
-          earlier.number(), key, firing, earlier.place(), outcome, exposure, seen, all);
-    }
-    boolean afterRest =
-        setup().filter(s -> s.phase() == Phase.AS_FOUND).isPresent()
-            && !log.hasOfTheShutter(run())
-            && FiringLog.isOfTheShutter(outcome, exposure);
-    FiringPlace place = progress.place(setting(), afterRest);
-    return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, notes);
-  }
-
-  private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
-    OptionalDouble share =
-        meter.levels().isPresent() ? light.share(plateau) : OptionalDouble.empty();
-    return new FiringNotes(
-        delay,
-        plateau,
-        share,
-        light.doubts(share),
-        leak,
-        capOn,
-        Optional.empty(),
-        Optional.empty());
-  }
-
-  private void add(FiringResult result, List<SessionEvent> events) {
-    if (log.knows(result.key())) {
-      log.replace(result);
-    } else {
-      log.add(result);
-    }
-    light.onFiring(result);
-    events.add(new SessionEvent.Settled(result));
-    contactCaution.settled(result, events);
-  }
-
-  /** The light curve of a settled firing has come. */
-  private void addCurve(FiringResult result, List<SessionEvent> events) {
-    log.replace(result);
-    light.onFiring(result);
-    events.add(new SessionEvent.CurveAdded(result));
   }
 
   private void onReading(LightReading read, List<SessionEvent> events) {

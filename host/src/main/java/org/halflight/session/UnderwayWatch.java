@@ -100,7 +100,6 @@ final class UnderwayWatch {
 
   /** How long the shutter may be open before that is worth saying, in seconds. */
   static double openLongSeconds(Optional<MarkedSpeed> speed) {
-    return Math.max(
-        Session.OPEN_LONG_SECONDS, speed.map(s -> 3 * s.literalSeconds()).orElse(0.0));
+    return Math.max(Session.OPEN_LONG_SECONDS, speed.map(s -> 3 * s.literalSeconds()).orElse(0.0));
   }
 }

@@ -28,10 +28,10 @@ import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
@@ -129,13 +129,14 @@ class MarksTest {
         new SessionInput.RunBegins(twelve().withMostTries(RunPlan.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
             plain.withCriteria(
-                new AcceptanceCriteria(
-                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
-                    Measurand.ONE_EXPOSURE,
-                    true,
-                    new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
-                    new LinkageLimits(-0.0005, 0.002),
-                    true))),
+                AcceptanceCriteria.USUAL
+                    .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
+                    .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+                    .with(RunOption.UNTIL_DECIDED, true)
+                    .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+                    .with(RunOption.STOP_TOLERANCE, 0.25)
+                    .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+                    .with(RunOption.CONTACT, true))),
         new SessionInput.RunBegins(
             new RunSetup(
                     "x",

@@ -30,9 +30,9 @@ import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
@@ -213,11 +213,9 @@ class LightTestsInARunTest {
             1,
             checks.toArray(UntimedTest[]::new))
         .withCriteria(
-            new AcceptanceCriteria(
-                usual.tolerances(),
-                usual.measurand(),
-                usual.untilDecided(),
-                new StopsAsked(List.of("2.8", "5.6", "16"), 0.6)));
+            usual
+                .with(RunOption.STOPS, List.of("2.8", "5.6", "16"))
+                .with(RunOption.STOP_TOLERANCE, 0.6));
   }
 
   private Path file() {

@@ -45,6 +45,7 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.UntimedTest;
@@ -235,7 +236,7 @@ class LinkageInARunTest {
             trials,
             UntimedTest.RELEASE_ALONE,
             WIND_AND_RELEASE)
-        .withCriteria(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
+        .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
   private int execute(String... words) {

@@ -29,12 +29,12 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
@@ -336,11 +336,9 @@ class LightTestHandsTest {
                         1,
                         checks.toArray(UntimedTest[]::new))
                     .withCriteria(
-                        new AcceptanceCriteria(
-                            usual.tolerances(),
-                            usual.measurand(),
-                            usual.untilDecided(),
-                            new StopsAsked(List.of("2.8", "4", "5.6"), 0.5))))));
+                        usual
+                            .with(RunOption.STOPS, List.of("2.8", "4", "5.6"))
+                            .with(RunOption.STOP_TOLERANCE, 0.5)))));
   }
 
   private void fire() {

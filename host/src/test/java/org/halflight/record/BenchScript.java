@@ -18,6 +18,7 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringKey;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
@@ -134,7 +135,10 @@ final class BenchScript {
                     new RunConditions(
                         OptionalDouble.of(7_776_000),
                         Map.of(
-                            RunConditions.CELLS, "on", RunConditions.STOP, "f/4,5; offen = ja")))));
+                            RunOption.CELLS.name(),
+                            "on",
+                            RunOption.STOP.name(),
+                            "f/4,5; offen = ja")))));
   }
 
   /** The person says that the last firing was fired at another speed. */
