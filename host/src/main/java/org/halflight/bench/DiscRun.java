@@ -92,7 +92,7 @@ public final class DiscRun {
     tell.accept(Stage.LEVELS);
     ThresholdTask stand = runner.run(new ThresholdTask(found.codes().low(), found.codes().high()));
     tell.accept(Stage.EDGES);
-    DiscEdgesTask edges = runner.run(new DiscEdgesTask(seconds, work.rate(), share));
+    DiscEdgesTask edges = runner.run(new DiscEdgesTask(seconds, share));
     return new Taken(
         new DiscEdges(
             new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
