@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleConsumer;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -17,7 +18,15 @@ final class DiscLightTask implements RigTask {
   private static final double QUIET_SECONDS = 0.5;
 
   private final List<RigMessage.LightBlock> blocks = new ArrayList<>();
+  private final DoubleConsumer share;
   private long quietSinceTicks = -1;
+
+  /**
+   * @param share hears what part of it is over, 0 to 1
+   */
+  DiscLightTask(DoubleConsumer share) {
+    this.share = share;
+  }
 
   @Override
   public RigCommand begin() {
@@ -29,6 +38,7 @@ final class DiscLightTask implements RigTask {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       blocks.add(light);
       quietSinceTicks = -1;
+      share.accept((light.index() + 1.0) / BLOCKS);
       return light.index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !blocks.isEmpty()) {

@@ -17,8 +17,10 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.Phase;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -332,17 +334,20 @@ public final class Marks {
             ? List.of()
             : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
     return new RunSetup(
-        values.getOrDefault("camera", ""),
+        new ShutterUnderTest(
+            values.getOrDefault("camera", ""),
+            RunMarks.shutterKind(values),
+            values.getOrDefault("dial", ""),
+            Reference.WORDS.parse(values.getOrDefault("reference", "")),
+            RunMarks.customs(values)),
         Phase.WORDS.parse(values.getOrDefault("phase", "")),
-        values.getOrDefault("dial", ""),
-        order,
-        Reference.WORDS.parse(values.getOrDefault("reference", "")),
-        Integer.parseInt(values.getOrDefault("firings", "")),
-        RunMarks.checks(values),
-        RunMarks.customs(values),
+        new RunPlan(
+            order,
+            Integer.parseInt(values.getOrDefault("firings", "")),
+            RunMarks.checks(values),
+            RunMarks.mostTries(values)),
         RunMarks.conditions(values),
-        RunMarks.criteria(values),
-        RunMarks.mostTries(values));
+        RunMarks.criteria(values));
   }
 
   private static Optional<Boolean> oneOf(String value, String yes, String no) {

@@ -26,6 +26,7 @@ import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigSelector;
 import org.halflight.session.Source;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RigUpkeep;
 
 /** Begins sessions at the bench, on a rig or on the practice rig. */
 final class BenchFactory {
@@ -97,7 +98,12 @@ final class BenchFactory {
     }
     RigActions rig =
         new RigActions(
-            driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()), camera);
+            driver,
+            model.rig(),
+            new RigUpkeep(surroundings.folder()),
+            days,
+            () -> LocalDate.now(surroundings.clock()),
+            camera);
     BenchActions hands =
         new BenchActions(
             driver,

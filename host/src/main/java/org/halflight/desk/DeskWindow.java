@@ -21,9 +21,7 @@ import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.Message;
-import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -33,6 +31,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunForm;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
@@ -356,14 +355,20 @@ final class DeskWindow {
               here.map(Camera::label).orElse(""),
               Phase.AS_FOUND,
               here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-          .withCriteria(settings.criteria());
+          .with(settings.options());
     }
     return RunForm.after(
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
-  private void beginRun(RunSetup setup) {
-    settings = settings.with(CriteriaForm.of(setup.criteria()));
+  private void beginRun(RunSetup typed) {
+    settings = settings.with(RunForm.texts(typed));
+    RunSetup setup =
+        camera
+            .camera()
+            .filter(known -> known.label().equals(typed.camera()))
+            .map(known -> typed.withShutterKind(known.shutter()))
+            .orElse(typed);
     loop.ask(hands -> hands.beginRun(setup));
     goTo(UserAction.TO_BENCH);
   }

@@ -22,12 +22,11 @@ import javax.swing.ListSelectionModel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.ExtraTestsText;
 import org.halflight.desk.view.LightTestView;
-import org.halflight.desk.view.StopsForm;
 import org.halflight.session.StopsAsked;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /**
  * What was tried beside the marked speeds, with its sentences and its picture; leak test and stop
@@ -48,7 +47,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   private final JButton leak = new JButton(Words.say("desk.tried.leak"));
   private final JButton stops = new JButton(Words.say("desk.tried.stops"));
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
-  private final JTextField marked = new JTextField(CriteriaForm.USUAL.stops().markings(), 16);
+  private final JTextField marked = new JTextField(stops(StopsAsked.USUAL), 16);
   private final JButton done = new JButton(Words.say("desk.tried.done"));
   private final JButton skip = new JButton(Words.say("desk.tried.skip"));
   private final JButton stop = new JButton(Words.say("desk.tried.stop"));
@@ -151,7 +150,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
     leak.addActionListener(event -> bench.accept(hands -> hands.lightTest().leak()));
     stops.addActionListener(
         event -> {
-          List<String> written = new StopsForm(marked.getText(), "").written();
+          List<String> written = RunForm.stops(marked.getText());
           bench.accept(hands -> hands.lightTest().stops(written));
         });
     done.addActionListener(event -> bench.accept(hands -> hands.lightTest().done()));
@@ -174,11 +173,15 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
     // Those of the run that begins, until the person writes others.
     asked(shown)
         .filter(stopsOfRun -> !before.equals(Optional.of(stopsOfRun)))
-        .ifPresent(stopsOfRun -> marked.setText(StopsForm.of(stopsOfRun).markings()));
+        .ifPresent(stopsOfRun -> marked.setText(stops(stopsOfRun)));
     if (!shown.lightTest().equals(test)) {
       show(shown.lightTest());
     }
     make();
+  }
+
+  private static String stops(StopsAsked asked) {
+    return String.join(", ", asked.markings());
   }
 
   private static Optional<StopsAsked> asked(BenchView of) {

@@ -16,6 +16,7 @@ import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.calibration.PrintedDisc;
+import org.halflight.desk.view.DiscForm;
 import org.halflight.desk.view.RigView;
 import org.halflight.words.Words;
 
@@ -171,9 +172,8 @@ final class RigPlace extends JPanel implements LookListener {
         });
     disc.addActionListener(
         event -> {
-          String edges = cut.getText();
-          String turns = speed.getText();
-          bench.accept(hands -> hands.rig().disc().goOn(edges, turns));
+          DiscForm form = new DiscForm(cut.getText(), speed.getText());
+          bench.accept(hands -> hands.rig().disc(form));
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));

@@ -19,7 +19,9 @@ import org.halflight.job.VisitId;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Reference;
 
@@ -119,7 +121,8 @@ final class RunRows {
             run.asked()
                 .withConditions(conditions)
                 .withCriteria(asked.criteria())
-                .withMostTries(asked.mostTries()),
+                .withMostTries(asked.mostTries())
+                .withShutterKind(asked.shutter().kind()),
             run.beganAt()));
   }
 
@@ -186,19 +189,22 @@ final class RunRows {
         row.getString("session_key"),
         row.getInt("run_ordinal"),
         new RunSetup(
-            row.getString("camera_label"),
+            new ShutterUnderTest(
+                row.getString("camera_label"),
+                CriteriaRows.shutterKind(words),
+                row.getString("dial"),
+                Row.word(row, "reference", Reference.WORDS),
+                new CameraCustoms(
+                    row.getBoolean("top_speed_before_cocking"),
+                    row.getBoolean("blades_shut_while_cocking"))),
             Row.word(row, "phase", Phase.WORDS),
-            row.getString("dial"),
-            CameraRows.speeds(row.getString("speeds")),
-            Row.word(row, "reference", Reference.WORDS),
-            row.getInt("firings_per_speed"),
-            Word.readAll(UntimedTest.WORDS, row.getString("checks")),
-            new CameraCustoms(
-                row.getBoolean("top_speed_before_cocking"),
-                row.getBoolean("blades_shut_while_cocking")),
+            new RunPlan(
+                CameraRows.speeds(row.getString("speeds")),
+                row.getInt("firings_per_speed"),
+                Word.readAll(UntimedTest.WORDS, row.getString("checks")),
+                CriteriaRows.mostTries(words)),
             new RunConditions(Row.real(row, "rest_seconds"), noted),
-            CriteriaRows.read(words),
-            CriteriaRows.mostTries(words)),
+            CriteriaRows.read(words)),
         Row.moment(row, "began_at_millis"));
   }
 

@@ -7,6 +7,7 @@ import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.ReboundSeen;
@@ -275,6 +276,16 @@ public record FiringResult(
         seen,
         notes,
         Optional.of(its.with(decided)));
+  }
+
+  /**
+   * What its edges come to by a method, with the levels and the profile that it was measured with.
+   */
+  public LeafExposure exposureBy(ExposureMethod method) {
+    LevelPair assumed = levels.orElse(LevelPair.GAUSS);
+    return oneLevel
+        .map(seen -> seen.measure(crossings(), assumed, realRate(), firing.lastTicks()))
+        .orElseGet(() -> method.measure(crossings(), assumed, realRate()));
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */

@@ -13,6 +13,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /**
  * A camera as it is typed and chosen.
@@ -59,7 +60,7 @@ public record CameraForm(
   /** An empty form with the dial that most cameras have. */
   public static CameraForm empty() {
     return new CameraForm(
-        "", "", ShutterKind.LEAF, RunForm.list(Dial.builtIn().get(0)), "", "", "");
+        "", "", ShutterKind.LEAF, RunForm.list(Dial.builtIn().get(0).speeds()), "", "", "");
   }
 
   /** The form of a camera. */
@@ -68,7 +69,7 @@ public record CameraForm(
         camera.label(),
         camera.serialNumber(),
         camera.shutter(),
-        RunForm.list(camera.dial()),
+        RunForm.list(camera.dial().speeds()),
         camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
         camera
             .frame()

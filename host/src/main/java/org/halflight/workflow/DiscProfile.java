@@ -1,4 +1,4 @@
-package org.halflight.bench;
+package org.halflight.workflow;
 
 import java.time.LocalDate;
 import java.util.EnumSet;
@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.halflight.bench.DiscEdges;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
