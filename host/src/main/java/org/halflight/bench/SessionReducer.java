@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -129,7 +130,7 @@ public final class SessionReducer {
 
   /** An act counts no more, or counts again: the session becomes what it is without, or with it. */
   private void turn(long act, boolean off, List<SessionEvent> news) {
-    int place = places.get(act);
+    int place = Objects.requireNonNull(places.get(act));
     undone.set(place, off);
     Session before = session;
     session = new Session(SessionReducer::verdictIsIn);
