@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.List;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
@@ -9,7 +10,7 @@ final class RigOnBench {
   private final LinkWatch link = new LinkWatch();
   private String serial = "";
   private long bootCount;
-  private TickRate rate = TickRate.BOARD_16_MHZ;
+  private TickRate rate = BoardTraits.USUAL.rate();
   private long latestTicks;
 
   String serial() {
@@ -47,7 +48,7 @@ final class RigOnBench {
     link.onRigRestarted(!isFirst(), events);
     serial = rig.serial();
     bootCount = rig.bootCount();
-    rate = rig.rate();
+    rate = rig.board().rate();
   }
 
   void forgetTicks() {

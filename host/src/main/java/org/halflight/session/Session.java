@@ -9,10 +9,10 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ProfileFit;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.time.TickRate;
 
 /**
  * A session at the bench as a state machine: what happens to each release, which speed is next,
@@ -46,7 +46,7 @@ public final class Session {
   private final FiringSettler settler;
 
   private final List<LightReading> readings = new ArrayList<>();
-  private FiringGrouper grouper = grouperFor(TickRate.BOARD_16_MHZ);
+  private FiringGrouper grouper = grouperFor(BoardTraits.USUAL);
   private boolean rigAtWork;
 
   /** Firings before this one have ticks of another start. */
@@ -370,11 +370,11 @@ public final class Session {
     }
     rig.onRigIdentified(is, events);
     forgetTicks();
-    meter.oneLevel().onRigIdentified(is.oneLevel());
-    if (is.oneLevel()) {
+    meter.oneLevel().onRigIdentified(is.board().oneLevel());
+    if (is.board().oneLevel()) {
       events.add(new SessionEvent.OneLevelRig());
     }
-    grouper = grouperFor(rig.rate());
+    grouper = grouperFor(is.board());
     meter.profiles().onRigIdentified(is);
     publishProfile(events);
   }
@@ -465,7 +465,7 @@ public final class Session {
     events.add(new SessionEvent.LightWasRead(reading));
   }
 
-  private static FiringGrouper grouperFor(TickRate rate) {
-    return new FiringGrouper(Math.max(1, rate.ticks(QUIET_SECONDS)));
+  private static FiringGrouper grouperFor(BoardTraits board) {
+    return new FiringGrouper(Math.max(1, board.rate().ticks(QUIET_SECONDS)), board);
   }
 }
