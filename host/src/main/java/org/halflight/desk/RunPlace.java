@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
@@ -21,6 +22,7 @@ import javax.swing.JPanel;
 import javax.swing.JRadioButton;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.UserAction;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
@@ -39,9 +41,11 @@ import org.halflight.words.Words;
 import org.halflight.workflow.RunForm;
 
 /** The set-up of the next run. */
-final class RunPlace extends JPanel implements LookListener {
+final class RunPlace extends Place {
   private static final long serialVersionUID = 1L;
 
+  private final transient Supplier<RunForm> suggestion;
+  private final transient Supplier<Optional<MarkedSpeed>> looked;
   private final JLabel title = new JLabel(Words.say("desk.run.title"));
   private final JTextField camera = new JTextField();
   private final Map<Phase, JRadioButton> phases = new LinkedHashMap<>();
@@ -68,12 +72,25 @@ final class RunPlace extends JPanel implements LookListener {
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
   private boolean wasAdjusting;
+  private boolean up;
 
-  RunPlace(Look look, Consumer<RunSetup> onBegin) {
-    super(new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
+  /**
+   * @param suggestion what is known of the next run
+   * @param looked the speed that adjusting would be about
+   * @param onBegin takes the set-up when it is complete
+   */
+  RunPlace(
+      Look look,
+      Supplier<RunForm> suggestion,
+      Supplier<Optional<MarkedSpeed>> looked,
+      Consumer<RunSetup> onBegin) {
+    super(UserAction.TO_RUN);
+    this.suggestion = suggestion;
+    this.looked = looked;
+    setLayout(
+        new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
     ButtonGroup group = new ButtonGroup();
-    JPanel phasePanel = new JPanel(new MigLayout("insets 0"));
-    phasePanel.setOpaque(false);
+    JPanel phasePanel = group(new MigLayout("insets 0"));
     for (Phase phase : Phase.values()) {
       JRadioButton button = new JRadioButton(Sentences.phase(phase));
       button.setName("phase." + phase);
@@ -102,8 +119,7 @@ final class RunPlace extends JPanel implements LookListener {
 
     add(title, "span 2");
     add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
-    JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
-    firingPanel.setOpaque(false);
+    JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.add(firings, "wmin 80");
     firingPanel.add(options.of(RunOption.UNTIL_DECIDED));
     Deque<RunOption<?>> beside = new ArrayDeque<>(RunOption.CONDITIONS);
@@ -138,12 +154,21 @@ final class RunPlace extends JPanel implements LookListener {
     look(look);
   }
 
-  /**
-   * Fills in what is known of the next run.
-   *
-   * @param one the speed that adjusting would be about
-   */
-  void suggest(RunForm form, Optional<MarkedSpeed> one) {
+  /** What was typed stays while this place is on the screen. */
+  @Override
+  void comesUp() {
+    if (!up) {
+      up = true;
+      suggest(suggestion.get(), looked.get());
+    }
+  }
+
+  @Override
+  void isLeft() {
+    up = false;
+  }
+
+  private void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.shutter().camera());
     phases.get(form.phase()).setSelected(true);
@@ -160,6 +185,7 @@ final class RunPlace extends JPanel implements LookListener {
         option -> options.show(option, form.options().getOrDefault(option, "")));
   }
 
+  @Override
   JButton first() {
     return begin;
   }
@@ -253,8 +279,7 @@ final class RunPlace extends JPanel implements LookListener {
   }
 
   private JPanel checks() {
-    JPanel panel = new JPanel(new MigLayout("insets 0, gap 16 4, wrap 3"));
-    panel.setOpaque(false);
+    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 3"));
     for (UntimedTest check : UntimedTest.values()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
