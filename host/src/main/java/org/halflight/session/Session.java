@@ -683,7 +683,7 @@ public final class Session {
           .ifPresent(test -> profiles.panelTested(rigSerial, test.fallBound()));
       news.add(new SessionEvent.LightWasRead(reading));
     } else if (light.isPresent()) {
-      double share = PlateauWatch.share(reading.counts(), light.get());
+      double share = light.get().shareOfFull(reading.counts());
       news.add(new SessionEvent.FullLightRead(share));
       watchLight(share, Optional.empty(), news);
     }
@@ -771,7 +771,7 @@ public final class Session {
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
     OptionalDouble share =
         plateau.isPresent() && light.isPresent() && levels().isPresent()
-            ? OptionalDouble.of(PlateauWatch.share(plateau.getAsDouble(), light.get()))
+            ? OptionalDouble.of(light.get().shareOfFull(plateau.getAsDouble()))
             : OptionalDouble.empty();
     return new FiringNotes(
         delay,
