@@ -11,6 +11,7 @@ import org.halflight.calibration.LiveClock;
 import org.halflight.profile.ClockRate;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
 import org.halflight.time.TickRate;
@@ -68,9 +69,8 @@ final class ClockKeeper {
   List<RigEvent> onEvents(long hostNanos, List<RigEvent> said) {
     List<RigEvent> others = new ArrayList<>();
     for (RigEvent each : said) {
-      if (each instanceof RigEvent.Greeted greeted) {
-        onRigIdentified(
-            greeted.greeting().serial(), new TickRate(greeted.greeting().ticksPerSecond()));
+      if (each instanceof RigMessage.Greeting greeted) {
+        onRigIdentified(greeted.serial(), new TickRate(greeted.ticksPerSecond()));
       } else if (each instanceof RigEvent.Restarted) {
         // Its clock is the same, its ticks are not.
         watch = new ClockPairWatch();

@@ -2,6 +2,7 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleConsumer;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
@@ -16,7 +17,15 @@ final class DiscLightTask implements RigTask {
   private static final long QUIET_TICKS = 8_000_000;
 
   private final List<RigMessage.LightBlock> blocks = new ArrayList<>();
+  private final DoubleConsumer share;
   private long quietSinceTicks = -1;
+
+  /**
+   * @param share hears what part of it is over, 0 to 1
+   */
+  DiscLightTask(DoubleConsumer share) {
+    this.share = share;
+  }
 
   @Override
   public RigCommand begin() {
@@ -25,10 +34,11 @@ final class DiscLightTask implements RigTask {
 
   @Override
   public State onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      blocks.add(light.block());
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
+      blocks.add(light);
       quietSinceTicks = -1;
-      return light.block().index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
+      share.accept((light.index() + 1.0) / BLOCKS);
+      return light.index() + 1 >= BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !blocks.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;

@@ -3,7 +3,6 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -51,12 +50,6 @@ public record LightPlan(Kind kind, List<Step> steps, OptionalDouble within) {
    * @param needed whether the others say nothing without it
    */
   public record Step(String asked, What what, String at, boolean opening, boolean needed) {
-    public Step {
-      Objects.requireNonNull(asked);
-      Objects.requireNonNull(what);
-      Objects.requireNonNull(at);
-    }
-
     /** Whether the shutter is opened for it, so that there must be light. */
     public boolean opensShutter() {
       return needed && (what == What.FULL || what == What.STOP || what == What.PANEL_IN_PLACE);
@@ -64,8 +57,6 @@ public record LightPlan(Kind kind, List<Step> steps, OptionalDouble within) {
   }
 
   public LightPlan {
-    Objects.requireNonNull(kind);
-    Objects.requireNonNull(within);
     steps = List.copyOf(steps);
   }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
 
 /** Measures the light of the centre sensor for some milliseconds. */
@@ -52,14 +53,14 @@ final class LightTask implements RigTask {
 
   @Override
   public State onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      if (light.block().index() >= settle) {
-        sums.add(light.block().sum16());
-        least = Math.min(least, light.block().least());
-        most = Math.max(most, light.block().most());
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
+      if (light.index() >= settle) {
+        sums.add(light.sum16());
+        least = Math.min(least, light.least());
+        most = Math.max(most, light.most());
       }
       quietSinceTicks = -1;
-      return light.block().index() + 1 >= settle + BLOCKS ? State.DONE : State.UNDER_WAY;
+      return light.index() + 1 >= settle + BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !sums.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;

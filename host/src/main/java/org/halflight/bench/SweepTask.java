@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
 
 /** Finds where a comparator switches, by the steady light of the reference LED. */
@@ -33,7 +34,7 @@ final class SweepTask implements RigTask {
   @Override
   public State onEvent(RigEvent event) {
     sweep.onEvent(event);
-    if (!(event instanceof RigEvent.Answered)) {
+    if (!(event instanceof RigMessage.Answer)) {
       return State.UNDER_WAY;
     }
     if (!sweep.isHeard()) {

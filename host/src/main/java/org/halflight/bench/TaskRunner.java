@@ -38,7 +38,7 @@ final class TaskRunner {
         work.askTime();
       }
       for (RigEvent event : said) {
-        if (event instanceof RigEvent.Answered answered
+        if (event instanceof RigMessage.Answer answered
             && answered.result() != RigMessage.Result.DONE) {
           throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
         }
@@ -84,7 +84,7 @@ final class TaskRunner {
 
           @Override
           public State onEvent(RigEvent event) {
-            return event instanceof RigEvent.Answered ? State.DONE : State.UNDER_WAY;
+            return event instanceof RigMessage.Answer ? State.DONE : State.UNDER_WAY;
           }
         });
   }

@@ -30,8 +30,8 @@ final class ThresholdTask implements RigTask {
     if (event instanceof RigEvent.TimeAt time) {
       firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
       ticks = time.ticks();
-    } else if (event instanceof RigEvent.Thresholds thresholds && asked) {
-      read = Optional.of(thresholds.readBack());
+    } else if (event instanceof RigMessage.Thresholds thresholds && asked) {
+      read = Optional.of(thresholds);
     }
     return read.isPresent() ? State.DONE : State.UNDER_WAY;
   }

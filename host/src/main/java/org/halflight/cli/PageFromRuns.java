@@ -122,13 +122,15 @@ final class PageFromRuns {
   }
 
   private static RunConditions conditions(RunChoice run) {
-    return new RunConditions(OptionalDouble.empty(), run.conditions());
+    return run.notes().map(notes -> notes.setup().conditions()).orElse(RunConditions.NONE);
   }
 
   private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run, ShutterKind kind) {
-    return kind.isCurtain(run.notes().map(notes -> notes.setup().dial()).orElse(""))
-        ? Map.of()
-        : StopTables.of(run.firings(), run.run().phase());
+    boolean isCurtain =
+        kind == ShutterKind.UNKNOWN
+            ? run.notes().filter(notes -> notes.setup().shutter().isCurtain()).isPresent()
+            : kind.isCurtain();
+    return isCurtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
   }
 
   private static String sourceWords(List<FiringResult> firings) {

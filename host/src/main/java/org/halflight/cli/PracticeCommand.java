@@ -21,10 +21,8 @@ import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
@@ -55,8 +53,9 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final List<UntimedTest> LINKAGE =
-      List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
+  private static final UntimedTest[] LINKAGE = {
+    UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE
+  };
 
   /** Turns of the screw behind each trial, above 0 for earlier. */
   private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
@@ -122,9 +121,7 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            LINKAGE,
-            CameraCustoms.NONE,
-            RunConditions.NONE)
+            LINKAGE)
         .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
   }
 
@@ -137,9 +134,7 @@ final class PracticeCommand implements Callable<Integer> {
         List.of(),
         Reference.EXACT,
         LINKAGE_TURNS_MILLIS.size() + 1,
-        LINKAGE,
-        CameraCustoms.NONE,
-        RunConditions.NONE);
+        LINKAGE);
   }
 
   private void table(CsvTable table, String name) {

@@ -11,10 +11,10 @@ import org.halflight.chart.Picture;
 import org.halflight.extratest.FNumber;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
-import org.halflight.session.StopsAsked;
-import org.halflight.trouble.Trouble;
+import org.halflight.session.RunOption;
 import org.halflight.words.Words;
 import org.halflight.workflow.LightTestWork;
+import org.halflight.workflow.RunForm;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -61,7 +61,10 @@ final class StopsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<FNumber> numbers = LightPlan.numbers(stops);
-    OptionalDouble within = tolerance == null ? OptionalDouble.empty() : within();
+    OptionalDouble within =
+        tolerance == null
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(RunForm.value(RunOption.STOP_TOLERANCE, tolerance));
     Optional<OutFile> pictureFile =
         OutputOptions.asked(output.files(List.of(test.session())), picture, FileKind.PICTURE);
     Optional<LightTestWork> done = test.lead(LightPlan.stops(numbers, within), surroundings);
@@ -73,13 +76,5 @@ final class StopsCommand implements Callable<Integer> {
       surroundings.terminal().say(Words.say("export.written", picture));
     }
     return done.isPresent() ? 0 : 1;
-  }
-
-  private OptionalDouble within() {
-    OptionalDouble stops = StopsAsked.tolerance(tolerance);
-    if (stops.isEmpty()) {
-      throw new Trouble(Words.say("stops.badTolerance", tolerance));
-    }
-    return stops;
   }
 }

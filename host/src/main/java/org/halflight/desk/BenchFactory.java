@@ -28,6 +28,7 @@ import org.halflight.session.Source;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RigUpkeep;
 
 /** Begins sessions at the bench, on a rig or on the practice rig. */
 final class BenchFactory {
@@ -101,7 +102,12 @@ final class BenchFactory {
     }
     RigActions rig =
         new RigActions(
-            driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()), camera);
+            driver,
+            model.rig(),
+            new RigUpkeep(surroundings.folder()),
+            days,
+            () -> LocalDate.now(surroundings.clock()),
+            camera);
     BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light);
     return new BenchLoop(
         feed, driver, model, hands, window, sounds, archive, surroundings.faults());

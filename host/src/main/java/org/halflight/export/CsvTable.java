@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
@@ -126,9 +127,10 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
     } catch (IOException e) {
       throw new Trouble(Words.say("table.unreadable", path, Reasons.of(e)), e);
     } catch (UncheckedIOException e) {
-      throw e.getCause() instanceof CSVException || e.getCause() instanceof CharacterCodingException
+      IOException cause = Objects.requireNonNull(e.getCause());
+      throw cause instanceof CSVException || cause instanceof CharacterCodingException
           ? new Trouble(Words.say("table.none", path), e)
-          : new Trouble(Words.say("table.unreadable", path, Reasons.of(e.getCause())), e);
+          : new Trouble(Words.say("table.unreadable", path, Reasons.of(cause)), e);
     }
   }
 }

@@ -1,6 +1,6 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Dark level, full-open light and the two thresholds of the centre sensor, all in counts of the
@@ -38,18 +38,10 @@ public record LightLevels(
   public sealed interface Outcome {}
 
   /** The levels as fractions of full light. */
-  public record Known(LevelPair levels) implements Outcome {
-    public Known {
-      Objects.requireNonNull(levels);
-    }
-  }
+  public record Known(LevelPair levels) implements Outcome {}
 
   /** No levels, and why. */
-  public record Refused(Reason reason) implements Outcome {
-    public Refused {
-      Objects.requireNonNull(reason);
-    }
-  }
+  public record Refused(Reason reason) implements Outcome {}
 
   /** Why there are no levels. */
   public enum Reason {
@@ -124,7 +116,7 @@ public record LightLevels(
   }
 
   /** Why light alone allows no levels, or null where it does. */
-  static Reason refusal(double darkCounts, double fullCounts) {
+  static @Nullable Reason refusal(double darkCounts, double fullCounts) {
     if (fullCounts > SATURATED_COUNTS) {
       return Reason.SATURATED;
     }

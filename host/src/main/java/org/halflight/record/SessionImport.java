@@ -24,7 +24,6 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
-import org.halflight.speeds.ShutterKind;
 
 /** Takes the events of a session into the record, all or nothing; twice is the same as once. */
 final class SessionImport {
@@ -153,7 +152,7 @@ final class SessionImport {
       camera =
           Optional.of(
               CameraRows.keep(
-                  connection, Camera.of(asked.camera(), ShutterKind.UNKNOWN, dial.get())));
+                  connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get())));
     }
     CameraId id = camera.get().id();
     Instant at = beganAt.orElse(now);

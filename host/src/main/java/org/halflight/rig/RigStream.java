@@ -165,29 +165,28 @@ public final class RigStream {
   /**
    * Takes the next line, of which nobody knows when it came.
    *
-   * @param line without line end, damaged or not
    * @return what it says, in order; empty when it says nothing new
    */
-  public List<RigEvent> accept(String line) {
+  public List<RigEvent> accept(RigLine line) {
     return accept(line, OptionalLong.empty());
   }
 
   /**
    * Takes the next line.
    *
-   * @param line without line end, damaged or not
    * @param hostNanos when it came, by a clock of the host that never runs back
    * @return what it says, in order; empty when it says nothing new
    */
-  public List<RigEvent> accept(String line, long hostNanos) {
+  public List<RigEvent> accept(RigLine line, long hostNanos) {
     return accept(line, OptionalLong.of(hostNanos));
   }
 
-  private List<RigEvent> accept(String line, OptionalLong hostNanos) {
+  private List<RigEvent> accept(RigLine came, OptionalLong hostNanos) {
     nanos = hostNanos;
+    String line = came.text();
     counters.line(line);
     List<RigEvent> events = new ArrayList<>();
-    ParsedLine parsed = LineCodec.parse(line);
+    ParsedLine parsed = came.parsed();
     damagedLineLast = parsed instanceof ParsedLine.Bad;
     if (parsed instanceof ParsedLine.Bad bad) {
       counters.bad(bad.reason());
@@ -257,16 +256,12 @@ public final class RigStream {
       beat(beat, events);
     } else if (message instanceof Losses now) {
       losses(now, events);
-    } else if (message instanceof RigMessage.Answer answer) {
-      events.add(new RigEvent.Answered(answer.commandSequence(), answer.result()));
+    } else if (message instanceof RigMessage.AsItCame itself) {
+      events.add(itself);
     } else if (message instanceof RigMessage.Echo echo) {
       events.add(
           new RigEvent.Echoed(
               echo.token(), continued(echo.receivedTicks()), continued(echo.sentTicks())));
-    } else if (message instanceof RigMessage.Thresholds readBack) {
-      events.add(new RigEvent.Thresholds(readBack));
-    } else if (message instanceof RigMessage.LightBlock block) {
-      events.add(new RigEvent.Light(block));
     } else if (message instanceof RigMessage.CurvePart head) {
       curves.head(head).ifPresent(curve -> place(curve, line, events));
       curves.endedByHead().ifPresent(curve -> place(curve, line, events));
@@ -274,14 +269,6 @@ public final class RigStream {
       curves.values(values).ifPresent(curve -> place(curve, line, events));
     } else if (message instanceof RigMessage.PulseMade pulse) {
       place(placed -> placed.add(pulse(pulse)), line, 1, events);
-    } else if (message instanceof RigMessage.TripPoint trip) {
-      events.add(
-          new RigEvent.Tripped(
-              trip.channel(),
-              trip.rising(),
-              trip.fineCode(),
-              trip.levelSum64(),
-              trip.lightSum16()));
     }
   }
 
@@ -322,7 +309,7 @@ public final class RigStream {
     bootCount = Optional.of(greeting.bootCount());
     gapSinceGreeting = false;
     anchor(greeting.ticks(), events);
-    events.add(new RigEvent.Greeted(greeting));
+    events.add(greeting);
     if (inDoubt) {
       contradicted(events);
     }
@@ -465,7 +452,7 @@ public final class RigStream {
     losses = Optional.of(now);
     counters.losses(now);
     if (more) {
-      publish(new RigEvent.EdgesLost(now), events);
+      publish(new RigEvent.EdgesLost(), events);
     }
   }
 

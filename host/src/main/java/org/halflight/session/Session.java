@@ -12,8 +12,8 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
@@ -798,7 +798,10 @@ public final class Session {
     TickRate realRate = profileUse().rate(rate);
     return oneLevel.isOneLevel()
         ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(crossings, assumed, realRate, nowTicks)
-        : LeafExposureMethod.measure(crossings, assumed, realRate, nowTicks);
+        : setup
+            .map(its -> its.shutter().exposureMethod())
+            .orElse(ExposureMethod.LEAF)
+            .measure(crossings, assumed, realRate, nowTicks);
   }
 
   private Optional<OneLevel> seenNow() {

@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -72,11 +71,7 @@ public final class FiringGrouper {
    *
    * @param sinceTicks a firing may be concerned that was not over, its quiet time included, by then
    */
-  public record LateDamage(Firing.Damage damage, long sinceTicks) {
-    public LateDamage {
-      Objects.requireNonNull(damage);
-    }
-  }
+  public record LateDamage(Firing.Damage damage, long sinceTicks) {}
 
   private final long quietTicks;
   private final long lateTicks;
@@ -134,7 +129,6 @@ public final class FiringGrouper {
    * @return the firings that are over by now, in order; mostly none
    */
   public List<Firing> add(Edge edge) {
-    Objects.requireNonNull(edge);
     spans.close(edge.ticks() + lateTicks, false);
     pending.add(edge);
     return passTo(edge.ticks());
@@ -183,7 +177,6 @@ public final class FiringGrouper {
   }
 
   private void damage(Firing.Damage damage, long fromTicks, boolean untilBeat) {
-    Objects.requireNonNull(damage);
     if (!isUnderway()) {
       damageBetweenFirings++;
     }

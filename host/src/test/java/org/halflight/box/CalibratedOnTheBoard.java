@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.CalibrationPlan;
-import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.EdgeTrainRun;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigCalibration;
@@ -30,6 +29,7 @@ import org.halflight.stats.Sample;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
+import org.halflight.workflow.CalibrationSentences;
 
 /**
  * What calibration is worth on the real firmware in its simulator, with everything wrong at once:

@@ -42,6 +42,8 @@ class CurtainPageTest {
     assertThat(curtains.shutterKind()).isEqualTo("curtains along the long side of the frame");
     assertThat(page("curtain", ShutterKind.UNKNOWN).stopTables()).isEmpty();
     assertThat(page("curtain", ShutterKind.LEAF).stopTables()).isNotEmpty();
+    assertThat(page("custom shutter=curtain-long-side", ShutterKind.UNKNOWN).stopTables())
+        .isEmpty();
   }
 
   @Test
@@ -83,7 +85,7 @@ class CurtainPageTest {
   }
 
   private Path session(String dial) throws IOException {
-    Path session = TinySession.write(folder.resolve(dial + ".session"));
+    Path session = TinySession.write(folder.resolve(dial.replace(' ', '-') + ".session"));
     return Files.writeString(
         session, Files.readString(session).replace("dial=custom", "dial=" + dial));
   }

@@ -29,13 +29,11 @@ import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.StopScale;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
@@ -213,20 +211,17 @@ class LightTestsInARunTest {
   private RunSetup setup(List<UntimedTest> checks, String... speeds) {
     AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     return new RunSetup(
-        "invented camera",
-        Phase.AS_FOUND,
-        "leaf",
-        Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-        Reference.EXACT,
-        1,
-        checks,
-        CameraCustoms.NONE,
-        RunConditions.NONE,
-        new AcceptanceCriteria(
-            usual.tolerances(),
-            usual.measurand(),
-            usual.untilDecided(),
-            new StopsAsked(List.of("2.8", "5.6", "16"), 0.6)));
+            "invented camera",
+            Phase.AS_FOUND,
+            "leaf",
+            Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+            Reference.EXACT,
+            1,
+            checks.toArray(UntimedTest[]::new))
+        .withCriteria(
+            usual
+                .with(RunOption.STOPS, List.of("2.8", "5.6", "16"))
+                .with(RunOption.STOP_TOLERANCE, 0.6));
   }
 
   private Path file() {

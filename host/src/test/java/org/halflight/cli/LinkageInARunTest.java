@@ -42,11 +42,10 @@ import org.halflight.record.CameraHistory;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.UntimedTest;
@@ -235,10 +234,9 @@ class LinkageInARunTest {
             Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
             Reference.EXACT,
             trials,
-            List.of(UntimedTest.RELEASE_ALONE, WIND_AND_RELEASE),
-            CameraCustoms.NONE,
-            RunConditions.NONE)
-        .withCriteria(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
+            UntimedTest.RELEASE_ALONE,
+            WIND_AND_RELEASE)
+        .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
   private int execute(String... words) {

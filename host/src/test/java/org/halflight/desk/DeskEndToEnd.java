@@ -19,7 +19,6 @@ import javax.swing.text.JTextComponent;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.Message;
@@ -108,9 +107,7 @@ final class DeskEndToEnd {
   private void setLight() {
     hand.key(KeyEvent.VK_F3);
     hand.click("setLight");
-    hand.await(
-        "the open shutter is asked for",
-        v -> v.light().step().equals(Optional.of(LightSetting.Step.OPEN_THE_SHUTTER)));
+    hand.await("the open shutter is asked for", v -> v.light().isAsking());
     everyWay("2-light");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("the light is set", v -> v.light().set().isPresent());
@@ -240,7 +237,7 @@ final class DeskEndToEnd {
   private void asFound() {
     hand.key(KeyEvent.VK_F5);
     everyWay("4-run");
-    hand.fill("runTolerance", "1/250=1/2, 1/60=0.25");
+    hand.fill("run.tolerance", "1/250=1/2, 1/60=0.25");
     hand.click("beginRun");
     hand.await("the run has begun", v -> v.setup().isPresent());
     check(
@@ -465,13 +462,13 @@ final class DeskEndToEnd {
     hand.fill("runSpeeds", SPEEDS);
     hand.click("check.LEAK");
     hand.click("check.STOPS");
-    hand.fill("runStops", "2.8, 4, 5.6");
-    hand.fill("runStopTolerance", "4");
+    hand.fill("run.stops", "2.8, 4, 5.6");
+    hand.fill("run.stop-tolerance", "4");
     hand.click("beginRun");
     hand.await(
         "it says what is no tolerance",
         v -> ((JTextComponent) hand.find("runTrouble")).getText().contains("below 3 stops, not 4"));
-    hand.fill("runStopTolerance", "1/2");
+    hand.fill("run.stop-tolerance", "1/2");
     everyWay("7-run-light");
     hand.click("beginRun");
     hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());

@@ -7,10 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
@@ -40,9 +38,7 @@ class FiringTableTest {
                 List.of(MarkedSpeed.parse("1/500")),
                 Reference.EXACT,
                 1,
-                List.of(UntimedTest.B),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                UntimedTest.B)));
     edge(Channel.RELEASE, true, 1);
     edge(Channel.RELEASE, false, 1.05);
     open(4, 4.004);

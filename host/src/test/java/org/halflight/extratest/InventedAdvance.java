@@ -5,9 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
@@ -69,15 +67,7 @@ public final class InventedAdvance {
     session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
-                "invented camera",
-                phase,
-                "leaf",
-                List.of(),
-                Reference.EXACT,
-                trials,
-                List.of(checks),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                "invented camera", phase, "leaf", List.of(), Reference.EXACT, trials, checks)));
   }
 
   /** A click whose onset is this long before the opening, and that rings at 4 kHz. */

@@ -6,7 +6,6 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
@@ -40,16 +39,8 @@ final class InventedLight {
   void begin(Phase phase, CameraCustoms customs, MarkedSpeed... speeds) {
     session.handle(
         new SessionInput.RunBegins(
-            new RunSetup(
-                "invented camera",
-                phase,
-                "leaf",
-                List.of(speeds),
-                Reference.EXACT,
-                3,
-                List.of(),
-                customs,
-                RunConditions.NONE)));
+            new RunSetup("invented camera", phase, "leaf", List.of(speeds), Reference.EXACT, 3)
+                .withCustoms(customs)));
   }
 
   /**

@@ -68,15 +68,14 @@ final class InventedBench {
       List<UntimedTest> checks,
       CameraCustoms customs) {
     return new RunSetup(
-        "invented camera",
-        phase,
-        "leaf",
-        speeds,
-        Reference.EXACT,
-        firings,
-        checks,
-        customs,
-        RunConditions.NONE);
+            "invented camera",
+            phase,
+            "leaf",
+            speeds,
+            Reference.EXACT,
+            firings,
+            checks.toArray(UntimedTest[]::new))
+        .withCustoms(customs);
   }
 
   static RunSetup custom(Phase phase, int firings, MarkedSpeed... speeds) {

@@ -163,15 +163,17 @@ class SessionRandomTest {
     inputs.add(
         new SessionInput.RunBegins(
             new RunSetup(
-                random.nextBoolean() ? "" : "invented " + random.nextInt(2),
-                any(List.of(Phase.values())),
-                random.nextBoolean() ? "leaf" : "custom",
-                SPEEDS.subList(0, 1 + random.nextInt(SPEEDS.size())),
-                random.nextBoolean() ? Reference.EXACT : Reference.LITERAL,
-                1 + random.nextInt(3),
-                random.nextBoolean() ? List.of() : List.of(UntimedTest.B, UntimedTest.T),
-                new CameraCustoms(random.nextBoolean(), random.nextBoolean()),
-                new RunConditions(OptionalDouble.empty(), Map.of()))));
+                    random.nextBoolean() ? "" : "invented " + random.nextInt(2),
+                    any(List.of(Phase.values())),
+                    random.nextBoolean() ? "leaf" : "custom",
+                    SPEEDS.subList(0, 1 + random.nextInt(SPEEDS.size())),
+                    random.nextBoolean() ? Reference.EXACT : Reference.LITERAL,
+                    1 + random.nextInt(3),
+                    random.nextBoolean()
+                        ? new UntimedTest[0]
+                        : new UntimedTest[] {UntimedTest.B, UntimedTest.T})
+                .withCustoms(new CameraCustoms(random.nextBoolean(), random.nextBoolean()))
+                .withConditions(new RunConditions(OptionalDouble.empty(), Map.of()))));
   }
 
   private void move() {

@@ -1,10 +1,8 @@
 package org.halflight.wire;
 
 import java.util.Locale;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
@@ -81,10 +79,7 @@ public final class WorkAsItGrows {
                 dial.name(),
                 dial.speeds(),
                 dial.reference(),
-                count / dial.speeds().size() + 1,
-                java.util.List.of(),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                count / dial.speeds().size() + 1)));
     Timing timing = new Timing(count);
     long ticks = 16_000_000;
     for (int i = 0; i < count; i++) {

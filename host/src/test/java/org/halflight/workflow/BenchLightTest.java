@@ -14,16 +14,14 @@ import org.halflight.extratest.StopScale;
 import org.halflight.job.CheckState;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -458,25 +456,21 @@ class BenchLightTest {
     bench.until("it is shut", () -> session().isQuiet());
   }
 
-  private void begin(List<UntimedTest> checks, String... speeds) {
-    AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
+  private void begin(List<UntimedTest> tests, String... speeds) {
     bench.driver.handle(
         new SessionInput.RunBegins(
             new RunSetup(
-                "invented camera",
-                Phase.AS_FOUND,
-                "leaf",
-                Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-                Reference.EXACT,
-                1,
-                checks,
-                CameraCustoms.NONE,
-                RunConditions.NONE,
-                new AcceptanceCriteria(
-                    usual.tolerances(),
-                    usual.measurand(),
-                    usual.untilDecided(),
-                    new StopsAsked(List.of("2.8", "4", "5.6"), 0.5)))));
+                    "invented camera",
+                    Phase.AS_FOUND,
+                    "leaf",
+                    Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+                    Reference.EXACT,
+                    1,
+                    tests.toArray(UntimedTest[]::new))
+                .withCriteria(
+                    AcceptanceCriteria.USUAL
+                        .with(RunOption.STOPS, List.of("2.8", "4", "5.6"))
+                        .with(RunOption.STOP_TOLERANCE, 0.5))));
   }
 
   private void fire() {

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.session.UntimedTest;
@@ -14,11 +13,6 @@ import org.halflight.workflow.Prompt;
  * @param plan the readings of the test; empty where none goes on
  */
 public record LightTestView(Prompt prompt, Optional<LightPlan> plan) {
-  public LightTestView {
-    Objects.requireNonNull(prompt);
-    Objects.requireNonNull(plan);
-  }
-
   /** Whether a test goes on. */
   public boolean isUnderWay() {
     return plan.isPresent();

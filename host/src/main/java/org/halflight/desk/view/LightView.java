@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.exposure.LightLevels;
 import org.halflight.workflow.Prompt;
@@ -12,11 +11,6 @@ import org.halflight.workflow.Prompt;
  * @param prompt what there is to do or to know about setting it
  */
 public record LightView(Optional<LightLevels> set, Prompt prompt) {
-  public LightView {
-    Objects.requireNonNull(set);
-    Objects.requireNonNull(prompt);
-  }
-
   /** Whether the light is being set now. */
   public boolean isUnderWay() {
     return prompt.state() != Prompt.State.OVER;

@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.halflight.bench.LightPlan;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
@@ -53,9 +51,7 @@ class LightTestTextTest {
                 List.of(),
                 Reference.EXACT,
                 1,
-                List.of(UntimedTest.LEAK),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                UntimedTest.LEAK)));
     work.until(work.light::isTesting);
     BenchView asks = work.view();
     assertThat(NextText.of(asks).large()).isEqualTo("leak test");

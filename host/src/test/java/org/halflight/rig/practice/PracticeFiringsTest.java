@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.fixtures.Seeds;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigLine;
 import org.halflight.rig.RigStream;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.InventedShutters;
@@ -71,7 +72,7 @@ class PracticeFiringsTest {
       if (line.isEmpty()) {
         continue;
       }
-      for (RigEvent event : stream.accept(line)) {
+      for (RigEvent event : stream.accept(RigLine.of(line))) {
         assertThat(event)
             .isNotInstanceOfAny(
                 RigEvent.LinesLost.class, RigEvent.EdgesLost.class, RigEvent.Ignored.class);
