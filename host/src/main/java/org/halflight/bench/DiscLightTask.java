@@ -7,6 +7,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 
 /** Gathers light blocks of the centre sensor while a disc turns before it. */
 final class DiscLightTask implements RigTask {
@@ -14,7 +15,7 @@ final class DiscLightTask implements RigTask {
   private static final int BLOCKS = 1000;
 
   /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
-  private static final long QUIET_TICKS = 8_000_000;
+  private static final double QUIET_SECONDS = 0.5;
 
   private final List<RigMessage.LightBlock> blocks = new ArrayList<>();
   private final DoubleConsumer share;
@@ -33,7 +34,7 @@ final class DiscLightTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       blocks.add(light);
       quietSinceTicks = -1;
@@ -42,7 +43,9 @@ final class DiscLightTask implements RigTask {
     }
     if (event instanceof RigEvent.TimeAt time && !blocks.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;
-      return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
+      return rate.seconds(time.ticks() - quietSinceTicks) > QUIET_SECONDS
+          ? State.DONE
+          : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
   }

@@ -95,8 +95,7 @@ public final class DiscRun {
     tell.accept(Stage.EDGES);
     DiscEdgesTask edges =
         runner.run(
-            new DiscEdgesTask(
-                seconds, work.rate(), part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
+            new DiscEdgesTask(seconds, part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
     return new Taken(
         new DiscEdges(
             work.rig(),

@@ -8,6 +8,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 
 /** Measures the light of the centre sensor for some milliseconds. */
 final class LightTask implements RigTask {
@@ -17,7 +18,7 @@ final class LightTask implements RigTask {
   private static final int SETTLE_BLOCKS = 5;
 
   /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
-  private static final long QUIET_TICKS = 4_800_000;
+  private static final double QUIET_SECONDS = 0.3;
 
   private final Optional<RigCommand> ahead;
   private final int settle;
@@ -52,7 +53,7 @@ final class LightTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       if (light.index() >= settle) {
         sums.add(light.sum16());
@@ -64,7 +65,9 @@ final class LightTask implements RigTask {
     }
     if (event instanceof RigEvent.TimeAt time && !sums.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;
-      return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
+      return rate.seconds(time.ticks() - quietSinceTicks) > QUIET_SECONDS
+          ? State.DONE
+          : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
   }

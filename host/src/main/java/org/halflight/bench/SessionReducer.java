@@ -20,9 +20,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
-import org.halflight.time.TickRate;
 import org.halflight.verdict.SpeedSummary;
 
 /**
@@ -248,11 +246,7 @@ public final class SessionReducer {
       greeting = Optional.of(greeted);
       handle(
           new SessionInput.RigIs(
-              greeted.serial(),
-              greeted.bootCount(),
-              new TickRate(greeted.ticksPerSecond()),
-              (greeted.channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
-              greeted.firmware()),
+              greeted.serial(), greeted.bootCount(), greeted.board(), greeted.firmware()),
           news);
     } else if (said instanceof RigEvent.EdgeAt edge) {
       handle(new SessionInput.EdgeAt(edge.edge()), news);

@@ -6,6 +6,7 @@ import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
+import org.halflight.time.TickRate;
 
 /**
  * Runs tasks one after the other and gives up where the rig has no more to say.
@@ -45,13 +46,13 @@ final class TaskRunner {
         if (event instanceof RigEvent.TimeAt && work.isWaiting()) {
           continue;
         }
-        if (task.onEvent(event) == RigTask.State.DONE) {
+        if (task.onEvent(event, work.rate()) == RigTask.State.DONE) {
           return task;
         }
         task.next().ifPresent(command -> send(task, command));
         if (event instanceof RigEvent.TimeAt time) {
           firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds()) {
+          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds(work.rate())) {
             throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
           }
         }
@@ -83,7 +84,7 @@ final class TaskRunner {
           }
 
           @Override
-          public State onEvent(RigEvent event) {
+          public State onEvent(RigEvent event, TickRate rate) {
             return event instanceof RigMessage.Answer ? State.DONE : State.UNDER_WAY;
           }
         });

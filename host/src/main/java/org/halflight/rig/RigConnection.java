@@ -310,7 +310,7 @@ public final class RigConnection implements AutoCloseable {
     Service service = new Service(rig);
     boolean lost = false;
     try (LineWriter to = new LineWriter(rig.link(), nanos)) {
-      commands.continueAt(rig.nextSequence());
+      commands.continueAt(rig.nextSequence(), rig.greeting().board().rate());
       connect(to);
       change(found.state(), found.sentence(), Optional.of(rig.greeting()));
       service.run(to);

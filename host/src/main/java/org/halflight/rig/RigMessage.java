@@ -1,7 +1,9 @@
 package org.halflight.rig;
 
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
+import org.halflight.time.TickRate;
 
 /** What a rig says; one record a kind of line of docs/protocol.md. */
 public sealed interface RigMessage {
@@ -35,7 +37,13 @@ public sealed interface RigMessage {
       String resetCause,
       String firmware,
       long ticks)
-      implements AsItCame {}
+      implements AsItCame {
+    /** What this kind of board brings with it. */
+    public BoardTraits board() {
+      return new BoardTraits(
+          new TickRate(ticksPerSecond), (channels & 1 << Channel.CENTRE_HIGH.code()) == 0);
+    }
+  }
 
   /**
    * An edge.

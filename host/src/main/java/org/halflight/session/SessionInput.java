@@ -11,11 +11,11 @@ import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.time.TickRate;
 
 /** Something that a session is told. */
 public sealed interface SessionInput {
@@ -27,21 +27,10 @@ public sealed interface SessionInput {
    *
    * @param serial its serial number
    * @param bootCount how often its board has started
-   * @param oneLevel whether it is a small rig, which sees one level of light at a time
    * @param firmware version of its firmware; empty where that is not known
    */
-  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel, String firmware)
-      implements SessionInput {
-    /** A rig of unknown firmware. */
-    public RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel) {
-      this(serial, bootCount, rate, oneLevel, "");
-    }
-
-    /** A rig of two levels. */
-    public RigIs(String serial, long bootCount, TickRate rate) {
-      this(serial, bootCount, rate, false);
-    }
-  }
+  record RigIs(String serial, long bootCount, BoardTraits board, String firmware)
+      implements SessionInput {}
 
   /**
    * The one threshold of a small rig stands at a level.
