@@ -66,7 +66,7 @@ final class LightState {
   /** Full light was read by itself. */
   void onReading(LightReading full, List<SessionEvent> events) {
     if (set.isPresent()) {
-      double share = PlateauWatch.share(full.counts(), set.get());
+      double share = set.get().shareOfFull(full.counts());
       events.add(new SessionEvent.FullLightRead(share));
       onShare(share, Optional.empty(), events);
     }
@@ -75,7 +75,7 @@ final class LightState {
   /** The plateau of a firing as a share of the full light that was set. */
   OptionalDouble share(OptionalDouble plateauCounts) {
     return plateauCounts.isPresent() && set.isPresent()
-        ? OptionalDouble.of(PlateauWatch.share(plateauCounts.getAsDouble(), set.get()))
+        ? OptionalDouble.of(set.get().shareOfFull(plateauCounts.getAsDouble()))
         : OptionalDouble.empty();
   }
 
