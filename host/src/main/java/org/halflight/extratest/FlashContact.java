@@ -90,20 +90,16 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     speeds = List.copyOf(speeds);
   }
 
-  /**
-   * The contact of a run; empty without light at a marked speed.
-   *
-   * @param wired whether the person says that it is; where not, it is empty without an edge of it
-   */
-  public static Optional<FlashContact> of(
-      ExtraTests.Of run, List<FiringResult> firings, boolean wired) {
-    if (!wired
-        && firings.stream().allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
+  /** The contact of a run; empty without light at a marked speed, or where nobody wired it. */
+  static Optional<FlashContact> of(ExtraTests.Run run) {
+    if (!run.criteria().flashContact()
+        && run.firings().stream()
+            .allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
       return Optional.empty();
     }
     Map<MarkedSpeed, List<ContactShot>> bySpeed =
         new TreeMap<>(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed());
-    for (FiringResult firing : firings) {
+    for (FiringResult firing : run.firings()) {
       // Light while cocking is no release, and no contact closes with it.
       if (firing.shown().isPresent()
           && firing.outcome().isOfTheShutter()
@@ -120,7 +116,7 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     bySpeed.forEach((speed, shots) -> speeds.add(new AtSpeed(speed, shots)));
     return speeds.isEmpty()
         ? Optional.empty()
-        : Optional.of(new FlashContact(run.number(), run.phase(), speeds));
+        : Optional.of(new FlashContact(run.of().number(), run.of().phase(), speeds));
   }
 
   /** The speeds at which an electronic flash would find this at worst. */
