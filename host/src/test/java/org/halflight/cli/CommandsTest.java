@@ -114,6 +114,7 @@ class CommandsTest {
         "run SESSION --checks wynd|There is no check called wynd",
         "run SESSION --speeds none|A run needs at least one speed or check",
         "run SESSION --firings 0|0 firings of each speed are not possible",
+        "run SESSION --sync-lever V|--sync-lever does not know V. Choose one of X, M",
         "run SESSION --phase later|--phase does not know later",
         "replay SESSION|There is no file",
         "export OTHER --firings x.csv|is no Halflight session file",
