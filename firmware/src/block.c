@@ -1,7 +1,7 @@
 #include "block.h"
 
 #include "config.h"
-#include "shared.h"
+#include "light_memory.h"
 
 static uint8_t first;
 static uint8_t waiting;
@@ -32,7 +32,7 @@ void block_queue_put(const struct block *block) {
   if (waiting == CONFIG_BLOCK_QUEUE) {
     return;
   }
-  struct packed_block *packed = &shared.blocks[place_after(first, waiting)];
+  struct packed_block *packed = &light_memory.blocks[place_after(first, waiting)];
   packed->index = block->index;
   packed->sum = block->sum;
   packed->least = (uint8_t)block->least;
@@ -44,7 +44,7 @@ void block_queue_put(const struct block *block) {
 bool block_queue_waiting(void) { return waiting != 0; }
 
 void block_queue_take(struct block *block) {
-  const struct packed_block *packed = &shared.blocks[first];
+  const struct packed_block *packed = &light_memory.blocks[first];
   block->index = packed->index;
   block->sum = packed->sum;
   block->least = (uint16_t)(packed->least | (packed->upper & 0x0F) << 8);

@@ -1,4 +1,4 @@
-/* Wiring of both rigs. The only file that names a port bit; docs/hardware.md shows the same tables as drawings.
+/* Wiring of both rigs. The only file that names a port bit; docs/building-the-rig.md shows the same tables as drawings.
    Also read by the assembler (capture_isr.S) and, for board_levels, by the native tests. */
 #ifndef BOARD_H
 #define BOARD_H

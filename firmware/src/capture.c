@@ -181,8 +181,3 @@ void capture_tend(void) {
 bool capture_quiet(void) {
   return GPIOR0 == GPIOR2 && capture_write == capture_read_offset && !edges_waiting();
 }
-
-void capture_stop(void) {
-  PCICR = 0;
-  TIMSK1 = 0;
-}

@@ -11,7 +11,5 @@ void capture_tend(void);
 /* True when rings and hands are empty. The handlers run within some ten cycles of an edge, so pins that were read before
    this call hold no edge that is still unknown. */
 bool capture_quiet(void);
-/* Stops all edges for good. */
-void capture_stop(void);
 
 #endif

@@ -93,8 +93,8 @@
 #endif
 
 /* Commands that wait for their turn. Cost: 13 bytes of RAM each. Range: 1 to 8. */
-#ifndef CONFIG_ORDER_QUEUE
-#define CONFIG_ORDER_QUEUE 4
+#ifndef CONFIG_COMMAND_QUEUE
+#define CONFIG_COMMAND_QUEUE 4
 #endif
 
 /* Threshold codes after a start: (code + 1) / 256 of the supply. Range: low below high, both 0 to 255. */

@@ -1,4 +1,4 @@
-/* The light of one opening, kept until it is sent: readings of a window around the opening, means over spans of equal
+/* The light of one opening, kept until it is sent (curve_send.h): readings of a window around the opening, means over spans of equal
    length on the plateau, readings of a window around the closing. Works in blocks of 16 readings. No AVR header: also
    compiled by the native tests. Main loop only.
 
@@ -16,29 +16,27 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "config.h"
+#include "light_memory.h"
 
-#define CURVE_BLOCK_READINGS 16
 #define CURVE_BLOCK_TICKS 4096
 #define CURVE_READING_TICKS 256
-#define CURVE_CLOSING_BLOCKS 16
-#define CURVE_TAIL_VALUES 208 /* what closing window and plateau leave: 13.3 ms of 64 us, 26.6 ms of 128 us */
 #define CURVE_TAIL_DARK_BLOCKS 48
-#define CURVE_LEVELS 14 /* doublings of a span that CURVE_LONGEST_BLOCKS need, and one more */
 /* 117 s: what is older than 2^31 ticks could not be told by 32 bits. */
 #define CURVE_LONGEST_BLOCKS 0x70000
 
-struct curve_memory {
-  uint8_t opening[CONFIG_CURVE_OPENING_BLOCKS][CURVE_BLOCK_READINGS];
-  union {
-    struct {
-      uint8_t closing[CURVE_CLOSING_BLOCKS][CURVE_BLOCK_READINGS];
-      uint16_t closing_sums[CURVE_CLOSING_BLOCKS];
-      uint16_t plateau[CONFIG_CURVE_PLATEAU_VALUES]; /* four times a sum of 16 ten-bit readings: halving loses next to nothing */
-    };
-    uint16_t tail[CURVE_TAIL_VALUES]; /* likewise */
-  };
-  uint16_t halves[CURVE_LEVELS]; /* [k]: mean of 2^k blocks that waits for its other half, if bit k of a mask says so */
+/* A curve whose values are in light_memory.curve. */
+struct curve {
+  uint8_t number;
+  bool is_long;
+  bool cut_off;
+  uint8_t opening_first; /* block where the opening window begins */
+  uint8_t filled;        /* blocks of the opening window that count */
+  uint8_t level;         /* a value of the plateau is the mean of 2^level blocks */
+  uint8_t values;        /* on the plateau, or of the tail */
+  uint8_t span;          /* readings of a value of the tail: 4 or 8 */
+  uint16_t waiting;      /* bit k: halves[k] waits */
+  uint32_t closing;      /* blocks that went into the closing window */
+  uint32_t first;        /* tick of the first reading */
 };
 
 /* Curves on. */
@@ -68,20 +66,12 @@ void curve_lost(void);
 /* The readings come to an end for now. A curve under way is cut off and sent. */
 void curve_suspend(void);
 
-/* A line of docs/protocol.md: `C` when there are no bytes, else `D`. */
-struct curve_line {
-  uint8_t curve;
-  uint8_t part;
-  uint8_t flags;
-  uint8_t byte_count;
-  const uint8_t *bytes; /* stay as they are until the next line is asked for */
-  uint32_t first;
-  uint32_t period;
-  uint16_t number; /* COUNT or INDEX */
-};
 /* True while a curve waits to be sent, or its last bytes are on their way. */
 bool curve_waiting(void);
-/* The next line of the curve. False when all are out; then the memory is free again. */
-bool curve_next_line(struct curve_line *line);
+/* The curve under way, or that waits. The sender counts `first` and `level` on to the part that comes next. */
+extern struct curve curve;
+static inline uint8_t curve_block_after(uint8_t block, uint8_t blocks) { return ++block == blocks ? 0 : block; }
+/* All of it is out: the memory is free again. */
+void curve_sent(void);
 
 #endif

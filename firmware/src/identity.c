@@ -3,13 +3,13 @@
 #include <avr/interrupt.h>
 #include <avr/io.h>
 
-#include "record.h"
+#include "eeprom_record.h"
 
 /* Not at 0, where a write during a failing supply goes astray first. */
 #define PLACE_A 0x20
 #define PLACE_B 0x40
 
-static struct record record;
+static struct eeprom_record record;
 static uint16_t record_crc16; /* of what is being written */
 static uint8_t place;   /* of the record in force; the other one is written next */
 static bool writing;
@@ -35,7 +35,7 @@ static void eeprom_write(uint8_t address, uint8_t byte) {
 
 static void begin_writing(void) {
   record.writes++;
-  record_crc16 = record_crc(&record);
+  record_crc16 = eeprom_record_crc(&record);
   place = place == PLACE_A ? PLACE_B : PLACE_A;
   written = 0;
   writing = true;
@@ -44,13 +44,13 @@ static void begin_writing(void) {
 
 /* Reads one place into `record`. At the start only, where a stack frame does no harm. */
 static bool load(uint8_t address, bool *blank) {
-  uint8_t image[RECORD_BYTES];
-  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
+  uint8_t image[EEPROM_RECORD_BYTES];
+  for (uint8_t i = 0; i < EEPROM_RECORD_BYTES; i++) {
     image[i] = eeprom_read((uint8_t)(address + i));
   }
   place = address;
-  *blank = *blank && record_blank(image);
-  return record_decode(&record, image);
+  *blank = *blank && eeprom_record_blank(image);
+  return eeprom_record_decode(&record, image);
 }
 
 void identity_start(void) {
@@ -58,11 +58,11 @@ void identity_start(void) {
   bool good_a = load(PLACE_A, &blank);
   uint32_t writes_a = record.writes;
   bool good_b = load(PLACE_B, &blank);
-  if (good_a && (!good_b || record_newer(writes_a, record.writes))) {
+  if (good_a && (!good_b || eeprom_record_newer(writes_a, record.writes))) {
     load(PLACE_A, &blank);
   }
   if (!good_a && !good_b) {
-    record = (struct record){0};
+    record = (struct eeprom_record){0};
     damaged = !blank;
   }
   if (!damaged) {
@@ -72,8 +72,8 @@ void identity_start(void) {
 }
 
 static bool verify(void) {
-  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
-    if (eeprom_read((uint8_t)(place + i)) != record_byte(&record, record_crc16, i)) return false;
+  for (uint8_t i = 0; i < EEPROM_RECORD_BYTES; i++) {
+    if (eeprom_read((uint8_t)(place + i)) != eeprom_record_byte(&record, record_crc16, i)) return false;
   }
   return true;
 }
@@ -82,13 +82,13 @@ void identity_tend(void) {
   if (!writing || (EECR & (1 << EEPE))) {
     return;
   }
-  if (written == RECORD_BYTES) {
+  if (written == EEPROM_RECORD_BYTES) {
     stored_well = verify();
     writing = false;
     return;
   }
   uint8_t address = (uint8_t)(place + written);
-  uint8_t byte = record_byte(&record, record_crc16, written++);
+  uint8_t byte = eeprom_record_byte(&record, record_crc16, written++);
   if (eeprom_read(address) != byte) {
     eeprom_write(address, byte);
   }

@@ -1,4 +1,4 @@
-/* Serial number of the rig and count of its starts, kept in the EEPROM (record.h). Main loop only; writing goes on byte by
+/* Serial number of the rig and count of its starts, kept in the EEPROM (eeprom_record.h). Main loop only; writing goes on byte by
    byte (3.4 ms each) while everything else runs. */
 #ifndef IDENTITY_H
 #define IDENTITY_H

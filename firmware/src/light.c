@@ -4,7 +4,6 @@
 #include "board.h"
 #include "curve.h"
 #include "stream.h"
-#include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
 
@@ -12,7 +11,7 @@
 #define LIGHT_BATCHES 4
 
 static enum { WATCH_CENTRE, MAKE_BLOCKS, READ_LOW, READ_HIGH } task;
-static bool fast;       /* the centre is watched at the fast rate */
+static bool fast;       /* the centre is watched all the time, at the fast rate */
 static bool paused;     /* it is not watched at all */
 static uint8_t batches; /* so far, of the sum */
 static uint16_t sum;
@@ -23,13 +22,11 @@ static uint8_t block_channel;
 static uint16_t low_sum;
 static uint16_t high_sum;
 
-/* A sweep takes the main loop to be quick and the handlers to be rare, so until it is over one millisecond of light must do. */
 static void watch_centre(void) {
   paused = false;
   task = WATCH_CENTRE;
   batches = 0;
   sum = 0;
-  fast = !sweep_running();
   stream_start(BOARD_ADC_CENTRE, fast ? STREAM_FAST : STREAM_SLOW);
 }
 
@@ -42,7 +39,7 @@ static uint8_t adc_of(uint8_t channel) {
 void light_start(void) {
   block_channel = CHANNEL_CENTRE_LOW;
   curve_start();
-  watch_centre();
+  light_watch_on();
 }
 
 /* The mean of 64 readings, 1.02 ms, as a sum of 16. */
@@ -163,13 +160,16 @@ static void __attribute__((noinline)) take_batch(void) {
 }
 
 void light_tend(void) {
-  if (paused) {
-    if (!sweep_running()) {
-      watch_centre();
-    }
-  } else if (!curve_halve() && stream_ready()) {
+  if (!paused && !curve_halve() && stream_ready()) {
     take_batch();
   }
+}
+
+void light_watch_once(void) { fast = false; }
+
+void light_watch_on(void) {
+  fast = true;
+  watch_centre();
 }
 
 uint16_t light_centre(void) { return centre_sum; }

@@ -19,6 +19,11 @@ bool light_ask_blocks(uint8_t channel, uint16_t blocks);
 /* Channel of the blocks in the queue. */
 uint8_t light_block_channel(void);
 
+/* From light_ask_thresholds until light_watch_on, while no blocks are asked for: one millisecond of the centre is read each time that
+   the thresholds were, and nothing else. Leaves the main loop quick and the handlers rare. */
+void light_watch_once(void);
+void light_watch_on(void);
+
 /* Starts reading the thresholds back; a curve under way is cut off. False while blocks are being made. */
 bool light_ask_thresholds(void);
 /* True when both sums are there: 64 readings each. */

@@ -7,7 +7,7 @@
 #include <stdint.h>
 
 #include "block.h"
-#include "curve.h"
+#include "curve_send.h"
 #include "edges.h"
 #include "reference.h"
 #include "sweep.h"

@@ -3,15 +3,15 @@
 
 #include "board.h"
 #include "capture.h"
+#include "command_queue.h"
 #include "identity.h"
 #include "light.h"
-#include "orders.h"
 #include "reference.h"
-#include "report.h"
 #include "status.h"
 #include "sweep.h"
 #include "thresholds.h"
 #include "timebase.h"
+#include "transmit.h"
 #include "uart.h"
 
 /* What cannot wait for a whole round: received bytes, the next character of a line, and the ADC, of which readings of half a
@@ -19,11 +19,11 @@
 static void short_slices(void) {
   reference_tend();
   sweep_tend();
-  report_continue();
-  orders_tend();
+  transmit_continue();
+  command_queue_tend();
   light_tend();
   reference_tend();
-  orders_tend();
+  command_queue_tend();
 }
 
 /* Everything but the edges is done by slices in turn. A round takes about 800 cycles, 1700 at most; the receiver
@@ -36,8 +36,8 @@ int main(void) {
   uart_start();
   identity_start();
   light_start();
-  orders_start();
-  report_start();
+  command_queue_start();
+  transmit_start();
   sei();
   capture_start();
   for (;;) {
@@ -45,7 +45,7 @@ int main(void) {
     short_slices();
     capture_tend();
     short_slices();
-    report_tend();
+    transmit_tend();
     short_slices();
     identity_tend();
     status_tend();

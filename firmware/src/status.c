@@ -4,7 +4,6 @@
 #include <avr/io.h>
 #include <avr/wdt.h>
 
-#include "capture.h"
 #include "reference.h"
 
 #define GUARD 0xA5
@@ -99,10 +98,9 @@ const FLASH char *status_cause(void) {
 }
 
 void status_stop(enum stop_reason reason) {
-  capture_stop();
+  cli();
   reference_off();
   status_stopped = (uint8_t)reason;
-  cli();
   for (;;) {
   }
 }

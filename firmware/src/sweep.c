@@ -35,6 +35,7 @@ bool sweep_ask(uint8_t channel, uint16_t first, uint16_t last, uint16_t seq) {
   if (sweep_running() || !light_ask_thresholds()) { /* the first readback is not used; it is over before the wait */
     return false;
   }
+  light_watch_once(); /* a sweep needs the main loop quick and the handlers rare */
   trip.channel = channel;
   from = first;
   to = last;
@@ -137,4 +138,8 @@ void sweep_trip_told(void) {
 
 bool sweep_over(void) { return sweep_state == OVER; }
 uint16_t sweep_command_seq(void) { return command_seq; }
-void sweep_answered(void) { sweep_state = IDLE; }
+
+void sweep_answered(void) {
+  sweep_state = IDLE;
+  light_watch_on();
+}

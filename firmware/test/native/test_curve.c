@@ -1,4 +1,5 @@
 #include "curve.h"
+#include "curve_send.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -91,7 +92,7 @@ static struct result take(void) {
   struct curve_line line;
   uint32_t place = 0, per_value = 0, expected = 0, left = 0;
   int part = 0;
-  while (curve_next_line(&line)) {
+  while (curve_send_next_line(&line)) {
     r.lines++;
     r.curve = line.curve;
     if (line.byte_count == 0) {
@@ -222,7 +223,7 @@ static struct tail take_long(void) {
   struct tail t = {.right = true};
   struct curve_line line;
   uint32_t place = 0, quarter = 0, per_value = 0, left = 0;
-  while (curve_next_line(&line)) {
+  while (curve_send_next_line(&line)) {
     if (line.byte_count == 0) {
       t.right = t.right && left == 0 && line.part == (t.parts++ == 0 ? 0 : 3) && !(t.flags & 1);
       if (line.part == 0) {

@@ -116,7 +116,7 @@ public final class BenchDriver implements AutoCloseable {
       return new Happening(Optional.empty(), awaited ? unanswered() : List.of());
     }
     return item instanceof RigFeed.Item.Line line
-        ? hear(line.event())
+        ? onEvent(line.event())
         : changed(((RigFeed.Item.Changed) item).change());
   }
 
@@ -124,7 +124,7 @@ public final class BenchDriver implements AutoCloseable {
   public LightSetting setLight() {
     LightSetting setting = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
     lightSetting = Optional.of(setting);
-    workbench.tell(new SessionInput.LightBeingSet(true));
+    workbench.handle(new SessionInput.LightBeingSet(true));
     send(setting.begin());
     return setting;
   }
@@ -138,7 +138,7 @@ public final class BenchDriver implements AutoCloseable {
    * @param tell takes what happens to the link
    */
   public RigWork lend(Runnable meanwhile, Consumer<Happening> tell) {
-    workbench.tell(new SessionInput.RigAtWork(true));
+    workbench.handle(new SessionInput.RigAtWork(true));
     ExclusiveRig rig =
         new ExclusiveRig(
             feed,
@@ -160,7 +160,7 @@ public final class BenchDriver implements AutoCloseable {
     restoreThresholds();
     rig.rest();
     lent = Optional.empty();
-    workbench.tell(new SessionInput.RigAtWork(false));
+    workbench.handle(new SessionInput.RigAtWork(false));
   }
 
   /** The person holds the shutter open; counts where the light setting asks for it just now. */
@@ -178,7 +178,7 @@ public final class BenchDriver implements AutoCloseable {
   /** Readings of the light begin: openings until their end are no releases. */
   public void beginReadings() {
     reads = true;
-    workbench.tell(new SessionInput.LightBeingSet(true));
+    workbench.handle(new SessionInput.LightBeingSet(true));
   }
 
   /** Reads the light as it stands now; what was read goes to the session. */
@@ -194,13 +194,13 @@ public final class BenchDriver implements AutoCloseable {
     probe = Optional.empty();
     if (reads) {
       reads = false;
-      workbench.tell(new SessionInput.LightBeingSet(false));
+      workbench.handle(new SessionInput.LightBeingSet(false));
     }
   }
 
   /** Something that the person did. */
-  public List<SessionEvent> tell(SessionInput input) {
-    return workbench.tell(input);
+  public List<SessionEvent> handle(SessionInput input) {
+    return workbench.handle(input);
   }
 
   /** The person does not count the last firing of the run. */
@@ -265,15 +265,15 @@ public final class BenchDriver implements AutoCloseable {
     }
   }
 
-  private Happening hear(BenchEvent event) {
+  private Happening onEvent(BenchEvent event) {
     List<SessionEvent> news = new ArrayList<>();
     for (Workbench.Taken taken : workbench.takeEach(event)) {
-      hear(taken.event(), taken.brought(), news);
+      onEvent(taken.event(), taken.brought(), news);
     }
     return new Happening(Optional.empty(), news);
   }
 
-  private void hear(BenchEvent event, SessionReducer.Brought brought, List<SessionEvent> all) {
+  private void onEvent(BenchEvent event, SessionReducer.Brought brought, List<SessionEvent> all) {
     List<SessionEvent> news = new ArrayList<>(brought.news());
     List<RigEvent> heard = withoutPings(event, brought.said());
     if (event instanceof BenchEvent.Sent sent) {
@@ -281,7 +281,7 @@ public final class BenchDriver implements AutoCloseable {
       rebound.sent(sent);
     }
     for (RigEvent each : heard) {
-      news.addAll(hear(each));
+      news.addAll(onRigEvent(each));
     }
     if (session().isOneLevelRig()
         && lightSetting.isEmpty()
@@ -289,12 +289,12 @@ public final class BenchDriver implements AutoCloseable {
       move(turner.turn());
     }
     if (thresholds.isOff()) {
-      news.addAll(workbench.tell(new SessionInput.LightForgotten()));
+      news.addAll(workbench.handle(new SessionInput.LightForgotten()));
     }
     all.addAll(news);
   }
 
-  private List<SessionEvent> hear(RigEvent said) {
+  private List<SessionEvent> onRigEvent(RigEvent said) {
     if (said instanceof RigEvent.Restarted) {
       commands.forget();
     }
@@ -305,22 +305,22 @@ public final class BenchDriver implements AutoCloseable {
     boolean answersNobody =
         said instanceof RigEvent.Answered answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
-    rebound.hear(said);
+    rebound.onEvent(said);
     if (lent.isPresent()) {
-      lent.get().heard(said);
+      lent.get().onEvent(said);
       return List.of();
     }
     List<SessionEvent> news = new ArrayList<>();
     if (said instanceof RigEvent.Greeted greeted && profiledRigs.add(greeted.greeting().serial())) {
       profiles
           .forRig(greeted.greeting().serial(), Optional.of(today))
-          .ifPresent(input -> news.addAll(workbench.tell(input)));
+          .ifPresent(input -> news.addAll(workbench.handle(input)));
     }
     if (said instanceof RigEvent.TimeAt beat && isIdle()) {
       clock.flatMap(keeper -> keeper.ping(beat)).ifPresent(feed::send);
       clock
           .flatMap(keeper -> keeper.rate(beat))
-          .ifPresent(found -> news.addAll(workbench.tell(found)));
+          .ifPresent(found -> news.addAll(workbench.handle(found)));
     }
     if (said instanceof RigEvent.TimeAt && isIdle() && !commands.isWaiting()) {
       rebound.next(session()).ifPresent(this::sendAhead);
@@ -347,9 +347,9 @@ public final class BenchDriver implements AutoCloseable {
       rigCannotSweep = false;
       restoreThresholds();
     } else if (session().isOneLevelRig()) {
-      turner.hear(said).ifPresent(next -> news.addAll(follow(next)));
+      turner.onEvent(said).ifPresent(next -> news.addAll(follow(next)));
     } else {
-      thresholds.hear(said).ifPresent(this::send);
+      thresholds.onEvent(said).ifPresent(this::send);
     }
     return news;
   }
@@ -383,7 +383,7 @@ public final class BenchDriver implements AutoCloseable {
       clock.get().sent(sent);
     }
     return clock.isPresent() && event instanceof BenchEvent.Received received
-        ? clock.get().heard(received.hostNanos(), said)
+        ? clock.get().onEvents(received.hostNanos(), said)
         : said;
   }
 
@@ -397,7 +397,7 @@ public final class BenchDriver implements AutoCloseable {
       return List.of();
     }
     LightProbe under = probe.get();
-    under.hear(said).ifPresent(this::send);
+    under.onEvent(said).ifPresent(this::send);
     return ended();
   }
 
@@ -408,12 +408,12 @@ public final class BenchDriver implements AutoCloseable {
       probe = Optional.empty();
     }
     return over.flatMap(LightProbe::reading)
-        .map(reading -> workbench.tell(new SessionInput.LightRead(reading)))
+        .map(reading -> workbench.handle(new SessionInput.LightRead(reading)))
         .orElse(List.of());
   }
 
   private List<SessionEvent> go(LightSetting setting, RigEvent said) {
-    setting.hear(said).ifPresent(this::send);
+    setting.onEvent(said).ifPresent(this::send);
     return settle(setting);
   }
 
@@ -428,7 +428,7 @@ public final class BenchDriver implements AutoCloseable {
           .ifPresent(
               set ->
                   // Firings that waited for full light are seen otherwise now.
-                  workbench.tell(new SessionInput.LightSet(set, trips)).stream()
+                  workbench.handle(new SessionInput.LightSet(set, trips)).stream()
                       .filter(SessionEvent.Changed.class::isInstance)
                       .forEach(news::add));
     }
@@ -443,7 +443,7 @@ public final class BenchDriver implements AutoCloseable {
   private void endLightSetting() {
     if (lightSetting.isPresent()) {
       lightSetting = Optional.empty();
-      workbench.tell(new SessionInput.LightBeingSet(false));
+      workbench.handle(new SessionInput.LightBeingSet(false));
     }
   }
 
@@ -464,14 +464,14 @@ public final class BenchDriver implements AutoCloseable {
       send(send.command());
       return List.of();
     }
-    return workbench.tell(
+    return workbench.handle(
         next instanceof LevelTurner.Next.Stands stands
             ? new LevelStands(Optional.of(stands.level()))
             : new SessionInput.LightForgotten());
   }
 
   private void move(RigCommand threshold) {
-    workbench.tell(new LevelStands(Optional.empty()));
+    workbench.handle(new LevelStands(Optional.empty()));
     send(threshold);
   }
 
@@ -491,7 +491,9 @@ public final class BenchDriver implements AutoCloseable {
       probe.ifPresent(LightProbe::lost);
     }
     List<SessionEvent> news =
-        change.state() == LinkState.LOST ? workbench.tell(new SessionInput.LinkLost()) : List.of();
+        change.state() == LinkState.LOST
+            ? workbench.handle(new SessionInput.LinkLost())
+            : List.of();
     return new Happening(Optional.of(change), news);
   }
 }

@@ -78,7 +78,7 @@ public final class CalibrationSentences {
 
   /** What goes on. */
   public static String stage(RigCalibration.Stage stage) {
-    return Words.say("calibration.stage." + stage.name().toLowerCase(Locale.ROOT));
+    return Words.of("calibration.stage", stage);
   }
 
   /** What a rig check came to, and what to do. */
@@ -93,12 +93,7 @@ public final class CalibrationSentences {
             ProfileWords.micros(check.limits().at(RigCheck.SINGLE_DEVIATIONS))));
     check.signals().stream()
         .sorted()
-        .forEach(
-            signal ->
-                lines.add(
-                    Words.say(
-                        "check.signal."
-                            + signal.name().toLowerCase(Locale.ROOT).replace('_', '-'))));
+        .forEach(signal -> lines.add(Words.of("check.signal", signal)));
     return lines;
   }
 }

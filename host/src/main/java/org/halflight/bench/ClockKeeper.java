@@ -65,11 +65,12 @@ final class ClockKeeper {
    *
    * @return the same without the answers to pings, for everybody else
    */
-  List<RigEvent> heard(long hostNanos, List<RigEvent> said) {
+  List<RigEvent> onEvents(long hostNanos, List<RigEvent> said) {
     List<RigEvent> others = new ArrayList<>();
     for (RigEvent each : said) {
       if (each instanceof RigEvent.Greeted greeted) {
-        meet(greeted.greeting().serial(), new TickRate(greeted.greeting().ticksPerSecond()));
+        onRigIdentified(
+            greeted.greeting().serial(), new TickRate(greeted.greeting().ticksPerSecond()));
       } else if (each instanceof RigEvent.Restarted) {
         // Its clock is the same, its ticks are not.
         watch = new ClockPairWatch();
@@ -77,7 +78,7 @@ final class ClockKeeper {
         pingedSeconds = Double.NEGATIVE_INFINITY;
         ratedSeconds = Double.NEGATIVE_INFINITY;
       }
-      echoes.heard(hostNanos, each, rate);
+      echoes.onEvent(hostNanos, each, rate);
       if (!echoes.isAnswer(each)) {
         others.add(each);
       }
@@ -85,7 +86,7 @@ final class ClockKeeper {
     return others;
   }
 
-  private void meet(String now, TickRate nominal) {
+  private void onRigIdentified(String now, TickRate nominal) {
     rate = nominal;
     if (!serial.equals(now)) {
       serial = now;

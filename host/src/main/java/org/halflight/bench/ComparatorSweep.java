@@ -63,7 +63,7 @@ final class ComparatorSweep {
   }
 
   /** Hears what the rig says. */
-  void hear(RigEvent event) {
+  void onEvent(RigEvent event) {
     if (event instanceof RigEvent.Tripped trip && trip.channel() == channel) {
       if (trip.rising()) {
         up = Optional.of(trip);

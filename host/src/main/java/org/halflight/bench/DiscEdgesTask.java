@@ -30,7 +30,7 @@ final class DiscEdgesTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.EdgeAt at && isCentre(at.edge().channel())) {
       edges.add(at.edge());
     } else if (event instanceof RigEvent.TimeAt time) {

@@ -24,7 +24,7 @@ final class DiscLightTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
       blocks.add(light.block());
       quietSinceTicks = -1;

@@ -1,6 +1,5 @@
 package org.halflight.bench;
 
-import java.util.Locale;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
@@ -10,7 +9,7 @@ public final class DiscSentences {
 
   /** What goes on. */
   public static String stage(DiscRun.Stage stage) {
-    return Words.say("disc.stage." + stage.name().toLowerCase(Locale.ROOT));
+    return Words.of("disc.stage", stage);
   }
 
   /** Why no edges were taken, and what to do. */
@@ -33,12 +32,6 @@ public final class DiscSentences {
           ? Words.say("disc.trouble.flickers", Numbers.percent(unsteady.share()))
           : Words.say("disc.trouble.unsteady");
     }
-    return Words.say(
-        "disc.light."
-            + ((DiscLight.Refused) light)
-                .reason()
-                .name()
-                .toLowerCase(Locale.ROOT)
-                .replace('_', '-'));
+    return Words.of("disc.light", ((DiscLight.Refused) light).reason());
   }
 }

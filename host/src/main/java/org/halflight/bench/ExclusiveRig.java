@@ -49,7 +49,7 @@ final class ExclusiveRig implements RigFeed {
   }
 
   /** Hears what the rig said. */
-  void heard(RigEvent said) {
+  void onEvent(RigEvent said) {
     // A beat from before the answer is one from before the rig did what it was asked.
     beats += said instanceof RigEvent.TimeAt && !commands.isWaiting() ? 1 : 0;
     busy |=

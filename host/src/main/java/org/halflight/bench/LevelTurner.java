@@ -60,7 +60,7 @@ final class LevelTurner {
   }
 
   /** Hears what the rig says; gives what is to be done because of it, if anything. */
-  Optional<Next> hear(RigEvent event) {
+  Optional<Next> onEvent(RigEvent event) {
     if (!onItsWay) {
       return Optional.empty();
     }

@@ -82,7 +82,7 @@ public final class LightProbe {
   }
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
-  public Optional<RigCommand> hear(RigEvent event) {
+  public Optional<RigCommand> onEvent(RigEvent event) {
     if (step != Step.READING) {
       return Optional.empty();
     }

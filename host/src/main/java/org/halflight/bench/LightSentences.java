@@ -98,8 +98,7 @@ public final class LightSentences {
 
   private static String why(LightSetting.Refusal refusal) {
     if (refusal instanceof LightSetting.Refusal.Levels levels) {
-      return Words.say(
-          "light.refused." + levels.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      return Words.of("light.refused", levels.reason());
     }
     if (refusal instanceof LightSetting.Refusal.Lamp lamp) {
       return lamp(lamp.finding());
@@ -156,13 +155,7 @@ public final class LightSentences {
           oneDecimal(Math.abs(unsteady.driftPercent())),
           oneDecimal(unsteady.restPercent()));
     }
-    return Words.say(
-        "light.refused."
-            + ((LampLight.Unknown) finding)
-                .reason()
-                .name()
-                .toLowerCase(Locale.ROOT)
-                .replace('_', '-'));
+    return Words.of("light.refused", ((LampLight.Unknown) finding).reason());
   }
 
   private static String oneDecimal(double value) {

@@ -137,7 +137,7 @@ public final class LightSetting {
   }
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
-  public Optional<RigCommand> hear(RigEvent event) {
+  public Optional<RigCommand> onEvent(RigEvent event) {
     if (event instanceof RigEvent.Light light) {
       return light(light.block());
     }
@@ -323,7 +323,7 @@ public final class LightSetting {
       beatsWithoutNews = 0;
     }
     TripSweep under = sweep.orElseThrow();
-    Optional<RigCommand> next = under.hear(event);
+    Optional<RigCommand> next = under.onEvent(event);
     if (under.outcome().isEmpty()) {
       if (next.isPresent()) {
         beatsWithoutNews = 0;

@@ -51,7 +51,7 @@ final class LightTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
       if (light.block().index() >= settle) {
         sums.add(light.block().sum16());

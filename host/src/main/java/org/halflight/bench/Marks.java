@@ -170,8 +170,8 @@ public final class Marks {
       values.put("because", rejected.reason());
       return new Mark(hostNanos, REJECT, values);
     }
-    if (input instanceof SessionInput.CheckChosen chosen) {
-      values.put("is", UntimedTest.MARKS.word(chosen.check()));
+    if (input instanceof SessionInput.UntimedTestChosen chosen) {
+      values.put("is", UntimedTest.MARKS.word(chosen.test()));
       return new Mark(hostNanos, CHECK, values);
     }
     if (input instanceof SessionInput.NextChosen) {
@@ -211,7 +211,7 @@ public final class Marks {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
     if (input instanceof SessionInput.LightTestEnds test) {
-      values.put("is", UntimedTest.MARKS.word(test.check()));
+      values.put("is", UntimedTest.MARKS.word(test.test()));
       return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
     }
     if (input instanceof SessionInput.LensCap cap) {
@@ -259,7 +259,7 @@ public final class Marks {
         case REJECT -> Optional.of(rejected(values));
         case CHECK ->
             Optional.of(
-                new SessionInput.CheckChosen(
+                new SessionInput.UntimedTestChosen(
                     UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
         case NEXT -> Optional.of(new SessionInput.NextChosen());
         case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
@@ -341,7 +341,7 @@ public final class Marks {
         RunMarks.checks(values),
         RunMarks.customs(values),
         RunMarks.conditions(values),
-        RunMarks.aim(values),
+        RunMarks.criteria(values),
         RunMarks.mostTries(values));
   }
 

@@ -56,7 +56,7 @@ final class PingEchoes {
   }
 
   /** Takes note of what a line of the rig said. */
-  void heard(long hostNanos, RigEvent event, TickRate rate) {
+  void onEvent(long hostNanos, RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.Echoed echo) {
       received.accept(new ClockStamp(rate.seconds(echo.sentTicks()), hostNanos * 1e-9));
       Long went = sentNanos.remove(echo.token());

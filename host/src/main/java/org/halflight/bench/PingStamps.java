@@ -22,12 +22,12 @@ public final class PingStamps {
   }
 
   /** Takes note of what a line of the rig said. */
-  public void heard(long hostNanos, RigEvent event, TickRate rate) {
+  public void onEvent(long hostNanos, RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.Restarted) {
       received.clear();
       sent.clear();
     }
-    echoes.heard(hostNanos, event, rate);
+    echoes.onEvent(hostNanos, event, rate);
   }
 
   private static void add(List<ClockStamp> stamps, ClockStamp stamp) {

@@ -28,7 +28,7 @@ final class PulseTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.PulseMade pulse) {
       made.add(new MadePulse(pulse.beginTicks(), pulse.endTicks()));
     } else if (event instanceof RigEvent.EdgeAt edge) {

@@ -59,7 +59,7 @@ final class ReboundLook {
   }
 
   /** Hears what the rig says, whoever it works for. */
-  void hear(RigEvent said) {
+  void onEvent(RigEvent said) {
     if (said instanceof RigEvent.Answered answered
         && sequence.isPresent()
         && sequence.getAsInt() == answered.commandSequence()) {

@@ -24,7 +24,7 @@ interface RigTask {
   }
 
   /** Hears what the rig says. */
-  State hear(RigEvent event);
+  State onEvent(RigEvent event);
 
   /** A further command on the way; asked for after each event. */
   default Optional<RigCommand> next() {

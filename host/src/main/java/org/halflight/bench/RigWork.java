@@ -87,7 +87,7 @@ public final class RigWork implements AutoCloseable {
         greeting = Optional.of(greeted.greeting());
       }
       restarted |= each instanceof RigEvent.Restarted;
-      stamps.heard(received.hostNanos(), each, rate());
+      stamps.onEvent(received.hostNanos(), each, rate());
     }
     return said.stream().filter(this::isForTasks).toList();
   }

@@ -22,7 +22,7 @@ final class RunMarks {
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
 
-  private static final StoredCriteria AIM =
+  private static final StoredCriteria CRITERIA =
       new StoredCriteria(
           Map.of(
               StoredCriteria.Part.TOLERANCE, "tolerance",
@@ -40,10 +40,12 @@ final class RunMarks {
   private RunMarks() {}
 
   static void putExtras(Map<String, String> values, RunSetup setup) {
-    if (!setup.checks().isEmpty()) {
+    if (!setup.untimedTests().isEmpty()) {
       values.put(
           CHECKS,
-          setup.checks().stream().map(UntimedTest.MARKS::word).collect(Collectors.joining(",")));
+          setup.untimedTests().stream()
+              .map(UntimedTest.MARKS::word)
+              .collect(Collectors.joining(",")));
     }
     CameraCustoms customs = setup.customs();
     if (!customs.equals(CameraCustoms.NONE)) {
@@ -58,7 +60,7 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
-    values.putAll(AIM.write(setup.aim()));
+    values.putAll(CRITERIA.write(setup.criteria()));
     if (setup.mostTries() != RunSetup.TRIES_OF_OLD) {
       values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
     }
@@ -71,8 +73,8 @@ final class RunMarks {
         : RunSetup.TRIES_OF_OLD;
   }
 
-  static AcceptanceCriteria aim(Map<String, String> values) {
-    return AIM.read(values);
+  static AcceptanceCriteria criteria(Map<String, String> values) {
+    return CRITERIA.read(values);
   }
 
   static List<UntimedTest> checks(Map<String, String> values) {

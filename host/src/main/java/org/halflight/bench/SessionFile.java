@@ -262,12 +262,12 @@ public final class SessionFile implements AutoCloseable {
 
     Contents all(SessionLines lines) throws IOException {
       for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
-        take(line.get());
+        onLine(line.get());
       }
       return new Contents(events, damaged, form);
     }
 
-    private void take(SessionLines.Line line) {
+    private void onLine(SessionLines.Line line) {
       Optional<BenchEvent> event = event(form, line);
       if (event.isPresent() && inOrder(event.get())) {
         events.add(event.get());

@@ -65,14 +65,14 @@ public final class SessionReducer {
   }
 
   /** Takes an event. */
-  public Brought take(BenchEvent event) {
-    return take(event, Optional.empty());
+  public Brought onEvent(BenchEvent event) {
+    return onEvent(event, Optional.empty());
   }
 
   /** Takes many events; comes to the same as to take one after the other, in less time. */
-  public void takeAll(List<BenchEvent> events) {
+  public void onEvents(List<BenchEvent> events) {
     Optional<Set<Long>> undoneInTheEnd = Optional.of(EffectiveEvents.undone(events));
-    events.forEach(event -> take(event, undoneInTheEnd));
+    events.forEach(event -> onEvent(event, undoneInTheEnd));
   }
 
   /**
@@ -81,27 +81,27 @@ public final class SessionReducer {
    * @param known numbers of the acts that do not count in the end, where that is known beforehand:
    *     these are not told, and nothing has to be told again for them
    */
-  private Brought take(BenchEvent event, Optional<Set<Long>> known) {
+  private Brought onEvent(BenchEvent event, Optional<Set<Long>> known) {
     List<RigEvent> said = List.of();
     List<SessionEvent> news = new ArrayList<>();
     if (event instanceof BenchEvent.Received received) {
       heard = true;
       said = stream.accept(received.line(), received.hostNanos());
-      said.forEach(each -> hear(each, news));
+      said.forEach(each -> onRigEvent(each, news));
     } else if (event instanceof BenchEvent.Mark mark) {
-      take(mark, known, news);
+      onMark(mark, known, news);
     }
     return new Brought(said, news);
   }
 
-  private void take(BenchEvent.Mark mark, Optional<Set<Long>> known, List<SessionEvent> news) {
+  private void onMark(BenchEvent.Mark mark, Optional<Set<Long>> known, List<SessionEvent> news) {
     if (mark.kind().equals(Marks.BEGINS)) {
       if (mark.values().containsKey(Marks.AT) && Marks.beganAt(mark).isEmpty()) {
         damagedMarks++;
       }
       // Whatever the rig was at, nobody listens any more.
-      tell(new SessionInput.RigAtWork(false), news);
-      tell(new SessionInput.ClocksForgotten(), news);
+      handle(new SessionInput.RigAtWork(false), news);
+      handle(new SessionInput.ClocksForgotten(), news);
       news.addAll(breakOff());
       return;
     }
@@ -126,7 +126,7 @@ public final class SessionReducer {
         return;
       }
     }
-    tell(input.get(), news);
+    handle(input.get(), news);
   }
 
   /** An act counts no more, or counts again: the session becomes what it is without, or with it. */
@@ -137,7 +137,7 @@ public final class SessionReducer {
     session = new Session(SessionReducer::verdictIsIn);
     for (int i = 0; i < told.size(); i++) {
       if (!undone.get(i)) {
-        session.take(told.get(i));
+        session.handle(told.get(i));
       }
     }
     addChanges(before, news);
@@ -181,11 +181,11 @@ public final class SessionReducer {
     List<SessionEvent> news = new ArrayList<>();
     if (heard) {
       // Edges that waited for their time, and a last line that came damaged, are missing here.
-      stream.linkLost().forEach(each -> hear(each, news));
+      stream.linkLost().forEach(each -> onRigEvent(each, news));
       if (!session.seesLight()) {
-        tell(new SessionInput.Ends(), news);
+        handle(new SessionInput.Ends(), news);
       }
-      tell(new SessionInput.LinkLost(), news);
+      handle(new SessionInput.LinkLost(), news);
     }
     return news;
   }
@@ -193,7 +193,7 @@ public final class SessionReducer {
   /** Takes all events of a file, and breaks off there. */
   public static SessionReducer replay(List<BenchEvent> events) {
     SessionReducer fold = new SessionReducer();
-    fold.takeAll(events);
+    fold.onEvents(events);
     fold.breakOff();
     return fold;
   }
@@ -234,18 +234,18 @@ public final class SessionReducer {
     return summary.isMeanDecided() || summary.deciding().instead().isPresent();
   }
 
-  private void tell(SessionInput input, List<SessionEvent> news) {
+  private void handle(SessionInput input, List<SessionEvent> news) {
     if (input instanceof SessionInput.LinkLost) {
-      stream.linkLost().forEach(each -> hear(each, news));
+      stream.linkLost().forEach(each -> onRigEvent(each, news));
     }
     told.add(input);
-    news.addAll(session.take(input));
+    news.addAll(session.handle(input));
   }
 
-  private void hear(RigEvent said, List<SessionEvent> news) {
+  private void onRigEvent(RigEvent said, List<SessionEvent> news) {
     if (said instanceof RigEvent.Greeted greeted) {
       greeting = Optional.of(greeted.greeting());
-      tell(
+      handle(
           new SessionInput.RigIs(
               greeted.greeting().serial(),
               greeted.greeting().bootCount(),
@@ -254,30 +254,30 @@ public final class SessionReducer {
               greeted.greeting().firmware()),
           news);
     } else if (said instanceof RigEvent.EdgeAt edge) {
-      tell(new SessionInput.EdgeAt(edge.edge()), news);
+      handle(new SessionInput.EdgeAt(edge.edge()), news);
     } else if (said instanceof RigEvent.CurveSeen curve) {
-      tell(new SessionInput.CurveAt(curve.light()), news);
+      handle(new SessionInput.CurveAt(curve.light()), news);
     } else if (said instanceof RigEvent.TimeAt time) {
-      tell(
+      handle(
           new SessionInput.BeatAt(time.ticks(), time.levels(), OptionalInt.of(time.lightSum16())),
           news);
     } else if (said instanceof RigEvent.LinesLost) {
-      tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
+      handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
     } else if (said instanceof RigEvent.EdgesCounted counted) {
-      tell(new SessionInput.EdgesCounted(counted.allCame()), news);
+      handle(new SessionInput.EdgesCounted(counted.allCame()), news);
     } else if (said instanceof RigEvent.Contradicted contradicted) {
-      tell(
+      handle(
           new SessionInput.Damaged(
               Firing.Damage.CONTRADICTION,
               OptionalLong.of(contradicted.sinceTicks().orElse(Long.MIN_VALUE / 2))),
           news);
     } else if (said instanceof RigEvent.Ignored ignored
         && ignored.why() == RigEvent.Why.EDGE_WITHOUT_TIME) {
-      tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
+      handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
     } else if (said instanceof RigEvent.EdgesLost) {
-      tell(new SessionInput.Damaged(Firing.Damage.EDGES_LOST), news);
+      handle(new SessionInput.Damaged(Firing.Damage.EDGES_LOST), news);
     } else if (said instanceof RigEvent.Restarted) {
-      tell(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED), news);
+      handle(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED), news);
     }
   }
 }

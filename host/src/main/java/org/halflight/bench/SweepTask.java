@@ -31,8 +31,8 @@ final class SweepTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
-    sweep.hear(event);
+  public State onEvent(RigEvent event) {
+    sweep.onEvent(event);
     if (!(event instanceof RigEvent.Answered)) {
       return State.UNDER_WAY;
     }

@@ -45,7 +45,7 @@ final class TaskRunner {
         if (event instanceof RigEvent.TimeAt && work.isWaiting()) {
           continue;
         }
-        if (task.hear(event) == RigTask.State.DONE) {
+        if (task.onEvent(event) == RigTask.State.DONE) {
           return task;
         }
         task.next().ifPresent(command -> send(task, command));
@@ -83,7 +83,7 @@ final class TaskRunner {
           }
 
           @Override
-          public State hear(RigEvent event) {
+          public State onEvent(RigEvent event) {
             return event instanceof RigEvent.Answered ? State.DONE : State.UNDER_WAY;
           }
         });

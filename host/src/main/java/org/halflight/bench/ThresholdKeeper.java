@@ -40,7 +40,7 @@ final class ThresholdKeeper {
   }
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
-  Optional<RigCommand> hear(RigEvent event) {
+  Optional<RigCommand> onEvent(RigEvent event) {
     if (wanted.isEmpty()) {
       return Optional.empty();
     }

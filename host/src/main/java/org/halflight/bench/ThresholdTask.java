@@ -26,7 +26,7 @@ final class ThresholdTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.TimeAt time) {
       firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
       ticks = time.ticks();

@@ -30,7 +30,7 @@ final class TrainTask implements RigTask {
   }
 
   @Override
-  public State hear(RigEvent event) {
+  public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.EdgeAt edge
         && edge.edge().channel() == channel
         && edge.edge().high()) {

@@ -79,8 +79,8 @@ final class TripSweep {
   }
 
   /** Hears what the rig says; gives the next command, if there is one. */
-  Optional<RigCommand> hear(RigEvent event) {
-    sweep.hear(event);
+  Optional<RigCommand> onEvent(RigEvent event) {
+    sweep.onEvent(event);
     return event instanceof RigEvent.Answered answered
         ? answered(answered.result())
         : Optional.empty();

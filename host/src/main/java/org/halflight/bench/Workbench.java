@@ -64,7 +64,7 @@ public final class Workbench implements AutoCloseable {
    */
   public static Workbench begin(SessionFile file, LongSupplier nanos, BenchEvent.Mark begins) {
     Workbench bench = new Workbench(file, nanos, 0);
-    bench.take(begins);
+    bench.onEvent(begins);
     return bench;
   }
 
@@ -78,9 +78,9 @@ public final class Workbench implements AutoCloseable {
       SessionFile file, LongSupplier nanos, List<BenchEvent> before, BenchEvent.Mark begins) {
     long gone = before.stream().mapToLong(BenchEvent::hostNanos).max().orElse(0);
     Workbench bench = new Workbench(file, nanos, Math.max(0, Math.min(gone, LONGEST_NANOS)));
-    bench.fold.takeAll(before);
+    bench.fold.onEvents(before);
     // This ends whatever was under way, here and in every replay of the file.
-    bench.take(new BenchEvent.Mark(bench.now(), begins.kind(), begins.values()));
+    bench.onEvent(new BenchEvent.Mark(bench.now(), begins.kind(), begins.values()));
     return bench;
   }
 
@@ -94,7 +94,7 @@ public final class Workbench implements AutoCloseable {
    *
    * @throws Trouble when the disk does not take it: a line waits then, an act does not count
    */
-  public SessionReducer.Brought take(BenchEvent event) {
+  public SessionReducer.Brought onEvent(BenchEvent event) {
     List<RigEvent> said = new ArrayList<>();
     List<SessionEvent> news = new ArrayList<>();
     for (Taken taken : takeEach(event)) {
@@ -105,7 +105,7 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * Keeps an event like {@link #take}.
+   * Keeps an event like {@link #onEvent}.
    *
    * @return it, and in front of a line those that had to wait for the disk
    */
@@ -157,7 +157,7 @@ public final class Workbench implements AutoCloseable {
   }
 
   private Taken workOut(BenchEvent written) {
-    SessionReducer.Brought brought = fold.take(written);
+    SessionReducer.Brought brought = fold.onEvent(written);
     if (brought.news().stream().anyMatch(SessionEvent.Settled.class::isInstance)) {
       try {
         file.settle();
@@ -178,8 +178,8 @@ public final class Workbench implements AutoCloseable {
   }
 
   /** Keeps and works out something that the host or the person did. */
-  public List<SessionEvent> tell(SessionInput input) {
-    return take(Marks.of(now(), input)).news();
+  public List<SessionEvent> handle(SessionInput input) {
+    return onEvent(Marks.of(now(), input)).news();
   }
 
   /** Undoes the last act of the person that counts; the mark of it is added to the file. */
@@ -198,14 +198,14 @@ public final class Workbench implements AutoCloseable {
       return List.of(new SessionEvent.NotDone(old ? Why.SESSION_OF_OLD_FORM : otherwise));
     }
     long number = mark.getAsLong();
-    return take(undo ? UndoMarks.undo(now(), number) : UndoMarks.redo(now(), number)).news();
+    return onEvent(undo ? UndoMarks.undo(now(), number) : UndoMarks.redo(now(), number)).news();
   }
 
   /** The person does not count the last firing of the run; says so where there is none. */
   public List<SessionEvent> reject(String reason) {
     return fold.session()
         .toReject()
-        .map(last -> tell(new SessionInput.FiringRejected(last.key(), reason)))
+        .map(last -> handle(new SessionInput.FiringRejected(last.key(), reason)))
         .orElseGet(() -> List.of(new SessionEvent.NotDone(Why.NOTHING_TO_REJECT)));
   }
 

@@ -121,7 +121,7 @@ final class ContactPicture implements Picture {
         mean(at, s -> afterOpenMillis(s, middle(s, ContactShot.FullyOpen::to))),
         mean(at, s -> s.durationSeconds() * 1e3),
         String.valueOf(at.mostBounces()),
-        Words.say("contact.flash." + at.flash().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+        Words.of("contact.flash", at.flash()));
   }
 
   private static String mean(FlashContact.AtSpeed at, ToDoubleFunction<ContactShot> millis) {

@@ -74,9 +74,7 @@ public final class DiscChart implements Picture {
   }
 
   private String title() {
-    return Words.say(
-        "disc.chart.title."
-            + comparison.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return Words.of("disc.chart.title", comparison.verdict());
   }
 
   @Override

@@ -98,8 +98,7 @@ final class LeakPicture implements Picture {
   private static List<String> row(Bar bar) {
     return List.of(
         bar.state(),
-        Words.say(
-            "leak.word." + bar.reading().found().name().toLowerCase(Locale.ROOT).replace('_', '-')),
+        Words.of("leak.word", bar.reading().found()),
         stops(bar.reading().belowFullStops()),
         stops(bar.reading().floorStops()),
         String.format(Locale.ROOT, "%.2f", bar.reading().differenceCounts()));

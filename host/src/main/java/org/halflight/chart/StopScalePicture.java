@@ -104,8 +104,7 @@ final class StopScalePicture implements Picture {
         Double.isFinite(stop.uncertaintyStops())
             ? Numbers.bareSize(LightLeak.COVERAGE * stop.uncertaintyStops())
             : Words.say("table.nothing"),
-        Words.say(
-            "stops.verdict." + stop.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+        Words.of("stops.verdict", stop.verdict()));
   }
 
   private static String bare(OptionalDouble stops) {

@@ -124,14 +124,14 @@ final class BenchTalk {
     if (!hand.works()) {
       terminal.say(Words.say("run.keys"));
     }
-    tell(driver.tell(new SessionInput.RunBegins(setup)));
+    report(driver.handle(new SessionInput.RunBegins(setup)));
     stay();
   }
 
   private void stay() {
     boolean waiting = false;
     while (!session().isRunDone() && !stopped) {
-      Optional<UntimedTest> test = session().check().filter(UntimedTest::isOfTheLight);
+      Optional<UntimedTest> test = session().untimedTest().filter(UntimedTest::isOfTheLight);
       if (test.isPresent()) {
         testLight(test.get());
         waiting = false;
@@ -144,7 +144,7 @@ final class BenchTalk {
       List<SessionEvent> news = step();
       waiting &= news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
       if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
-        tell(driver.tell(new SessionInput.ClosedByHand()));
+        report(driver.handle(new SessionInput.ClosedByHand()));
         hand.hold(false);
       }
       listen(this::typed);
@@ -156,7 +156,7 @@ final class BenchTalk {
       terminal.say(Words.say("run.fullLight"));
       measureFullLight();
     }
-    tell(driver.tell(new SessionInput.Ends()));
+    report(driver.handle(new SessionInput.Ends()));
     if (stopped) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
     }
@@ -164,7 +164,7 @@ final class BenchTalk {
 
   /** A test of the light of the run: the readings, what they come to, and on. */
   private void testLight(UntimedTest check) {
-    LightPlan plan = LightPlan.of(check, session().setup().orElseThrow().aim().stops());
+    LightPlan plan = LightPlan.of(check, session().setup().orElseThrow().criteria().stops());
     ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, hand.light());
     stopped |= end == ReadingTalk.End.STOPPED;
     if (end == ReadingTalk.End.DONE) {
@@ -174,15 +174,15 @@ final class BenchTalk {
       waitForQuiet();
       plan.found(session().readings(), session().runs(), session().run())
           .ifPresent(found -> terminal.say(ExtraTestWords.lines(found)));
-      tell(driver.tell(new SessionInput.LightTestEnds(check)));
+      report(driver.handle(new SessionInput.LightTestEnds(check)));
     } else if (end == ReadingTalk.End.LEFT) {
-      tell(driver.tell(new SessionInput.NextChosen()));
+      report(driver.handle(new SessionInput.NextChosen()));
     }
   }
 
   private void work(DialSetting setting) {
     setting.speed().ifPresent(hand::fire);
-    setting.check().ifPresent(hand::tryOut);
+    setting.untimedTest().ifPresent(hand::tryOut);
   }
 
   private static boolean hangs(SessionEvent news) {
@@ -196,7 +196,7 @@ final class BenchTalk {
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
-    tell(news);
+    report(news);
     return news;
   }
 
@@ -204,15 +204,15 @@ final class BenchTalk {
     String[] words = typed.split("\\s+", 2);
     switch (words[0]) {
       case "q" -> stopped = true;
-      case "n" -> tell(driver.tell(new SessionInput.NextChosen()));
-      case "p" -> tell(driver.tell(new SessionInput.PreviousChosen()));
+      case "n" -> report(driver.handle(new SessionInput.NextChosen()));
+      case "p" -> report(driver.handle(new SessionInput.PreviousChosen()));
       case "k" -> answer(Question::keep);
       case "m" -> answer(Question::move);
-      case "r" -> tell(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
-      case "u" -> tell(driver.undo());
-      case "y" -> tell(driver.redo());
+      case "r" -> report(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
+      case "u" -> report(driver.undo());
+      case "y" -> report(driver.redo());
       case "g" -> measureFullLight();
-      case "c" -> tell(driver.tell(new SessionInput.ClosedByHand()));
+      case "c" -> report(driver.handle(new SessionInput.ClosedByHand()));
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
@@ -238,14 +238,15 @@ final class BenchTalk {
         .question()
         .map(how)
         .ifPresentOrElse(
-            answer -> tell(driver.tell(answer)), () -> terminal.say(Words.say("run.noQuestion")));
+            answer -> report(driver.handle(answer)),
+            () -> terminal.say(Words.say("run.noQuestion")));
   }
 
-  private void tell(List<SessionEvent> news) {
-    news.forEach(this::tell);
+  private void report(List<SessionEvent> news) {
+    news.forEach(this::report);
   }
 
-  private void tell(SessionEvent news) {
+  private void report(SessionEvent news) {
     if (news instanceof SessionEvent.Settled settled) {
       saidOpenSeconds = 0;
       terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));

@@ -107,7 +107,7 @@ final class CalibrateCommand implements Callable<Integer> {
       if (outcome instanceof RigCalibration.Refused refused) {
         throw new Trouble(CalibrationSentences.refused(refused.refusal()));
       }
-      tell((RigCalibration.Calibrated) outcome);
+      report((RigCalibration.Calibrated) outcome);
       if (clockSeconds > 0 && hostClockPpm == null) {
         terminal.say(ClockWords.host(host));
       }
@@ -115,7 +115,7 @@ final class CalibrateCommand implements Callable<Integer> {
     }
   }
 
-  private void tell(RigCalibration.Calibrated done) {
+  private void report(RigCalibration.Calibrated done) {
     Terminal terminal = surroundings.terminal();
     String source = Sentences.source(done.profile().rig().serial());
     terminal.say(source);
@@ -138,7 +138,7 @@ final class CalibrateCommand implements Callable<Integer> {
     if (clockSeconds > 0 && done.profile().clock().isEmpty()) {
       terminal.say(Words.say("calibration.clock.none"));
     }
-    done.clock().map(ClockPair::received).ifPresent(this::tell);
+    done.clock().map(ClockPair::received).ifPresent(this::report);
     // First what took minutes; then what may be drawn again from it.
     Path kept = new ProfileStore(surroundings.folder()).keep(done.profile());
     terminal.say(Words.say("calibration.kept", kept));
@@ -147,7 +147,7 @@ final class CalibrateCommand implements Callable<Integer> {
     profileFile.ifPresent(to -> ProfileStore.write(done.profile(), to));
   }
 
-  private void tell(ClockFit.Outcome received) {
+  private void report(ClockFit.Outcome received) {
     if (received instanceof ClockFit.Fitted fitted) {
       surroundings
           .terminal()

@@ -92,7 +92,7 @@ final class CheckCommand implements Callable<Integer> {
       chartFile.ifPresent(to -> draw(check, Sentences.source(greeting.serial()), to));
       if (session != null) {
         try (Workbench workbench = Sessions.open(session, surroundings)) {
-          workbench.tell(new SessionInput.RigChecked(greeting.serial(), check.inControl()));
+          workbench.handle(new SessionInput.RigChecked(greeting.serial(), check.inControl()));
         }
         terminal.say(Words.say("check.told", session));
       }

@@ -138,7 +138,7 @@ final class ClockCommand implements Callable<Integer> {
       EdgeTrainRun.Heard heard = (EdgeTrainRun.Heard) outcome;
       String serial = work.greeting().orElseThrow().serial();
       terminal.say(Sentences.source(serial));
-      tell(rate(heard.found(), train), heard.edges(), serial);
+      report(rate(heard.found(), train), heard.edges(), serial);
       return 0;
     }
   }
@@ -172,7 +172,7 @@ final class ClockCommand implements Callable<Integer> {
     return ((EdgeTrain.Found) outcome).rate();
   }
 
-  private void tell(ClockRate rate, int edges, String serial) {
+  private void report(ClockRate rate, int edges, String serial) {
     Terminal terminal = surroundings.terminal();
     terminal.say(ProfileWords.clock(rate));
     terminal.say(Words.say("clock.edges", edges));

@@ -45,7 +45,7 @@ final class DecisionOptions {
   private String about;
 
   /** What is aimed at, where something else was kept with the run. */
-  AcceptanceCriteria aim(AcceptanceCriteria kept) {
+  AcceptanceCriteria criteria(AcceptanceCriteria kept) {
     return new AcceptanceCriteria(
         tolerance == null
             ? kept.tolerances()
@@ -70,7 +70,7 @@ final class DecisionOptions {
           setups.stream().filter(s -> s.phase() == phase).reduce((first, second) -> second);
       // Firings have a phase from their run on, so where there is none there is no firing.
       if (setup.isPresent()) {
-        RunSetup asked = setup.get().withAim(aim(setup.get().aim()));
+        RunSetup asked = setup.get().withCriteria(criteria(setup.get().criteria()));
         runs.addAll(
             RunSummary.of(
                 firings.stream().filter(f -> f.phase().equals(Optional.of(phase))).toList(),

@@ -130,7 +130,7 @@ final class DiscReadCommand implements Callable<Integer> {
     if (from != null) {
       DiscEdges edges = DiscEdgesTable.read(from);
       DiscProfile standing = standing(edges.rig().serial());
-      return tell(edges, edges.read(disc, standing.used(edges.rig())), standing);
+      return report(edges, edges.read(disc, standing.used(edges.rig())), standing);
     }
     Optional<DiscGuide.Read> read =
         new DiscTalk(surroundings, rig, practice, seconds).read(disc, this::standing);
@@ -143,7 +143,7 @@ final class DiscReadCommand implements Callable<Integer> {
           DiscEdgesTable.write(edges, to);
           surroundings.terminal().say(Words.say("export.written", to.path()));
         });
-    return tell(edges, read.get().reading(), standing(edges.rig().serial()));
+    return report(edges, read.get().reading(), standing(edges.rig().serial()));
   }
 
   private DiscProfile standing(String serial) {
@@ -165,7 +165,7 @@ final class DiscReadCommand implements Callable<Integer> {
     return new PrintedDisc(slots, cut, radius);
   }
 
-  private int tell(DiscEdges edges, DiscReading.Outcome outcome, DiscProfile standing) {
+  private int report(DiscEdges edges, DiscReading.Outcome outcome, DiscProfile standing) {
     Terminal terminal = surroundings.terminal();
     String source = Sentences.source(edges.rig().serial());
     terminal.say(source);

@@ -134,7 +134,7 @@ final class PracticeCommand implements Callable<Integer> {
             LINKAGE,
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(judging.aim(AcceptanceCriteria.USUAL));
+        .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
   }
 
   /** The linkage is set: out at first, then past the good zone, then in it. */

@@ -77,7 +77,7 @@ final class ReadingTalk {
       terminal.say(Words.say("reading.wait"));
       while (probe.step() == LightProbe.Step.READING && !isOver()) {
         step();
-        typed().ifPresent(this::hear);
+        typed().ifPresent(this::onTyped);
       }
       if (probe.step() == LightProbe.Step.DONE) {
         return probe.reading();
@@ -105,7 +105,7 @@ final class ReadingTalk {
     while (!isOver()) {
       step();
       Optional<String> typed = typed();
-      typed.ifPresent(this::hear);
+      typed.ifPresent(this::onTyped);
       if (typed.filter(key -> key.isEmpty() || key.equals("s")).isPresent()) {
         return typed.get().isEmpty();
       }
@@ -118,7 +118,7 @@ final class ReadingTalk {
     return end != End.DONE;
   }
 
-  private void hear(String typed) {
+  private void onTyped(String typed) {
     switch (typed) {
       case "q" -> end = End.STOPPED;
       case "n" -> end = End.LEFT;

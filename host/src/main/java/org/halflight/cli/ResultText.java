@@ -105,7 +105,9 @@ final class ResultText {
     }
     run.speeds().forEach(speed -> lines.add(String.join(" ", Sentences.speed(speed))));
     lines.addAll(ReboundWords.ofRun(own));
-    own.stream().filter(f -> f.check().isPresent()).forEach(f -> lines.add(Sentences.firing(f)));
+    own.stream()
+        .filter(f -> f.untimedTest().isPresent())
+        .forEach(f -> lines.add(Sentences.firing(f)));
     long leaks = own.stream().filter(f -> f.notes().leak()).count();
     if (leaks > 0) {
       lines.add(Words.count("results.leaks", (int) leaks, leaks));

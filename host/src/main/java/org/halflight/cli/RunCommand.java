@@ -45,7 +45,7 @@ final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     RunSetup asked = run.setup();
-    RunSetup setup = asked.withAim(judging.aim(asked.aim()));
+    RunSetup setup = asked.withCriteria(judging.criteria(asked.criteria()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
         new BenchDriver(

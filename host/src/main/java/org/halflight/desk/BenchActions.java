@@ -63,18 +63,18 @@ final class BenchActions {
     lightTest.stop();
     camera.ifPresent(model -> model.useDial(BenchActions.dial(setup)));
     model.runBegins();
-    List<SessionEvent> news = driver.tell(new SessionInput.RunBegins(setup));
+    List<SessionEvent> news = driver.handle(new SessionInput.RunBegins(setup));
     archive.runBegan(session().run(), setup);
     return news;
   }
 
   /** The person has done what was asked, or lets firings stay as shown. */
   List<SessionEvent> accept() {
-    return lightTest.accept() ? List.of() : tell(new SessionInput.AcceptedAsShown());
+    return lightTest.accept() ? List.of() : handle(new SessionInput.AcceptedAsShown());
   }
 
-  List<SessionEvent> tell(SessionInput input) {
-    return driver.tell(input);
+  List<SessionEvent> handle(SessionInput input) {
+    return driver.handle(input);
   }
 
   /** The last firing of the run is not counted. */
@@ -112,11 +112,11 @@ final class BenchActions {
   /** The open question is answered: the firings belong to the other speed. */
   List<SessionEvent> move() {
     Optional<Question> question = session().question();
-    return question.isPresent() ? driver.tell(question.get().move()) : List.of();
+    return question.isPresent() ? driver.handle(question.get().move()) : List.of();
   }
 
   List<SessionEvent> closedByHand() {
-    List<SessionEvent> news = driver.tell(new SessionInput.ClosedByHand());
+    List<SessionEvent> news = driver.handle(new SessionInput.ClosedByHand());
     camera.ifPresent(model -> model.hold(false));
     return news;
   }
@@ -126,13 +126,13 @@ final class BenchActions {
     if (begins) {
       model.say(new Message(Message.Kind.NEWS, Words.say("desk.say.learning")));
     }
-    return driver.tell(new SessionInput.CockingLearnt(begins));
+    return driver.handle(new SessionInput.CockingLearnt(begins));
   }
 
   List<SessionEvent> lensCap() {
     boolean on = !session().isCapOn();
     model.say(new Message(Message.Kind.NEWS, Words.say(on ? "desk.say.capOn" : "desk.say.capOff")));
-    return driver.tell(new SessionInput.LensCap(on));
+    return driver.handle(new SessionInput.LensCap(on));
   }
 
   void mark(String words) {
@@ -200,8 +200,8 @@ final class BenchActions {
   }
 
   private void fire(ModelCamera model) {
-    if (session().check().isPresent()) {
-      model.tryOut(session().check().get());
+    if (session().untimedTest().isPresent()) {
+      model.tryOut(session().untimedTest().get());
     } else {
       session().shown().ifPresentOrElse(model::fire, model::fire);
     }

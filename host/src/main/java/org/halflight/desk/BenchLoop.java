@@ -116,7 +116,7 @@ final class BenchLoop implements AutoCloseable {
     while (!ending) {
       step();
     }
-    guarded(() -> news(driver.tell(new org.halflight.session.SessionInput.Ends())));
+    guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
     guarded(driver::close);
   }
 

@@ -5,7 +5,6 @@ import java.awt.Container;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
@@ -73,7 +72,7 @@ final class CameraPlace extends JPanel implements LookListener {
     this.clock = clock;
     this.onNamed = onNamed;
     for (ShutterKind kind : KINDS) {
-      shutter.addItem(Words.say("desk.shutter." + word(kind)));
+      shutter.addItem(Words.of("desk.shutter", kind));
     }
     label.setName("cameraLabel");
     serial.setName("cameraSerial");
@@ -346,9 +345,5 @@ final class CameraPlace extends JPanel implements LookListener {
     field.getAccessibleContext().setAccessibleName(name.getText());
     add(name);
     add(field, "wmax 620, wrap");
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

@@ -4,7 +4,6 @@ import java.awt.event.ActionEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.BiConsumer;
 import javax.swing.AbstractAction;
 import javax.swing.JTable;
@@ -122,13 +121,9 @@ final class ChecklistTable extends JTable {
     public Object getValueAt(int row, int column) {
       CheckItem item = ITEMS.get(row);
       if (column == 0) {
-        return Words.say("desk.item." + word(item));
+        return Words.of("desk.item", item);
       }
       return lists.cell(item, column == 1);
-    }
-
-    private static String word(Enum<?> value) {
-      return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
   }
 }

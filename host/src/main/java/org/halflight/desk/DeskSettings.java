@@ -21,9 +21,10 @@ import org.halflight.session.Measurand;
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
  * @param profileDays how many days old a rig profile may be to count as calibrated
- * @param aim what the verdicts of the next camera's runs are about
+ * @param criteria what the verdicts of the next camera's runs are about
  */
-record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, CriteriaForm aim) {
+record DeskSettings(
+    Path file, boolean dark, boolean sounds, int profileDays, CriteriaForm criteria) {
   DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
     this(file, dark, sounds, profileDays, CriteriaForm.USUAL);
   }
@@ -44,7 +45,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Cr
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
         Boolean.parseBoolean(kept.getProperty("sounds", "true")),
         days(kept.getProperty("profile-days", "")),
-        aim(kept));
+        criteria(kept));
   }
 
   private static int days(String text) {
@@ -56,7 +57,7 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Cr
   }
 
   /** As it was typed: what cannot be read is not begun with, and the form of the run says why. */
-  private static CriteriaForm aim(Properties kept) {
+  private static CriteriaForm criteria(Properties kept) {
     return new CriteriaForm(
         kept.getProperty("tolerance", ""),
         Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
@@ -70,11 +71,11 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Cr
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds, profileDays, aim);
+    return new DeskSettings(file, nowDark, nowSounds, profileDays, criteria);
   }
 
-  DeskSettings with(CriteriaForm nowAim) {
-    return new DeskSettings(file, dark, sounds, profileDays, nowAim);
+  DeskSettings with(CriteriaForm nowCriteria) {
+    return new DeskSettings(file, dark, sounds, profileDays, nowCriteria);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -83,14 +84,14 @@ record DeskSettings(Path file, boolean dark, boolean sounds, int profileDays, Cr
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
     kept.setProperty("profile-days", String.valueOf(profileDays));
-    kept.setProperty("tolerance", aim.tolerance());
-    if (aim.measurand() == Measurand.ONE_EXPOSURE) {
-      kept.setProperty("about", Measurand.WORDS.word(aim.measurand()));
+    kept.setProperty("tolerance", criteria.tolerance());
+    if (criteria.measurand() == Measurand.ONE_EXPOSURE) {
+      kept.setProperty("about", Measurand.WORDS.word(criteria.measurand()));
     }
-    kept.setProperty("until-decided", String.valueOf(aim.untilDecided()));
-    kept.setProperty("stops", aim.stops().markings());
-    kept.setProperty("stop-tolerance", aim.stops().tolerance());
-    kept.setProperty("linkage", aim.linkage());
+    kept.setProperty("until-decided", String.valueOf(criteria.untilDecided()));
+    kept.setProperty("stops", criteria.stops().markings());
+    kept.setProperty("stop-tolerance", criteria.stops().tolerance());
+    kept.setProperty("linkage", criteria.linkage());
     try {
       PrivateFiles.makeFolderOf(file);
       StringWriter text = new StringWriter();

@@ -259,8 +259,8 @@ final class DeskWindow {
       case REJECT -> loop.ask(BenchActions::reject);
       case UNDO -> loop.ask(BenchActions::undo);
       case REDO -> loop.ask(BenchActions::redo);
-      case NEXT -> loop.ask(hands -> hands.tell(new SessionInput.NextChosen()));
-      case PREVIOUS -> loop.ask(hands -> hands.tell(new SessionInput.PreviousChosen()));
+      case NEXT -> loop.ask(hands -> hands.handle(new SessionInput.NextChosen()));
+      case PREVIOUS -> loop.ask(hands -> hands.handle(new SessionInput.PreviousChosen()));
       case MOVE -> loop.ask(BenchActions::move);
       case CLOSED_BY_HAND -> loop.ask(BenchActions::closedByHand);
       case LEARN_COCKING -> loop.ask(BenchActions::learnCocking);
@@ -274,7 +274,7 @@ final class DeskWindow {
           bench
               .looked()
               .ifPresent(
-                  speed -> loop.ask(hands -> hands.tell(new SessionInput.SpeedChosen(speed))));
+                  speed -> loop.ask(hands -> hands.handle(new SessionInput.SpeedChosen(speed))));
       case TABLES -> {
         tables = !tables;
         bench.asTables(tables);
@@ -355,14 +355,14 @@ final class DeskWindow {
               here.map(Camera::label).orElse(""),
               Phase.AS_FOUND,
               here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-          .withAim(settings.aim());
+          .withCriteria(settings.criteria());
     }
     return RunForm.after(
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
   private void beginRun(RunSetup setup) {
-    settings = settings.with(CriteriaForm.of(setup.aim()));
+    settings = settings.with(CriteriaForm.of(setup.criteria()));
     loop.ask(hands -> hands.beginRun(setup));
     goTo(UserAction.TO_BENCH);
   }

@@ -182,7 +182,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   }
 
   private static Optional<StopsAsked> asked(BenchView of) {
-    return Optional.ofNullable(of).flatMap(BenchView::setup).map(setup -> setup.aim().stops());
+    return Optional.ofNullable(of).flatMap(BenchView::setup).map(setup -> setup.criteria().stops());
   }
 
   private void show(LightTestView now) {

@@ -22,8 +22,7 @@ final class KeysPlace extends JPanel implements LookListener {
     super(new MigLayout("insets 26 44 20 44, gap 40 9, flowy, wrap 14", "[330::][330::]", ""));
     setName("keysPlace");
     for (UserAction act : acts) {
-      JLabel label =
-          new JLabel(Words.say("desk.keyLong." + act.name().toLowerCase(java.util.Locale.ROOT)));
+      JLabel label = new JLabel(Words.of("desk.keyLong", act));
       label
           .getAccessibleContext()
           .setAccessibleName(Words.say("desk.keys.spoken", label.getText(), KeyHints.keyName(act)));

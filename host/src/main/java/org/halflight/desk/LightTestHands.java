@@ -139,7 +139,7 @@ final class LightTestHands {
   private Optional<UntimedTest> ofRun() {
     return session().isRunDone()
         ? Optional.empty()
-        : session().check().filter(UntimedTest::isOfTheLight);
+        : session().untimedTest().filter(UntimedTest::isOfTheLight);
   }
 
   /** Begins the test that the run has come to, and leaves that which it has gone on from. */
@@ -155,7 +155,7 @@ final class LightTestHands {
       return;
     }
     String before = model.view().sentence();
-    begin(LightPlan.of(ofRun().get(), session().setup().orElseThrow().aim().stops()));
+    begin(LightPlan.of(ofRun().get(), session().setup().orElseThrow().criteria().stops()));
     if (isUnderWay()) {
       askedBy = here.setting();
     }
@@ -208,7 +208,7 @@ final class LightTestHands {
     Optional<ExtraTest> came = model.ends(session().readings(), session().runs(), session().run());
     boolean asked =
         check.isPresent()
-            && session().setup().filter(s -> s.checks().contains(check.get())).isPresent();
+            && session().setup().filter(s -> s.untimedTests().contains(check.get())).isPresent();
     if (toItsEnd && asked && (askedBy.isPresent() || came.isPresent())) {
       ended = check.map(SessionInput.LightTestEnds::new);
     }
@@ -243,7 +243,7 @@ final class LightTestHands {
     if (ended.isPresent()) {
       SessionInput.LightTestEnds told = ended.get();
       ended = Optional.empty();
-      return Optional.of(driver.tell(told));
+      return Optional.of(driver.handle(told));
     }
     boolean news = changed;
     changed = false;

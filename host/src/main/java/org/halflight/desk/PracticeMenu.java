@@ -1,7 +1,6 @@
 package org.halflight.desk;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -88,8 +87,7 @@ final class PracticeMenu {
     ButtonGroup one = new ButtonGroup();
     contact(contacts, one, "its-own", Optional.empty());
     for (InventedContact each : InventedContact.values()) {
-      contact(
-          contacts, one, each.name().toLowerCase(Locale.ROOT).replace('_', '-'), Optional.of(each));
+      contact(contacts, one, Words.key(each), Optional.of(each));
     }
     return contacts;
   }

@@ -106,7 +106,7 @@ final class RigActions {
             RigCheckRun.Outcome outcome = new RigCheckRun(rig).run(profile.get());
             model.checked(outcome, profile.get().rig().serial());
             if (outcome instanceof RigCheckRun.Checked done) {
-              tell(
+              handle(
                   new SessionInput.RigChecked(
                       profile.get().rig().serial(), done.check().inControl()));
             }
@@ -182,11 +182,11 @@ final class RigActions {
   }
 
   private void use(RigProfile profile) {
-    tell(new SessionInput.ProfileInUse(profile, today.get(), profileDays));
+    handle(new SessionInput.ProfileInUse(profile, today.get(), profileDays));
   }
 
-  private void tell(SessionInput input) {
-    tell.accept(new BenchDriver.Happening(Optional.empty(), driver.tell(input)));
+  private void handle(SessionInput input) {
+    tell.accept(new BenchDriver.Happening(Optional.empty(), driver.handle(input)));
   }
 
   private Optional<RigProfile> profile() {

@@ -54,7 +54,7 @@ final class RunPlace extends JPanel implements LookListener {
   private final Map<UntimedTest, JCheckBox> checks = new EnumMap<>(UntimedTest.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
-  private final CriteriaPanel aim = new CriteriaPanel();
+  private final CriteriaPanel criteria = new CriteriaPanel();
   private final ReadOnlyText caution =
       new ReadOnlyText("runCaution", Words.say("desk.run.cautionName"));
   private final ReadOnlyText trouble =
@@ -107,26 +107,28 @@ final class RunPlace extends JPanel implements LookListener {
     JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.setOpaque(false);
     firingPanel.add(firings, "wmin 80");
-    firingPanel.add(aim.rule());
+    firingPanel.add(criteria.rule());
     row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunConditions.WET));
     firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
-    aim.rule().getAccessibleContext().setAccessibleName(Words.say("desk.run.rule"));
+    criteria.rule().getAccessibleContext().setAccessibleName(Words.say("desk.run.rule"));
     row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
     row("desk.run.rest", rest, "desk.run.stop", stop);
-    row("desk.run.tolerance", aim.tolerance(), "desk.run.measurand", aim.measurand());
-    row("desk.run.stops", aim.stops(), "desk.run.stopTolerance", aim.stopTolerance());
-    add(label("desk.run.linkage", aim.linkage()));
-    add(aim.linkage(), "wmin 220, wrap");
+    row("desk.run.tolerance", criteria.tolerance(), "desk.run.measurand", criteria.measurand());
+    row("desk.run.stops", criteria.stops(), "desk.run.stopTolerance", criteria.stopTolerance());
+    add(label("desk.run.linkage", criteria.linkage()));
+    add(criteria.linkage(), "wmin 220, wrap");
     add(checks(), "skip 1");
     add(beforeCocking, "skip 1, split 3, flowy");
     add(bladesShut);
-    add(aim.contact(), "wrap");
+    add(criteria.contact(), "wrap");
     add(caution, "skip 1, span 3, growx, wmin 200, hidemode 3, wrap");
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
     caution.say(ContactWords.caution());
     caution.setVisible(false);
-    aim.contact().addItemListener(event -> caution.setVisible(aim.contact().isSelected()));
+    criteria
+        .contact()
+        .addItemListener(event -> caution.setVisible(criteria.contact().isSelected()));
     dialChosen();
     look(look);
   }
@@ -148,7 +150,7 @@ final class RunPlace extends JPanel implements LookListener {
     }
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
     marking.setSelectedIndex(form.exact() ? 0 : 1);
-    aim.show(form.aim());
+    criteria.show(form.criteria());
   }
 
   JButton first() {
@@ -235,7 +237,7 @@ final class RunPlace extends JPanel implements LookListener {
             wanted,
             beforeCocking.isSelected(),
             bladesShut.isSelected(),
-            aim.form());
+            criteria.form());
     RunForm.Result result = form.read();
     trouble.setText(result.trouble());
     Optional<RunSetup> setup = result.setup();

@@ -3,7 +3,6 @@ package org.halflight.desk;
 import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.DefaultListModel;
@@ -44,7 +43,7 @@ final class WorkLogPanel extends JPanel {
     super(new MigLayout("insets 0, fill, wrap 1, gap 4 6", "[fill,grow]", "[][grow,fill][][][]"));
     setOpaque(false);
     for (WorkKind each : WorkKind.values()) {
-      kind.addItem(Words.say("desk.work." + each.name().toLowerCase(Locale.ROOT)));
+      kind.addItem(Words.of("desk.work", each));
     }
     JList<String> list = new JList<>(entries);
     list.setName("log");
@@ -83,7 +82,7 @@ final class WorkLogPanel extends JPanel {
           Words.say(
               "desk.log.entry",
               HistoryText.day(entry.at(), zone),
-              Words.say("desk.work." + entry.kind().name().toLowerCase(Locale.ROOT)),
+              Words.of("desk.work", entry.kind()),
               words));
     }
   }

@@ -27,20 +27,24 @@ public final class ExtraTests {
   /** A kind of thing that is tried; empty where a run has nothing of it. */
   private interface Kind {
     Optional<? extends ExtraTest> of(
-        Of run, List<FiringResult> firings, List<LightReading> readings, AcceptanceCriteria aim);
+        Of run,
+        List<FiringResult> firings,
+        List<LightReading> readings,
+        AcceptanceCriteria criteria);
   }
 
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          (run, firings, readings, aim) -> Linkage.of(run, firings, aim.linkage()),
-          (run, firings, readings, aim) -> Bounce.of(run, firings),
-          (run, firings, readings, aim) -> LightLeak.of(run, readings),
-          (run, firings, readings, aim) ->
-              StopScale.of(run, readings, aim.stops().toleranceStops()),
-          (run, firings, readings, aim) -> Holds.of(run, firings),
-          (run, firings, readings, aim) -> SelfTimer.of(run, firings),
-          (run, firings, readings, aim) -> FlashContact.of(run, firings, aim.flashContact()));
+          (run, firings, readings, criteria) -> Linkage.of(run, firings, criteria.linkage()),
+          (run, firings, readings, criteria) -> Bounce.of(run, firings),
+          (run, firings, readings, criteria) -> LightLeak.of(run, readings),
+          (run, firings, readings, criteria) ->
+              StopScale.of(run, readings, criteria.stops().toleranceStops()),
+          (run, firings, readings, criteria) -> Holds.of(run, firings),
+          (run, firings, readings, criteria) -> SelfTimer.of(run, firings),
+          (run, firings, readings, criteria) ->
+              FlashContact.of(run, firings, criteria.flashContact()));
 
   private ExtraTests() {}
 
@@ -62,8 +66,8 @@ public final class ExtraTests {
           firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
       List<LightReading> read =
           readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
-      AcceptanceCriteria aim = aim(run, runs);
-      KINDS.forEach(kind -> kind.of(run, fired, read, aim).ifPresent(tried::add));
+      AcceptanceCriteria criteria = criteria(run, runs);
+      KINDS.forEach(kind -> kind.of(run, fired, read, criteria).ifPresent(tried::add));
     }
     return List.copyOf(tried);
   }
@@ -72,7 +76,7 @@ public final class ExtraTests {
    * What a run is held against. Runs of several sessions count anew in each, so a number that does
    * not fit its phase is of another one: then the last run of the phase stands for it.
    */
-  private static AcceptanceCriteria aim(Of run, List<RunSetup> runs) {
+  private static AcceptanceCriteria criteria(Of run, List<RunSetup> runs) {
     boolean isThere = run.number() >= 1 && run.number() <= runs.size();
     Optional<RunSetup> same =
         Optional.of(run)
@@ -84,7 +88,7 @@ public final class ExtraTests {
                 runs.stream()
                     .filter(setup -> run.phase().equals(Optional.of(setup.phase())))
                     .reduce((first, second) -> second))
-        .map(RunSetup::aim)
+        .map(RunSetup::criteria)
         .orElse(AcceptanceCriteria.USUAL);
   }
 
@@ -107,7 +111,7 @@ public final class ExtraTests {
                         readings.stream()
                             .filter(r -> run.equals(new Of(r.run(), r.phase())))
                             .toList(),
-                        toleranceStops.orElse(aim(run, runs).stops().toleranceStops()))
+                        toleranceStops.orElse(criteria(run, runs).stops().toleranceStops()))
                     .ifPresent(scales::add));
     return scales;
   }

@@ -60,7 +60,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
   static Optional<Holds> of(ExtraTests.Of run, List<FiringResult> firings) {
     List<Shot> shots =
         firings.stream()
-            .filter(f -> f.check().filter(UntimedTest::holds).isPresent())
+            .filter(f -> f.untimedTest().filter(UntimedTest::holds).isPresent())
             .filter(f -> f.outcome().isOfTheShutter() && f.rejection().isEmpty())
             .map(Holds::shot)
             .toList();
@@ -70,7 +70,7 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
   }
 
   private static Shot shot(FiringResult firing) {
-    UntimedTest check = firing.check().orElseThrow();
+    UntimedTest check = firing.untimedTest().orElseThrow();
     OptionalDouble open = OptionalDouble.empty();
     OptionalDouble closing = OptionalDouble.empty();
     if (firing.exposure() instanceof LeafExposure.Timed timed) {

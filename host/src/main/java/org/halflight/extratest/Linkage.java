@@ -88,13 +88,13 @@ public record Linkage(
    */
   public static Optional<Linkage> with(
       FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
-    if (!newest.check().equals(Optional.of(UntimedTest.WIND_AND_RELEASE))) {
+    if (!newest.untimedTest().equals(Optional.of(UntimedTest.WIND_AND_RELEASE))) {
       return Optional.empty();
     }
     List<FiringResult> heard =
         all.stream()
             .filter(firing -> firing.run() == newest.run())
-            .filter(firing -> firing.check().filter(UntimedTest::isForTheEar).isPresent())
+            .filter(firing -> firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent())
             .toList();
     return ExtraTests.of(heard, List.of(), runs).stream()
         .filter(Linkage.class::isInstance)
@@ -105,7 +105,7 @@ public record Linkage(
 
   private static List<FiringResult> of(List<FiringResult> firings, UntimedTest check) {
     return firings.stream()
-        .filter(f -> f.check().equals(Optional.of(check)))
+        .filter(f -> f.untimedTest().equals(Optional.of(check)))
         .filter(f -> f.outcome().isOfTheShutter() || hasLight(f))
         .filter(f -> f.rejection().isEmpty())
         .toList();

@@ -46,7 +46,7 @@ public record SelfTimer(
     int neverCame = 0;
     int withoutPress = 0;
     for (FiringResult firing : firings) {
-      if (!firing.check().equals(Optional.of(UntimedTest.SELF_TIMER))
+      if (!firing.untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
           || !firing.outcome().isOfTheShutter()
           || firing.rejection().isPresent()) {
         continue;

@@ -116,6 +116,6 @@ public enum FileKind {
 
   /** What it is called in a sentence, with its article. */
   String spoken() {
-    return Words.say("file.kind." + name().toLowerCase(Locale.ROOT));
+    return Words.of("file.kind", this);
   }
 }

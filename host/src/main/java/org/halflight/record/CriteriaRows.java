@@ -9,13 +9,13 @@ import org.halflight.session.StoredCriteria;
 
 /**
  * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
- * aim-} are these. Only what is not usual is there.
+ * criteria-} are these. Only what is not usual is there.
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
   private static final String YES = "yes";
 
-  private static final StoredCriteria AIM =
+  private static final StoredCriteria CRITERIA =
       new StoredCriteria(
           Map.of(
               StoredCriteria.Part.TOLERANCE, BEFORE + "tolerance",
@@ -37,7 +37,7 @@ final class CriteriaRows {
   }
 
   static Map<String, String> of(RunSetup asked) {
-    Map<String, String> rows = new LinkedHashMap<>(AIM.write(asked.aim()));
+    Map<String, String> rows = new LinkedHashMap<>(CRITERIA.write(asked.criteria()));
     if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
     }
@@ -56,7 +56,7 @@ final class CriteriaRows {
 
   static AcceptanceCriteria read(Map<String, String> rows) throws SQLException {
     try {
-      return AIM.read(rows);
+      return CRITERIA.read(rows);
     } catch (StoredCriteria.Unreadable e) {
       throw new SQLException(e.getMessage(), e);
     }

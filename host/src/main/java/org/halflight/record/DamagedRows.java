@@ -87,7 +87,7 @@ final class DamagedRows {
   }
 
   /** Tells of something else that was not as it should be. */
-  synchronized void tell(String sentence) {
+  synchronized void report(String sentence) {
     told.add(sentence);
     hearer.accept(sentence);
   }

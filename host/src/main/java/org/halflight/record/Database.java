@@ -341,7 +341,7 @@ final class Database implements AutoCloseable {
     }
     if (!examined.indexesAgree() && !indexesAgree(faults(connection, version))) {
       execute(connection, "REINDEX");
-      damaged.tell(Words.say("record.reindexed", file));
+      damaged.report(Words.say("record.reindexed", file));
     }
     for (Map.Entry<String, List<String>> table : RowCrc.KEYS.entrySet()) {
       if (!RowCrc.LARGE.contains(table.getKey())) {

@@ -432,7 +432,7 @@ final class FiringRows {
         .setOptional("marked_speed", result.shown().map(MarkedSpeed::label))
         .setOptional("marked_literal_seconds", result.shown().map(MarkedSpeed::literalSeconds))
         .setOptional("marked_exact_seconds", result.shown().map(MarkedSpeed::exactSeconds))
-        .setOptional("b_or_t", UntimedTest.WORDS, result.check())
+        .setOptional("b_or_t", UntimedTest.WORDS, result.untimedTest())
         .set("reference", Reference.WORDS, result.reference())
         .setOptional("phase", Phase.WORDS, result.phase())
         .set("after_rest", result.afterRest())

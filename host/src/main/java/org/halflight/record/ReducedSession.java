@@ -63,7 +63,7 @@ final class ReducedSession {
 
   static ReducedSession of(List<BenchEvent> events) {
     ReducedSession folded = new ReducedSession();
-    EffectiveEvents.of(events).forEach(folded::take);
+    EffectiveEvents.of(events).forEach(folded::onEvent);
     folded.noteCutOff(folded.fold.breakOff());
     return folded;
   }
@@ -92,13 +92,13 @@ final class ReducedSession {
     return cutOff.contains(firing.key());
   }
 
-  private void take(BenchEvent event) {
+  private void onEvent(BenchEvent event) {
     if (SessionStart.beganAt(event).isPresent()) {
       begins = Optional.of((BenchEvent.Mark) event);
     }
     Optional<Greeting> greetingBefore = fold.greeting();
     LinkStatistics linkBefore = fold.linkStatistics();
-    SessionReducer.Brought brought = fold.take(event);
+    SessionReducer.Brought brought = fold.onEvent(event);
     if (event instanceof BenchEvent.Mark mark && mark.kind().equals(Marks.BEGINS)) {
       noteCutOff(brought.news());
     }

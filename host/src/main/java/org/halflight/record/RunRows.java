@@ -50,7 +50,7 @@ final class RunRows {
             .set("speeds", CameraRows.speeds(asked.order()))
             .set("reference", Reference.WORDS, asked.reference())
             .set("firings_per_speed", asked.firingsPerSpeed())
-            .set("checks", Word.inOrder(UntimedTest.WORDS, asked.checks()))
+            .set("checks", Word.inOrder(UntimedTest.WORDS, asked.untimedTests()))
             .set("top_speed_before_cocking", asked.customs().topSpeedBeforeCocking())
             .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
             .set("rest_seconds", asked.conditions().restSeconds())
@@ -118,7 +118,7 @@ final class RunRows {
             run.ordinal(),
             run.asked()
                 .withConditions(conditions)
-                .withAim(asked.aim())
+                .withCriteria(asked.criteria())
                 .withMostTries(asked.mostTries()),
             run.beganAt()));
   }

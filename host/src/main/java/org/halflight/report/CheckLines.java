@@ -2,7 +2,6 @@ package org.halflight.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.halflight.extratest.ExtraTest;
@@ -50,7 +49,7 @@ public final class CheckLines {
 
   /** A state in a word. */
   static String word(CheckLine.State state) {
-    return Words.say("page.check." + state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return Words.of("page.check", state);
   }
 
   private static CheckLine filled(

@@ -196,7 +196,7 @@ final class PageText {
       said.add(Words.say("compare.chance"));
     }
     said.add(tolerance());
-    aim(said);
+    criteria(said);
     String reference = Sentences.reference(input.last().run().speeds().get(0).reference());
     said.add(sentence(reference));
     said.add(Words.say("page.sure.measured"));
@@ -224,7 +224,7 @@ final class PageText {
   }
 
   /** How it was decided, where that is not the usual way. */
-  private void aim(List<String> said) {
+  private void criteria(List<String> said) {
     DecisionBasis judging = input.last().run().speeds().get(0).judging();
     if (judging.measurand() == Measurand.ONE_EXPOSURE) {
       said.add(Words.say("tolerance.about.one-exposure"));

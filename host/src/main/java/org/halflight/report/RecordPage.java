@@ -121,7 +121,7 @@ public final class RecordPage {
         camera.label(),
         camera.serialNumber(),
         visit.jobNumber(),
-        Words.say("desk.shutter." + word(camera.shutter())),
+        Words.of("desk.shutter", camera.shutter()),
         camera.dial().speeds(),
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
@@ -195,14 +195,10 @@ public final class RecordPage {
             .measured()
             .map(m -> Words.say("desk.log.withValue", entry.text(), m.value(), m.unit()))
             .orElse(entry.text());
-    return Words.say("page.work", Words.say("desk.work." + word(entry.kind())), text);
+    return Words.say("page.work", Words.of("desk.work", entry.kind()), text);
   }
 
   private static String day(Instant at, ZoneId zone) {
     return DATE.format(at.atZone(zone));
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

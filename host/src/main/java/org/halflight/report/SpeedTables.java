@@ -3,7 +3,6 @@ package org.halflight.report;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.speeds.MarkedSpeed;
@@ -148,11 +147,9 @@ final class SpeedTables {
   }
 
   private static String verdict(SpeedSummary speed) {
-    return Words.say(
-        speed.isReboundOpen()
-            ? "page.verdict.within.reboundOpen"
-            : "page.verdict."
-                + speed.placement().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return speed.isReboundOpen()
+        ? Words.say("page.verdict.within.reboundOpen")
+        : Words.of("page.verdict", speed.placement());
   }
 
   private static String odd(SpeedSummary speed) {
@@ -176,8 +173,7 @@ final class SpeedTables {
                         shift.shift() < 0 ? "page.change.faster" : "page.change.slower",
                         Numbers.bareSize(Math.abs(shift.shift()))))
             .orElse("");
-    return Words.say(
-        "page.change." + speed.finding().name().toLowerCase(Locale.ROOT).replace('_', '-'), amount);
+    return Words.of("page.change", speed.finding(), amount);
   }
 
   private static String nothing() {

@@ -366,13 +366,13 @@ public final class RigConnection implements AutoCloseable {
 
     void run(LineWriter to) {
       // Told again as it was, times included: it came before the rig was known to be the one.
-      rig.lines().forEach(this::tell);
+      rig.lines().forEach(this::publish);
       try {
         while (isOpen()) {
           step(to);
         }
       } finally {
-        to.drainSent(this::tell);
+        to.drainSent(this::publish);
       }
     }
 
@@ -382,14 +382,14 @@ public final class RigConnection implements AutoCloseable {
       sendDue();
       int count = read();
       long at = nanos.getAsLong();
-      to.drainSent(this::tell);
+      to.drainSent(this::publish);
       if (to.trouble().isPresent()) {
         throw stopped();
       }
       readsSinceHeard++;
       for (String line : rig.reader().accept(buffer, count)) {
-        tell(new WireLine(at, false, line));
-        hear(line, at);
+        publish(new WireLine(at, false, line));
+        onLine(line, at);
       }
       if (at - lastHeardNanos > SILENCE_NANOS && readsSinceHeard >= SILENT_READS) {
         throw stopped();
@@ -404,7 +404,7 @@ public final class RigConnection implements AutoCloseable {
       }
     }
 
-    private void tell(WireLine line) {
+    private void publish(WireLine line) {
       if (line.toRig()) {
         listener.sent(line.hostNanos(), line.line());
       } else {
@@ -412,7 +412,7 @@ public final class RigConnection implements AutoCloseable {
       }
     }
 
-    private void hear(String line, long at) {
+    private void onLine(String line, long at) {
       ParsedLine parsed = LineCodec.parse(line);
       if (parsed instanceof ParsedLine.Bad) {
         return;

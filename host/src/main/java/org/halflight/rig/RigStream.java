@@ -213,7 +213,7 @@ public final class RigStream {
     List<RigEvent> events = new ArrayList<>();
     if (damagedLineLast) {
       damagedLineLast = false;
-      tell(new RigEvent.LinesLost(1), events);
+      publish(new RigEvent.LinesLost(1), events);
     }
     dropHeld(events);
     anchored = false;
@@ -370,7 +370,7 @@ public final class RigStream {
   }
 
   /** Tells something that has no ticks, in its place among what waits for them. */
-  private void tell(RigEvent event, List<RigEvent> events) {
+  private void publish(RigEvent event, List<RigEvent> events) {
     if (held.isEmpty()) {
       events.add(event);
     } else if (held.size() < 2 * HELD_EDGES_MOST) {
@@ -458,14 +458,14 @@ public final class RigStream {
     boolean more =
         losses.map(before -> lostMore(before, now)).orElse(edgesSeen && lostMore(noLosses(), now));
     if (linesLostSinceCount) {
-      tell(new RigEvent.EdgesCounted(allEdgesCame(now)), events);
+      publish(new RigEvent.EdgesCounted(allEdgesCame(now)), events);
     }
     linesLostSinceCount = false;
     edgesCame = OptionalLong.of(0);
     losses = Optional.of(now);
     counters.losses(now);
     if (more) {
-      tell(new RigEvent.EdgesLost(now), events);
+      publish(new RigEvent.EdgesLost(now), events);
     }
   }
 
@@ -602,7 +602,7 @@ public final class RigStream {
       counters.missing(count);
       curves.missing(count);
       linesLostSinceCount = true;
-      tell(new RigEvent.LinesLost(count), events);
+      publish(new RigEvent.LinesLost(count), events);
     }
   }
 

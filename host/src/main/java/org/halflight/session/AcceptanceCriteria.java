@@ -33,18 +33,18 @@ public record AcceptanceCriteria(
     Objects.requireNonNull(linkage);
   }
 
-  /** An aim with the usual limits of the linkage, without the flash contact. */
+  /** Criteria with the usual limits of the linkage, without the flash contact. */
   public AcceptanceCriteria(
       Tolerances tolerances, Measurand measurand, boolean untilDecided, StopsAsked stops) {
     this(tolerances, measurand, untilDecided, stops, LinkageLimits.USUAL, false);
   }
 
-  /** The same aim with other limits of the linkage. */
+  /** The same criteria with other limits of the linkage. */
   public AcceptanceCriteria withLinkage(LinkageLimits limits) {
     return new AcceptanceCriteria(tolerances, measurand, untilDecided, stops, limits, flashContact);
   }
 
-  /** The same aim, with the flash contact wired or not. */
+  /** The same criteria, with the flash contact wired or not. */
   public AcceptanceCriteria withFlashContact(boolean wired) {
     return new AcceptanceCriteria(tolerances, measurand, untilDecided, stops, linkage, wired);
   }

@@ -9,7 +9,7 @@ final class ContactCaution {
 
   /** A run begins; with the contact wired the caution comes before its first firing. */
   void runBegins(RunSetup setup, List<SessionEvent> news) {
-    if (setup.aim().flashContact()) {
+    if (setup.criteria().flashContact()) {
       give(news);
     }
   }

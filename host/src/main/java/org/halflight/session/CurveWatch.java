@@ -24,7 +24,8 @@ final class CurveWatch {
   private final Deque<SampledLight> waiting = new ArrayDeque<>();
 
   /** The firing that a curve belongs to; where there is none yet, the curve waits for it. */
-  Optional<FiringResult> take(SampledLight curve, FiringLog log, String rigSerial, long bootCount) {
+  Optional<FiringResult> onCurve(
+      SampledLight curve, FiringLog log, String rigSerial, long bootCount) {
     int newest = log.size() - 1;
     for (int i = newest; i >= 0 && i > newest - FIRINGS_BACK; i--) {
       FiringResult result = log.all().get(i);

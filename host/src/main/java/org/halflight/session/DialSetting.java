@@ -31,7 +31,7 @@ public sealed interface DialSetting {
   }
 
   /** The check, where it is one. */
-  default Optional<UntimedTest> check() {
+  default Optional<UntimedTest> untimedTest() {
     return this instanceof Untimed untimed ? Optional.of(untimed.what()) : Optional.empty();
   }
 }

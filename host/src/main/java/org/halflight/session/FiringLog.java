@@ -212,7 +212,7 @@ final class FiringLog {
 
   private static boolean isGood(DialSetting setting, FiringResult result) {
     return setting
-        .check()
+        .untimedTest()
         .map(check -> hasBroughtIt(check, result))
         .orElseGet(result::answersTheQuestion);
   }

@@ -125,8 +125,8 @@ public record FiringResult(
   }
 
   /** The check that it belongs to, where it was one. */
-  public Optional<UntimedTest> check() {
-    return setting.flatMap(DialSetting::check);
+  public Optional<UntimedTest> untimedTest() {
+    return setting.flatMap(DialSetting::untimedTest);
   }
 
   /** The reason the person gave for not counting it; empty when it counts. */
@@ -223,7 +223,7 @@ public record FiringResult(
 
   /** The release delay for figures of it: without releases by the self-timer, on or forgotten. */
   public OptionalDouble countedDelaySeconds() {
-    return isBySelfTimer() || check().equals(Optional.of(UntimedTest.SELF_TIMER))
+    return isBySelfTimer() || untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
         ? OptionalDouble.empty()
         : releaseDelaySeconds();
   }
@@ -279,7 +279,7 @@ public record FiringResult(
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */
   public Outcome outcomeWith(LeafExposure figures) {
-    return OutcomeRule.of(firing, figures, rate, check(), notes.capOn());
+    return OutcomeRule.of(firing, figures, rate, untimedTest(), notes.capOn());
   }
 
   /** The same firing with something else worked out from its edges. */

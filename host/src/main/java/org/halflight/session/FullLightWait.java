@@ -17,7 +17,7 @@ final class FullLightWait {
   private final Set<FiringKey> waiting = new LinkedHashSet<>();
 
   /** Takes what is known of a firing now. */
-  void take(FiringResult result) {
+  void onFiring(FiringResult result) {
     if (result.decidedBy().equals(Optional.of(DecidedBy.FULL_LIGHT_AGAIN))) {
       waiting.add(result.key());
     } else {
@@ -50,7 +50,7 @@ final class FullLightWait {
       double share = lightCounts / (set.fullCounts() - set.darkCounts());
       FiringResult now = result.get().withCurve(curve.withFullLightAfter(OptionalDouble.of(share)));
       changed.add(now);
-      take(now);
+      onFiring(now);
     }
     return changed;
   }

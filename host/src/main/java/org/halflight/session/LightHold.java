@@ -9,7 +9,7 @@ final class LightHold {
   private boolean underWay;
   private long untilTicks = NEVER;
 
-  void take(boolean begins, long nowTicks) {
+  void onLightBeingSet(boolean begins, long nowTicks) {
     if (underWay && !begins) {
       untilTicks = nowTicks;
     }

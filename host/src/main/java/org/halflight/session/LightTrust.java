@@ -32,7 +32,7 @@ final class LightTrust {
    * @return the firings that are in doubt by it and were not before, in order; empty when it is
    *     good
    */
-  List<FiringResult> take(double plateauShare, FiringLog log) {
+  List<FiringResult> onPlateau(double plateauShare, FiringLog log) {
     if (!PlateauWatch.isOff(plateauShare)) {
       goodUpTo = log.size();
       doubt = false;

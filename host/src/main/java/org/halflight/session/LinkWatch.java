@@ -16,7 +16,7 @@ final class LinkWatch {
   private OptionalLong lastTicks = OptionalLong.empty();
   private boolean lost;
 
-  void lost() {
+  void onLost() {
     lost = true;
   }
 
@@ -26,7 +26,7 @@ final class LinkWatch {
   }
 
   /** Another start of the rig, or another rig: ticks say nothing about the time between. */
-  void startedAnew(boolean wasHeardBefore, List<SessionEvent> news) {
+  void onRigRestarted(boolean wasHeardBefore, List<SessionEvent> news) {
     lastTicks = OptionalLong.empty();
     if (wasHeardBefore) {
       news.add(new SessionEvent.LinkGap(OptionalDouble.empty()));
@@ -34,7 +34,7 @@ final class LinkWatch {
     lost = false;
   }
 
-  void heardAt(long ticks, TickRate rate, List<SessionEvent> news) {
+  void onTicks(long ticks, TickRate rate, List<SessionEvent> news) {
     if (lastTicks.isPresent()) {
       double gap = rate.seconds(ticks - lastTicks.getAsLong());
       if (gap > SILENCE_SECONDS || (lost && gap > 0)) {

@@ -22,7 +22,7 @@ final class LiveClocks {
   private final Map<String, ClockRate> found = new HashMap<>();
   private final Set<String> saidApart = new HashSet<>();
 
-  void take(SessionInput.ClockHeld held) {
+  void onClockHeld(SessionInput.ClockHeld held) {
     found.put(held.rigSerial(), held.rate());
   }
 

@@ -17,13 +17,13 @@ final class OneLevelWatch {
   private Optional<Level> stands = Optional.empty();
 
   /** Another rig, or the same one anew: where its threshold stands is not known yet. */
-  void meet(boolean isOneLevel) {
+  void onRigIdentified(boolean isOneLevel) {
     oneLevel = isOneLevel;
     stands = Optional.empty();
   }
 
   /** The threshold stands at a level, or is on its way between them. */
-  void stands(Optional<Level> level) {
+  void onLevel(Optional<Level> level) {
     stands = Objects.requireNonNull(level);
   }
 

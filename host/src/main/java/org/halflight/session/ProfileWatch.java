@@ -28,14 +28,14 @@ final class ProfileWatch {
   private final LiveClocks clocks = new LiveClocks();
   private ProfileUse said = ProfileUse.NONE;
 
-  void meet(SessionInput.RigIs rig) {
+  void onRigIdentified(SessionInput.RigIs rig) {
     serial = rig.serial();
     kind = rig.oneLevel() ? SMALL : FULL;
     firmware = rig.firmware();
   }
 
   /** A profile is there. A new one has nothing to do with what a check found of the old one. */
-  void take(SessionInput.ProfileInUse input) {
+  void onProfile(SessionInput.ProfileInUse input) {
     String its = input.profile().rig().serial();
     SessionInput.ProfileInUse before = told.put(its, input);
     if (before != null && !before.profile().equals(input.profile())) {

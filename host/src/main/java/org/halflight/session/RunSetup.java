@@ -20,10 +20,10 @@ import org.halflight.speeds.Tolerance;
  * @param order the speeds to fire, in order
  * @param reference how the markings are read
  * @param firingsPerSpeed good firings wanted of each, from 1
- * @param checks B and T where they are wanted, after the speeds
+ * @param untimedTests B, T and the like where they are wanted, after the speeds
  * @param customs what the camera wants
  * @param conditions what was noted about the set-up
- * @param aim what its verdicts are about
+ * @param criteria what its verdicts are about
  * @param mostTries after so many tries a speed is done, whatever they brought
  */
 public record RunSetup(
@@ -33,10 +33,10 @@ public record RunSetup(
     List<MarkedSpeed> order,
     Reference reference,
     int firingsPerSpeed,
-    List<UntimedTest> checks,
+    List<UntimedTest> untimedTests,
     CameraCustoms customs,
     RunConditions conditions,
-    AcceptanceCriteria aim,
+    AcceptanceCriteria criteria,
     int mostTries) {
   /** Numbers of firings that are offered: a look, then those that a verdict is worth having of. */
   public static final List<Integer> PLANS = List.of(3, 5, 7, 10);
@@ -53,10 +53,10 @@ public record RunSetup(
     Objects.requireNonNull(reference);
     Objects.requireNonNull(customs);
     Objects.requireNonNull(conditions);
-    Objects.requireNonNull(aim);
+    Objects.requireNonNull(criteria);
     order = List.copyOf(order);
-    checks = List.copyOf(checks);
-    if (order.isEmpty() && checks.isEmpty()) {
+    untimedTests = List.copyOf(untimedTests);
+    if (order.isEmpty() && untimedTests.isEmpty()) {
       throw new IllegalArgumentException("a run has at least one speed or check");
     }
     if (firingsPerSpeed < 1) {
@@ -75,10 +75,10 @@ public record RunSetup(
       List<MarkedSpeed> order,
       Reference reference,
       int firingsPerSpeed,
-      List<UntimedTest> checks,
+      List<UntimedTest> untimedTests,
       CameraCustoms customs,
       RunConditions conditions,
-      AcceptanceCriteria aim) {
+      AcceptanceCriteria criteria) {
     this(
         camera,
         phase,
@@ -86,10 +86,10 @@ public record RunSetup(
         order,
         reference,
         firingsPerSpeed,
-        checks,
+        untimedTests,
         customs,
         conditions,
-        aim,
+        criteria,
         mostTries(firingsPerSpeed));
   }
 
@@ -101,7 +101,7 @@ public record RunSetup(
       List<MarkedSpeed> order,
       Reference reference,
       int firingsPerSpeed,
-      List<UntimedTest> checks,
+      List<UntimedTest> untimedTests,
       CameraCustoms customs,
       RunConditions conditions) {
     this(
@@ -111,7 +111,7 @@ public record RunSetup(
         order,
         reference,
         firingsPerSpeed,
-        checks,
+        untimedTests,
         customs,
         conditions,
         AcceptanceCriteria.USUAL);
@@ -155,10 +155,10 @@ public record RunSetup(
         order,
         reference,
         firingsPerSpeed,
-        checks,
+        untimedTests,
         customs,
         conditions,
-        aim,
+        criteria,
         tries);
   }
 
@@ -176,15 +176,15 @@ public record RunSetup(
         order,
         reference,
         firingsPerSpeed,
-        checks,
+        untimedTests,
         customs,
         conditions,
-        aim,
+        criteria,
         mostTries);
   }
 
   /** The same run with verdicts about something else. */
-  public RunSetup withAim(AcceptanceCriteria aim) {
+  public RunSetup withCriteria(AcceptanceCriteria criteria) {
     return new RunSetup(
         camera,
         phase,
@@ -192,10 +192,10 @@ public record RunSetup(
         order,
         reference,
         firingsPerSpeed,
-        checks,
+        untimedTests,
         customs,
         conditions,
-        aim,
+        criteria,
         mostTries);
   }
 
@@ -204,7 +204,7 @@ public record RunSetup(
    * of the run, however few of its speeds were fired. The one rule for all that shows a verdict.
    */
   public Tolerance tolerance(MarkedSpeed speed) {
-    return aim.tolerances().of(speed, markings());
+    return criteria.tolerances().of(speed, markings());
   }
 
   /**
@@ -224,11 +224,11 @@ public record RunSetup(
     return new Dial(Dial.CUSTOM, sorted, reference);
   }
 
-  /** All settings in the order in which they are shown, each once: the speeds, then the checks. */
+  /** All settings in the order in which they are shown, each once; the speeds first. */
   public List<DialSetting> settings() {
     List<DialSetting> settings = new ArrayList<>();
     order.forEach(speed -> settings.add(new DialSetting.Speed(speed)));
-    checks.forEach(check -> settings.add(new DialSetting.Untimed(check)));
+    untimedTests.forEach(test -> settings.add(new DialSetting.Untimed(test)));
     return settings.stream().distinct().toList();
   }
 }

@@ -116,29 +116,29 @@ public final class Session {
    *
    * @return what there is to tell because of it, in order
    */
-  public List<SessionEvent> take(SessionInput input) {
+  public List<SessionEvent> handle(SessionInput input) {
     List<SessionEvent> news = new ArrayList<>();
     if (rigAtWork && isOfTheRig(input)) {
       if (input instanceof SessionInput.BeatAt beat) {
-        hearAt(beat.ticks(), news);
+        onTicks(beat.ticks(), news);
       }
       return news;
     }
     if (input instanceof SessionInput.RigAtWork work) {
       rigAtWork = work.begins();
     } else if (input instanceof SessionInput.RigIs rig) {
-      meet(rig, news);
+      onRigIdentified(rig, news);
     } else if (input instanceof SessionInput.EdgeAt edge) {
-      hearAt(edge.edge().ticks(), news);
+      onTicks(edge.edge().ticks(), news);
       // The speed may change when a firing settles, so earlier firings settle before this edge is
       // looked at.
       settle(grouper.add(edge.edge()), news);
-      tellUnderway(edge.edge().ticks(), news);
+      publishUnderway(edge.edge().ticks(), news);
     } else if (input instanceof SessionInput.BeatAt beat) {
-      hearAt(beat.ticks(), news);
+      onTicks(beat.ticks(), news);
       beat.lightSum16().ifPresent(sum -> plateaus.beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), news);
-      tellUnderway(beat.ticks(), news);
+      publishUnderway(beat.ticks(), news);
     } else if (input instanceof SessionInput.CurveAt curve) {
       add(curve.light(), news);
     } else if (input instanceof SessionInput.Damaged damaged) {
@@ -155,13 +155,13 @@ public final class Session {
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), news);
       rigAtWork = false;
-      lightSetting.take(false, latestTicks);
+      lightSetting.onLightBeingSet(false, latestTicks);
       awaitsLight = Optional.empty();
-      link.lost();
+      link.onLost();
     } else if (input instanceof SessionInput.LevelStands level) {
-      oneLevel.stands(level.level());
+      oneLevel.onLevel(level.level());
     } else if (input instanceof SessionInput.LightBeingSet being) {
-      lightSetting.take(being.begins(), latestTicks);
+      lightSetting.onLightBeingSet(being.begins(), latestTicks);
     } else if (input instanceof SessionInput.LightForgotten) {
       light = Optional.empty();
       news.add(new SessionEvent.LightForgotten());
@@ -172,7 +172,7 @@ public final class Session {
       light = Optional.of(set.levels());
       trips = set.trips();
       trust.lightSet(log.size());
-      tellProfile(news);
+      publishProfile(news);
     } else if (input instanceof SessionInput.LightRead read) {
       add(read.reading(), news);
     } else if (input instanceof SessionInput.CockingLearnt learnt) {
@@ -181,7 +181,7 @@ public final class Session {
       capOn = cap.on();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), news);
-      lightSetting.take(false, latestTicks);
+      lightSetting.onLightBeingSet(false, latestTicks);
     } else if (!calibrate(input, news)) {
       decide(input, news);
     }
@@ -242,7 +242,7 @@ public final class Session {
   /** What is said about the calibration of the rig; whether it was that. */
   private boolean calibrate(SessionInput input, List<SessionEvent> news) {
     if (input instanceof SessionInput.ProfileInUse profile) {
-      profiles.take(profile);
+      profiles.onProfile(profile);
     } else if (input instanceof SessionInput.ProfileRefused refused) {
       profiles.refuse(refused.why());
     } else if (input instanceof SessionInput.ProfileLeftOut) {
@@ -253,13 +253,13 @@ public final class Session {
         doubtRun(news);
       }
     } else if (input instanceof SessionInput.ClockHeld held) {
-      profiles.clocks().take(held);
+      profiles.clocks().onClockHeld(held);
     } else if (input instanceof SessionInput.ClocksForgotten) {
       profiles.clocks().forget();
     } else {
       return false;
     }
-    tellProfile(news);
+    publishProfile(news);
     return true;
   }
 
@@ -278,7 +278,7 @@ public final class Session {
     }
   }
 
-  private void tellProfile(List<SessionEvent> news) {
+  private void publishProfile(List<SessionEvent> news) {
     profiles.news(light).ifPresent(now -> news.add(new SessionEvent.ProfileStands(now)));
     profiles.clocks().news(profileUse().profile()).ifPresent(news::add);
   }
@@ -286,13 +286,13 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void decide(SessionInput input, List<SessionEvent> news) {
     if (input instanceof SessionInput.RunBegins begins) {
-      lightSetting.take(false, latestTicks);
+      lightSetting.onLightBeingSet(false, latestTicks);
       begin(begins.setup(), news);
       contactCaution.runBegins(begins.setup(), news);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       choose(new DialSetting.Speed(chosen.speed()), news);
-    } else if (input instanceof SessionInput.CheckChosen chosen) {
-      choose(new DialSetting.Untimed(chosen.check()), news);
+    } else if (input instanceof SessionInput.UntimedTestChosen chosen) {
+      choose(new DialSetting.Untimed(chosen.test()), news);
     } else if (input instanceof SessionInput.NextChosen) {
       queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, news));
     } else if (input instanceof SessionInput.PreviousChosen) {
@@ -312,7 +312,7 @@ public final class Session {
     } else if (input instanceof SessionInput.ClosedByHand) {
       closeByHand(news);
     } else if (input instanceof SessionInput.LightTestEnds test) {
-      lightTestsDone.add(test.check());
+      lightTestsDone.add(test.test());
       goOn(news);
     }
   }
@@ -348,8 +348,8 @@ public final class Session {
   }
 
   /** The check shown now. */
-  public Optional<UntimedTest> check() {
-    return shown.flatMap(DialSetting::check);
+  public Optional<UntimedTest> untimedTest() {
+    return shown.flatMap(DialSetting::untimedTest);
   }
 
   /** What is shown now, a marked speed or a check. */
@@ -458,14 +458,14 @@ public final class Session {
     return grouper.damageBetweenFirings();
   }
 
-  private void meet(SessionInput.RigIs rig, List<SessionEvent> news) {
+  private void onRigIdentified(SessionInput.RigIs rig, List<SessionEvent> news) {
     boolean sameStart = rig.serial().equals(rigSerial) && rig.bootCount() == bootCount;
     if (sameStart) {
       return;
     }
     // Ticks of another start mean nothing beside these.
     settle(grouper.finish(Firing.Damage.RIG_RESTARTED), news);
-    link.startedAnew(!rigSerial.isEmpty(), news);
+    link.onRigRestarted(!rigSerial.isEmpty(), news);
     forgetTicks();
     if (!rig.serial().equals(rigSerial)) {
       releaseIsWired = false;
@@ -474,15 +474,15 @@ public final class Session {
       fullLight.forget();
     }
     rate = rig.rate();
-    oneLevel.meet(rig.oneLevel());
+    oneLevel.onRigIdentified(rig.oneLevel());
     if (rig.oneLevel()) {
       news.add(new SessionEvent.OneLevelRig());
     }
     grouper = grouperFor(rate);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
-    profiles.meet(rig);
-    tellProfile(news);
+    profiles.onRigIdentified(rig);
+    publishProfile(news);
   }
 
   private void forgetTicks() {
@@ -496,8 +496,8 @@ public final class Session {
     closedByHandTicks = OptionalLong.empty();
   }
 
-  private void hearAt(long ticks, List<SessionEvent> news) {
-    link.heardAt(ticks, rate, news);
+  private void onTicks(long ticks, List<SessionEvent> news) {
+    link.onTicks(ticks, rate, news);
     latestTicks = Math.max(latestTicks, ticks);
   }
 
@@ -585,7 +585,7 @@ public final class Session {
       Optional<FiringResult> press,
       List<SessionEvent> news) {
     LeafExposure exposure = closedByHand(firing, measure(firing));
-    Optional<UntimedTest> check = press.map(FiringResult::check).orElseGet(this::check);
+    Optional<UntimedTest> check = press.map(FiringResult::untimedTest).orElseGet(this::untimedTest);
     Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
     FiringNotes notes =
         notes(
@@ -633,7 +633,8 @@ public final class Session {
       FiringResult changed =
           each.measuredAgain(
               seen,
-              OutcomeRule.of(each.firing(), again, each.rate(), each.check(), each.notes().capOn()),
+              OutcomeRule.of(
+                  each.firing(), again, each.rate(), each.untimedTest(), each.notes().capOn()),
               again);
       log.replace(changed);
       news.add(new SessionEvent.Changed(changed));
@@ -647,12 +648,12 @@ public final class Session {
   /** The light curve of an opening, early or late. */
   private void add(SampledLight curve, List<SessionEvent> news) {
     curves
-        .take(curve, log, rigSerial, bootCount)
+        .onCurve(curve, log, rigSerial, bootCount)
         .map(result -> result.withCurve(FiringCurve.of(curve, light, result.realRate())))
         .ifPresent(
             result -> {
               log.replace(result);
-              fullLight.take(result);
+              fullLight.onFiring(result);
               news.add(new SessionEvent.CurveAdded(result));
             });
   }
@@ -669,7 +670,7 @@ public final class Session {
     } else {
       log.add(result);
     }
-    fullLight.take(result);
+    fullLight.onFiring(result);
     news.add(new SessionEvent.Settled(result));
     contactCaution.settled(result, news);
   }
@@ -825,7 +826,7 @@ public final class Session {
    */
   private void watchLight(double share, Optional<FiringKey> own, List<SessionEvent> news) {
     boolean known = trust.isInDoubt();
-    List<FiringResult> newlyDoubted = trust.take(share, log);
+    List<FiringResult> newlyDoubted = trust.onPlateau(share, log);
     newlyDoubted.forEach(r -> log.replace(r.doubtful()));
     if (trust.isInDoubt() && !known) {
       List<FiringKey> keys = new ArrayList<>(newlyDoubted.stream().map(r -> r.key()).toList());
@@ -970,7 +971,7 @@ public final class Session {
   private void show(DialSetting setting, List<SessionEvent> news) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    setting.check().ifPresent(check -> news.add(new SessionEvent.CheckShown(check)));
+    setting.untimedTest().ifPresent(check -> news.add(new SessionEvent.UntimedTestShown(check)));
     setting
         .speed()
         .ifPresent(
@@ -1007,7 +1008,8 @@ public final class Session {
     int good = log.good(run, here);
     if (good < wanted(here)) {
       here.speed().ifPresent(speed -> news.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
-      here.check().ifPresent(check -> news.add(new SessionEvent.EnoughOfCheck(check, tries)));
+      here.untimedTest()
+          .ifPresent(check -> news.add(new SessionEvent.EnoughOfUntimedTest(check, tries)));
     }
     Optional<DialSetting> next = queue.nextOpen(shown, this::isDone);
     next.ifPresent(open -> show(open, news));
@@ -1018,15 +1020,15 @@ public final class Session {
   }
 
   private boolean isDone(DialSetting setting) {
-    if (setting.check().filter(UntimedTest::isOfTheLight).isPresent()) {
-      return lightTestsDone.contains(setting.check().get());
+    if (setting.untimedTest().filter(UntimedTest::isOfTheLight).isPresent()) {
+      return lightTestsDone.contains(setting.untimedTest().get());
     }
     int tries = log.triesCount(run, setting);
     if (log.good(run, setting) < wanted(setting)) {
       return tries >= mostTries(setting);
     }
     RunSetup asked = setup.orElseThrow();
-    return !asked.aim().untilDecided()
+    return !asked.criteria().untilDecided()
         || setting.speed().isEmpty()
         || tries >= Math.max(MOST_UNTIL_DECIDED, asked.mostTries())
         || verdictIsIn.of(asked, log.tries(run, setting).toList());
@@ -1036,7 +1038,7 @@ public final class Session {
     if (setting.speed().isPresent()) {
       return setup.orElseThrow().mostTries();
     }
-    boolean trials = setting.check().filter(UntimedTest::isForTheEar).isPresent();
+    boolean trials = setting.untimedTest().filter(UntimedTest::isForTheEar).isPresent();
     return trials ? Math.max(ENOUGH_TRIES, 2 * wanted(setting)) : ENOUGH_TRIES;
   }
 
@@ -1046,7 +1048,7 @@ public final class Session {
    */
   private int wanted(DialSetting setting) {
     return setting
-        .check()
+        .untimedTest()
         .map(check -> wanted(check, setup.orElseThrow()))
         .orElseGet(() -> setup.orElseThrow().firingsPerSpeed());
   }
@@ -1088,7 +1090,7 @@ public final class Session {
     return neighbours;
   }
 
-  private void tellUnderway(long nowTicks, List<SessionEvent> news) {
+  private void publishUnderway(long nowTicks, List<SessionEvent> news) {
     OptionalLong beganTicks = grouper.underwaySinceTicks();
     if (beganTicks.isEmpty() || lightSetting.holds(beganTicks.getAsLong())) {
       return;

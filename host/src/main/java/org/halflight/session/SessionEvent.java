@@ -69,8 +69,8 @@ public sealed interface SessionEvent {
    */
   record SpeedShown(MarkedSpeed speed, int good, int wanted) implements SessionEvent {}
 
-  /** A check without a time is shown. */
-  record CheckShown(UntimedTest check) implements SessionEvent {}
+  /** A setting without a marked time is shown. */
+  record UntimedTestShown(UntimedTest test) implements SessionEvent {}
 
   /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
   record SetBeforeCocking(MarkedSpeed speed) implements SessionEvent {}
@@ -78,8 +78,8 @@ public sealed interface SessionEvent {
   /** So many tries did not bring the firings asked for: enough to know that a speed is erratic. */
   record EnoughToKnow(MarkedSpeed speed, int tries, int good) implements SessionEvent {}
 
-  /** Ten tries did not bring a check to its end. */
-  record EnoughOfCheck(UntimedTest check, int tries) implements SessionEvent {}
+  /** Ten tries did not bring a test without a marked time to its end. */
+  record EnoughOfUntimedTest(UntimedTest test, int tries) implements SessionEvent {}
 
   /**
    * Full light was measured again with the shutter held open.

@@ -227,10 +227,10 @@ public sealed interface SessionInput {
     }
   }
 
-  /** The person chose B or T. */
-  record CheckChosen(UntimedTest check) implements UserAction {
-    public CheckChosen {
-      Objects.requireNonNull(check);
+  /** The person chose a setting without a marked time. */
+  record UntimedTestChosen(UntimedTest test) implements UserAction {
+    public UntimedTestChosen {
+      Objects.requireNonNull(test);
     }
   }
 
@@ -295,12 +295,12 @@ public sealed interface SessionInput {
   /**
    * A test of the light came to its end: each of its readings was taken or skipped.
    *
-   * @param check the leak test or the stop check
+   * @param test the leak test or the stop check
    */
-  record LightTestEnds(UntimedTest check) implements SessionInput {
+  record LightTestEnds(UntimedTest test) implements SessionInput {
     public LightTestEnds {
-      if (!check.isOfTheLight()) {
-        throw new IllegalArgumentException("not a test of the light: " + check);
+      if (!test.isOfTheLight()) {
+        throw new IllegalArgumentException("not a test of the light: " + test);
       }
     }
   }

@@ -14,7 +14,7 @@ import org.halflight.speeds.Tolerances;
  * for the usual.
  */
 public final class StoredCriteria {
-  /** What an aim is made of. */
+  /** What acceptance criteria are made of. */
   public enum Part {
     /** As {@link Tolerances#text} writes it. */
     TOLERANCE,
@@ -61,7 +61,7 @@ public final class StoredCriteria {
   private final String flashContact;
 
   /**
-   * The aims of one kind of file.
+   * The criteria of one kind of file.
    *
    * @param names what it calls each part
    * @param untilDecided its word for a speed that is fired until it is decided
@@ -73,35 +73,35 @@ public final class StoredCriteria {
     this.flashContact = Objects.requireNonNull(flashContact);
   }
 
-  /** What is written of an aim, by name. */
-  public Map<String, String> write(AcceptanceCriteria aim) {
+  /** What is written of criteria, by name. */
+  public Map<String, String> write(AcceptanceCriteria criteria) {
     Map<String, String> written = new LinkedHashMap<>();
-    if (!aim.tolerances().areUsual()) {
-      written.put(name(Part.TOLERANCE), aim.tolerances().text());
+    if (!criteria.tolerances().areUsual()) {
+      written.put(name(Part.TOLERANCE), criteria.tolerances().text());
     }
-    if (aim.measurand() != Measurand.MEAN_OF_SETTING) {
-      written.put(name(Part.MEASURAND), Measurand.WORDS.word(aim.measurand()));
+    if (criteria.measurand() != Measurand.MEAN_OF_SETTING) {
+      written.put(name(Part.MEASURAND), Measurand.WORDS.word(criteria.measurand()));
     }
-    if (aim.untilDecided()) {
+    if (criteria.untilDecided()) {
       written.put(name(Part.UNTIL_DECIDED), untilDecided);
     }
-    if (!aim.stops().markings().equals(StopsAsked.USUAL.markings())) {
-      written.put(name(Part.STOPS), String.join(",", aim.stops().markings()));
+    if (!criteria.stops().markings().equals(StopsAsked.USUAL.markings())) {
+      written.put(name(Part.STOPS), String.join(",", criteria.stops().markings()));
     }
-    if (aim.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
-      written.put(name(Part.STOP_TOLERANCE), Double.toString(aim.stops().toleranceStops()));
+    if (criteria.stops().toleranceStops() != StopsAsked.USUAL_TOLERANCE_STOPS) {
+      written.put(name(Part.STOP_TOLERANCE), Double.toString(criteria.stops().toleranceStops()));
     }
-    if (!aim.linkage().equals(LinkageLimits.USUAL)) {
-      written.put(name(Part.LINKAGE), aim.linkage().text());
+    if (!criteria.linkage().equals(LinkageLimits.USUAL)) {
+      written.put(name(Part.LINKAGE), criteria.linkage().text());
     }
-    if (aim.flashContact()) {
+    if (criteria.flashContact()) {
       written.put(name(Part.FLASH_CONTACT), flashContact);
     }
     return written;
   }
 
   /**
-   * The aim that was written; other names are passed over.
+   * The criteria that were written; other names are passed over.
    *
    * @throws Unreadable where a part makes no sense
    */

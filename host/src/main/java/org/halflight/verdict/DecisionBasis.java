@@ -48,11 +48,11 @@ public record DecisionBasis(
 
   /** As a run was set up. Adjusting has no number of firings that it is to come to. */
   public static DecisionBasis of(RunSetup setup, RigKnowledge rig) {
-    boolean counted = !setup.aim().untilDecided() && setup.phase() != Phase.ADJUSTING;
+    boolean counted = !setup.criteria().untilDecided() && setup.phase() != Phase.ADJUSTING;
     return new DecisionBasis(
         rig,
-        setup.aim().untilDecided() ? DecisionRule.UNTIL_DECIDED : DecisionRule.FIXED_NUMBER,
-        setup.aim().measurand(),
+        setup.criteria().untilDecided() ? DecisionRule.UNTIL_DECIDED : DecisionRule.FIXED_NUMBER,
+        setup.criteria().measurand(),
         counted ? OptionalInt.of(setup.firingsPerSpeed()) : OptionalInt.empty());
   }
 

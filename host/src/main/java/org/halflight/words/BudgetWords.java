@@ -35,18 +35,18 @@ public final class BudgetWords {
   private static List<String> row(UncertaintyBudget budget, BudgetRow row) {
     return List.of(
         part(row),
-        Words.say("budget.distribution." + Sentences.key(row.doubt().distribution())),
+        Words.of("budget.distribution", row.doubt().distribution()),
         Numbers.millis(row.sensitivity()),
         Numbers.millis(row.standardSeconds()),
         small(row.standardStops()),
         degrees(row.doubt().degrees()),
         Numbers.percent(budget.share(row)),
-        Words.say("budget.basis." + Sentences.key(row.doubt().basis())));
+        Words.of("budget.basis", row.doubt().basis()));
   }
 
   /** The name of a part. */
   public static String part(BudgetRow row) {
-    return Words.say("budget.part." + Sentences.key(row.part()));
+    return Words.of("budget.part", row.part());
   }
 
   /** What a part comes to in one line: time, stops, share. */
@@ -92,17 +92,14 @@ public final class BudgetWords {
         "budget.improve",
         part(largest),
         Numbers.percent(budget.share(largest)),
-        Words.say("budget.basis." + Sentences.key(largest.doubt().basis())),
-        Words.say("budget.improve." + Sentences.key(largest.part())));
+        Words.of("budget.basis", largest.doubt().basis()),
+        Words.of("budget.improve", largest.part()));
   }
 
   /** Everything that one speed is decided by, a figure a row: what it is, and its value. */
   public static List<List<String>> figures(SpeedSummary speed) {
     List<List<String>> figures = new ArrayList<>();
-    figures.add(
-        figure(
-            "measurand",
-            Words.say("details.measurand." + Sentences.key(speed.judging().measurand()))));
+    figures.add(figure("measurand", Words.of("details.measurand", speed.judging().measurand())));
     figures.add(figure("rule", rule(speed)));
     figures.add(figure("verdict", Sentences.verdict(speed)));
     if (!speed.deciding().kinds().isEmpty()) {
@@ -163,7 +160,7 @@ public final class BudgetWords {
   private static String rule(SpeedSummary speed) {
     return speed.judging().planned().isPresent()
         ? Words.say("details.rule.planned", speed.judging().planned().getAsInt())
-        : Words.say("details.rule." + Sentences.key(speed.judging().rule()));
+        : Words.of("details.rule", speed.judging().rule());
   }
 
   private static String further(Decision decision) {

@@ -70,7 +70,7 @@ public final class ClockWords {
     String key =
         host.steered() == HostClock.Steered.YES && !host.stampsFollow()
             ? "yes-elsewhere"
-            : host.steered().name().toLowerCase(Locale.ROOT).replace('_', '-');
+            : Words.key(host.steered());
     return Words.say("clock.host." + key, number(host.standardUncertaintyPpm()));
   }
 

@@ -259,7 +259,7 @@ public final class ComparisonWords {
             ? Numbers.plainStops(findable.orElseThrow())
             : shift(speed.shift().get().shift());
     return Words.say(
-        hint ? "compare.hint" : "compare." + Sentences.key(finding),
+        hint ? "compare.hint" : "compare." + Words.key(finding),
         speed.speed(),
         Numbers.stopsInWords(speed.meanBefore().orElseThrow()),
         Numbers.stopsInWords(speed.meanAfter().orElseThrow()),

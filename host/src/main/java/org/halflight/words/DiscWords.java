@@ -125,9 +125,7 @@ public final class DiscWords {
           percent(narrow.discSeconds() / narrow.slot().expectedSeconds()),
           millis(narrow.slot().expectedSeconds()));
     }
-    return Words.say(
-        "disc.verdict." + comparison.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-        of);
+    return Words.of("disc.verdict", comparison.verdict(), of);
   }
 
   /** The rate of the clock by the speed of the disc, and whether the profile's agrees. */

@@ -54,8 +54,8 @@ public final class EventSentences {
           ? say("run.fire", shown.speed(), shown.good() + 1, shown.wanted())
           : say("news.shown.noRun", shown.speed());
     }
-    if (news instanceof SessionEvent.CheckShown shown) {
-      return say("news.check." + Sentences.key(shown.check()), shown.check().label());
+    if (news instanceof SessionEvent.UntimedTestShown shown) {
+      return say("news.check." + Words.key(shown.test()), shown.test().label());
     }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
@@ -63,8 +63,8 @@ public final class EventSentences {
     if (news instanceof SessionEvent.EnoughToKnow enough) {
       return say("run.enough", enough.speed(), enough.tries(), enough.good());
     }
-    if (news instanceof SessionEvent.EnoughOfCheck enough) {
-      return say("news.enoughCheck", enough.check().label(), enough.tries());
+    if (news instanceof SessionEvent.EnoughOfUntimedTest enough) {
+      return say("news.enoughCheck", enough.test().label(), enough.tries());
     }
     if (news instanceof SessionEvent.ProfileStands stands) {
       return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
@@ -117,7 +117,7 @@ public final class EventSentences {
       return say("news.redone", UserActionWords.of(redone.act()));
     }
     return news instanceof SessionEvent.NotDone not
-        ? say("news.notDone." + Sentences.key(not.why()))
+        ? say("news.notDone." + Words.key(not.why()))
         : Optional.empty();
   }
 

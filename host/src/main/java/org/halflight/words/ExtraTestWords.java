@@ -1,7 +1,6 @@
 package org.halflight.words;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.extratest.Bounce;
@@ -33,8 +32,7 @@ public final class ExtraTestWords {
     if (tried.state() == CheckState.OK && !tried.lacks().isEmpty()) {
       return Words.say("everyday.partly");
     }
-    return Words.say(
-        "desk.state." + tried.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return Words.of("desk.state", tried.state());
   }
 
   /** What was left out and would have to be in order too. */
@@ -109,6 +107,6 @@ public final class ExtraTestWords {
 
   /** An item of the lists of intake and hand-back. */
   public static String item(CheckItem item) {
-    return Words.say("desk.item." + item.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return Words.of("desk.item", item);
   }
 }

@@ -48,8 +48,9 @@ public final class LinkageWords {
     if (linkage.verdict() == Linkage.Verdict.NOT_TOLD) {
       return reason(linkage, linkage.newest());
     }
-    return Words.say(
-        "linkage." + Sentences.key(linkage.verdict()),
+    return Words.of(
+        "linkage",
+        linkage.verdict(),
         interval(linkage.meanSeconds().orElseThrow()),
         millis(linkage.plusMinusSeconds().orElseThrow()),
         signed(linkage.limits().leastSeconds()),
@@ -72,14 +73,14 @@ public final class LinkageWords {
                     all,
                     all,
                     linkage.trials().size(),
-                    Words.say("linkage.reason." + Sentences.key(most.getKey()))));
+                    Words.of("linkage.reason", most.getKey())));
   }
 
   /** Why a trial has no interval, and what to do. */
   private static String reason(Linkage linkage, LinkageTrial trial) {
     NotTold not = (NotTold) trial.finding();
     String said =
-        Words.say("linkage.reason." + Sentences.key(not.reason()))
+        Words.of("linkage.reason", not.reason())
             + linkage.way(trial).map(way -> " " + adjust(way)).orElse("");
     if (not.latestSeconds().isEmpty() || not.earliestSeconds().isEmpty()) {
       return said;
@@ -111,12 +112,12 @@ public final class LinkageWords {
 
   /** Which way to adjust, as a sentence. */
   private static String adjust(Linkage.Way way) {
-    return Words.say("linkage.adjust." + Sentences.key(way));
+    return Words.of("linkage.adjust", way);
   }
 
   /** Which way to turn, in a few words to be read from the bench; empty where there is no need. */
   public static String way(Linkage linkage, LinkageTrial trial) {
-    return linkage.way(trial).map(way -> Words.say("linkage.way." + Sentences.key(way))).orElse("");
+    return linkage.way(trial).map(way -> Words.of("linkage.way", way)).orElse("");
   }
 
   /**
@@ -124,7 +125,7 @@ public final class LinkageWords {
    * that is not what happened.
    */
   public static Optional<String> heardNothingOpen(FiringResult firing) {
-    boolean listens = firing.check().filter(UntimedTest::isForTheEar).isPresent();
+    boolean listens = firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent();
     boolean sound = !firing.firing().of(Channel.CLICK).isEmpty();
     return listens && sound && firing.outcome() == Outcome.NOT_A_SHUTTER_EVENT
         ? Optional.of(Words.say("linkage.heardNothingOpen"))
@@ -135,8 +136,8 @@ public final class LinkageWords {
   public static String inShort(Linkage linkage, LinkageTrial trial) {
     return trial
         .reason()
-        .map(reason -> Words.say("linkage.word." + Sentences.key(reason)))
-        .orElseGet(() -> Words.say("linkage.word." + Sentences.key(linkage.verdict(trial))));
+        .map(reason -> Words.of("linkage.word", reason))
+        .orElseGet(() -> Words.of("linkage.word", linkage.verdict(trial)));
   }
 
   /** An interval: so long before the blades, or after. */

@@ -47,7 +47,7 @@ public final class PatternWords {
   }
 
   private static String means(Pattern pattern, List<MarkedSpeed> dial) {
-    String key = "pattern." + Sentences.key(pattern.kind());
+    String key = "pattern." + Words.key(pattern.kind());
     if (pattern.speeds().isEmpty()) {
       return Words.say(key);
     }

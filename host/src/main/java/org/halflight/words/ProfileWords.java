@@ -18,13 +18,14 @@ public final class ProfileWords {
 
   /** Why a file is no profile, and what to do. */
   public static String refused(String file, ProfileFile.Reason reason) {
-    return Words.say("profile.refused." + word(reason), file);
+    return Words.of("profile.refused", reason, file);
   }
 
   /** Why a profile does not fit what is on the bench, and what to do. */
   public static String mismatch(Optional<RigProfile> profile, ProfileFit.Mismatch mismatch) {
-    return Words.say(
-        "profile.mismatch." + word(mismatch),
+    return Words.of(
+        "profile.mismatch",
+        mismatch,
         profile.map(RigProfile::date).map(String::valueOf).orElse(""),
         profile.map(its -> its.rig().firmware()).orElse(""));
   }
@@ -54,7 +55,7 @@ public final class ProfileWords {
         clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
         number(Math.abs(clock.fastPpm())),
         number(clock.standardUncertaintyPpm()),
-        Words.say("profile.clock.source." + word(clock.source())));
+        Words.of("profile.clock.source", clock.source()));
   }
 
   /** All of it, a sentence a line. */
@@ -130,9 +131,5 @@ public final class ProfileWords {
 
   private static String number(double value) {
     return String.format(Locale.ROOT, "%.1f", value);
-  }
-
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

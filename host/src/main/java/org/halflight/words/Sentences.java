@@ -2,7 +2,6 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -36,7 +35,7 @@ public final class Sentences {
 
   /** Where figures come from. */
   public static String source(String rigSerial) {
-    return Words.say("source." + key(Source.of(rigSerial)), rigSerial);
+    return Words.of("source", Source.of(rigSerial), rigSerial);
   }
 
   /** Where the least trustworthy of some figures come from. */
@@ -52,27 +51,27 @@ public final class Sentences {
 
   /** What a verdict is about, as it stands in the names of sentences. */
   public static String measurand(Measurand measurand) {
-    return key(measurand);
+    return Words.key(measurand);
   }
 
   /** A phase of the work. */
   public static String phase(Phase phase) {
-    return Words.say("phase." + key(phase));
+    return Words.of("phase", phase);
   }
 
   /** The part of a sentence's name that stands for a check. */
   public static String check(UntimedTest check) {
-    return key(check);
+    return Words.key(check);
   }
 
   /** An outcome in a word or two. */
   public static String outcome(Outcome outcome) {
-    return Words.say("outcome." + key(outcome));
+    return Words.of("outcome", outcome);
   }
 
   /** How markings are read. */
   public static String reference(Reference reference) {
-    return Words.say("reference." + key(reference));
+    return Words.of("reference", reference);
   }
 
   /** One firing, in one line. */
@@ -147,11 +146,7 @@ public final class Sentences {
             Outcome.STUCK_OPEN, Outcome.DID_NOT_OPEN, Outcome.DOUBLE, Outcome.NEVER_FULLY_OPEN)) {
       if (speed.count(outcome) > 0) {
         sentences.add(
-            Words.say(
-                "speed.outcome." + key(outcome),
-                speed.speed(),
-                speed.count(outcome),
-                speed.tries()));
+            Words.of("speed.outcome", outcome, speed.speed(), speed.count(outcome), speed.tries()));
       }
     }
     if (speed.placement() == Verdict.CHECK_RIG || speed.placement() == Verdict.FULL_LIGHT_AGAIN) {
@@ -222,7 +217,7 @@ public final class Sentences {
   private static String noVerdict(SpeedSummary speed) {
     DecidedBy why =
         speed.placement() == Verdict.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
-    return Words.say("speed.noVerdict." + key(why), speed.speed(), speed.deciding().count(why));
+    return Words.of("speed.noVerdict", why, speed.speed(), speed.deciding().count(why));
   }
 
   private static String further(Decision open) {
@@ -290,8 +285,9 @@ public final class Sentences {
             speed.speed(),
             stops,
             Numbers.plainStops(speed.guardStops().orElseThrow()))
-        : Words.say(
-            "speed.tooClose." + key(byMean),
+        : Words.of(
+            "speed.tooClose",
+            byMean,
             speed.speed(),
             stops,
             beyond.against(byMean),
@@ -323,7 +319,7 @@ public final class Sentences {
       return Words.say("verdict.within.reboundOpen");
     }
     if (speed.placement() != Verdict.SOME_FAILED) {
-      return Words.say("verdict." + key(speed.placement()));
+      return Words.of("verdict", speed.placement());
     }
     List<Outcome> kinds =
         SpeedSummary.FAILURES.stream().filter(each -> speed.count(each) > 0).toList();
@@ -345,8 +341,9 @@ public final class Sentences {
             .sorted()
             .map(
                 flag ->
-                    Words.say(
-                        "firing.flag." + key(flag),
+                    Words.of(
+                        "firing.flag",
+                        flag,
                         Numbers.percent(LeafExposure.LOW_LEVEL_ONLY_BOUND),
                         Numbers.time(timed.mainSeconds()),
                         Numbers.time(timed.reboundSeconds()),
@@ -360,7 +357,7 @@ public final class Sentences {
     return firing.errorStops().isPresent()
         ? Words.say(
             "firing.timed", speed, time, Numbers.stopsInWords(firing.errorStops().getAsDouble()))
-        : firing.check().isPresent()
+        : firing.untimedTest().isPresent()
             ? Words.say("firing.timed.check", speed, time)
             : Words.say("firing.timed.noSpeed", time);
   }
@@ -391,13 +388,13 @@ public final class Sentences {
                   firing.curve().map(FiringCurve::fullLightAfter).orElse(OptionalDouble.empty());
               return by == DecidedBy.FULL_LIGHT_AGAIN && after.isPresent()
                   ? Words.say("firing.decided.light-changed", Numbers.percent(after.getAsDouble()))
-                  : Words.say("firing.decided." + key(by));
+                  : Words.of("firing.decided", by);
             });
   }
 
   /** What decides, in a word or two. */
   public static String decidedBy(DecidedBy by) {
-    return Words.say("decidedBy." + key(by));
+    return Words.of("decidedBy", by);
   }
 
   /** What the times of a speed are by, in a few words; empty without a firing. */
@@ -431,13 +428,8 @@ public final class Sentences {
     LeafExposure.Unusable unusable = (LeafExposure.Unusable) firing.exposure();
     String damage =
         unusable.damage().stream()
-            .map(each -> Words.say("damage." + key(each)))
+            .map(each -> Words.of("damage", each))
             .collect(Collectors.joining(", "));
-    return Words.say("why." + key(unusable.reason()), damage);
-  }
-
-  /** A value as it stands in the names of sentences. */
-  static String key(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Words.of("why", unusable.reason(), damage);
   }
 }

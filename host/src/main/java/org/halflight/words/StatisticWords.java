@@ -25,7 +25,7 @@ public final class StatisticWords {
 
   /** Releases without a time, in one sentence. */
   public static String trouble(ShutterTrouble trouble) {
-    String key = "trouble." + Sentences.key(trouble.outcome());
+    String key = "trouble." + Words.key(trouble.outcome());
     return Words.has(key)
         ? Words.say(key, trouble.speed(), trouble.count(), trouble.tries())
         : Words.say(

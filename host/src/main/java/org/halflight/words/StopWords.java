@@ -27,7 +27,7 @@ final class StopWords {
     for (Verdict verdict : List.of(Verdict.TOO_DARK, Verdict.SATURATED)) {
       List<AtStop> those = scale.having(verdict);
       if (!those.isEmpty()) {
-        lines.add(Words.say("stops." + Sentences.key(verdict), names(those)));
+        lines.add(Words.of("stops", verdict, names(those)));
       }
     }
     worstClick(scale).ifPresent(lines::add);
@@ -52,7 +52,7 @@ final class StopWords {
     for (Verdict verdict : List.of(Verdict.BRIGHT, Verdict.DARK, Verdict.TOO_CLOSE_TO_CALL)) {
       List<AtStop> those = scale.having(verdict);
       if (!those.isEmpty()) {
-        lines.add(Words.say("stops." + Sentences.key(verdict), withErrors(those)));
+        lines.add(Words.of("stops", verdict, withErrors(those)));
       }
     }
     return lines;
@@ -69,7 +69,7 @@ final class StopWords {
     if (trouble == StopScale.Trouble.SHUTTER_CLOSED) {
       return Words.say("stops.trouble.shutter-closed", name(scale.stops().get(0).number()));
     }
-    return Words.say("stops.trouble." + Sentences.key(trouble));
+    return Words.of("stops.trouble", trouble);
   }
 
   private static String first(StopScale scale) {

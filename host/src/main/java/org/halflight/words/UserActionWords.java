@@ -13,8 +13,8 @@ final class UserActionWords {
     if (act instanceof SessionInput.SpeedChosen chosen) {
       return Words.say("act.speed", chosen.speed());
     }
-    if (act instanceof SessionInput.CheckChosen chosen) {
-      return Words.say("act.speed", chosen.check().label());
+    if (act instanceof SessionInput.UntimedTestChosen chosen) {
+      return Words.say("act.speed", chosen.test().label());
     }
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());

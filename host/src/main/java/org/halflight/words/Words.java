@@ -1,5 +1,6 @@
 package org.halflight.words;
 
+import java.util.Locale;
 import java.util.ResourceBundle;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -32,6 +33,21 @@ public final class Words {
       sentence = sentence.replace("{" + i + "}", spoken(parts[i]));
     }
     return sentence;
+  }
+
+  /**
+   * The sentence that a group of the bundle has for a constant.
+   *
+   * @param group what its name begins with, without the last point
+   * @param parts what stands in its places
+   */
+  public static String of(String group, Enum<?> constant, Object... parts) {
+    return say(group + "." + key(constant), parts);
+  }
+
+  /** A constant as it stands in the names of sentences: small letters and hyphens. */
+  public static String key(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** Whether there is a sentence of this name. */

@@ -72,17 +72,17 @@ class DamagedSessionTest {
   void write() throws IOException {
     Path path = folder.resolve("whole.session");
     try (WrittenBench at = new WrittenBench(path)) {
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_FOUND, 2)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_FOUND, 2)));
       for (SessionInput input : MarksTest.inputs().toList()) {
         at.fire(1 / 30.0);
-        at.tell(input);
+        at.handle(input);
         at.bench().reject("slipped");
         at.bench().undo();
       }
       at.bench().undo();
       at.bench().redo();
       at.startAgain();
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 1)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 1)));
       at.fire(1 / 60.0);
       at.press();
     }

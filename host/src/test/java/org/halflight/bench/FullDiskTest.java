@@ -45,7 +45,7 @@ class FullDiskTest {
     disk.room(Integer.MAX_VALUE);
     bench.reject("knocked the bench");
     assertThat(bench.fold().session().toReject()).isEmpty();
-    bench.tell(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/60")));
+    bench.handle(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/60")));
     assertSame(bench, disk);
     assertThat(read(disk).damagedLines()).isZero();
   }
@@ -71,10 +71,10 @@ class FullDiskTest {
           switch (random.nextInt(6)) {
             case 5 -> {
               noted++;
-              bench.tell(new SessionInput.LightBeingSet(random.nextInt(3) == 0));
+              bench.handle(new SessionInput.LightBeingSet(random.nextInt(3) == 0));
             }
             case 0 -> bench.reject("knocked the bench");
-            case 1 -> bench.tell(new SessionInput.NextChosen());
+            case 1 -> bench.handle(new SessionInput.NextChosen());
             case 2 -> bench.undo();
             default -> refused += fire(bench, said);
           }
@@ -114,7 +114,7 @@ class FullDiskTest {
       SessionFile.Contents contents = SessionFile.read(path);
       assertThat(contents.damagedLines()).isZero();
       SessionReducer replayed = new SessionReducer();
-      replayed.takeAll(contents.events());
+      replayed.onEvents(contents.events());
       assertThat(FullDiskChild.stand(replayed.session())).isEqualTo(live);
       child.kill();
     }
@@ -156,7 +156,7 @@ class FullDiskTest {
     String line = LineCodec.format(message);
     said.add(line);
     try {
-      bench.take(new BenchEvent.Received(0, line));
+      bench.onEvent(new BenchEvent.Received(0, line));
       return 0;
     } catch (Trouble full) {
       return 1;
@@ -165,7 +165,7 @@ class FullDiskTest {
 
   private void assertSame(Workbench bench, FullDisk disk) throws IOException {
     SessionReducer replayed = new SessionReducer();
-    replayed.takeAll(read(disk).events());
+    replayed.onEvents(read(disk).events());
     assertThat(bench.fold().session().results()).isEqualTo(replayed.session().results());
     assertThat(bench.fold().session().setting()).isEqualTo(replayed.session().setting());
     assertThat(bench.fold().linkStatistics()).isEqualTo(replayed.linkStatistics());

@@ -98,14 +98,14 @@ class LevelTurnerTest {
 
   private void beats(int count) {
     for (int i = 0; i < count; i++) {
-      turner.hear(new RigEvent.TimeAt(4_000_000L * i, 0, 0)).ifPresent(next::add);
+      turner.onEvent(new RigEvent.TimeAt(4_000_000L * i, 0, 0)).ifPresent(next::add);
     }
   }
 
   private void readBack(int code, int counts) {
     int sum = 64 * counts;
     turner
-        .hear(new RigEvent.Thresholds(new RigMessage.Thresholds(0, code, 255, sum, sum)))
+        .onEvent(new RigEvent.Thresholds(new RigMessage.Thresholds(0, code, 255, sum, sum)))
         .ifPresent(next::add);
   }
 }

@@ -19,7 +19,7 @@ class LightProbeTest {
   @Test
   void theMeanOfASecondIsReadWithTheStepOfTheConverter() {
     probe.begin();
-    probe.hear(new RigEvent.TimeAt(16_000_000, 0, 0));
+    probe.onEvent(new RigEvent.TimeAt(16_000_000, 0, 0));
     // Blocks of 100 and 101 counts in turn: every stretch of 100 ms has the same mean.
     hear(i -> i % 2 == 0 ? 100 : 101);
 
@@ -61,7 +61,7 @@ class LightProbeTest {
   void aRigThatSendsNoLightIsNotWaitedForForEver() {
     probe.begin();
     for (int i = 0; i < 20; i++) {
-      probe.hear(new RigEvent.TimeAt(i * 4_194_304L, 0, 0));
+      probe.onEvent(new RigEvent.TimeAt(i * 4_194_304L, 0, 0));
     }
     assertThat(probe.step()).isEqualTo(LightProbe.Step.NO_ANSWER);
   }
@@ -70,10 +70,10 @@ class LightProbeTest {
   void skippedBlocksAtTheEndDoNoHarm() {
     probe.begin();
     for (int i = 0; i < 900; i++) {
-      probe.hear(block(i, 100));
+      probe.onEvent(block(i, 100));
     }
     for (int i = 0; i < 8; i++) {
-      probe.hear(new RigEvent.TimeAt(i * 4_194_304L, 0, 0));
+      probe.onEvent(new RigEvent.TimeAt(i * 4_194_304L, 0, 0));
     }
     assertThat(probe.step()).isEqualTo(LightProbe.Step.DONE);
     assertThat(probe.reading().orElseThrow().blocks()).isEqualTo(900);
@@ -82,7 +82,7 @@ class LightProbeTest {
   private Optional<RigCommand> hear(IntUnaryOperator counts) {
     Optional<RigCommand> next = Optional.empty();
     for (int i = 0; i < LightProbe.BLOCKS; i++) {
-      next = probe.hear(block(i, counts.applyAsInt(i)));
+      next = probe.onEvent(block(i, counts.applyAsInt(i)));
     }
     return next;
   }

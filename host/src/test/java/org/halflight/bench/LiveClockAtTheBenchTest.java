@@ -55,10 +55,10 @@ class LiveClockAtTheBenchTest {
 
   private static void begin(BenchDriver driver) {
     LevelPair levels = LevelPair.GAUSS;
-    driver.tell(
+    driver.handle(
         new SessionInput.LightSet(
             new LightLevels(20, 820, 20 + 800 * levels.low(), 20 + 800 * levels.high())));
-    driver.tell(
+    driver.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented",

@@ -112,7 +112,7 @@ class MarksTest {
         new SessionInput.RunBegins(twelve()),
         new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
-            plain.withAim(
+            plain.withCriteria(
                 new AcceptanceCriteria(
                     Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
                     Measurand.ONE_EXPOSURE,
@@ -132,7 +132,7 @@ class MarksTest {
                 new CameraCustoms(false, true),
                 RunConditions.NONE)),
         new SessionInput.SpeedChosen(SIXTIETH),
-        new SessionInput.CheckChosen(UntimedTest.T),
+        new SessionInput.UntimedTestChosen(UntimedTest.T),
         new SessionInput.NextChosen(),
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),

@@ -72,7 +72,7 @@ class PracticeBounceTest {
       until(driver, rig, () -> setting.step() == LightSetting.Step.DONE);
       rig.holdOpen(false);
       until(driver, rig, session::isQuiet);
-      driver.tell(
+      driver.handle(
           new SessionInput.RunBegins(
               new RunSetup("", Phase.AS_LEFT, "leaf", List.of(TOP), Reference.EXACT, FIRINGS)));
       rig.chooseSpeed(TOP);

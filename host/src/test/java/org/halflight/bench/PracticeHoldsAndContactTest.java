@@ -154,7 +154,7 @@ class PracticeHoldsAndContactTest {
       practice.fire(S60);
       List<Double> truths = new ArrayList<>();
       for (int i = 0; i < 5; i++) {
-        practice.tell(new SessionInput.CheckChosen(UntimedTest.SELF_TIMER));
+        practice.handle(new SessionInput.UntimedTestChosen(UntimedTest.SELF_TIMER));
         PracticeFiring fired = practice.rig.fireBySelfTimer().orElseThrow();
         truths.add((fired.firstLightTicks() - fired.pressTicks()) / 16e6);
         int wanted = i + 1;
@@ -181,12 +181,12 @@ class PracticeHoldsAndContactTest {
   void bFollowsTheFingerAndTTheSecondPress() {
     try (PracticeSession practice = session(InventedContact.BOUNCING)) {
       practice.begin(Phase.AS_LEFT, List.of(), List.of(UntimedTest.B, UntimedTest.T));
-      practice.tell(new SessionInput.CheckChosen(UntimedTest.B));
+      practice.handle(new SessionInput.UntimedTestChosen(UntimedTest.B));
       practice.rig.holdOpen(true);
       practice.rig.rest(3);
       practice.rig.holdOpen(false);
       practice.until(() -> practice.session().results().size() == 2);
-      practice.tell(new SessionInput.CheckChosen(UntimedTest.T));
+      practice.handle(new SessionInput.UntimedTestChosen(UntimedTest.T));
       practice.rig.pressAtT();
       practice.rig.rest(30);
       practice.rig.pressAtT();

@@ -148,7 +148,7 @@ class PracticeReboundTest {
       until(driver, rig, () -> setting.step() == LightSetting.Step.DONE);
       rig.holdOpen(false);
       until(driver, rig, session::isQuiet);
-      driver.tell(
+      driver.handle(
           new SessionInput.RunBegins(
               new RunSetup("", Phase.AS_LEFT, "leaf", SPEEDS, Reference.EXACT, FIRINGS)));
       for (int i = 0; i < SPEEDS.size() * FIRINGS; i++) {

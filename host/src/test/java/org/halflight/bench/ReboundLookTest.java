@@ -29,16 +29,16 @@ class ReboundLookTest {
   private final ReboundLook look = new ReboundLook();
 
   private void begin(MarkedSpeed... speeds) {
-    session.take(new SessionInput.RigIs("R-0001", 7, TickRate.BOARD_16_MHZ));
-    session.take(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
-    session.take(
+    session.handle(new SessionInput.RigIs("R-0001", 7, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
+    session.handle(
         new SessionInput.RunBegins(
             new RunSetup("", Phase.AS_LEFT, "leaf", List.of(speeds), Reference.EXACT, 5)));
   }
 
   private void answered(RigMessage.Result result) {
     look.sent(new BenchEvent.Sent(1, LineCodec.format(0x0A0B, ASK)));
-    look.hear(new RigEvent.Answered(0x0A0B, result));
+    look.onEvent(new RigEvent.Answered(0x0A0B, result));
   }
 
   @Test
@@ -62,7 +62,7 @@ class ReboundLookTest {
     begin(S250, S60);
     assertThat(look.next(session)).contains(ASK);
 
-    session.take(new SessionInput.SpeedChosen(S60));
+    session.handle(new SessionInput.SpeedChosen(S60));
 
     assertThat(look.next(session)).contains(new RigCommand.TakeCurves(true));
     assertThat(look.next(session)).isEmpty();
@@ -90,7 +90,7 @@ class ReboundLookTest {
   void aRigThatStartedAnewIsAskedAgain() {
     begin(S250);
     assertThat(look.next(session)).contains(ASK);
-    look.hear(new RigEvent.Restarted());
+    look.onEvent(new RigEvent.Restarted());
 
     assertThat(look.next(session)).contains(ASK);
   }
@@ -102,7 +102,7 @@ class ReboundLookTest {
     for (int i = 0; i < 10; i++) {
       Optional<RigCommand> command = look.next(session);
       asked += command.filter(ASK::equals).isPresent() ? 1 : 0;
-      look.hear(new RigEvent.CurveSeen(longCurve()));
+      look.onEvent(new RigEvent.CurveSeen(longCurve()));
     }
     assertThat(asked).isEqualTo(ReboundLook.TRIES_MOST);
   }

@@ -31,7 +31,7 @@ class UndoTest {
   @Test
   void aFiringThatWasRejectedCountsAgain() {
     try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
       at.fire(1 / 30.0);
       at.fire(1 / 30.0);
       List<FiringResult> before = List.copyOf(at.session().results());
@@ -60,8 +60,8 @@ class UndoTest {
   @Test
   void firingsStayAndOnlyTheActGoes() {
     try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
-      at.tell(new SessionInput.NextChosen());
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
+      at.handle(new SessionInput.NextChosen());
       at.fire(1 / 30.0);
       assertThat(at.session().results().get(0).shown()).contains(SIXTIETH);
       at.bench().undo();
@@ -74,7 +74,7 @@ class UndoTest {
   void worksAcrossARestartAndAddsOnly() throws Exception {
     Path path = folder.resolve("a.session");
     try (WrittenBench at = new WrittenBench(path)) {
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
       at.fire(1 / 30.0);
       at.bench().reject("slipped");
       at.startAgain();
@@ -93,11 +93,11 @@ class UndoTest {
   @Test
   void onlyFiringsOfTheRunAreRejected() {
     try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_FOUND, 1)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_FOUND, 1)));
       for (MarkedSpeed speed : WrittenBench.SPEEDS) {
         at.fire(speed.exactSeconds());
       }
-      at.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 1)));
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 1)));
       at.fire(1 / 30.0);
       at.bench().reject("slipped");
       int events = SessionFile.read(folder.resolve("a.session")).events().size();
@@ -113,10 +113,10 @@ class UndoTest {
     try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
       at.fire(1 / 30.0);
       assertThat(at.bench().undo()).containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_UNDO));
-      at.tell(new SessionInput.LightForgotten());
+      at.handle(new SessionInput.LightForgotten());
       assertThat(at.bench().undo()).containsExactly(new SessionEvent.NotDone(Why.NOTHING_TO_UNDO));
-      at.bench().take(UndoMarks.undo(0, 2));
-      at.bench().take(UndoMarks.redo(0, 2));
+      at.bench().onEvent(UndoMarks.undo(0, 2));
+      at.bench().onEvent(UndoMarks.redo(0, 2));
       assertThat(at.bench().fold().damagedMarks()).isEqualTo(2);
     }
   }
@@ -129,7 +129,7 @@ class UndoTest {
     try (Workbench bench =
         Workbench.resume(
             file, () -> 0, file.before(), new BenchEvent.Mark(0, Marks.BEGINS, Map.of()))) {
-      bench.tell(new SessionInput.NextChosen());
+      bench.handle(new SessionInput.NextChosen());
       assertThat(bench.undo()).containsExactly(new SessionEvent.NotDone(Why.SESSION_OF_OLD_FORM));
     }
   }
@@ -185,28 +185,29 @@ class UndoTest {
   private static void act(WrittenBench at, Random random) {
     switch (random.nextInt(11)) {
       case 0 ->
-          at.tell(
+          at.handle(
               new SessionInput.RunBegins(
                   WrittenBench.setup(
                       PHASES.get(random.nextInt(PHASES.size())), 1 + random.nextInt(3))));
-      case 1 -> at.tell(new SessionInput.SpeedChosen(WrittenBench.SPEEDS.get(random.nextInt(3))));
+      case 1 -> at.handle(new SessionInput.SpeedChosen(WrittenBench.SPEEDS.get(random.nextInt(3))));
       case 2 ->
-          at.tell(
-              new SessionInput.CheckChosen(random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
-      case 3 -> at.tell(new SessionInput.NextChosen());
-      case 4 -> at.tell(new SessionInput.PreviousChosen());
-      case 5 -> at.tell(new SessionInput.AcceptedAsShown());
+          at.handle(
+              new SessionInput.UntimedTestChosen(
+                  random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
+      case 3 -> at.handle(new SessionInput.NextChosen());
+      case 4 -> at.handle(new SessionInput.PreviousChosen());
+      case 5 -> at.handle(new SessionInput.AcceptedAsShown());
       case 6 ->
-          at.tell(
+          at.handle(
               new SessionInput.FiringsMoved(
                   at.session().results().stream()
                       .filter(r -> random.nextInt(4) == 0)
                       .map(FiringResult::key)
                       .toList(),
                   WrittenBench.SPEEDS.get(random.nextInt(3))));
-      case 7 -> at.tell(new SessionInput.LensCap(random.nextBoolean()));
-      case 8 -> at.tell(new SessionInput.CockingLearnt(random.nextBoolean()));
-      case 9 -> at.tell(new SessionInput.ClosedByHand());
+      case 7 -> at.handle(new SessionInput.LensCap(random.nextBoolean()));
+      case 8 -> at.handle(new SessionInput.CockingLearnt(random.nextBoolean()));
+      case 9 -> at.handle(new SessionInput.ClosedByHand());
       default -> at.bench().reject("invented");
     }
   }
@@ -230,15 +231,15 @@ class UndoTest {
                   || gone.contains(mark.number())
                   || UndoMarks.isOne(mark));
       if (stands) {
-        without.take(event);
+        without.onEvent(event);
       }
     }
     same(at.session(), without.session(), when);
     SessionReducer all = new SessionReducer();
-    all.takeAll(events);
+    all.onEvents(events);
     same(at.session(), all.session(), when);
     SessionReducer oneByOne = new SessionReducer();
-    EffectiveEvents.of(events).forEach(oneByOne::take);
+    EffectiveEvents.of(events).forEach(oneByOne::onEvent);
     same(at.session(), oneByOne.session(), when);
     assertThat(all.damagedMarks()).as(when).isZero();
     assertThat(all.toUndo()).as(when).isEqualTo(at.bench().fold().toUndo());

@@ -25,12 +25,13 @@ class WorkbenchTest {
     Path path = folder.resolve("a.session");
     // The program dies when the closing was seen and its quiet time has not passed.
     Workbench died = Workbench.begin(SessionFile.create(path), () -> 7_000, BEGINS);
-    hear(died, new RigMessage.Greeting(0, 1, 16_000_000, "full", 0x7F, "R-1", 1, "power", "1", 0));
-    died.tell(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
-    hear(died, new RigMessage.EdgeSeen(1, Channel.CENTRE_LOW, true, 1_000_000));
-    hear(died, new RigMessage.EdgeSeen(2, Channel.CENTRE_HIGH, true, 1_016_000));
-    hear(died, new RigMessage.EdgeSeen(3, Channel.CENTRE_HIGH, false, 1_112_000));
-    hear(died, new RigMessage.EdgeSeen(4, Channel.CENTRE_LOW, false, 1_128_000));
+    onMessage(
+        died, new RigMessage.Greeting(0, 1, 16_000_000, "full", 0x7F, "R-1", 1, "power", "1", 0));
+    died.handle(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
+    onMessage(died, new RigMessage.EdgeSeen(1, Channel.CENTRE_LOW, true, 1_000_000));
+    onMessage(died, new RigMessage.EdgeSeen(2, Channel.CENTRE_HIGH, true, 1_016_000));
+    onMessage(died, new RigMessage.EdgeSeen(3, Channel.CENTRE_HIGH, false, 1_112_000));
+    onMessage(died, new RigMessage.EdgeSeen(4, Channel.CENTRE_LOW, false, 1_128_000));
     assertThat(died.fold().session().results()).isEmpty();
     died.close();
 
@@ -46,7 +47,7 @@ class WorkbenchTest {
         .isEqualTo(takenIn);
   }
 
-  private static void hear(Workbench bench, RigMessage message) {
-    bench.take(new BenchEvent.Received(bench.now(), LineCodec.format(message)));
+  private static void onMessage(Workbench bench, RigMessage message) {
+    bench.onEvent(new BenchEvent.Received(bench.now(), LineCodec.format(message)));
   }
 }

@@ -47,8 +47,8 @@ public final class WrittenBench implements AutoCloseable {
     return bench.fold().session();
   }
 
-  public List<SessionEvent> tell(SessionInput input) {
-    return bench.tell(input);
+  public List<SessionEvent> handle(SessionInput input) {
+    return bench.handle(input);
   }
 
   /** The program ends, in order or not, and another start goes on. */
@@ -94,7 +94,7 @@ public final class WrittenBench implements AutoCloseable {
   }
 
   public void say(RigMessage message) {
-    bench.take(new BenchEvent.Received(bench.now(), LineCodec.format(message)));
+    bench.onEvent(new BenchEvent.Received(bench.now(), LineCodec.format(message)));
   }
 
   private int next() {

@@ -126,8 +126,8 @@ final class BoxBench implements AutoCloseable {
   }
 
   /** Tells the session something. */
-  void tell(SessionInput input) {
-    news.addAll(driver.tell(input));
+  void handle(SessionInput input) {
+    news.addAll(driver.handle(input));
   }
 
   /** Fires a curve and waits until the firing is settled. */

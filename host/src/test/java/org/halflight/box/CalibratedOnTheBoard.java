@@ -91,7 +91,7 @@ public final class CalibratedOnTheBoard {
       try (BoxBench bench =
           new BoxBench(box, folder.resolve("fired.session"), List.of(box.port()))) {
         bench.connect();
-        bench.tell(
+        bench.handle(
             new SessionInput.ProfileInUse(
                 calibrated.profile(), LocalDate.EPOCH, OptionalInt.empty()));
         for (double lamp : LAMPS) {

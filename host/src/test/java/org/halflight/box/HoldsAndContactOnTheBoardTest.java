@@ -110,7 +110,7 @@ class HoldsAndContactOnTheBoardTest {
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.tell(new SessionInput.RunBegins(setup(List.of(S60))));
+      bench.handle(new SessionInput.RunBegins(setup(List.of(S60))));
       box.say("curve sixtieth\n0 0\n1000 1\n16667 1\n17667 0\nend-curve");
       before = bench.session().results().size();
       // In time with ten bounces, two that are early, one that is late, and one that never closes.
@@ -224,7 +224,7 @@ class HoldsAndContactOnTheBoardTest {
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.tell(new SessionInput.RunBegins(setup(List.of(), UntimedTest.SELF_TIMER)));
+      bench.handle(new SessionInput.RunBegins(setup(List.of(), UntimedTest.SELF_TIMER)));
       box.say("curve sixtieth\n0 0\n1000 1\n16667 1\n17667 0\nend-curve");
       List<String> before = box.log();
       box.say(pin(0.1, "release", 1) + pin(0.25, "release", 0) + "fire +10.1 sixtieth");

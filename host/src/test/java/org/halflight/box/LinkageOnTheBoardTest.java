@@ -89,7 +89,7 @@ class LinkageOnTheBoardTest {
           trials.add(new Trial(apart, advanceFirst, (opening - first) / CYCLES_A_SECOND - behind));
         }
       }
-      assertThat(bench.session().check()).contains(UntimedTest.WIND_AND_RELEASE);
+      assertThat(bench.session().untimedTest()).contains(UntimedTest.WIND_AND_RELEASE);
     }
     Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
     Linkage linkage = linkage(session);
@@ -174,7 +174,7 @@ class LinkageOnTheBoardTest {
     bench.setLight();
     box.curve(
         "slow", new LightCurve(new double[] {0, 0.001, 0.125, 0.126}, new double[] {0, 1, 1, 0}));
-    bench.tell(
+    bench.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "",

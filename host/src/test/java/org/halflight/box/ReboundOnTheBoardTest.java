@@ -83,7 +83,7 @@ class ReboundOnTheBoardTest {
   }
 
   private static void begin(BoxBench bench, Phase phase) {
-    bench.tell(
+    bench.handle(
         new SessionInput.RunBegins(
             new RunSetup("", phase, "leaf", List.of(S250), Reference.EXACT, 3)));
   }

@@ -77,11 +77,11 @@ class SimulatedBoardTest {
       int before = bench.session().results().size();
       System.out.println("simulated: error of the effective time, firmware in the simulator");
       for (BladeLaw law : BladeLaw.values()) {
-        bench.tell(
+        bench.handle(
             new SessionInput.RunBegins(
                 new RunSetup("", Phase.ADJUSTING, Dial.CUSTOM, speeds, Reference.EXACT, 99)));
         for (MarkedSpeed speed : speeds) {
-          bench.tell(new SessionInput.SpeedChosen(speed));
+          bench.handle(new SessionInput.SpeedChosen(speed));
           LightCurve curve = curve(law, speed.exactSeconds(), RAMP_SECONDS);
           String name = law.name() + "_" + speed.label().replace('/', '_');
           box.curve(name, curve);
@@ -225,9 +225,9 @@ class SimulatedBoardTest {
             4000 * COUNTS_PER_MILLIVOLT,
             FrontEnd.thresholdMillivolts(START_LOW_CODE) * COUNTS_PER_MILLIVOLT,
             FrontEnd.thresholdMillivolts(START_HIGH_CODE) * COUNTS_PER_MILLIVOLT);
-    fold.take(Marks.of(0, new SessionInput.LightSet(start)));
+    fold.onEvent(Marks.of(0, new SessionInput.LightSet(start)));
     for (int count = practice.read(buffer); count > 0; count = practice.read(buffer)) {
-      reader.accept(buffer, count).forEach(line -> fold.take(new BenchEvent.Received(0, line)));
+      reader.accept(buffer, count).forEach(line -> fold.onEvent(new BenchEvent.Received(0, line)));
     }
     List<FiringResult> results = fold.session().results();
     FiringResult last = results.get(results.size() - 1);
@@ -265,7 +265,7 @@ class SimulatedBoardTest {
         BoxBench bench = new BoxBench(box, folder.resolve("cable.session"), List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.tell(
+      bench.handle(
           new SessionInput.RunBegins(
               new RunSetup("", Phase.ADJUSTING, Dial.CUSTOM, List.of(speed), Reference.EXACT, 4)));
       box.curve("sixtieth", curve(BladeLaw.AREA_LINEAR, speed.exactSeconds(), RAMP_SECONDS));
@@ -308,7 +308,7 @@ class SimulatedBoardTest {
         BoxBench bench = new BoxBench(box, folder.resolve("damage.session"), List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.tell(
+      bench.handle(
           new SessionInput.RunBegins(
               new RunSetup("", Phase.ADJUSTING, Dial.CUSTOM, List.of(speed), Reference.EXACT, 3)));
       box.curve("sixtieth", curve(BladeLaw.AREA_LINEAR, speed.exactSeconds(), RAMP_SECONDS));

@@ -49,7 +49,7 @@ class SmallRigTest {
       assertThat(bench.news()).contains(new SessionEvent.OneLevelRig());
       bench.setLight();
       assertThat(bench.session().light()).isPresent();
-      bench.tell(
+      bench.handle(
           new SessionInput.RunBegins(
               new RunSetup("", Phase.ADJUSTING, Dial.CUSTOM, List.of(TOP), Reference.EXACT, 99)));
       int before = bench.session().results().size();

@@ -47,10 +47,10 @@ final class UnpacedBoard {
       throw new AssertionError("the bench failed: " + printed);
     }
     SessionReducer fold = new SessionReducer();
-    first.forEach(fold::take);
+    first.forEach(fold::onEvent);
     byte[] bytes = Files.readAllBytes(sent);
     for (String line : new LineReader().accept(bytes, bytes.length)) {
-      fold.take(new BenchEvent.Received(0, line));
+      fold.onEvent(new BenchEvent.Received(0, line));
     }
     return fold;
   }

@@ -269,7 +269,8 @@ final class BoardPart implements Part {
     private void mark(String words) {
       driver
           .workbench()
-          .take(BenchSentences.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
+          .onEvent(
+              BenchSentences.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
     }
 
     private boolean until(BooleanSupplier condition) {

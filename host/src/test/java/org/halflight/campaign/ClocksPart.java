@@ -142,7 +142,7 @@ final class ClocksPart implements Part {
                 if (random.nextInt(20) == 0) {
                   jumped.set(JUMPS[random.nextInt(JUMPS.length)]);
                 }
-                here.take(BenchSentences.parse(moved(line, jumped.get(), at)).orElseThrow());
+                here.onEvent(BenchSentences.parse(moved(line, jumped.get(), at)).orElseThrow());
               });
       day.begins(true);
       for (int i = 0; i < 8; i++) {

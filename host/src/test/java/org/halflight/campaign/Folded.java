@@ -28,7 +28,7 @@ final class Folded {
   /** A session at work that goes on with a file. */
   static Folded resumed(List<String> lines) {
     Folded folded = live(lines.get(0));
-    folded.fold.takeAll(folded.events(lines));
+    folded.fold.onEvents(folded.events(lines));
     return folded;
   }
 
@@ -48,7 +48,7 @@ final class Folded {
     form.event(line)
         .ifPresent(
             event -> {
-              SessionReducer.Brought brought = fold.take(event);
+              SessionReducer.Brought brought = fold.onEvent(event);
               mostNews = Math.max(mostNews, brought.said().size() + brought.news().size());
             });
   }

@@ -173,7 +173,7 @@ final class FullDiskPart implements Part {
     private void happens(String line) {
       boolean ofTheRig = line.charAt(0) != 'M';
       try {
-        bench.orElseThrow().take(BenchSentences.parse(line).orElseThrow());
+        bench.orElseThrow().onEvent(BenchSentences.parse(line).orElseThrow());
         said.add(line);
       } catch (Trouble full) {
         if (!disk.isFull()) {

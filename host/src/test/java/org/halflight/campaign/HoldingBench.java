@@ -49,7 +49,7 @@ public final class HoldingBench {
     for (String line = asked.readLine(); line != null; line = asked.readLine()) {
       switch (line) {
         case "write" ->
-            bench.take(
+            bench.onEvent(
                 BenchSentences.parse("M 1 reject because=" + words[2] + "-" + written++)
                     .orElseThrow());
         case "read" -> SessionFile.read(file);

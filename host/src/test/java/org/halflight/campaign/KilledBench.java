@@ -143,7 +143,7 @@ public final class KilledBench {
   }
 
   private void keeps(String line) {
-    SessionReducer.Brought brought = bench.take(BenchSentences.parse(line).orElseThrow());
+    SessionReducer.Brought brought = bench.onEvent(BenchSentences.parse(line).orElseThrow());
     stand("LINE");
     say("LINE");
     int run = bench.fold().session().run();

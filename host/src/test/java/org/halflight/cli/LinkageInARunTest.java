@@ -233,7 +233,7 @@ class LinkageInARunTest {
             List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
             CameraCustoms.NONE,
             RunConditions.NONE)
-        .withAim(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
+        .withCriteria(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
   }
 
   private int execute(String... words) {

@@ -244,7 +244,7 @@ final class DeskEndToEnd {
     hand.click("beginRun");
     hand.await("the run has begun", v -> v.setup().isPresent());
     check(
-        view().setup().get().aim().tolerances().text().equals("1/250=0.5, 1/60=0.25"),
+        view().setup().get().criteria().tolerances().text().equals("1/250=0.5, 1/60=0.25"),
         "the tolerance is the run's: " + view().setup());
     check(view().setup().get().order().size() == 9, "nine speeds, not " + view().setup());
     check(view().setup().get().phase() == Phase.AS_FOUND, "as found");
@@ -478,7 +478,9 @@ final class DeskEndToEnd {
     for (String speed : SPEEDS.split(", ", -1)) {
       done(speed, () -> fire());
     }
-    check(view().setup().get().aim().stops().toleranceStops() == 0.5, "half a stop is the run's");
+    check(
+        view().setup().get().criteria().stops().toleranceStops() == 0.5,
+        "half a stop is the run's");
     testsOfTheLight();
     hand.await("the run is done", BenchView::runDone);
     everyWay("7-as-left");

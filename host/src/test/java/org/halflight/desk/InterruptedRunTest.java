@@ -54,8 +54,8 @@ class InterruptedRunTest {
   void whatTheRigSentBehindTheEndInterruptsNothing() throws IOException {
     Path path = folder.resolve("a.session");
     try (WrittenBench bench = new WrittenBench(path)) {
-      bench.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
-      bench.tell(new SessionInput.Ends());
+      bench.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
+      bench.handle(new SessionInput.Ends());
       bench.say(new RigMessage.Beat(1, 64_000_000, 0, 320));
     }
     assertThat(InterruptedRun.find(folder, Source.RIG)).isEmpty();
@@ -87,10 +87,10 @@ class InterruptedRunTest {
   private Path write(String name, boolean ended) {
     Path path = folder.resolve(name);
     try (WrittenBench bench = new WrittenBench(path)) {
-      bench.tell(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
+      bench.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 2)));
       bench.fire(1 / 30.0);
       if (ended) {
-        bench.tell(new SessionInput.Ends());
+        bench.handle(new SessionInput.Ends());
       }
     }
     return path;

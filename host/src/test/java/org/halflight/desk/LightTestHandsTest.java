@@ -93,7 +93,7 @@ class LightTestHandsTest {
     fire();
 
     until("the leak test has begun", hands::isUnderWay);
-    assertThat(session().check()).contains(UntimedTest.LEAK);
+    assertThat(session().untimedTest()).contains(UntimedTest.LEAK);
     assertThat(NextText.of(model.view()).large()).isEqualTo("leak test");
     assertThat(NumeralsText.of(model.view()).large())
         .isEqualTo(Words.say("desk.test.lamp-covered"));
@@ -109,7 +109,8 @@ class LightTestHandsTest {
     read();
 
     until(
-        "the stop check has begun", () -> session().check().equals(Optional.of(UntimedTest.STOPS)));
+        "the stop check has begun",
+        () -> session().untimedTest().equals(Optional.of(UntimedTest.STOPS)));
     until("it asks", hands::isUnderWay);
     assertThat(NextText.of(model.view()).count()).isEqualTo("Reading 1 of 5");
     assertThat(model.view().said().orElseThrow().text()).contains("Leak test");
@@ -119,7 +120,9 @@ class LightTestHandsTest {
       hands.skip();
     }
 
-    until("the run has gone on to B", () -> session().check().equals(Optional.of(UntimedTest.B)));
+    until(
+        "the run has gone on to B",
+        () -> session().untimedTest().equals(Optional.of(UntimedTest.B)));
     assertThat(hands.isUnderWay()).isFalse();
     idle(5);
     assertThat(model.view().said().orElseThrow().text()).startsWith("You may let the shutter");
@@ -147,14 +150,14 @@ class LightTestHandsTest {
     hands.stop();
     idle(30);
     assertThat(hands.isUnderWay()).isFalse();
-    assertThat(session().check()).contains(UntimedTest.LEAK);
+    assertThat(session().untimedTest()).contains(UntimedTest.LEAK);
     assertThat(MessageText.of(model.view()).text()).contains("Space begins the readings");
     assertThat(hands.accept()).isTrue();
     until("it has begun again", hands::isUnderWay);
 
-    driver.tell(new SessionInput.NextChosen());
+    driver.handle(new SessionInput.NextChosen());
     until("it is left", () -> !hands.isUnderWay());
-    assertThat(session().check()).contains(UntimedTest.B);
+    assertThat(session().untimedTest()).contains(UntimedTest.B);
     assertThat(hands.accept()).as("nothing to accept").isFalse();
     rig.holdOpen(true);
     rig.rest(1);
@@ -324,7 +327,7 @@ class LightTestHandsTest {
   private void begin(List<UntimedTest> checks, String... speeds) {
     AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     tell(
-        driver.tell(
+        driver.handle(
             new SessionInput.RunBegins(
                 new RunSetup(
                     "invented camera",

@@ -24,12 +24,12 @@ class OldSettingsTest {
     assertThat(settings.dark()).isTrue();
     assertThat(settings.sounds()).isFalse();
     assertThat(settings.profileDays()).isEqualTo(45);
-    CriteriaForm aim = settings.aim();
-    assertThat(aim.tolerance()).isEqualTo("0.25, 1/500=1/2");
-    assertThat(aim.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
-    assertThat(aim.untilDecided()).isTrue();
-    assertThat(aim.stops()).isEqualTo(new StopsForm("3.5, 5.6, 8", "1/2"));
-    assertThat(aim.linkage()).isEqualTo("-0.5..2");
+    CriteriaForm criteria = settings.criteria();
+    assertThat(criteria.tolerance()).isEqualTo("0.25, 1/500=1/2");
+    assertThat(criteria.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
+    assertThat(criteria.untilDecided()).isTrue();
+    assertThat(criteria.stops()).isEqualTo(new StopsForm("3.5, 5.6, 8", "1/2"));
+    assertThat(criteria.linkage()).isEqualTo("-0.5..2");
   }
 
   @Test
@@ -38,10 +38,10 @@ class OldSettingsTest {
     Files.writeString(
         folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
 
-    CriteriaForm aim = DeskSettings.of(folder).aim();
+    CriteriaForm criteria = DeskSettings.of(folder).criteria();
 
-    assertThat(aim.linkage()).isEqualTo("-0.5..2");
-    assertThatThrownBy(aim::read)
+    assertThat(criteria.linkage()).isEqualTo("-0.5..2");
+    assertThatThrownBy(criteria::read)
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is no tolerance");
   }

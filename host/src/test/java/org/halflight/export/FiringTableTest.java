@@ -30,8 +30,8 @@ class FiringTableTest {
 
   @Test
   void saysWhatWasMovedHowLateTheLightCameAndWhatWasChecked() {
-    session.take(new SessionInput.RigIs("R-0001", 7, RATE));
-    session.take(
+    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented camera",
@@ -46,10 +46,10 @@ class FiringTableTest {
     edge(Channel.RELEASE, true, 1);
     edge(Channel.RELEASE, false, 1.05);
     open(4, 4.004);
-    session.take(
+    session.handle(
         new SessionInput.FiringsMoved(
             List.of(session.results().get(0).key()), MarkedSpeed.parse("1/250")));
-    session.take(new SessionInput.CheckChosen(UntimedTest.B));
+    session.handle(new SessionInput.UntimedTestChosen(UntimedTest.B));
     open(6, 7);
     CsvTable table = FiringTable.of(session.results());
     assertThat(column(table, "marked_speed")).containsExactly("1/250", "B");
@@ -83,11 +83,11 @@ class FiringTableTest {
     edge(Channel.CENTRE_HIGH, true, from + 0.0002);
     edge(Channel.CENTRE_HIGH, false, to - 0.0002);
     edge(Channel.CENTRE_LOW, false, to);
-    session.take(new SessionInput.BeatAt(RATE.ticks(to + 0.5), 0));
+    session.handle(new SessionInput.BeatAt(RATE.ticks(to + 0.5), 0));
   }
 
   private void edge(Channel channel, boolean high, double seconds) {
-    session.take(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
+    session.handle(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
   }
 
   private static List<String> column(CsvTable table, String heading) {

@@ -79,7 +79,7 @@ class BounceTest {
   void lightWhileCockingIsALeakWhereBladesShouldStayShut() {
     InventedLight bench = new InventedLight();
     bench.begin(Phase.AS_LEFT, new CameraCustoms(false, true), S500);
-    bench.session.take(new SessionInput.CockingLearnt(true));
+    bench.session.handle(new SessionInput.CockingLearnt(true));
     for (int i = 0; i < 3; i++) {
       bench.open(0.03, 1e-3);
       bench.quiet();

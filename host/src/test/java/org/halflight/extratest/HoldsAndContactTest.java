@@ -53,14 +53,14 @@ class HoldsAndContactTest {
             .sorted((a, b) -> Double.compare(a.seconds(), b.seconds()))
             .toList();
     for (Change each : all) {
-      bench.session.take(
+      bench.session.handle(
           new SessionInput.EdgeAt(
               new Edge(
                   each.channel(), each.high(), InventedLight.RATE.ticks(start + each.seconds()))));
     }
     start += all.get(all.size() - 1).seconds() + 1;
     List<SessionEvent> news =
-        bench.session.take(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
+        bench.session.handle(new SessionInput.BeatAt(InventedLight.RATE.ticks(start), 0));
     start += 40;
     return news;
   }
@@ -75,7 +75,7 @@ class HoldsAndContactTest {
 
   private void check(UntimedTest check) {
     bench.begin(Phase.AS_LEFT, CameraCustoms.NONE, S60);
-    bench.session.take(new SessionInput.CheckChosen(check));
+    bench.session.handle(new SessionInput.UntimedTestChosen(check));
   }
 
   @Test
@@ -229,7 +229,7 @@ class HoldsAndContactTest {
   void lightWhileCockingIsNoFiringOfTheContact() {
     begin(true);
     closesAt(2e-3);
-    bench.session.take(new SessionInput.CockingLearnt(true));
+    bench.session.handle(new SessionInput.CockingLearnt(true));
     fire(0.03);
     fire(0.03);
 
@@ -266,10 +266,10 @@ class HoldsAndContactTest {
   }
 
   private List<SessionEvent> begin(boolean contactWired) {
-    return bench.session.take(
+    return bench.session.handle(
         new SessionInput.RunBegins(
             new RunSetup("invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
-                .withAim(AcceptanceCriteria.USUAL.withFlashContact(contactWired))));
+                .withCriteria(AcceptanceCriteria.USUAL.withFlashContact(contactWired))));
   }
 
   @Test

@@ -42,8 +42,8 @@ public final class InventedAdvance {
 
   /** Full light is set. */
   public InventedAdvance() {
-    session.take(new SessionInput.RigIs("R-0001", 7, RATE));
-    session.take(
+    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(
         new SessionInput.LightSet(
             new LightLevels(0, 800, 800 * LevelPair.GAUSS.low(), 800 * LevelPair.GAUSS.high())));
   }
@@ -66,7 +66,7 @@ public final class InventedAdvance {
 
   /** A run that asks for checks only. */
   public void begin(Phase phase, int trials, UntimedTest... checks) {
-    session.take(
+    session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented camera",
@@ -134,10 +134,10 @@ public final class InventedAdvance {
   void noLight(double seconds) {
     edges.sort(Comparator.comparingLong(Edge::ticks));
     // Where two clicks ring at once the sensor has one output: it is high while either is.
-    withoutOverlap().forEach(edge -> session.take(new SessionInput.EdgeAt(edge)));
+    withoutOverlap().forEach(edge -> session.handle(new SessionInput.EdgeAt(edge)));
     edges.clear();
     opening += seconds + QUIET_SECONDS;
-    session.take(new SessionInput.BeatAt(RATE.ticks(opening - QUIET_SECONDS / 10), 0));
+    session.handle(new SessionInput.BeatAt(RATE.ticks(opening - QUIET_SECONDS / 10), 0));
   }
 
   private List<Edge> withoutOverlap() {

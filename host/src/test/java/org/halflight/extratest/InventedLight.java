@@ -26,9 +26,9 @@ final class InventedLight {
   private double now = 1;
 
   InventedLight() {
-    session.take(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
     double span = FULL - DARK;
-    session.take(
+    session.handle(
         new SessionInput.LightSet(
             new LightLevels(
                 DARK,
@@ -38,7 +38,7 @@ final class InventedLight {
   }
 
   void begin(Phase phase, CameraCustoms customs, MarkedSpeed... speeds) {
-    session.take(
+    session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented camera",
@@ -72,7 +72,7 @@ final class InventedLight {
 
   void quiet() {
     now += 1;
-    session.take(new SessionInput.BeatAt(RATE.ticks(now), 0));
+    session.handle(new SessionInput.BeatAt(RATE.ticks(now), 0));
   }
 
   void read(LightReading.What what, String at, boolean opening, double counts) {
@@ -81,7 +81,7 @@ final class InventedLight {
 
   void read(LightReading.What what, String at, boolean opening, double counts, double uncertainty) {
     now += 2;
-    session.take(
+    session.handle(
         new SessionInput.LightRead(
             LightReading.of(what, at, opening, counts, uncertainty, 1000, RATE.ticks(now))));
   }
@@ -91,6 +91,6 @@ final class InventedLight {
   }
 
   private void edge(Channel channel, boolean high, double seconds) {
-    session.take(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
+    session.handle(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
   }
 }

@@ -120,8 +120,8 @@ class StopScaleTest {
             usual.measurand(),
             usual.untilDecided(),
             new StopsAsked(List.of("2.8", "4"), StopsAsked.tolerance("1/2").orElseThrow()));
-    for (AcceptanceCriteria aim : List.of(usual, wide)) {
-      bench.session.take(new SessionInput.RunBegins(found.withAim(aim)));
+    for (AcceptanceCriteria criteria : List.of(usual, wide)) {
+      bench.session.handle(new SessionInput.RunBegins(found.withCriteria(criteria)));
       stop("2.8", false, 0);
       stop("4", false, 1.45);
       stop("2.8", true, 0);

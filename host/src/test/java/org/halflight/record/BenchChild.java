@@ -54,7 +54,7 @@ public final class BenchChild {
       // A new start ends whatever was under way; with that the file is taken in as it stands.
       session.add(new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
       events.forEach(this::learn);
-      events.forEach(fold::take);
+      events.forEach(fold::onEvent);
       fold.breakOff();
       ImportOutcome taken = record.takeIn(sessionFile);
       say("TAKEN " + taken.added() + " " + taken.completed());
@@ -85,7 +85,7 @@ public final class BenchChild {
     stand(Stand.LINE_ADDED);
     say("LINE");
     learn(event);
-    List<SessionEvent> news = fold.take(event).news();
+    List<SessionEvent> news = fold.onEvent(event).news();
     if (fold.session().run() > 0 && record.run(sessionKey, fold.session().run()).isEmpty()) {
       record.keep(
           new Run(

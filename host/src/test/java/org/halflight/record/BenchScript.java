@@ -101,7 +101,7 @@ final class BenchScript {
 
   /** Light and thresholds stand such that the levels are the Gauss levels. */
   BenchScript lightIsSet() {
-    return tell(
+    return handle(
         new SessionInput.LightSet(
             new LightLevels(
                 20, 820, 20 + 800 * LevelPair.GAUSS.low(), 20 + 800 * LevelPair.GAUSS.high())));
@@ -112,14 +112,14 @@ final class BenchScript {
     for (String speed : speeds) {
       order.add(MarkedSpeed.parse(speed));
     }
-    return tell(
+    return handle(
         new SessionInput.RunBegins(
             new RunSetup(camera, phase, Dial.CUSTOM, order, Reference.EXACT, firingsPerSpeed)));
   }
 
   /** A run of speeds and checks under conditions. */
   BenchScript run(String camera, Phase phase, List<UntimedTest> checks, String... speeds) {
-    return tell(
+    return handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 camera,
@@ -137,13 +137,13 @@ final class BenchScript {
 
   /** The person says that the last firing was fired at another speed. */
   BenchScript movesLastTo(String speed) {
-    return tell(
+    return handle(
         new SessionInput.FiringsMoved(
             List.of(new FiringKey(rigSerial, bootCount, lastFirstTicks)),
             MarkedSpeed.parse(speed)));
   }
 
-  BenchScript tell(SessionInput input) {
+  BenchScript handle(SessionInput input) {
     sink.accept(Marks.of(nanos(), input));
     return this;
   }
@@ -285,7 +285,7 @@ final class BenchScript {
     long closed = opened + Math.round(millis * TICKS_PER_SECOND / 1000);
     edge(Channel.CENTRE_LOW, true, opened);
     edge(Channel.CENTRE_LOW, false, closed);
-    tell(new SessionInput.Ends());
+    handle(new SessionInput.Ends());
     begins(beginsAgainAt);
     edge(Channel.CENTRE_HIGH, true, opened);
     edge(Channel.CENTRE_HIGH, false, closed - RAMP_TICKS / 2);

@@ -139,7 +139,7 @@ class HistoryTest {
                     .fires(15.625)
                     .fires(15.625)
                     .fires(7.8125)
-                    .tell(new SessionInput.Ends())),
+                    .handle(new SessionInput.Ends())),
         "a.session");
     Run run = record.history(camera.id()).orElseThrow().runs().get(0).run();
     record.keep(
@@ -180,7 +180,7 @@ class HistoryTest {
                     .run(camera.label(), Phase.AS_LEFT, 2, "1/60")
                     .fires(leftMillis)
                     .fires(leftMillis)
-                    .tell(new SessionInput.Ends()));
+                    .handle(new SessionInput.Ends()));
     record.takeIn(events, "a.session");
     record.keep(visit.handedBack(received.plusSeconds(3600), Checklist.EMPTY));
   }

@@ -61,7 +61,7 @@ class HoldsAndContactInRecordTest {
   }
 
   private static void runTimer(PracticeSession practice, int wanted) {
-    practice.tell(new SessionInput.CheckChosen(UntimedTest.SELF_TIMER));
+    practice.handle(new SessionInput.UntimedTestChosen(UntimedTest.SELF_TIMER));
     assertThat(practice.rig.fireBySelfTimer()).isPresent();
     practice.until(() -> timers(practice) == wanted);
   }
@@ -75,7 +75,7 @@ class HoldsAndContactInRecordTest {
 
   private static void hold(PracticeSession practice, UntimedTest check) {
     int before = practice.session().results().size();
-    practice.tell(new SessionInput.CheckChosen(check));
+    practice.handle(new SessionInput.UntimedTestChosen(check));
     if (check == UntimedTest.B) {
       practice.rig.holdOpen(true);
       practice.rig.rest(2);

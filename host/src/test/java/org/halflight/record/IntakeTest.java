@@ -163,7 +163,7 @@ class IntakeTest {
     record.begin(SessionStart.of(events.get(0), "a.session"));
     SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
-      for (SessionEvent news : fold.take(event).news()) {
+      for (SessionEvent news : fold.onEvent(event).news()) {
         if (news instanceof SessionEvent.Settled done) {
           record.settle(key, done.result());
         }
@@ -334,7 +334,7 @@ class IntakeTest {
     SessionReducer fold = new SessionReducer();
     Set<FiringKey> settled = new HashSet<>();
     for (BenchEvent event : events.subList(0, events.size() / 2)) {
-      for (SessionEvent news : fold.take(event).news()) {
+      for (SessionEvent news : fold.onEvent(event).news()) {
         if (news instanceof SessionEvent.Settled done) {
           assertThat(record.settle(start.key(), done.result()))
               .isEqualTo(
@@ -469,7 +469,7 @@ class IntakeTest {
     SessionReducer fold = new SessionReducer();
     List<SaveOutcome> came = new ArrayList<>();
     for (BenchEvent event : events) {
-      for (SessionEvent news : fold.take(event).news()) {
+      for (SessionEvent news : fold.onEvent(event).news()) {
         if (news instanceof SessionEvent.Settled done) {
           came.add(record.settle(key, done.result()));
         }
@@ -591,10 +591,10 @@ class IntakeTest {
     Run run = record.run(taken.runs().get(0)).orElseThrow();
     assertThat(run.asked())
         .isEqualTo(SessionReducer.replay(events).session().setup().orElseThrow());
-    assertThat(run.asked().checks()).containsExactly(UntimedTest.T);
+    assertThat(run.asked().untimedTests()).containsExactly(UntimedTest.T);
     assertThat(run.asked().conditions().noted()).hasSize(2);
     assertThat(record.runsWithoutCamera()).containsExactly(run);
-    assertThat(record.firings(run.id()).get(0).result().check()).contains(UntimedTest.T);
+    assertThat(record.firings(run.id()).get(0).result().untimedTest()).contains(UntimedTest.T);
   }
 
   @Test
@@ -662,7 +662,7 @@ class IntakeTest {
     List<SaveOutcome> came = new ArrayList<>();
     SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
-      for (SessionEvent news : fold.take(event).news()) {
+      for (SessionEvent news : fold.onEvent(event).news()) {
         if (news instanceof SessionEvent.Settled done) {
           came.add(record.settle(start.key(), done.result()));
         } else if (news instanceof SessionEvent.Changed found) {

@@ -206,7 +206,7 @@ class JobRoundTripTest {
                       RunConditions.NONE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
-      AcceptanceCriteria aim =
+      AcceptanceCriteria criteria =
           new AcceptanceCriteria(
               Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(),
               Measurand.ONE_EXPOSURE,
@@ -221,10 +221,10 @@ class JobRoundTripTest {
                   Optional.of(visit.id()),
                   bare.sessionKey(),
                   1,
-                  bare.asked().withAim(aim),
+                  bare.asked().withCriteria(criteria),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(aimed);
-      assertThat(record.run(bare.id()).orElseThrow().asked().aim()).isEqualTo(aim);
+      assertThat(record.run(bare.id()).orElseThrow().asked().criteria()).isEqualTo(criteria);
       Run tried =
           record.keep(
               new Run(

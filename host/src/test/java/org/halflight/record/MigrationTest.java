@@ -104,7 +104,7 @@ class MigrationTest {
           .containsEntry("place", "in the camera")
           .containsEntry("wet", "dry");
       RunSetup left = history.runs().get(1).run().asked();
-      assertThat(left.checks()).containsExactly(UntimedTest.B, UntimedTest.T);
+      assertThat(left.untimedTests()).containsExactly(UntimedTest.B, UntimedTest.T);
       assertThat(left.customs()).isEqualTo(new CameraCustoms(true, false));
       KeptFiring timed = record.firing(new FiringKey("BOX-0001", 7, 37_569_419)).orElseThrow();
       assertThat(timed.methodVersion()).isEqualTo(1);

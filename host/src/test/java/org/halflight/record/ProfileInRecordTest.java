@@ -92,7 +92,7 @@ class ProfileInRecordTest {
             7,
             script ->
                 RecordFixture.calibrated(script, "Old 6x6", "R-1")
-                    .tell(new SessionInput.RigChecked("R-1", false)));
+                    .handle(new SessionInput.RigChecked("R-1", false)));
     record.takeIn(more, "a.session");
     assertThat(results()).noneMatch(r -> r.profileUse().isCalibrated());
   }

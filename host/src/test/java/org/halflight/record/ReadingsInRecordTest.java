@@ -95,9 +95,9 @@ class ReadingsInRecordTest {
                     .greets()
                     .lightIsSet()
                     .run(LABEL, Phase.AS_LEFT, 9, "1/125")
-                    .tell(panel(What.PANEL_IN_PLACE, 800, 1_000))
-                    .tell(panel(What.PANEL_MOVED, 780, 2_000))
-                    .tell(panel(What.PANEL_IN_PLACE, 800, 3_000))
+                    .handle(panel(What.PANEL_IN_PLACE, 800, 1_000))
+                    .handle(panel(What.PANEL_MOVED, 780, 2_000))
+                    .handle(panel(What.PANEL_IN_PLACE, 800, 3_000))
                     .fires(8));
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       RunId run = record.takeIn(events, "a.session").runs().get(0);

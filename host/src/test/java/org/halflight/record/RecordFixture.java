@@ -56,16 +56,16 @@ final class RecordFixture {
                 .fires(30)
                 .fires(17)
                 .fires(17.5)
-                .tell(new SessionInput.LastRejected("knocked the bench"))
+                .handle(new SessionInput.LastRejected("knocked the bench"))
                 .fires(16.5)
                 .movesLastTo("1/125")
                 .pressesInVain()
-                .tell(new SessionInput.LastRejected("not cocked"))
+                .handle(new SessionInput.LastRejected("not cocked"))
                 .pressesInVain()
                 .waits(3)
                 .fires(18)
                 .opens()
-                .tell(new SessionInput.ClosedByHand())
+                .handle(new SessionInput.ClosedByHand())
                 .closesAfter(3000)
                 .quiet()
                 .fires(0.6)
@@ -80,9 +80,9 @@ final class RecordFixture {
                 .fires(7.9)
                 .fires(650)
                 .fires(20)
-                .tell(new SessionInput.LensCap(true))
+                .handle(new SessionInput.LensCap(true))
                 .pressesInVain()
-                .tell(new SessionInput.Ends()));
+                .handle(new SessionInput.Ends()));
   }
 
   /** An invented profile of a rig. */
@@ -115,10 +115,10 @@ final class RecordFixture {
         .lightIsSet()
         .run(camera, Phase.AS_LEFT, 4, "1/60")
         .fires(16)
-        .tell(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(90)))
+        .handle(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(90)))
         .fires(16.1)
         .fires(16.2)
-        .tell(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(1)))
+        .handle(new SessionInput.ProfileInUse(profile, day, OptionalInt.of(1)))
         .fires(16.3);
   }
 
@@ -134,13 +134,13 @@ final class RecordFixture {
                 .lightIsSet()
                 .run(camera, Phase.AS_LEFT, 3, "1/60")
                 .fires(16)
-                .tell(
+                .handle(
                     new SessionInput.ClockHeld(
                         rigSerial,
                         new ClockRate(
                             3450.125, 29.5, Double.POSITIVE_INFINITY, ClockRate.Source.HOST_CLOCK)))
                 .fires(16.1)
-                .tell(new SessionInput.RigChecked(rigSerial, true))
+                .handle(new SessionInput.RigChecked(rigSerial, true))
                 .fires(16.2));
   }
 

@@ -86,7 +86,7 @@ class CockingTest {
   @Test
   void withoutAReleaseInputDoubtGoesToTheFiring() {
     bench.begin(Phase.ADJUSTING, 9, S125);
-    bench.tell(new SessionInput.CockingLearnt(true));
+    bench.handle(new SessionInput.CockingLearnt(true));
     for (int i = 0; i < 3; i++) {
       bench.fire(S125, 0.4);
     }
@@ -116,15 +116,15 @@ class CockingTest {
 
   @Test
   void endingEarlyLearnsNothing() {
-    bench.tell(new SessionInput.CockingLearnt(true));
+    bench.handle(new SessionInput.CockingLearnt(true));
     stroke(0.030);
     stroke(0.030);
-    bench.tell(new SessionInput.CockingLearnt(false));
+    bench.handle(new SessionInput.CockingLearnt(false));
     assertThat(bench.news(SessionEvent.CockingNotKnown.class))
         .containsExactly(new SessionEvent.CockingNotKnown(2));
     stroke(0.030);
     assertThat(bench.result(3).outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
-    bench.tell(new SessionInput.CockingLearnt(false));
+    bench.handle(new SessionInput.CockingLearnt(false));
     assertThat(bench.news(SessionEvent.CockingNotKnown.class)).hasSize(1);
   }
 
@@ -137,7 +137,7 @@ class CockingTest {
   }
 
   private void learn(double... seconds) {
-    bench.tell(new SessionInput.CockingLearnt(true));
+    bench.handle(new SessionInput.CockingLearnt(true));
     for (double each : seconds) {
       stroke(each);
     }

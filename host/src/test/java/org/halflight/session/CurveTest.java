@@ -58,7 +58,7 @@ class CurveTest {
     FiringResult before = bench.result(1);
     assertThat(before.curve()).isEmpty();
     SampledLight sampled = curve(start, 0.008, 0.001, 1);
-    bench.tell(new SessionInput.CurveAt(sampled));
+    bench.handle(new SessionInput.CurveAt(sampled));
     FiringResult after = bench.result(1);
     assertThat(after.sampledLight()).contains(sampled);
     Measured measured = (Measured) after.curveExposure().get();
@@ -76,7 +76,7 @@ class CurveTest {
     double start = bench.now;
     bench.light(0.008, 0.001);
     SampledLight sampled = curve(start, 0.008, 0.001, 1);
-    bench.tell(new SessionInput.CurveAt(sampled));
+    bench.handle(new SessionInput.CurveAt(sampled));
     assertThat(bench.session.results()).isEmpty();
     bench.quiet();
     assertThat(bench.result(1).sampledLight()).contains(sampled);
@@ -93,12 +93,12 @@ class CurveTest {
     bench.now = bounce;
     bench.light(0.0005, 0.0004);
     bench.quiet();
-    bench.tell(new SessionInput.CurveAt(curve(bounce, 0.0005, 0.0004, 1)));
+    bench.handle(new SessionInput.CurveAt(curve(bounce, 0.0005, 0.0004, 1)));
     assertThat(bench.session.results()).allMatch(r -> r.curve().isEmpty());
     SampledLight later = curve(second, 0.006, 0.001, 1);
     SampledLight earlier = curve(first, 0.008, 0.001, 1);
-    bench.tell(new SessionInput.CurveAt(later));
-    bench.tell(new SessionInput.CurveAt(earlier));
+    bench.handle(new SessionInput.CurveAt(later));
+    bench.handle(new SessionInput.CurveAt(earlier));
     assertThat(bench.result(1).sampledLight()).contains(earlier);
     assertThat(bench.result(2).sampledLight()).contains(later);
   }
@@ -113,7 +113,7 @@ class CurveTest {
     FiringResult before = bench.result(1);
     assertThat(before.outcome()).isEqualTo(Outcome.NEVER_FULLY_OPEN);
     double rise = 0.6 * 0.002;
-    bench.tell(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
     LeafExposure.NeverFullyOpen never = (LeafExposure.NeverFullyOpen) bench.result(1).exposure();
     assertThat(never.effectiveSeconds().getAsDouble()).isCloseTo(0.6 * 0.6 * 0.002, within(6e-6));
     assertThat(((Measured) bench.result(1).curveExposure().get()).openedFully()).isFalse();
@@ -124,7 +124,7 @@ class CurveTest {
   void leavesThatStopShortAboveTheHighLevelAreFlagged() {
     double start = bench.now;
     bench.fire(0.008);
-    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 0.9)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 0.9)));
     LeafExposure.Timed timed = (LeafExposure.Timed) bench.result(1).exposure();
     assertThat(timed.flags()).containsExactly(LeafExposure.Flag.CURVE_BELOW_FULL);
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
@@ -139,7 +139,7 @@ class CurveTest {
     double start = bench.now;
     bench.light(DWELLING_BY_EDGES, 0.001);
     bench.quiet();
-    bench.tell(new SessionInput.CurveAt(curve(start, DWELLING_BY_EDGES, 0.001, 0.85)));
+    bench.handle(new SessionInput.CurveAt(curve(start, DWELLING_BY_EDGES, 0.001, 0.85)));
   }
 
   private static final double DWELLING_BY_EDGES = 1 / 128.0 / 0.85 + 0.85e-3 - 1e-3;
@@ -187,7 +187,7 @@ class CurveTest {
   @Test
   void fullLightReadAgainLetsTheCurveDecide() {
     dwell();
-    bench.tell(
+    bench.handle(
         new SessionInput.LightRead(
             LightReading.of(
                 LightReading.What.FULL, "", false, FULL - 1, 0.3, 1000, RATE.ticks(bench.now))));
@@ -200,7 +200,7 @@ class CurveTest {
   @Test
   void fullLightReadAgainAndFoundOffIsSaid() {
     bench.fire(0.008);
-    bench.tell(
+    bench.handle(
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.FULL, "", false, FULL / 2, 0.3, 1000, 1)));
     assertThat(bench.news(SessionEvent.PlateauOff.class)).hasSize(1);
@@ -218,7 +218,7 @@ class CurveTest {
   void lightThatIsSetToAnotherLetsNothingDecideEver() {
     dwell();
     double span = 0.9 * (FULL - DARK);
-    bench.tell(
+    bench.handle(
         new SessionInput.LightSet(
             new LightLevels(
                 DARK,
@@ -234,7 +234,7 @@ class CurveTest {
   void edgesAndCurveThatDoNotSeeTheSameLightGiveNoTime() {
     double start = bench.now;
     bench.fire(0.008);
-    bench.tell(new SessionInput.CurveAt(curve(start, 0.0085, 0.001, 1)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 0.0085, 0.001, 1)));
     FiringResult result = bench.result(1);
     assertThat(result.decidedBy()).contains(DecidedBy.CHECK_RIG);
     assertThat(result.decided().get().apartSeconds().getAsDouble())
@@ -254,7 +254,7 @@ class CurveTest {
     double rise = 0.6 * 0.002;
     // The width above the low level is that of the edges.
     double low = 2 * (0.6 - LevelPair.GAUSS.low()) * 0.002;
-    bench.tell(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 2 * rise - 0.002, 0.002, 0.6)));
     assertThat(Math.abs(low - 0.001)).isGreaterThan(EdgesAndCurve.LEAST_APART_SECONDS);
     assertThat(bench.result(1).decidedBy()).contains(DecidedBy.CHECK_RIG);
 
@@ -262,7 +262,7 @@ class CurveTest {
     bench.now = second + LevelPair.GAUSS.low() * 0.002;
     bench.dimLight(low);
     bench.quiet();
-    bench.tell(new SessionInput.CurveAt(curve(second, 2 * rise - 0.002, 0.002, 0.6)));
+    bench.handle(new SessionInput.CurveAt(curve(second, 2 * rise - 0.002, 0.002, 0.6)));
     assertThat(bench.result(2).decidedBy()).contains(DecidedBy.FULL_LIGHT_AGAIN);
     bench.fireWithPlateau(FULL);
     FiringResult timed = bench.result(2);
@@ -274,10 +274,10 @@ class CurveTest {
 
   @Test
   void withoutASetLightTheCurveIsKeptRaw() {
-    bench.tell(new SessionInput.LightForgotten());
+    bench.handle(new SessionInput.LightForgotten());
     double start = bench.now;
     bench.fire(0.008);
-    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
     assertThat(bench.result(1).sampledLight()).isPresent();
     assertThat(bench.result(1).curveExposure()).isEmpty();
   }
@@ -286,8 +286,8 @@ class CurveTest {
   void anotherStartOfTheBoardGetsNoCurveOfBefore() {
     double start = bench.now;
     bench.light(0.008, 0.001);
-    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
-    bench.tell(new SessionInput.RigIs("R-0001", 8, RATE));
+    bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, RATE));
     double again = bench.now;
     bench.fire(InventedBench.seconds(S60, 0));
     assertThat(bench.session.results().get(bench.session.results().size() - 1).curve()).isEmpty();
@@ -298,9 +298,9 @@ class CurveTest {
   void theSameInputsBringTheSameCurves() {
     double start = bench.now;
     bench.fire(0.008);
-    bench.tell(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
+    bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
     Session again = new Session();
-    bench.inputs.forEach(again::take);
+    bench.inputs.forEach(again::handle);
     assertThat(again.results()).isEqualTo(bench.session.results());
     assertThat(again.results().get(0).curveExposure()).get().isInstanceOf(CurveExposure.class);
   }

@@ -36,11 +36,11 @@ class DialQuestionsTest {
   void acceptedAsShownTheyStayAndThePairIsNotAskedAgain() {
     bench.begin(Phase.ADJUSTING, 3, S500, S125);
     fire(3, S250, 0);
-    bench.tell(bench.session.question().orElseThrow().keep());
+    bench.handle(bench.session.question().orElseThrow().keep());
     assertThat(bench.session.question()).isEmpty();
     assertThat(bench.news(SessionEvent.QuestionClosed.class)).hasSize(1);
     assertThat(bench.session.shown()).contains(S125);
-    bench.tell(new SessionInput.SpeedChosen(S500));
+    bench.handle(new SessionInput.SpeedChosen(S500));
     fire(3, S250, 0);
     assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
     assertThat(bench.session.goodAt(S500)).isEqualTo(6);
@@ -51,7 +51,7 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 3, S500, S250);
     fire(3, S250, 0.05);
     List<FiringResult> before = List.copyOf(bench.session.results());
-    bench.tell(bench.session.question().orElseThrow().move());
+    bench.handle(bench.session.question().orElseThrow().move());
     assertThat(bench.session.results())
         .allSatisfy(
             r -> {
@@ -122,7 +122,7 @@ class DialQuestionsTest {
     // The person has accepted that 1/500 reads like 1/250: later firings are no news.
     bench.begin(Phase.ADJUSTING, 3, S500);
     fire(3, S250, 0);
-    bench.tell(new SessionInput.AcceptedAsShown());
+    bench.handle(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.ADJUSTING, 4, S500);
     fire(4, S250, 0);
     assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
@@ -134,7 +134,7 @@ class DialQuestionsTest {
     // As found, 1/250 read like 1/125; cleaned, 1/125 reads as it should.
     bench.begin(Phase.AS_FOUND, 3, S250);
     fire(4, S125, 0);
-    bench.tell(new SessionInput.AcceptedAsShown());
+    bench.handle(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.AS_LEFT, 3, S125);
     fire(3, S125, 0);
     assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
@@ -148,7 +148,7 @@ class DialQuestionsTest {
     fire(5, S250, 0);
     assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
     assertThat(bench.session.question().orElseThrow().firings()).isEqualTo(keys(1, 5));
-    bench.tell(bench.session.question().orElseThrow().move());
+    bench.handle(bench.session.question().orElseThrow().move());
     assertThat(bench.session.goodAt(S250)).isEqualTo(5);
   }
 
@@ -164,7 +164,7 @@ class DialQuestionsTest {
   void rejectingOneOfThreeWithdrawsTheQuestion() {
     bench.begin(Phase.ADJUSTING, 5, S500);
     fire(3, S250, 0);
-    bench.tell(new SessionInput.LastRejected("knocked"));
+    bench.handle(new SessionInput.LastRejected("knocked"));
     assertThat(bench.session.question()).isEmpty();
     assertThat(bench.news(SessionEvent.QuestionClosed.class)).hasSize(1);
   }
@@ -178,7 +178,7 @@ class DialQuestionsTest {
     assertThat(bench.news(SessionEvent.IsTheDialTurned.class))
         .containsExactly(new SessionEvent.IsTheDialTurned(S250, S125, bench.result(3).key()));
     assertThat(bench.result(3).shown()).contains(S250);
-    bench.tell(bench.session.question().orElseThrow().move());
+    bench.handle(bench.session.question().orElseThrow().move());
     assertThat(bench.result(3).shown()).contains(S125);
     assertThat(bench.session.goodAt(S125)).isEqualTo(3);
     assertThat(bench.session.shown()).contains(S250);
@@ -192,7 +192,7 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 3, S250, S500);
     fire(3, S250, 0);
     fire(1, S250, 0);
-    bench.tell(new SessionInput.AcceptedAsShown());
+    bench.handle(new SessionInput.AcceptedAsShown());
     fire(2, S250, 0);
     assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).hasSize(1);
     assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).isEmpty();
@@ -234,12 +234,12 @@ class DialQuestionsTest {
   void aMoveMeansTheSameWithoutAQuestion() {
     bench.begin(Phase.ADJUSTING, 5, S500);
     bench.fire(S250, 0);
-    bench.tell(new SessionInput.FiringsMoved(keys(1, 1), S250));
+    bench.handle(new SessionInput.FiringsMoved(keys(1, 1), S250));
     assertThat(bench.result(1).shown()).contains(S250);
-    bench.tell(new SessionInput.FiringsMoved(keys(1, 1), S500));
+    bench.handle(new SessionInput.FiringsMoved(keys(1, 1), S500));
     assertThat(bench.result(1).shown()).contains(S500);
     assertThat(bench.result(1).notes().movedFrom()).isEmpty();
-    bench.tell(new SessionInput.FiringsMoved(List.of(new FiringKey("R-9999", 1, 1)), S250));
+    bench.handle(new SessionInput.FiringsMoved(List.of(new FiringKey("R-9999", 1, 1)), S250));
     assertThat(bench.session.results()).hasSize(1);
   }
 

@@ -60,13 +60,13 @@ class DwellingBladesTest {
       values.add((int) ((DARK + (FULL - DARK) * open) / 4));
     }
     long first = RATE.ticks(start) - 40 * 256L;
-    bench.tell(
+    bench.handle(
         new SessionInput.CurveAt(
             new SampledLight(List.of(new Part(Kind.OPENING, first, 256, values, false)), false)));
   }
 
   private void readFullLight(double counts) {
-    bench.tell(
+    bench.handle(
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.FULL, "", false, counts, 0.3, 1000, 1)));
   }
@@ -142,7 +142,7 @@ class DwellingBladesTest {
   @Test
   void oneFiringThatSeesTwoLightsKeepsTheSpeedFromAVerdict() {
     readFullLight(FULL);
-    bench.tell(new SessionInput.SpeedChosen(S125));
+    bench.handle(new SessionInput.SpeedChosen(S125));
     dwell(1, BY_EDGES + 0.4e-3);
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.CHECK_RIG);
     assertThat(summary().placement()).isEqualTo(Verdict.CHECK_RIG);
@@ -154,7 +154,7 @@ class DwellingBladesTest {
     assertThat(Double.parseDouble(cell(firings(), 3, "widths_apart_ms")))
         .isCloseTo(0.4, within(0.005));
     // Not counted by the person, it stands in nobody's way.
-    bench.tell(new SessionInput.LastRejected("the cable was loose"));
+    bench.handle(new SessionInput.LastRejected("the cable was loose"));
     assertThat(summary().placement()).isEqualTo(Verdict.WITHIN);
   }
 
@@ -162,7 +162,7 @@ class DwellingBladesTest {
   void edgesAndCurvesTogetherTakeTheWiderBudget() {
     readFullLight(FULL);
     double alone = summary().budget().orElseThrow().commonStops();
-    bench.tell(new SessionInput.SpeedChosen(S125));
+    bench.handle(new SessionInput.SpeedChosen(S125));
     dwell(1, BY_EDGES);
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.EDGES_CORRECTED);
     assertThat(summary().deciding().kinds())

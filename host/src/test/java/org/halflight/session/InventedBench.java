@@ -33,13 +33,13 @@ final class InventedBench {
   private int levels;
 
   InventedBench() {
-    tell(new SessionInput.RigIs("R-0001", 7, RATE));
+    handle(new SessionInput.RigIs("R-0001", 7, RATE));
     setLight();
   }
 
   void setLight() {
     double span = FULL - DARK;
-    tell(
+    handle(
         new SessionInput.LightSet(
             new LightLevels(
                 DARK,
@@ -48,9 +48,9 @@ final class InventedBench {
                 DARK + span * LevelPair.GAUSS.high())));
   }
 
-  void tell(SessionInput input) {
+  void handle(SessionInput input) {
     inputs.add(input);
-    news.addAll(session.take(input));
+    news.addAll(session.handle(input));
   }
 
   void begin(Phase phase, int firings, MarkedSpeed... speeds) {
@@ -58,7 +58,7 @@ final class InventedBench {
   }
 
   void begin(RunSetup setup) {
-    tell(new SessionInput.RunBegins(setup));
+    handle(new SessionInput.RunBegins(setup));
   }
 
   static RunSetup setup(
@@ -151,11 +151,11 @@ final class InventedBench {
 
   /** A beat with the levels that the edges so far have left. */
   void beat() {
-    tell(new SessionInput.BeatAt(RATE.ticks(now), levels));
+    handle(new SessionInput.BeatAt(RATE.ticks(now), levels));
   }
 
   void beat(double lightCounts) {
-    tell(
+    handle(
         new SessionInput.BeatAt(
             RATE.ticks(now), levels, OptionalInt.of((int) Math.round(16 * lightCounts))));
   }
@@ -175,7 +175,7 @@ final class InventedBench {
   void edge(Channel channel, boolean high, double seconds) {
     int bit = 1 << channel.code();
     levels = high ? levels | bit : levels & ~bit;
-    tell(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
+    handle(new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds))));
   }
 
   FiringResult result(int number) {

@@ -104,7 +104,7 @@ class PlateauTest {
   @Test
   void withoutASetLightThePlateauIsKeptAndJudgesNothing() {
     InventedBench blind = new InventedBench();
-    blind.tell(new SessionInput.LightSet(new LightLevels(20, 25, 21, 22)));
+    blind.handle(new SessionInput.LightSet(new LightLevels(20, 25, 21, 22)));
     blind.fireWithPlateau(500);
     assertThat(blind.result(1).notes().plateauCounts().orElseThrow()).isEqualTo(500);
     assertThat(blind.result(1).notes().plateauShare()).isEmpty();

@@ -57,7 +57,7 @@ class ProfileInSessionTest {
   void delaysAndClockAreTakenOutAndRawEdgesStay() {
     bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
     bench.fire(EFFECTIVE);
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     bench.fire(EFFECTIVE);
 
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
@@ -80,13 +80,13 @@ class ProfileInSessionTest {
     RigProfile offset =
         profile("R-0001", Map.of(Channel.CENTRE_LOW, off, Channel.CENTRE_HIGH, off));
     bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
-    bench.tell(inUse(offset, 1));
+    bench.handle(inUse(offset, 1));
     bench.fire(EFFECTIVE);
     LightLevels light = bench.session.light().orElseThrow();
-    bench.tell(new SessionInput.LightSet(light, new TripPoints(off, off)));
+    bench.handle(new SessionInput.LightSet(light, new TripPoints(off, off)));
     bench.fire(EFFECTIVE);
     ComparatorTrips other = ComparatorTrips.around(-8, 0, 0.3);
-    bench.tell(new SessionInput.LightSet(light, new TripPoints(other, other)));
+    bench.handle(new SessionInput.LightSet(light, new TripPoints(other, other)));
     bench.fire(EFFECTIVE);
 
     double node = light.lowCounts() - InventedBench.DARK;
@@ -101,13 +101,13 @@ class ProfileInSessionTest {
   @Test
   void theProfileOfAnotherRigIsNotUsedAndSaid() {
     bench.begin(Phase.AS_LEFT, 5, InventedBench.S60);
-    bench.tell(inUse(profile("R-0002", Map.of()), 1));
+    bench.handle(inUse(profile("R-0002", Map.of()), 1));
     bench.fire(EFFECTIVE);
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
     assertThat(bench.result(1).profileUse().calibration())
         .isEqualTo(new ProfileUse(Optional.empty(), Set.of(Mismatch.OTHER_RIG)));
     // Its own comes to hand later, and then holds.
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(2).profileUse().isCalibrated()).isTrue();
   }
@@ -115,24 +115,24 @@ class ProfileInSessionTest {
   @Test
   void ageLightFirmwareAndDamageAreEachSaidAndTheTimesStay() {
     bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
-    bench.tell(inUse(OWN, 91));
+    bench.handle(inUse(OWN, 91));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(1).profileUse().mismatches()).containsExactly(Mismatch.TOO_OLD);
     assertThat(seconds(1)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
 
-    bench.tell(inUse(OWN, 90));
-    bench.tell(new SessionInput.LightSet(new LightLevels(20, 520, 126, 414)));
+    bench.handle(inUse(OWN, 90));
+    bench.handle(new SessionInput.LightSet(new LightLevels(20, 520, 126, 414)));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(2).profileUse().mismatches()).containsExactly(Mismatch.OTHER_LIGHT);
     assertThat(bench.result(2).profileUse().profile()).contains(OWN);
 
     bench.setLight();
-    bench.tell(new SessionInput.RigIs("R-0001", 8, InventedBench.RATE, false, "1.1.0"));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, InventedBench.RATE, false, "1.1.0"));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(3).profileUse().mismatches()).containsExactly(Mismatch.OTHER_FIRMWARE);
 
-    bench.tell(new SessionInput.ProfileLeftOut());
-    bench.tell(new SessionInput.ProfileRefused(Mismatch.FILE_EDITED));
+    bench.handle(new SessionInput.ProfileLeftOut());
+    bench.handle(new SessionInput.ProfileRefused(Mismatch.FILE_EDITED));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(4).profileUse().mismatches()).containsExactly(Mismatch.FILE_EDITED);
     assertThat(seconds(4)).isCloseTo(EFFECTIVE, within(1e-7));
@@ -140,15 +140,15 @@ class ProfileInSessionTest {
 
   @Test
   void aSignalOfTheRigCheckTakesCalibratedOffTheRun() {
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     bench.begin(Phase.AS_FOUND, 1, InventedBench.S60);
     bench.fire(EFFECTIVE);
     bench.begin(Phase.AS_LEFT, 3, InventedBench.S60);
     bench.fire(EFFECTIVE);
     double before = seconds(2);
-    bench.tell(new SessionInput.RigChecked("R-0001", false));
+    bench.handle(new SessionInput.RigChecked("R-0001", false));
     bench.fire(EFFECTIVE);
-    bench.tell(new SessionInput.RigChecked("R-0001", true));
+    bench.handle(new SessionInput.RigChecked("R-0001", true));
     bench.fire(EFFECTIVE);
 
     assertThat(bench.session.results().stream().map(r -> r.profileUse().isCalibrated()))
@@ -171,14 +171,14 @@ class ProfileInSessionTest {
   void withoutAProfileTimesAreCorrectedByThePingsAndByEachOnlyOnce() {
     bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
     bench.fire(EFFECTIVE);
-    bench.tell(pings(5000, 30));
+    bench.handle(pings(5000, 30));
     bench.fire(EFFECTIVE);
-    bench.tell(new SessionInput.ClockHeld("R-0002", pings(-900, 30).rate()));
+    bench.handle(new SessionInput.ClockHeld("R-0002", pings(-900, 30).rate()));
     bench.fire(EFFECTIVE);
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     bench.fire(EFFECTIVE);
-    bench.tell(new SessionInput.ProfileLeftOut());
-    bench.tell(new SessionInput.ClocksForgotten());
+    bench.handle(new SessionInput.ProfileLeftOut());
+    bench.handle(new SessionInput.ClocksForgotten());
     bench.fire(EFFECTIVE);
 
     assertThat(seconds(1)).isCloseTo(EFFECTIVE, within(1e-7));
@@ -197,22 +197,22 @@ class ProfileInSessionTest {
   @Test
   void aProfileThatThePingsContradictIsSaidOnceAndCorrectsAlone() {
     bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     // Joint: 30 ppm, 1 ppm of the profile, 29 ppm for the temperature; twice that is 83 ppm.
-    bench.tell(pings(5080, 30));
+    bench.handle(pings(5080, 30));
     assertThat(bench.news(SessionEvent.ClocksDisagree.class)).isEmpty();
-    bench.tell(pings(5090, 30));
-    bench.tell(pings(5095, 30));
+    bench.handle(pings(5090, 30));
+    bench.handle(pings(5095, 30));
     assertThat(bench.news(SessionEvent.ClocksDisagree.class)).hasSize(1);
     bench.fire(EFFECTIVE);
     assertThat(seconds(1)).isCloseTo((EFFECTIVE - 8e-6) / 1.005, within(1e-7));
-    bench.tell(pings(5001, 30));
-    bench.tell(pings(4900, 30));
+    bench.handle(pings(5001, 30));
+    bench.handle(pings(4900, 30));
     assertThat(bench.news(SessionEvent.ClocksDisagree.class)).hasSize(2);
   }
 
   private void read(LightReading.What what, double counts, long ticks) {
-    bench.tell(
+    bench.handle(
         new SessionInput.LightRead(LightReading.of(what, "", false, counts, 0.3, 1000, ticks)));
   }
 
@@ -252,10 +252,10 @@ class ProfileInSessionTest {
   @Test
   void aFiringKnowsTheLightAndWhetherTheRigWasChecked() {
     bench.begin(Phase.AS_LEFT, 9, InventedBench.S60);
-    bench.tell(inUse(OWN, 1));
+    bench.handle(inUse(OWN, 1));
     assertThat(bench.session.isRigCheckDue()).isTrue();
     bench.fire(EFFECTIVE);
-    bench.tell(new SessionInput.RigChecked("R-0001", true));
+    bench.handle(new SessionInput.RigChecked("R-0001", true));
     assertThat(bench.session.isRigCheckDue()).isFalse();
     bench.fire(EFFECTIVE);
     assertThat(bench.result(1).profileUse().state())

@@ -104,9 +104,9 @@ class ReleaseRulesTest {
   @Test
   void behindALensCapNoLightSaysNothing() {
     bench.begin(Phase.ADJUSTING, 1, S60);
-    bench.tell(new SessionInput.LensCap(true));
+    bench.handle(new SessionInput.LensCap(true));
     bench.releaseWithoutLight();
-    bench.tell(new SessionInput.LensCap(false));
+    bench.handle(new SessionInput.LensCap(false));
     bench.releaseWithoutLight();
     assertThat(bench.outcomes()).containsExactly(Outcome.NOT_A_SHUTTER_EVENT, Outcome.DID_NOT_OPEN);
     assertThat(bench.result(1).notes().capOn()).isTrue();
@@ -115,7 +115,7 @@ class ReleaseRulesTest {
   @Test
   void lightShowsThatTheCapIsOff() {
     bench.begin(Phase.ADJUSTING, 5, S60);
-    bench.tell(new SessionInput.LensCap(true));
+    bench.handle(new SessionInput.LensCap(true));
     bench.fire(S60, 0);
     assertThat(bench.session.isCapOn()).isFalse();
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
@@ -139,7 +139,7 @@ class ReleaseRulesTest {
       bench.beat();
     }
     assertThat(bench.session.results()).isEmpty();
-    bench.tell(new SessionInput.Ends());
+    bench.handle(new SessionInput.Ends());
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.STUCK_OPEN);
     assertThat(((LeafExposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
         .isCloseTo(3600, Offset.offset(0.3));
@@ -163,7 +163,7 @@ class ReleaseRulesTest {
     bench.begin(Phase.ADJUSTING, 1, S60);
     bench.fire(4.0);
     assertThat(bench.session.isRunDone()).isTrue();
-    bench.tell(new SessionInput.ClosedByHand());
+    bench.handle(new SessionInput.ClosedByHand());
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.STUCK_OPEN);
     assertThat(bench.result(1).effectiveSeconds()).isEmpty();
     assertThat(((LeafExposure.StuckOpen) bench.result(1).exposure()).lowestSeconds())
@@ -176,7 +176,7 @@ class ReleaseRulesTest {
   void closedByHandSaysNothingOfAShortFiring() {
     bench.begin(Phase.ADJUSTING, 1, S60);
     bench.fire(S60, 0);
-    bench.tell(new SessionInput.ClosedByHand());
+    bench.handle(new SessionInput.ClosedByHand());
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
   }
 
@@ -189,7 +189,7 @@ class ReleaseRulesTest {
     bench.edge(Channel.CENTRE_LOW, true, bench.now);
     bench.edge(Channel.CENTRE_HIGH, true, bench.now + 0.001);
     bench.now += 0.002;
-    bench.tell(new SessionInput.ClosedByHand());
+    bench.handle(new SessionInput.ClosedByHand());
     bench.edge(Channel.CENTRE_HIGH, false, bench.now + 3);
     bench.edge(Channel.CENTRE_LOW, false, bench.now + 3.001);
     bench.now += 3.001;
@@ -200,13 +200,13 @@ class ReleaseRulesTest {
   @Test
   void bulbHoldsForAsLongAsTheReleaseIsHeld() {
     beginChecks(UntimedTest.B);
-    assertThat(bench.session.check()).contains(UntimedTest.B);
+    assertThat(bench.session.untimedTest()).contains(UntimedTest.B);
     assertThat(bench.session.shown()).isEmpty();
     bench.press();
     bench.now += 0.02;
     openFor(1.0);
     assertThat(bench.outcomes()).containsExactly(Outcome.OPENS_HOLDS_CLOSES);
-    assertThat(bench.result(1).check()).contains(UntimedTest.B);
+    assertThat(bench.result(1).untimedTest()).contains(UntimedTest.B);
     assertThat(bench.result(1).errorStops()).isEmpty();
     assertThat(bench.result(1).isGood()).isFalse();
     assertThat(bench.session.isRunDone()).isTrue();
@@ -268,8 +268,8 @@ class ReleaseRulesTest {
     for (int i = 0; i < Session.ENOUGH_TRIES; i++) {
       bench.fire(S60, 0);
     }
-    assertThat(bench.news(SessionEvent.EnoughOfCheck.class))
-        .containsExactly(new SessionEvent.EnoughOfCheck(UntimedTest.T, Session.ENOUGH_TRIES));
+    assertThat(bench.news(SessionEvent.EnoughOfUntimedTest.class))
+        .containsExactly(new SessionEvent.EnoughOfUntimedTest(UntimedTest.T, Session.ENOUGH_TRIES));
     assertThat(bench.session.isRunDone()).isTrue();
   }
 
@@ -283,10 +283,10 @@ class ReleaseRulesTest {
             List.of(UntimedTest.WIND_AND_RELEASE, UntimedTest.RELEASE_ALONE),
             CameraCustoms.NONE));
     for (int i = 0; i < 12; i++) {
-      assertThat(bench.session.check()).contains(UntimedTest.WIND_AND_RELEASE);
+      assertThat(bench.session.untimedTest()).contains(UntimedTest.WIND_AND_RELEASE);
       bench.fire(S60, 0);
     }
-    assertThat(bench.session.check()).contains(UntimedTest.RELEASE_ALONE);
+    assertThat(bench.session.untimedTest()).contains(UntimedTest.RELEASE_ALONE);
     // Its time is a time, but of no marked speed.
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
     assertThat(bench.result(1).shown()).isEmpty();
@@ -295,7 +295,7 @@ class ReleaseRulesTest {
       bench.fire(S60, 0);
     }
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionEvent.EnoughOfCheck.class)).isEmpty();
+    assertThat(bench.news(SessionEvent.EnoughOfUntimedTest.class)).isEmpty();
   }
 
   @Test
@@ -308,8 +308,8 @@ class ReleaseRulesTest {
             List.of(UntimedTest.WIND_AND_RELEASE, UntimedTest.B),
             CameraCustoms.NONE));
     bench.fire(S60, 0);
-    bench.tell(new SessionInput.NextChosen());
-    assertThat(bench.session.check()).contains(UntimedTest.B);
+    bench.handle(new SessionInput.NextChosen());
+    assertThat(bench.session.untimedTest()).contains(UntimedTest.B);
   }
 
   @Test
@@ -332,9 +332,9 @@ class ReleaseRulesTest {
   @Test
   void aGapIsNamedByTheTicksOfTheRig() {
     bench.beat();
-    bench.tell(new SessionInput.LinkLost());
+    bench.handle(new SessionInput.LinkLost());
     bench.now += 42;
-    bench.tell(new SessionInput.RigIs("R-0001", 7, RATE));
+    bench.handle(new SessionInput.RigIs("R-0001", 7, RATE));
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class)).hasSize(1);
     assertThat(bench.news(SessionEvent.LinkGap.class).get(0).seconds().orElseThrow())
@@ -355,8 +355,8 @@ class ReleaseRulesTest {
   @Test
   void aRestartLeavesAGapOfUnknownLength() {
     bench.beat();
-    bench.tell(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
-    bench.tell(new SessionInput.RigIs("R-0001", 8, RATE));
+    bench.handle(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, RATE));
     bench.now = 0.1;
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class))

@@ -60,7 +60,7 @@ class SessionRandomTest {
 
       Session session = new Session();
       List<SessionEvent> news = new ArrayList<>();
-      inputs.forEach(input -> news.addAll(session.take(input)));
+      inputs.forEach(input -> news.addAll(session.handle(input)));
       String where = "seed " + seed + ", round " + round;
       assertWhole(session, news, where);
       session.results().forEach(r -> seen.merge(r.outcome().name(), 1, Integer::sum));
@@ -68,7 +68,7 @@ class SessionRandomTest {
 
       Session again = new Session();
       List<SessionEvent> newsAgain = new ArrayList<>();
-      inputs.forEach(input -> newsAgain.addAll(again.take(input)));
+      inputs.forEach(input -> newsAgain.addAll(again.handle(input)));
       assertThat(again.results()).as(where).isEqualTo(session.results());
       assertThat(newsAgain).as(where).isEqualTo(news);
     }
@@ -128,7 +128,8 @@ class SessionRandomTest {
       case 1 -> inputs.add(new SessionInput.SpeedChosen(anySpeed()));
       case 2 ->
           inputs.add(
-              new SessionInput.CheckChosen(random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
+              new SessionInput.UntimedTestChosen(
+                  random.nextBoolean() ? UntimedTest.B : UntimedTest.T));
       case 3 -> inputs.add(new SessionInput.NextChosen());
       case 4 -> inputs.add(new SessionInput.PreviousChosen());
       case 5 -> inputs.add(new SessionInput.LastRejected("invented"));

@@ -31,9 +31,9 @@ class SessionTest {
 
   @BeforeEach
   void rigIsThere() {
-    tell(new SessionInput.RigIs("R-0001", 7, RATE));
+    handle(new SessionInput.RigIs("R-0001", 7, RATE));
     // Thresholds on the Gauss levels of a light of 20 to 820 counts.
-    tell(
+    handle(
         new SessionInput.LightSet(
             new LightLevels(
                 20, 820, 20 + 800 * LevelPair.GAUSS.low(), 20 + 800 * LevelPair.GAUSS.high())));
@@ -87,7 +87,7 @@ class SessionTest {
     begin(Phase.ADJUSTING, 1, SIXTIETH, HUNDRED_TWENTY_FIFTH);
     fire(0.016, 0.001);
     assertThat(session.shown()).contains(HUNDRED_TWENTY_FIFTH);
-    tell(new SessionInput.LastRejected("knocked the bench"));
+    handle(new SessionInput.LastRejected("knocked the bench"));
     assertThat(session.shown()).contains(SIXTIETH);
     assertThat(session.results()).hasSize(1);
     assertThat(session.results().get(0).rejection()).contains("knocked the bench");
@@ -125,7 +125,7 @@ class SessionTest {
     edge(Channel.CENTRE_HIGH, true, opened + 0.001);
     beat(opened + 3, 0b11);
     assertThat(news).hasAtLeastOneElementOfType(SessionEvent.StillOpen.class);
-    tell(new SessionInput.ClosedByHand());
+    handle(new SessionInput.ClosedByHand());
     edge(Channel.CENTRE_HIGH, false, opened + 3.1);
     edge(Channel.CENTRE_LOW, false, opened + 3.2);
     quiet(opened + 3.2);
@@ -140,7 +140,7 @@ class SessionTest {
     begin(Phase.ADJUSTING, 2, SIXTIETH);
     double opened = nowSeconds;
     edge(Channel.CENTRE_LOW, true, opened);
-    tell(new SessionInput.Damaged(Firing.Damage.EDGES_LOST));
+    handle(new SessionInput.Damaged(Firing.Damage.EDGES_LOST));
     edge(Channel.CENTRE_LOW, false, opened + 0.016);
     quiet(opened + 0.016);
     fire(0.016, 0.001);
@@ -152,11 +152,11 @@ class SessionTest {
   @Test
   void holdingTheShutterOpenForTheLightIsNoRelease() {
     begin(Phase.AS_FOUND, 1, SIXTIETH);
-    tell(new SessionInput.LightBeingSet(true));
+    handle(new SessionInput.LightBeingSet(true));
     edge(Channel.CENTRE_LOW, true, nowSeconds);
     edge(Channel.CENTRE_HIGH, true, nowSeconds + 0.001);
     beat(nowSeconds + 3, 0b11);
-    tell(new SessionInput.LightBeingSet(false));
+    handle(new SessionInput.LightBeingSet(false));
     edge(Channel.CENTRE_HIGH, false, nowSeconds + 4);
     edge(Channel.CENTRE_LOW, false, nowSeconds + 4.001);
     quiet(nowSeconds + 4.001);
@@ -175,7 +175,7 @@ class SessionTest {
 
   @Test
   void aLightSettingThatWasGivenUpDoesNotSwallowWhatComesLater() {
-    tell(new SessionInput.LightBeingSet(true));
+    handle(new SessionInput.LightBeingSet(true));
     nowSeconds += 1;
     beat(nowSeconds, 0);
     begin(Phase.ADJUSTING, 1, SIXTIETH);
@@ -189,7 +189,7 @@ class SessionTest {
     begin(Phase.ADJUSTING, 2, SIXTIETH);
     nowSeconds = 1000;
     fire(0.016, 0.001);
-    tell(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
+    handle(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
     nowSeconds = 1;
     beat(nowSeconds, 0);
     nowSeconds += 0.3;
@@ -210,7 +210,7 @@ class SessionTest {
     // The self-timer runs on, and its light may be in what is lost.
     nowSeconds += 5;
     beat(nowSeconds, 0);
-    tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
     assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
     assertThat(news).anyMatch(SessionEvent.Changed.class::isInstance);
   }
@@ -222,7 +222,7 @@ class SessionTest {
     releaseWithoutLight();
     nowSeconds += 31;
     beat(nowSeconds, 0);
-    tell(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
     assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.DID_NOT_OPEN);
   }
 
@@ -232,7 +232,7 @@ class SessionTest {
     long before = RATE.ticks(nowSeconds - 0.3);
     fire(0.016, 0.001);
     assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.TIMED);
-    tell(new SessionInput.Damaged(Firing.Damage.CONTRADICTION, OptionalLong.of(before)));
+    handle(new SessionInput.Damaged(Firing.Damage.CONTRADICTION, OptionalLong.of(before)));
     assertThat(session.results().get(0).outcome()).isEqualTo(Outcome.UNUSABLE);
     assertThat(session.results().get(0).firing().damage())
         .containsExactly(Firing.Damage.CONTRADICTION);
@@ -241,7 +241,7 @@ class SessionTest {
 
   @Test
   void theLightOfOneRigIsNotUsedForAnother() {
-    tell(new SessionInput.RigIs("R-0002", 1, RATE));
+    handle(new SessionInput.RigIs("R-0002", 1, RATE));
     assertThat(session.light()).isEmpty();
     begin(Phase.ADJUSTING, 1, SIXTIETH);
     fire(0.016, 0.001);
@@ -253,7 +253,7 @@ class SessionTest {
     begin(Phase.ADJUSTING, 5, SIXTIETH);
     double start = nowSeconds;
     fire(0.016, 0.001);
-    tell(new SessionInput.LinkLost());
+    handle(new SessionInput.LinkLost());
     nowSeconds = start;
     fire(0.016, 0.001);
     assertThat(session.results()).hasSize(1);
@@ -262,18 +262,18 @@ class SessionTest {
   @Test
   void withoutALightTheFigureSaysThatItsLevelsAreUnknown() {
     Session blind = new Session();
-    blind.take(new SessionInput.RigIs("R-0001", 7, RATE));
-    blind.take(edgeAt(Channel.CENTRE_LOW, true, 1));
-    blind.take(edgeAt(Channel.CENTRE_HIGH, true, 1.001));
-    blind.take(edgeAt(Channel.CENTRE_HIGH, false, 1.015));
-    blind.take(edgeAt(Channel.CENTRE_LOW, false, 1.016));
-    blind.take(new SessionInput.Ends());
+    blind.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    blind.handle(edgeAt(Channel.CENTRE_LOW, true, 1));
+    blind.handle(edgeAt(Channel.CENTRE_HIGH, true, 1.001));
+    blind.handle(edgeAt(Channel.CENTRE_HIGH, false, 1.015));
+    blind.handle(edgeAt(Channel.CENTRE_LOW, false, 1.016));
+    blind.handle(new SessionInput.Ends());
     assertThat(blind.results().get(0).levels()).isEqualTo(Optional.empty());
     assertThat(blind.results().get(0).shown()).isEmpty();
   }
 
   private void begin(Phase phase, int firings, MarkedSpeed... speeds) {
-    tell(
+    handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented camera", phase, Dial.CUSTOM, List.of(speeds), Reference.EXACT, firings)));
@@ -305,18 +305,18 @@ class SessionTest {
   }
 
   private void beat(double seconds, int levels) {
-    tell(new SessionInput.BeatAt(RATE.ticks(seconds), levels));
+    handle(new SessionInput.BeatAt(RATE.ticks(seconds), levels));
   }
 
   private void edge(Channel channel, boolean high, double seconds) {
-    tell(edgeAt(channel, high, seconds));
+    handle(edgeAt(channel, high, seconds));
   }
 
   private static SessionInput edgeAt(Channel channel, boolean high, double seconds) {
     return new SessionInput.EdgeAt(new Edge(channel, high, RATE.ticks(seconds)));
   }
 
-  private void tell(SessionInput input) {
-    news.addAll(session.take(input));
+  private void handle(SessionInput input) {
+    news.addAll(session.handle(input));
   }
 }

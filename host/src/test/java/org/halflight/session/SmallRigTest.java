@@ -28,12 +28,12 @@ class SmallRigTest {
   private double now = 1;
 
   SmallRigTest() {
-    session.take(new SessionInput.RigIs("R-0009", 1, RATE, true));
-    session.take(
+    session.handle(new SessionInput.RigIs("R-0009", 1, RATE, true));
+    session.handle(
         new SessionInput.LightSet(
             new LightLevels(
                 20, 820, 20 + 800 * LevelPair.GAUSS.low(), 20 + 800 * LevelPair.GAUSS.high())));
-    session.take(
+    session.handle(
         new SessionInput.RunBegins(
             InventedBench.setup(Phase.ADJUSTING, 9, List.of(S500), List.of(), CameraCustoms.NONE)));
   }
@@ -73,7 +73,7 @@ class SmallRigTest {
     fire(Level.LOW, 2e-3);
     fire(Level.HIGH, 5e-3);
     assertThat(times().get(0)).isGreaterThan(2.1e-3);
-    session.take(new SessionInput.LastRejected("the dial stood elsewhere"));
+    session.handle(new SessionInput.LastRejected("the dial stood elsewhere"));
     assertThat(times().get(0)).isCloseTo(2e-3, within(2e-7));
   }
 
@@ -81,7 +81,7 @@ class SmallRigTest {
   void aFiringWhileTheLevelWasOnItsWayIsKeptWithoutATimeAndCompletesNoOther() {
     fire(Level.LOW, 2e-3);
     fire(Level.HIGH, 2e-3);
-    session.take(new SessionInput.LevelStands(Optional.empty()));
+    session.handle(new SessionInput.LevelStands(Optional.empty()));
     light(2.3e-3);
     fire(Level.LOW, 2e-3);
     fire(Level.HIGH, 2e-3);
@@ -98,7 +98,7 @@ class SmallRigTest {
   }
 
   private void fire(Level level, double effectiveSeconds) {
-    session.take(new SessionInput.LevelStands(Optional.of(level)));
+    session.handle(new SessionInput.LevelStands(Optional.of(level)));
     double q = level == Level.LOW ? LevelPair.GAUSS.low() : LevelPair.GAUSS.high();
     light(effectiveSeconds + (1 - 2 * q) * RAMP_SECONDS);
   }
@@ -108,11 +108,12 @@ class SmallRigTest {
     edge(false, now + widthSeconds);
     for (int i = 0; i < 4; i++) {
       now += 0.25;
-      session.take(new SessionInput.BeatAt(RATE.ticks(now), 0));
+      session.handle(new SessionInput.BeatAt(RATE.ticks(now), 0));
     }
   }
 
   private void edge(boolean high, double seconds) {
-    session.take(new SessionInput.EdgeAt(new Edge(Channel.CENTRE_LOW, high, RATE.ticks(seconds))));
+    session.handle(
+        new SessionInput.EdgeAt(new Edge(Channel.CENTRE_LOW, high, RATE.ticks(seconds))));
   }
 }

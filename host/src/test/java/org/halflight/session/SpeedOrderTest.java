@@ -19,21 +19,21 @@ class SpeedOrderTest {
   @Test
   void nextAndPreviousStopAtTheEnds() {
     bench.begin(Phase.AS_LEFT, 2, S60, S125, S250);
-    bench.tell(new SessionInput.PreviousChosen());
+    bench.handle(new SessionInput.PreviousChosen());
     assertThat(bench.session.shown()).contains(S60);
-    bench.tell(new SessionInput.NextChosen());
-    bench.tell(new SessionInput.NextChosen());
+    bench.handle(new SessionInput.NextChosen());
+    bench.handle(new SessionInput.NextChosen());
     assertThat(bench.session.shown()).contains(S250);
-    bench.tell(new SessionInput.NextChosen());
+    bench.handle(new SessionInput.NextChosen());
     assertThat(bench.session.shown()).contains(S250);
-    bench.tell(new SessionInput.PreviousChosen());
+    bench.handle(new SessionInput.PreviousChosen());
     assertThat(bench.session.shown()).contains(S125);
   }
 
   @Test
   void anyOrderMayBeChosenAndWhatLacksIsComeBackTo() {
     bench.begin(Phase.AS_LEFT, 1, S60, S125, S250);
-    bench.tell(new SessionInput.SpeedChosen(S250));
+    bench.handle(new SessionInput.SpeedChosen(S250));
     bench.fire(S250, 0);
     assertThat(bench.session.shown()).contains(S60);
     bench.fire(S60, 0);
@@ -46,12 +46,12 @@ class SpeedOrderTest {
   void aSpeedChosenThoughItIsDoneStays() {
     bench.begin(Phase.AS_LEFT, 1, S60, S125);
     bench.fire(S60, 0);
-    bench.tell(new SessionInput.PreviousChosen());
+    bench.handle(new SessionInput.PreviousChosen());
     bench.fire(S60, 0);
     bench.fire(S60, 0);
     assertThat(bench.session.shown()).contains(S60);
     assertThat(bench.session.goodAt(S60)).isEqualTo(3);
-    bench.tell(new SessionInput.NextChosen());
+    bench.handle(new SessionInput.NextChosen());
     bench.fire(S125, 0);
     assertThat(bench.session.isRunDone()).isTrue();
   }
@@ -59,7 +59,7 @@ class SpeedOrderTest {
   @Test
   void whileAdjustingTheChosenSpeedStaysOnTheScreen() {
     bench.begin(Phase.ADJUSTING, 1, S60, S125);
-    bench.tell(new SessionInput.SpeedChosen(S60));
+    bench.handle(new SessionInput.SpeedChosen(S60));
     for (int i = 0; i < 2 * Session.ENOUGH_TRIES; i++) {
       bench.fire(S60, 0.5);
     }
@@ -69,10 +69,10 @@ class SpeedOrderTest {
 
   @Test
   void withoutARunChoosingAndSteppingDoNoHarm() {
-    bench.tell(new SessionInput.NextChosen());
-    bench.tell(new SessionInput.PreviousChosen());
+    bench.handle(new SessionInput.NextChosen());
+    bench.handle(new SessionInput.PreviousChosen());
     assertThat(bench.session.setting()).isEmpty();
-    bench.tell(new SessionInput.SpeedChosen(S60));
+    bench.handle(new SessionInput.SpeedChosen(S60));
     bench.fire(S60, 0);
     assertThat(bench.result(1).shown()).contains(S60);
     assertThat(bench.result(1).run()).isZero();
@@ -129,7 +129,7 @@ class SpeedOrderTest {
     bench.begin(Phase.AS_LEFT, 3, S60);
     for (int i = 0; i < Session.ENOUGH_TRIES + 2; i++) {
       bench.fire(S60, 0);
-      bench.tell(new SessionInput.LastRejected("knocked the bench"));
+      bench.handle(new SessionInput.LastRejected("knocked the bench"));
     }
     assertThat(bench.news(SessionEvent.EnoughToKnow.class)).isEmpty();
     assertThat(bench.session.results()).hasSize(Session.ENOUGH_TRIES + 2);

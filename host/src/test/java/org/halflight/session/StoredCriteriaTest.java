@@ -34,7 +34,7 @@ class StoredCriteriaTest {
   }
 
   @Test
-  void anAimComesBackAndTheUsualOneTakesNoRoom() {
+  void criteriaComeBackAndTheUsualOnesTakeNoRoom() {
     assertThat(stored.write(ALL)).hasSize(Part.values().length);
     assertThat(stored.read(stored.write(ALL))).isEqualTo(ALL);
     assertThat(stored.write(AcceptanceCriteria.USUAL)).isEmpty();

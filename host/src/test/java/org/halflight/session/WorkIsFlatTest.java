@@ -26,7 +26,7 @@ class WorkIsFlatTest {
 
   @Test
   void doesNotGrowWithTheFiring() {
-    session.take(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
     double early = bytesOfAnEdge(2000);
     bytesOfAnEdge(18_000);
     double late = bytesOfAnEdge(2000);
@@ -36,9 +36,9 @@ class WorkIsFlatTest {
 
   @Test
   void doesNotGrowWithTheSession() {
-    session.take(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
-    session.take(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
-    session.take(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
+    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
+    session.handle(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
     bytesOfAFiring(300);
     double early = bytesOfAFiring(100);
     bytesOfAFiring(4000);
@@ -56,17 +56,17 @@ class WorkIsFlatTest {
       long width = 235_000L + i % 7 * 100L;
       edge(Channel.CENTRE_LOW, true, ticks);
       edge(Channel.CENTRE_HIGH, true, ticks + 4000);
-      session.take(
+      session.handle(
           new SessionInput.BeatAt(ticks + 100_000, 3, OptionalInt.of(i % 40 == 0 ? 13_000 : 9000)));
       edge(Channel.CENTRE_HIGH, false, ticks + width - 4000);
       edge(Channel.CENTRE_LOW, false, ticks + width);
-      session.take(new SessionInput.BeatAt(ticks + width + 4_000_000, 0));
+      session.handle(new SessionInput.BeatAt(ticks + width + 4_000_000, 0));
     }
     return (double) (MEMORY.getCurrentThreadAllocatedBytes() - before) / firings;
   }
 
   private void edge(Channel channel, boolean high, long atTicks) {
-    session.take(new SessionInput.EdgeAt(new Edge(channel, high, atTicks)));
+    session.handle(new SessionInput.EdgeAt(new Edge(channel, high, atTicks)));
   }
 
   private double bytesOfAnEdge(int edges) {
@@ -74,7 +74,7 @@ class WorkIsFlatTest {
     for (int i = 0; i < edges; i++) {
       ticks += 20_000;
       Channel channel = i % 3 == 0 ? Channel.CENTRE_LOW : Channel.CONTACT;
-      session.take(new SessionInput.EdgeAt(new Edge(channel, i % 2 == 0, ticks)));
+      session.handle(new SessionInput.EdgeAt(new Edge(channel, i % 2 == 0, ticks)));
       if (i % 100 == 0) {
         session.isQuiet();
       }

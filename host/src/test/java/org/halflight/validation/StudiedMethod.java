@@ -67,13 +67,13 @@ public final class StudiedMethod {
   /** By the method itself: edges, curves and marks are handed to the session. */
   public static Message directly(InventedSession invented) {
     Session session = new Session();
-    session.take(
+    session.handle(
         new SessionInput.RigIs(
             SessionText.RIG, 7, TickRate.BOARD_16_MHZ, false, SessionText.FIRMWARE));
-    session.take(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
-    SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::take));
-    invented.told().forEach(told -> session.take(input(invented, told)));
-    session.take(new SessionInput.Ends());
+    session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
+    SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::handle));
+    invented.told().forEach(told -> session.handle(input(invented, told)));
+    session.handle(new SessionInput.Ends());
     return said(session);
   }
 

@@ -124,7 +124,7 @@ class SummedUpFiringsTest {
     RunSetup adjusting =
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
-        asLeft.withAim(
+        asLeft.withCriteria(
             new AcceptanceCriteria(
                 Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
     DecisionBasis fixed = DecisionBasis.of(asLeft, RigKnowledge.UNCALIBRATED);

@@ -64,7 +64,7 @@ class AnythingOnTheWireTest {
     SessionReducer fold = new SessionReducer();
     for (BenchEvent event : events) {
       try {
-        SessionReducer.Brought brought = fold.take(event);
+        SessionReducer.Brought brought = fold.onEvent(event);
         assertThat(brought.said().size() + brought.news().size()).isLessThan(STEPS_MOST);
       } catch (RuntimeException thrown) {
         throw new AssertionError(where + " at " + event, thrown);

@@ -28,7 +28,7 @@ final class Reports {
   static Reports of(List<Sent> lines, List<TrueFiring> firings) {
     SessionReducer fold = new SessionReducer();
     for (Sent sent : lines) {
-      fold.take(new BenchEvent.Received(sent.nanos(), sent.line()));
+      fold.onEvent(new BenchEvent.Received(sent.nanos(), sent.line()));
     }
     fold.breakOff();
     return new Reports(fold.session().results(), firings);

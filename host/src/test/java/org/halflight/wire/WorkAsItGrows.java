@@ -53,15 +53,15 @@ public final class WorkAsItGrows {
   /** Mean nanoseconds of an edge up to a tenth of all, and in the last tenth. */
   private static double[] edges(int count) {
     Session session = new Session();
-    session.take(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
     Timing timing = new Timing(count);
     long ticks = 16_000_000;
     for (int i = 0; i < count; i++) {
       ticks += 20_000;
       Channel channel = i % 3 == 0 ? Channel.CENTRE_LOW : Channel.CONTACT;
-      session.take(new SessionInput.EdgeAt(new Edge(channel, i % 2 == 0, ticks)));
+      session.handle(new SessionInput.EdgeAt(new Edge(channel, i % 2 == 0, ticks)));
       if (i % 200 == 0) {
-        session.take(new SessionInput.BeatAt(ticks, 0));
+        session.handle(new SessionInput.BeatAt(ticks, 0));
         session.isQuiet();
       }
       timing.did(i);
@@ -71,9 +71,9 @@ public final class WorkAsItGrows {
 
   private static double[] firings(int count) {
     Session session = new Session();
-    session.take(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
     Dial dial = Dial.find("leaf").orElseThrow();
-    session.take(
+    session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
                 "invented",
@@ -96,9 +96,9 @@ public final class WorkAsItGrows {
       edge(session, Channel.CENTRE_HIGH, true, ticks + ramp);
       edge(session, Channel.CENTRE_HIGH, false, ticks + width - ramp);
       edge(session, Channel.CENTRE_LOW, false, ticks + width);
-      session.take(new SessionInput.BeatAt(ticks + width + 4_000_000, 0));
+      session.handle(new SessionInput.BeatAt(ticks + width + 4_000_000, 0));
       if (session.question().isPresent()) {
-        session.take(new SessionInput.AcceptedAsShown());
+        session.handle(new SessionInput.AcceptedAsShown());
       }
       timing.did(i);
     }
@@ -110,7 +110,7 @@ public final class WorkAsItGrows {
   }
 
   private static void edge(Session session, Channel channel, boolean high, long ticks) {
-    session.take(new SessionInput.EdgeAt(new Edge(channel, high, ticks)));
+    session.handle(new SessionInput.EdgeAt(new Edge(channel, high, ticks)));
   }
 
   private static final class Timing {

@@ -33,6 +33,11 @@ final class DocPage {
     this.text = Files.readString(path);
   }
 
+  /** One page. */
+  static DocPage of(Path path) throws IOException {
+    return new DocPage(path);
+  }
+
   /** README.md, DEVELOPERS.md and the pages under docs. */
   static List<DocPage> all() throws IOException {
     List<Path> paths = new ArrayList<>(List.of(Path.of("README.md"), Path.of("DEVELOPERS.md")));

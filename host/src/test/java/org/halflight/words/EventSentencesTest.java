@@ -47,10 +47,10 @@ class EventSentencesTest {
     List<SessionEvent> all =
         List.of(
             new SessionEvent.SpeedShown(S250, 1, 0),
-            new SessionEvent.CheckShown(UntimedTest.B),
-            new SessionEvent.CheckShown(UntimedTest.T),
+            new SessionEvent.UntimedTestShown(UntimedTest.B),
+            new SessionEvent.UntimedTestShown(UntimedTest.T),
             new SessionEvent.SetBeforeCocking(S500),
-            new SessionEvent.EnoughOfCheck(UntimedTest.T, 10),
+            new SessionEvent.EnoughOfUntimedTest(UntimedTest.T, 10),
             new SessionEvent.RunDone(),
             new SessionEvent.IsTheSelfTimerOn(KEY, 9.8),
             new SessionEvent.CockingStroke(1, 3),

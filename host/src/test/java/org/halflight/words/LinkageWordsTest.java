@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.halflight.extratest.InventedAdvance;
 import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageTrial;
@@ -88,23 +87,23 @@ class LinkageWordsTest {
   @Test
   void everyVerdictAndReasonHasItsSentenceAndItsWord() {
     for (LinkageTrial.Reason reason : LinkageTrial.Reason.values()) {
-      assertThat(Words.has("linkage.reason." + key(reason))).as(key(reason)).isTrue();
-      assertThat(Words.has("linkage.word." + key(reason))).as(key(reason)).isTrue();
+      assertThat(Words.has("linkage.reason." + Words.key(reason))).as(Words.key(reason)).isTrue();
+      assertThat(Words.has("linkage.word." + Words.key(reason))).as(Words.key(reason)).isTrue();
     }
     Arrays.stream(Linkage.Verdict.values())
         .filter(verdict -> verdict != Linkage.Verdict.NOT_TOLD)
         .forEach(
             verdict -> {
-              assertThat(Words.has("linkage." + key(verdict))).as(key(verdict)).isTrue();
-              assertThat(Words.has("linkage.word." + key(verdict))).as(key(verdict)).isTrue();
+              assertThat(Words.has("linkage." + Words.key(verdict)))
+                  .as(Words.key(verdict))
+                  .isTrue();
+              assertThat(Words.has("linkage.word." + Words.key(verdict)))
+                  .as(Words.key(verdict))
+                  .isTrue();
             });
   }
 
   private static List<String> lines(double interval) {
     return ExtraTestWords.lines(InventedAdvance.trials(Phase.ADJUSTING, interval).linkage());
-  }
-
-  private static String key(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

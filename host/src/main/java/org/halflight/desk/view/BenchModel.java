@@ -95,8 +95,8 @@ public final class BenchModel {
         justDone = before.or(() -> justDone);
       } else if (each instanceof SessionEvent.SpeedShown shown && before.isPresent()) {
         movedOn(before.get(), new DialSetting.Speed(shown.speed()), cues);
-      } else if (each instanceof SessionEvent.CheckShown shown && before.isPresent()) {
-        movedOn(before.get(), new DialSetting.Untimed(shown.check()), cues);
+      } else if (each instanceof SessionEvent.UntimedTestShown shown && before.isPresent()) {
+        movedOn(before.get(), new DialSetting.Untimed(shown.test()), cues);
       } else if (each instanceof SessionEvent.Changed changed) {
         replaceLast(changed.result());
       } else if (each instanceof SessionEvent.CurveAdded added) {
@@ -123,7 +123,7 @@ public final class BenchModel {
       results = List.copyOf(session().results());
     }
     // The click sensor would hear them, and it cannot tell them from the camera.
-    return session().check().filter(UntimedTest::isForTheEar).isPresent() ? List.of() : cues;
+    return session().untimedTest().filter(UntimedTest::isForTheEar).isPresent() ? List.of() : cues;
   }
 
   /** A run is to begin, or goes on. */
@@ -283,7 +283,7 @@ public final class BenchModel {
     }
     if (news instanceof SessionEvent.SpeedShown
         || news instanceof SessionEvent.StillOpen
-        || news instanceof SessionEvent.CheckShown) {
+        || news instanceof SessionEvent.UntimedTestShown) {
       return Optional.empty();
     }
     boolean matters =

@@ -2,7 +2,6 @@ package org.halflight.desk.view;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.MeasuredChecks;
@@ -61,6 +60,6 @@ public record ChecklistText(Checklist intake, Checklist handBack, List<ExtraTest
   }
 
   private static String state(Enum<?> state) {
-    return Words.say("desk.state." + state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    return Words.of("desk.state", state);
   }
 }

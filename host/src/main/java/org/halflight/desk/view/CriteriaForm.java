@@ -34,19 +34,19 @@ public record CriteriaForm(
     Objects.requireNonNull(stops);
   }
 
-  /** The form of an aim. */
-  public static CriteriaForm of(AcceptanceCriteria aim) {
+  /** The form of acceptance criteria. */
+  public static CriteriaForm of(AcceptanceCriteria criteria) {
     return new CriteriaForm(
-        aim.tolerances().text(),
-        aim.measurand(),
-        aim.untilDecided(),
-        StopsForm.of(aim.stops()),
-        aim.linkage().text(),
-        aim.flashContact());
+        criteria.tolerances().text(),
+        criteria.measurand(),
+        criteria.untilDecided(),
+        StopsForm.of(criteria.stops()),
+        criteria.linkage().text(),
+        criteria.flashContact());
   }
 
   /**
-   * The aim.
+   * The criteria.
    *
    * @throws Trouble where something cannot be understood, with a sentence for the person
    */

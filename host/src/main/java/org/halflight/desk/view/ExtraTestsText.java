@@ -121,7 +121,7 @@ public record ExtraTestsText(List<Entry> entries) {
   }
 
   private static Optional<UntimedTest> check(FiringResult firing) {
-    return firing.setting().flatMap(DialSetting::check);
+    return firing.setting().flatMap(DialSetting::untimedTest);
   }
 
   /** The sound of the shutter alone tells the clicks of a release apart. */

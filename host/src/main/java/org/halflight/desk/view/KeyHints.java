@@ -42,10 +42,10 @@ public final class KeyHints {
       return ofTest(view, test);
     }
     if (waitsForFullLight(view)) {
-      hints.add(hint(UserAction.FULL_LIGHT, Words.say("desk.key.full_light"), true));
+      hints.add(hint(UserAction.FULL_LIGHT, Words.say("desk.key.full-light"), true));
     }
     if (view.openSeconds().isPresent()) {
-      hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed_by_hand"), true));
+      hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed-by-hand"), true));
     }
     if (NextText.of(view).done()) {
       hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));
@@ -68,8 +68,8 @@ public final class KeyHints {
             UserAction.LEARN_COCKING,
             Words.say(
                 view.cocking() == BenchView.Cocking.LEARNING
-                    ? "desk.key.learn_cocking.end"
-                    : "desk.key.learn_cocking"),
+                    ? "desk.key.learn-cocking.end"
+                    : "desk.key.learn-cocking"),
             view.cocking() == BenchView.Cocking.LEARNING));
     if (!view.results().isEmpty()) {
       hints.add(plain(UserAction.DETAILS));
@@ -121,7 +121,7 @@ public final class KeyHints {
 
   /** What an act does, in a few words. */
   public static String words(UserAction act) {
-    return Words.say("desk.key." + act.name().toLowerCase(java.util.Locale.ROOT));
+    return Words.of("desk.key", act);
   }
 
   /** The name of the key of an act, as a person calls it. */

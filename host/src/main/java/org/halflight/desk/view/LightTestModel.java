@@ -1,7 +1,6 @@
 package org.halflight.desk.view;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.ExtraTest;
@@ -130,8 +129,7 @@ public final class LightTestModel {
   }
 
   private static String brief(LightPlan.Step step) {
-    String key = "desk.test." + step.what().name().toLowerCase(Locale.ROOT).replace('_', '-');
-    return Words.say(key, step.at());
+    return Words.of("desk.test", step.what(), step.at());
   }
 
   /** This is to be said while no test goes on. */

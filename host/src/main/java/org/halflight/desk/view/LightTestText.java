@@ -13,7 +13,10 @@ final class LightTestText {
   /** Whether the run has come to a test of the light, under way or not. */
   static boolean isAskedByRun(BenchView view) {
     return !view.runDone()
-        && view.shown().flatMap(DialSetting::check).filter(UntimedTest::isOfTheLight).isPresent();
+        && view.shown()
+            .flatMap(DialSetting::untimedTest)
+            .filter(UntimedTest::isOfTheLight)
+            .isPresent();
   }
 
   /** What is to be done, to be read from two metres; how far it is while the light is read. */

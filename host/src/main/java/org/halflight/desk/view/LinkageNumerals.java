@@ -43,7 +43,7 @@ final class LinkageNumerals {
     return view.last()
         .flatMap(LastFiring::tried)
         .filter(linkage -> linkage.run() == view.run())
-        .filter(linkage -> view.shown().flatMap(its -> its.check()).isPresent());
+        .filter(linkage -> view.shown().flatMap(its -> its.untimedTest()).isPresent());
   }
 
   /** The picture of the trials. */

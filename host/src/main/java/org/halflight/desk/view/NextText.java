@@ -72,7 +72,7 @@ public record NextText(
         shown.label(),
         view.justDone().isPresent()
             ? Words.say("desk.next.doneNext", view.justDone().get().label())
-            : doing(shown.check()),
+            : doing(shown.untimedTest()),
         view.good(),
         shown.speed().isPresent() ? view.wanted() : 0,
         shown.speed().isPresent() ? count(view) : "",
@@ -90,7 +90,7 @@ public record NextText(
 
   private static String count(BenchView view) {
     boolean undecided =
-        view.setup().filter(setup -> setup.aim().untilDecided()).isPresent()
+        view.setup().filter(setup -> setup.criteria().untilDecided()).isPresent()
             && view.justDone().isEmpty()
             && view.good() >= view.wanted();
     return undecided

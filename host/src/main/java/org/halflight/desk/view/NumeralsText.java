@@ -122,10 +122,7 @@ public record NumeralsText(
       note = Words.say("desk.numerals.afterRest", note);
     }
     Tone usual = firing.rejection().isPresent() ? Tone.REJECTED : Tone.OUTCOME;
-    String outcome =
-        Words.say(
-            "outcome."
-                + firing.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    String outcome = Words.of("outcome", firing.outcome());
     if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
       note = Words.say("desk.numerals.byCurve", note);
     }

@@ -36,7 +36,7 @@ import org.halflight.words.Words;
  * @param checks B and T where they are wanted
  * @param topBeforeCocking whether the top speed is to be set before cocking
  * @param bladesShut whether the blades stay shut when the shutter is cocked
- * @param aim what its verdicts are about
+ * @param criteria what its verdicts are about
  */
 public record RunForm(
     String camera,
@@ -50,7 +50,7 @@ public record RunForm(
     List<UntimedTest> checks,
     boolean topBeforeCocking,
     boolean bladesShut,
-    CriteriaForm aim) {
+    CriteriaForm criteria) {
   /** More firings of a speed than this are not planned. */
   public static final int MOST_FIRINGS = 100;
 
@@ -66,7 +66,7 @@ public record RunForm(
   public record Result(Optional<RunSetup> setup, String trouble) {}
 
   public RunForm {
-    Objects.requireNonNull(aim);
+    Objects.requireNonNull(criteria);
     Objects.requireNonNull(camera);
     Objects.requireNonNull(phase);
     Objects.requireNonNull(dial);
@@ -77,7 +77,7 @@ public record RunForm(
   }
 
   /** The same form with verdicts about something else. */
-  public RunForm withAim(CriteriaForm other) {
+  public RunForm withCriteria(CriteriaForm other) {
     return new RunForm(
         camera,
         phase,
@@ -128,10 +128,10 @@ public record RunForm(
         before.firingsPerSpeed(),
         OptionalDouble.empty(),
         before.conditions().noted(),
-        before.checks(),
+        before.untimedTests(),
         before.customs().topSpeedBeforeCocking(),
         before.customs().bladesShutWhileCocking(),
-        CriteriaForm.of(before.aim()));
+        CriteriaForm.of(before.criteria()));
   }
 
   /** The speeds of a dial as they are typed. */
@@ -162,7 +162,7 @@ public record RunForm(
     }
     AcceptanceCriteria read;
     try {
-      read = aim.read();
+      read = criteria.read();
     } catch (Trouble notUnderstood) {
       return new Result(Optional.empty(), notUnderstood.getMessage());
     }

@@ -138,7 +138,7 @@ final class PracticeBoard {
   }
 
   /** The light of an opening, sampled; told once it is over, behind all edges. */
-  void tellCurve(SampledLight light) {
+  void reportCurve(SampledLight light) {
     longCurveIsAsked &= !light.isLong();
     SampledLight.Part last = light.parts().get(light.parts().size() - 1);
     later(
@@ -159,7 +159,7 @@ final class PracticeBoard {
         if (!world.isPaced()) {
           world.occupy(ticks + COMMAND_TICKS + ownTicks(line));
         }
-        later(ticks, () -> take(line));
+        later(ticks, () -> onLine(line));
       }
     }
     receiverFreeTicks = from + bytes.length * Sender.TICKS_PER_BYTE;
@@ -183,7 +183,7 @@ final class PracticeBoard {
     return drive.widthTicks() + Math.max(drive.widthTicks(), PULSE_GAP_TICKS_LEAST);
   }
 
-  private void take(String line) {
+  private void onLine(String line) {
     ParsedLine parsed = LineCodec.parse(line);
     if (parsed instanceof ParsedLine.Command command) {
       long ticks = world.now();
@@ -380,7 +380,7 @@ final class PracticeBoard {
             later(
                 world.now() + ThresholdSweep.READING_TICKS,
                 () -> {
-                  tellTrip(under, level);
+                  reportTrip(under, level);
                   under.next();
                   look(under, commandSequence);
                 });
@@ -391,7 +391,7 @@ final class PracticeBoard {
         });
   }
 
-  private void tellTrip(ThresholdSweep under, int level) {
+  private void reportTrip(ThresholdSweep under, int level) {
     int light = meter.block(Channel.CENTRE_LOW, world.now() - LightMeter.TICKS_PER_BLOCK).sum();
     int code = under.hasTripped() ? under.fineCode() : 0;
     boolean rising = under.isRising();

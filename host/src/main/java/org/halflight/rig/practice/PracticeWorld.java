@@ -173,7 +173,7 @@ final class PracticeWorld {
                   edgeDraws);
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
           if (hasCurve && board != null && board.takesCurve()) {
-            curve(path, startTicks).ifPresent(board::tellCurve);
+            curve(path, startTicks).ifPresent(board::reportCurve);
           }
         });
   }

@@ -99,7 +99,7 @@ class BenchModelTest {
     assertThat(MessageText.of(work.view()).text()).contains("press C");
     assertThat(KeyHints.of(work.view()).get(0).act()).isEqualTo(UserAction.CLOSED_BY_HAND);
 
-    work.tell(new SessionInput.ClosedByHand());
+    work.handle(new SessionInput.ClosedByHand());
     work.rig.holdOpen(false);
     work.until(() -> !work.view().results().isEmpty());
     NumeralsText stuck = NumeralsText.of(work.view());
@@ -125,7 +125,7 @@ class BenchModelTest {
         .extracting(KeyHints.Hint::act)
         .containsExactly(UserAction.MOVE, UserAction.ACCEPT);
 
-    work.tell(asked.question().get().move());
+    work.handle(asked.question().get().move());
     assertThat(work.view().question()).isEmpty();
     assertThat(work.view().results().get(3).shown()).contains(THIRTIETH);
     assertThat(work.view().good()).isZero();
@@ -144,7 +144,7 @@ class BenchModelTest {
   void lightWhileCockingIsLearntAndKnownAgain() {
     work.begin(Phase.AS_LEFT, 2, "1/60");
     work.fire();
-    work.tell(new SessionInput.CockingLearnt(true));
+    work.handle(new SessionInput.CockingLearnt(true));
     assertThat(work.view().cocking()).isEqualTo(BenchView.Cocking.LEARNING);
     for (int i = 0; i < 3; i++) {
       int before = work.view().results().size();
@@ -162,7 +162,7 @@ class BenchModelTest {
   void aRejectedFiringIsGreyAndLacksAtItsSpeed() {
     work.begin(Phase.AS_LEFT, 2, "1/60");
     work.fire();
-    work.tell(new SessionInput.LastRejected("slipped"));
+    work.handle(new SessionInput.LastRejected("slipped"));
     assertThat(work.view().good()).isZero();
     NumeralsText numerals = NumeralsText.of(work.view());
     assertThat(numerals.tone()).isEqualTo(NumeralsText.Tone.REJECTED);

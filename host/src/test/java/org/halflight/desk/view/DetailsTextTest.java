@@ -111,7 +111,7 @@ class DetailsTextTest {
     assertThat(DetailsText.of(work.view(), Optional.empty())).isEqualTo(DetailsText.NOTHING);
     work.begin(Phase.AS_LEFT, 5, "1/60");
     work.fire();
-    work.tell(new SessionInput.LastRejected("slipped"));
+    work.handle(new SessionInput.LastRejected("slipped"));
     DetailsText rejected = DetailsText.of(work.view(), Optional.of(SIXTIETH));
     assertThat(rejected.bars()).isEmpty();
     assertThat(rejected.figures()).isPresent();

@@ -32,7 +32,7 @@ class ExtraTestsTextTest {
   @Test
   void theNewestRunComesFirstAndEachHasStateSentencesPictureAndTable() {
     try (PracticeWork work = new PracticeWork(folder)) {
-      work.tell(new SessionInput.LightSet(new LightLevels(20, 820, 220, 620), TripPoints.EXACT));
+      work.handle(new SessionInput.LightSet(new LightLevels(20, 820, 220, 620), TripPoints.EXACT));
       work.begin(Phase.AS_FOUND, 1, "1/60");
       read(work, What.LAMP_COVERED, "", 20);
       read(work, What.SHUT_COCKED, "", 30);
@@ -41,7 +41,7 @@ class ExtraTestsTextTest {
       read(work, What.SHUT_COCKED, "", 20);
       read(work, What.STOP, "2.8", 820);
       read(work, What.STOP, "4", 420);
-      work.tell(
+      work.handle(
           new SessionInput.LightRead(LightReading.of(What.STOP, "2.8", true, 820, 0.3, 1000, 1)));
 
       List<ExtraTestsText.Entry> entries = ExtraTestsText.of(work.view()).entries();
@@ -75,7 +75,7 @@ class ExtraTestsTextTest {
   void theBenchSaysWhatAFiringOfBAndOfTheSelfTimerCameTo() {
     try (PracticeWork work = new PracticeWork(folder)) {
       work.begin(Phase.AS_FOUND, 1, "1/60");
-      work.tell(new SessionInput.CheckChosen(UntimedTest.B));
+      work.handle(new SessionInput.UntimedTestChosen(UntimedTest.B));
       int before = work.view().results().size();
       work.rig.holdOpen(true);
       work.rig.rest(1);
@@ -84,15 +84,16 @@ class ExtraTestsTextTest {
       BenchView view = work.view();
       FiringResult b = view.results().get(view.results().size() - 1);
 
-      assertThat(b.setting().flatMap(DialSetting::check)).contains(UntimedTest.B);
+      assertThat(b.setting().flatMap(DialSetting::untimedTest)).contains(UntimedTest.B);
       String said = ExtraTestsText.ofCheck(view.results(), view.runs(), b).orElseThrow();
       assertThat(said).startsWith("B opens, holds and closes; open for");
       assertThat(view.said().orElseThrow().text()).isEqualTo(said);
 
-      work.tell(new SessionInput.CheckChosen(UntimedTest.SELF_TIMER));
+      work.handle(new SessionInput.UntimedTestChosen(UntimedTest.SELF_TIMER));
       BenchView fired = work.fire(Optional.empty(), PracticeMishap.NONE);
       FiringResult atOnce = fired.results().get(fired.results().size() - 1);
-      assertThat(atOnce.setting().flatMap(DialSetting::check)).contains(UntimedTest.SELF_TIMER);
+      assertThat(atOnce.setting().flatMap(DialSetting::untimedTest))
+          .contains(UntimedTest.SELF_TIMER);
       // Fired without it: light at once says that it was not on.
       assertThat(ExtraTestsText.ofCheck(fired.results(), fired.runs(), atOnce).orElseThrow())
           .startsWith("Once the light came at once");
@@ -100,6 +101,6 @@ class ExtraTestsTextTest {
   }
 
   private static void read(PracticeWork work, What what, String at, double counts) {
-    work.tell(new SessionInput.LightRead(LightReading.of(what, at, false, counts, 0.3, 1000, 1)));
+    work.handle(new SessionInput.LightRead(LightReading.of(what, at, false, counts, 0.3, 1000, 1)));
   }
 }

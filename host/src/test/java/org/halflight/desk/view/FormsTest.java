@@ -43,7 +43,7 @@ class FormsTest {
         .containsExactly("1/60", "1/30", "1/125");
     assertThat(setup.dial()).isEqualTo("leaf");
     assertThat(setup.reference()).isEqualTo(Reference.EXACT);
-    assertThat(setup.checks()).containsExactly(UntimedTest.B);
+    assertThat(setup.untimedTests()).containsExactly(UntimedTest.B);
     assertThat(setup.customs().topSpeedBeforeCocking()).isTrue();
     assertThat(setup.conditions().restSeconds()).hasValue(3600);
     assertThat(setup.conditions().noted()).containsEntry("cells", "off");

@@ -3,7 +3,6 @@ package org.halflight.desk.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
-import java.util.Locale;
 import org.halflight.words.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,7 +51,7 @@ class KeyMapTest {
   void everyActHasOneKeyAndItsWords() {
     assertThat(Arrays.stream(UserAction.values()).map(KeyMap::keyOf)).doesNotHaveDuplicates();
     for (UserAction act : UserAction.values()) {
-      String name = act.name().toLowerCase(Locale.ROOT);
+      String name = Words.key(act);
       assertThat(Words.say("desk.key." + name)).isNotBlank();
       assertThat(Words.say("desk.keyLong." + name)).isNotBlank();
     }

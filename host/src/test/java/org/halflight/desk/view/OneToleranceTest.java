@@ -76,13 +76,13 @@ class OneToleranceTest {
                 form.checks(),
                 form.topBeforeCocking(),
                 form.bladesShut(),
-                form.aim())
+                form.criteria())
             .read()
             .setup()
             .orElseThrow();
     try (PracticeWork work = new PracticeWork(folder)) {
       work.model.runBegins();
-      work.tell(new SessionInput.RunBegins(setup));
+      work.handle(new SessionInput.RunBegins(setup));
       isAThirdInTheWindow(work);
     }
     isAThirdInAllThatIsMadeOfTheSession();

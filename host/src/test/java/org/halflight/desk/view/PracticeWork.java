@@ -70,7 +70,7 @@ final class PracticeWork implements AutoCloseable {
     begin(phase, firings, AcceptanceCriteria.USUAL, speeds);
   }
 
-  void begin(Phase phase, int firings, AcceptanceCriteria aim, String... speeds) {
+  void begin(Phase phase, int firings, AcceptanceCriteria criteria, String... speeds) {
     RunSetup setup =
         new RunSetup(
                 "invented",
@@ -79,13 +79,13 @@ final class PracticeWork implements AutoCloseable {
                 java.util.Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
                 Reference.EXACT,
                 firings)
-            .withAim(aim);
+            .withCriteria(criteria);
     model.runBegins();
-    cues.addAll(model.news(driver.tell(new SessionInput.RunBegins(setup))));
+    cues.addAll(model.news(driver.handle(new SessionInput.RunBegins(setup))));
   }
 
-  void tell(SessionInput input) {
-    cues.addAll(model.news(driver.tell(input)));
+  void handle(SessionInput input) {
+    cues.addAll(model.news(driver.handle(input)));
   }
 
   /** Turns the dial to the shown speed, fires, and goes on until that has settled. */

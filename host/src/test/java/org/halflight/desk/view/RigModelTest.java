@@ -88,8 +88,8 @@ class RigModelTest {
   @Test
   void theRigCheckIsRemindedOfUntilItIsMade() {
     assertThat(view().checkDue()).isFalse();
-    session.take(new SessionInput.RigIs("R-0001", 1, TickRate.BOARD_16_MHZ));
-    session.take(
+    session.handle(new SessionInput.RigIs("R-0001", 1, TickRate.BOARD_16_MHZ));
+    session.handle(
         new SessionInput.ProfileInUse(
             new RigProfile(
                 new ProfiledRig("R-0001", "full", "1.0.0"),
@@ -106,10 +106,10 @@ class RigModelTest {
             OptionalInt.empty()));
     assertThat(view().checkDue()).isTrue();
     assertThat(view().sentence()).startsWith("Rig check not made yet");
-    session.take(new SessionInput.RigChecked("R-0001", true));
+    session.handle(new SessionInput.RigChecked("R-0001", true));
     assertThat(view().checkDue()).isFalse();
     assertThat(view().sentence()).doesNotContain("not made yet");
-    session.take(new SessionInput.RigIs("R-0002", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0002", 1, TickRate.BOARD_16_MHZ));
     assertThat(view().checkDue()).as("without a profile there is nothing to check").isFalse();
   }
 

@@ -1,4 +1,4 @@
-#include "orders.h"
+#include "command_queue.h"
 
 #include "board.h"
 #include "command.h"
@@ -15,27 +15,27 @@
 #include "timebase.h"
 #include "uart.h"
 
-struct order {
+struct queued_command {
   struct command command;
   struct ticks received;
 };
 
 static struct line_reader reader;
-static struct order queue[CONFIG_ORDER_QUEUE];
+static struct queued_command queue[CONFIG_COMMAND_QUEUE];
 static struct ticks line_end; /* when the last line feed was taken */
 static uint8_t first;
 static uint8_t waiting;
-static uint8_t step; /* how far the first order is */
+static uint8_t step; /* how far the first command is */
 static char serial[SERIAL_CHARS + 1]; /* of the one `i` that may wait */
 static bool serial_waits;
 static bool line_waits; /* a good line stands in `reader` and no byte is taken until it is read */
 
 static uint8_t place_after(uint8_t place, uint8_t steps) {
   place = (uint8_t)(place + steps);
-  return place >= CONFIG_ORDER_QUEUE ? (uint8_t)(place - CONFIG_ORDER_QUEUE) : place;
+  return place >= CONFIG_COMMAND_QUEUE ? (uint8_t)(place - CONFIG_COMMAND_QUEUE) : place;
 }
 
-void orders_start(void) { line_reader_start(&reader); }
+void command_queue_start(void) { line_reader_start(&reader); }
 
 static void keep_serial(struct command *command) {
   if (serial_waits) {
@@ -49,19 +49,19 @@ static void keep_serial(struct command *command) {
 }
 
 static void take_command(void) {
-  if (waiting == CONFIG_ORDER_QUEUE) {
+  if (waiting == CONFIG_COMMAND_QUEUE) {
     /* no room even for a refusal: to the host it is as if the line had not arrived */
     status_count_lost_bytes(1);
     return;
   }
-  struct order *order = &queue[place_after(first, waiting)];
-  order->received = line_end;
-  command_read(&order->command, &reader);
-  if (order->command.result == RESULT_NO_COMMAND) {
+  struct queued_command *queued = &queue[place_after(first, waiting)];
+  queued->received = line_end;
+  command_read(&queued->command, &reader);
+  if (queued->command.result == RESULT_NO_COMMAND) {
     return;
   }
-  if (order->command.kind == 'i' && order->command.result == RESULT_DONE) {
-    keep_serial(&order->command);
+  if (queued->command.kind == 'i' && queued->command.result == RESULT_DONE) {
+    keep_serial(&queued->command);
   }
   waiting++;
 }
@@ -87,7 +87,7 @@ static void take_byte(void) {
 }
 
 /* The end of a line is dealt with in two slices, or it would hold up the others for 900 cycles. */
-void orders_tend(void) {
+void command_queue_tend(void) {
   if (line_waits) {
     line_waits = false;
     take_command();
@@ -143,7 +143,7 @@ static bool go_on_asking_blocks(const struct command *command) {
   return answer(light_ask_blocks(command->first, command->number) ? RESULT_DONE : RESULT_BUSY);
 }
 
-/* `w` is answered at the end of the sweep (report.c); other commands do not wait for that. */
+/* `w` is answered at the end of the sweep (transmit.c); other commands do not wait for that. */
 static bool begin_sweep(const struct command *command) {
   if (!(CHANNELS_MASK >> command->first & 1)) {
     return answer(RESULT_NOT_ON_THIS_RIG);
@@ -181,7 +181,7 @@ static bool go_on_storing(void) {
   }
 }
 
-bool orders_start_line(void) {
+bool command_queue_start_line(void) {
   if (waiting == 0) {
     return false;
   }

@@ -1,4 +1,4 @@
-#include "record.h"
+#include "eeprom_record.h"
 
 #include "crc16.h"
 
@@ -20,7 +20,7 @@ static uint16_t crc_of(const uint8_t *bytes) {
   return crc;
 }
 
-uint8_t record_byte(const struct record *record, uint16_t crc, uint8_t at) {
+uint8_t eeprom_record_byte(const struct eeprom_record *record, uint16_t crc, uint8_t at) {
   if (at >= CRC_AT) {
     return (uint8_t)(at == CRC_AT ? crc : crc >> 8);
   }
@@ -31,15 +31,15 @@ uint8_t record_byte(const struct record *record, uint16_t crc, uint8_t at) {
   return (uint8_t)(value >> 8 * (at & 3));
 }
 
-uint16_t record_crc(const struct record *record) {
+uint16_t eeprom_record_crc(const struct eeprom_record *record) {
   uint16_t crc = CRC16_START;
   for (uint8_t i = 0; i < CRC_AT; i++) {
-    crc = crc16_add(crc, record_byte(record, 0, i));
+    crc = crc16_add(crc, eeprom_record_byte(record, 0, i));
   }
   return crc;
 }
 
-bool record_decode(struct record *record, const uint8_t bytes[RECORD_BYTES]) {
+bool eeprom_record_decode(struct eeprom_record *record, const uint8_t bytes[EEPROM_RECORD_BYTES]) {
   if (crc_of(bytes) != (uint16_t)(bytes[CRC_AT] | bytes[CRC_AT + 1] << 8)) {
     return false;
   }
@@ -52,11 +52,11 @@ bool record_decode(struct record *record, const uint8_t bytes[RECORD_BYTES]) {
   return true;
 }
 
-bool record_blank(const uint8_t bytes[RECORD_BYTES]) {
-  for (uint8_t i = 0; i < RECORD_BYTES; i++) {
+bool eeprom_record_blank(const uint8_t bytes[EEPROM_RECORD_BYTES]) {
+  for (uint8_t i = 0; i < EEPROM_RECORD_BYTES; i++) {
     if (bytes[i] != 0xFF) return false;
   }
   return true;
 }
 
-bool record_newer(uint32_t writes, uint32_t other_writes) { return (int32_t)(writes - other_writes) > 0; }
+bool eeprom_record_newer(uint32_t writes, uint32_t other_writes) { return (int32_t)(writes - other_writes) > 0; }

@@ -1,15 +1,16 @@
-#include "report.h"
+#include "transmit.h"
 
 #include <stdbool.h>
 #include <stdint.h>
 
 #include "block.h"
 #include "command.h"
+#include "command_queue.h"
 #include "config.h"
 #include "curve.h"
+#include "curve_send.h"
 #include "edges.h"
 #include "lines.h"
-#include "orders.h"
 #include "reference.h"
 #include "status.h"
 #include "sweep.h"
@@ -34,7 +35,7 @@ static void send_beat(void) {
   counters_due = status_edges_changed();
 }
 
-void report_start(void) {
+void transmit_start(void) {
   beat_halves = (uint8_t)timebase_halves;
   lines_greeting();
 }
@@ -59,7 +60,7 @@ static void send_block(void) {
 
 static void send_curve(void) {
   static struct curve_line part;
-  if (curve_next_line(&part)) {
+  if (curve_send_next_line(&part)) {
     lines_curve(&part);
   }
 }
@@ -100,7 +101,7 @@ static void start_line(void) {
     send_trip();
   } else if (sweep_over()) {
     answer_sweep();
-  } else if (orders_start_line()) {
+  } else if (command_queue_start_line()) {
     return;
   } else if (block_queue_waiting()) {
     send_block();
@@ -109,13 +110,13 @@ static void start_line(void) {
   }
 }
 
-void report_continue(void) {
+void transmit_continue(void) {
   if (lines_busy() && uart_can_send()) {
     uart_send(lines_next());
   }
 }
 
-void report_tend(void) {
+void transmit_tend(void) {
   if (!lines_busy() && uart_can_send()) {
     start_line();
   }

@@ -1,0 +1,3 @@
+#include "light_memory.h"
+
+union light_memory light_memory;

@@ -1,3 +1,0 @@
-#include "shared.h"
-
-union shared shared;
