@@ -67,7 +67,7 @@ class DiscReadCommandTest {
         .hasSize(1);
     Files.writeString(edges, Files.readString(edges).replace("PRACTICE,full", "PRACTICE,"));
     assertThat(execute("", "disc", "read", "--from", edges.toString())).isEqualTo(1);
-    assertThat(printed()).contains("is no file of a disc's edges");
+    assertThat(printed()).contains("is not a file of a disc's edges");
   }
 
   @Test
@@ -111,9 +111,9 @@ class DiscReadCommandTest {
     assertThat(printed())
         .contains("a spinning disc cuts")
         .contains("1. Motor off")
-        .contains("3. By hand")
+        .contains("3. Turn the dark")
         .doesNotContain("4. Glasses")
-        .contains("touch nothing before it stands still");
+        .contains("Touch nothing until it has stopped");
   }
 
   @Test

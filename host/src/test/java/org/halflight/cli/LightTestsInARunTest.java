@@ -43,7 +43,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Leak test and stop check in their place of a run, typed; on the practice rig, so simulated. */
+/**
+ * Leak test and aperture check in their place of a run, typed; on the practice rig, so simulated.
+ */
 class LightTestsInARunTest {
   /** Eight stops below full light. */
   private static final double LEAK = 1 / 256.0;
@@ -145,9 +147,9 @@ class LightTestsInARunTest {
             "Next: the leak test",
             "cover the lamp",
             "Leak test, shut and cocked: light comes through",
-            "Next: the stop check",
+            "Next: the aperture check",
             "Stop down to f/5.6",
-            "Stop check against f/2.8",
+            "Aperture check against f/2.8",
             "Set B, release, hold");
     List<ExtraTest> tried = ExtraTests.of(session.results(), session.readings(), session.runs());
     StopScale scale =
@@ -178,7 +180,7 @@ class LightTestsInARunTest {
   void whatIsNoKeyIsNoReading() {
     Session session = run(setup(List.of(UntimedTest.LEAK)), new Bystander("move\nq\n"));
 
-    assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
+    assertThat(printed()).contains("Enter when it is done. s and Enter skips", "Stopped.");
     assertThat(session.isRunDone()).isFalse();
     assertThat(session.readings()).isEmpty();
   }
@@ -191,7 +193,7 @@ class LightTestsInARunTest {
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
         .containsSubsequence(
-            "Hold the shutter open, at the stop that the light was set at.",
+            "Hold the shutter open, at the aperture that the light was set at.",
             "Full light is 100 % of what was set.");
     assertThat(session.readings()).isEmpty();
   }

@@ -109,7 +109,7 @@ class LightTestHandsTest {
     read();
 
     until(
-        "the stop check has begun",
+        "the aperture check has begun",
         () -> session().untimedTest().equals(Optional.of(UntimedTest.STOPS)));
     until("it asks", hands::isUnderWay);
     assertThat(NextText.of(model.view()).count()).isEqualTo("Reading 1 of 5");
@@ -136,7 +136,7 @@ class LightTestHandsTest {
     assertThat(
             ExtraTestsText.of(model.view()).entries().stream().map(ExtraTestsText.Entry::headline))
         .anyMatch(line -> line.contains("leak test: OK"))
-        .anyMatch(line -> line.contains("stop check: not tested"));
+        .anyMatch(line -> line.contains("aperture check: not tested"));
   }
 
   @Test
@@ -207,7 +207,7 @@ class LightTestHandsTest {
     read();
 
     assertThat(model.view().lightTest().sentence())
-        .startsWith("Stop check without a verdict: back at f/2.8 there was no light.")
+        .startsWith("Aperture check without a verdict: back at f/2.8 there was no light.")
         .contains("Hold the shutter open to the end and read all stops again.");
   }
 
@@ -224,7 +224,8 @@ class LightTestHandsTest {
     read();
 
     assertThat(model.view().lightTest().sentence())
-        .startsWith("Stop check without a verdict: back at f/2.8 the light was 0.32 stop darker")
+        .startsWith(
+            "Aperture check without a verdict: back at f/2.8 the light was 0.32 stop darker")
         .endsWith("Read all stops again.");
     assertThat(ExtraTestsText.of(model.view()).entries().get(0).headline()).contains("not tested");
   }

@@ -43,6 +43,6 @@ class OldSettingsTest {
     assertThat(criteria.linkage()).isEqualTo("-0.5..2");
     assertThatThrownBy(criteria::read)
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("a bit is no tolerance");
+        .hasMessageContaining("a bit is not a tolerance");
   }
 }

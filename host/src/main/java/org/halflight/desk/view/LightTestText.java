@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.session.DialSetting;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /** What the bench shows of a test of the light, in place of numerals and of the one sentence. */
@@ -25,7 +26,7 @@ final class LightTestText {
     if (!test.isUnderWay()) {
       return Optional.empty();
     }
-    String which = test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name"));
+    String which = test.check().map(Sentences::untimedTest).orElseGet(() -> Words.say("full.name"));
     boolean reads = test.doing() == LightTestView.Doing.READING;
     double ofThis = test.progress() * test.steps() - (test.step() - 1);
     return Optional.of(

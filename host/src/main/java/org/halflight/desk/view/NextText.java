@@ -46,7 +46,7 @@ public record NextText(
       LightTestView test = view.lightTest();
       return new NextText(
           heading,
-          test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name")),
+          test.check().map(Sentences::untimedTest).orElseGet(() -> Words.say("full.name")),
           Words.say("desk.next.test"),
           test.step() - 1,
           test.steps(),
@@ -60,7 +60,7 @@ public record NextText(
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
           heading,
-          shown.label(),
+          Sentences.dial(shown),
           Words.say("desk.next.adjusting"),
           0,
           0,
@@ -69,9 +69,9 @@ public record NextText(
     }
     return new NextText(
         heading,
-        shown.label(),
+        Sentences.dial(shown),
         view.justDone().isPresent()
-            ? Words.say("desk.next.doneNext", view.justDone().get().label())
+            ? Words.say("desk.next.doneNext", Sentences.dial(view.justDone().get()))
             : doing(shown.untimedTest()),
         view.good(),
         shown.speed().isPresent() ? view.wanted() : 0,
