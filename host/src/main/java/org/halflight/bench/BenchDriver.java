@@ -16,6 +16,7 @@ import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.session.LightReading;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
@@ -303,7 +304,7 @@ public final class BenchDriver implements AutoCloseable {
       commands.edge();
     }
     boolean answersNobody =
-        said instanceof RigEvent.Answered answered && !commands.isWaitedFor(answered);
+        said instanceof RigMessage.Answer answered && !commands.isWaitedFor(answered);
     boolean givenUp = said instanceof RigEvent.TimeAt && commands.beat();
     rebound.onEvent(said);
     if (lent.isPresent()) {
@@ -311,9 +312,9 @@ public final class BenchDriver implements AutoCloseable {
       return List.of();
     }
     List<SessionEvent> news = new ArrayList<>();
-    if (said instanceof RigEvent.Greeted greeted && profiledRigs.add(greeted.greeting().serial())) {
+    if (said instanceof RigMessage.Greeting greeted && profiledRigs.add(greeted.serial())) {
       profiles
-          .forRig(greeted.greeting().serial(), Optional.of(today))
+          .forRig(greeted.serial(), Optional.of(today))
           .ifPresent(input -> news.addAll(workbench.handle(input)));
     }
     if (said instanceof RigEvent.TimeAt beat && isIdle()) {
@@ -343,7 +344,7 @@ public final class BenchDriver implements AutoCloseable {
     } else if (said instanceof RigEvent.Restarted) {
       // Its greeting may not have come through; without it nobody knows which start this is.
       send(new RigCommand.AskGreeting());
-    } else if (said instanceof RigEvent.Greeted) {
+    } else if (said instanceof RigMessage.Greeting) {
       rigCannotSweep = false;
       restoreThresholds();
     } else if (session().isOneLevelRig()) {

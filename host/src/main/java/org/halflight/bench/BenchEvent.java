@@ -3,7 +3,7 @@ package org.halflight.bench;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
+import org.halflight.rig.RigLine;
 
 /**
  * Something that happened at the bench, as a session file keeps it: all that results depend on, in
@@ -20,19 +20,25 @@ public sealed interface BenchEvent {
    */
   long hostNanos();
 
-  /** A line that came from the rig, without its line end, damaged or not. */
-  record Received(long hostNanos, String line) implements BenchEvent {
-    public Received {
-      Objects.requireNonNull(line);
+  /** A line that came from the rig. */
+  record Received(long hostNanos, RigLine rigLine) implements BenchEvent {
+    /**
+     * A line that nobody has parsed yet.
+     *
+     * @param line without its line end, damaged or not
+     */
+    public Received(long hostNanos, String line) {
+      this(hostNanos, RigLine.of(line));
+    }
+
+    /** The line without its line end, damaged or not. */
+    public String line() {
+      return rigLine.text();
     }
   }
 
   /** A line that went to the rig. */
-  record Sent(long hostNanos, String line) implements BenchEvent {
-    public Sent {
-      Objects.requireNonNull(line);
-    }
-  }
+  record Sent(long hostNanos, String line) implements BenchEvent {}
 
   /**
    * Something the host or the person did.
@@ -45,7 +51,6 @@ public sealed interface BenchEvent {
   record Mark(long hostNanos, String kind, Map<String, String> values, long number)
       implements BenchEvent {
     public Mark {
-      Objects.requireNonNull(kind);
       values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
     }
 

@@ -7,7 +7,7 @@ import java.util.Set;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.ParsedLine;
 import org.halflight.rig.RigCommand;
-import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 
 /**
  * Which commands the rig has not answered yet, as far as lines were taken.
@@ -87,7 +87,7 @@ final class CommandsUnderWay {
    * @return whether somebody waits for it; answers to pings and to questions for the status are
    *     waited for by nobody
    */
-  boolean isWaitedFor(RigEvent.Answered answer) {
+  boolean isWaitedFor(RigMessage.Answer answer) {
     for (Asked each : open) {
       if (each.sequences.contains(answer.commandSequence())) {
         open.remove(each);

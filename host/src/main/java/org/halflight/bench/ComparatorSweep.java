@@ -6,6 +6,7 @@ import org.halflight.light.LightFlutter;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
 
 /**
@@ -26,8 +27,8 @@ final class ComparatorSweep {
   private final double lightCounts;
   private final LightFlutter flutter;
   private int reachCodes = NEAR_CODES;
-  private Optional<RigEvent.Tripped> up = Optional.empty();
-  private Optional<RigEvent.Tripped> down = Optional.empty();
+  private Optional<RigMessage.TripPoint> up = Optional.empty();
+  private Optional<RigMessage.TripPoint> down = Optional.empty();
 
   /**
    * @param lightCounts the steady light, in counts of the ten-bit converter
@@ -64,7 +65,7 @@ final class ComparatorSweep {
 
   /** Hears what the rig says. */
   void onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Tripped trip && trip.channel() == channel) {
+    if (event instanceof RigMessage.TripPoint trip && trip.channel() == channel) {
       if (trip.rising()) {
         up = Optional.of(trip);
       } else {
@@ -99,8 +100,8 @@ final class ComparatorSweep {
     return switched ? Optional.of(TripEstimate.of(way(up), way(down), flutter)) : Optional.empty();
   }
 
-  private static TripEstimate.Way way(Optional<RigEvent.Tripped> trip) {
-    RigEvent.Tripped at = trip.orElseThrow();
+  private static TripEstimate.Way way(Optional<RigMessage.TripPoint> trip) {
+    RigMessage.TripPoint at = trip.orElseThrow();
     return new TripEstimate.Way(at.fineCode(), at.levelSum64() / 64.0, at.lightSum16() / 16.0);
   }
 }

@@ -13,14 +13,12 @@ import org.halflight.time.TickRate;
 /** Gathers the edges of the centre sensor for a while. */
 final class DiscEdgesTask implements RigTask {
   private final double seconds;
-  private final TickRate rate;
   private final DoubleConsumer share;
   private final List<Edge> edges = new ArrayList<>();
   private long firstTicks = -1;
 
-  DiscEdgesTask(double seconds, TickRate rate, DoubleConsumer share) {
+  DiscEdgesTask(double seconds, DoubleConsumer share) {
     this.seconds = seconds;
-    this.rate = rate;
     this.share = share;
   }
 
@@ -30,7 +28,7 @@ final class DiscEdgesTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.EdgeAt at && isCentre(at.edge().channel())) {
       edges.add(at.edge());
     } else if (event instanceof RigEvent.TimeAt time) {
@@ -47,7 +45,7 @@ final class DiscEdgesTask implements RigTask {
   }
 
   @Override
-  public double patienceSeconds() {
+  public double patienceSeconds(TickRate rate) {
     return 4 + 1.5 * seconds;
   }
 

@@ -5,7 +5,6 @@ import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ProfileCorrection;
-import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigMessage;
@@ -15,6 +14,9 @@ import org.halflight.signal.Channel;
 public final class DiscRun {
   /** How long to take edges for: some tens of turns. */
   public static final double USUAL_SECONDS = 6;
+
+  /** The part of a usual reading that its light takes. */
+  private static final double LIGHT_PART = 0.3;
 
   /** Where a reading stands. */
   public enum Stage {
@@ -45,7 +47,7 @@ public final class DiscRun {
   /**
    * @param work a rig that has greeted
    * @param tell hears how it goes on
-   * @param share hears what part of the edges is in, 0 to 1
+   * @param share hears what part of it is over, 0 to 1
    */
   public DiscRun(RigWork work, Consumer<Stage> tell, DoubleConsumer share) {
     this.work = work;
@@ -67,24 +69,23 @@ public final class DiscRun {
     try {
       TaskRunner runner = new TaskRunner(work);
       // Curves of slow slots would hold the edges up.
-      runner.command(new RigCommand.TakeCurves(false));
-      Outcome outcome = taken(runner, greeting, seconds, profile);
-      runner.command(new RigCommand.TakeCurves(true));
+      runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
+      Outcome outcome = taken(runner, seconds, profile);
+      runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
       return outcome;
     } catch (CalibrationRefused refused) {
-      work.send(new RigCommand.TakeCurves(true));
+      work.send(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
       work.leaveInOrder();
       return new Refused(refused.refusal());
     }
   }
 
-  private Outcome taken(
-      TaskRunner runner, RigMessage.Greeting greeting, double seconds, Optional<RigProfile> profile)
+  private Outcome taken(TaskRunner runner, double seconds, Optional<RigProfile> profile)
       throws CalibrationRefused {
     tell.accept(Stage.LIGHT);
     DiscLight.Outcome light =
         DiscLight.of(
-            runner.run(new DiscLightTask()).blocks(),
+            runner.run(new DiscLightTask(part -> share.accept(LIGHT_PART * part))).blocks(),
             DiscEdges.trips(profile.map(ProfileCorrection::new)));
     if (!(light instanceof DiscLight.Found found)) {
       return new NoLight(light);
@@ -92,10 +93,12 @@ public final class DiscRun {
     tell.accept(Stage.LEVELS);
     ThresholdTask stand = runner.run(new ThresholdTask(found.codes().low(), found.codes().high()));
     tell.accept(Stage.EDGES);
-    DiscEdgesTask edges = runner.run(new DiscEdgesTask(seconds, work.rate(), share));
+    DiscEdgesTask edges =
+        runner.run(
+            new DiscEdgesTask(seconds, part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
     return new Taken(
         new DiscEdges(
-            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
+            work.rig(),
             work.rate(),
             new LightLevels(
                 found.light().darkCounts(),

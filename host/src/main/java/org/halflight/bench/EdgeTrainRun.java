@@ -57,7 +57,7 @@ public final class EdgeTrainRun {
         placeThreshold(runner);
       }
       TickRate rate = work.rate();
-      TrainTask task = runner.run(new TrainTask(channel, seconds, rate, share));
+      TrainTask task = runner.run(new TrainTask(channel, seconds, share));
       long[] rises = task.rises(rate.ticks(0.5 / train.hertz()));
       return new Heard(train.rate(rises, rate), rises.length);
     } catch (CalibrationRefused refused) {

@@ -53,7 +53,7 @@ final class ExclusiveRig implements RigFeed {
     // A beat from before the answer is one from before the rig did what it was asked.
     beats += said instanceof RigEvent.TimeAt && !commands.isWaiting() ? 1 : 0;
     busy |=
-        said instanceof RigEvent.Answered answered && answered.result() == RigMessage.Result.BUSY;
+        said instanceof RigMessage.Answer answered && answered.result() == RigMessage.Result.BUSY;
   }
 
   @Override

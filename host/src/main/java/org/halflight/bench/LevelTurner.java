@@ -70,8 +70,8 @@ final class LevelTurner {
           ? Optional.of(new Next.Send(new RigCommand.AskThresholds()))
           : Optional.empty();
     }
-    return event instanceof RigEvent.Thresholds read && beats >= SETTLE_BEATS
-        ? Optional.of(judge(read.readBack()))
+    return event instanceof RigMessage.Thresholds read && beats >= SETTLE_BEATS
+        ? Optional.of(judge(read))
         : Optional.empty();
   }
 

@@ -86,10 +86,10 @@ public final class LightProbe {
     if (step != Step.READING) {
       return Optional.empty();
     }
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       beatsWithoutNews = 0;
-      blocks.add(light.block());
-      return light.block().index() + 1 >= BLOCKS ? judge() : Optional.empty();
+      blocks.add(light);
+      return light.index() + 1 >= BLOCKS ? judge() : Optional.empty();
     }
     if (event instanceof RigEvent.TimeAt time) {
       ticks = time.ticks();
@@ -107,7 +107,7 @@ public final class LightProbe {
       blocks.clear();
       beatsWithoutNews = 0;
     }
-    if (event instanceof RigEvent.Greeted) {
+    if (event instanceof RigMessage.Greeting) {
       tries--;
       return Optional.of(begin());
     }

@@ -2,7 +2,6 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.exposure.LevelCorrection;
@@ -138,8 +137,8 @@ public final class LightSetting {
 
   /** Hears what the rig says; gives the command to send because of it, if any. */
   public Optional<RigCommand> onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light) {
-      return light(light.block());
+    if (event instanceof RigMessage.LightBlock light) {
+      return light(light);
     }
     if (event instanceof RigEvent.TimeAt) {
       return beat();
@@ -147,12 +146,12 @@ public final class LightSetting {
     if (event instanceof RigEvent.EdgeAt edge && edge.edge().channel().isLight()) {
       lightEdges++;
     }
-    if (event instanceof RigEvent.Thresholds read && step == Step.THRESHOLDS) {
+    if (event instanceof RigMessage.Thresholds read && step == Step.THRESHOLDS) {
       if (oneLevel && lowSum64.isEmpty()) {
-        lowSum64 = OptionalInt.of(read.readBack().lowSum64());
+        lowSum64 = OptionalInt.of(read.lowSum64());
         return set(RigCommand.SetThresholds.one(codes.orElseThrow().high()));
       }
-      judgeThresholds(read.readBack());
+      judgeThresholds(read);
     }
     if (event instanceof RigEvent.Restarted && isWaitingForTheRig()) {
       refuse(new Refusal.Restarted());
@@ -160,7 +159,7 @@ public final class LightSetting {
     if (step == Step.TRIPS) {
       return trips(event);
     }
-    if (event instanceof RigEvent.Answered answered
+    if (event instanceof RigMessage.Answer answered
         && answered.result() != RigMessage.Result.DONE
         && isWaitingForTheRig()) {
       refuse(new Refusal.NoAnswer());
@@ -189,19 +188,19 @@ public final class LightSetting {
 
   /** Where the comparators really switch; empty when the rig could not tell. */
   public Optional<TripPoints> trips() {
-    return swept() instanceof TripSweep.Outcome.Known known
-        ? Optional.of(known.trips())
-        : Optional.empty();
+    return swept()
+        .filter(TripSweep.Outcome.Known.class::isInstance)
+        .map(known -> ((TripSweep.Outcome.Known) known).trips());
   }
 
   /** Whether the rig said that it cannot look at its comparators, as older firmware does. */
   public boolean rigCannotSweep() {
-    return swept() instanceof TripSweep.Outcome.NotAble;
+    return swept().filter(TripSweep.Outcome.NotAble.class::isInstance).isPresent();
   }
 
   /** Whether what the rig found about its comparators did not come through. */
   public boolean tripsNotHeard() {
-    return swept() instanceof TripSweep.Outcome.NotHeard;
+    return swept().filter(TripSweep.Outcome.NotHeard.class::isInstance).isPresent();
   }
 
   /** The codes that the thresholds were set to. */
@@ -209,8 +208,8 @@ public final class LightSetting {
     return codes;
   }
 
-  private TripSweep.Outcome swept() {
-    return sweep.flatMap(TripSweep::outcome).orElse(null);
+  private Optional<TripSweep.Outcome> swept() {
+    return sweep.flatMap(TripSweep::outcome);
   }
 
   /** Part of the measurement under way that is done, 0 to 1. */
@@ -319,7 +318,7 @@ public final class LightSetting {
   }
 
   private Optional<RigCommand> trips(RigEvent event) {
-    if (event instanceof RigEvent.Tripped) {
+    if (event instanceof RigMessage.TripPoint) {
       beatsWithoutNews = 0;
     }
     TripSweep under = sweep.orElseThrow();
@@ -380,7 +379,7 @@ public final class LightSetting {
   }
 
   private void refuse(Refusal why) {
-    refusal = Optional.of(Objects.requireNonNull(why));
+    refusal = Optional.of(why);
     step = Step.REFUSED;
   }
 }

@@ -6,7 +6,9 @@ import java.util.Optional;
 import org.halflight.light.LightFlutter;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 
 /** Measures the light of the centre sensor for some milliseconds. */
 final class LightTask implements RigTask {
@@ -16,7 +18,7 @@ final class LightTask implements RigTask {
   private static final int SETTLE_BLOCKS = 5;
 
   /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
-  private static final long QUIET_TICKS = 4_800_000;
+  private static final double QUIET_SECONDS = 0.3;
 
   private final Optional<RigCommand> ahead;
   private final int settle;
@@ -51,19 +53,21 @@ final class LightTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
-    if (event instanceof RigEvent.Light light && light.block().channel() == Channel.CENTRE_LOW) {
-      if (light.block().index() >= settle) {
-        sums.add(light.block().sum16());
-        least = Math.min(least, light.block().least());
-        most = Math.max(most, light.block().most());
+  public State onEvent(RigEvent event, TickRate rate) {
+    if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
+      if (light.index() >= settle) {
+        sums.add(light.sum16());
+        least = Math.min(least, light.least());
+        most = Math.max(most, light.most());
       }
       quietSinceTicks = -1;
-      return light.block().index() + 1 >= settle + BLOCKS ? State.DONE : State.UNDER_WAY;
+      return light.index() + 1 >= settle + BLOCKS ? State.DONE : State.UNDER_WAY;
     }
     if (event instanceof RigEvent.TimeAt time && !sums.isEmpty()) {
       quietSinceTicks = quietSinceTicks < 0 ? time.ticks() : quietSinceTicks;
-      return time.ticks() - quietSinceTicks > QUIET_TICKS ? State.DONE : State.UNDER_WAY;
+      return rate.seconds(time.ticks() - quietSinceTicks) > QUIET_SECONDS
+          ? State.DONE
+          : State.UNDER_WAY;
     }
     return State.UNDER_WAY;
   }

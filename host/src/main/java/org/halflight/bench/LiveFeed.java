@@ -9,6 +9,7 @@ import org.halflight.link.Ports;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigConnection;
+import org.halflight.rig.RigLine;
 import org.halflight.rig.RigSelector;
 
 /** A rig on a port, found again under any name when its cable was pulled. For one consumer. */
@@ -34,7 +35,7 @@ public final class LiveFeed implements RigFeed {
             wish,
             new RigConnection.Listener() {
               @Override
-              public void received(long hostNanos, String line) {
+              public void received(long hostNanos, RigLine line) {
                 queue.add(Optional.of(new Item.Line(new BenchEvent.Received(hostNanos, line))));
               }
 

@@ -17,11 +17,14 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.Phase;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the host and the person do, as marks of a session file and as inputs of a session;
@@ -317,9 +320,10 @@ public final class Marks {
   }
 
   private static ComparatorTrips comparator(Map<String, String> values, String level) {
-    return values.containsKey(level + "-offset")
+    String offset = values.get(level + "-offset");
+    return offset != null
         ? ComparatorTrips.around(
-            finite(values.get(level + "-offset")),
+            finite(offset),
             finite(values.getOrDefault(level + "-hysteresis", "0")),
             TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
         : ComparatorTrips.EXACT;
@@ -332,20 +336,23 @@ public final class Marks {
             ? List.of()
             : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
     return new RunSetup(
-        values.getOrDefault("camera", ""),
+        new ShutterUnderTest(
+            values.getOrDefault("camera", ""),
+            RunMarks.shutterKind(values),
+            values.getOrDefault("dial", ""),
+            Reference.WORDS.parse(values.getOrDefault("reference", "")),
+            RunMarks.customs(values)),
         Phase.WORDS.parse(values.getOrDefault("phase", "")),
-        values.getOrDefault("dial", ""),
-        order,
-        Reference.WORDS.parse(values.getOrDefault("reference", "")),
-        Integer.parseInt(values.getOrDefault("firings", "")),
-        RunMarks.checks(values),
-        RunMarks.customs(values),
+        new RunPlan(
+            order,
+            Integer.parseInt(values.getOrDefault("firings", "")),
+            RunMarks.checks(values),
+            RunMarks.mostTries(values)),
         RunMarks.conditions(values),
-        RunMarks.criteria(values),
-        RunMarks.mostTries(values));
+        RunMarks.criteria(values));
   }
 
-  private static Optional<Boolean> oneOf(String value, String yes, String no) {
+  private static Optional<Boolean> oneOf(@Nullable String value, String yes, String no) {
     return yes.equals(value)
         ? Optional.of(true)
         : no.equals(value) ? Optional.of(false) : Optional.empty();

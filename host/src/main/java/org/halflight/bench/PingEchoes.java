@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import org.halflight.calibration.ClockStamp;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.time.TickRate;
 
 /**
@@ -71,7 +72,7 @@ final class PingEchoes {
 
   /** Whether this is the answer to a ping, which is nobody else's business. */
   boolean isAnswer(RigEvent event) {
-    return event instanceof RigEvent.Answered answered
+    return event instanceof RigMessage.Answer answered
         && unanswered.remove(answered.commandSequence());
   }
 }

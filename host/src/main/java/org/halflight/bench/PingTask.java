@@ -9,17 +9,15 @@ import org.halflight.time.TickRate;
 /** Pings with every beat for a while, so that the clocks can be held against each other. */
 final class PingTask implements RigTask {
   private final double seconds;
-  private final TickRate rate;
   private final DoubleConsumer share;
   private long firstTicks = -1;
   private long ticks;
   private int token;
   private int sent;
 
-  PingTask(double seconds, TickRate rate, DoubleConsumer share) {
+  PingTask(double seconds, DoubleConsumer share) {
     this.share = share;
     this.seconds = seconds;
-    this.rate = rate;
   }
 
   @Override
@@ -28,7 +26,7 @@ final class PingTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.TimeAt time) {
       firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
       ticks = time.ticks();
@@ -49,7 +47,7 @@ final class PingTask implements RigTask {
   }
 
   @Override
-  public double patienceSeconds() {
+  public double patienceSeconds(TickRate rate) {
     return 4 + 1.5 * seconds;
   }
 }

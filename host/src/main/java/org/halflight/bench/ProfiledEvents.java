@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
 
 /**
@@ -52,9 +53,9 @@ public final class ProfiledEvents {
     Set<String> serials = new LinkedHashSet<>();
     for (BenchEvent event : events) {
       if (event instanceof BenchEvent.Received received) {
-        for (RigEvent said : stream.accept(received.line())) {
-          if (said instanceof RigEvent.Greeted greeted) {
-            serials.add(greeted.greeting().serial());
+        for (RigEvent said : stream.accept(received.rigLine())) {
+          if (said instanceof RigMessage.Greeting greeted) {
+            serials.add(greeted.serial());
           }
         }
       }

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.ParsedLine;
 import org.halflight.rig.RigCommand;
+import org.halflight.rig.RigCommand.CurveMode;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.FiringResult;
@@ -47,20 +48,20 @@ final class ReboundLook {
 
   /** Whether this is the one who gives such a command. */
   static boolean isOne(RigCommand command) {
-    return command instanceof RigCommand.TakeLongCurve || command instanceof RigCommand.TakeCurves;
+    return command instanceof RigCommand.TakeCurves;
   }
 
   /** Takes note of a line to the rig, as it went out. */
   void sent(BenchEvent.Sent line) {
     if (LineCodec.parse(line.line()) instanceof ParsedLine.Command out
-        && out.command() instanceof RigCommand.TakeLongCurve) {
+        && out.command().equals(new RigCommand.TakeCurves(CurveMode.NEXT_ONE_LONG))) {
       sequence = OptionalInt.of(out.sequence());
     }
   }
 
   /** Hears what the rig says, whoever it works for. */
   void onEvent(RigEvent said) {
-    if (said instanceof RigEvent.Answered answered
+    if (said instanceof RigMessage.Answer answered
         && sequence.isPresent()
         && sequence.getAsInt() == answered.commandSequence()) {
       sequence = OptionalInt.empty();
@@ -73,7 +74,7 @@ final class ReboundLook {
         now.filter(place -> !seen.light().cutOff())
             .ifPresent(place -> tries.merge(place, 1, Integer::sum));
       }
-    } else if (said instanceof RigEvent.Greeted) {
+    } else if (said instanceof RigMessage.Greeting) {
       cannot = false;
       forget();
     } else if (said instanceof RigEvent.Restarted) {
@@ -106,7 +107,7 @@ final class ReboundLook {
       return Optional.empty();
     }
     asked = wanted;
-    return Optional.of(wanted ? new RigCommand.TakeLongCurve() : new RigCommand.TakeCurves(true));
+    return Optional.of(new RigCommand.TakeCurves(wanted ? CurveMode.NEXT_ONE_LONG : CurveMode.ON));
   }
 
   private boolean isWanted(Place place, Session session) {

@@ -16,12 +16,10 @@ import org.halflight.calibration.SlopeTest;
 import org.halflight.exposure.LevelPair;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ComparatorTrips;
-import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.profile.ThresholdCounts;
 import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand;
-import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
 
 /**
@@ -149,10 +147,9 @@ public final class RigCalibration {
     tell.accept(Stage.CLOCK);
     Optional<ClockPair> clock = plan.pingSeconds() > 0 ? clock(runner) : Optional.empty();
     Optional<ClockRate> rate = clock.flatMap(pair -> pair.rate(hostClockPpm));
-    RigMessage.Greeting greeting = work.greeting().orElseThrow();
     return new Calibrated(
         new RigProfile(
-            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
+            work.rig(),
             today,
             light.range(plan.levels()),
             thresholds,
@@ -196,7 +193,7 @@ public final class RigCalibration {
             .mapToDouble(SeenPulse::excessSeconds)
             .average()
             .orElseThrow()
-        - fit.delays().get(channel).widthOffsetSeconds();
+        - fit.delays(channel).widthOffsetSeconds();
   }
 
   private static double reach(List<SeenPulse> seen, Channel channel) {
@@ -213,7 +210,7 @@ public final class RigCalibration {
   }
 
   private Optional<ClockPair> clock(TaskRunner runner) throws CalibrationRefused {
-    runner.run(new PingTask(plan.pingSeconds(), work.rate(), share));
+    runner.run(new PingTask(plan.pingSeconds(), share));
     return ClockPair.of(work.stamps().received(), work.stamps().sent());
   }
 }

@@ -3,12 +3,15 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.halflight.profile.ProfiledRig;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
+import org.halflight.signal.BoardTraits;
 import org.halflight.time.TickRate;
 
 /**
@@ -24,6 +27,9 @@ public final class RigWork implements AutoCloseable {
 
   private static final int STEPS_MOST = 5000;
 
+  /** What the rig may take to be left in order when the program is ended. */
+  private static final long ENDS_WITHIN_SECONDS = 5;
+
   private final RigFeed feed;
   private final RigStream stream = new RigStream();
   private final PingStamps stamps = new PingStamps();
@@ -32,7 +38,9 @@ public final class RigWork implements AutoCloseable {
   private Optional<RigMessage.Greeting> greeting = Optional.empty();
   private boolean restarted;
   private boolean unanswered;
+  private final CountDownLatch closed = new CountDownLatch(1);
   private volatile boolean stopped;
+  private Runnable meanwhile = () -> {};
   private boolean idle;
 
   public RigWork(RigFeed feed) {
@@ -52,6 +60,21 @@ public final class RigWork implements AutoCloseable {
     stopped = true;
   }
 
+  /** The program is being ended: stops what goes on, and waits until the rig was let go of. */
+  public void programEnds() {
+    stop();
+    try {
+      closed.await(ENDS_WITHIN_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** What is done at every step of the work, on its thread: somebody is listened to. */
+  public void meanwhile(Runnable each) {
+    meanwhile = each;
+  }
+
   /** Whether the person stopped it. */
   public boolean isStopped() {
     return stopped;
@@ -59,6 +82,7 @@ public final class RigWork implements AutoCloseable {
 
   /** Takes the next line; what it said. */
   public List<RigEvent> step() {
+    meanwhile.run();
     Optional<RigFeed.Item> came = feed.next();
     idle = came.isEmpty();
     if (came.isEmpty()) {
@@ -81,10 +105,10 @@ public final class RigWork implements AutoCloseable {
     if (!(event instanceof BenchEvent.Received received)) {
       return List.of();
     }
-    List<RigEvent> said = stream.accept(received.line());
+    List<RigEvent> said = stream.accept(received.rigLine());
     for (RigEvent each : said) {
-      if (each instanceof RigEvent.Greeted greeted) {
-        greeting = Optional.of(greeted.greeting());
+      if (each instanceof RigMessage.Greeting greeted) {
+        greeting = Optional.of(greeted);
       }
       restarted |= each instanceof RigEvent.Restarted;
       stamps.onEvent(received.hostNanos(), each, rate());
@@ -99,7 +123,7 @@ public final class RigWork implements AutoCloseable {
     } else if (event instanceof RigEvent.TimeAt) {
       unanswered |= commands.beat();
     }
-    return !(event instanceof RigEvent.Answered answered) || commands.isWaitedFor(answered);
+    return !(event instanceof RigMessage.Answer answered) || commands.isWaitedFor(answered);
   }
 
   /** Whether nothing came for a short while when this last took a step. */
@@ -168,11 +192,15 @@ public final class RigWork implements AutoCloseable {
     return greeting;
   }
 
+  /** The rig, as its profile knows it; it must have greeted. */
+  public ProfiledRig rig() {
+    RigMessage.Greeting known = greeting.orElseThrow();
+    return new ProfiledRig(known.serial(), known.kind(), known.firmware());
+  }
+
   /** The nominal rate of the rig's clock. */
   public TickRate rate() {
-    return greeting
-        .map(known -> new TickRate(known.ticksPerSecond()))
-        .orElse(TickRate.BOARD_16_MHZ);
+    return greeting.map(RigMessage.Greeting::board).orElse(BoardTraits.USUAL).rate();
   }
 
   /** Stamps of both clocks so far. */
@@ -190,5 +218,6 @@ public final class RigWork implements AutoCloseable {
   @Override
   public void close() {
     feed.close();
+    closed.countDown();
   }
 }

@@ -9,9 +9,11 @@ import java.util.stream.Collectors;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredCriteria;
 import org.halflight.session.UntimedTest;
+import org.halflight.speeds.ShutterKind;
 
 /** The values of a run's mark that are only there where they say something. */
 final class RunMarks {
@@ -22,20 +24,9 @@ final class RunMarks {
   private static final String REST = "rest-seconds";
   private static final String NOTED = "with.";
 
-  private static final StoredCriteria CRITERIA =
-      new StoredCriteria(
-          Map.of(
-              StoredCriteria.Part.TOLERANCE, "tolerance",
-              StoredCriteria.Part.MEASURAND, "about",
-              StoredCriteria.Part.UNTIL_DECIDED, "fired",
-              StoredCriteria.Part.STOPS, "stops",
-              StoredCriteria.Part.STOP_TOLERANCE, "stop-tolerance",
-              StoredCriteria.Part.LINKAGE, "linkage",
-              StoredCriteria.Part.FLASH_CONTACT, "contact"),
-          "until-decided",
-          "wired");
-
   private static final String MOST_TRIES = "most-tries";
+
+  private static final String SHUTTER_KIND = "shutter";
 
   private RunMarks() {}
 
@@ -60,21 +51,31 @@ final class RunMarks {
         .restSeconds()
         .ifPresent(seconds -> values.put(REST, Double.toString(seconds)));
     setup.conditions().noted().forEach((name, words) -> values.put(NOTED + name, words));
-    values.putAll(CRITERIA.write(setup.criteria()));
-    if (setup.mostTries() != RunSetup.TRIES_OF_OLD) {
+    values.putAll(setup.criteria().written(RunOption.In.MARK));
+    if (setup.mostTries() != RunPlan.TRIES_OF_OLD) {
       values.put(MOST_TRIES, String.valueOf(setup.mostTries()));
     }
+    if (setup.shutter().kind() != ShutterKind.UNKNOWN) {
+      values.put(SHUTTER_KIND, ShutterKind.WORDS.word(setup.shutter().kind()));
+    }
+  }
+
+  /** Where no mark says it, the dial tells. */
+  static ShutterKind shutterKind(Map<String, String> values) {
+    return values.containsKey(SHUTTER_KIND)
+        ? ShutterKind.WORDS.parse(values.get(SHUTTER_KIND))
+        : ShutterKind.UNKNOWN;
   }
 
   /** A mark without them is of a version that gave up after ten, or of a plan that does. */
   static int mostTries(Map<String, String> values) {
     return values.containsKey(MOST_TRIES)
         ? Integer.parseInt(values.get(MOST_TRIES))
-        : RunSetup.TRIES_OF_OLD;
+        : RunPlan.TRIES_OF_OLD;
   }
 
   static AcceptanceCriteria criteria(Map<String, String> values) {
-    return CRITERIA.read(values);
+    return AcceptanceCriteria.read(values, RunOption.In.MARK);
   }
 
   static List<UntimedTest> checks(Map<String, String> values) {

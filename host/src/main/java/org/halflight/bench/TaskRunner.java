@@ -6,6 +6,7 @@ import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
+import org.halflight.time.TickRate;
 
 /**
  * Runs tasks one after the other and gives up where the rig has no more to say.
@@ -38,20 +39,20 @@ final class TaskRunner {
         work.askTime();
       }
       for (RigEvent event : said) {
-        if (event instanceof RigEvent.Answered answered
+        if (event instanceof RigMessage.Answer answered
             && answered.result() != RigMessage.Result.DONE) {
           throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
         }
         if (event instanceof RigEvent.TimeAt && work.isWaiting()) {
           continue;
         }
-        if (task.onEvent(event) == RigTask.State.DONE) {
+        if (task.onEvent(event, work.rate()) == RigTask.State.DONE) {
           return task;
         }
         task.next().ifPresent(command -> send(task, command));
         if (event instanceof RigEvent.TimeAt time) {
           firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds()) {
+          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds(work.rate())) {
             throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
           }
         }
@@ -83,8 +84,8 @@ final class TaskRunner {
           }
 
           @Override
-          public State onEvent(RigEvent event) {
-            return event instanceof RigEvent.Answered ? State.DONE : State.UNDER_WAY;
+          public State onEvent(RigEvent event, TickRate rate) {
+            return event instanceof RigMessage.Answer ? State.DONE : State.UNDER_WAY;
           }
         });
   }

@@ -47,8 +47,8 @@ final class ThresholdKeeper {
     if (event instanceof RigEvent.TimeAt && ++beats == SETTLE_BEATS + 1) {
       return Optional.of(new RigCommand.AskThresholds());
     }
-    if (event instanceof RigEvent.Thresholds read && beats > SETTLE_BEATS) {
-      off = !stands(read.readBack(), wanted.get());
+    if (event instanceof RigMessage.Thresholds read && beats > SETTLE_BEATS) {
+      off = !stands(read, wanted.get());
       wanted = Optional.empty();
     }
     return Optional.empty();

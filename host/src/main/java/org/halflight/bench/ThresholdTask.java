@@ -4,15 +4,16 @@ import java.util.Optional;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
+import org.halflight.time.TickRate;
 
 /** Sets both thresholds and reads back where they stand once their filters have settled. */
 final class ThresholdTask implements RigTask {
   /** The filters need 0.1 s. */
-  private static final long SETTLE_TICKS = 4_000_000;
+  private static final double SETTLE_SECONDS = 0.25;
 
   private final RigCommand.SetThresholds set;
   private long firstTicks = -1;
-  private long ticks;
+  private double waitedSeconds;
   private boolean asked;
   private Optional<RigMessage.Thresholds> read = Optional.empty();
 
@@ -26,19 +27,19 @@ final class ThresholdTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.TimeAt time) {
       firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-      ticks = time.ticks();
-    } else if (event instanceof RigEvent.Thresholds thresholds && asked) {
-      read = Optional.of(thresholds.readBack());
+      waitedSeconds = rate.seconds(time.ticks() - firstTicks);
+    } else if (event instanceof RigMessage.Thresholds thresholds && asked) {
+      read = Optional.of(thresholds);
     }
     return read.isPresent() ? State.DONE : State.UNDER_WAY;
   }
 
   @Override
   public Optional<RigCommand> next() {
-    if (asked || firstTicks < 0 || ticks - firstTicks < SETTLE_TICKS) {
+    if (asked || waitedSeconds < SETTLE_SECONDS) {
       return Optional.empty();
     }
     asked = true;

@@ -12,15 +12,13 @@ import org.halflight.time.TickRate;
 final class TrainTask implements RigTask {
   private final Channel channel;
   private final double seconds;
-  private final TickRate rate;
   private final DoubleConsumer share;
   private final List<Long> rises = new ArrayList<>();
   private long firstTicks = -1;
 
-  TrainTask(Channel channel, double seconds, TickRate rate, DoubleConsumer share) {
+  TrainTask(Channel channel, double seconds, DoubleConsumer share) {
     this.channel = channel;
     this.seconds = seconds;
-    this.rate = rate;
     this.share = share;
   }
 
@@ -30,7 +28,7 @@ final class TrainTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.EdgeAt edge
         && edge.edge().channel() == channel
         && edge.edge().high()) {
@@ -45,7 +43,7 @@ final class TrainTask implements RigTask {
   }
 
   @Override
-  public double patienceSeconds() {
+  public double patienceSeconds(TickRate rate) {
     return 4 + 1.5 * seconds;
   }
 

@@ -81,7 +81,7 @@ final class TripSweep {
   /** Hears what the rig says; gives the next command, if there is one. */
   Optional<RigCommand> onEvent(RigEvent event) {
     sweep.onEvent(event);
-    return event instanceof RigEvent.Answered answered
+    return event instanceof RigMessage.Answer answered
         ? answered(answered.result())
         : Optional.empty();
   }

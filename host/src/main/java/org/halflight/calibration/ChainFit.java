@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
@@ -112,9 +113,14 @@ public record ChainFit(
             });
   }
 
+  /** The delays of a channel. */
+  public EdgeDelays delays(Channel channel) {
+    return Objects.requireNonNull(delays.get(channel));
+  }
+
   /** How much longer than it is a pulse should come out by this fit. */
   public double expectedExcessSeconds(SeenPulse pulse) {
-    return delays.get(pulse.channel()).widthOffsetSeconds()
+    return delays(pulse.channel()).widthOffsetSeconds()
         + lag.map(FrontEndLag::seconds).orElse(0.0) * pulse.stretch()
         + flankSeconds * LagFit.slowness(pulse);
   }

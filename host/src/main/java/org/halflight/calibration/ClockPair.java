@@ -1,7 +1,6 @@
 package org.halflight.calibration;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.profile.ClockRate;
 
@@ -12,11 +11,6 @@ import org.halflight.profile.ClockRate;
  * @param sent from those that are never late
  */
 public record ClockPair(ClockFit.Outcome received, ClockFit.Outcome sent) {
-  public ClockPair {
-    Objects.requireNonNull(received);
-    Objects.requireNonNull(sent);
-  }
-
   /** Fits both sides; empty where either has too few stamps. */
   public static Optional<ClockPair> of(List<ClockStamp> received, List<ClockStamp> sent) {
     ClockFit.Outcome late = ClockFit.of(received, StampSide.HOST_LATE);

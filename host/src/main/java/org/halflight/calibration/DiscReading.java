@@ -2,7 +2,6 @@ package org.halflight.calibration;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
@@ -110,8 +109,6 @@ public record DiscReading(
   public record Failed(DiscTrouble trouble) implements Outcome {}
 
   public DiscReading {
-    Objects.requireNonNull(disc);
-    Objects.requireNonNull(foundEdgeSdDegrees);
     slots = List.copyOf(slots);
   }
 

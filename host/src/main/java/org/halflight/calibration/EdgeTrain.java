@@ -1,6 +1,5 @@
 package org.halflight.calibration;
 
-import java.util.Objects;
 import org.halflight.profile.ClockRate;
 import org.halflight.stats.LineFit;
 import org.halflight.time.TickRate;
@@ -40,7 +39,6 @@ public record EdgeTrain(double hertz, double standardUncertaintyPpm, ClockRate.S
   public record OtherFrequency() implements Outcome {}
 
   public EdgeTrain {
-    Objects.requireNonNull(source);
     if (!(hertz > 0 && standardUncertaintyPpm >= 0)) {
       throw new IllegalArgumentException("no frequency: " + hertz);
     }

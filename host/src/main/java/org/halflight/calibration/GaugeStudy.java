@@ -4,8 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.FDistribution;
 
@@ -74,18 +76,18 @@ public record GaugeStudy(
 
   private static GaugeStudy balanced(List<GaugeReading> readings, int p, int o, int r) {
     double grand = readings.stream().mapToDouble(GaugeReading::value).average().orElseThrow();
-    Map<String, Double> byPart = means(readings, reading -> reading.part());
-    Map<String, Double> byOperator = means(readings, reading -> reading.operator());
-    Map<List<String>, Double> byBoth =
+    ToDoubleFunction<GaugeReading> byPart = means(readings, GaugeReading::part);
+    ToDoubleFunction<GaugeReading> byOperator = means(readings, GaugeReading::operator);
+    ToDoubleFunction<GaugeReading> byBoth =
         means(readings, reading -> List.of(reading.part(), reading.operator()));
     double part = 0;
     double operator = 0;
     double interaction = 0;
     double within = 0;
     for (GaugeReading reading : readings) {
-      double partMean = byPart.get(reading.part());
-      double operatorMean = byOperator.get(reading.operator());
-      double cell = byBoth.get(List.of(reading.part(), reading.operator()));
+      double partMean = byPart.applyAsDouble(reading);
+      double operatorMean = byOperator.applyAsDouble(reading);
+      double cell = byBoth.applyAsDouble(reading);
       part += square(partMean - grand);
       operator += square(operatorMean - grand);
       interaction += square(cell - partMean - operatorMean + grand);
@@ -120,10 +122,13 @@ public record GaugeStudy(
         parts);
   }
 
-  private static <K> Map<K, Double> means(
-      List<GaugeReading> readings, Function<GaugeReading, K> key) {
-    return readings.stream()
-        .collect(Collectors.groupingBy(key, Collectors.averagingDouble(GaugeReading::value)));
+  /** The mean of all readings that have the key of a reading. */
+  private static ToDoubleFunction<GaugeReading> means(
+      List<GaugeReading> readings, Function<GaugeReading, ?> key) {
+    Map<Object, Double> means =
+        readings.stream()
+            .collect(Collectors.groupingBy(key, Collectors.averagingDouble(GaugeReading::value)));
+    return reading -> Objects.requireNonNull(means.get(key.apply(reading)));
   }
 
   private static double square(double value) {

@@ -1,7 +1,5 @@
 package org.halflight.calibration;
 
-import java.util.Objects;
-
 /**
  * What the clock of the host is worth as a measure.
  *
@@ -29,10 +27,6 @@ public record HostClock(Steered steered, boolean stampsFollow) {
     NO,
     /** The system does not tell, or there was no way to ask. */
     NOT_KNOWN
-  }
-
-  public HostClock {
-    Objects.requireNonNull(steered);
   }
 
   /** Standard uncertainty of its rate in ppm. */

@@ -1,6 +1,5 @@
 package org.halflight.calibration;
 
-import java.util.Objects;
 import org.halflight.profile.ClockRate;
 
 /** What is known of the board's clock while measuring. */
@@ -33,9 +32,5 @@ public sealed interface LiveClock {
    * @param pings that it is from
    * @param spanSeconds from the first to the last of them, by the board
    */
-  record Known(ClockRate rate, int pings, double spanSeconds) implements LiveClock {
-    public Known {
-      Objects.requireNonNull(rate);
-    }
-  }
+  record Known(ClockRate rate, int pings, double spanSeconds) implements LiveClock {}
 }

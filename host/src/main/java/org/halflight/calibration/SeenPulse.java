@@ -1,6 +1,5 @@
 package org.halflight.calibration;
 
-import java.util.Objects;
 import org.halflight.signal.Channel;
 
 /**
@@ -23,7 +22,6 @@ public record SeenPulse(
     double riseDelaySeconds,
     double fallDelaySeconds) {
   public SeenPulse {
-    Objects.requireNonNull(channel);
     if (!(riseLevel > 0 && riseLevel < 1 && fallLevel > 0 && fallLevel < 1) || !(trueSeconds > 0)) {
       throw new IllegalArgumentException(
           "not a pulse at a level: " + riseLevel + ", " + fallLevel + ", " + trueSeconds);

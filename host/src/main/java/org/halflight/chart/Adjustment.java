@@ -1,7 +1,5 @@
 package org.halflight.chart;
 
-import java.util.Objects;
-
 /**
  * Work on the shutter between two releases of a row.
  *
@@ -10,7 +8,6 @@ import java.util.Objects;
  */
 public record Adjustment(int beforeRelease, String words) {
   public Adjustment {
-    Objects.requireNonNull(words);
     if (beforeRelease < 1) {
       throw new IllegalArgumentException("releases count from 1: " + beforeRelease);
     }

@@ -2,7 +2,6 @@ package org.halflight.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.extratest.Bounce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
@@ -15,8 +14,7 @@ final class BouncePicture implements Picture {
   private final String note;
 
   BouncePicture(Bounce bounce, String note) {
-    this.bounce = Objects.requireNonNull(bounce);
-    Objects.requireNonNull(note);
+    this.bounce = bounce;
     this.note = bounce.cockings() == 0 ? note : whileCocking(bounce) + " " + note;
   }
 

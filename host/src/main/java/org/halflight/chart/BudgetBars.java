@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.awt.BasicStroke;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BudgetRow;
@@ -52,7 +51,7 @@ public final class BudgetBars implements Picture {
   private BudgetBars(SpeedSummary speed, UncertaintyBudget budget, String note) {
     this.speed = speed;
     this.budget = budget;
-    this.note = Objects.requireNonNull(note);
+    this.note = note;
     rows =
         budget.rows().stream()
             .sorted(Comparator.comparingDouble(budget::share).reversed())

@@ -4,7 +4,6 @@ import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.halflight.extratest.ContactShot;
@@ -26,8 +25,8 @@ final class ContactPicture implements Picture {
   private final String note;
 
   ContactPicture(FlashContact contact, String note) {
-    this.contact = Objects.requireNonNull(contact);
-    this.note = Objects.requireNonNull(note);
+    this.contact = contact;
+    this.note = note;
   }
 
   /** Whether a closing can be held against the blades at any speed. */

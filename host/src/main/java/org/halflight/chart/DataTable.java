@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * A picture in words and numbers.
@@ -14,8 +13,6 @@ import java.util.Objects;
 public record DataTable(
     String caption, List<String> headings, List<List<String>> rows, String note) {
   public DataTable {
-    Objects.requireNonNull(caption);
-    Objects.requireNonNull(note);
     headings = List.copyOf(headings);
     rows = rows.stream().map(List::copyOf).toList();
     for (List<String> row : rows) {

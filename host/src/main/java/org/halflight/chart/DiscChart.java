@@ -2,7 +2,6 @@ package org.halflight.chart;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
@@ -20,8 +19,8 @@ public final class DiscChart implements Picture {
   private final String note;
 
   public DiscChart(DiscComparison comparison, String note) {
-    this.comparison = Objects.requireNonNull(comparison);
-    this.note = Objects.requireNonNull(note);
+    this.comparison = comparison;
+    this.note = note;
   }
 
   @Override

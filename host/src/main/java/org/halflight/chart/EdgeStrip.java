@@ -19,6 +19,7 @@ import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A strip above the plot for what has no place on the axis of stops: marks and short lines of text
@@ -39,7 +40,8 @@ final class EdgeStrip extends NumberAxis {
    * @param needed whether the text must be there however little room there is; false where the
    *     legend explains the mark
    */
-  record Line(Shape mark, boolean filled, Color colour, String text, boolean needed) {
+  record Line(
+      @Nullable Shape mark, boolean filled, @Nullable Color colour, String text, boolean needed) {
     static Line of(String text) {
       return new Line(null, false, null, text, true);
     }

@@ -7,7 +7,6 @@ import java.awt.geom.Line2D;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
@@ -42,7 +41,7 @@ public final class FiringRow implements Picture {
   private final FiringRowData data;
 
   public FiringRow(FiringRowData data) {
-    this.data = Objects.requireNonNull(data);
+    this.data = data;
   }
 
   /** What the picture shows. */

@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -28,11 +27,6 @@ public record FiringRowData(
     List<Adjustment> adjustments,
     String note) {
   public FiringRowData {
-    Objects.requireNonNull(speedLabel);
-    Objects.requireNonNull(runName);
-    Objects.requireNonNull(mean);
-    Objects.requireNonNull(tolerance);
-    Objects.requireNonNull(note);
     releases = List.copyOf(releases);
     adjustments = List.copyOf(adjustments);
     if (releases.isEmpty()) {

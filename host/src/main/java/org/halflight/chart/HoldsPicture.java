@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.extratest.Holds;
@@ -19,8 +18,8 @@ final class HoldsPicture implements Picture {
   private final String note;
 
   HoldsPicture(Holds holds, String note) {
-    this.holds = Objects.requireNonNull(holds);
-    this.note = Objects.requireNonNull(note);
+    this.holds = holds;
+    this.note = note;
   }
 
   /** Whether any delay is known; without a release sensor there is nothing to draw. */

@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.extratest.LightLeak;
 import org.halflight.words.Words;
@@ -32,7 +31,7 @@ final class LeakPicture implements Picture {
   }
 
   LeakPicture(LightLeak leak, String note) {
-    this.note = Objects.requireNonNull(note);
+    this.note = note;
     leak.uncocked().ifPresent(reading -> bars.add(new Bar(Words.say("leak.uncocked"), reading)));
     leak.cocked().ifPresent(reading -> bars.add(new Bar(Words.say("leak.cocked"), reading)));
   }

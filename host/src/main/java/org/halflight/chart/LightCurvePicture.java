@@ -8,7 +8,6 @@ import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.CurveExposure.HalfLight;
@@ -61,11 +60,11 @@ public final class LightCurvePicture implements Picture {
    */
   public LightCurvePicture(
       String title, CurvePoints points, CurveExposure exposure, LevelPair levels, String note) {
-    this.title = Objects.requireNonNull(title);
-    this.points = Objects.requireNonNull(points);
-    this.exposure = Objects.requireNonNull(exposure);
-    this.levels = Objects.requireNonNull(levels);
-    this.note = Objects.requireNonNull(note);
+    this.title = title;
+    this.points = points;
+    this.exposure = exposure;
+    this.levels = levels;
+    this.note = note;
   }
 
   /** A rectangle of full light, in milliseconds. */

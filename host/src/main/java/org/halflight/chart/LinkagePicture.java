@@ -2,7 +2,6 @@ package org.halflight.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.LinkageLimits;
@@ -20,8 +19,8 @@ final class LinkagePicture implements Picture {
   private final String note;
 
   LinkagePicture(Linkage linkage, String note) {
-    this.linkage = Objects.requireNonNull(linkage);
-    this.note = Objects.requireNonNull(note);
+    this.linkage = linkage;
+    this.note = note;
   }
 
   @Override

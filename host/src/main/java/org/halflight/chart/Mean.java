@@ -1,6 +1,5 @@
 package org.halflight.chart;
 
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -13,8 +12,6 @@ import java.util.Optional;
  */
 public record Mean(double stops, Optional<Span> interval, Optional<Span> byFirings) {
   public Mean {
-    Objects.requireNonNull(interval);
-    Objects.requireNonNull(byFirings);
     if (!Double.isFinite(stops)) {
       throw new IllegalArgumentException("a mean is a finite number, not " + stops);
     }

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import org.halflight.calibration.ChainFit;
@@ -35,9 +34,9 @@ public final class PulseFitChart implements Picture {
    */
   public PulseFitChart(List<SeenPulse> pulses, ChainFit fit, boolean residuals, String note) {
     this.pulses = List.copyOf(pulses);
-    this.fit = Objects.requireNonNull(fit);
+    this.fit = fit;
     this.residuals = residuals;
-    this.note = Objects.requireNonNull(note);
+    this.note = note;
   }
 
   @Override

@@ -1,6 +1,5 @@
 package org.halflight.chart;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -12,7 +11,6 @@ import java.util.OptionalDouble;
  */
 public record Release(ReleaseOutcome outcome, OptionalDouble stops, boolean firstAfterRest) {
   public Release {
-    Objects.requireNonNull(outcome);
     if (stops.isPresent() != (outcome == ReleaseOutcome.TIMED)) {
       throw new IllegalArgumentException("an error goes with a timed firing and no other");
     }

@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import org.halflight.calibration.RigCheck;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -15,8 +14,8 @@ public final class RigCheckChart implements Picture {
   private final String note;
 
   public RigCheckChart(RigCheck check, String note) {
-    this.check = Objects.requireNonNull(check);
-    this.note = Objects.requireNonNull(note);
+    this.check = check;
+    this.note = note;
   }
 
   @Override

@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -16,7 +15,6 @@ public record RunAtSpeed(
     List<Double> firingsStops, Optional<Mean> mean, int stuckOpen, int didNotOpen) {
   public RunAtSpeed {
     firingsStops = List.copyOf(firingsStops);
-    Objects.requireNonNull(mean);
     if (!firingsStops.stream().allMatch(Double::isFinite)) {
       throw new IllegalArgumentException("errors are finite numbers");
     }

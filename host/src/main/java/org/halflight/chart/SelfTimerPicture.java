@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
@@ -19,8 +18,8 @@ final class SelfTimerPicture implements Picture {
   private final String note;
 
   SelfTimerPicture(SelfTimer timer, String note) {
-    this.timer = Objects.requireNonNull(timer);
-    this.note = Objects.requireNonNull(note);
+    this.timer = timer;
+    this.note = note;
   }
 
   @Override

@@ -1,6 +1,5 @@
 package org.halflight.chart;
 
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -25,14 +24,6 @@ public record SpeedColumn(
       Optional<RunAtSpeed> asFound,
       Optional<RunAtSpeed> asLeft) {
     this(label, tolerance, asFound, asLeft, tolerance);
-  }
-
-  public SpeedColumn {
-    Objects.requireNonNull(label);
-    Objects.requireNonNull(tolerance);
-    Objects.requireNonNull(asFound);
-    Objects.requireNonNull(asLeft);
-    Objects.requireNonNull(asLeftTolerance);
   }
 
   /** What counts as right in one of the runs. */

@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -58,7 +57,7 @@ public final class SpeedMap implements Picture {
   private final SpeedMapData data;
 
   public SpeedMap(SpeedMapData data) {
-    this.data = Objects.requireNonNull(data);
+    this.data = data;
   }
 
   /** What the picture shows. */

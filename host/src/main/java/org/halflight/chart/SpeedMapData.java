@@ -1,7 +1,6 @@
 package org.halflight.chart;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * Everything a speed map shows.
@@ -13,8 +12,6 @@ import java.util.Objects;
  */
 public record SpeedMapData(String title, List<SpeedColumn> speeds, double meanLevel, String note) {
   public SpeedMapData {
-    Objects.requireNonNull(title);
-    Objects.requireNonNull(note);
     speeds = List.copyOf(speeds);
     if (speeds.isEmpty()) {
       throw new IllegalArgumentException("a speed map has at least one marked speed");

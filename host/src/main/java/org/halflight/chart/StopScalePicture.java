@@ -3,7 +3,6 @@ package org.halflight.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.extratest.LightLeak;
@@ -23,8 +22,8 @@ final class StopScalePicture implements Picture {
   private final String note;
 
   StopScalePicture(StopScale scale, String note) {
-    this.scale = Objects.requireNonNull(scale);
-    this.note = Objects.requireNonNull(note);
+    this.scale = scale;
+    this.note = note;
   }
 
   @Override

@@ -2,7 +2,6 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.awt.Font;
-import java.util.Objects;
 
 /**
  * Colours and size of letters of a picture.
@@ -59,14 +58,6 @@ public record Theme(
           USUAL_LETTERS);
 
   public Theme {
-    Objects.requireNonNull(background);
-    Objects.requireNonNull(ink);
-    Objects.requireNonNull(quietInk);
-    Objects.requireNonNull(grid);
-    Objects.requireNonNull(tolerance);
-    Objects.requireNonNull(asFound);
-    Objects.requireNonNull(asLeft);
-    Objects.requireNonNull(rest);
     if (!(letterSize > 0)) {
       throw new IllegalArgumentException("letters have a size above zero: " + letterSize);
     }

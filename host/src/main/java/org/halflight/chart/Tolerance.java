@@ -1,6 +1,5 @@
 package org.halflight.chart;
 
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -12,7 +11,6 @@ import java.util.Optional;
  */
 public record Tolerance(Span span, Optional<Span> unsure) {
   public Tolerance {
-    Objects.requireNonNull(span);
     unsure.ifPresent(
         zone -> {
           if (!(zone.lowStops() < 0 && zone.highStops() > 0)) {

@@ -8,7 +8,6 @@ import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightSentences;
 import org.halflight.bench.LightSetting;
 import org.halflight.extratest.Linkage;
-import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
@@ -25,23 +24,24 @@ import org.halflight.words.LinkageWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraOperator;
 
 /** Leads the person through setting the light and through a run, line by line. */
 final class BenchTalk {
-  /** A model camera that has been open for so long is closed by hand. */
+  /** A model camera that has been open for so long is closed by operator. */
   private static final double HANGS_SECONDS = 5;
 
   private final BenchDriver driver;
   private final Terminal terminal;
-  private final Hand hand;
+  private final CameraOperator operator;
   private boolean stopped;
   private boolean readMeanwhile;
   private int saidOpenSeconds;
 
-  BenchTalk(BenchDriver driver, Terminal terminal, Hand hand) {
+  BenchTalk(BenchDriver driver, Terminal terminal, CameraOperator operator) {
     this.driver = driver;
     this.terminal = terminal;
-    this.hand = hand;
+    this.operator = operator;
   }
 
   /** Waits until the rig has greeted, or the person gives up. */
@@ -70,8 +70,8 @@ final class BenchTalk {
           if (!asked) {
             asked = true;
             terminal.say(Words.say("light.open"));
-            if (hand.works()) {
-              hand.hold(true);
+            if (operator.works()) {
+              operator.hold(true);
               shutterIsOpen();
             }
           }
@@ -86,12 +86,12 @@ final class BenchTalk {
         }
         case DONE -> {
           terminal.say(LightSentences.done(setting));
-          hand.hold(false);
+          operator.hold(false);
           waitForQuiet();
           return true;
         }
         case REFUSED -> {
-          hand.hold(false);
+          operator.hold(false);
           throw new Trouble(LightSentences.refused(setting.refusal().orElseThrow()));
         }
         case DARK, FULL, TRIPS, THRESHOLDS -> listen(typed -> stopped |= typed.equals("q"));
@@ -120,8 +120,8 @@ final class BenchTalk {
     boolean goesOn =
         session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
     terminal.say(
-        Words.say(goesOn ? "run.goesOn" : hand.works() ? "run.begins.practice" : "run.begins"));
-    if (!hand.works()) {
+        Words.say(goesOn ? "run.goesOn" : operator.works() ? "run.begins.practice" : "run.begins"));
+    if (!operator.works()) {
       terminal.say(Words.say("run.keys"));
     }
     report(driver.handle(new SessionInput.RunBegins(setup)));
@@ -137,15 +137,15 @@ final class BenchTalk {
         waiting = false;
         continue;
       }
-      if (hand.works() && !waiting) {
-        work(session().setting().orElseThrow());
+      if (operator.works() && !waiting) {
+        operator.fire(session().setting());
         waiting = true;
       }
       List<SessionEvent> news = step();
       waiting &= news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
-      if (hand.works() && news.stream().anyMatch(BenchTalk::hangs)) {
+      if (operator.works() && news.stream().anyMatch(BenchTalk::hangs)) {
         report(driver.handle(new SessionInput.ClosedByHand()));
-        hand.hold(false);
+        operator.hold(false);
       }
       listen(this::typed);
       // A firing that came meanwhile was none of the run: the practice camera fires again.
@@ -165,10 +165,10 @@ final class BenchTalk {
   /** A test of the light of the run: the readings, what they come to, and on. */
   private void testLight(UntimedTest check) {
     LightPlan plan = LightPlan.of(check, session().setup().orElseThrow().criteria().stops());
-    ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, hand.light());
+    ReadingTalk.End end = ReadingTalk.lead(plan, driver, terminal, operator);
     stopped |= end == ReadingTalk.End.STOPPED;
     if (end == ReadingTalk.End.DONE) {
-      if (check == UntimedTest.STOPS && !hand.works()) {
+      if (check == UntimedTest.STOPS && !operator.works()) {
         terminal.say(Words.say("reading.letClose"));
       }
       waitForQuiet();
@@ -180,11 +180,6 @@ final class BenchTalk {
     }
   }
 
-  private void work(DialSetting setting) {
-    setting.speed().ifPresent(hand::fire);
-    setting.untimedTest().ifPresent(hand::tryOut);
-  }
-
   private static boolean hangs(SessionEvent news) {
     return news instanceof SessionEvent.StillOpen open && open.seconds() > HANGS_SECONDS;
   }
@@ -192,7 +187,7 @@ final class BenchTalk {
   private List<SessionEvent> step() {
     Optional<BenchDriver.Happening> happened = driver.step();
     if (happened.isEmpty()) {
-      hand.idle();
+      operator.idle();
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
@@ -222,11 +217,11 @@ final class BenchTalk {
 
   /** Full light again: what firings wait for whose light stayed below it. */
   private void measureFullLight() {
-    ReadingTalk.End end = ReadingTalk.lead(LightPlan.full(), driver, terminal, hand.light());
+    ReadingTalk.End end = ReadingTalk.lead(LightPlan.full(), driver, terminal, operator);
     stopped |= end == ReadingTalk.End.STOPPED;
     readMeanwhile = true;
     if (!stopped) {
-      if (!hand.works()) {
+      if (!operator.works()) {
         terminal.say(Words.say("reading.letClose"));
       }
       waitForQuiet();
@@ -263,7 +258,7 @@ final class BenchTalk {
     } else {
       EventSentences.of(news).ifPresent(terminal::say);
     }
-    if (hand.works() && session().question().isPresent()) {
+    if (operator.works() && session().question().isPresent()) {
       // Who fires by itself has turned the dial.
       answer(Question::keep);
     }

@@ -2,15 +2,10 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.halflight.bench.CalibrationPlan;
-import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigWork;
-import org.halflight.calibration.ClockFit;
-import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.HostClock;
 import org.halflight.chart.PulseFitChart;
 import org.halflight.files.FileKind;
@@ -22,6 +17,8 @@ import org.halflight.words.ClockWords;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CalibrationSentences;
+import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -33,8 +30,6 @@ import picocli.CommandLine.Option;
         "Calibrates the rig: trip points, delays, lag, shortest pulse, rate of its clock. Keeps the"
             + " profile with the data of this program.")
 final class CalibrateCommand implements Callable<Integer> {
-  private static final double FIVE_HUNDREDTH_SECONDS = 1.0 / 512;
-
   private final Surroundings surroundings;
 
   @Option(
@@ -82,7 +77,6 @@ final class CalibrateCommand implements Callable<Integer> {
     if (clockSeconds < 0) {
       throw new Trouble(Words.say("calibration.badSeconds", clockSeconds));
     }
-    CalibrationPlan plan = CalibrationPlan.USUAL.withPingSeconds(clockSeconds);
     OutFiles files = output.files(List.of());
     fitFile = OutputOptions.asked(files, fit, FileKind.PICTURE);
     residualFile = OutputOptions.asked(files, residuals, FileKind.PICTURE);
@@ -96,18 +90,14 @@ final class CalibrateCommand implements Callable<Integer> {
       // The system is asked in the background, and the rig took its time to greet.
       HostClock host =
           atFirst.equals(HostClock.NOT_KNOWN) ? surroundings.hostClock().get() : atFirst;
-      RigCalibration.Outcome outcome =
-          new RigCalibration(
-                  work,
-                  plan,
-                  hostClockPpm == null ? host.standardUncertaintyPpm() : hostClockPpm,
-                  stage -> terminal.say(CalibrationSentences.stage(stage)),
-                  new Quarters(terminal))
-              .run(surroundings.today());
-      if (outcome instanceof RigCalibration.Refused refused) {
-        throw new Trouble(CalibrationSentences.refused(refused.refusal()));
-      }
-      report((RigCalibration.Calibrated) outcome);
+      report(
+          RigUpkeep.calibrate(
+              work,
+              clockSeconds,
+              hostClockPpm == null ? host.standardUncertaintyPpm() : hostClockPpm,
+              surroundings.today(),
+              stage -> terminal.say(CalibrationSentences.stage(stage)),
+              new Quarters(terminal)));
       if (clockSeconds > 0 && hostClockPpm == null) {
         terminal.say(ClockWords.host(host));
       }
@@ -120,45 +110,13 @@ final class CalibrateCommand implements Callable<Integer> {
     String source = Sentences.source(done.profile().rig().serial());
     terminal.say(source);
     terminal.say(ProfileWords.lines(done.profile()));
-    if (!done.fit().lagIsSeparate()) {
-      terminal.say(Words.say("calibration.together"));
-    }
-    CalibrationSentences.slope(done.fit()).ifPresent(terminal::say);
-    done.rampedExcessSeconds()
-        .ifPresent(
-            excess ->
-                terminal.say(
-                    Words.say(
-                        "calibration.ramped",
-                        ProfileWords.micros(excess),
-                        String.format(
-                            Locale.ROOT,
-                            "%.4f",
-                            Math.log1p(excess / FIVE_HUNDREDTH_SECONDS) / Math.log(2)))));
-    if (clockSeconds > 0 && done.profile().clock().isEmpty()) {
-      terminal.say(Words.say("calibration.clock.none"));
-    }
-    done.clock().map(ClockPair::received).ifPresent(this::report);
+    terminal.say(CalibrationSentences.lines(done, clockSeconds));
     // First what took minutes; then what may be drawn again from it.
-    Path kept = new ProfileStore(surroundings.folder()).keep(done.profile());
+    Path kept = new RigUpkeep(surroundings.folder()).keep(done.profile());
     terminal.say(Words.say("calibration.kept", kept));
     fitFile.ifPresent(to -> draw(done, false, to, source));
     residualFile.ifPresent(to -> draw(done, true, to, source));
     profileFile.ifPresent(to -> ProfileStore.write(done.profile(), to));
-  }
-
-  private void report(ClockFit.Outcome received) {
-    if (received instanceof ClockFit.Fitted fitted) {
-      surroundings
-          .terminal()
-          .say(
-              Words.say(
-                  "calibration.clock.check",
-                  String.format(Locale.ROOT, "%+.2f", fitted.fit().fastPpm()),
-                  String.format(Locale.ROOT, "%+.2f", fitted.fit().medianFastPpm()),
-                  fitted.fit().stamps(),
-                  fitted.fit().dropped()));
-    }
   }
 
   private void draw(RigCalibration.Calibrated done, boolean left, OutFile to, String source) {

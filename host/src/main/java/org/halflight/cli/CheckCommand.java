@@ -9,8 +9,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
-import org.halflight.bench.CalibrationSentences;
-import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
 import org.halflight.bench.Workbench;
 import org.halflight.calibration.RigCheck;
@@ -21,12 +19,13 @@ import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.ProfileStore;
-import org.halflight.rig.RigMessage;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CalibrationSentences;
+import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -80,19 +79,15 @@ final class CheckCommand implements Callable<Integer> {
       if (!RigWait.forGreeting(work, terminal)) {
         return 1;
       }
-      RigMessage.Greeting greeting = work.greeting().orElseThrow();
-      RigProfile against = against(greeting);
-      terminal.say(Sentences.source(greeting.serial()));
-      RigCheckRun.Outcome outcome = new RigCheckRun(work).run(against);
-      if (outcome instanceof RigCheckRun.Refused refused) {
-        throw new Trouble(CalibrationSentences.refused(refused.refusal()));
-      }
-      RigCheck check = ((RigCheckRun.Checked) outcome).check();
+      ProfiledRig here = work.rig();
+      RigProfile against = against(here);
+      terminal.say(Sentences.source(here.serial()));
+      RigCheck check = RigUpkeep.check(work, against);
       terminal.say(CalibrationSentences.check(check));
-      chartFile.ifPresent(to -> draw(check, Sentences.source(greeting.serial()), to));
+      chartFile.ifPresent(to -> draw(check, Sentences.source(here.serial()), to));
       if (session != null) {
         try (Workbench workbench = Sessions.open(session, surroundings)) {
-          workbench.handle(new SessionInput.RigChecked(greeting.serial(), check.inControl()));
+          workbench.handle(new SessionInput.RigChecked(here.serial(), check.inControl()));
         }
         terminal.say(Words.say("check.told", session));
       }
@@ -100,20 +95,14 @@ final class CheckCommand implements Callable<Integer> {
     }
   }
 
-  private RigProfile against(RigMessage.Greeting greeting) {
+  private RigProfile against(ProfiledRig here) {
     RigProfile found =
         profile != null
             ? ProfileStore.read(profile)
-            : new ProfileStore(surroundings.folder())
-                .newest(greeting.serial())
-                .orElseThrow(() -> new Trouble(Words.say("check.noProfile", greeting.serial())));
+            : new RigUpkeep(surroundings.folder()).newest(here.serial());
     Set<ProfileFit.Mismatch> mismatches =
         ProfileFit.of(
-            found,
-            new ProfiledRig(greeting.serial(), greeting.kind(), greeting.firmware()),
-            surroundings.today(),
-            OptionalDouble.empty(),
-            OptionalInt.of(mostDays));
+            found, here, surroundings.today(), OptionalDouble.empty(), OptionalInt.of(mostDays));
     for (ProfileFit.Mismatch mismatch : mismatches) {
       if (mismatch.forbidsUse()) {
         throw new Trouble(ProfileWords.mismatch(Optional.of(found), mismatch));

@@ -2,21 +2,19 @@ package org.halflight.cli;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.halflight.bench.CalibrationSentences;
 import org.halflight.bench.EdgeTrainRun;
 import org.halflight.bench.RigWork;
 import org.halflight.calibration.EdgeTrain;
 import org.halflight.profile.ClockRate;
-import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileStore;
 import org.halflight.signal.Channel;
 import org.halflight.stored.StoredWords;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CalibrationSentences;
+import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -180,10 +178,6 @@ final class ClockCommand implements Callable<Integer> {
       terminal.say(Words.say("clock.keepHint"));
       return;
     }
-    ProfileStore shelf = new ProfileStore(surroundings.folder());
-    RigProfile profile =
-        shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
-    Path kept = shelf.keep(profile.withClock(rate));
-    terminal.say(Words.say("clock.kept", serial, kept));
+    terminal.say(new RigUpkeep(surroundings.folder()).keepClock(serial, rate));
   }
 }

@@ -7,55 +7,36 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
-import org.halflight.speeds.Tolerances;
-import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Words;
-import picocli.CommandLine.Option;
+import org.halflight.workflow.RunForm;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
 
 /** What results are held against. What is not given is as the run was set up. */
+@Command
 final class DecisionOptions {
-  @Option(
-      names = "--tolerance",
-      paramLabel = "STOPS",
-      description =
-          "Tolerance in stops: 0.33 or 1/3 for every speed, 10%% of the time, or 1/500=0.5,1/60=1/4"
-              + " for some. Default: as the run has it, else a third of a stop, half a stop at the"
-              + " top speed (trade custom).")
-  private String tolerance;
+  /** The options that results may be judged by afterwards, whatever their run was set up with. */
+  static final List<RunOption<?>> ITS =
+      List.of(RunOption.TOLERANCE, RunOption.UNTIL_DECIDED, RunOption.ABOUT);
 
-  @Option(
-      names = "--until-decided",
-      description =
-          "Decide as for firing until it is decided: wider bounds, so that looking often does not"
-              + " raise the risk.")
-  private boolean untilDecided;
+  private final OptionArguments options = new OptionArguments();
 
-  @Option(
-      names = "--about",
-      paramLabel = "WHAT",
-      description =
-          "What the verdict is about: mean-of-setting (the usual exposure of each setting, its median)"
-              + " or one-exposure. Default: as the run has it, else the usual exposure.")
-  private String about;
+  @Spec(Spec.Target.MIXEE)
+  void command(CommandSpec command) {
+    options.addTo(command, ITS);
+  }
 
-  /** What is aimed at, where something else was kept with the run. */
+  /** What results are judged by, where something else was kept with the run. */
   AcceptanceCriteria criteria(AcceptanceCriteria kept) {
-    return new AcceptanceCriteria(
-        tolerance == null
-            ? kept.tolerances()
-            : Tolerances.find(tolerance)
-                .orElseThrow(() -> new Trouble(Words.say("tolerance.bad", tolerance))),
-        about == null ? kept.measurand() : CliWords.constant(Measurand.WORDS, about, "--about"),
-        untilDecided || kept.untilDecided(),
-        kept.stops(),
-        kept.linkage(),
-        kept.flashContact());
+    return RunForm.criteria(options.typed(), kept);
   }
 
   /**

@@ -3,12 +3,12 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.halflight.bench.DiscEdges;
-import org.halflight.bench.DiscGuide;
-import org.halflight.bench.DiscProfile;
-import org.halflight.calibration.DiscReading;
+import org.halflight.bench.PumpFeed;
+import org.halflight.bench.RigWork;
 import org.halflight.calibration.PrintedDisc;
 import org.halflight.chart.DiscChart;
 import org.halflight.export.DiscEdgesTable;
@@ -17,16 +17,23 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
-import org.halflight.profile.ClockRate;
-import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileStore;
+import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.SessionInput;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.DiscFinding;
+import org.halflight.workflow.DiscProfile;
+import org.halflight.workflow.DiscReadingWork;
+import org.halflight.workflow.DiscSetup;
+import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,6 +46,8 @@ import picocli.CommandLine.Option;
         "Leads through the reading of the printed disc while it turns before the sensor, and says"
             + " whether the rig reads its slots as long as they are.")
 final class DiscReadCommand implements Callable<Integer> {
+  private static final long SEED = 20;
+
   private final Surroundings surroundings;
 
   @Option(
@@ -120,7 +129,7 @@ final class DiscReadCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PrintedDisc disc = disc();
+    DiscSetup setup = setup();
     if (keep && turnsAMinute == null) {
       throw new Trouble(Words.say("disc.keepNoSpeed"));
     }
@@ -129,24 +138,41 @@ final class DiscReadCommand implements Callable<Integer> {
     pictureFile = OutputOptions.asked(files, picture, FileKind.PICTURE);
     if (from != null) {
       DiscEdges edges = DiscEdgesTable.read(from);
-      DiscProfile standing = standing(edges.rig().serial());
-      return report(edges, edges.read(disc, standing.used(edges.rig())), standing);
+      return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    Optional<DiscGuide.Read> read =
-        new DiscTalk(surroundings, rig, practice, seconds).read(disc, this::standing);
-    if (read.isEmpty()) {
-      return 1;
+    PracticeRig model = practice ? practiceRig() : null;
+    DiscReadingWork reading;
+    try (RigWork work =
+        practice
+            ? RigOptions.listening(
+                new PumpFeed(model, surroundings.nanos()), surroundings.terminal())
+            : rig.work(surroundings)) {
+      if (!RigWait.forGreeting(work, surroundings.terminal())) {
+        return 1;
+      }
+      reading =
+          new DiscReadingWork(
+              work,
+              setup,
+              profile(work.rig().serial()),
+              Optional.ofNullable(model).map(its -> new PracticeOperator(its, SEED)::turnDisc));
+      new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
-    DiscEdges edges = read.get().edges();
-    edgesOut.ifPresent(
-        to -> {
-          DiscEdgesTable.write(edges, to);
-          surroundings.terminal().say(Words.say("export.written", to.path()));
-        });
-    return report(edges, read.get().reading(), standing(edges.rig().serial()));
+    if (edgesOut.isPresent() && reading.edges().isPresent()) {
+      DiscEdgesTable.write(reading.edges().get(), edgesOut.get());
+      surroundings.terminal().say(Words.say("export.written", edgesOut.get().path()));
+    }
+    return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
   }
 
-  private DiscProfile standing(String serial) {
+  private static PracticeRig practiceRig() {
+    return PracticeRig.unpaced(
+        InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
+        SensorSet.INVENTED,
+        SEED);
+  }
+
+  private DiscProfile profile(String serial) {
     Optional<SessionInput> input =
         profiles.live(surroundings).forRig(serial, Optional.of(surroundings.today()));
     return input.isPresent() && input.get() instanceof SessionInput.ProfileInUse found
@@ -154,7 +180,7 @@ final class DiscReadCommand implements Callable<Integer> {
         : new DiscProfile(Optional.empty(), surroundings.today(), OptionalInt.empty());
   }
 
-  private PrintedDisc disc() {
+  private DiscSetup setup() {
     if (!(seconds > 0 && radius > 0 && cut >= 0 && speedPpm >= 0)
         || (turnsAMinute != null && !(turnsAMinute > 0))) {
       throw new Trouble(Words.say("disc.notPositive"));
@@ -162,19 +188,20 @@ final class DiscReadCommand implements Callable<Integer> {
     if (!PrintedDisc.areSlots(slots)) {
       throw new Trouble(Words.say("disc.slotsWrong"));
     }
-    return new PrintedDisc(slots, cut, radius);
+    return new DiscSetup(
+        new PrintedDisc(slots, cut, radius),
+        seconds,
+        turnsAMinute == null ? OptionalDouble.empty() : OptionalDouble.of(turnsAMinute),
+        speedPpm);
   }
 
-  private int report(DiscEdges edges, DiscReading.Outcome outcome, DiscProfile standing) {
+  private int report(DiscFinding finding) {
     Terminal terminal = surroundings.terminal();
+    DiscEdges edges = finding.edges();
+    DiscComparison comparison = finding.comparison();
     String source = Sentences.source(edges.rig().serial());
     terminal.say(source);
-    if (outcome instanceof DiscReading.Failed failed) {
-      throw new Trouble(DiscWords.trouble(failed.trouble()));
-    }
-    DiscReading reading = ((DiscReading.Found) outcome).reading();
-    DiscComparison comparison = DiscComparison.of(reading, standing.knowledge(edges));
-    terminal.say(standing.said(edges));
+    terminal.say(finding.profile().said(edges));
     if (edges.light().levels() instanceof LightLevels.Known known) {
       LevelPair at = known.levels();
       terminal.say(
@@ -190,34 +217,20 @@ final class DiscReadCommand implements Callable<Integer> {
     terminal.say(table.lines());
     terminal.say("");
     terminal.say(DiscWords.lines(comparison));
-    clock(reading, edges.rig().serial(), standing.used(edges.rig()));
+    terminal.say(finding.clockSaid().orElseGet(() -> Words.say("disc.clock.noSpeed")));
+    finding
+        .clock()
+        .ifPresent(
+            rate ->
+                terminal.say(
+                    keep
+                        ? new RigUpkeep(surroundings.folder()).keepClock(edges.rig().serial(), rate)
+                        : Words.say("disc.clock.keepHint")));
     pictureFile.ifPresent(
         to -> {
           Pictures.write(new DiscChart(comparison, source), to);
           terminal.say(Words.say("export.written", to.path()));
         });
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
-  }
-
-  private void clock(DiscReading reading, String serial, Optional<RigProfile> profile) {
-    Terminal terminal = surroundings.terminal();
-    if (turnsAMinute == null) {
-      terminal.say(Words.say("disc.clock.noSpeed"));
-      return;
-    }
-    terminal.say(
-        DiscWords.clock(reading, turnsAMinute, speedPpm, profile.flatMap(RigProfile::clock)));
-    Optional<ClockRate> rate = reading.clock(turnsAMinute, speedPpm);
-    if (rate.isEmpty()) {
-      return;
-    }
-    if (!keep) {
-      terminal.say(Words.say("disc.clock.keepHint"));
-      return;
-    }
-    ProfileStore shelf = new ProfileStore(surroundings.folder());
-    RigProfile into =
-        shelf.newest(serial).orElseThrow(() -> new Trouble(Words.say("check.noProfile", serial)));
-    terminal.say(Words.say("clock.kept", serial, shelf.keep(into.withClock(rate.get()))));
   }
 }

@@ -1,106 +1,83 @@
 package org.halflight.cli;
 
 import java.util.Optional;
-import java.util.function.Function;
-import org.halflight.bench.DiscGuide;
-import org.halflight.bench.DiscProfile;
-import org.halflight.bench.DiscSentences;
-import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigWork;
-import org.halflight.calibration.PrintedDisc;
-import org.halflight.rig.practice.PracticeRig;
-import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.SensorSet;
-import org.halflight.shuttermodel.TurningDisc;
-import org.halflight.speeds.Dial;
-import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
+import org.halflight.workflow.DiscReadingWork;
+import org.halflight.workflow.Prompt;
 
-/** Leads the person to a disc that turns evenly, and takes its edges. */
+/** Shows at the terminal how the reading of a disc goes on, and hears the person. */
 final class DiscTalk {
-  private static final long SEED = 20;
-
   /** Light and levels take this beside the edges, in seconds. */
   private static final int LIGHT_SECONDS = 3;
 
-  private final Surroundings surroundings;
-  private final RigOptions rig;
+  private final Terminal terminal;
+  private final DiscReadingWork reading;
+  private final String begins;
   private final boolean practice;
-  private final double seconds;
-
-  DiscTalk(Surroundings surroundings, RigOptions rig, boolean practice, double seconds) {
-    this.surroundings = surroundings;
-    this.rig = rig;
-    this.practice = practice;
-    this.seconds = seconds;
-  }
+  private final Quarters quarters;
+  private Optional<Prompt> shown = Optional.empty();
 
   /**
-   * Reads a disc.
-   *
-   * @param standing what profile there is for the serial number of a rig
-   * @return empty when the person gave up
-   * @throws Trouble when nothing could be taken
+   * @param seconds how long edges are taken
+   * @param practice whether an invented disc turns, and nobody has to do anything about it
    */
-  Optional<DiscGuide.Read> read(PrintedDisc disc, Function<String, DiscProfile> standing) {
-    Terminal terminal = surroundings.terminal();
-    terminal.say(Words.say("disc.caution"));
-    if (practice) {
-      terminal.say(Words.say("disc.practice"));
-      return taken(disc, standing);
-    }
-    try {
-      return stepsAreDone() ? taken(disc, standing) : Optional.empty();
-    } finally {
-      terminal.say(Words.say("disc.off"));
+  DiscTalk(Terminal terminal, DiscReadingWork reading, double seconds, boolean practice) {
+    this.terminal = terminal;
+    this.reading = reading;
+    this.practice = practice;
+    begins = Words.say("disc.begin", Math.round(seconds) + LIGHT_SECONDS);
+    quarters = new Quarters(terminal);
+  }
+
+  /** Leads through it on a rig that was lent to it. */
+  void lead(RigWork work) {
+    work.meanwhile(
+        () -> {
+          show(reading.prompt());
+          hear(reading.prompt());
+        });
+    while (reading.prompt().state() != Prompt.State.OVER) {
+      reading.advance();
+      work.changes().forEach(change -> terminal.say(change.sentence()));
     }
   }
 
-  private boolean stepsAreDone() {
-    Terminal terminal = surroundings.terminal();
-    terminal.say(Words.say("disc.steps"));
-    int number = 1;
-    for (String step : DiscGuide.steps()) {
-      terminal.say(Words.say("disc.step", number++, step));
-      if (terminal.waitForTyped().filter("q"::equals).isPresent()) {
-        return false;
-      }
+  private void show(Prompt now) {
+    boolean step = now.step() > 0;
+    boolean works = now.state() == Prompt.State.WORKING;
+    // What came of it stands below, in a table.
+    if ((step || works) && isNew(now.remark(), shown.map(Prompt::remark))) {
+      terminal.say(now.remark());
     }
-    return true;
+    if (shown.isEmpty()) {
+      terminal.say(Words.say(practice ? "disc.practice" : "disc.steps"));
+    }
+    if (works && shown.map(Prompt::state).filter(now.state()::equals).isEmpty()) {
+      terminal.say(begins);
+    }
+    if (!(step && practice) && isNew(now.sentence(), shown.map(Prompt::sentence))) {
+      terminal.say(step ? Words.say("disc.step", now.step(), now.sentence()) : now.sentence());
+    }
+    if (works) {
+      quarters.accept(now.progress());
+    }
+    shown = Optional.of(now);
   }
 
-  private Optional<DiscGuide.Read> taken(PrintedDisc disc, Function<String, DiscProfile> standing) {
-    Terminal terminal = surroundings.terminal();
-    terminal.say(Words.say("disc.begin", Math.round(seconds) + LIGHT_SECONDS));
-    try (RigWork work = practice ? practiceWork() : rig.work(surroundings)) {
-      if (!RigWait.forGreeting(work, terminal)) {
-        return Optional.empty();
-      }
-      DiscGuide.Outcome outcome =
-          new DiscGuide(
-                  work,
-                  stage -> terminal.say(DiscSentences.stage(stage)),
-                  terminal::say,
-                  new Quarters(terminal))
-              .read(seconds, disc, standing.apply(work.greeting().orElseThrow().serial()));
-      if (outcome instanceof DiscGuide.NotTaken none) {
-        throw new Trouble(DiscSentences.notTaken(none.why()));
-      }
-      return Optional.of((DiscGuide.Read) outcome);
-    }
+  private static boolean isNew(String words, Optional<String> before) {
+    return !words.isEmpty() && !before.equals(Optional.of(words));
   }
 
-  private RigWork practiceWork() {
-    PracticeRig model =
-        PracticeRig.unpaced(
-            InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
-            SensorSet.INVENTED,
-            SEED);
-    model.turnDisc(TurningDisc.invented(SEED));
-    StoppableFeed feed =
-        new StoppableFeed(new PumpFeed(model, surroundings.nanos()), surroundings.terminal());
-    RigWork work = new RigWork(feed);
-    feed.stops(work::stop);
-    return work;
+  private void hear(Prompt now) {
+    Optional<String> typed = terminal.typed();
+    if (typed.filter("q"::equals).isPresent()) {
+      reading.answer(Answer.STOP);
+    } else if (now.state() == Prompt.State.ASKING
+        && (practice || now.step() == 0 || typed.isPresent() || terminal.isOver())) {
+      // The last thing is only said: no session takes the rig back.
+      reading.answer(Answer.DONE);
+    }
   }
 }

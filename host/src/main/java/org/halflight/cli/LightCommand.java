@@ -5,6 +5,7 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
+import org.halflight.workflow.CameraOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -37,7 +38,7 @@ final class LightCommand implements Callable<Integer> {
             new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
             profiles.live(surroundings),
             surroundings.today())) {
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), CameraOperator.PERSON);
       return talk.waitForRig() && talk.setLight() ? 0 : 1;
     }
   }

@@ -9,16 +9,12 @@ import org.halflight.bench.RigFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Session;
-import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.SensorSet;
-import org.halflight.speeds.Dial;
+import org.halflight.workflow.CameraOperator;
+import org.halflight.workflow.PracticeOperator;
 
 /** Opens a session for readings of the light, on a rig or on the practice rig. */
 final class LightTests {
   private static final long SEED = 20;
-
-  /** Light that comes through the practice shutter while it is cocked: eight stops down. */
-  private static final double PRACTICE_LEAK = 1 / 256.0;
 
   private final Surroundings surroundings;
   private final Path session;
@@ -41,14 +37,16 @@ final class LightTests {
   int run(LightPlan plan) {
     Workbench workbench = Sessions.open(session, surroundings);
     Terminal terminal = surroundings.terminal();
-    PracticeRig model = practice ? model() : null;
+    PracticeRig model =
+        practice ? PracticeOperator.unpacedRig(SEED, surroundings.date().get()) : null;
     RigFeed feed =
         practice
             ? new PumpFeed(model, workbench::now)
             : new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now);
     try (BenchDriver driver = new BenchDriver(workbench, feed)) {
-      Hand hand = practice ? new PracticeHand(model) : Hand.OF_THE_PERSON;
-      BenchTalk talk = new BenchTalk(driver, terminal, hand);
+      CameraOperator operator =
+          practice ? new PracticeOperator(model, SEED) : CameraOperator.PERSON;
+      BenchTalk talk = new BenchTalk(driver, terminal, operator);
       if (!talk.waitForRig()) {
         return 1;
       }
@@ -56,18 +54,7 @@ final class LightTests {
       if (state.light().isEmpty() && !talk.setLight()) {
         return 1;
       }
-      return ReadingTalk.lead(plan, driver, terminal, hand.light()) == ReadingTalk.End.DONE ? 0 : 1;
+      return ReadingTalk.lead(plan, driver, terminal, operator) == ReadingTalk.End.DONE ? 0 : 1;
     }
-  }
-
-  private PracticeRig model() {
-    PracticeRig model =
-        PracticeRig.unpaced(
-            InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
-            SensorSet.INVENTED,
-            SEED,
-            PracticeRig.startsBefore(surroundings.date().get()));
-    model.leak(0, PRACTICE_LEAK);
-    return model;
   }
 }

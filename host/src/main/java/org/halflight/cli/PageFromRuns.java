@@ -14,7 +14,6 @@ import java.util.Set;
 import org.halflight.exposure.StopTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.job.ShutterKind;
 import org.halflight.report.CheckLine;
 import org.halflight.report.CheckLines;
 import org.halflight.report.Conditions;
@@ -26,6 +25,7 @@ import org.halflight.session.RunConditions;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.StopTables;
 import org.halflight.words.ExtraTestWords;
@@ -122,13 +122,15 @@ final class PageFromRuns {
   }
 
   private static RunConditions conditions(RunChoice run) {
-    return new RunConditions(OptionalDouble.empty(), run.conditions());
+    return run.notes().map(notes -> notes.setup().conditions()).orElse(RunConditions.NONE);
   }
 
   private static Map<MarkedSpeed, StopTable> stopTables(RunChoice run, ShutterKind kind) {
-    return kind.isCurtain(run.notes().map(notes -> notes.setup().dial()).orElse(""))
-        ? Map.of()
-        : StopTables.of(run.firings(), run.run().phase());
+    boolean isCurtain =
+        kind == ShutterKind.UNKNOWN
+            ? run.notes().filter(notes -> notes.setup().shutter().isCurtain()).isPresent()
+            : kind.isCurtain();
+    return isCurtain ? Map.of() : StopTables.of(run.firings(), run.run().phase());
   }
 
   private static String sourceWords(List<FiringResult> firings) {

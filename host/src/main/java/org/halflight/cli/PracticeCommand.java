@@ -17,29 +17,25 @@ import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.job.ShutterKind;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
-import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.LeafShutter;
-import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -57,11 +53,9 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final List<UntimedTest> LINKAGE =
-      List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE);
-
-  /** The film advance is found to free so much earlier than it should. */
-  private static final double LINKAGE_FOUND_MILLIS = 6;
+  private static final UntimedTest[] LINKAGE = {
+    UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE
+  };
 
   /** Turns of the screw behind each trial, above 0 for earlier. */
   private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
@@ -97,21 +91,17 @@ final class PracticeCommand implements Callable<Integer> {
     folder.beginAfresh();
     Path session = folder.session();
     Dial dial = Dial.find(DIAL).orElseThrow();
-    LeafShutter dirty = InventedShutters.dirtySlowTrain(dial.speeds(), seed);
-    PracticeRig rig =
-        PracticeRig.unpaced(
-            dirty, SensorSet.INVENTED, seed, PracticeRig.startsBefore(surroundings.date().get()));
+    PracticeRig rig = PracticeOperator.unpacedRig(seed, surroundings.date().get());
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      PracticeHand hand = new PracticeHand(rig);
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), hand);
-      rig.turnLinkage(LINKAGE_FOUND_MILLIS);
+      PracticeOperator operator = new PracticeOperator(rig, seed);
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), operator);
       talk.waitForRig();
       talk.setLight();
       talk.run(setup(dial, Phase.AS_FOUND));
-      rig.setShutter(InventedShutters.cleanedSlowTrain(dial.speeds(), seed + 1));
+      operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
-      hand.willTurn(LINKAGE_TURNS_MILLIS);
+      operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
       talk.run(linkage());
       talk.run(setup(dial, Phase.AS_LEFT));
       if (!workbench.fold().session().isRunDone()) {
@@ -131,9 +121,7 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            LINKAGE,
-            CameraCustoms.NONE,
-            RunConditions.NONE)
+            LINKAGE)
         .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
   }
 
@@ -146,9 +134,7 @@ final class PracticeCommand implements Callable<Integer> {
         List.of(),
         Reference.EXACT,
         LINKAGE_TURNS_MILLIS.size() + 1,
-        LINKAGE,
-        CameraCustoms.NONE,
-        RunConditions.NONE);
+        LINKAGE);
   }
 
   private void table(CsvTable table, String name) {

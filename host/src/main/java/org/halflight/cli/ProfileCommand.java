@@ -8,6 +8,7 @@ import org.halflight.record.ProfileStore;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.RigUpkeep;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -39,9 +40,9 @@ final class ProfileCommand {
       @Parameters(paramLabel = "SERIAL") String serial,
       @Parameters(paramLabel = "FILE") Path to,
       @Mixin OutputOptions output) {
-    RigProfile profile = newest(serial);
-    ProfileStore.write(profile, output.files(List.of()).file(to, FileKind.PROFILE));
-    surroundings.terminal().say(Words.say("profile.written", serial, profile.date(), to));
+    surroundings
+        .terminal()
+        .say(RigUpkeep.write(newest(serial), output.files(List.of()).file(to, FileKind.PROFILE)));
     return 0;
   }
 
@@ -49,11 +50,7 @@ final class ProfileCommand {
       name = "import",
       description = "Takes a profile file in; one that was edited or cut is refused.")
   int take(@Parameters(paramLabel = "FILE") Path from) {
-    RigProfile profile = ProfileStore.read(from);
-    Path kept = new ProfileStore(surroundings.folder()).keep(profile);
-    surroundings
-        .terminal()
-        .say(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
+    surroundings.terminal().say(new RigUpkeep(surroundings.folder()).take(from, profile -> {}));
     return 0;
   }
 

@@ -9,18 +9,19 @@ import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraOperator;
 
 /** Leads the person through readings of the light, one after the other; each may be skipped. */
 final class ReadingTalk {
   private final BenchDriver driver;
   private final Terminal terminal;
-  private final LightHand hand;
+  private final CameraOperator operator;
   private End end = End.DONE;
 
-  private ReadingTalk(BenchDriver driver, Terminal terminal, LightHand hand) {
+  private ReadingTalk(BenchDriver driver, Terminal terminal, CameraOperator operator) {
     this.driver = driver;
     this.terminal = terminal;
-    this.hand = hand;
+    this.operator = operator;
     driver.beginReadings();
   }
 
@@ -39,9 +40,9 @@ final class ReadingTalk {
    *
    * @throws Trouble when the rig does not answer
    */
-  static End lead(LightPlan plan, BenchDriver driver, Terminal terminal, LightHand hand) {
-    terminal.say(Words.say(hand.works() ? "reading.practice" : "reading.keys"));
-    ReadingTalk talk = new ReadingTalk(driver, terminal, hand);
+  static End lead(LightPlan plan, BenchDriver driver, Terminal terminal, CameraOperator operator) {
+    terminal.say(Words.say(operator.works() ? "reading.practice" : "reading.keys"));
+    ReadingTalk talk = new ReadingTalk(driver, terminal, operator);
     try {
       talk.readAll(plan);
     } finally {
@@ -53,13 +54,13 @@ final class ReadingTalk {
   private void readAll(LightPlan plan) {
     for (LightPlan.Step step : plan.steps()) {
       boolean read =
-          read(step.asked(), () -> hand.does(step), step.what(), step.at(), step.opening())
+          read(step.asked(), () -> operator.prepare(step), step.what(), step.at(), step.opening())
               .isPresent();
       if (!read && step.needed()) {
         break;
       }
     }
-    hand.isAtRest();
+    operator.putBack();
   }
 
   /**
@@ -87,7 +88,7 @@ final class ReadingTalk {
       }
       if (!isOver()) {
         terminal.say(Words.say("reading.notStill"));
-        if (hand.works()) {
+        if (operator.works()) {
           return Optional.empty();
         }
       }
@@ -98,7 +99,7 @@ final class ReadingTalk {
   /** Whether the person did what was asked, and did not skip it. */
   private boolean isDone(String asked, Runnable byHand) {
     terminal.say(asked);
-    if (hand.works()) {
+    if (operator.works()) {
       byHand.run();
       return true;
     }
@@ -132,7 +133,7 @@ final class ReadingTalk {
   private void step() {
     Optional<BenchDriver.Happening> happened = driver.step();
     if (happened.isEmpty()) {
-      hand.idle();
+      operator.idle();
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     happened.stream()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.LiveFeed;
+import org.halflight.bench.RigFeed;
 import org.halflight.bench.RigWork;
 import org.halflight.link.Ports;
 import org.halflight.rig.RigSelector;
@@ -38,12 +39,21 @@ final class RigOptions {
   /** Work with the rig outside of a session; {@code q} and Ctrl-C stop it. */
   RigWork work(Surroundings surroundings) {
     Ports found = surroundings.ports().apply(ports);
-    StoppableFeed feed =
-        new StoppableFeed(
-            new LiveFeed(found, wish(), surroundings.nanos()), surroundings.terminal());
+    RigWork work =
+        listening(new LiveFeed(found, wish(), surroundings.nanos()), surroundings.terminal());
+    found.beforeTheProgramIsEnded(work::programEnds);
+    return work;
+  }
+
+  /** Work that {@code q} stops. */
+  static RigWork listening(RigFeed feed, Terminal terminal) {
     RigWork work = new RigWork(feed);
-    feed.stops(work::stop);
-    found.beforeTheProgramIsEnded(feed::programEnds);
+    work.meanwhile(
+        () -> {
+          if (terminal.typed().filter("q"::equals).isPresent()) {
+            work.stop();
+          }
+        });
     return work;
   }
 

@@ -6,7 +6,6 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigFeed;
 import org.halflight.link.Ports;
-import org.halflight.rig.LineCodec;
 import org.halflight.rig.ParsedLine;
 import org.halflight.rig.PortOutcome;
 import org.halflight.rig.RigCommand;
@@ -92,7 +91,7 @@ final class RigsCommand implements Callable<Integer> {
   private boolean isDone(RigFeed.Item item) {
     return item instanceof RigFeed.Item.Line line
         && line.event() instanceof BenchEvent.Received received
-        && LineCodec.parse(received.line()) instanceof ParsedLine.Message parsed
+        && received.rigLine().parsed() instanceof ParsedLine.Message parsed
         && parsed.message() instanceof RigMessage.Greeting greeting
         && greeting.serial().equals(serial);
   }

@@ -10,6 +10,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.OptionWords;
 import org.halflight.words.Words;
 
 /**
@@ -73,7 +74,7 @@ record RunChoice(
 
   /** What was noted about its set-up, by name. */
   Map<String, String> conditions() {
-    return notes.map(each -> Map.copyOf(each.setup().conditions().noted())).orElse(Map.of());
+    return notes.map(each -> OptionWords.noted(each.setup().conditions())).orElse(Map.of());
   }
 
   private static String names(List<Path> paths) {

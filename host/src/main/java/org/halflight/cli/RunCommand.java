@@ -13,6 +13,7 @@ import org.halflight.session.Session;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.ClockWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,7 +55,7 @@ final class RunCommand implements Callable<Integer> {
                 profiles.live(surroundings),
                 surroundings.today())
             .watchesClock(surroundings.hostClock())) {
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), Hand.OF_THE_PERSON);
+      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), CameraOperator.PERSON);
       if (!talk.waitForRig()) {
         return 1;
       }

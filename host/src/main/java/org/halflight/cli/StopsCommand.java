@@ -13,10 +13,10 @@ import org.halflight.extratest.FNumber;
 import org.halflight.extratest.StopScale;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
-import org.halflight.session.StopsAsked;
-import org.halflight.trouble.Trouble;
+import org.halflight.session.RunOption;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -71,7 +71,10 @@ final class StopsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<FNumber> numbers = LightPlan.numbers(stops);
-    OptionalDouble within = tolerance == null ? OptionalDouble.empty() : within();
+    OptionalDouble within =
+        tolerance == null
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(RunForm.value(RunOption.STOP_TOLERANCE, tolerance));
     Optional<OutFile> pictureFile =
         OutputOptions.asked(output.files(List.of(session)), picture, FileKind.PICTURE);
     int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.stops(numbers));
@@ -94,13 +97,5 @@ final class StopsCommand implements Callable<Integer> {
       terminal.say(Words.say("export.written", picture));
     }
     return done;
-  }
-
-  private OptionalDouble within() {
-    OptionalDouble stops = StopsAsked.tolerance(tolerance);
-    if (stops.isEmpty()) {
-      throw new Trouble(Words.say("stops.badTolerance", tolerance));
-    }
-    return stops;
   }
 }

@@ -47,23 +47,14 @@ public final class Terminal {
   /** A line that the person has typed, without its end; empty when there is none yet. */
   Optional<String> typed() {
     listen();
-    return Optional.ofNullable(typed.poll()).flatMap(Line::words);
+    Line line = typed.poll();
+    ended |= line != null && line.words().isEmpty();
+    return Optional.ofNullable(line).flatMap(Line::words);
   }
 
-  /** Waits for a line; empty where nobody can type any more. */
-  Optional<String> waitForTyped() {
-    listen();
-    if (ended) {
-      return Optional.empty();
-    }
-    try {
-      Optional<String> words = typed.take().words();
-      ended = words.isEmpty();
-      return words;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return Optional.empty();
-    }
+  /** Whether nobody can type any more. */
+  boolean isOver() {
+    return ended;
   }
 
   private void listen() {

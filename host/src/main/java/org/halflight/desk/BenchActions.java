@@ -15,6 +15,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /** What the person does at the bench, done to rig and session. For the bench thread only. */
 final class BenchActions {
@@ -23,7 +24,7 @@ final class BenchActions {
 
   private final BenchDriver driver;
   private final BenchModel model;
-  private final Optional<ModelCamera> camera;
+  private final Optional<PracticeOperator> camera;
   private final Archive archive;
   private final RigActions rig;
   private final LightTestHands lightTest;
@@ -32,7 +33,7 @@ final class BenchActions {
   BenchActions(
       BenchDriver driver,
       BenchModel model,
-      Optional<ModelCamera> camera,
+      Optional<PracticeOperator> camera,
       Archive archive,
       RigActions rig,
       LightTestHands lightTest) {
@@ -55,7 +56,7 @@ final class BenchActions {
   }
 
   /** The model camera, on the practice rig only. */
-  Optional<ModelCamera> camera() {
+  Optional<PracticeOperator> camera() {
     return camera;
   }
 
@@ -196,21 +197,13 @@ final class BenchActions {
       sayAtWork();
       return;
     }
-    camera.ifPresent(this::fire);
-  }
-
-  private void fire(ModelCamera model) {
-    if (session().untimedTest().isPresent()) {
-      model.tryOut(session().untimedTest().get());
-    } else {
-      session().shown().ifPresentOrElse(model::fire, model::fire);
-    }
+    camera.ifPresent(its -> its.press(session().setting()));
   }
 
   void cock() {
     camera
         .filter(model -> !rig.isAtWork() && !lightTest.isUnderWay())
-        .ifPresent(ModelCamera::cockWithLight);
+        .ifPresent(PracticeOperator::cockWithLight);
   }
 
   private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {

@@ -25,6 +25,8 @@ import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigSelector;
 import org.halflight.session.Source;
+import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RigUpkeep;
 
 /** Begins sessions at the bench, on a rig or on the practice rig. */
 final class BenchFactory {
@@ -48,7 +50,9 @@ final class BenchFactory {
 
   /** Begins a session on the practice rig, or goes on with one that was interrupted. */
   BenchLoop practice(Consumer<BenchView> window, Consumer<Cue> sounds, Archive archive) {
-    ModelCamera camera = ModelCamera.begin(surroundings);
+    PracticeOperator camera =
+        PracticeOperator.paced(
+            surroundings.seed(), surroundings.nanos(), surroundings.clock().instant());
     return begin(camera.ports(), Source.PRACTICE, Optional.of(camera), window, sounds, archive);
   }
 
@@ -60,7 +64,7 @@ final class BenchFactory {
   private BenchLoop begin(
       Ports ports,
       Source source,
-      Optional<ModelCamera> camera,
+      Optional<PracticeOperator> camera,
       Consumer<BenchView> window,
       Consumer<Cue> sounds,
       Archive archive) {
@@ -94,7 +98,12 @@ final class BenchFactory {
     }
     RigActions rig =
         new RigActions(
-            driver, model.rig(), shelf, days, () -> LocalDate.now(surroundings.clock()), camera);
+            driver,
+            model.rig(),
+            new RigUpkeep(surroundings.folder()),
+            days,
+            () -> LocalDate.now(surroundings.clock()),
+            camera);
     BenchActions hands =
         new BenchActions(
             driver,

@@ -13,7 +13,6 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
@@ -26,7 +25,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 
 /** The bench: next speed, last firing, speed map, firing row, one sentence, and the keys. */
-final class BenchPlace extends JPanel implements LookListener {
+final class BenchPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private static final int LEAST_MILLIS = 50;
@@ -47,14 +46,10 @@ final class BenchPlace extends JPanel implements LookListener {
   private final Timer slow;
   private transient Look look;
   private transient BenchView view;
-  private transient BenchView pictured;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
-  private transient Optional<MarkedSpeed> lookedPictured = Optional.empty();
   private transient BenchPictures.All all = BenchPictures.All.NOTHING;
-  private final transient Executor drawing;
+  private final transient LatestWork<LookedAt, BenchPictures.All> pictures;
   private boolean looksElsewhere;
-  private boolean making;
-  private boolean again;
 
   /**
    * @param acts takes what keys and clicks ask for
@@ -66,8 +61,14 @@ final class BenchPlace extends JPanel implements LookListener {
       LongSupplier nanos,
       Consumer<UserAction> acts,
       Consumer<String> marks) {
+    super(UserAction.TO_BENCH);
     this.look = look;
-    this.drawing = drawing;
+    pictures =
+        new LatestWork<>(
+            drawing,
+            at -> BenchPictures.all(at.view(), at.speed()),
+            BenchPlace::comeToTheSame,
+            (at, made) -> arrived(at.speed(), made));
     next = new NextPanel(look);
     numerals = new NumeralsPanel(look);
     edge = new EdgeBar(look);
@@ -121,6 +122,7 @@ final class BenchPlace extends JPanel implements LookListener {
   }
 
   /** Shows a view: the figures at once, the pictures soon. */
+  @Override
   void show(BenchView shown) {
     boolean moved = view != null && !view.shown().equals(shown.shown());
     boolean fired = view != null && view.results() != shown.results();
@@ -141,7 +143,15 @@ final class BenchPlace extends JPanel implements LookListener {
 
   /** Whether the pictures on the screen are those of the last view. */
   boolean isUpToDate() {
-    return !slow.isRunning() && !making && map.canvas().isUpToDate() && row.canvas().isUpToDate();
+    return !slow.isRunning()
+        && pictures.isDone()
+        && map.canvas().isUpToDate()
+        && row.canvas().isUpToDate();
+  }
+
+  @Override
+  boolean takesBenchKeys() {
+    return true;
   }
 
   /** Looks at the next slower or faster speed, without another one to fire. */
@@ -158,6 +168,7 @@ final class BenchPlace extends JPanel implements LookListener {
     return looked;
   }
 
+  @Override
   void asTables(boolean on) {
     map.asTable(on);
     row.asTable(on);
@@ -225,41 +236,27 @@ final class BenchPlace extends JPanel implements LookListener {
    * earlier ones; by itself this happens 20 times a second at most.
    */
   void showPictures() {
-    if (view == null || making) {
-      again = making;
-      return;
+    if (view != null) {
+      if (!looksElsewhere) {
+        looked = speedToLookAt();
+      }
+      pictures.of(new LookedAt(view, looked));
     }
-    if (!looksElsewhere) {
-      looked = speedToLookAt();
-    }
-    if (isPictured()) {
-      return;
-    }
-    making = true;
-    BenchView of = view;
-    Optional<MarkedSpeed> at = looked;
-    drawing.execute(
-        () -> {
-          BenchPictures.All made = BenchPictures.all(of, at);
-          SwingUtilities.invokeLater(() -> arrived(of, at, made));
-        });
   }
 
-  private boolean isPictured() {
-    return pictured != null
-        && pictured.results() == view.results()
-        && pictured.setup().equals(view.setup())
-        && pictured.runDone() == view.runDone()
-        && pictured.dial().equals(view.dial())
-        && pictured.link().serial().equals(view.link().serial())
-        && pictured.marks().equals(view.marks())
-        && lookedPictured.equals(looked);
+  private static boolean comeToTheSame(LookedAt at, LookedAt other) {
+    BenchView one = at.view();
+    BenchView two = other.view();
+    return one.results() == two.results()
+        && one.setup().equals(two.setup())
+        && one.runDone() == two.runDone()
+        && one.dial().equals(two.dial())
+        && one.link().serial().equals(two.link().serial())
+        && one.marks().equals(two.marks())
+        && at.speed().equals(other.speed());
   }
 
-  private void arrived(BenchView of, Optional<MarkedSpeed> at, BenchPictures.All made) {
-    making = false;
-    pictured = of;
-    lookedPictured = at;
+  private void arrived(Optional<MarkedSpeed> at, BenchPictures.All made) {
     all = made;
     row.whenEmpty(
         at.map(speed -> Words.say("desk.row.notFired", speed))
@@ -278,10 +275,6 @@ final class BenchPlace extends JPanel implements LookListener {
         .mark(
             place < 0 ? Double.NaN : (double) place / count,
             place < 0 ? Double.NaN : (place + 1.0) / count);
-    if (again) {
-      again = false;
-      showPictures();
-    }
   }
 
   /** The speed just fired as long as it stands on the edge bar, then the one to fire. */

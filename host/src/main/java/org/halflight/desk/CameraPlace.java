@@ -19,17 +19,18 @@ import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
+import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Checklist;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
-final class CameraPlace extends JPanel implements LookListener {
+final class CameraPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private static final List<ShutterKind> KINDS = List.of(ShutterKind.values());
@@ -63,7 +64,8 @@ final class CameraPlace extends JPanel implements LookListener {
    * @param onNamed hears when the camera on the bench was named, or is nobody's any more (null)
    */
   CameraPlace(Look look, Archive archive, Clock clock, Consumer<Camera> onNamed) {
-    super(
+    super(UserAction.TO_CAMERA);
+    setLayout(
         new MigLayout(
             "insets 20 44 16 32, gap 16 6, fill",
             "[][fill,grow,260::][fill,grow,420::560]",
@@ -100,8 +102,7 @@ final class CameraPlace extends JPanel implements LookListener {
     row("desk.camera.widest", widest);
     row("desk.camera.frame", frame);
     row("desk.camera.firing", firing);
-    JPanel buttons = new JPanel(new MigLayout("insets 0"));
-    buttons.setOpaque(false);
+    JPanel buttons = group(new MigLayout("insets 0"));
     buttons.add(keep);
     buttons.add(another);
     buttons.add(handBack);
@@ -110,9 +111,7 @@ final class CameraPlace extends JPanel implements LookListener {
     add(log, "span 2, growx, growy, pushy");
     JScrollPane listsScroll = new JScrollPane(lists);
     JPanel listsAndWords =
-        new JPanel(
-            new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
-    listsAndWords.setOpaque(false);
+        group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
     measuredScroll.setBorder(null);
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
@@ -129,6 +128,7 @@ final class CameraPlace extends JPanel implements LookListener {
     return camera;
   }
 
+  @Override
   JTextField first() {
     return label;
   }
@@ -220,7 +220,7 @@ final class CameraPlace extends JPanel implements LookListener {
     archive.isFor(here);
     onNamed.accept(known);
     dress();
-    refresh();
+    comesUp();
   }
 
   private void another() {
@@ -284,7 +284,8 @@ final class CameraPlace extends JPanel implements LookListener {
   }
 
   /** Reads anew what the work at the bench has brought: the log, and what was measured. */
-  void refresh() {
+  @Override
+  void comesUp() {
     showLog();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }

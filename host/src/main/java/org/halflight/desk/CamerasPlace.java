@@ -10,7 +10,6 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
@@ -21,6 +20,7 @@ import javax.swing.table.AbstractTableModel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.chart.DataTable;
 import org.halflight.desk.view.HistoryText;
+import org.halflight.desk.view.UserAction;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.files.FileKind;
@@ -41,7 +41,7 @@ import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 
 /** All cameras of the record with a search, and the history of the one that is chosen. */
-final class CamerasPlace extends JPanel implements LookListener {
+final class CamerasPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private final transient Archive archive;
@@ -72,7 +72,8 @@ final class CamerasPlace extends JPanel implements LookListener {
       DeskSurroundings surroundings,
       Executor drawing,
       Consumer<Camera> onTake) {
-    super(
+    super(UserAction.TO_CAMERAS);
+    setLayout(
         new MigLayout(
             "insets 20 32 14 28, gap 18 8, fill",
             "[fill,330::420][fill,grow]",
@@ -149,8 +150,14 @@ final class CamerasPlace extends JPanel implements LookListener {
     look(look);
   }
 
+  @Override
   JTextField first() {
     return search;
+  }
+
+  @Override
+  void asTables(boolean on) {
+    map.asTable(on);
   }
 
   PictureView map() {
@@ -162,7 +169,8 @@ final class CamerasPlace extends JPanel implements LookListener {
   }
 
   /** Reads the list anew, and the history of the camera that is chosen. */
-  void refresh() {
+  @Override
+  void comesUp() {
     archive.ask(
         record -> record.cameras(),
         found -> {

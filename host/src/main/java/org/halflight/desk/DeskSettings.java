@@ -6,13 +6,14 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Properties;
-import org.halflight.desk.view.CriteriaForm;
-import org.halflight.desk.view.StopsForm;
 import org.halflight.files.Placing;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
-import org.halflight.session.Measurand;
+import org.halflight.session.RunOption;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
@@ -21,12 +22,19 @@ import org.halflight.session.Measurand;
  * @param dark light letters on a dark ground
  * @param sounds whether sounds are played
  * @param profileDays how many days old a rig profile may be to count as calibrated
- * @param criteria what the verdicts of the next camera's runs are about
+ * @param options what the verdicts of the next camera's runs are about
  */
 record DeskSettings(
-    Path file, boolean dark, boolean sounds, int profileDays, CriteriaForm criteria) {
+    Path file, boolean dark, boolean sounds, int profileDays, Map<RunOption<?>, String> options) {
+  /** A wire on the flash contact is looked at anew each time. */
+  private static final List<RunOption<?>> KEPT =
+      RunOption.CRITERIA.stream().filter(option -> option != RunOption.CONTACT).toList();
+
+  /** What earlier versions wrote for an option that holds. */
+  private static final String YES = "true";
+
   DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
-    this(file, dark, sounds, profileDays, CriteriaForm.USUAL);
+    this(file, dark, sounds, profileDays, Map.of());
   }
 
   /** The settings of a folder, or the usual ones. */
@@ -45,7 +53,7 @@ record DeskSettings(
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
         Boolean.parseBoolean(kept.getProperty("sounds", "true")),
         days(kept.getProperty("profile-days", "")),
-        criteria(kept));
+        options(kept));
   }
 
   private static int days(String text) {
@@ -57,25 +65,24 @@ record DeskSettings(
   }
 
   /** As it was typed: what cannot be read is not begun with, and the form of the run says why. */
-  private static CriteriaForm criteria(Properties kept) {
-    return new CriteriaForm(
-        kept.getProperty("tolerance", ""),
-        Measurand.WORDS.find(kept.getProperty("about", "")).orElse(Measurand.MEAN_OF_SETTING),
-        Boolean.parseBoolean(kept.getProperty("until-decided", "false")),
-        new StopsForm(
-            kept.getProperty("stops", CriteriaForm.USUAL.stops().markings()),
-            kept.getProperty("stop-tolerance", "")),
-        kept.getProperty("linkage", ""),
-        // A wire on the contact is looked at anew each time.
-        false);
+  private static Map<RunOption<?>, String> options(Properties kept) {
+    Map<RunOption<?>, String> options = new LinkedHashMap<>();
+    for (RunOption<?> option : KEPT) {
+      String text = kept.getProperty(option.name(), "");
+      boolean said = option.words().isEmpty() || option.words().contains(text);
+      options.put(option, said ? text : text.equals(YES) ? option.words().get(0) : "");
+    }
+    return options;
   }
 
   DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds, profileDays, criteria);
+    return new DeskSettings(file, nowDark, nowSounds, profileDays, options);
   }
 
-  DeskSettings with(CriteriaForm nowCriteria) {
-    return new DeskSettings(file, dark, sounds, profileDays, nowCriteria);
+  DeskSettings with(Map<RunOption<?>, String> nowOptions) {
+    Map<RunOption<?>, String> kept = new LinkedHashMap<>(nowOptions);
+    kept.keySet().retainAll(KEPT);
+    return new DeskSettings(file, dark, sounds, profileDays, kept);
   }
 
   /** Keeps them, where the folder can be written to. */
@@ -84,14 +91,7 @@ record DeskSettings(
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds));
     kept.setProperty("profile-days", String.valueOf(profileDays));
-    kept.setProperty("tolerance", criteria.tolerance());
-    if (criteria.measurand() == Measurand.ONE_EXPOSURE) {
-      kept.setProperty("about", Measurand.WORDS.word(criteria.measurand()));
-    }
-    kept.setProperty("until-decided", String.valueOf(criteria.untilDecided()));
-    kept.setProperty("stops", criteria.stops().markings());
-    kept.setProperty("stop-tolerance", criteria.stops().tolerance());
-    kept.setProperty("linkage", criteria.linkage());
+    KEPT.forEach(option -> kept.setProperty(option.name(), options.getOrDefault(option, "")));
     try {
       PrivateFiles.makeFolderOf(file);
       StringWriter text = new StringWriter();

@@ -1,29 +1,22 @@
 package org.halflight.desk;
 
 import java.awt.BorderLayout;
-import java.awt.CardLayout;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
-import javax.swing.JComponent;
 import javax.swing.JFrame;
-import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.Message;
-import org.halflight.desk.view.RunForm;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -32,6 +25,8 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunForm;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
@@ -54,14 +49,9 @@ final class DeskWindow {
             thread.setDaemon(true);
             return thread;
           });
-  private final CardLayout cards = new CardLayout();
-  private final JPanel places = new JPanel(cards);
-  private final Map<UserAction, JComponent> placeOf = new EnumMap<>(UserAction.class);
+  private final Places places;
   private final TopBar top;
   private final BenchPlace bench;
-  private final LightPlace light;
-  private final RunPlace run;
-  private final KeysPlace keys;
   private final DetailsPlace details;
   private final RigPlace rig;
   private final ExtraTestsPlace tried;
@@ -73,7 +63,6 @@ final class DeskWindow {
   private Look look;
   private volatile BenchLoop loop;
   private BenchView view;
-  private UserAction place = UserAction.TO_BENCH;
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -87,31 +76,32 @@ final class DeskWindow {
     archive = new Archive(surroundings, said -> says(said));
     top = new TopBar(look, this::act);
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
-    light =
-        new LightPlace(
-            look,
-            () -> loop.does(BenchActions::setLight),
-            () -> loop.does(BenchActions::shutterIsOpen));
-    run = new RunPlace(look, this::beginRun);
-    keys = new KeysPlace(look);
     details =
-        new DetailsPlace(look, drawing, surroundings.nanos(), () -> goTo(UserAction.TO_BENCH));
+        new DetailsPlace(
+            look, drawing, surroundings.nanos(), bench::looked, () -> goTo(UserAction.TO_BENCH));
     rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
+    places =
+        new Places(
+            List.of(
+                bench,
+                new LightPlace(
+                    look,
+                    () -> loop.does(BenchActions::setLight),
+                    () -> loop.does(BenchActions::shutterIsOpen)),
+                camera,
+                new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
+                cameras,
+                new KeysPlace(look),
+                details,
+                rig,
+                tried),
+            top::at);
     practice = new PracticeMenu(this::onModelCamera);
-    add(UserAction.TO_BENCH, bench);
-    add(UserAction.TO_LIGHT, light);
-    add(UserAction.TO_CAMERA, camera);
-    add(UserAction.TO_RUN, run);
-    add(UserAction.TO_CAMERAS, cameras);
-    add(UserAction.KEYS, keys);
-    add(UserAction.DETAILS, details);
-    add(UserAction.TO_RIG, rig);
-    add(UserAction.TO_TRIED, tried);
     frame.add(top, BorderLayout.NORTH);
-    frame.add(places);
+    frame.add(places.panel());
     frame.setMinimumSize(new Dimension(Look.px(960), Look.px(600)));
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
     frame.addWindowListener(
@@ -121,9 +111,9 @@ final class DeskWindow {
             close();
           }
         });
-    bench.setFocusable(true);
     top.soundsOn(sounds.isOn());
-    deskKeys = new DeskKeys(frame, this::isAtBench, this::isPractice, this::act);
+    deskKeys =
+        new DeskKeys(frame, () -> places.here().takesBenchKeys(), this::isPractice, this::act);
     deskKeys.install();
   }
 
@@ -149,7 +139,7 @@ final class DeskWindow {
     } else {
       frame.setSize(size);
     }
-    goTo(UserAction.TO_BENCH);
+    places.back();
     frame.setVisible(true);
     bench.requestFocusInWindow();
     loop.start();
@@ -190,7 +180,7 @@ final class DeskWindow {
   }
 
   /** Does something to the model camera, on the thread of the bench. */
-  void onModelCamera(Consumer<ModelCamera> doing) {
+  void onModelCamera(Consumer<PracticeOperator> doing) {
     loop.does(hands -> hands.camera().ifPresent(doing));
   }
 
@@ -242,11 +232,7 @@ final class DeskWindow {
     view = shown;
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
-    bench.show(shown);
-    light.show(shown);
-    showDetails();
-    rig.show(shown.rig());
-    tried.show(shown);
+    places.show(shown);
     onView.accept(shown);
   }
 
@@ -268,7 +254,7 @@ final class DeskWindow {
       case MARK -> bench.askForMark();
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
-        showDetails();
+        details.work();
       }
       case CHOOSE ->
           bench
@@ -277,9 +263,7 @@ final class DeskWindow {
                   speed -> loop.ask(hands -> hands.handle(new SessionInput.SpeedChosen(speed))));
       case TABLES -> {
         tables = !tables;
-        bench.asTables(tables);
-        cameras.map().asTable(tables);
-        details.bars().asTable(tables);
+        places.asTables(tables);
       }
       case SOUNDS -> {
         sounds.setOn(!sounds.isOn());
@@ -293,52 +277,14 @@ final class DeskWindow {
           practice.open(top.rigButton());
         }
       }
-      case DETAILS -> goTo(place == UserAction.DETAILS ? UserAction.TO_BENCH : UserAction.DETAILS);
-      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS -> goTo(act);
+      case DETAILS -> places.turn(act);
+      case TO_BENCH, TO_LIGHT, TO_CAMERA, TO_RUN, TO_CAMERAS, TO_RIG, TO_TRIED, KEYS ->
+          places.goTo(act);
     }
   }
 
   private void goTo(UserAction where) {
-    if (where == UserAction.TO_RUN && place != UserAction.TO_RUN) {
-      run.suggest(suggestion(), bench.looked());
-    }
-    if (!placeOf.containsKey(where)) {
-      return;
-    }
-    place = where;
-    cards.show(places, where.name());
-    top.at(where);
-    showDetails();
-    switch (where) {
-      case TO_LIGHT -> light.first().requestFocusInWindow();
-      case TO_RUN -> run.first().requestFocusInWindow();
-      case TO_RIG -> rig.first().requestFocusInWindow();
-      case TO_TRIED -> {
-        if (view != null) {
-          tried.show(view);
-        }
-        tried.first().requestFocusInWindow();
-      }
-      case TO_CAMERA -> {
-        camera.refresh();
-        camera.first().requestFocusInWindow();
-      }
-      case TO_CAMERAS -> {
-        cameras.refresh();
-        cameras.first().requestFocusInWindow();
-      }
-      default -> placeOf.get(where).requestFocusInWindow();
-    }
-  }
-
-  private void showDetails() {
-    if (place == UserAction.DETAILS && view != null) {
-      details.show(view, bench.looked());
-    }
-  }
-
-  private boolean isAtBench() {
-    return place == UserAction.TO_BENCH || place == UserAction.DETAILS;
+    places.goTo(where);
   }
 
   /** After as found comes adjusting, then as left; otherwise the same again. */
@@ -355,14 +301,20 @@ final class DeskWindow {
               here.map(Camera::label).orElse(""),
               Phase.AS_FOUND,
               here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-          .withCriteria(settings.criteria());
+          .with(settings.options());
     }
     return RunForm.after(
         before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
   }
 
-  private void beginRun(RunSetup setup) {
-    settings = settings.with(CriteriaForm.of(setup.criteria()));
+  private void beginRun(RunSetup typed) {
+    settings = settings.with(RunForm.texts(typed));
+    RunSetup setup =
+        camera
+            .camera()
+            .filter(known -> known.label().equals(typed.camera()))
+            .map(known -> typed.withShutterKind(known.shutter()))
+            .orElse(typed);
     loop.ask(hands -> hands.beginRun(setup));
     goTo(UserAction.TO_BENCH);
   }
@@ -399,10 +351,8 @@ final class DeskWindow {
     look = Look.install(dark);
     SwingUtilities.updateComponentTreeUI(frame);
     SwingUtilities.updateComponentTreeUI(practice.menu());
-    for (LookListener each :
-        List.of(top, bench, light, camera, run, cameras, keys, details, rig, tried)) {
-      each.look(look);
-    }
+    top.look(look);
+    places.look(look);
     if (view != null) {
       show(view);
     }
@@ -411,11 +361,5 @@ final class DeskWindow {
 
   private boolean isPractice() {
     return view != null && view.link().isPractice();
-  }
-
-  private <T extends JComponent & LookListener> void add(UserAction act, T component) {
-    placeOf.put(act, component);
-    component.setFocusable(true);
-    places.add(component, act.name());
   }
 }

@@ -3,13 +3,13 @@ package org.halflight.desk;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 import javax.swing.JButton;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.DetailsText;
+import org.halflight.desk.view.UserAction;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 
@@ -17,10 +17,9 @@ import org.halflight.words.Words;
  * The details of the speed that is looked at: its uncertainty budget as bars and as a table, and
  * the figures that its verdict rests on. Keys of the bench work here too, so firing goes on.
  */
-final class DetailsPlace extends JPanel implements LookListener {
+final class DetailsPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  private final transient Executor drawing;
   private final JLabel title = new JLabel(" ");
   private final JButton back = new JButton(Words.say("desk.details.back"));
   private final PictureView bars;
@@ -28,19 +27,33 @@ final class DetailsPlace extends JPanel implements LookListener {
   private final DataTableView figures = new DataTableView(Words.say("desk.details.name"));
   private final ReadOnlyText advice =
       new ReadOnlyText("detailsAdvice", Words.say("desk.details.advice"));
+  private final transient Supplier<Optional<MarkedSpeed>> looked;
+  private final transient LatestWork<LookedAt, DetailsText> text;
   private transient BenchView view;
-  private transient BenchView made;
-  private transient Optional<MarkedSpeed> looked = Optional.empty();
-  private transient Optional<MarkedSpeed> madeOf = Optional.empty();
-  private boolean making;
+  private boolean up;
 
-  DetailsPlace(Look look, Executor drawing, LongSupplier nanos, Runnable onBack) {
-    super(
+  /**
+   * @param looked the speed that is looked at
+   */
+  DetailsPlace(
+      Look look,
+      Executor drawing,
+      LongSupplier nanos,
+      Supplier<Optional<MarkedSpeed>> looked,
+      Runnable onBack) {
+    super(UserAction.DETAILS);
+    setLayout(
         new MigLayout(
             "insets 16 32 12 28, gap 22 8, fill",
             "[fill,grow 60,50%::][fill,grow 40]",
             "[][fill,grow 100][fill]"));
-    this.drawing = drawing;
+    this.looked = looked;
+    text =
+        new LatestWork<>(
+            drawing,
+            of -> DetailsText.of(of.view(), of.speed()),
+            DetailsPlace::comeToTheSame,
+            (of, made) -> arrived(made));
     bars =
         new PictureView(
             Words.say("desk.details.bars"), Words.say("desk.details.empty"), look, drawing, nanos);
@@ -55,15 +68,38 @@ final class DetailsPlace extends JPanel implements LookListener {
     look(look);
   }
 
-  /** Shows a speed of a view as soon as it is worked out. */
-  void show(BenchView shown, Optional<MarkedSpeed> at) {
+  @Override
+  void show(BenchView shown) {
     view = shown;
-    looked = at;
-    make();
+    work();
   }
 
-  PictureView bars() {
-    return bars;
+  @Override
+  void comesUp() {
+    up = true;
+    work();
+  }
+
+  @Override
+  void isLeft() {
+    up = false;
+  }
+
+  /** Has the speed that is looked at worked out where it is on the screen. */
+  void work() {
+    if (up && view != null) {
+      text.of(new LookedAt(view, looked.get()));
+    }
+  }
+
+  @Override
+  void asTables(boolean on) {
+    bars.asTable(on);
+  }
+
+  @Override
+  boolean takesBenchKeys() {
+    return true;
   }
 
   DataTableView budget() {
@@ -76,7 +112,7 @@ final class DetailsPlace extends JPanel implements LookListener {
 
   /** Whether what is on the screen is of the last view. */
   boolean isUpToDate() {
-    return !making && bars.canvas().isUpToDate();
+    return text.isDone() && bars.canvas().isUpToDate();
   }
 
   @Override
@@ -93,35 +129,18 @@ final class DetailsPlace extends JPanel implements LookListener {
     figures.look(look);
   }
 
-  private void make() {
-    boolean same =
-        made != null
-            && made.results() == view.results()
-            && made.runs().equals(view.runs())
-            && made.marks().equals(view.marks())
-            && madeOf.equals(looked);
-    if (making || same) {
-      return;
-    }
-    making = true;
-    BenchView of = view;
-    Optional<MarkedSpeed> at = looked;
-    drawing.execute(
-        () -> {
-          DetailsText text = DetailsText.of(of, at);
-          SwingUtilities.invokeLater(() -> arrived(of, at, text));
-        });
+  private static boolean comeToTheSame(LookedAt one, LookedAt other) {
+    return one.view().results() == other.view().results()
+        && one.view().runs().equals(other.view().runs())
+        && one.view().marks().equals(other.view().marks())
+        && one.speed().equals(other.speed());
   }
 
-  private void arrived(BenchView of, Optional<MarkedSpeed> at, DetailsText text) {
-    making = false;
-    made = of;
-    madeOf = at;
-    title.setText(text.title());
-    bars.show(text.bars(), text.budget());
-    budget.show(text.budget());
-    figures.show(text.figures());
-    advice.say(text.advice());
-    make();
+  private void arrived(DetailsText made) {
+    title.setText(made.title());
+    bars.show(made.bars(), made.budget());
+    budget.show(made.budget());
+    figures.show(made.figures());
+    advice.say(made.advice());
   }
 }

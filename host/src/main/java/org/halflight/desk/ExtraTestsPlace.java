@@ -19,24 +19,22 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.CriteriaForm;
 import org.halflight.desk.view.ExtraTestsText;
 import org.halflight.desk.view.LightTestView;
-import org.halflight.desk.view.StopsForm;
+import org.halflight.desk.view.UserAction;
 import org.halflight.session.StopsAsked;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /**
  * What was tried beside the marked speeds, with its sentences and its picture; leak test and stop
  * check are led through from here.
  */
-final class ExtraTestsPlace extends JPanel implements LookListener {
+final class ExtraTestsPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  private final transient Executor drawing;
   private final transient Consumer<Consumer<BenchActions>> bench;
   private final JLabel title = new JLabel(Words.say("desk.tried.title"));
   private final ReadOnlyText sentence =
@@ -48,7 +46,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   private final JButton leak = new JButton(Words.say("desk.tried.leak"));
   private final JButton stops = new JButton(Words.say("desk.tried.stops"));
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
-  private final JTextField marked = new JTextField(CriteriaForm.USUAL.stops().markings(), 16);
+  private final JTextField marked = new JTextField(stops(StopsAsked.USUAL), 16);
   private final JButton done = new JButton(Words.say("desk.tried.done"));
   private final JButton skip = new JButton(Words.say("desk.tried.skip"));
   private final JButton stop = new JButton(Words.say("desk.tried.stop"));
@@ -62,20 +60,25 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   private final PictureView picture;
   private transient LightTestView test;
   private transient BenchView view;
-  private transient BenchView made;
-  private boolean making;
+  private final transient LatestWork<BenchView, ExtraTestsText> text;
 
   /**
    * @param bench does something on the thread of the bench
    */
   ExtraTestsPlace(
       Look look, Executor drawing, LongSupplier nanos, Consumer<Consumer<BenchActions>> bench) {
-    super(
+    super(UserAction.TO_TRIED);
+    setLayout(
         new MigLayout(
             "insets 18 32 14 28, gap 26 8, fill, hidemode 3",
             "[fill,40%!][fill,grow]",
             "[][fill,grow]"));
-    this.drawing = drawing;
+    text =
+        new LatestWork<>(
+            drawing,
+            ExtraTestsText::of,
+            (one, other) -> one.results() == other.results() && one.readings() == other.readings(),
+            (of, made) -> arrived(made));
     this.bench = bench;
     picture =
         new PictureView(
@@ -96,15 +99,12 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
 
   private JPanel left() {
     JPanel left =
-        new JPanel(
-            new MigLayout("insets 0, wrap 1, gap 8 8, fillx, hidemode 3", "[fill,grow]", ""));
-    left.setOpaque(false);
+        group(new MigLayout("insets 0, wrap 1, gap 8 8, fillx, hidemode 3", "[fill,grow]", ""));
     left.add(sentence, "wmin 200");
     left.add(remark, "wmin 200");
     left.add(count);
     left.add(progress, "h 10!");
-    JPanel buttons = new JPanel(new MigLayout("insets 2, gap 10 8, hidemode 3"));
-    buttons.setOpaque(false);
+    JPanel buttons = group(new MigLayout("insets 2, gap 10 8, hidemode 3"));
     buttons.add(leak);
     buttons.add(stops);
     // Its words change while the light is read; the buttons beside it stay where they are.
@@ -121,9 +121,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
 
   private JPanel right() {
     JPanel right =
-        new JPanel(
-            new MigLayout("insets 0, wrap 1, gap 8 10, fill", "[fill,grow]", "[][fill,grow]"));
-    right.setOpaque(false);
+        group(new MigLayout("insets 0, wrap 1, gap 8 10, fill", "[fill,grow]", "[][fill,grow]"));
     right.add(saidScroll, "wmin 200, hmin 60, hmax 36%");
     right.add(picture, "grow, push");
     return right;
@@ -151,7 +149,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
     leak.addActionListener(event -> bench.accept(hands -> hands.lightTest().leak()));
     stops.addActionListener(
         event -> {
-          List<String> written = new StopsForm(marked.getText(), "").written();
+          List<String> written = RunForm.stops(marked.getText());
           bench.accept(hands -> hands.lightTest().stops(written));
         });
     done.addActionListener(event -> bench.accept(hands -> hands.lightTest().done()));
@@ -168,17 +166,22 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   }
 
   /** Shows the test that goes on; what was tried follows as soon as it is worked out. */
+  @Override
   void show(BenchView shown) {
     Optional<StopsAsked> before = asked(view);
     view = shown;
     // Those of the run that begins, until the person writes others.
     asked(shown)
         .filter(stopsOfRun -> !before.equals(Optional.of(stopsOfRun)))
-        .ifPresent(stopsOfRun -> marked.setText(StopsForm.of(stopsOfRun).markings()));
+        .ifPresent(stopsOfRun -> marked.setText(stops(stopsOfRun)));
     if (!shown.lightTest().equals(test)) {
       show(shown.lightTest());
     }
     make();
+  }
+
+  private static String stops(StopsAsked asked) {
+    return String.join(", ", asked.markings());
   }
 
   private static Optional<StopsAsked> asked(BenchView of) {
@@ -215,25 +218,19 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
     }
   }
 
-  /** Has what was tried worked out where it is on the screen and something came to it. */
+  /** What was tried is worked out where it is on the screen. */
   private void make() {
-    boolean same =
-        made != null && made.results() == view.results() && made.readings() == view.readings();
-    if (making || same || !isShowing()) {
-      return;
+    if (view != null && isShowing()) {
+      text.of(view);
     }
-    making = true;
-    BenchView of = view;
-    drawing.execute(
-        () -> {
-          ExtraTestsText text = ExtraTestsText.of(of);
-          SwingUtilities.invokeLater(() -> arrived(of, text));
-        });
   }
 
-  private void arrived(BenchView of, ExtraTestsText text) {
-    making = false;
-    made = of;
+  @Override
+  void comesUp() {
+    make();
+  }
+
+  private void arrived(ExtraTestsText text) {
     Optional<ExtraTestsText.Entry> chosen = Optional.ofNullable(list.getSelectedValue());
     Optional<ExtraTestsText.Entry> changed =
         text.entries().stream().filter(entry -> !holds(entry)).findFirst();
@@ -248,7 +245,6 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
       }
     }
     choose();
-    make();
   }
 
   private boolean holds(ExtraTestsText.Entry entry) {
@@ -275,6 +271,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
   }
 
   /** What is to have the focus when this place comes up. */
+  @Override
   JComponent first() {
     return test != null && test.isUnderWay() ? done : entries.isEmpty() ? leak : list;
   }
@@ -286,12 +283,7 @@ final class ExtraTestsPlace extends JPanel implements LookListener {
 
   /** Whether what is on the screen is of the last view. */
   boolean isUpToDate() {
-    boolean all =
-        view == null
-            || (made != null
-                && made.results() == view.results()
-                && made.readings() == view.readings());
-    return !isShowing() || (!making && all && picture.canvas().isUpToDate());
+    return !isShowing() || (text.isDone() && picture.canvas().isUpToDate());
   }
 
   @Override

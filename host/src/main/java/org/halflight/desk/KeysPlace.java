@@ -3,14 +3,13 @@ package org.halflight.desk;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** What every key does. */
-final class KeysPlace extends JPanel implements LookListener {
+final class KeysPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private final JLabel title = new JLabel(Words.say("desk.keys.title"));
@@ -19,7 +18,8 @@ final class KeysPlace extends JPanel implements LookListener {
   private final transient List<UserAction> acts = List.of(UserAction.values());
 
   KeysPlace(Look look) {
-    super(new MigLayout("insets 26 44 20 44, gap 40 9, flowy, wrap 14", "[330::][330::]", ""));
+    super(UserAction.KEYS);
+    setLayout(new MigLayout("insets 26 44 20 44, gap 40 9, flowy, wrap 14", "[330::][330::]", ""));
     setName("keysPlace");
     for (UserAction act : acts) {
       JLabel label = new JLabel(Words.of("desk.keyLong", act));

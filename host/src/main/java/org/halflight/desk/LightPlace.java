@@ -7,10 +7,11 @@ import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** Setting the light, led by one sentence at a time. */
-final class LightPlace extends JPanel implements LookListener {
+final class LightPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private final JLabel title = new JLabel(Words.say("desk.light.title"));
@@ -22,7 +23,8 @@ final class LightPlace extends JPanel implements LookListener {
   private final JButton open = new JButton(Words.say("desk.light.isOpen"));
 
   LightPlace(Look look, Runnable onSet, Runnable onOpen) {
-    super(new MigLayout("insets 40 60 30 60, wrap 1, gap 18", "[fill, 300:900:1000]", ""));
+    super(UserAction.TO_LIGHT);
+    setLayout(new MigLayout("insets 40 60 30 60, wrap 1, gap 18", "[fill, 300:900:1000]", ""));
     set.setName("setLight");
     open.setName("shutterIsOpen");
     set.addActionListener(event -> onSet.run());
@@ -31,8 +33,7 @@ final class LightPlace extends JPanel implements LookListener {
     add(title);
     add(sentence);
     add(progress, "h 10!");
-    JPanel buttons = new JPanel(new MigLayout("insets 4 0 4 4"));
-    buttons.setOpaque(false);
+    JPanel buttons = group(new MigLayout("insets 4 0 4 4"));
     buttons.add(set);
     buttons.add(open, "gapleft 10");
     add(buttons);
@@ -40,6 +41,7 @@ final class LightPlace extends JPanel implements LookListener {
     look(look);
   }
 
+  @Override
   void show(BenchView view) {
     sentence.say(view.light().sentence());
     hint.say(Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
@@ -56,6 +58,7 @@ final class LightPlace extends JPanel implements LookListener {
   }
 
   /** The button that is to have the focus when this place comes up. */
+  @Override
   JButton first() {
     return open.isEnabled() ? open : set;
   }

@@ -23,6 +23,7 @@ import org.halflight.trouble.Trouble;
 import org.halflight.words.EventSentences;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /**
  * Leak test and stop check at the bench: each reading is asked for, taken, skipped or asked for
@@ -34,7 +35,7 @@ final class LightTestHands {
 
   private final BenchDriver driver;
   private final LightTestModel model;
-  private final Optional<ModelCamera> camera;
+  private final Optional<PracticeOperator> camera;
   private final BooleanSupplier ready;
   private Optional<LightProbe> probe = Optional.empty();
   private OptionalLong readFromNanos = OptionalLong.empty();
@@ -57,7 +58,7 @@ final class LightTestHands {
   LightTestHands(
       BenchDriver driver,
       LightTestModel model,
-      Optional<ModelCamera> camera,
+      Optional<PracticeOperator> camera,
       BooleanSupplier ready) {
     this.driver = driver;
     this.model = model;
@@ -167,7 +168,7 @@ final class LightTestHands {
     if (!isUnderWay() || model.isReading()) {
       return;
     }
-    camera.ifPresent(its -> its.does(model.step().orElseThrow()));
+    camera.ifPresent(its -> its.prepare(model.step().orElseThrow()));
     readFromNanos =
         OptionalLong.of(driver.workbench().now() + (camera.isEmpty() ? 0 : MODEL_NANOS));
     model.reads();
@@ -203,7 +204,7 @@ final class LightTestHands {
 
   private void end(boolean toItsEnd) {
     Optional<UntimedTest> check = model.check();
-    camera.ifPresent(ModelCamera::isAtRest);
+    camera.ifPresent(PracticeOperator::putBack);
     driver.endReadings();
     Optional<ExtraTest> came = model.ends(session().readings(), session().runs(), session().run());
     boolean asked =

@@ -4,16 +4,16 @@ import java.awt.Component;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JComboBox;
 import javax.swing.JList;
-import org.halflight.session.RunSetup;
+import org.halflight.session.RunPlan;
 import org.halflight.words.Words;
 
 /** How many firings of each speed are planned: one of those offered, or any that is typed. */
 final class PlanBox extends JComboBox<String> {
   private static final long serialVersionUID = 1;
-  private static final String LOOK = String.valueOf(RunSetup.PLANS.get(0));
+  private static final String LOOK = String.valueOf(RunPlan.OFFERED.get(0));
 
   PlanBox(int planned) {
-    super(RunSetup.PLANS.stream().map(String::valueOf).toArray(String[]::new));
+    super(RunPlan.OFFERED.stream().map(String::valueOf).toArray(String[]::new));
     setEditable(true);
     setSelectedItem(String.valueOf(planned));
     setToolTipText(Words.say("desk.run.firings.offered"));

@@ -14,6 +14,7 @@ import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.words.Words;
+import org.halflight.workflow.PracticeOperator;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
@@ -21,7 +22,7 @@ final class PracticeMenu {
   private static final double TURN_MILLIS = 1.5;
 
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
-  private final Consumer<Consumer<ModelCamera>> onCamera;
+  private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
@@ -32,12 +33,12 @@ final class PracticeMenu {
   /**
    * @param onCamera does something to the model camera on the thread of the bench
    */
-  PracticeMenu(Consumer<Consumer<ModelCamera>> onCamera) {
+  PracticeMenu(Consumer<Consumer<PracticeOperator>> onCamera) {
     this.onCamera = onCamera;
     item("hang", camera -> camera.nextMishap(PracticeMishap.HANG));
     item("double", camera -> camera.nextMishap(PracticeMishap.DOUBLE));
-    item("forget", ModelCamera::forgetDialOnce);
-    item("cock", ModelCamera::cockWithLight);
+    item("forget", PracticeOperator::forgetDialOnce);
+    item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
@@ -75,7 +76,7 @@ final class PracticeMenu {
     return menu;
   }
 
-  private void item(String name, Consumer<ModelCamera> doing) {
+  private void item(String name, Consumer<PracticeOperator> doing) {
     JMenuItem item = new JMenuItem(Words.say("desk.practice." + name));
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing));
@@ -103,7 +104,7 @@ final class PracticeMenu {
   }
 
   private void tick(
-      JCheckBoxMenuItem item, String name, Function<Boolean, Consumer<ModelCamera>> doing) {
+      JCheckBoxMenuItem item, String name, Function<Boolean, Consumer<PracticeOperator>> doing) {
     item.setName("practice." + name);
     item.addActionListener(event -> onCamera.accept(doing.apply(item.isSelected())));
     menu.add(item);

@@ -7,21 +7,25 @@ import java.util.OptionalInt;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.CalibrationPlan;
-import org.halflight.bench.DiscProfile;
 import org.halflight.bench.RigCalibration;
-import org.halflight.bench.RigCheckRun;
 import org.halflight.bench.RigWork;
+import org.halflight.calibration.RigCheck;
+import org.halflight.desk.view.DiscForm;
 import org.halflight.desk.view.RigModel;
 import org.halflight.files.FileKind;
-import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.profile.RigProfile;
-import org.halflight.record.ProfileStore;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
+import org.halflight.workflow.DiscProfile;
+import org.halflight.workflow.DiscReadingWork;
+import org.halflight.workflow.DiscSetup;
+import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.Prompt;
+import org.halflight.workflow.RigUpkeep;
 
 /**
  * Rig check, calibration and profile, done to the rig of the session. What takes minutes goes on
@@ -33,13 +37,14 @@ final class RigActions {
 
   private final BenchDriver driver;
   private final RigModel model;
-  private final ProfileStore shelf;
+  private final RigUpkeep upkeep;
+  private final Optional<PracticeOperator> camera;
   private final OptionalInt profileDays;
   private final Supplier<LocalDate> today;
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
   private Optional<RigWork> work = Optional.empty();
-  private final DiscHands disc;
+  private Optional<DiscReadingWork> disc = Optional.empty();
 
   /**
    * @param profileDays how old a profile may be to count as calibrated
@@ -48,14 +53,14 @@ final class RigActions {
   RigActions(
       BenchDriver driver,
       RigModel model,
-      ProfileStore shelf,
+      RigUpkeep upkeep,
       OptionalInt profileDays,
       Supplier<LocalDate> today,
-      Optional<ModelCamera> camera) {
-    disc = new DiscHands(this, model, camera);
+      Optional<PracticeOperator> camera) {
     this.driver = driver;
     this.model = model;
-    this.shelf = shelf;
+    this.upkeep = upkeep;
+    this.camera = camera;
     this.profileDays = profileDays;
     this.today = today;
   }
@@ -78,18 +83,48 @@ final class RigActions {
 
   /** Whether the window has something new to show of that work. */
   boolean moved() {
-    return isAtWork() && model.now(seconds());
+    return disc.isPresent() ? model.shows(disc.get().prompt()) : isAtWork() && model.now(seconds());
   }
 
   /** Ends the work that goes on, soon. */
   void stop() {
-    disc.stopped();
+    disc.ifPresent(reading -> reading.answer(Answer.STOP));
     work.ifPresent(RigWork::stop);
   }
 
-  /** The slotted disc. */
-  DiscHands disc() {
-    return disc;
+  /** Begins to read a slotted disc, or goes on where the person is asked to do something. */
+  void disc(DiscForm form) {
+    if (disc.isPresent()) {
+      disc.get().answer(Answer.DONE);
+      return;
+    }
+    Optional<DiscSetup> setup = form.read();
+    if (!isReady()) {
+      model.says(Words.say("desk.rig.notNow"));
+    } else if (setup.isEmpty()) {
+      model.says(Words.say("desk.rig.disc.numbers"));
+    } else {
+      lent(rig -> read(rig, setup.get()));
+    }
+  }
+
+  private void read(RigWork rig, DiscSetup setup) {
+    DiscReadingWork reading =
+        new DiscReadingWork(
+            rig,
+            setup,
+            new DiscProfile(profile(), today.get(), profileDays),
+            camera.map(its -> its::turnDisc));
+    disc = Optional.of(reading);
+    try {
+      while (reading.prompt().state() != Prompt.State.OVER) {
+        reading.advance();
+      }
+    } finally {
+      disc = Optional.empty();
+    }
+    reading.finding().ifPresent(model::discRead);
+    model.says(reading.prompt().sentence());
   }
 
   /** Ten reference pulses against the profile. */
@@ -101,15 +136,12 @@ final class RigActions {
       model.says(Words.say("desk.rig.noProfile"));
     } else {
       model.checkBegins(seconds());
+      String serial = profile.get().rig().serial();
       lent(
           rig -> {
-            RigCheckRun.Outcome outcome = new RigCheckRun(rig).run(profile.get());
-            model.checked(outcome, profile.get().rig().serial());
-            if (outcome instanceof RigCheckRun.Checked done) {
-              handle(
-                  new SessionInput.RigChecked(
-                      profile.get().rig().serial(), done.check().inControl()));
-            }
+            RigCheck check = RigUpkeep.check(rig, profile.get());
+            model.checked(check, serial);
+            handle(new SessionInput.RigChecked(serial, check.inControl()));
           });
     }
   }
@@ -127,18 +159,17 @@ final class RigActions {
     model.calibrationBegins(seconds(), clockSeconds);
     lent(
         rig -> {
-          RigCalibration.Outcome outcome =
-              new RigCalibration(
-                      rig,
-                      CalibrationPlan.USUAL.withPingSeconds(clockSeconds),
-                      driver.hostClock().standardUncertaintyPpm(),
-                      stage -> model.stage(stage, seconds()))
-                  .run(today.get());
-          model.calibrated(outcome);
-          if (outcome instanceof RigCalibration.Calibrated done) {
-            guarded(() -> shelf.keep(done.profile()));
-            use(done.profile());
-          }
+          RigCalibration.Calibrated done =
+              RigUpkeep.calibrate(
+                  rig,
+                  clockSeconds,
+                  driver.hostClock().standardUncertaintyPpm(),
+                  today.get(),
+                  stage -> model.stage(stage, seconds()),
+                  part -> {});
+          model.calibrated(done);
+          guarded(() -> upkeep.keep(done.profile()));
+          use(done.profile());
         });
   }
 
@@ -148,28 +179,16 @@ final class RigActions {
         () ->
             profile()
                 .ifPresentOrElse(
-                    profile -> {
-                      OutFile to = OutFiles.neverReplacing().free(file, FileKind.PROFILE);
-                      ProfileStore.write(profile, to);
-                      model.says(
-                          Words.say(
-                              "profile.written",
-                              profile.rig().serial(),
-                              profile.date(),
-                              to.path()));
-                    },
+                    profile ->
+                        model.says(
+                            RigUpkeep.write(
+                                profile, OutFiles.neverReplacing().free(file, FileKind.PROFILE))),
                     () -> model.says(Words.say("desk.rig.noProfile"))));
   }
 
   /** Takes a profile in; it is used where it is this rig's. */
   void take(Path file) {
-    guarded(
-        () -> {
-          RigProfile profile = ProfileStore.read(file);
-          Path kept = shelf.keep(profile);
-          use(profile);
-          model.says(Words.say("profile.taken", profile.rig().serial(), profile.date(), kept));
-        });
+    guarded(() -> model.says(upkeep.take(file, this::use)));
   }
 
   /** What goes wrong with a file is said at the rig, where it was asked for. */
@@ -194,10 +213,12 @@ final class RigActions {
   }
 
   /** Lends the rig to some work, which takes lines and wishes meanwhile. */
-  void lent(Consumer<RigWork> doing) {
+  private void lent(Consumer<RigWork> doing) {
     try (RigWork rig = driver.lend(meanwhile, tell)) {
       work = Optional.of(rig);
       doing.accept(rig);
+    } catch (RigUpkeep.Refused refused) {
+      model.says(refused.getMessage());
     } finally {
       work = Optional.empty();
       model.idle();
@@ -216,12 +237,7 @@ final class RigActions {
     return driver.workbench().fold().session();
   }
 
-  /** What a disc is read with. */
-  DiscProfile standing() {
-    return new DiscProfile(profile(), today.get(), profileDays);
-  }
-
-  double seconds() {
+  private double seconds() {
     return driver.workbench().now() / NANOS;
   }
 }

@@ -16,11 +16,14 @@ import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.calibration.PrintedDisc;
+import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.DiscForm;
 import org.halflight.desk.view.RigView;
+import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
 /** The rig itself: what its profile says, the rig check, the calibration, and their pictures. */
-final class RigPlace extends JPanel implements LookListener {
+final class RigPlace extends Place {
   private static final long serialVersionUID = 1L;
 
   private static final List<String> TABS = List.of("check", "fit", "residuals", "disc");
@@ -60,7 +63,8 @@ final class RigPlace extends JPanel implements LookListener {
       Executor drawing,
       DeskSurroundings surroundings,
       Consumer<Consumer<BenchActions>> bench) {
-    super(
+    super(UserAction.TO_RIG);
+    setLayout(
         new MigLayout(
             "insets 18 32 14 28, gap 22 8, fill, hidemode 3",
             "[fill,420::46%][fill,grow]",
@@ -104,15 +108,12 @@ final class RigPlace extends JPanel implements LookListener {
 
   private JPanel left() {
     JPanel left =
-        new JPanel(
-            new MigLayout("insets 0, wrap 1, gap 8 10, fillx, hidemode 3", "[fill,grow]", ""));
-    left.setOpaque(false);
+        group(new MigLayout("insets 0, wrap 1, gap 8 10, fillx, hidemode 3", "[fill,grow]", ""));
     left.add(standing, "wmin 200");
     left.add(clocks, "wmin 200");
     left.add(sentence, "wmin 200");
     left.add(progress, "h 10!");
-    JPanel buttons = new JPanel(new MigLayout("insets 2, gap 10 8"));
-    buttons.setOpaque(false);
+    JPanel buttons = group(new MigLayout("insets 2, gap 10 8"));
     buttons.add(check);
     buttons.add(calibrate);
     buttons.add(disc);
@@ -136,8 +137,7 @@ final class RigPlace extends JPanel implements LookListener {
     fileLabel.setLabelFor(file);
     left.add(fileLabel);
     left.add(file, "wmin 100");
-    JPanel files = new JPanel(new MigLayout("insets 2, gap 10"));
-    files.setOpaque(false);
+    JPanel files = group(new MigLayout("insets 2, gap 10"));
     files.add(write);
     files.add(take);
     left.add(files);
@@ -171,9 +171,8 @@ final class RigPlace extends JPanel implements LookListener {
         });
     disc.addActionListener(
         event -> {
-          String edges = cut.getText();
-          String turns = speed.getText();
-          bench.accept(hands -> hands.rig().disc().goOn(edges, turns));
+          DiscForm form = new DiscForm(cut.getText(), speed.getText());
+          bench.accept(hands -> hands.rig().disc(form));
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
@@ -191,8 +190,12 @@ final class RigPlace extends JPanel implements LookListener {
     }
   }
 
-  /** Shows the rig. */
-  void show(RigView view) {
+  @Override
+  void show(BenchView view) {
+    show(view.rig());
+  }
+
+  private void show(RigView view) {
     boolean began = view.isUnderWay() && (shown == null || !shown.isUnderWay());
     boolean asks = view.isAsking() && (shown == null || !shown.isAsking());
     boolean asked = !view.isAsking() && shown != null && shown.isAsking();
@@ -231,6 +234,7 @@ final class RigPlace extends JPanel implements LookListener {
   }
 
   /** The button that is to have the focus when this place comes up. */
+  @Override
   JButton first() {
     if (shown != null && shown.isAsking()) {
       return disc;

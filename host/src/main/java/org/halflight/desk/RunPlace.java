@@ -1,7 +1,9 @@
 package org.halflight.desk;
 
 import java.awt.Component;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
@@ -19,24 +22,30 @@ import javax.swing.JPanel;
 import javax.swing.JRadioButton;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.desk.view.RunForm;
+import org.halflight.desk.view.UserAction;
+import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
+import org.halflight.trouble.Trouble;
 import org.halflight.words.ContactWords;
+import org.halflight.words.OptionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /** The set-up of the next run. */
-final class RunPlace extends JPanel implements LookListener {
+final class RunPlace extends Place {
   private static final long serialVersionUID = 1L;
 
-  /** Conditions that are noted by choosing one of a few words; the words are in the bundle. */
-  private static final Map<String, List<String>> CONDITIONS = conditions();
-
+  private final transient Supplier<RunForm> suggestion;
+  private final transient Supplier<Optional<MarkedSpeed>> looked;
   private final JLabel title = new JLabel(Words.say("desk.run.title"));
   private final JTextField camera = new JTextField();
   private final Map<Phase, JRadioButton> phases = new LinkedHashMap<>();
@@ -49,12 +58,10 @@ final class RunPlace extends JPanel implements LookListener {
             Words.say("desk.run.marking.exact"), Words.say("desk.run.marking.literal")
           });
   private final JComboBox<String> rest = new JComboBox<>();
-  private final Map<String, JComboBox<String>> conditions = new LinkedHashMap<>();
-  private final JTextField stop = new JTextField();
   private final Map<UntimedTest, JCheckBox> checks = new EnumMap<>(UntimedTest.class);
   private final JCheckBox beforeCocking = new JCheckBox(Words.say("desk.run.beforeCocking"));
   private final JCheckBox bladesShut = new JCheckBox(Words.say("desk.run.bladesShut"));
-  private final CriteriaPanel criteria = new CriteriaPanel();
+  private final OptionFields options = new OptionFields();
   private final ReadOnlyText caution =
       new ReadOnlyText("runCaution", Words.say("desk.run.cautionName"));
   private final ReadOnlyText trouble =
@@ -65,12 +72,25 @@ final class RunPlace extends JPanel implements LookListener {
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
   private boolean wasAdjusting;
+  private boolean up;
 
-  RunPlace(Look look, Consumer<RunSetup> onBegin) {
-    super(new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
+  /**
+   * @param suggestion what is known of the next run
+   * @param looked the speed that adjusting would be about
+   * @param onBegin takes the set-up when it is complete
+   */
+  RunPlace(
+      Look look,
+      Supplier<RunForm> suggestion,
+      Supplier<Optional<MarkedSpeed>> looked,
+      Consumer<RunSetup> onBegin) {
+    super(UserAction.TO_RUN);
+    this.suggestion = suggestion;
+    this.looked = looked;
+    setLayout(
+        new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
     ButtonGroup group = new ButtonGroup();
-    JPanel phasePanel = new JPanel(new MigLayout("insets 0"));
-    phasePanel.setOpaque(false);
+    JPanel phasePanel = group(new MigLayout("insets 0"));
     for (Phase phase : Phase.values()) {
       JRadioButton button = new JRadioButton(Sentences.phase(phase));
       button.setName("phase." + phase);
@@ -94,65 +114,78 @@ final class RunPlace extends JPanel implements LookListener {
     named(firings, "runFirings");
     named(rest, "runRest");
     named(marking, "runMarking");
-    named(stop, "runStop");
     begin.setName("beginRun");
     begin.addActionListener(event -> begin(onBegin));
 
     add(title, "span 2");
     add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
-    row("desk.run.camera", camera, "desk.run.place", condition(RunConditions.PLACE));
-    row("desk.run.phase", phasePanel, "desk.run.cells", condition(RunConditions.CELLS));
-    row("desk.run.dial", dial, "desk.run.cover", condition(RunConditions.COVER));
-    row("desk.run.speeds", speeds, "desk.run.attitude", condition(RunConditions.ATTITUDE));
-    JPanel firingPanel = new JPanel(new MigLayout("insets 0, fillx", "[][grow,fill]"));
-    firingPanel.setOpaque(false);
+    JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.add(firings, "wmin 80");
-    firingPanel.add(criteria.rule());
-    row("desk.run.firings", firingPanel, "desk.run.wet", condition(RunConditions.WET));
+    firingPanel.add(options.of(RunOption.UNTIL_DECIDED));
+    Deque<RunOption<?>> beside = new ArrayDeque<>(RunOption.CONDITIONS);
+    row("desk.run.camera", camera, beside);
+    row("desk.run.phase", phasePanel, beside);
+    row("desk.run.dial", dial, beside);
+    row("desk.run.speeds", speeds, beside);
+    row("desk.run.firings", firingPanel, beside);
     firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
-    criteria.rule().getAccessibleContext().setAccessibleName(Words.say("desk.run.rule"));
-    row("desk.run.marking", marking, "desk.run.release", condition(RunConditions.RELEASE));
-    row("desk.run.rest", rest, "desk.run.stop", stop);
-    row("desk.run.tolerance", criteria.tolerance(), "desk.run.measurand", criteria.measurand());
-    row("desk.run.stops", criteria.stops(), "desk.run.stopTolerance", criteria.stopTolerance());
-    add(label("desk.run.linkage", criteria.linkage()));
-    add(criteria.linkage(), "wmin 220, wrap");
+    row("desk.run.marking", marking, beside);
+    row("desk.run.rest", rest, beside);
+    RunOption.CRITERIA.stream().filter(option -> !option.isFlag()).forEach(beside::add);
+    while (!beside.isEmpty()) {
+      RunOption<?> first = beside.remove();
+      row(
+          OptionWords.label(first),
+          options.of(first),
+          "wmin 220" + (beside.isEmpty() ? ", wrap" : ""));
+      next(beside);
+    }
     add(checks(), "skip 1");
     add(beforeCocking, "skip 1, split 3, flowy");
     add(bladesShut);
-    add(criteria.contact(), "wrap");
+    add(options.contact(), "wrap");
     add(caution, "skip 1, span 3, growx, wmin 200, hidemode 3, wrap");
     add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
     add(begin, "skip 1, grow 0, gaptop 6");
     caution.say(ContactWords.caution());
     caution.setVisible(false);
-    criteria
-        .contact()
-        .addItemListener(event -> caution.setVisible(criteria.contact().isSelected()));
+    options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
     dialChosen();
     look(look);
   }
 
-  /**
-   * Fills in what is known of the next run.
-   *
-   * @param one the speed that adjusting would be about
-   */
-  void suggest(RunForm form, Optional<MarkedSpeed> one) {
+  /** What was typed stays while this place is on the screen. */
+  @Override
+  void comesUp() {
+    if (!up) {
+      up = true;
+      suggest(suggestion.get(), looked.get());
+    }
+  }
+
+  @Override
+  void isLeft() {
+    up = false;
+  }
+
+  private void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
-    camera.setText(form.camera());
+    camera.setText(form.shutter().camera());
     phases.get(form.phase()).setSelected(true);
-    int known = Dial.names().indexOf(form.dial());
+    int known = Dial.names().indexOf(form.shutter().dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
-    ownDial = known >= 0 ? Dial.CUSTOM : form.dial();
+    ownDial = known >= 0 ? Dial.CUSTOM : form.shutter().dial();
     if (!wasAdjusting || all.isEmpty()) {
       all = form.speeds();
     }
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
-    marking.setSelectedIndex(form.exact() ? 0 : 1);
-    criteria.show(form.criteria());
+    marking.setSelectedIndex(form.shutter().reference() == Reference.EXACT ? 0 : 1);
+    // What was noted of the set-up stays as it is.
+    RunOption.CRITERIA.forEach(
+        option -> options.show(option, form.options().getOrDefault(option, "")));
   }
 
+  @Override
   JButton first() {
     return begin;
   }
@@ -196,21 +229,11 @@ final class RunPlace extends JPanel implements LookListener {
       return;
     }
     Dial chosen = Dial.builtIn().get(index);
-    speeds.setText(RunForm.list(chosen));
-    marking.setSelectedIndex(chosen.reference() == org.halflight.speeds.Reference.EXACT ? 0 : 1);
+    speeds.setText(RunForm.list(chosen.speeds()));
+    marking.setSelectedIndex(chosen.reference() == Reference.EXACT ? 0 : 1);
   }
 
   private void begin(Consumer<RunSetup> onBegin) {
-    Map<String, String> noted = new LinkedHashMap<>();
-    conditions.forEach(
-        (name, box) -> {
-          if (box.getSelectedIndex() > 0) {
-            noted.put(name, CONDITIONS.get(name).get(box.getSelectedIndex() - 1));
-          }
-        });
-    if (!stop.getText().isBlank()) {
-      noted.put(RunConditions.STOP, stop.getText().strip());
-    }
     List<UntimedTest> wanted = new ArrayList<>();
     checks.forEach(
         (check, box) -> {
@@ -220,29 +243,34 @@ final class RunPlace extends JPanel implements LookListener {
         });
     RunForm form =
         new RunForm(
-            camera.getText().strip(),
+            new ShutterUnderTest(
+                camera.getText().strip(),
+                ShutterKind.UNKNOWN,
+                dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
+                    ? Dial.names().get(dial.getSelectedIndex())
+                    : ownDial,
+                marking.getSelectedIndex() == 0 ? Reference.EXACT : Reference.LITERAL,
+                new CameraCustoms(beforeCocking.isSelected(), bladesShut.isSelected())),
             phases.entrySet().stream()
                 .filter(entry -> entry.getValue().isSelected())
                 .map(Map.Entry::getKey)
                 .findFirst()
                 .orElseThrow(),
-            dial.getSelectedIndex() >= 0 && dial.getSelectedIndex() < Dial.names().size()
-                ? Dial.names().get(dial.getSelectedIndex())
-                : ownDial,
             speeds.getText(),
-            marking.getSelectedIndex() == 0,
             firings.planned(),
             restSeconds(),
-            noted,
             wanted,
-            beforeCocking.isSelected(),
-            bladesShut.isSelected(),
-            criteria.form());
-    RunForm.Result result = form.read();
-    trouble.setText(result.trouble());
-    Optional<RunSetup> setup = result.setup();
+            options.texts());
     wasAdjusting = form.phase() == Phase.ADJUSTING;
-    setup.ifPresent(onBegin);
+    RunSetup setup;
+    try {
+      setup = form.read();
+    } catch (Trouble notUnderstood) {
+      trouble.setText(notUnderstood.getMessage());
+      return;
+    }
+    trouble.setText("");
+    onBegin.accept(setup);
   }
 
   private OptionalDouble restSeconds() {
@@ -251,8 +279,7 @@ final class RunPlace extends JPanel implements LookListener {
   }
 
   private JPanel checks() {
-    JPanel panel = new JPanel(new MigLayout("insets 0, gap 16 4, wrap 3"));
-    panel.setOpaque(false);
+    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 3"));
     for (UntimedTest check : UntimedTest.values()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
@@ -262,45 +289,28 @@ final class RunPlace extends JPanel implements LookListener {
     return panel;
   }
 
-  private JComboBox<String> condition(String name) {
-    JComboBox<String> box = new JComboBox<>();
-    box.addItem(Words.say("desk.run.notNoted"));
-    CONDITIONS
-        .get(name)
-        .forEach(each -> box.addItem(Words.say("desk.condition." + name + "." + each)));
-    named(box, "condition." + name);
-    conditions.put(name, box);
-    return box;
+  /** A row of the form, with the next of the options at its right. */
+  private void row(String label, JComponent field, Deque<RunOption<?>> beside) {
+    row(Words.say(label), field, "wmin 220");
+    next(beside);
   }
 
-  private void row(String label, JComponent field, String label2, JComponent field2) {
-    add(label(label, field));
-    add(field, "wmin 220");
-    add(label(label2, field2));
-    add(field2, "wmin 200, wrap");
+  private void next(Deque<RunOption<?>> beside) {
+    if (!beside.isEmpty()) {
+      RunOption<?> option = beside.remove();
+      row(OptionWords.label(option), options.of(option), "wmin 200, wrap");
+    }
   }
 
-  private static JLabel label(String key, JComponent of) {
-    JLabel label = new JLabel(Words.say(key));
-    label.setLabelFor(of);
-    of.getAccessibleContext().setAccessibleName(label.getText());
-    return label;
+  private void row(String label, JComponent field, String layout) {
+    JLabel said = new JLabel(label);
+    said.setLabelFor(field);
+    field.getAccessibleContext().setAccessibleName(label);
+    add(said);
+    add(field, layout);
   }
 
   private static void named(JComponent component, String name) {
     component.setName(name);
-  }
-
-  private static Map<String, List<String>> conditions() {
-    Map<String, List<String>> all = new LinkedHashMap<>();
-    all.put(RunConditions.PLACE, List.of("in-camera", "out"));
-    all.put(RunConditions.CELLS, List.of("on", "off"));
-    all.put(RunConditions.COVER, List.of("on", "off"));
-    all.put(
-        RunConditions.ATTITUDE,
-        List.of("lens-level", "lens-up", "lens-down", "on-its-side", "upside-down"));
-    all.put(RunConditions.WET, List.of("dry", "wet"));
-    all.put(RunConditions.RELEASE, List.of("finger", "cable"));
-    return all;
   }
 }

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
@@ -44,6 +45,25 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
             "a row of " + row.size() + " fields under " + headings.size() + " headings");
       }
     }
+  }
+
+  /** A table with a row for each of these. */
+  static <R> CsvTable of(List<Column<R>> columns, List<R> rows) {
+    return new CsvTable(
+        Column.names(columns),
+        rows.stream()
+            .map(row -> columns.stream().map(column -> column.cell().apply(row)).toList())
+            .toList());
+  }
+
+  /**
+   * A cell.
+   *
+   * @param row counts from 0
+   * @param heading of a column of the table
+   */
+  public String cell(int row, String heading) {
+    return rows.get(row).get(headings.indexOf(heading));
   }
 
   /** For whom a table is written. */
@@ -126,9 +146,10 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
     } catch (IOException e) {
       throw new Trouble(Words.say("table.unreadable", path, Reasons.of(e)), e);
     } catch (UncheckedIOException e) {
-      throw e.getCause() instanceof CSVException || e.getCause() instanceof CharacterCodingException
+      IOException cause = Objects.requireNonNull(e.getCause());
+      throw cause instanceof CSVException || cause instanceof CharacterCodingException
           ? new Trouble(Words.say("table.none", path), e)
-          : new Trouble(Words.say("table.unreadable", path, Reasons.of(e.getCause())), e);
+          : new Trouble(Words.say("table.unreadable", path, Reasons.of(cause)), e);
     }
   }
 }

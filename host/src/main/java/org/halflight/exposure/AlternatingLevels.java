@@ -3,7 +3,6 @@ package org.halflight.exposure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure.Reason;
 import org.halflight.exposure.LeafExposure.Unusable;
@@ -83,7 +82,6 @@ public final class AlternatingLevels {
       LevelPair levels,
       TickRate rate,
       long nowTicks) {
-    Objects.requireNonNull(own);
     Pulses pulses = Pulses.of(firing, Channel.CENTRE_LOW);
     boolean closed = !pulses.isEmpty() && pulses.stillHighSince().isEmpty();
     if (!firing.damage().isEmpty() || pulses.startsHigh() || !closed) {

@@ -1,6 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.stored.StoredWords;
@@ -88,13 +87,6 @@ public sealed interface CurveExposure {
       Optional<HalfLight> halfLight,
       double otherLightShare)
       implements CurveExposure {
-    public Measured {
-      Objects.requireNonNull(plateauLight);
-      Objects.requireNonNull(opening);
-      Objects.requireNonNull(closing);
-      Objects.requireNonNull(halfLight);
-    }
-
     /** Effective over total time of the main opening, 0 to 1. */
     public double efficiency() {
       return mainSeconds() / totalSeconds;
@@ -116,11 +108,7 @@ public sealed interface CurveExposure {
   }
 
   /** No figure, and why. The raw curve is kept all the same. */
-  record Refused(Reason reason) implements CurveExposure {
-    public Refused {
-      Objects.requireNonNull(reason);
-    }
-  }
+  record Refused(Reason reason) implements CurveExposure {}
 
   /** The figures, where there are some. */
   default Optional<Measured> measured() {

@@ -1,7 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
-
 /**
  * The {@link StopTable} with the laws that the light curve shows, one for each ramp: {@code t(k) =
  * total - sum of p / (p + 1) * k^(2 / p) * length} over opening and closing. A model like that one,
@@ -12,11 +10,6 @@ import java.util.Objects;
  * @param closing the closing at that stop
  */
 public record CurveStopTable(double totalSeconds, Ramp opening, Ramp closing) {
-  public CurveStopTable {
-    Objects.requireNonNull(opening);
-    Objects.requireNonNull(closing);
-  }
-
   /**
    * The effective time at a working stop, in seconds.
    *

@@ -1,6 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -20,9 +19,6 @@ public record Decided(
     double methodSeconds,
     OptionalDouble apartSeconds) {
   public Decided {
-    Objects.requireNonNull(by);
-    Objects.requireNonNull(effectiveSeconds);
-    Objects.requireNonNull(apartSeconds);
     if (by.givesTime() != effectiveSeconds.isPresent()) {
       throw new IllegalArgumentException("a time belongs to what decides one: " + by);
     }

@@ -1,7 +1,6 @@
 package org.halflight.exposure;
 
 import java.util.EnumSet;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -71,16 +70,6 @@ public record EdgesAndCurve(
 
   /** The high level is compared where the light rose above it by this part of full light. */
   private static final double CLEARLY_ABOVE = 0.05;
-
-  public EdgesAndCurve {
-    Objects.requireNonNull(edges);
-    Objects.requireNonNull(ownLevel);
-    Objects.requireNonNull(levels);
-    Objects.requireNonNull(sampled);
-    Objects.requireNonNull(light);
-    Objects.requireNonNull(curve);
-    Objects.requireNonNull(rate);
-  }
 
   /** Whether a share of the full light that was set, measured later, is still full light. */
   public static boolean isFull(double share) {

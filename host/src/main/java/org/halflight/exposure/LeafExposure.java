@@ -1,7 +1,6 @@
 package org.halflight.exposure;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.signal.Firing;
@@ -308,7 +307,6 @@ public sealed interface LeafExposure {
    */
   record Unusable(Reason reason, List<Firing.Damage> damage) implements LeafExposure {
     public Unusable {
-      Objects.requireNonNull(reason);
       damage = List.copyOf(damage);
     }
   }

@@ -3,7 +3,6 @@ package org.halflight.exposure;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.exposure.LeafExposure.Flag;
@@ -114,7 +113,6 @@ public final class LeafExposureMethod {
    */
   public static LeafExposure measure(
       Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
-    Objects.requireNonNull(levels);
     if (!firing.damage().isEmpty()) {
       return new Unusable(Reason.DAMAGED, firing.damage());
     }

@@ -1,6 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
 import org.halflight.time.TickRate;
 
 /**
@@ -16,11 +15,6 @@ import org.halflight.time.TickRate;
  * @param falling the levels on falling light
  */
 public record LevelCorrection(LevelPair rising, LevelPair falling) {
-  public LevelCorrection {
-    Objects.requireNonNull(rising);
-    Objects.requireNonNull(falling);
-  }
-
   /** Whether all four levels lie near enough to the nodes. */
   public boolean isAllowed() {
     return TwoLevelRule.allows(rising) && TwoLevelRule.allows(falling);

@@ -1,6 +1,7 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
+import org.halflight.signal.BoardTraits;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Dark level, full-open light and the two thresholds of the centre sensor, all in counts of the
@@ -14,9 +15,6 @@ import java.util.Objects;
  */
 public record LightLevels(
     double darkCounts, double fullCounts, double lowCounts, double highCounts) {
-  /** The greatest reading of the converter. */
-  public static final double FULL_SCALE_COUNTS = 1023;
-
   /** Above this the sensor or the converter may be at its end, and full light is not known. */
   public static final double SATURATED_COUNTS = 1000;
 
@@ -38,18 +36,10 @@ public record LightLevels(
   public sealed interface Outcome {}
 
   /** The levels as fractions of full light. */
-  public record Known(LevelPair levels) implements Outcome {
-    public Known {
-      Objects.requireNonNull(levels);
-    }
-  }
+  public record Known(LevelPair levels) implements Outcome {}
 
   /** No levels, and why. */
-  public record Refused(Reason reason) implements Outcome {
-    public Refused {
-      Objects.requireNonNull(reason);
-    }
-  }
+  public record Refused(Reason reason) implements Outcome {}
 
   /** Why there are no levels. */
   public enum Reason {
@@ -71,7 +61,7 @@ public record LightLevels(
 
   public LightLevels {
     for (double counts : new double[] {darkCounts, fullCounts, lowCounts, highCounts}) {
-      if (!(counts >= 0 && counts <= FULL_SCALE_COUNTS)) {
+      if (!(counts >= 0 && counts <= BoardTraits.FULL_SCALE_COUNTS)) {
         throw new IllegalArgumentException("not a reading of ten bits: " + counts);
       }
     }
@@ -119,7 +109,7 @@ public record LightLevels(
   }
 
   /** Why light alone allows no levels, or null where it does. */
-  static Reason refusal(double darkCounts, double fullCounts) {
+  static @Nullable Reason refusal(double darkCounts, double fullCounts) {
     if (fullCounts > SATURATED_COUNTS) {
       return Reason.SATURATED;
     }

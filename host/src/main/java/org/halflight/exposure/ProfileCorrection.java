@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.RigProfile;
@@ -25,7 +24,7 @@ public final class ProfileCorrection {
   private final RigProfile profile;
 
   public ProfileCorrection(RigProfile profile) {
-    this.profile = Objects.requireNonNull(profile);
+    this.profile = profile;
   }
 
   /**

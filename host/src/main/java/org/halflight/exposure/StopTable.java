@@ -1,7 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
-
 /**
  * How the effective time of a leaf shutter grows when the lens is stopped down. A model, to be
  * labelled as one wherever it is shown.
@@ -21,11 +19,6 @@ import java.util.Objects;
  * @param openingPlusClosingSeconds opening plus closing time at the stop of the measurement
  */
 public record StopTable(ByLaw totalSeconds, ByLaw openingPlusClosingSeconds) {
-  public StopTable {
-    Objects.requireNonNull(totalSeconds);
-    Objects.requireNonNull(openingPlusClosingSeconds);
-  }
-
   /**
    * The effective time at a working stop under both laws, in seconds.
    *

@@ -1,7 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
-
 /**
  * The codes that set the two thresholds of the rig: code {@code c} of 0 to 255 stands for {@code (c
  * + 1) / 256} of the supply, which is {@code 4 (c + 1)} counts of the ten-bit converter.
@@ -17,18 +15,10 @@ public record ThresholdCodes(int low, int high) {
   public sealed interface Outcome {}
 
   /** The codes for the light. */
-  public record Found(ThresholdCodes codes) implements Outcome {
-    public Found {
-      Objects.requireNonNull(codes);
-    }
-  }
+  public record Found(ThresholdCodes codes) implements Outcome {}
 
   /** No codes, and why. */
-  public record Refused(LightLevels.Reason reason) implements Outcome {
-    public Refused {
-      Objects.requireNonNull(reason);
-    }
-  }
+  public record Refused(LightLevels.Reason reason) implements Outcome {}
 
   private static final double COUNTS_PER_CODE = 4;
 

@@ -1,6 +1,5 @@
 package org.halflight.exposure;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.profile.ComparatorTrips;
 
@@ -15,11 +14,6 @@ public record TripPoints(ComparatorTrips low, ComparatorTrips high) {
   /** Comparators that switch just where their thresholds stand. */
   public static final TripPoints EXACT =
       new TripPoints(ComparatorTrips.EXACT, ComparatorTrips.EXACT);
-
-  public TripPoints {
-    Objects.requireNonNull(low);
-    Objects.requireNonNull(high);
-  }
 
   /**
    * The levels at which rising and falling light is really seen; empty where the light allows none.

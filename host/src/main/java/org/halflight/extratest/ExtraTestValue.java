@@ -1,6 +1,5 @@
 package org.halflight.extratest;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.stats.Sample;
 
@@ -17,10 +16,6 @@ import org.halflight.stats.Sample;
 public record ExtraTestValue(
     String quantity, String at, double value, String unit, int n, OptionalDouble spread) {
   public ExtraTestValue {
-    Objects.requireNonNull(quantity);
-    Objects.requireNonNull(at);
-    Objects.requireNonNull(unit);
-    Objects.requireNonNull(spread);
     if (n < 1) {
       throw new IllegalArgumentException("a value of " + n + " readings");
     }

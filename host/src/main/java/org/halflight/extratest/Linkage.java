@@ -2,7 +2,6 @@ package org.halflight.extratest;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.job.CheckItem;
@@ -54,9 +53,6 @@ public record Linkage(
   }
 
   public Linkage {
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(own);
-    Objects.requireNonNull(limits);
     trials = List.copyOf(trials);
     if (trials.isEmpty()) {
       throw new IllegalArgumentException("a linkage was tried at least once");

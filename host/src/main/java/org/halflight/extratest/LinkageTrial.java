@@ -1,7 +1,6 @@
 package org.halflight.extratest;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
@@ -70,12 +69,7 @@ public record LinkageTrial(
       boolean byContact,
       Click advance,
       OwnSounds.From from)
-      implements Finding {
-    public Interval {
-      Objects.requireNonNull(advance);
-      Objects.requireNonNull(from);
-    }
-  }
+      implements Finding {}
 
   /**
    * No interval.
@@ -86,13 +80,7 @@ public record LinkageTrial(
    * @param earliestSeconds and at the earliest this long
    */
   public record NotTold(Reason reason, OptionalDouble latestSeconds, OptionalDouble earliestSeconds)
-      implements Finding {
-    public NotTold {
-      Objects.requireNonNull(reason);
-      Objects.requireNonNull(latestSeconds);
-      Objects.requireNonNull(earliestSeconds);
-    }
-  }
+      implements Finding {}
 
   /** Why there is no interval. */
   public enum Reason {
@@ -115,9 +103,6 @@ public record LinkageTrial(
   }
 
   public LinkageTrial {
-    Objects.requireNonNull(firing);
-    Objects.requireNonNull(openingTicks);
-    Objects.requireNonNull(finding);
     heard = List.copyOf(heard);
     touched = List.copyOf(touched);
   }

@@ -10,7 +10,6 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
-import java.util.Objects;
 import java.util.function.Supplier;
 import org.halflight.words.Words;
 
@@ -36,7 +35,7 @@ public final class FaultLog {
    */
   public FaultLog(Path folder, Supplier<Instant> now) {
     this.file = folder.resolve(NAME);
-    this.now = Objects.requireNonNull(now);
+    this.now = now;
   }
 
   /** Keeps the details of a fault after which the program goes on, and says so in one sentence. */

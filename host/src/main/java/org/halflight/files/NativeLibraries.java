@@ -22,6 +22,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.halflight.trouble.Trouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where libraries of machine code are unpacked before they are loaded: a folder that only this
@@ -91,7 +92,7 @@ public final class NativeLibraries {
   }
 
   /** Makes the folder of a process in another one, which is looked at first. */
-  static Path make(Path in) throws IOException {
+  static Path make(@Nullable Path in) throws IOException {
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       Path made =
           in == null
@@ -148,8 +149,8 @@ public final class NativeLibraries {
   /** Of this user or of the system, and nobody else may rename what is in it. */
   private static boolean isTrusted(Path folder, UserPrincipal me) throws IOException {
     Map<String, Object> unix = Files.readAttributes(folder, "unix:mode,uid,owner");
-    boolean ours = unix.get("owner").equals(me) || Integer.valueOf(0).equals(unix.get("uid"));
-    boolean sticky = ((Integer) unix.get("mode") & STICKY) != 0;
+    boolean ours = me.equals(unix.get("owner")) || Integer.valueOf(0).equals(unix.get("uid"));
+    boolean sticky = unix.get("mode") instanceof Integer mode && (mode & STICKY) != 0;
     return ours
         && (sticky
             || !Files.getPosixFilePermissions(folder).contains(PosixFilePermission.OTHERS_WRITE));

@@ -1,9 +1,9 @@
 package org.halflight.job;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.ShutterKind;
 
 /**
  * A camera that comes to the bench.
@@ -27,13 +27,6 @@ public record Camera(
     Optional<FrameSize> frame,
     String firingWithoutFilm) {
   public Camera {
-    Objects.requireNonNull(id);
-    Objects.requireNonNull(label);
-    Objects.requireNonNull(serialNumber);
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(frame);
-    Objects.requireNonNull(firingWithoutFilm);
     if (widestFNumber.isPresent() && !isFNumber(widestFNumber.getAsDouble())) {
       throw new IllegalArgumentException("not an f-number: " + widestFNumber.getAsDouble());
     }

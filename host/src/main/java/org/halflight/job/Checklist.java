@@ -3,6 +3,7 @@ package org.halflight.job;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A list of intake or hand-back: one answer an item. What was not answered is 'not tested'.
@@ -23,7 +24,7 @@ public record Checklist(Map<CheckItem, Finding> findings) {
 
   /** The answer to an item. */
   public Finding of(CheckItem item) {
-    return findings.get(item);
+    return Objects.requireNonNull(findings.get(item));
   }
 
   /** The same list with another answer to one item. */

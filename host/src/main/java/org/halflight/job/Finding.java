@@ -1,7 +1,5 @@
 package org.halflight.job;
 
-import java.util.Objects;
-
 /**
  * One answer of a list.
  *
@@ -11,9 +9,4 @@ import java.util.Objects;
 public record Finding(CheckState state, String note) {
   /** Nothing was looked at and nothing is claimed. */
   public static final Finding NOT_TESTED = new Finding(CheckState.NOT_TESTED, "");
-
-  public Finding {
-    Objects.requireNonNull(state);
-    Objects.requireNonNull(note);
-  }
 }

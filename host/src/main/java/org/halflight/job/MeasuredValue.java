@@ -1,7 +1,6 @@
 package org.halflight.job;
 
 import java.math.BigDecimal;
-import java.util.Objects;
 
 /**
  * A value that the person measured, such as the thickness of a shim. Kept with the digits that were
@@ -12,7 +11,6 @@ import java.util.Objects;
  */
 public record MeasuredValue(BigDecimal value, String unit) {
   public MeasuredValue {
-    Objects.requireNonNull(value);
     if (unit.isBlank()) {
       throw new IllegalArgumentException("a measured value has a unit: " + value);
     }

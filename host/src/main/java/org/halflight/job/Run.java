@@ -1,7 +1,6 @@
 package org.halflight.job;
 
 import java.time.Instant;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
@@ -24,11 +23,6 @@ public record Run(
     RunSetup asked,
     Optional<Instant> beganAt) {
   public Run {
-    Objects.requireNonNull(id);
-    Objects.requireNonNull(visit);
-    Objects.requireNonNull(sessionKey);
-    Objects.requireNonNull(asked);
-    Objects.requireNonNull(beganAt);
     if (ordinal < 1) {
       throw new IllegalArgumentException("runs of a session count from 1: " + ordinal);
     }

@@ -1,7 +1,6 @@
 package org.halflight.job;
 
 import java.time.Instant;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -23,16 +22,6 @@ public record Visit(
     Optional<Instant> handedBackAt,
     Checklist intake,
     Checklist handBack) {
-  public Visit {
-    Objects.requireNonNull(id);
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(jobNumber);
-    Objects.requireNonNull(receivedAt);
-    Objects.requireNonNull(handedBackAt);
-    Objects.requireNonNull(intake);
-    Objects.requireNonNull(handBack);
-  }
-
   /** A visit that begins, with empty lists. */
   public static Visit begins(CameraId camera, String jobNumber, Instant receivedAt) {
     return new Visit(

@@ -1,7 +1,6 @@
 package org.halflight.job;
 
 import java.time.Instant;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -26,17 +25,6 @@ public record WorkEntry(
     Optional<MeasuredValue> measured,
     Optional<RunId> run,
     OptionalInt afterFiring) {
-  public WorkEntry {
-    Objects.requireNonNull(id);
-    Objects.requireNonNull(visit);
-    Objects.requireNonNull(at);
-    Objects.requireNonNull(kind);
-    Objects.requireNonNull(text);
-    Objects.requireNonNull(measured);
-    Objects.requireNonNull(run);
-    Objects.requireNonNull(afterFiring);
-  }
-
   /** An entry of words only, at no run. */
   public static WorkEntry of(VisitId visit, Instant at, WorkKind kind, String text) {
     return new WorkEntry(

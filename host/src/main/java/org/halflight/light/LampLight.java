@@ -1,7 +1,5 @@
 package org.halflight.light;
 
-import java.util.Objects;
-
 /**
  * What a second or so of steady light says about the lamp. Depths are in percent of the mean light
  * less dark; the depth of a wave is half its swing over its mean, 100 % when it goes down to dark.
@@ -28,39 +26,19 @@ public sealed interface LampLight {
       double restPercent) {}
 
   /** Fit to measure by, as far as the blocks tell. */
-  record Steady(Figures figures) implements LampLight {
-    public Steady {
-      Objects.requireNonNull(figures);
-    }
-  }
+  record Steady(Figures figures) implements LampLight {}
 
   /** The light follows the mains. */
-  record MainsFlicker(int hertz, double depthPercent, Figures figures) implements LampLight {
-    public MainsFlicker {
-      Objects.requireNonNull(figures);
-    }
-  }
+  record MainsFlicker(int hertz, double depthPercent, Figures figures) implements LampLight {}
 
   /** The light changes within a millisecond: a lamp dimmed by switching, mostly. */
-  record FastRipple(double depthPercent, Figures figures) implements LampLight {
-    public FastRipple {
-      Objects.requireNonNull(figures);
-    }
-  }
+  record FastRipple(double depthPercent, Figures figures) implements LampLight {}
 
   /** The light drifts, steps or wanders: a lamp warming up, something that moves before it. */
-  record Unsteady(double driftPercent, double restPercent, Figures figures) implements LampLight {
-    public Unsteady {
-      Objects.requireNonNull(figures);
-    }
-  }
+  record Unsteady(double driftPercent, double restPercent, Figures figures) implements LampLight {}
 
   /** The blocks do not tell. */
-  record Unknown(Reason reason) implements LampLight {
-    public Unknown {
-      Objects.requireNonNull(reason);
-    }
-  }
+  record Unknown(Reason reason) implements LampLight {}
 
   /** Why the blocks do not tell. */
   enum Reason {

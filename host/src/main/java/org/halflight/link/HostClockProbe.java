@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -31,7 +30,7 @@ public final class HostClockProbe implements Supplier<HostClock> {
   private static final int STRATUM_MOST = 15;
 
   private final String system;
-  private final AtomicReference<HostClock> answer = new AtomicReference<>(HostClock.NOT_KNOWN);
+  private volatile HostClock answer = HostClock.NOT_KNOWN;
   private final AtomicBoolean asked = new AtomicBoolean();
 
   /**
@@ -44,11 +43,11 @@ public final class HostClockProbe implements Supplier<HostClock> {
   @Override
   public HostClock get() {
     if (asked.compareAndSet(false, true)) {
-      Thread thread = new Thread(() -> answer.set(ask()), "halflight-host-clock");
+      Thread thread = new Thread(() -> answer = ask(), "halflight-host-clock");
       thread.setDaemon(true);
       thread.start();
     }
-    return answer.get();
+    return answer;
   }
 
   private HostClock ask() {

@@ -1,6 +1,5 @@
 package org.halflight.link;
 
-import java.util.Objects;
 import org.halflight.trouble.Trouble;
 
 /** A port could not be opened. */
@@ -25,12 +24,12 @@ public final class LinkRefusedException extends Trouble {
 
   public LinkRefusedException(Reason reason, String sentence) {
     super(sentence);
-    this.reason = Objects.requireNonNull(reason);
+    this.reason = reason;
   }
 
   public LinkRefusedException(Reason reason, String sentence, Throwable cause) {
     super(sentence, cause);
-    this.reason = Objects.requireNonNull(reason);
+    this.reason = reason;
   }
 
   /** Why the port could not be opened. */

@@ -1,7 +1,5 @@
 package org.halflight.link;
 
-import java.util.Objects;
-
 /**
  * A port that a rig may be on.
  *
@@ -13,8 +11,6 @@ import java.util.Objects;
  */
 public record PortCandidate(String path, String description, boolean likelyBoard) {
   public PortCandidate {
-    Objects.requireNonNull(path);
-    Objects.requireNonNull(description);
     if (path.isBlank()) {
       throw new IllegalArgumentException("a port has a path");
     }

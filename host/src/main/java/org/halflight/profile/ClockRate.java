@@ -1,6 +1,5 @@
 package org.halflight.profile;
 
-import java.util.Objects;
 import org.halflight.stored.StoredWords;
 import org.halflight.time.TickRate;
 
@@ -51,7 +50,6 @@ public record ClockRate(
     if (!(degreesOfFreedom > 0)) {
       throw new IllegalArgumentException("no degrees of freedom: " + degreesOfFreedom);
     }
-    Objects.requireNonNull(source);
     if (Math.abs(fastPpm) > PPM_MOST) {
       throw new IllegalArgumentException("no clock of a board is off by " + fastPpm + " ppm");
     }

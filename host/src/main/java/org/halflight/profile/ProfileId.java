@@ -1,7 +1,6 @@
 package org.halflight.profile;
 
 import java.time.LocalDate;
-import java.util.Objects;
 
 /**
  * What a profile is known by.
@@ -12,8 +11,6 @@ import java.util.Objects;
  */
 public record ProfileId(String serial, LocalDate date, String checkSum) {
   public ProfileId {
-    Objects.requireNonNull(serial);
-    Objects.requireNonNull(date);
     if (!checkSum.matches("[0-9A-F]{8}")) {
       throw new IllegalArgumentException("not a check sum: " + checkSum);
     }

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.signal.Channel;
@@ -36,12 +35,6 @@ public record RigProfile(
     Map<Channel, WidthLine> lines,
     OptionalDouble shortestTrustworthySeconds) {
   public RigProfile {
-    Objects.requireNonNull(rig);
-    Objects.requireNonNull(date);
-    Objects.requireNonNull(light);
-    Objects.requireNonNull(thresholds);
-    Objects.requireNonNull(clock);
-    Objects.requireNonNull(lag);
     tripPoints = inOrder(tripPoints);
     delays = inOrder(delays);
     lines = inOrder(lines);

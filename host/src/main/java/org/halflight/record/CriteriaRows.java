@@ -4,31 +4,19 @@ import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StoredCriteria;
+import org.halflight.speeds.ShutterKind;
 
 /**
- * What the verdicts of a run are about, among what was noted of it: names that begin with {@code
- * criteria-} are these. Only what is not usual is there.
+ * What a run was asked beside its columns, among what was noted of it: names that begin with {@code
+ * aim-} are these. Only what is not usual is there.
  */
 final class CriteriaRows {
   private static final String BEFORE = "aim-";
-  private static final String YES = "yes";
-
-  private static final StoredCriteria CRITERIA =
-      new StoredCriteria(
-          Map.of(
-              StoredCriteria.Part.TOLERANCE, BEFORE + "tolerance",
-              StoredCriteria.Part.MEASURAND, BEFORE + "measurand",
-              StoredCriteria.Part.UNTIL_DECIDED, BEFORE + "until-decided",
-              StoredCriteria.Part.STOPS, BEFORE + "stops",
-              StoredCriteria.Part.STOP_TOLERANCE, BEFORE + "stop-tolerance",
-              StoredCriteria.Part.LINKAGE, BEFORE + "linkage",
-              StoredCriteria.Part.FLASH_CONTACT, BEFORE + "flash-contact"),
-          YES,
-          YES);
-
   private static final String MOST_TRIES = BEFORE + "most-tries";
+  private static final String SHUTTER_KIND = BEFORE + "shutter-kind";
 
   private CriteriaRows() {}
 
@@ -37,9 +25,12 @@ final class CriteriaRows {
   }
 
   static Map<String, String> of(RunSetup asked) {
-    Map<String, String> rows = new LinkedHashMap<>(CRITERIA.write(asked.criteria()));
-    if (asked.mostTries() != RunSetup.TRIES_OF_OLD) {
+    Map<String, String> rows = new LinkedHashMap<>(asked.criteria().written(RunOption.In.RECORD));
+    if (asked.mostTries() != RunPlan.TRIES_OF_OLD) {
       rows.put(MOST_TRIES, String.valueOf(asked.mostTries()));
+    }
+    if (asked.shutter().kind() != ShutterKind.UNKNOWN) {
+      rows.put(SHUTTER_KIND, ShutterKind.WORDS.word(asked.shutter().kind()));
     }
     return rows;
   }
@@ -48,16 +39,23 @@ final class CriteriaRows {
     try {
       return rows.containsKey(MOST_TRIES)
           ? Integer.parseInt(rows.get(MOST_TRIES))
-          : RunSetup.TRIES_OF_OLD;
+          : RunPlan.TRIES_OF_OLD;
     } catch (NumberFormatException e) {
       throw new SQLException("no number of tries: " + rows, e);
     }
   }
 
+  static ShutterKind shutterKind(Map<String, String> rows) throws SQLException {
+    String word = rows.getOrDefault(SHUTTER_KIND, ShutterKind.WORDS.word(ShutterKind.UNKNOWN));
+    return ShutterKind.WORDS
+        .find(word)
+        .orElseThrow(() -> new SQLException("no kind of shutter: " + word));
+  }
+
   static AcceptanceCriteria read(Map<String, String> rows) throws SQLException {
     try {
-      return CRITERIA.read(rows);
-    } catch (StoredCriteria.Unreadable e) {
+      return AcceptanceCriteria.read(rows, RunOption.In.RECORD);
+    } catch (IllegalArgumentException e) {
       throw new SQLException(e.getMessage(), e);
     }
   }

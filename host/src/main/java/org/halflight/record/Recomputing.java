@@ -2,14 +2,16 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LeafExposureMethod;
-import org.halflight.exposure.LevelPair;
 import org.halflight.job.CameraId;
+import org.halflight.job.RunId;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -30,6 +32,7 @@ final class Recomputing {
 
   private final Database database;
   private final Optional<CameraId> camera;
+  private final Map<Optional<RunId>, ExposureMethod> methods = new HashMap<>();
   private long doneId;
   private int firings;
   private int changed;
@@ -55,7 +58,7 @@ final class Recomputing {
             : FiringRows.between(connection, doneId, last);
     for (FiringRows.Numbered each : some) {
       FiringResult before = each.firing().result();
-      FiringResult now = again(each);
+      FiringResult now = again(each, methodOfRun(connection, each));
       boolean same = now.equals(before);
       if (!same || each.firing().methodVersion() != ExposureMethodVersion.CURRENT) {
         FiringRows.keepResult(connection, each.id(), now);
@@ -77,22 +80,35 @@ final class Recomputing {
     if (raw.isEmpty()) {
       return false;
     }
-    FiringRows.keepResult(connection, id, again(raw.get()));
+    FiringRows.keepResult(connection, id, again(raw.get(), method(connection, raw.get())));
     return true;
   }
 
-  private static FiringResult again(FiringRows.Numbered kept) {
+  private ExposureMethod methodOfRun(Connection connection, FiringRows.Numbered kept)
+      throws SQLException {
+    Optional<RunId> run = kept.firing().run();
+    ExposureMethod known = methods.get(run);
+    if (known == null) {
+      known = method(connection, kept);
+      methods.put(run, known);
+    }
+    return known;
+  }
+
+  /** That of the shutter of its run; that of blades where there is no run. */
+  private static ExposureMethod method(Connection connection, FiringRows.Numbered kept)
+      throws SQLException {
+    Optional<RunId> run = kept.firing().run();
+    return run.isPresent()
+        ? RunRows.find(connection, run.get())
+            .map(its -> its.asked().shutter().exposureMethod())
+            .orElse(ExposureMethod.LEAF)
+        : ExposureMethod.LEAF;
+  }
+
+  private static FiringResult again(FiringRows.Numbered kept, ExposureMethod method) {
     FiringResult result = kept.firing().result();
-    LevelPair levels = result.levels().orElse(LevelPair.GAUSS);
-    LeafExposure exposure =
-        result
-            .oneLevel()
-            .map(
-                seen ->
-                    seen.measure(
-                        result.crossings(), levels, result.realRate(), result.firing().lastTicks()))
-            .orElseGet(
-                () -> LeafExposureMethod.measure(result.crossings(), levels, result.realRate()));
+    LeafExposure exposure = result.exposureBy(method);
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
       exposure =
           new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());

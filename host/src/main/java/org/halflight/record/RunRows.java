@@ -19,7 +19,9 @@ import org.halflight.job.VisitId;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Reference;
 
@@ -119,7 +121,8 @@ final class RunRows {
             run.asked()
                 .withConditions(conditions)
                 .withCriteria(asked.criteria())
-                .withMostTries(asked.mostTries()),
+                .withMostTries(asked.mostTries())
+                .withShutterKind(asked.shutter().kind()),
             run.beganAt()));
   }
 
@@ -183,22 +186,25 @@ final class RunRows {
     return new Run(
         id,
         visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
-        row.getString("session_key"),
+        Row.given(row, "session_key"),
         row.getInt("run_ordinal"),
         new RunSetup(
-            row.getString("camera_label"),
+            new ShutterUnderTest(
+                Row.given(row, "camera_label"),
+                CriteriaRows.shutterKind(words),
+                Row.given(row, "dial"),
+                Row.word(row, "reference", Reference.WORDS),
+                new CameraCustoms(
+                    row.getBoolean("top_speed_before_cocking"),
+                    row.getBoolean("blades_shut_while_cocking"))),
             Row.word(row, "phase", Phase.WORDS),
-            row.getString("dial"),
-            CameraRows.speeds(row.getString("speeds")),
-            Row.word(row, "reference", Reference.WORDS),
-            row.getInt("firings_per_speed"),
-            Word.readAll(UntimedTest.WORDS, row.getString("checks")),
-            new CameraCustoms(
-                row.getBoolean("top_speed_before_cocking"),
-                row.getBoolean("blades_shut_while_cocking")),
+            new RunPlan(
+                CameraRows.speeds(Row.given(row, "speeds")),
+                row.getInt("firings_per_speed"),
+                Word.readAll(UntimedTest.WORDS, Row.given(row, "checks")),
+                CriteriaRows.mostTries(words)),
             new RunConditions(Row.real(row, "rest_seconds"), noted),
-            CriteriaRows.read(words),
-            CriteriaRows.mostTries(words)),
+            CriteriaRows.read(words)),
         Row.moment(row, "began_at_millis"));
   }
 
@@ -208,7 +214,7 @@ final class RunRows {
     Query.list(
             connection,
             NOTED,
-            row -> Map.entry(row.getString("name"), row.getString("words")),
+            row -> Map.entry(Row.given(row, "name"), Row.given(row, "words")),
             run.value())
         .forEach(each -> words.put(each.getKey(), each.getValue()));
     return words;

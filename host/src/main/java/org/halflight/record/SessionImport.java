@@ -17,7 +17,6 @@ import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.rig.RigMessage.Greeting;
@@ -153,7 +152,7 @@ final class SessionImport {
       camera =
           Optional.of(
               CameraRows.keep(
-                  connection, Camera.of(asked.camera(), ShutterKind.UNKNOWN, dial.get())));
+                  connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get())));
     }
     CameraId id = camera.get().id();
     Instant at = beganAt.orElse(now);

@@ -1,6 +1,5 @@
 package org.halflight.report;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.job.CheckItem;
 import org.halflight.stored.StoredWords;
@@ -43,14 +42,6 @@ public record CheckLine(
                   case FAULT -> "fault";
                   case NOT_TESTED -> "not-tested";
                 });
-  }
-
-  public CheckLine {
-    Objects.requireNonNull(known);
-    Objects.requireNonNull(item);
-    Objects.requireNonNull(intake);
-    Objects.requireNonNull(handBack);
-    Objects.requireNonNull(remark);
   }
 
   /** An item that was looked at only. */

@@ -3,6 +3,7 @@ package org.halflight.report;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 
 /** What the conditions that a person noted for a run mean for the page. */
 public final class Conditions {
@@ -12,14 +13,15 @@ public final class Conditions {
   public static boolean isWet(RunConditions conditions) {
     return conditions
         .noted()
-        .getOrDefault(RunConditions.WET, "")
+        .getOrDefault(RunOption.WET.name(), "")
         .toLowerCase(Locale.ROOT)
         .matches("wet|yes|still wet|true");
   }
 
   /** The f-number of the stop; empty where it was noted in other words, or not. */
   public static OptionalDouble fNumber(RunConditions conditions) {
-    String stop = conditions.noted().getOrDefault(RunConditions.STOP, "").replaceFirst("^f/?", "");
+    String stop =
+        conditions.noted().getOrDefault(RunOption.STOP.name(), "").replaceFirst("^f/?", "");
     try {
       double number = Double.parseDouble(stop);
       return number > 0 && number < 1000 ? OptionalDouble.of(number) : OptionalDouble.empty();

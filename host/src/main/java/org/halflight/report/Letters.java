@@ -38,8 +38,6 @@ final class Letters {
   Letters(PDDocument document) throws IOException {
     regular = load(document, "DejaVuSans.ttf");
     bold = load(document, "DejaVuSans-Bold.ttf");
-    known.put(regular, new HashMap<>());
-    known.put(bold, new HashMap<>());
   }
 
   private static PDFont load(PDDocument document, String name) throws IOException {
@@ -147,7 +145,9 @@ final class Letters {
 
   private Letter letter(PDFont font, int code) {
     lookedUp++;
-    return known.get(font).computeIfAbsent(code, c -> measured(font, Character.toString(c)));
+    return known
+        .computeIfAbsent(font, f -> new HashMap<>())
+        .computeIfAbsent(code, c -> measured(font, Character.toString(c)));
   }
 
   private static Letter measured(PDFont font, String character) {

@@ -3,7 +3,6 @@ package org.halflight.report;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.StopTable;
@@ -58,17 +57,6 @@ public record PageInput(
     String date,
     String version) {
   public PageInput {
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(serialNumber);
-    Objects.requireNonNull(jobNumber);
-    Objects.requireNonNull(shutterKind);
-    Objects.requireNonNull(standing);
-    Objects.requireNonNull(measuredFNumber);
-    Objects.requireNonNull(source);
-    Objects.requireNonNull(sourceWords);
-    Objects.requireNonNull(writtenAt);
-    Objects.requireNonNull(date);
-    Objects.requireNonNull(version);
     dial = List.copyOf(dial);
     lists = List.copyOf(lists);
     alsoTried = List.copyOf(alsoTried);

@@ -35,6 +35,7 @@ import org.halflight.verdict.RunsBehind;
 import org.halflight.verdict.StopTables;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
+import org.halflight.words.OptionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -158,7 +159,7 @@ public final class RecordPage {
     return new RunPart(
         new RunSummary(phase(run), run.speeds(), RunsBehind.ofRigs(run.rigs())),
         String.join(", ", when),
-        run.run().asked().conditions().noted());
+        OptionWords.noted(run.run().asked().conditions()));
   }
 
   private List<ExtraTest> tried() {

@@ -1,7 +1,6 @@
 package org.halflight.report;
 
 import java.util.Map;
-import java.util.Objects;
 import org.halflight.verdict.RunSummary;
 
 /**
@@ -13,8 +12,6 @@ import org.halflight.verdict.RunSummary;
  */
 public record RunPart(RunSummary run, String when, Map<String, String> setup) {
   public RunPart {
-    Objects.requireNonNull(run);
-    Objects.requireNonNull(when);
     setup = Map.copyOf(setup);
     if (run.speeds().isEmpty()) {
       throw new IllegalArgumentException("a run on the page has at least one speed");

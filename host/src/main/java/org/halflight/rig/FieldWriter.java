@@ -1,44 +1,70 @@
 package org.halflight.rig;
 
 import java.util.Locale;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
-/** Puts the fields of one line behind each other. For one thread. */
-final class FieldWriter {
+/** Puts the fields of a value behind each other. For one thread. */
+final class FieldWriter<T> implements Fields<T> {
   private final StringBuilder body = new StringBuilder();
+  private final int sequence;
+  private final T value;
 
-  FieldWriter(char kind, int sequence) {
+  FieldWriter(char kind, int sequence, T value) {
+    this.sequence = sequence;
+    this.value = value;
     body.append(kind);
-    hex(4, sequence);
+    hex(4, it -> sequence);
+  }
+
+  @Override
+  public int sequence() {
+    return sequence;
   }
 
   /**
-   * A number in a fixed count of hexadecimal digits.
+   * {@inheritDoc}
    *
    * @throws IllegalArgumentException when it does not fit
    */
-  FieldWriter hex(int digits, long value) {
-    if (value < 0 || value >>> (4 * digits) != 0) {
-      throw new IllegalArgumentException(value + " does not fit into " + digits + " digits");
+  @Override
+  public long hex(int digits, ToLongFunction<T> from) {
+    long number = from.applyAsLong(value);
+    if (number < 0 || number >>> (4 * digits) != 0) {
+      throw new IllegalArgumentException(number + " does not fit into " + digits + " digits");
     }
-    body.append(' ').append(String.format(Locale.ROOT, "%0" + digits + "X", value));
-    return this;
-  }
-
-  FieldWriter bit(boolean value) {
-    return hex(1, value ? 1 : 0);
+    body.append(' ').append(String.format(Locale.ROOT, "%0" + digits + "X", number));
+    return number;
   }
 
   /**
-   * A word of the characters of a word.
+   * {@inheritDoc}
    *
-   * @throws IllegalArgumentException when it is empty or has others
+   * @throws IllegalArgumentException when it is empty, too long or has other characters
    */
-  FieldWriter word(String word) {
-    if (word.isEmpty() || !word.chars().allMatch(c -> LineCodec.isWordCharacter((char) c))) {
-      throw new IllegalArgumentException("not a word of A-Z a-z 0-9 . _ -: '" + word + "'");
+  @Override
+  public String word(int charactersMost, Function<T, String> from) {
+    String word = from.apply(value);
+    if (word.isEmpty()
+        || word.length() > charactersMost
+        || !word.chars().allMatch(LineCodec::isWordCharacter)) {
+      throw new IllegalArgumentException(
+          "not a word of 1 to " + charactersMost + " of A-Z a-z 0-9 . _ -: '" + word + "'");
     }
     body.append(' ').append(word);
-    return this;
+    return word;
+  }
+
+  /**
+   * {@inheritDoc}
+   *
+   * @throws IllegalArgumentException when it is not kept
+   */
+  @Override
+  public void require(boolean kept) {
+    if (!kept) {
+      throw new IllegalArgumentException("no line of the protocol: " + value);
+    }
   }
 
   String body() {

@@ -24,7 +24,7 @@ public final class LineCodec {
    * @throws IllegalArgumentException when a value does not fit its field
    */
   public static String format(RigMessage message) {
-    return frame(MessageFields.body(message));
+    return frame(MessageFields.FORMS.body(message.sequence(), message));
   }
 
   /**
@@ -34,7 +34,7 @@ public final class LineCodec {
    * @throws IllegalArgumentException when a value does not fit its field
    */
   public static String format(int sequence, RigCommand command) {
-    return frame(CommandFields.body(sequence, command));
+    return frame(CommandFields.FORMS.body(sequence, command));
   }
 
   /** A body with its {@code #} and CRC behind it. */
@@ -56,7 +56,7 @@ public final class LineCodec {
       return bad(ParsedLine.Reason.TOO_LONG);
     }
     int hash = line.length() - CRC_DIGITS - 1;
-    if (hash < 0 || line.charAt(hash) != '#' || !areHex(line, hash + 1, line.length())) {
+    if (hash < 0 || line.charAt(hash) != '#' || !areHex(line.substring(hash + 1))) {
       return bad(ParsedLine.Reason.FORM);
     }
     String body = line.substring(0, hash);
@@ -69,13 +69,13 @@ public final class LineCodec {
     }
     char kind = body.charAt(0);
     int sequence = Integer.parseInt(body.substring(2, HEAD_CHARACTERS), 16);
-    FieldReader fields = new FieldReader(body.substring(HEAD_CHARACTERS));
-    if (MessageFields.KINDS.indexOf(kind) >= 0) {
-      Optional<RigMessage> message = MessageFields.read(kind, sequence, fields);
+    String fields = body.substring(HEAD_CHARACTERS);
+    if (MessageFields.FORMS.has(kind)) {
+      Optional<RigMessage> message = MessageFields.FORMS.read(kind, sequence, fields);
       return message.<ParsedLine>map(ParsedLine.Message::new).orElse(bad(ParsedLine.Reason.FIELDS));
     }
-    if (CommandFields.KINDS.indexOf(kind) >= 0) {
-      Optional<RigCommand> command = CommandFields.read(kind, fields);
+    if (CommandFields.FORMS.has(kind)) {
+      Optional<RigCommand> command = CommandFields.FORMS.read(kind, sequence, fields);
       return command
           .<ParsedLine>map(found -> new ParsedLine.Command(sequence, found))
           .orElse(bad(ParsedLine.Reason.FIELDS));
@@ -92,7 +92,7 @@ public final class LineCodec {
     if (body.length() < HEAD_CHARACTERS
         || !isLetter(body.charAt(0))
         || body.charAt(1) != ' '
-        || !areHex(body, 2, HEAD_CHARACTERS)) {
+        || !areHex(body.substring(2, HEAD_CHARACTERS))) {
       return false;
     }
     boolean inField = true;
@@ -109,20 +109,19 @@ public final class LineCodec {
     return inField;
   }
 
-  private static boolean areHex(String text, int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (!FieldReader.isHexDigit(text.charAt(i))) {
-        return false;
-      }
-    }
-    return true;
+  static boolean areHex(String text) {
+    return text.chars().allMatch(c -> isIn(c, '0', '9') || isIn(c, 'A', 'F') || isIn(c, 'a', 'f'));
   }
 
-  private static boolean isLetter(char c) {
-    return FieldReader.isIn(c, 'A', 'Z') || FieldReader.isIn(c, 'a', 'z');
+  private static boolean isLetter(int c) {
+    return isIn(c, 'A', 'Z') || isIn(c, 'a', 'z');
   }
 
-  static boolean isWordCharacter(char c) {
-    return isLetter(c) || FieldReader.isIn(c, '0', '9') || c == '.' || c == '_' || c == '-';
+  static boolean isWordCharacter(int c) {
+    return isLetter(c) || isIn(c, '0', '9') || c == '.' || c == '_' || c == '-';
+  }
+
+  private static boolean isIn(int c, char first, char last) {
+    return c >= first && c <= last;
   }
 }

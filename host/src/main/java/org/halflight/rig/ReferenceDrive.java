@@ -1,8 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Arrays;
-import java.util.Optional;
-
 /** What the reference LED of a rig is told to do. */
 public enum ReferenceDrive {
   /** Stops and goes dark. */
@@ -23,11 +20,6 @@ public enum ReferenceDrive {
   /** Its number on the wire. */
   public int code() {
     return code;
-  }
-
-  /** The drive of a number on the wire, empty where there is none. */
-  public static Optional<ReferenceDrive> ofCode(int code) {
-    return Arrays.stream(values()).filter(drive -> drive.code == code).findFirst();
   }
 
   /** Whether it makes pulses that come to an end. */

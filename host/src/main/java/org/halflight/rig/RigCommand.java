@@ -1,6 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import org.halflight.signal.Channel;
 
 /** What a host says; one record a kind of command of docs/protocol.md. */
@@ -58,7 +57,6 @@ public sealed interface RigCommand {
   /** Gives the rig a serial number of 1 to 12 characters of A-Z a-z 0-9 . _ -. */
   record SetSerial(String serial) implements RigCommand {
     public SetSerial {
-      Objects.requireNonNull(serial);
       if (!serial.matches("[A-Za-z0-9._-]{1,12}")) {
         throw new IllegalArgumentException(
             "a rig serial number has 1 to 12 characters of A-Z a-z 0-9 . _ -, not '"
@@ -68,14 +66,30 @@ public sealed interface RigCommand {
     }
   }
 
-  /** Light curves on or off; after a start they are on. */
-  record TakeCurves(boolean on) implements RigCommand {}
+  /** Which light curves the rig takes. */
+  record TakeCurves(CurveMode mode) implements RigCommand {}
 
-  /**
-   * Light curves on, and the next one long: it goes on for 12 ms after the closing, to look for a
-   * rebound. Firmware that does not know it answers 'bad fields' and goes on as before.
-   */
-  record TakeLongCurve() implements RigCommand {}
+  /** Modes of light curves; after a start they are on. */
+  enum CurveMode {
+    OFF(0),
+    ON(1),
+    /**
+     * On, and the next one long: it goes on for 12 ms after the closing, to look for a rebound.
+     * Firmware that does not know it answers 'bad fields' and goes on as before.
+     */
+    NEXT_ONE_LONG(2);
+
+    private final int code;
+
+    CurveMode(int code) {
+      this.code = code;
+    }
+
+    /** The number of this mode on the wire. */
+    public int code() {
+      return code;
+    }
+  }
 
   /**
    * Drives the reference LED.
@@ -92,7 +106,6 @@ public sealed interface RigCommand {
     public static final long WIDTH_TICKS_MOST = 0x1E84800;
 
     public DriveReference {
-      Objects.requireNonNull(drive);
       if (widthTicks < WIDTH_TICKS_LEAST || widthTicks > WIDTH_TICKS_MOST) {
         throw new IllegalArgumentException("a pulse has 1600 to 32000000 ticks, not " + widthTicks);
       }
@@ -103,12 +116,16 @@ public sealed interface RigCommand {
 
     /** The LED on until told otherwise, 10 s at most. */
     public static DriveReference steady() {
-      return new DriveReference(ReferenceDrive.STEADY, WIDTH_TICKS_LEAST, 1);
+      return withoutPulses(ReferenceDrive.STEADY);
     }
 
     /** The LED off. */
     public static DriveReference off() {
-      return new DriveReference(ReferenceDrive.OFF, WIDTH_TICKS_LEAST, 1);
+      return withoutPulses(ReferenceDrive.OFF);
+    }
+
+    static DriveReference withoutPulses(ReferenceDrive drive) {
+      return new DriveReference(drive, WIDTH_TICKS_LEAST, 1);
     }
   }
 

@@ -2,7 +2,6 @@ package org.halflight.rig;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
@@ -57,9 +56,8 @@ public final class RigConnection implements AutoCloseable {
      * A line came.
      *
      * @param hostNanos when its last byte was there, by the clock of this connection
-     * @param line without line end, damaged or not
      */
-    void received(long hostNanos, String line);
+    void received(long hostNanos, RigLine line);
 
     /** A line was given to the link; heard before anything that answers it. */
     void sent(long hostNanos, String line);
@@ -108,10 +106,10 @@ public final class RigConnection implements AutoCloseable {
 
   RigConnection(
       Ports ports, RigSelector wish, Listener listener, LongSupplier nanos, Optional<Pause> pause) {
-    this.ports = Objects.requireNonNull(ports);
-    this.wish = Objects.requireNonNull(wish);
-    this.listener = Objects.requireNonNull(listener);
-    this.nanos = Objects.requireNonNull(nanos);
+    this.ports = ports;
+    this.wish = wish;
+    this.listener = listener;
+    this.nanos = nanos;
     this.pause = pause.orElse(this::waitForClose);
     finder = new RigFinder(ports, nanos);
     thread.setDaemon(true);
@@ -134,7 +132,7 @@ public final class RigConnection implements AutoCloseable {
    * rig is connected, this waits until it is lost.
    */
   public void searchAgain(RigSelector forRig) {
-    wish = Objects.requireNonNull(forRig);
+    wish = forRig;
     lookAfresh.set(true);
   }
 
@@ -147,7 +145,6 @@ public final class RigConnection implements AutoCloseable {
    *     for another command.
    */
   public CompletableFuture<Result> send(RigCommand command) {
-    Objects.requireNonNull(command);
     synchronized (commandLock) {
       if (writer.isEmpty()) {
         return CompletableFuture.failedFuture(
@@ -313,7 +310,7 @@ public final class RigConnection implements AutoCloseable {
     Service service = new Service(rig);
     boolean lost = false;
     try (LineWriter to = new LineWriter(rig.link(), nanos)) {
-      commands.continueAt(rig.nextSequence());
+      commands.continueAt(rig.nextSequence(), rig.greeting().board().rate());
       connect(to);
       change(found.state(), found.sentence(), Optional.of(rig.greeting()));
       service.run(to);
@@ -387,9 +384,10 @@ public final class RigConnection implements AutoCloseable {
         throw stopped();
       }
       readsSinceHeard++;
-      for (String line : rig.reader().accept(buffer, count)) {
-        publish(new WireLine(at, false, line));
-        onLine(line, at);
+      for (String text : rig.reader().accept(buffer, count)) {
+        RigLine line = RigLine.of(text);
+        listener.received(at, line);
+        onLine(line.parsed(), at);
       }
       if (at - lastHeardNanos > SILENCE_NANOS && readsSinceHeard >= SILENT_READS) {
         throw stopped();
@@ -408,12 +406,11 @@ public final class RigConnection implements AutoCloseable {
       if (line.toRig()) {
         listener.sent(line.hostNanos(), line.line());
       } else {
-        listener.received(line.hostNanos(), line.line());
+        listener.received(line.hostNanos(), RigLine.of(line.line()));
       }
     }
 
-    private void onLine(String line, long at) {
-      ParsedLine parsed = LineCodec.parse(line);
+    private void onLine(ParsedLine parsed, long at) {
       if (parsed instanceof ParsedLine.Bad) {
         return;
       }

@@ -1,22 +1,31 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import java.util.OptionalLong;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
 
-/** Something that the lines of a rig say, after they were checked and put into whole ticks. */
-public sealed interface RigEvent {
+/**
+ * Something that the lines of a rig say, after they were checked and put into whole ticks. A
+ * message that needs nothing of that is an event by itself.
+ */
+public sealed interface RigEvent
+    permits RigEvent.EdgeAt,
+        RigEvent.TimeAt,
+        RigEvent.LinesLost,
+        RigEvent.EdgesCounted,
+        RigEvent.Contradicted,
+        RigEvent.EdgesLost,
+        RigEvent.Restarted,
+        RigEvent.Echoed,
+        RigEvent.CurveSeen,
+        RigEvent.PulseMade,
+        RigEvent.Ignored,
+        RigMessage.AsItCame {
   /**
    * An edge. Edges of one channel come in order, those of different channels up to 20 ms out of it:
    * sort by ticks.
    */
-  record EdgeAt(Edge edge) implements RigEvent {
-    public EdgeAt {
-      Objects.requireNonNull(edge);
-    }
-  }
+  record EdgeAt(Edge edge) implements RigEvent {}
 
   /**
    * A beat: the rig was there at this time. All edges of before came already, except perhaps some
@@ -50,46 +59,16 @@ public sealed interface RigEvent {
    * @param sinceTicks what came since then, up to the next beat, is not to be trusted; empty where
    *     no time of before is sure
    */
-  record Contradicted(OptionalLong sinceTicks) implements RigEvent {
-    public Contradicted {
-      Objects.requireNonNull(sinceTicks);
-    }
-  }
+  record Contradicted(OptionalLong sinceTicks) implements RigEvent {}
 
-  /**
-   * The rig lost edges, or switched an input off for a while, since its last counters.
-   *
-   * @param losses its counters now
-   */
-  record EdgesLost(RigMessage.Losses losses) implements RigEvent {
-    public EdgesLost {
-      Objects.requireNonNull(losses);
-    }
-  }
+  /** The rig lost edges, or switched an input off for a while, since its last counters. */
+  record EdgesLost() implements RigEvent {}
 
   /**
    * The rig started anew: ticks start again near zero, and all edges after this are of the new
-   * start. {@link Greeted} follows at once when the greeting came through.
+   * start. {@link RigMessage.Greeting} follows at once when the greeting came through.
    */
   record Restarted() implements RigEvent {}
-
-  /** A greeting, after a start or asked for. */
-  record Greeted(RigMessage.Greeting greeting) implements RigEvent {
-    public Greeted {
-      Objects.requireNonNull(greeting);
-    }
-  }
-
-  /**
-   * The result of a command.
-   *
-   * @param commandSequence line counter of the command
-   */
-  record Answered(int commandSequence, RigMessage.Result result) implements RigEvent {
-    public Answered {
-      Objects.requireNonNull(result);
-    }
-  }
 
   /**
    * The echo of a ping.
@@ -100,29 +79,11 @@ public sealed interface RigEvent {
    */
   record Echoed(int token, long receivedTicks, long sentTicks) implements RigEvent {}
 
-  /** The thresholds as they are at the comparators. */
-  record Thresholds(RigMessage.Thresholds readBack) implements RigEvent {
-    public Thresholds {
-      Objects.requireNonNull(readBack);
-    }
-  }
-
-  /** One millisecond of light. */
-  record Light(RigMessage.LightBlock block) implements RigEvent {
-    public Light {
-      Objects.requireNonNull(block);
-    }
-  }
-
   /**
    * The light of one opening, whole or as much of it as came; see {@link SampledLight} for what
    * lost values look like.
    */
-  record CurveSeen(SampledLight light) implements RigEvent {
-    public CurveSeen {
-      Objects.requireNonNull(light);
-    }
-  }
+  record CurveSeen(SampledLight light) implements RigEvent {}
 
   /**
    * A pulse of the reference LED is over.
@@ -133,27 +94,7 @@ public sealed interface RigEvent {
    * @param endTicks when it switched it off
    */
   record PulseMade(int index, ReferenceDrive drive, long beginTicks, long endTicks)
-      implements RigEvent {
-    public PulseMade {
-      Objects.requireNonNull(drive);
-    }
-  }
-
-  /**
-   * A comparator switched in a sweep of its threshold through steady light, or did not.
-   *
-   * @param channel the low or the high level of the centre sensor
-   * @param rising whether the threshold was on its way up
-   * @param fineCode the fine threshold code at the switch, 0 when it did not switch this way
-   * @param levelSum64 the threshold there, sum of 64 ten-bit readings
-   * @param lightSum16 the light there, sum of 16 ten-bit readings
-   */
-  record Tripped(Channel channel, boolean rising, int fineCode, int levelSum64, int lightSum16)
-      implements RigEvent {
-    public Tripped {
-      Objects.requireNonNull(channel);
-    }
-  }
+      implements RigEvent {}
 
   /**
    * A line that says nothing.
@@ -161,12 +102,7 @@ public sealed interface RigEvent {
    * @param why it was left out
    * @param line the line
    */
-  record Ignored(Why why, String line) implements RigEvent {
-    public Ignored {
-      Objects.requireNonNull(why);
-      Objects.requireNonNull(line);
-    }
-  }
+  record Ignored(Why why, String line) implements RigEvent {}
 
   /** Why a line was left out. */
   enum Why {

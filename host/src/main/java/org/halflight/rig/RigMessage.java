@@ -1,15 +1,17 @@
 package org.halflight.rig;
 
-import java.util.Arrays;
-import java.util.Objects;
-import java.util.Optional;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
+import org.halflight.time.TickRate;
 
 /** What a rig says; one record a kind of line of docs/protocol.md. */
 public sealed interface RigMessage {
   /** Line counter of the rig, 0 to 65535. */
   int sequence();
+
+  /** A message that says all by itself, whatever lines are around it. */
+  sealed interface AsItCame extends RigMessage, RigEvent {}
 
   /**
    * The first line after a start, and the answer to the question for it.
@@ -35,7 +37,13 @@ public sealed interface RigMessage {
       String resetCause,
       String firmware,
       long ticks)
-      implements RigMessage {}
+      implements AsItCame {
+    /** What this kind of board brings with it. */
+    public BoardTraits board() {
+      return new BoardTraits(
+          new TickRate(ticksPerSecond), (channels & 1 << Channel.CENTRE_HIGH.code()) == 0);
+    }
+  }
 
   /**
    * An edge.
@@ -70,7 +78,7 @@ public sealed interface RigMessage {
    *
    * @param commandSequence line counter of the command that is answered
    */
-  record Answer(int sequence, int commandSequence, Result result) implements RigMessage {}
+  record Answer(int sequence, int commandSequence, Result result) implements AsItCame {}
 
   /** Results of a command. */
   enum Result {
@@ -91,11 +99,6 @@ public sealed interface RigMessage {
     public int code() {
       return code;
     }
-
-    /** The result of a number on the wire, empty where there is none. */
-    public static Optional<Result> ofCode(int code) {
-      return Arrays.stream(values()).filter(result -> result.code == code).findFirst();
-    }
   }
 
   /** The echo of a ping; both ticks are 48 bits. */
@@ -108,7 +111,7 @@ public sealed interface RigMessage {
    * @param highSum64 likewise at the high one
    */
   record Thresholds(int sequence, int lowCode, int highCode, int lowSum64, int highSum64)
-      implements RigMessage {}
+      implements AsItCame {}
 
   /**
    * One millisecond of light: 16 readings, 62.5 us apart.
@@ -119,7 +122,7 @@ public sealed interface RigMessage {
    * @param most the greatest
    */
   record LightBlock(int sequence, Channel channel, int index, int sum16, int least, int most)
-      implements RigMessage {}
+      implements AsItCame {}
 
   /**
    * The head of a part of a light curve; its values follow as {@link CurveValues}.
@@ -142,11 +145,7 @@ public sealed interface RigMessage {
       boolean last,
       boolean gapBefore,
       boolean cutOff)
-      implements RigMessage {
-    public CurvePart {
-      Objects.requireNonNull(part);
-    }
-  }
+      implements RigMessage {}
 
   /**
    * Values of the part of a light curve whose head came last.
@@ -155,11 +154,7 @@ public sealed interface RigMessage {
    * @param digits the values in hexadecimal digits, two each in a window and four on the plateau:
    *     only the head of the part tells which
    */
-  record CurveValues(int sequence, int curve, int index, String digits) implements RigMessage {
-    public CurveValues {
-      Objects.requireNonNull(digits);
-    }
-  }
+  record CurveValues(int sequence, int curve, int index, String digits) implements RigMessage {}
 
   /**
    * A pulse of the reference LED is over.
@@ -169,11 +164,7 @@ public sealed interface RigMessage {
    * @param end32 likewise off
    */
   record PulseMade(int sequence, int index, ReferenceDrive drive, int begin32, int end32)
-      implements RigMessage {
-    public PulseMade {
-      Objects.requireNonNull(drive);
-    }
-  }
+      implements RigMessage {}
 
   /**
    * Where a comparator of the centre sensor switched while its threshold was swept through steady
@@ -188,5 +179,5 @@ public sealed interface RigMessage {
    */
   record TripPoint(
       int sequence, Channel channel, boolean rising, int fineCode, int levelSum64, int lightSum16)
-      implements RigMessage {}
+      implements AsItCame {}
 }

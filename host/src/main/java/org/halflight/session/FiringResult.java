@@ -1,12 +1,12 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.ReboundSeen;
@@ -58,22 +58,6 @@ public record FiringResult(
     ProfileUse profileUse) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
-
-  public FiringResult {
-    Objects.requireNonNull(key);
-    Objects.requireNonNull(firing);
-    Objects.requireNonNull(rate);
-    Objects.requireNonNull(setting);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(outcome);
-    Objects.requireNonNull(exposure);
-    Objects.requireNonNull(levels);
-    Objects.requireNonNull(oneLevel);
-    Objects.requireNonNull(notes);
-    Objects.requireNonNull(curve);
-    Objects.requireNonNull(profileUse);
-  }
 
   /** A firing that a rig of two levels saw, without a light curve and without a profile. */
   public FiringResult(
@@ -275,6 +259,16 @@ public record FiringResult(
         seen,
         notes,
         Optional.of(its.with(decided)));
+  }
+
+  /**
+   * What its edges come to by a method, with the levels and the profile that it was measured with.
+   */
+  public LeafExposure exposureBy(ExposureMethod method) {
+    LevelPair assumed = levels.orElse(LevelPair.GAUSS);
+    return oneLevel
+        .map(seen -> seen.measure(crossings(), assumed, realRate(), firing.lastTicks()))
+        .orElseGet(() -> method.measure(crossings(), assumed, realRate()));
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */

@@ -14,35 +14,14 @@ import java.util.TreeSet;
  * compared with a warning.
  *
  * @param restSeconds how long the shutter had rested before the run, 0 or more, where known
- * @param noted what was noted, in the person's words, by name; see the constants for usual names
+ * @param noted what was noted, in the person's words, by name; usual names are those of {@link
+ *     RunOption#CONDITIONS}
  */
 public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String> noted) {
-  /** In the camera or out of it. */
-  public static final String PLACE = "place";
-
-  /** Lens cells on or off. */
-  public static final String CELLS = "cells";
-
-  /** Cover of the shutter on or off. */
-  public static final String COVER = "cover";
-
-  /** Working stop. */
-  public static final String STOP = "stop";
-
-  /** Which way is up. */
-  public static final String ATTITUDE = "attitude";
-
-  /** Just cleaned and still wet, or dry. */
-  public static final String WET = "wet";
-
-  /** Released by finger or cable. */
-  public static final String RELEASE = "release";
-
   /** Nothing noted. */
   public static final RunConditions NONE = new RunConditions(OptionalDouble.empty(), Map.of());
 
   public RunConditions {
-    Objects.requireNonNull(restSeconds);
     if (restSeconds.isPresent()
         && !(restSeconds.getAsDouble() >= 0 && Double.isFinite(restSeconds.getAsDouble()))) {
       throw new IllegalArgumentException("a rest of " + restSeconds.getAsDouble() + " s");
@@ -56,6 +35,11 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
   /** As above, from a map in any order. */
   public RunConditions(OptionalDouble restSeconds, Map<String, String> noted) {
     this(restSeconds, new TreeMap<>(noted));
+  }
+
+  /** What was noted of an option; the usual where nothing was, or words that it does not know. */
+  public <T> T get(RunOption<T> option) {
+    return option.find(noted.getOrDefault(option.name(), "")).orElse(option.usual());
   }
 
   /** The names of what was noted for one and otherwise, or not at all, for the other; sorted. */

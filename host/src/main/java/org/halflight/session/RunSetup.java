@@ -1,73 +1,32 @@
 package org.halflight.session;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.speeds.Tolerance;
 
 /**
  * What a run is asked to do.
  *
- * @param camera the owner's label of the camera; may be empty
- * @param phase where in the work it stands
- * @param dial key of the dial, see {@link Dial#key}; {@link Dial#CUSTOM} where nobody said which
- *     speeds are on it
- * @param order the speeds to fire, in order
- * @param reference how the markings are read
- * @param firingsPerSpeed good firings wanted of each, from 1
- * @param untimedTests B, T and the like where they are wanted, after the speeds
- * @param customs what the camera wants
+ * @param shutter that it is about
+ * @param phase where in the work it is
+ * @param plan what is to be fired and tried
  * @param conditions what was noted about the set-up
  * @param criteria what its verdicts are about
- * @param mostTries after so many tries a speed is done, whatever they brought
  */
 public record RunSetup(
-    String camera,
+    ShutterUnderTest shutter,
     Phase phase,
-    String dial,
-    List<MarkedSpeed> order,
-    Reference reference,
-    int firingsPerSpeed,
-    List<UntimedTest> untimedTests,
-    CameraCustoms customs,
+    RunPlan plan,
     RunConditions conditions,
-    AcceptanceCriteria criteria,
-    int mostTries) {
-  /** Numbers of firings that are offered: a look, then those that a verdict is worth having of. */
-  public static final List<Integer> PLANS = List.of(3, 5, 7, 10);
-
-  /** Earlier versions gave up a speed after so many tries, whatever was planned. */
-  public static final int TRIES_OF_OLD = 10;
-
-  private static final int LEAST_SPARE_TRIES = 5;
-
-  public RunSetup {
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(customs);
-    Objects.requireNonNull(conditions);
-    Objects.requireNonNull(criteria);
-    order = List.copyOf(order);
-    untimedTests = List.copyOf(untimedTests);
-    if (order.isEmpty() && untimedTests.isEmpty()) {
-      throw new IllegalArgumentException("a run has at least one speed or check");
-    }
-    if (firingsPerSpeed < 1) {
-      throw new IllegalArgumentException("a run wants at least one firing of each speed");
-    }
-    if (mostTries < 1) {
-      throw new IllegalArgumentException("a run tries a speed at least once: " + mostTries);
-    }
-  }
-
-  /** A run whose tries follow its plan. */
+    AcceptanceCriteria criteria) {
+  /**
+   * A run with nothing noted, whose tries follow its plan and whose verdicts are the usual ones.
+   */
   public RunSetup(
       String camera,
       Phase phase,
@@ -75,128 +34,86 @@ public record RunSetup(
       List<MarkedSpeed> order,
       Reference reference,
       int firingsPerSpeed,
-      List<UntimedTest> untimedTests,
-      CameraCustoms customs,
-      RunConditions conditions,
-      AcceptanceCriteria criteria) {
+      UntimedTest... untimedTests) {
     this(
-        camera,
+        new ShutterUnderTest(camera, ShutterKind.UNKNOWN, dial, reference, CameraCustoms.NONE),
         phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        untimedTests,
-        customs,
-        conditions,
-        criteria,
-        mostTries(firingsPerSpeed));
-  }
-
-  /** A run whose verdicts are about the usual things. */
-  public RunSetup(
-      String camera,
-      Phase phase,
-      String dial,
-      List<MarkedSpeed> order,
-      Reference reference,
-      int firingsPerSpeed,
-      List<UntimedTest> untimedTests,
-      CameraCustoms customs,
-      RunConditions conditions) {
-    this(
-        camera,
-        phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        untimedTests,
-        customs,
-        conditions,
+        new RunPlan(order, firingsPerSpeed, List.of(untimedTests)),
+        RunConditions.NONE,
         AcceptanceCriteria.USUAL);
   }
 
-  /** A run of speeds only, with nothing noted. */
-  public RunSetup(
-      String camera,
-      Phase phase,
-      String dial,
-      List<MarkedSpeed> order,
-      Reference reference,
-      int firingsPerSpeed) {
-    this(
-        camera,
-        phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        List.of(),
-        CameraCustoms.NONE,
-        RunConditions.NONE);
+  /** The owner's label of the camera; may be empty. */
+  public String camera() {
+    return shutter.camera();
   }
 
-  /**
-   * The most tries of a speed for a plan: half as many again, and five more at least, before it is
-   * called erratic. Our choice; a plan of five has had its ten from the beginning.
-   */
-  public static int mostTries(int firingsPerSpeed) {
-    return Math.max(
-        TRIES_OF_OLD, firingsPerSpeed + Math.max(LEAST_SPARE_TRIES, firingsPerSpeed / 2));
+  /** Key of the dial, see {@link Dial#key}. */
+  public String dial() {
+    return shutter.dial();
+  }
+
+  /** How the markings are read. */
+  public Reference reference() {
+    return shutter.reference();
+  }
+
+  /** What the camera wants. */
+  public CameraCustoms customs() {
+    return shutter.customs();
+  }
+
+  /** The speeds to fire, in order. */
+  public List<MarkedSpeed> order() {
+    return plan.order();
+  }
+
+  /** Good firings wanted of each speed, from 1. */
+  public int firingsPerSpeed() {
+    return plan.firingsPerSpeed();
+  }
+
+  /** What is tried after the speeds. */
+  public List<UntimedTest> untimedTests() {
+    return plan.untimedTests();
+  }
+
+  /** After so many tries a speed is done, whatever they brought. */
+  public int mostTries() {
+    return plan.mostTries();
+  }
+
+  /** The same run of a shutter of another kind. */
+  public RunSetup withShutterKind(ShutterKind kind) {
+    ShutterUnderTest its = new ShutterUnderTest(camera(), kind, dial(), reference(), customs());
+    return new RunSetup(its, phase, plan, conditions, criteria);
+  }
+
+  /** The same run of a camera that wants something else. */
+  public RunSetup withCustoms(CameraCustoms customs) {
+    ShutterUnderTest its =
+        new ShutterUnderTest(camera(), shutter.kind(), dial(), reference(), customs);
+    return new RunSetup(its, phase, plan, conditions, criteria);
   }
 
   /** The same run, given up after another number of tries. */
   public RunSetup withMostTries(int tries) {
-    return new RunSetup(
-        camera,
-        phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        untimedTests,
-        customs,
-        conditions,
-        criteria,
-        tries);
-  }
-
-  /** Whether another set-up asks for the same, however many tries each allows. */
-  public boolean asksTheSameAs(RunSetup other) {
-    return withMostTries(other.mostTries).equals(other);
+    return new RunSetup(shutter, phase, plan.withMostTries(tries), conditions, criteria);
   }
 
   /** The same run under other conditions. */
   public RunSetup withConditions(RunConditions conditions) {
-    return new RunSetup(
-        camera,
-        phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        untimedTests,
-        customs,
-        conditions,
-        criteria,
-        mostTries);
+    return new RunSetup(shutter, phase, plan, conditions, criteria);
   }
 
   /** The same run with verdicts about something else. */
   public RunSetup withCriteria(AcceptanceCriteria criteria) {
-    return new RunSetup(
-        camera,
-        phase,
-        dial,
-        order,
-        reference,
-        firingsPerSpeed,
-        untimedTests,
-        customs,
-        conditions,
-        criteria,
-        mostTries);
+    return new RunSetup(shutter, phase, plan, conditions, criteria);
+  }
+
+  /** Whether another set-up asks for the same, however many tries each allows. */
+  public boolean asksTheSameAs(RunSetup other) {
+    return withMostTries(other.mostTries()).equals(other);
   }
 
   /**
@@ -212,23 +129,20 @@ public record RunSetup(
    * where that is not known.
    */
   public Dial markings() {
-    Optional<Dial> known = Dial.ofKey(dial).filter(each -> each.speeds().containsAll(order));
-    if (known.isPresent() || order.isEmpty()) {
+    Optional<Dial> known = Dial.ofKey(dial()).filter(each -> each.speeds().containsAll(order()));
+    if (known.isPresent() || order().isEmpty()) {
       return known.orElseGet(() -> Dial.builtIn().get(0));
     }
     List<MarkedSpeed> sorted =
-        order.stream()
+        order().stream()
             .distinct()
             .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
             .toList();
-    return new Dial(Dial.CUSTOM, sorted, reference);
+    return new Dial(Dial.CUSTOM, sorted, reference());
   }
 
   /** All settings in the order in which they are shown, each once; the speeds first. */
   public List<DialSetting> settings() {
-    List<DialSetting> settings = new ArrayList<>();
-    order.forEach(speed -> settings.add(new DialSetting.Speed(speed)));
-    untimedTests.forEach(test -> settings.add(new DialSetting.Untimed(test)));
-    return settings.stream().distinct().toList();
+    return plan.settings();
   }
 }

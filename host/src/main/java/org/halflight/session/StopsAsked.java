@@ -29,9 +29,14 @@ public record StopsAsked(List<String> markings, double toleranceStops) {
     if (!isTolerance(toleranceStops)) {
       throw new IllegalArgumentException("a tolerance of " + toleranceStops + " stops");
     }
-    if (markings.size() < 2 || markings.stream().anyMatch(each -> !each.matches("[0-9.]+"))) {
+    if (!areStops(markings)) {
       throw new IllegalArgumentException("two or more f-numbers, not " + markings);
     }
+  }
+
+  /** Whether these are two or more f-numbers. */
+  static boolean areStops(List<String> markings) {
+    return markings.size() >= 2 && markings.stream().allMatch(each -> each.matches("[0-9.]+"));
   }
 
   /**
@@ -48,13 +53,6 @@ public record StopsAsked(List<String> markings, double toleranceStops) {
     return written.isPresent()
         ? OptionalDouble.of(written.get().slowStops())
         : OptionalDouble.empty();
-  }
-
-  /** As {@link #tolerance} reads it; nothing for the usual one. */
-  public String toleranceText() {
-    return toleranceStops == USUAL_TOLERANCE_STOPS
-        ? ""
-        : new Tolerance(toleranceStops, toleranceStops).text();
   }
 
   /** Whether stops may be held against it. */

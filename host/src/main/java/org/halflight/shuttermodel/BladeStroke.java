@@ -1,7 +1,5 @@
 package org.halflight.shuttermodel;
 
-import java.util.Objects;
-
 /**
  * How the blades of a model shutter open and close, by time.
  *
@@ -16,8 +14,6 @@ public record BladeStroke(
   static final int LINES = 128;
 
   public BladeStroke {
-    Objects.requireNonNull(opening);
-    Objects.requireNonNull(closing);
     if (!(openingMillis > 0) || !(closingMillis > 0)) {
       throw new IllegalArgumentException("opening and closing take time");
     }

@@ -2,7 +2,6 @@ package org.halflight.shuttermodel;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -78,7 +77,6 @@ public record CurveSampler(
       long startTicks,
       double triggerMillivolts,
       SeededDraws draws) {
-    Objects.requireNonNull(draws);
     Wire wire = new Wire(sensor, path, startTicks, sensor.noiseMillivolts(), draws);
     Trigger trigger = trigger(sensor, path, startTicks, triggerMillivolts, draws);
     long first = trigger.firstReading();

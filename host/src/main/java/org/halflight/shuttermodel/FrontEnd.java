@@ -3,7 +3,6 @@ package org.halflight.shuttermodel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 
 /**
  * A sensor with its amplifier: from the light behind a shutter to a voltage, and to the times at
@@ -30,7 +29,6 @@ public record FrontEnd(
   private static final double SETTLED_LAGS = 40;
 
   public FrontEnd {
-    Objects.requireNonNull(lamp);
     if (!(darkMillivolts >= 0) || !(fullMillivolts > darkMillivolts)) {
       throw new IllegalArgumentException("full light gives more than the dark, and neither is < 0");
     }

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.MarkedSpeed;
@@ -67,13 +66,13 @@ public final class LeafShutter {
       ModelContact contact,
       ModelSelfTimer selfTimer,
       long seed) {
-    this.name = Objects.requireNonNull(name);
-    this.stroke = Objects.requireNonNull(stroke);
+    this.name = name;
+    this.stroke = stroke;
     this.speeds = Collections.unmodifiableMap(new LinkedHashMap<>(speeds));
-    this.bounce = Objects.requireNonNull(bounce);
-    this.timing = Objects.requireNonNull(timing);
-    this.contact = Objects.requireNonNull(contact);
-    this.selfTimer = Objects.requireNonNull(selfTimer);
+    this.bounce = bounce;
+    this.timing = timing;
+    this.contact = contact;
+    this.selfTimer = selfTimer;
     this.seed = seed;
     if (this.speeds.isEmpty()) {
       throw new IllegalArgumentException("a shutter has at least one marked speed");

@@ -1,6 +1,5 @@
 package org.halflight.shuttermodel;
 
-import java.util.Objects;
 import org.halflight.signal.Channel;
 
 /** The comparators of the four light channels. */
@@ -24,13 +23,6 @@ public record LevelComparators(
           new LevelComparator(-5, 12, 0.3, 5),
           new LevelComparator(3, 12, 0.3, 5),
           new LevelComparator(-2, 12, 0.3, 5));
-
-  public LevelComparators {
-    Objects.requireNonNull(low);
-    Objects.requireNonNull(high);
-    Objects.requireNonNull(outerA);
-    Objects.requireNonNull(outerB);
-  }
 
   /** Drawn: offsets of some 4 mV either way, hysteresis of 8 to 16 mV, delays as invented. */
   public static LevelComparators drawn(long seed) {

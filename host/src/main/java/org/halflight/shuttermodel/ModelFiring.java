@@ -1,6 +1,5 @@
 package org.halflight.shuttermodel;
 
-import java.util.Objects;
 import org.halflight.signal.LightCurve;
 
 /** What a model shutter did, with the truth that a measurement of it should find. */
@@ -25,10 +24,6 @@ public sealed interface ModelFiring {
       double darkSeconds,
       double peak)
       implements ModelFiring {
-    public Timed {
-      Objects.requireNonNull(curve);
-    }
-
     /** Whether the blades cleared the whole pupil. */
     public boolean openedFully() {
       return peak == 1;

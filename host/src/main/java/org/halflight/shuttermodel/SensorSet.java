@@ -3,7 +3,6 @@ package org.halflight.shuttermodel;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.LightCurve;
@@ -30,13 +29,6 @@ public record SensorSet(
 
   /** No lag, no noise, a steady lamp, ideal comparators. */
   public static final SensorSet IDEAL = all(Lamp.STEADY, 0, 0);
-
-  public SensorSet {
-    Objects.requireNonNull(centre);
-    Objects.requireNonNull(outerA);
-    Objects.requireNonNull(outerB);
-    Objects.requireNonNull(comparators);
-  }
 
   /** Sensors with ideal comparators. */
   public SensorSet(FrontEnd centre, FrontEnd outerA, FrontEnd outerB) {

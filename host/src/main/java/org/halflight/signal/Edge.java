@@ -1,7 +1,5 @@
 package org.halflight.signal;
 
-import java.util.Objects;
-
 /**
  * One change of one input.
  *
@@ -9,8 +7,4 @@ import java.util.Objects;
  * @param high the level after the change: light, closed, sound or pressed
  * @param ticks when, in ticks of the board, widened to 64 bits
  */
-public record Edge(Channel channel, boolean high, long ticks) {
-  public Edge {
-    Objects.requireNonNull(channel);
-  }
-}
+public record Edge(Channel channel, boolean high, long ticks) {}

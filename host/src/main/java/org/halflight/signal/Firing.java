@@ -3,7 +3,6 @@ package org.halflight.signal;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.stored.StoredWords;
 
 /**
@@ -91,7 +90,6 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
 
   /** The edges of one channel, by ticks. */
   public List<Edge> of(Channel channel) {
-    Objects.requireNonNull(channel);
     return edges.stream().filter(edge -> edge.channel() == channel).toList();
   }
 }

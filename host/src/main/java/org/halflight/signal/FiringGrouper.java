@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -41,9 +40,6 @@ import java.util.Set;
  * passes only by edges and by {@link #advance}.
  */
 public final class FiringGrouper {
-  /** How far out of order edges may come on the wire: 20 ms of a 16 MHz board, in ticks. */
-  public static final long LATE_TICKS = 320_000;
-
   /**
    * After so many quiet times in the dark the edges of other channels no longer belong to the light
    * before them. Blades and bounce are done in a tenth of it; our choice.
@@ -56,12 +52,6 @@ public final class FiringGrouper {
    */
   public static final int QUIETS_WITHOUT_LIGHT = 150;
 
-  /**
-   * Levels and ticks of a beat are not read in one instant, so an edge this near to a beat settles
-   * nothing: 1 ms of a 16 MHz board, in ticks.
-   */
-  private static final long BEAT_SLACK_TICKS = 16_000;
-
   /** Before all ticks, and far enough from the end of the numbers to take times from it. */
   private static final long NEVER = Long.MIN_VALUE / 2;
 
@@ -72,14 +62,16 @@ public final class FiringGrouper {
    *
    * @param sinceTicks a firing may be concerned that was not over, its quiet time included, by then
    */
-  public record LateDamage(Firing.Damage damage, long sinceTicks) {
-    public LateDamage {
-      Objects.requireNonNull(damage);
-    }
-  }
+  public record LateDamage(Firing.Damage damage, long sinceTicks) {}
 
   private final long quietTicks;
   private final long lateTicks;
+
+  /**
+   * Levels and ticks of a beat are not read in one instant, so an edge this near to a beat settles
+   * nothing.
+   */
+  private final long beatSlackTicks;
 
   private FiringUnderway settled = new FiringUnderway();
   private final PendingEdges pending = new PendingEdges();
@@ -104,28 +96,16 @@ public final class FiringGrouper {
   private long damageBetweenFirings;
 
   /**
-   * For edges that come at most {@link #LATE_TICKS} out of order.
-   *
    * @param quietTicks the quiet time, above zero
+   * @param board whose edges they are
    */
-  public FiringGrouper(long quietTicks) {
-    this(quietTicks, LATE_TICKS);
-  }
-
-  /**
-   * @param quietTicks the quiet time, above zero
-   * @param lateTicks how far out of order edges may come, 0 or more
-   */
-  public FiringGrouper(long quietTicks, long lateTicks) {
-    if (quietTicks <= 0 || lateTicks < 0) {
-      throw new IllegalArgumentException(
-          "quiet time must be above zero and late time not below: "
-              + quietTicks
-              + ", "
-              + lateTicks);
+  public FiringGrouper(long quietTicks, BoardTraits board) {
+    if (quietTicks <= 0) {
+      throw new IllegalArgumentException("quiet time must be above zero: " + quietTicks);
     }
     this.quietTicks = quietTicks;
-    this.lateTicks = lateTicks;
+    lateTicks = board.lateTicks();
+    beatSlackTicks = board.beatSlackTicks();
   }
 
   /**
@@ -134,7 +114,6 @@ public final class FiringGrouper {
    * @return the firings that are over by now, in order; mostly none
    */
   public List<Firing> add(Edge edge) {
-    Objects.requireNonNull(edge);
     spans.close(edge.ticks() + lateTicks, false);
     pending.add(edge);
     return passTo(edge.ticks());
@@ -183,7 +162,6 @@ public final class FiringGrouper {
   }
 
   private void damage(Firing.Damage damage, long fromTicks, boolean untilBeat) {
-    Objects.requireNonNull(damage);
     if (!isUnderway()) {
       damageBetweenFirings++;
     }
@@ -403,9 +381,9 @@ public final class FiringGrouper {
   private void compare(Channel channel, BeatLevels beat, long nextEdgeTicks) {
     boolean high = (beat.levels() >> channel.code() & 1) != 0;
     boolean nearEdge =
-        nextEdgeTicks - beat.ticks() <= BEAT_SLACK_TICKS
+        nextEdgeTicks - beat.ticks() <= beatSlackTicks
             || (changedTicks.containsKey(channel)
-                && beat.ticks() - changedTicks.get(channel) <= BEAT_SLACK_TICKS);
+                && beat.ticks() - changedTicks.get(channel) <= beatSlackTicks);
     if (nearEdge) {
       return;
     }

@@ -1,7 +1,6 @@
 package org.halflight.signal;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * The light of the centre sensor during one opening, as the rig's converter sampled it: raw, kept
@@ -43,7 +42,6 @@ public record SampledLight(List<Part> parts, boolean cutOff) {
   public record Part(
       Kind kind, long firstTicks, long periodTicks, List<Integer> values, boolean gapBefore) {
     public Part {
-      Objects.requireNonNull(kind);
       values = List.copyOf(values);
       if (periodTicks <= 0) {
         throw new IllegalArgumentException("values need a time between them, not " + periodTicks);

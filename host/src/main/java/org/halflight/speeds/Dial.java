@@ -3,7 +3,6 @@ package org.halflight.speeds;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -33,8 +32,6 @@ public record Dial(String name, List<MarkedSpeed> speeds, Reference reference) {
           builtIn("simple-older", Reference.LITERAL, "1/25,1/50,1/100"));
 
   public Dial {
-    Objects.requireNonNull(name);
-    Objects.requireNonNull(reference);
     speeds = List.copyOf(speeds);
     if (speeds.isEmpty()) {
       throw new IllegalArgumentException("a dial has at least one marked speed");

@@ -1,6 +1,5 @@
 package org.halflight.speeds;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,7 +22,6 @@ public record MarkedSpeed(String label, double literalSeconds, double exactSecon
   private static final Pattern SECONDS = Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?)");
 
   public MarkedSpeed {
-    Objects.requireNonNull(label);
     if (!(literalSeconds > 0) || !(exactSeconds > 0)) {
       throw new IllegalArgumentException("a marked speed is above zero: " + label);
     }

@@ -3,7 +3,6 @@ package org.halflight.speeds;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -19,7 +18,6 @@ public record Tolerances(Optional<Tolerance> every, Map<MarkedSpeed, Tolerance> 
   public static final Tolerances USUAL = new Tolerances(Optional.empty(), Map.of());
 
   public Tolerances {
-    Objects.requireNonNull(every);
     each = Collections.unmodifiableMap(new LinkedHashMap<>(each));
   }
 

@@ -1,7 +1,6 @@
 package org.halflight.stats;
 
 import java.util.NoSuchElementException;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -11,11 +10,7 @@ import java.util.function.Function;
  */
 public sealed interface Figure<T> {
   /** The figure. */
-  record Known<T>(T figure) implements Figure<T> {
-    public Known {
-      Objects.requireNonNull(figure);
-    }
-  }
+  record Known<T>(T figure) implements Figure<T> {}
 
   /**
    * Too few firings for it.

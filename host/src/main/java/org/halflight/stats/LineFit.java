@@ -1,6 +1,7 @@
 package org.halflight.stats;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.apache.commons.math3.distribution.FDistribution;
 
@@ -164,7 +165,7 @@ public final class LineFit {
     }
     double within = 0;
     for (int i = 0; i < x.length; i++) {
-      double[] sum = sums.get(x[i]);
+      double[] sum = Objects.requireNonNull(sums.get(x[i]));
       double away = y[i] - meanY - sum[0] / sum[1];
       within += away * away;
     }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The words that the constants of an enum have in files and where they are typed. Each is written
@@ -27,7 +28,7 @@ public final class StoredWords<E extends Enum<E>> {
    * compiler keeps what the switches of a class need in one other class, where enums that stand
    * side by side would wait for each other.
    */
-  private volatile Lists<E> lists;
+  private volatile @Nullable Lists<E> lists;
 
   private StoredWords(Class<E> type, Function<E, String> word) {
     this.type = type;
@@ -41,7 +42,7 @@ public final class StoredWords<E extends Enum<E>> {
    *     forgotten
    */
   public static <E extends Enum<E>> StoredWords<E> of(Class<E> type, Function<E, String> word) {
-    return new StoredWords<>(Objects.requireNonNull(type), Objects.requireNonNull(word));
+    return new StoredWords<>(type, word);
   }
 
   /**
@@ -51,7 +52,7 @@ public final class StoredWords<E extends Enum<E>> {
    *     the same
    */
   public String word(E constant) {
-    return lists().words().get(Objects.requireNonNull(constant));
+    return Objects.requireNonNull(lists().words().get(constant));
   }
 
   /** The constant of a word; empty where none has it. Capitals count. */

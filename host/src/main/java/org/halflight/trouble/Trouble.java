@@ -1,6 +1,7 @@
 package org.halflight.trouble;
 
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Something in the world around the program went wrong: a port, a file, a rig. The root of all such
@@ -17,14 +18,20 @@ public class Trouble extends RuntimeException {
    * @param sentence what happened, what it means for the data, what to do; one line
    */
   public Trouble(String sentence) {
-    super(Objects.requireNonNull(sentence));
+    super(sentence);
   }
 
   /**
    * @param sentence what happened, what it means for the data, what to do; one line
-   * @param cause the technical cause, kept for the log
+   * @param cause the technical cause, kept for the log; null for none
    */
-  public Trouble(String sentence, Throwable cause) {
-    super(Objects.requireNonNull(sentence), cause);
+  public Trouble(String sentence, @Nullable Throwable cause) {
+    super(sentence, cause);
+  }
+
+  /** The sentence. */
+  @Override
+  public String getMessage() {
+    return Objects.requireNonNull(super.getMessage());
   }
 }

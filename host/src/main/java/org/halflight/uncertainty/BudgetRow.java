@@ -1,7 +1,5 @@
 package org.halflight.uncertainty;
 
-import java.util.Objects;
-
 /**
  * One row of a budget.
  *
@@ -18,8 +16,6 @@ public record BudgetRow(
     double standardSeconds,
     double standardStops) {
   public BudgetRow {
-    Objects.requireNonNull(part);
-    Objects.requireNonNull(doubt);
     if (!(sensitivity >= 0) || !(standardSeconds >= 0) || !(standardStops >= 0)) {
       throw new IllegalArgumentException("a row of a budget is 0 or more: " + part);
     }

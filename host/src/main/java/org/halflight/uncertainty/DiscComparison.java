@@ -2,7 +2,6 @@ package org.halflight.uncertainty;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.calibration.DiscReading;
 
 /**
@@ -48,8 +47,6 @@ public record DiscComparison(
   }
 
   public DiscComparison {
-    Objects.requireNonNull(reading);
-    Objects.requireNonNull(verdict);
     rows = List.copyOf(rows);
   }
 

@@ -1,7 +1,5 @@
 package org.halflight.uncertainty;
 
-import java.util.Objects;
-
 /**
  * How far one input may be off.
  *
@@ -19,8 +17,6 @@ public record InputUncertainty(
       new InputUncertainty(Distribution.NORMAL, 0, Double.POSITIVE_INFINITY, Basis.NO_RIG);
 
   public InputUncertainty {
-    Objects.requireNonNull(distribution);
-    Objects.requireNonNull(basis);
     if (!(standard >= 0 && Double.isFinite(standard)) || !(degrees > 0)) {
       throw new IllegalArgumentException(
           "a standard uncertainty is 0 or more, its degrees of freedom above 0: "

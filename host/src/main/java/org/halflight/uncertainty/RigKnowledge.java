@@ -1,7 +1,6 @@
 package org.halflight.uncertainty;
 
 import java.util.Collection;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.light.PupilLight;
@@ -106,16 +105,6 @@ public record RigKnowledge(
       InputUncertainty quantisationSeconds,
       InputUncertainty clock) {
     this(levels, lamp, delaySeconds, hysteresis, quantisationSeconds, clock, InputUncertainty.NONE);
-  }
-
-  public RigKnowledge {
-    Objects.requireNonNull(levels);
-    Objects.requireNonNull(lamp);
-    Objects.requireNonNull(delaySeconds);
-    Objects.requireNonNull(hysteresis);
-    Objects.requireNonNull(quantisationSeconds);
-    Objects.requireNonNull(clock);
-    Objects.requireNonNull(pupil);
   }
 
   /**

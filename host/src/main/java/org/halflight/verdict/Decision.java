@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import java.util.OptionalInt;
 import org.halflight.speeds.Tolerance;
 import org.halflight.uncertainty.UncertaintyBudget;
@@ -24,11 +23,6 @@ public record Decision(
     Verdict placement, double guardStops, double conformity, OptionalInt furtherFirings) {
   /** More firings at one speed than this are not proposed. */
   public static final int MOST = 100;
-
-  public Decision {
-    Objects.requireNonNull(placement);
-    Objects.requireNonNull(furtherFirings);
-  }
 
   /**
    * Decides.

@@ -2,7 +2,6 @@ package org.halflight.verdict;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -33,13 +32,6 @@ public record DecisionBasis(
   /** Errors of a model, without a rig. */
   public static final DecisionBasis OF_A_MODEL =
       new DecisionBasis(RigKnowledge.NO_RIG, DecisionRule.FIXED_NUMBER);
-
-  public DecisionBasis {
-    Objects.requireNonNull(rig);
-    Objects.requireNonNull(rule);
-    Objects.requireNonNull(measurand);
-    Objects.requireNonNull(planned);
-  }
 
   /** On the mean of a setting, of which as many firings were timed as were meant to be. */
   public DecisionBasis(RigKnowledge rig, DecisionRule rule) {

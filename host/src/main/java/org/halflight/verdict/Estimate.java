@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.MeanShift;
 import org.halflight.stats.Student;
@@ -23,7 +22,6 @@ record Estimate(
     double rigVariance,
     double scatterDegrees) {
   Estimate {
-    Objects.requireNonNull(speed);
     if (!Double.isFinite(stops)
         || !(ownVariance > 0)
         || !(runVariance >= 0)

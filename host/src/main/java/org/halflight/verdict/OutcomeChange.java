@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import java.util.function.ToIntFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.HypergeometricDistribution;
@@ -21,7 +20,6 @@ public record OutcomeChange(
   private static final double ROUNDING = 1 + 1e-9;
 
   public OutcomeChange {
-    Objects.requireNonNull(outcome);
     if (countBefore < 0 || countBefore > triesBefore || countAfter < 0 || countAfter > triesAfter) {
       throw new IllegalArgumentException(
           countBefore + " of " + triesBefore + " and " + countAfter + " of " + triesAfter);

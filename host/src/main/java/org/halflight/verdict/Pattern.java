@@ -1,7 +1,6 @@
 package org.halflight.verdict;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.Outcome;
 import org.halflight.speeds.MarkedSpeed;
@@ -104,10 +103,7 @@ public record Pattern(
   public record UnlikeAfterRest(MarkedSpeed speed, double stops) implements Sign {}
 
   public Pattern {
-    Objects.requireNonNull(kind);
     speeds = List.copyOf(speeds);
-    Objects.requireNonNull(errors);
-    Objects.requireNonNull(otherErrors);
     signs = List.copyOf(signs);
   }
 }

@@ -1,7 +1,6 @@
 package org.halflight.verdict;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.LeafExposure;
@@ -83,11 +82,7 @@ public record ReboundAtSpeed(
           Sample.of());
 
   public ReboundAtSpeed {
-    Objects.requireNonNull(look);
-    Objects.requireNonNull(ofRun);
     measuredAt = List.copyOf(measuredAt);
-    Objects.requireNonNull(mainSeconds);
-    Objects.requireNonNull(errorsByEdges);
   }
 
   /**

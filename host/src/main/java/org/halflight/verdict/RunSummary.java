@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.function.Function;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
@@ -23,7 +22,6 @@ import org.halflight.speeds.Tolerance;
  */
 public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behind) {
   public RunSummary {
-    Objects.requireNonNull(behind);
     speeds = List.copyOf(speeds);
   }
 

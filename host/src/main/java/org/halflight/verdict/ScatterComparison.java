@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.stats.Figure;
 
@@ -33,14 +32,6 @@ public record ScatterComparison(
    * @param high upper end
    */
   public record Ratio(double ratio, double low, double high) {}
-
-  public ScatterComparison {
-    Objects.requireNonNull(before);
-    Objects.requireNonNull(after);
-    Objects.requireNonNull(ratio);
-    Objects.requireNonNull(p);
-    Objects.requireNonNull(power);
-  }
 
   /** Whether the scatter is shown to have changed. */
   public boolean found() {

@@ -3,7 +3,6 @@ package org.halflight.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
 
@@ -16,12 +15,6 @@ import java.util.TreeSet;
  * @param after what it was in the later run, empty where it was not noted
  */
 public record SetupDifference(String name, Optional<String> before, Optional<String> after) {
-  public SetupDifference {
-    Objects.requireNonNull(name);
-    Objects.requireNonNull(before);
-    Objects.requireNonNull(after);
-  }
-
   /** The differences between two set-ups of named values, by name. */
   public static List<SetupDifference> between(
       Map<String, String> before, Map<String, String> after) {

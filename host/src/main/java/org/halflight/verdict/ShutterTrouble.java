@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import org.halflight.session.Outcome;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -15,8 +14,6 @@ import org.halflight.speeds.MarkedSpeed;
  */
 public record ShutterTrouble(MarkedSpeed speed, Outcome outcome, int count, int tries) {
   public ShutterTrouble {
-    Objects.requireNonNull(speed);
-    Objects.requireNonNull(outcome);
     if (count < 1 || count > tries) {
       throw new IllegalArgumentException(count + " of " + tries + " releases");
     }

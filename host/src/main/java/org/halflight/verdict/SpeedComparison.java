@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Stops;
@@ -55,8 +54,6 @@ public record SpeedComparison(
   public static final int LEAST_FOR_RANKS = 6;
 
   public SpeedComparison {
-    Objects.requireNonNull(before);
-    Objects.requireNonNull(after);
     if (!before.speed().equals(after.speed())) {
       throw new IllegalArgumentException(
           "different speeds: " + before.speed() + ", " + after.speed());

@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.Objects;
 import org.halflight.stats.Figure;
 import org.halflight.stats.GeneralisedEsd;
 import org.halflight.stats.Interval;
@@ -45,10 +44,6 @@ public record SpeedStatistics(
 
   /** Outliers are looked for among a fifth of the firings at most. */
   private static final int FIRINGS_PER_OUTLIER = 5;
-
-  public SpeedStatistics {
-    Objects.requireNonNull(summary);
-  }
 
   /** The statistics of the firings of a summary. */
   public static SpeedStatistics of(SpeedSummary summary) {

@@ -99,7 +99,7 @@ public final class BudgetWords {
   /** Everything that one speed is decided by, a figure a row: what it is, and its value. */
   public static List<List<String>> figures(SpeedSummary speed) {
     List<List<String>> figures = new ArrayList<>();
-    figures.add(figure("measurand", Words.of("details.measurand", speed.judging().measurand())));
+    figures.add(figure("measurand", Words.of("run.option.about", speed.judging().measurand())));
     figures.add(figure("rule", rule(speed)));
     figures.add(figure("verdict", Sentences.verdict(speed)));
     if (!speed.deciding().kinds().isEmpty()) {

@@ -1,7 +1,5 @@
 package org.halflight.words;
 
-import java.util.Objects;
-
 /**
  * One statistic as a person reads it: a number and a sentence.
  *
@@ -10,11 +8,4 @@ import java.util.Objects;
  * @param firings how many firings there are and how many it wants at least
  * @param sentence what it means, or why it is not known
  */
-public record StatisticLine(String name, String number, String firings, String sentence) {
-  public StatisticLine {
-    Objects.requireNonNull(name);
-    Objects.requireNonNull(number);
-    Objects.requireNonNull(firings);
-    Objects.requireNonNull(sentence);
-  }
-}
+public record StatisticLine(String name, String number, String firings, String sentence) {}

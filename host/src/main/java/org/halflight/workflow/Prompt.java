@@ -1,6 +1,5 @@
 package org.halflight.workflow;
 
-import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -34,9 +33,6 @@ public record Prompt(
   }
 
   public Prompt {
-    Objects.requireNonNull(state);
-    Objects.requireNonNull(sentence);
-    Objects.requireNonNull(remark);
     answers = Set.copyOf(answers);
   }
 }

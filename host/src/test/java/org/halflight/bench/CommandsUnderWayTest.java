@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.halflight.rig.LineCodec;
 import org.halflight.rig.RigCommand;
-import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.junit.jupiter.api.Test;
 
@@ -77,6 +76,6 @@ class CommandsUnderWayTest {
   }
 
   private boolean answered(int sequence) {
-    return commands.isWaitedFor(new RigEvent.Answered(sequence, RigMessage.Result.DONE));
+    return commands.isWaitedFor(new RigMessage.Answer(0, sequence, RigMessage.Result.DONE));
   }
 }

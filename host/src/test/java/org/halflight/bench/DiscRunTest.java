@@ -19,6 +19,7 @@ import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.uncertainty.RigKnowledge;
+import org.halflight.workflow.DiscSentences;
 import org.junit.jupiter.api.Test;
 
 /** A disc before the practice rig; all figures are simulated, the disc's geometry is the truth. */

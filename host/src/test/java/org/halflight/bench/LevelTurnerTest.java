@@ -104,8 +104,6 @@ class LevelTurnerTest {
 
   private void readBack(int code, int counts) {
     int sum = 64 * counts;
-    turner
-        .onEvent(new RigEvent.Thresholds(new RigMessage.Thresholds(0, code, 255, sum, sum)))
-        .ifPresent(next::add);
+    turner.onEvent(new RigMessage.Thresholds(0, code, 255, sum, sum)).ifPresent(next::add);
   }
 }

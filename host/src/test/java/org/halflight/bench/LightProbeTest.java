@@ -88,7 +88,6 @@ class LightProbeTest {
   }
 
   private static RigEvent block(int index, int counts) {
-    return new RigEvent.Light(
-        new RigMessage.LightBlock(0, Channel.CENTRE_LOW, index, 16 * counts, counts, counts));
+    return new RigMessage.LightBlock(0, Channel.CENTRE_LOW, index, 16 * counts, counts, counts);
   }
 }

@@ -28,13 +28,15 @@ import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -55,9 +57,20 @@ class MarksTest {
         new TreeMap<>(Marks.of(0, new SessionInput.RunBegins(twelve())).values());
     assertThat(values.remove("most-tries")).isEqualTo("18");
     assertThat(Marks.input(mark("run", values)))
-        .contains(new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)));
+        .contains(new SessionInput.RunBegins(twelve().withMostTries(RunPlan.TRIES_OF_OLD)));
     values.put("most-tries", "0");
     assertThat(Marks.input(mark("run", values))).isEmpty();
+  }
+
+  /** So that a version that knows no kinds reads the marks of all other runs. */
+  @Test
+  void theKindOfTheShutterIsInTheMarkWhereSomebodySaidIt() {
+    assertThat(Marks.of(0, new SessionInput.RunBegins(twelve())).values())
+        .doesNotContainKey("shutter");
+    assertThat(
+            Marks.of(0, new SessionInput.RunBegins(twelve().withShutterKind(ShutterKind.ROTARY)))
+                .values())
+        .containsEntry("shutter", "rotary");
   }
 
   static Stream<SessionInput> inputs() {
@@ -77,17 +90,19 @@ class MarksTest {
         new RunSetup("invented 1", Phase.AS_FOUND, "leaf", List.of(SIXTIETH), Reference.LITERAL, 5);
     RunSetup full =
         new RunSetup(
-            "",
-            Phase.AS_LEFT,
-            "custom",
-            List.of(),
-            Reference.EXACT,
-            1,
-            List.of(UntimedTest.B, UntimedTest.T),
-            new CameraCustoms(true, true),
-            new RunConditions(
-                OptionalDouble.of(86_400.5),
-                Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
+                "",
+                Phase.AS_LEFT,
+                "custom",
+                List.of(),
+                Reference.EXACT,
+                1,
+                UntimedTest.B,
+                UntimedTest.T)
+            .withCustoms(new CameraCustoms(true, true))
+            .withConditions(
+                new RunConditions(
+                    OptionalDouble.of(86_400.5),
+                    Map.of("stop", "f/3.5 = wide open", "attitude", "lens up, 20 %")));
     return Stream.of(
         new SessionInput.LightSet(new LightLevels(20, 820, 189.0625, 650.9375)),
         new SessionInput.ProfileInUse(profile, LocalDate.of(2026, 11, 24), OptionalInt.of(90)),
@@ -109,28 +124,29 @@ class MarksTest {
                 ComparatorTrips.around(-0.5, -0.25, TripEstimate.STANDARD_UNCERTAINTY_COUNTS))),
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
+        new SessionInput.RunBegins(plain.withShutterKind(ShutterKind.CURTAIN_LONG_SIDE)),
         new SessionInput.RunBegins(twelve()),
-        new SessionInput.RunBegins(twelve().withMostTries(RunSetup.TRIES_OF_OLD)),
+        new SessionInput.RunBegins(twelve().withMostTries(RunPlan.TRIES_OF_OLD)),
         new SessionInput.RunBegins(
             plain.withCriteria(
-                new AcceptanceCriteria(
-                    Tolerances.find("0.25, 1/500=1/2").orElseThrow(),
-                    Measurand.ONE_EXPOSURE,
-                    true,
-                    new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
-                    new LinkageLimits(-0.0005, 0.002),
-                    true))),
+                AcceptanceCriteria.USUAL
+                    .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
+                    .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+                    .with(RunOption.UNTIL_DECIDED, true)
+                    .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+                    .with(RunOption.STOP_TOLERANCE, 0.25)
+                    .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+                    .with(RunOption.CONTACT, true))),
         new SessionInput.RunBegins(
             new RunSetup(
-                "x",
-                Phase.ADJUSTING,
-                "leaf",
-                List.of(SIXTIETH, MarkedSpeed.parse("1")),
-                Reference.EXACT,
-                3,
-                List.of(UntimedTest.T),
-                new CameraCustoms(false, true),
-                RunConditions.NONE)),
+                    "x",
+                    Phase.ADJUSTING,
+                    "leaf",
+                    List.of(SIXTIETH, MarkedSpeed.parse("1")),
+                    Reference.EXACT,
+                    3,
+                    UntimedTest.T)
+                .withCustoms(new CameraCustoms(false, true))),
         new SessionInput.SpeedChosen(SIXTIETH),
         new SessionInput.UntimedTestChosen(UntimedTest.T),
         new SessionInput.NextChosen(),

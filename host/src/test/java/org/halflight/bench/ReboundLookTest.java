@@ -13,23 +13,24 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
-import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
 
 /** When the bench asks for a long light curve, and what rigs may answer. */
 class ReboundLookTest {
   private static final MarkedSpeed S60 = MarkedSpeed.parse("1/60");
   private static final MarkedSpeed S250 = MarkedSpeed.parse("1/250");
-  private static final RigCommand ASK = new RigCommand.TakeLongCurve();
+  private static final RigCommand ASK =
+      new RigCommand.TakeCurves(RigCommand.CurveMode.NEXT_ONE_LONG);
 
   private final Session session = new Session();
   private final ReboundLook look = new ReboundLook();
 
   private void begin(MarkedSpeed... speeds) {
-    session.handle(new SessionInput.RigIs("R-0001", 7, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
     session.handle(
         new SessionInput.RunBegins(
@@ -38,7 +39,7 @@ class ReboundLookTest {
 
   private void answered(RigMessage.Result result) {
     look.sent(new BenchEvent.Sent(1, LineCodec.format(0x0A0B, ASK)));
-    look.onEvent(new RigEvent.Answered(0x0A0B, result));
+    look.onEvent(new RigMessage.Answer(0, 0x0A0B, result));
   }
 
   @Test
@@ -64,7 +65,7 @@ class ReboundLookTest {
 
     session.handle(new SessionInput.SpeedChosen(S60));
 
-    assertThat(look.next(session)).contains(new RigCommand.TakeCurves(true));
+    assertThat(look.next(session)).contains(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
     assertThat(look.next(session)).isEmpty();
   }
 

@@ -20,6 +20,7 @@ import org.halflight.shuttermodel.Lamp;
 import org.halflight.shuttermodel.LevelComparators;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
+import org.halflight.workflow.CalibrationSentences;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 

@@ -66,7 +66,7 @@ class CalibrateOnTheBoardTest {
           .isZero();
       assertThat(said)
           .anyMatch(line -> line.startsWith("Sweeping the thresholds"))
-          .anyMatch(line -> line.equals("50 % of that"))
+          .anyMatch(line -> line.equals("50 % done"))
           .anyMatch(line -> line.contains("simulated board"))
           .anyMatch(line -> line.startsWith("The front end lags by"))
           .anyMatch(line -> line.contains("would be found nine times out of ten"))

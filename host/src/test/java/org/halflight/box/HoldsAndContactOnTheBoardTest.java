@@ -20,11 +20,9 @@ import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.job.CheckState;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
@@ -64,16 +62,7 @@ class HoldsAndContactOnTheBoardTest {
   }
 
   private static RunSetup setup(List<MarkedSpeed> speeds, UntimedTest... checks) {
-    return new RunSetup(
-        "",
-        Phase.AS_LEFT,
-        "leaf",
-        speeds,
-        Reference.EXACT,
-        99,
-        List.of(checks),
-        CameraCustoms.NONE,
-        RunConditions.NONE);
+    return new RunSetup("", Phase.AS_LEFT, "leaf", speeds, Reference.EXACT, 99, checks);
   }
 
   private static <T extends ExtraTest> T tried(SessionReducer fold, Class<T> kind) {

@@ -15,9 +15,7 @@ import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageTrial;
 import org.halflight.extratest.LinkageTrial.Reason;
 import org.halflight.fixtures.Seed;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
@@ -176,16 +174,7 @@ class LinkageOnTheBoardTest {
         "slow", new LightCurve(new double[] {0, 0.001, 0.125, 0.126}, new double[] {0, 1, 1, 0}));
     bench.handle(
         new SessionInput.RunBegins(
-            new RunSetup(
-                "",
-                Phase.ADJUSTING,
-                "leaf",
-                List.of(),
-                Reference.EXACT,
-                trials,
-                List.of(checks),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+            new RunSetup("", Phase.ADJUSTING, "leaf", List.of(), Reference.EXACT, trials, checks)));
   }
 
   private static void fire(BenchInABox box, BoxBench bench, List<String> lines, double openSeconds)

@@ -112,7 +112,7 @@ class CommandsTest {
         "run SESSION --dial nonsense|There is no dial called nonsense",
         "run SESSION --speeds 1/77|1/77 is not on this dial",
         "run SESSION --checks wynd|There is no check called wynd",
-        "run SESSION --speeds none|Without speeds there is nothing to fire",
+        "run SESSION --speeds none|A run needs at least one speed or check",
         "run SESSION --firings 0|0 firings of each speed are not possible",
         "run SESSION --phase later|--phase does not know later",
         "replay SESSION|There is no file",

@@ -16,13 +16,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.job.Camera;
-import org.halflight.job.ShutterKind;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.report.PageInput;
 import org.halflight.report.RecordPage;
 import org.halflight.session.Phase;
+import org.halflight.speeds.ShutterKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -42,6 +42,8 @@ class CurtainPageTest {
     assertThat(curtains.shutterKind()).isEqualTo("curtain shutter, horizontal travel");
     assertThat(page("curtain", ShutterKind.UNKNOWN).stopTables()).isEmpty();
     assertThat(page("curtain", ShutterKind.LEAF).stopTables()).isNotEmpty();
+    assertThat(page("custom shutter=curtain-long-side", ShutterKind.UNKNOWN).stopTables())
+        .isEmpty();
   }
 
   @Test
@@ -83,7 +85,7 @@ class CurtainPageTest {
   }
 
   private Path session(String dial) throws IOException {
-    Path session = TinySession.write(folder.resolve(dial + ".session"));
+    Path session = TinySession.write(folder.resolve(dial.replace(' ', '-') + ".session"));
     return Files.writeString(
         session, Files.readString(session).replace("dial=custom", "dial=" + dial));
   }

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
@@ -24,21 +25,21 @@ import org.halflight.bench.Workbench;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.extratest.FNumber;
 import org.halflight.extratest.StopScale;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
+import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.workflow.CameraOperator;
+import org.halflight.workflow.PracticeOperator;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -47,9 +48,6 @@ import org.junit.jupiter.api.io.TempDir;
  * Leak test and aperture check in their place of a run, typed; on the practice rig, so simulated.
  */
 class LightTestsInARunTest {
-  /** Eight stops below full light. */
-  private static final double LEAK = 1 / 256.0;
-
   @TempDir private Path folder;
 
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -60,7 +58,7 @@ class LightTestsInARunTest {
           InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
 
   /** A person who does not work the camera: time passes on the rig, for so long and no longer. */
-  private final class Bystander implements Hand {
+  private final class Bystander implements CameraOperator {
     private final String typed;
     private int patience = 2_000;
     private boolean hasTyped;
@@ -70,62 +68,13 @@ class LightTestsInARunTest {
     }
 
     @Override
-    public void fire(MarkedSpeed shown) {}
-
-    @Override
-    public void tryOut(UntimedTest check) {}
-
-    @Override
-    public void hold(boolean open) {
-      rig.holdOpen(open);
-    }
-
-    @Override
-    public LightHand light() {
-      return new LightHand() {
-        @Override
-        public void cover(boolean covered) {}
-
-        @Override
-        public void cock() {}
-
-        @Override
-        public void hold(boolean open) {}
-
-        @Override
-        public void stop(FNumber number, boolean opening) {}
-
-        @Override
-        public void panel(boolean moved) {}
-
-        @Override
-        public void isAtRest() {}
-
-        @Override
-        public void idle() {
-          if (!hasTyped) {
-            hasTyped = true;
-            type(typed);
-          }
-          Bystander.this.idle();
-        }
-
-        @Override
-        public boolean works() {
-          return false;
-        }
-      };
-    }
-
-    @Override
     public void idle() {
       assertThat(patience--).as(printed()).isPositive();
+      if (!hasTyped) {
+        hasTyped = true;
+        type(typed);
+      }
       rig.rest(0.01);
-    }
-
-    @Override
-    public boolean works() {
-      return false;
     }
   }
 
@@ -136,9 +85,8 @@ class LightTestsInARunTest {
 
   @Test
   void theRunComesToBothInTheirOrderAndGoesOn() {
-    rig.leak(0, LEAK);
     RunSetup setup = setup(List.of(UntimedTest.LEAK, UntimedTest.STOPS, UntimedTest.B), "1/60");
-    Session session = run(setup, new PracticeHand(rig));
+    Session session = run(setup, new PracticeOperator(rig, 7));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
@@ -187,8 +135,7 @@ class LightTestsInARunTest {
 
   @Test
   void fullLightIsMeasuredAgainInTheMiddleOfARun() {
-    Session session =
-        run(setup(List.of(), "1/60"), new FirstDoing(new PracticeHand(rig), () -> type("g\n")));
+    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> type("g\n")));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
@@ -200,8 +147,7 @@ class LightTestsInARunTest {
 
   @Test
   void atTheEndOfARunFullLightIsAskedForWhereFiringsWaitForIt() {
-    Session session =
-        run(setup(List.of(), "1/60"), new FirstDoing(new PracticeHand(rig), () -> rig.dim(0.9)));
+    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> rig.dim(0.9)));
 
     assertThat(printed())
         .containsSubsequence(
@@ -214,50 +160,20 @@ class LightTestsInARunTest {
         .containsOnly(DecidedBy.FULL_LIGHT_AGAIN);
   }
 
-  /** A hand, behind somebody who does something before the first firing. */
-  private static final class FirstDoing implements Hand {
-    private final Hand hand;
-    private final Runnable first;
-    private boolean done;
+  /** Somebody does something before the first firing. */
+  private CameraOperator firstDoing(Runnable first) {
+    return new PracticeOperator(rig, 7) {
+      private boolean done;
 
-    FirstDoing(Hand hand, Runnable first) {
-      this.hand = hand;
-      this.first = first;
-    }
-
-    @Override
-    public void fire(MarkedSpeed shown) {
-      if (!done) {
-        done = true;
-        first.run();
+      @Override
+      public void fire(Optional<DialSetting> shown) {
+        if (!done) {
+          done = true;
+          first.run();
+        }
+        super.fire(shown);
       }
-      hand.fire(shown);
-    }
-
-    @Override
-    public void tryOut(UntimedTest check) {
-      hand.tryOut(check);
-    }
-
-    @Override
-    public void hold(boolean open) {
-      hand.hold(open);
-    }
-
-    @Override
-    public LightHand light() {
-      return hand.light();
-    }
-
-    @Override
-    public void idle() {
-      hand.idle();
-    }
-
-    @Override
-    public boolean works() {
-      return true;
-    }
+    };
   }
 
   private void type(String words) {
@@ -269,7 +185,7 @@ class LightTestsInARunTest {
     }
   }
 
-  private Session run(RunSetup setup, Hand hand) {
+  private Session run(RunSetup setup, CameraOperator operator) {
     AtomicLong nanos = new AtomicLong();
     Workbench workbench =
         Workbench.begin(
@@ -278,9 +194,9 @@ class LightTestsInARunTest {
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8), keys);
-      BenchTalk talk = new BenchTalk(driver, terminal, hand);
+      BenchTalk talk = new BenchTalk(driver, terminal, operator);
       talk.waitForRig();
-      if (hand.works()) {
+      if (operator.works()) {
         talk.setLight();
       }
       talk.run(setup);
@@ -291,20 +207,17 @@ class LightTestsInARunTest {
   private RunSetup setup(List<UntimedTest> checks, String... speeds) {
     AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     return new RunSetup(
-        "invented camera",
-        Phase.AS_FOUND,
-        "leaf",
-        Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-        Reference.EXACT,
-        1,
-        checks,
-        CameraCustoms.NONE,
-        RunConditions.NONE,
-        new AcceptanceCriteria(
-            usual.tolerances(),
-            usual.measurand(),
-            usual.untilDecided(),
-            new StopsAsked(List.of("2.8", "5.6", "16"), 0.6)));
+            "invented camera",
+            Phase.AS_FOUND,
+            "leaf",
+            Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+            Reference.EXACT,
+            1,
+            checks.toArray(UntimedTest[]::new))
+        .withCriteria(
+            usual
+                .with(RunOption.STOPS, List.of("2.8", "5.6", "16"))
+                .with(RunOption.STOP_TOLERANCE, 0.6));
   }
 
   private Path file() {

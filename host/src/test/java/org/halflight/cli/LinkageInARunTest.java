@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.halflight.session.UntimedTest.WIND_AND_RELEASE;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -15,6 +16,7 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -40,10 +42,10 @@ import org.halflight.record.CameraHistory;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
+import org.halflight.session.DialSetting;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.UntimedTest;
@@ -52,6 +54,7 @@ import org.halflight.shuttermodel.SensorSet;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.workflow.PracticeOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -72,12 +75,12 @@ class LinkageInARunTest {
 
   @Test
   void theLinkageIsFoundOutSetByNumberAndLeftGood() throws IOException {
-    PracticeHand hand = new PracticeHand(rig);
+    PracticeOperator operator = new PracticeOperator(rig, 7);
     rig.turnLinkage(6);
-    hand.willTurn(List.of(0.0, 0.0, 0.0, -12.0, 4.5, 1.5));
+    operator.willTurnLinkage(List.of(0.0, 0.0, 0.0, -12.0, 4.5, 1.5));
     Session session =
         run(
-            hand,
+            operator,
             setup(Phase.AS_FOUND, 3, "1/60"),
             setup(Phase.ADJUSTING, 4),
             setup(Phase.AS_LEFT, 3, "1/60"));
@@ -108,7 +111,7 @@ class LinkageInARunTest {
   @Test
   void aContactInPlaceOfTheClickSensorTellsItMoreFinely() {
     rig.contactAtAdvance(true);
-    Session session = run(new PracticeHand(rig), setup(Phase.AS_LEFT, 3));
+    Session session = run(new PracticeOperator(rig, 7), setup(Phase.AS_LEFT, 3));
 
     Linkage linkage = linkages(tried(session)).get(0);
     assertThat(linkage.verdict()).isEqualTo(Verdict.GOOD);
@@ -118,21 +121,22 @@ class LinkageInARunTest {
 
   @Test
   void aSensorThatHearsTheTableHasASentenceAndNoInterval() {
-    PracticeHand hand =
-        new PracticeHand(rig) {
+    PracticeOperator operator =
+        new PracticeOperator(rig, 7) {
           private int tries;
 
           @Override
-          public void tryOut(UntimedTest check) {
-            if (check == UntimedTest.WIND_AND_RELEASE && tries++ == 0) {
+          public void fire(Optional<DialSetting> shown) {
+            if (shown.flatMap(DialSetting::untimedTest).equals(Optional.of(WIND_AND_RELEASE))
+                && tries++ == 0) {
               // A tool is put down: sounds and no firing.
               rig.edgeTrain(Channel.CLICK, 900, 60);
             } else {
-              super.tryOut(check);
+              super.fire(shown);
             }
           }
         };
-    Session session = run(hand, setup(Phase.AS_LEFT, 2));
+    Session session = run(operator, setup(Phase.AS_LEFT, 2));
 
     assertThat(printed())
         .contains("The click sensor picked up a sound and no shutter opened")
@@ -204,7 +208,7 @@ class LinkageInARunTest {
     return tried.stream().filter(Linkage.class::isInstance).map(Linkage.class::cast).toList();
   }
 
-  private Session run(PracticeHand hand, RunSetup... setups) {
+  private Session run(PracticeOperator operator, RunSetup... setups) {
     AtomicLong nanos = new AtomicLong();
     Workbench workbench =
         Workbench.begin(
@@ -212,7 +216,7 @@ class LinkageInARunTest {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of("at", Instant.EPOCH.toString())));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTalk talk = new BenchTalk(driver, terminal(), hand);
+      BenchTalk talk = new BenchTalk(driver, terminal(), operator);
       talk.waitForRig();
       talk.setLight();
       Arrays.stream(setups).forEach(talk::run);
@@ -228,10 +232,9 @@ class LinkageInARunTest {
             Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
             Reference.EXACT,
             trials,
-            List.of(UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE),
-            CameraCustoms.NONE,
-            RunConditions.NONE)
-        .withCriteria(AcceptanceCriteria.USUAL.withLinkage(LIMITS));
+            UntimedTest.RELEASE_ALONE,
+            WIND_AND_RELEASE)
+        .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
   private int execute(String... words) {

@@ -24,6 +24,7 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.workflow.CameraOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -66,7 +67,7 @@ class UndoInARunTest {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTalk talk = new BenchTalk(driver, terminal, Hand.OF_THE_PERSON);
+      BenchTalk talk = new BenchTalk(driver, terminal, CameraOperator.PERSON);
       talk.waitForRig();
       running.countDown();
       List<MarkedSpeed> speeds = List.of(MarkedSpeed.parse("1/30"), MarkedSpeed.parse("1/60"));

@@ -10,10 +10,10 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Predicate;
 import org.halflight.desk.view.BenchView;
-import org.halflight.desk.view.RunForm;
 import org.halflight.fixtures.Turns;
 import org.halflight.session.Phase;
 import org.halflight.speeds.Dial;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -35,11 +35,7 @@ class BenchFactoryTest {
       await(v -> v.link().isUp());
       loop.ask(
           hands ->
-              hands.beginRun(
-                  RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0))
-                      .read()
-                      .setup()
-                      .orElseThrow()));
+              hands.beginRun(RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0)).read()));
       await(v -> v.setup().isPresent());
       loop.does(BenchActions::fire);
       await(v -> v.results().size() == 1);

@@ -240,7 +240,7 @@ final class DeskEndToEnd {
   private void asFound() {
     hand.key(KeyEvent.VK_F5);
     everyWay("4-run");
-    hand.fill("runTolerance", "1/250=1/2, 1/60=0.25");
+    hand.fill("run.tolerance", "1/250=1/2, 1/60=0.25");
     hand.click("beginRun");
     hand.await("the run has begun", v -> v.setup().isPresent());
     check(
@@ -465,13 +465,13 @@ final class DeskEndToEnd {
     hand.fill("runSpeeds", SPEEDS);
     hand.click("check.LEAK");
     hand.click("check.STOPS");
-    hand.fill("runStops", "2.8, 4, 5.6");
-    hand.fill("runStopTolerance", "4");
+    hand.fill("run.stops", "2.8, 4, 5.6");
+    hand.fill("run.stop-tolerance", "4");
     hand.click("beginRun");
     hand.await(
         "it says what is not a tolerance",
         v -> ((JTextComponent) hand.find("runTrouble")).getText().contains("below 3 stops, not 4"));
-    hand.fill("runStopTolerance", "1/2");
+    hand.fill("run.stop-tolerance", "1/2");
     everyWay("7-run-light");
     hand.click("beginRun");
     hand.await("as left", v -> v.setup().filter(s -> s.phase() == Phase.AS_LEFT).isPresent());

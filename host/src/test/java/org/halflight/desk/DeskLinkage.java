@@ -55,13 +55,13 @@ final class DeskLinkage {
     hand.fill("runSpeeds", " ");
     hand.click("check.RELEASE_ALONE");
     hand.click("check.WIND_AND_RELEASE");
-    hand.fill("runLinkage", "3..0");
+    hand.fill("run.linkage", "3..0");
     hand.click("beginRun");
     shot("1-form");
     if (view().setup().isPresent()) {
       throw new AssertionError("limits from high to low were taken");
     }
-    hand.fill("runLinkage", "0.5..3.5");
+    hand.fill("run.linkage", "0.5..3.5");
     hand.click("beginRun");
     hand.await("adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
     for (int i = 0; i < 3; i++) {

@@ -26,17 +26,15 @@ import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
@@ -331,20 +329,17 @@ class LightTestHandsTest {
         driver.handle(
             new SessionInput.RunBegins(
                 new RunSetup(
-                    "invented camera",
-                    Phase.AS_FOUND,
-                    "leaf",
-                    Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-                    Reference.EXACT,
-                    1,
-                    checks,
-                    CameraCustoms.NONE,
-                    RunConditions.NONE,
-                    new AcceptanceCriteria(
-                        usual.tolerances(),
-                        usual.measurand(),
-                        usual.untilDecided(),
-                        new StopsAsked(List.of("2.8", "4", "5.6"), 0.5))))));
+                        "invented camera",
+                        Phase.AS_FOUND,
+                        "leaf",
+                        Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+                        Reference.EXACT,
+                        1,
+                        checks.toArray(UntimedTest[]::new))
+                    .withCriteria(
+                        usual
+                            .with(RunOption.STOPS, List.of("2.8", "4", "5.6"))
+                            .with(RunOption.STOP_TOLERANCE, 0.5)))));
   }
 
   private void fire() {

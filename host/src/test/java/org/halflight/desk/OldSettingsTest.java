@@ -6,10 +6,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.halflight.desk.view.CriteriaForm;
-import org.halflight.desk.view.StopsForm;
+import java.util.List;
+import java.util.Map;
+import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
+import org.halflight.session.RunOption;
+import org.halflight.session.StopsAsked;
 import org.halflight.trouble.Trouble;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,12 +29,12 @@ class OldSettingsTest {
     assertThat(settings.dark()).isTrue();
     assertThat(settings.sounds()).isFalse();
     assertThat(settings.profileDays()).isEqualTo(45);
-    CriteriaForm criteria = settings.criteria();
-    assertThat(criteria.tolerance()).isEqualTo("0.25, 1/500=1/2");
+    AcceptanceCriteria criteria = RunForm.criteria(settings.options(), AcceptanceCriteria.USUAL);
+    assertThat(settings.options()).containsEntry(RunOption.TOLERANCE, "0.25, 1/500=1/2");
     assertThat(criteria.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
     assertThat(criteria.untilDecided()).isTrue();
-    assertThat(criteria.stops()).isEqualTo(new StopsForm("3.5, 5.6, 8", "1/2"));
-    assertThat(criteria.linkage()).isEqualTo("-0.5..2");
+    assertThat(criteria.stops()).isEqualTo(new StopsAsked(List.of("3.5", "5.6", "8"), 0.5));
+    assertThat(criteria.linkage()).isEqualTo(new LinkageLimits(-0.0005, 0.002));
   }
 
   @Test
@@ -38,11 +43,27 @@ class OldSettingsTest {
     Files.writeString(
         folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
 
-    CriteriaForm criteria = DeskSettings.of(folder).criteria();
+    Map<RunOption<?>, String> options = DeskSettings.of(folder).options();
 
-    assertThat(criteria.linkage()).isEqualTo("-0.5..2");
-    assertThatThrownBy(criteria::read)
+    assertThat(options).containsEntry(RunOption.LINKAGE, "-0.5..2");
+    assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is not a tolerance");
+  }
+
+  @Test
+  void whatIsKeptIsReadAgainButNotThatTheContactIsWired(@TempDir Path folder) {
+    Map<RunOption<?>, String> chosen =
+        Map.of(
+            RunOption.UNTIL_DECIDED, "until-decided",
+            RunOption.ABOUT, "one-exposure",
+            RunOption.CONTACT, "wired",
+            RunOption.WET, "wet");
+    DeskSettings.of(folder).with(chosen).keep();
+
+    assertThat(DeskSettings.of(folder).options())
+        .containsEntry(RunOption.UNTIL_DECIDED, "until-decided")
+        .containsEntry(RunOption.ABOUT, "one-exposure")
+        .doesNotContainKeys(RunOption.CONTACT, RunOption.WET);
   }
 }

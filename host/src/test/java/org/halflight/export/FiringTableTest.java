@@ -7,14 +7,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -30,7 +29,7 @@ class FiringTableTest {
 
   @Test
   void saysWhatWasMovedHowLateTheLightCameAndWhatWasChecked() {
-    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
@@ -40,9 +39,7 @@ class FiringTableTest {
                 List.of(MarkedSpeed.parse("1/500")),
                 Reference.EXACT,
                 1,
-                List.of(UntimedTest.B),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                UntimedTest.B)));
     edge(Channel.RELEASE, true, 1);
     edge(Channel.RELEASE, false, 1.05);
     open(4, 4.004);

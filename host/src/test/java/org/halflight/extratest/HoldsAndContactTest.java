@@ -11,6 +11,7 @@ import org.halflight.job.CheckState;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
@@ -269,7 +270,7 @@ class HoldsAndContactTest {
     return bench.session.handle(
         new SessionInput.RunBegins(
             new RunSetup("invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
-                .withCriteria(AcceptanceCriteria.USUAL.withFlashContact(contactWired))));
+                .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.CONTACT, contactWired))));
   }
 
   @Test

@@ -5,13 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
-import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
@@ -42,7 +41,7 @@ public final class InventedAdvance {
 
   /** Full light is set. */
   public InventedAdvance() {
-    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.LightSet(
             new LightLevels(0, 800, 800 * LevelPair.GAUSS.low(), 800 * LevelPair.GAUSS.high())));
@@ -69,15 +68,7 @@ public final class InventedAdvance {
     session.handle(
         new SessionInput.RunBegins(
             new RunSetup(
-                "invented camera",
-                phase,
-                "leaf",
-                List.of(),
-                Reference.EXACT,
-                trials,
-                List.of(checks),
-                CameraCustoms.NONE,
-                RunConditions.NONE)));
+                "invented camera", phase, "leaf", List.of(), Reference.EXACT, trials, checks)));
   }
 
   /** A click whose onset is this long before the opening, and that rings at 4 kHz. */

@@ -6,10 +6,10 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
-import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -26,7 +26,7 @@ final class InventedLight {
   private double now = 1;
 
   InventedLight() {
-    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     double span = FULL - DARK;
     session.handle(
         new SessionInput.LightSet(
@@ -40,16 +40,8 @@ final class InventedLight {
   void begin(Phase phase, CameraCustoms customs, MarkedSpeed... speeds) {
     session.handle(
         new SessionInput.RunBegins(
-            new RunSetup(
-                "invented camera",
-                phase,
-                "leaf",
-                List.of(speeds),
-                Reference.EXACT,
-                3,
-                List.of(),
-                customs,
-                RunConditions.NONE)));
+            new RunSetup("invented camera", phase, "leaf", List.of(speeds), Reference.EXACT, 3)
+                .withCustoms(customs)));
   }
 
   /**

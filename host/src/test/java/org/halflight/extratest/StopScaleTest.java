@@ -12,6 +12,7 @@ import org.halflight.job.CheckState;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.StopsAsked;
@@ -115,11 +116,7 @@ class StopScaleTest {
             1);
     AcceptanceCriteria usual = AcceptanceCriteria.USUAL;
     AcceptanceCriteria wide =
-        new AcceptanceCriteria(
-            usual.tolerances(),
-            usual.measurand(),
-            usual.untilDecided(),
-            new StopsAsked(List.of("2.8", "4"), StopsAsked.tolerance("1/2").orElseThrow()));
+        usual.with(RunOption.STOPS, List.of("2.8", "4")).with(RunOption.STOP_TOLERANCE, 0.5);
     for (AcceptanceCriteria criteria : List.of(usual, wide)) {
       bench.session.handle(new SessionInput.RunBegins(found.withCriteria(criteria)));
       stop("2.8", false, 0);

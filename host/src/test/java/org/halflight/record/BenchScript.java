@@ -18,6 +18,7 @@ import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringKey;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
@@ -122,17 +123,22 @@ final class BenchScript {
     return handle(
         new SessionInput.RunBegins(
             new RunSetup(
-                camera,
-                phase,
-                Dial.CUSTOM,
-                Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
-                Reference.LITERAL,
-                2,
-                checks,
-                new CameraCustoms(true, false),
-                new RunConditions(
-                    OptionalDouble.of(7_776_000),
-                    Map.of(RunConditions.CELLS, "on", RunConditions.STOP, "f/4,5; offen = ja")))));
+                    camera,
+                    phase,
+                    Dial.CUSTOM,
+                    Arrays.stream(speeds).map(MarkedSpeed::parse).toList(),
+                    Reference.LITERAL,
+                    2,
+                    checks.toArray(UntimedTest[]::new))
+                .withCustoms(new CameraCustoms(true, false))
+                .withConditions(
+                    new RunConditions(
+                        OptionalDouble.of(7_776_000),
+                        Map.of(
+                            RunOption.CELLS.name(),
+                            "on",
+                            RunOption.STOP.name(),
+                            "f/4,5; offen = ja")))));
   }
 
   /** The person says that the last firing was fired at another speed. */

@@ -21,7 +21,6 @@ import org.halflight.job.FrameSize;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
 import org.halflight.job.RunId;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
@@ -35,11 +34,12 @@ import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StopsAsked;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -178,7 +178,13 @@ class JobRoundTripTest {
       RunConditions noted =
           new RunConditions(
               OptionalDouble.of(400 * 86_400 + 0.5),
-              Map.of(RunConditions.STOP, "f/4.5, 'offen'; ja", RunConditions.WET, "", "own", "ß"));
+              Map.of(
+                  RunOption.STOP.name(),
+                  "f/4.5, 'offen'; ja",
+                  RunOption.WET.name(),
+                  "",
+                  "own",
+                  "ß"));
       Run named = record.keep(bare.withVisit(visit.id()).withConditions(noted));
       assertThat(record.run(bare.id())).contains(named);
       assertThat(named.asked().conditions()).isEqualTo(noted);
@@ -195,25 +201,26 @@ class JobRoundTripTest {
                   bare.sessionKey(),
                   1,
                   new RunSetup(
-                      "A",
-                      Phase.AS_LEFT,
-                      "custom",
-                      List.of(),
-                      Reference.EXACT,
-                      1,
-                      List.of(UntimedTest.T, UntimedTest.B),
-                      new CameraCustoms(false, true),
-                      RunConditions.NONE),
+                          "A",
+                          Phase.AS_LEFT,
+                          "custom",
+                          List.of(),
+                          Reference.EXACT,
+                          1,
+                          UntimedTest.T,
+                          UntimedTest.B)
+                      .withCustoms(new CameraCustoms(false, true)),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(checks);
       AcceptanceCriteria criteria =
-          new AcceptanceCriteria(
-              Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow(),
-              Measurand.ONE_EXPOSURE,
-              true,
-              new StopsAsked(List.of("3.5", "5.6", "8"), 0.25),
-              new LinkageLimits(-0.0005, 0.002),
-              true);
+          AcceptanceCriteria.USUAL
+              .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow())
+              .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+              .with(RunOption.UNTIL_DECIDED, true)
+              .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+              .with(RunOption.STOP_TOLERANCE, 0.25)
+              .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+              .with(RunOption.CONTACT, true);
       Run aimed =
           record.keep(
               new Run(
@@ -232,7 +239,7 @@ class JobRoundTripTest {
                   Optional.of(visit.id()),
                   bare.sessionKey(),
                   1,
-                  bare.asked().withMostTries(45),
+                  bare.asked().withMostTries(45).withShutterKind(ShutterKind.CURTAIN_SHORT_SIDE),
                   Optional.empty()));
       assertThat(record.run(bare.id())).contains(tried);
     }

@@ -19,12 +19,13 @@ import org.halflight.job.Checklist;
 import org.halflight.job.FrameSize;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
-import org.halflight.job.ShutterKind;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
+import org.halflight.speeds.ShutterKind;
 
 /**
  * Writes the fixture of the newest form of the record, once for each: {@code mvn -q test-compile
@@ -82,7 +83,7 @@ public final class WriteRecordFixture {
         found.withConditions(
             new RunConditions(
                 OptionalDouble.of(90 * 86_400),
-                Map.of(RunConditions.PLACE, "in the camera", RunConditions.WET, "dry"))));
+                Map.of(RunOption.PLACE.name(), "in the camera", RunOption.WET.name(), "dry"))));
     record.takeIn(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
     record.takeIn(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
     record.keep(

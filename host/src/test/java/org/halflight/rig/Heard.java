@@ -13,8 +13,8 @@ final class Heard implements RigConnection.Listener {
   private final List<Thread> threads = new ArrayList<>();
 
   @Override
-  public void received(long hostNanos, String line) {
-    add("< " + line);
+  public void received(long hostNanos, RigLine line) {
+    add("< " + line.text());
   }
 
   @Override

@@ -225,7 +225,7 @@ class LightCurveLinesTest {
     assertThat(events)
         .contains(
             new RigEvent.PulseMade(3, ReferenceDrive.SQUARE, wrap - 600, wrap + 1000),
-            new RigEvent.Tripped(Channel.CENTRE_LOW, true, 0x2B7, 0x2B78, 0x3210));
+            new RigMessage.TripPoint(0x18, Channel.CENTRE_LOW, true, 0x2B7, 0x2B78, 0x3210));
   }
 
   /** Whatever is lost, each value that is told is the one that was sampled at its tick. */
@@ -288,7 +288,7 @@ class LightCurveLinesTest {
   }
 
   private void hear(String line) {
-    events.addAll(stream.accept(line));
+    events.addAll(stream.accept(RigLine.of(line)));
   }
 
   private String values(int curve, int index, String digits) {

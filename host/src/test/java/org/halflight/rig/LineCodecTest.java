@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -55,6 +56,18 @@ class LineCodecTest {
       };
     }
     return parsed instanceof UnknownKind ? "unknown" : "valid";
+  }
+
+  @Test
+  void hasFieldsForEveryMessageAndCommand() {
+    assertThat(MessageFields.FORMS.types())
+        .containsExactlyInAnyOrderElementsOf(recordsOf(RigMessage.class));
+    assertThat(CommandFields.FORMS.types())
+        .containsExactlyInAnyOrderElementsOf(recordsOf(RigCommand.class));
+  }
+
+  private static List<Class<?>> recordsOf(Class<?> sealed) {
+    return Arrays.stream(sealed.getDeclaredClasses()).filter(Class::isRecord).toList();
   }
 
   @Test

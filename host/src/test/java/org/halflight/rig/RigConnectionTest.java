@@ -349,7 +349,7 @@ class RigConnectionTest {
     RigConnection.Listener failing =
         new RigConnection.Listener() {
           @Override
-          public void received(long hostNanos, String line) {
+          public void received(long hostNanos, RigLine line) {
             Thread.currentThread().setUncaughtExceptionHandler((t, e) -> uncaught.complete(e));
             throw full;
           }
@@ -376,7 +376,7 @@ class RigConnectionTest {
     RigConnection.Listener failsOnce =
         new RigConnection.Listener() {
           @Override
-          public void received(long hostNanos, String line) {
+          public void received(long hostNanos, RigLine line) {
             if (faults.get() == 0) {
               Thread.currentThread()
                   .setUncaughtExceptionHandler((t, e) -> faults.incrementAndGet());

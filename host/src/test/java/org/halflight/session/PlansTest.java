@@ -43,7 +43,9 @@ class PlansTest {
 
   @Test
   void anErraticSpeedIsLeftInTheEnd() {
-    assertThat(List.of(1, 3, 5, 7, 10, 20, 30).stream().map(RunSetup::mostTries))
+    assertThat(
+            List.of(1, 3, 5, 7, 10, 20, 30).stream()
+                .map(planned -> new RunPlan(List.of(S60), planned, List.of()).mostTries()))
         .containsExactly(10, 10, 10, 12, 15, 30, 45);
     bench.begin(Phase.AS_LEFT, 10, S60, S125);
     for (int i = 0; i < 15; i++) {
@@ -59,7 +61,7 @@ class PlansTest {
   @Test
   void aRunOfAnEarlierVersionMovesOnAfterTenTries() {
     RunSetup old =
-        InventedBench.custom(Phase.AS_LEFT, 12, S60, S125).withMostTries(RunSetup.TRIES_OF_OLD);
+        InventedBench.custom(Phase.AS_LEFT, 12, S60, S125).withMostTries(RunPlan.TRIES_OF_OLD);
     bench.begin(old);
     for (int i = 0; i < 10; i++) {
       bench.fire(S60, 0);

@@ -13,6 +13,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.halflight.exposure.LightLevels;
 import org.halflight.fixtures.Seed;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -52,7 +53,7 @@ class SessionRandomTest {
       boot = 1;
       levels = 0;
       calm = round % 2 == 0;
-      inputs.add(new SessionInput.RigIs("R-0001", boot, RATE));
+      inputs.add(new SessionInput.RigIs("R-0001", boot, BoardTraits.USUAL, ""));
       for (int i = 0; i < 150; i++) {
         something();
       }
@@ -163,15 +164,17 @@ class SessionRandomTest {
     inputs.add(
         new SessionInput.RunBegins(
             new RunSetup(
-                random.nextBoolean() ? "" : "invented " + random.nextInt(2),
-                any(List.of(Phase.values())),
-                random.nextBoolean() ? "leaf" : "custom",
-                SPEEDS.subList(0, 1 + random.nextInt(SPEEDS.size())),
-                random.nextBoolean() ? Reference.EXACT : Reference.LITERAL,
-                1 + random.nextInt(3),
-                random.nextBoolean() ? List.of() : List.of(UntimedTest.B, UntimedTest.T),
-                new CameraCustoms(random.nextBoolean(), random.nextBoolean()),
-                new RunConditions(OptionalDouble.empty(), Map.of()))));
+                    random.nextBoolean() ? "" : "invented " + random.nextInt(2),
+                    any(List.of(Phase.values())),
+                    random.nextBoolean() ? "leaf" : "custom",
+                    SPEEDS.subList(0, 1 + random.nextInt(SPEEDS.size())),
+                    random.nextBoolean() ? Reference.EXACT : Reference.LITERAL,
+                    1 + random.nextInt(3),
+                    random.nextBoolean()
+                        ? new UntimedTest[0]
+                        : new UntimedTest[] {UntimedTest.B, UntimedTest.T})
+                .withCustoms(new CameraCustoms(random.nextBoolean(), random.nextBoolean()))
+                .withConditions(new RunConditions(OptionalDouble.empty(), Map.of()))));
   }
 
   private void move() {
@@ -191,7 +194,7 @@ class SessionRandomTest {
       case 2 -> inputs.add(new SessionInput.Damaged(Firing.Damage.EDGES_LOST));
       default -> {
         inputs.add(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
-        inputs.add(new SessionInput.RigIs("R-0001", ++boot, RATE));
+        inputs.add(new SessionInput.RigIs("R-0001", ++boot, BoardTraits.USUAL, ""));
         now = 1;
         levels = 0;
       }

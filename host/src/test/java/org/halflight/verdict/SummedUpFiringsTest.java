@@ -12,13 +12,12 @@ import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
-import org.halflight.session.StopsAsked;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
-import org.halflight.speeds.Tolerances;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.validation.StudiedMethod;
 import org.halflight.validation.invented.Draws;
@@ -125,8 +124,9 @@ class SummedUpFiringsTest {
         new RunSetup("invented", Phase.ADJUSTING, "leaf", List.of(SPEED), Reference.EXACT, 7);
     RunSetup open =
         asLeft.withCriteria(
-            new AcceptanceCriteria(
-                Tolerances.USUAL, Measurand.ONE_EXPOSURE, true, StopsAsked.USUAL));
+            AcceptanceCriteria.USUAL
+                .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+                .with(RunOption.UNTIL_DECIDED, true));
     DecisionBasis fixed = DecisionBasis.of(asLeft, RigKnowledge.UNCALIBRATED);
     assertThat(fixed.planned()).isEqualTo(OptionalInt.of(7));
     assertThat(fixed.rule()).isEqualTo(DecisionRule.FIXED_NUMBER);

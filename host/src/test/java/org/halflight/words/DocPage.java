@@ -18,6 +18,7 @@ final class DocPage {
   private static final Pattern INDENTED = Pattern.compile("(?m)^ {4,}(?![*0-9]).*$");
   private static final Pattern LINK = Pattern.compile("!?\\[([^\\]]*)\\]\\([^)]*\\)");
   private static final Pattern CODE = Pattern.compile("``.+?``|`[^`]+`");
+  private static final Pattern ROW_OF_CODE = Pattern.compile("CODE(?:,? (?:and |or )?CODE)+");
   private static final Pattern TAG = Pattern.compile("</?[a-z][^>]*>");
   private static final Pattern BLOCK =
       Pattern.compile("^ *(?:[*+-] |[0-9]+\\. |#+ |> ?|\\||!\\[)|^ *$");
@@ -88,9 +89,9 @@ final class DocPage {
     String plain = CODE.matcher(block).replaceAll("CODE");
     plain = LINK.matcher(plain).replaceAll("$1");
     plain = TAG.matcher(plain).replaceAll(" ").replace("**", "").replace("*", "");
-    String[] cells = block.startsWith("|") ? plain.split("(?<!\\\\)\\|") : new String[] {plain};
+    String[] cells = block.startsWith("|") ? plain.split("(?<!\\\\)\\|", -1) : new String[] {plain};
     for (String cell : cells) {
-      for (String sentence : END.split(cell.strip())) {
+      for (String sentence : END.split(cell.strip(), -1)) {
         if (sentence.chars().anyMatch(Character::isLetter)) {
           into.add(sentence.strip().replaceAll("\\s+", " "));
         }
@@ -98,9 +99,12 @@ final class DocPage {
     }
   }
 
-  /** How many words a sentence has: pieces between blanks that hold a letter or a digit. */
+  /**
+   * How many words a sentence has: pieces between blanks that hold a letter or a digit. Words of
+   * code in a row, which nobody reads aloud, count as one.
+   */
   static long words(String sentence) {
-    return Stream.of(sentence.split("\\s+"))
+    return Stream.of(ROW_OF_CODE.matcher(sentence).replaceAll("CODE").split("\\s+"))
         .filter(word -> word.chars().anyMatch(Character::isLetterOrDigit))
         .count();
   }

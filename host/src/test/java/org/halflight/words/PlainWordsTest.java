@@ -94,6 +94,7 @@ class PlainWordsTest {
             "a cell",
             "two.",
             "Three");
+    assertThat(DocPage.words("one of CODE, CODE or CODE")).isEqualTo(3);
     assertThat(DocPage.words("It is - as CODE - \u00b1 3 ms.")).isEqualTo(6);
   }
 

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
@@ -8,11 +7,12 @@ import java.util.regex.Pattern;
 import org.halflight.job.Camera;
 import org.halflight.job.CameraId;
 import org.halflight.job.FrameSize;
-import org.halflight.job.ShutterKind;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
+import org.halflight.workflow.RunForm;
 
 /**
  * A camera as it is typed and chosen.
@@ -46,20 +46,10 @@ public record CameraForm(
    */
   public record Result(Optional<Camera> camera, String trouble) {}
 
-  public CameraForm {
-    Objects.requireNonNull(label);
-    Objects.requireNonNull(serialNumber);
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(speeds);
-    Objects.requireNonNull(widest);
-    Objects.requireNonNull(frame);
-    Objects.requireNonNull(firing);
-  }
-
   /** An empty form with the dial that most cameras have. */
   public static CameraForm empty() {
     return new CameraForm(
-        "", "", ShutterKind.LEAF, RunForm.list(Dial.builtIn().get(0)), "", "", "");
+        "", "", ShutterKind.LEAF, RunForm.list(Dial.builtIn().get(0).speeds()), "", "", "");
   }
 
   /** The form of a camera. */
@@ -68,7 +58,7 @@ public record CameraForm(
         camera.label(),
         camera.serialNumber(),
         camera.shutter(),
-        RunForm.list(camera.dial()),
+        RunForm.list(camera.dial().speeds()),
         camera.widestFNumber().isPresent() ? plain(camera.widestFNumber().getAsDouble()) : "",
         camera
             .frame()

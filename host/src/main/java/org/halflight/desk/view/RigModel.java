@@ -1,13 +1,8 @@
 package org.halflight.desk.view;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.bench.CalibrationSentences;
-import org.halflight.bench.DiscRun;
-import org.halflight.bench.DiscSentences;
 import org.halflight.bench.RigCalibration;
-import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.RigCheck;
 import org.halflight.chart.DiscChart;
 import org.halflight.chart.Picture;
@@ -15,10 +10,12 @@ import org.halflight.chart.PulseFitChart;
 import org.halflight.chart.RigCheckChart;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
-import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CalibrationSentences;
+import org.halflight.workflow.DiscFinding;
+import org.halflight.workflow.Prompt;
 
 /** Turns what happens to the rig into what the window shows. For the bench thread only. */
 public final class RigModel {
@@ -29,11 +26,7 @@ public final class RigModel {
 
   private static final String READY = Words.say("desk.rig.ready");
   private static final double CHECK_SECONDS = 4;
-  private static final double DISC_SECONDS = 4 + DiscRun.USUAL_SECONDS;
   private static final double STEP = 0.01;
-
-  /** The part of all that the steps before a reading are. */
-  private static final double DISC_STEPS_PART = 0.4;
 
   private RigView.Doing doing = RigView.Doing.NOTHING;
   private String sentence = READY;
@@ -45,8 +38,6 @@ public final class RigModel {
   private Optional<Picture> fit = Optional.empty();
   private Optional<Picture> residuals = Optional.empty();
   private Optional<Picture> disc = Optional.empty();
-  private double discAsked;
-  private boolean discAskShown;
 
   /** A rig check begins. */
   public void checkBegins(double nowSeconds) {
@@ -64,35 +55,33 @@ public final class RigModel {
   }
 
   /**
-   * The person is to do something about a disc.
+   * The reading of a disc shows something.
    *
-   * @param asked what
-   * @param part of the steps that is done, 0 to 1
+   * @return whether the window has something new to show
    */
-  public void discAsks(String asked, double part) {
-    doing = RigView.Doing.DISC_ASKED;
-    sentence = asked;
-    discAsked = DISC_STEPS_PART * part;
-    progress = discAsked;
-    discAskShown = false;
-  }
-
-  /** A disc is read. */
-  public void discBegins(double nowSeconds) {
-    begin(RigView.Doing.DISC_READING, DiscSentences.stage(DiscRun.Stage.LIGHT), nowSeconds);
-    discAsked = DISC_STEPS_PART;
-    progress = discAsked;
-  }
-
-  /** The reading of a disc goes on with its next stage. */
-  public void discStage(DiscRun.Stage next) {
-    says(DiscSentences.stage(next));
+  public boolean shows(Prompt now) {
+    String words =
+        now.step() > 0
+            ? Words.say("desk.rig.disc.step", now.step(), now.steps(), now.sentence())
+            : now.sentence();
+    String says = now.remark().isEmpty() ? words : now.remark() + " " + words;
+    RigView.Doing next =
+        now.state() == Prompt.State.ASKING ? RigView.Doing.DISC_ASKED : RigView.Doing.DISC_READING;
+    boolean moved =
+        next != doing || !says.equals(sentence) || Math.abs(now.progress() - progress) >= STEP;
+    if (moved) {
+      doing = next;
+      sentence = says;
+      progress = now.progress();
+    }
+    return moved;
   }
 
   /** A disc was read: what it says of the rig. */
-  public void discRead(DiscComparison comparison, String serial, List<String> said) {
-    disc = Optional.of(new DiscChart(comparison, Sentences.source(serial)));
-    says(String.join(" ", said));
+  public void discRead(DiscFinding found) {
+    disc =
+        Optional.of(
+            new DiscChart(found.comparison(), Sentences.source(found.edges().rig().serial())));
   }
 
   private void begin(RigView.Doing what, String says, double nowSeconds) {
@@ -116,19 +105,10 @@ public final class RigModel {
    * @return whether the window has something new to show
    */
   public boolean now(double nowSeconds) {
-    if (doing == RigView.Doing.DISC_ASKED) {
-      boolean first = !discAskShown;
-      discAskShown = true;
-      return first;
-    }
     double whole = CHECK_SECONDS;
     double before = 0;
     double own = CHECK_SECONDS;
-    if (doing == RigView.Doing.DISC_READING) {
-      own = DISC_SECONDS;
-      whole = DISC_SECONDS / (1 - discAsked);
-      before = whole * discAsked;
-    } else if (doing == RigView.Doing.CALIBRATING) {
+    if (doing == RigView.Doing.CALIBRATING) {
       int at = stage.map(STAGES::indexOf).orElse(0);
       whole = clockSeconds;
       for (int i = 0; i < STAGE_SECONDS.length; i++) {
@@ -144,34 +124,20 @@ public final class RigModel {
     return moved;
   }
 
-  /** A rig check came to something. */
-  public void checked(RigCheckRun.Outcome outcome, String serial) {
-    if (outcome instanceof RigCheckRun.Refused refused) {
-      says(CalibrationSentences.refused(refused.refusal()));
-      return;
-    }
-    RigCheck found = ((RigCheckRun.Checked) outcome).check();
+  /** A rig was checked. */
+  public void checked(RigCheck found, String serial) {
     check = Optional.of(new RigCheckChart(found, Sentences.source(serial)));
     says(String.join(" ", CalibrationSentences.check(found)));
   }
 
-  /** A calibration came to something. */
-  public void calibrated(RigCalibration.Outcome outcome) {
-    if (outcome instanceof RigCalibration.Refused refused) {
-      says(CalibrationSentences.refused(refused.refusal()));
-      return;
-    }
-    RigCalibration.Calibrated done = (RigCalibration.Calibrated) outcome;
+  /** A rig was calibrated. */
+  public void calibrated(RigCalibration.Calibrated done) {
     fit = Optional.of(chart(done, false));
     residuals = Optional.of(chart(done, true));
     // What was found against the profile of before says nothing about this one.
     check = Optional.empty();
-    List<String> said = new ArrayList<>();
-    said.add(Words.say("desk.rig.calibrated"));
-    if (clockSeconds > 0 && done.profile().clock().isEmpty()) {
-      said.add(Words.say("calibration.clock.none"));
-    }
-    says(String.join(" ", said));
+    String missing = CalibrationSentences.clockMissing(done, clockSeconds).orElse("");
+    says((Words.say("desk.rig.calibrated") + " " + missing).strip());
   }
 
   private static PulseFitChart chart(RigCalibration.Calibrated done, boolean left) {

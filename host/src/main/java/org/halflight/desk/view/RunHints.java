@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
@@ -13,8 +12,8 @@ import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ComparisonWords;
+import org.halflight.words.OptionWords;
 import org.halflight.words.PatternWords;
-import org.halflight.words.Words;
 
 /** What a run that is done looks like, and where to look first; or what the work has changed. */
 final class RunHints {
@@ -64,18 +63,6 @@ final class RunHints {
             .findFirst()
             .map(firing -> ViewedRuns.setup(view, firing.run()).conditions())
             .orElse(RunConditions.NONE);
-    Map<String, String> words = new TreeMap<>();
-    noted.noted().forEach((name, value) -> words.put(name(name), value(name, value)));
-    return words;
-  }
-
-  private static String name(String name) {
-    String key = "desk.run." + name;
-    return Words.has(key) ? Words.say(key) : name;
-  }
-
-  private static String value(String name, String value) {
-    String key = "desk.condition." + name + "." + value;
-    return Words.has(key) ? Words.say(key) : value;
+    return OptionWords.noted(noted);
   }
 }

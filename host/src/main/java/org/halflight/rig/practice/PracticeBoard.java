@@ -241,12 +241,8 @@ final class PracticeBoard {
       greet();
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.TakeCurves take) {
-      takesCurves = take.on();
-      longCurveIsAsked = false;
-      answer(commandSequence, Result.DONE);
-    } else if (command instanceof RigCommand.TakeLongCurve) {
-      takesCurves = true;
-      longCurveIsAsked = true;
+      takesCurves = take.mode() != RigCommand.CurveMode.OFF;
+      longCurveIsAsked = take.mode() == RigCommand.CurveMode.NEXT_ONE_LONG;
       answer(commandSequence, Result.DONE);
     } else if (command instanceof RigCommand.DriveReference drive) {
       answer(commandSequence, Result.DONE);

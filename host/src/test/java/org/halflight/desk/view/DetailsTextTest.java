@@ -9,8 +9,8 @@ import org.halflight.chart.DataTable;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.SessionInput;
-import org.halflight.session.StopsAsked;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Tolerances;
 import org.junit.jupiter.api.AfterEach;
@@ -64,11 +64,9 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         2,
-        new AcceptanceCriteria(
-            Tolerances.find("1/60=0.001").orElseThrow(),
-            Measurand.ONE_EXPOSURE,
-            false,
-            StopsAsked.USUAL),
+        AcceptanceCriteria.USUAL
+            .with(RunOption.TOLERANCE, Tolerances.find("1/60=0.001").orElseThrow())
+            .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE),
         "1/60");
     fire(2);
     DetailsText details = DetailsText.of(work.view(), Optional.of(SIXTIETH));
@@ -96,7 +94,7 @@ class DetailsTextTest {
     work.begin(
         Phase.AS_LEFT,
         5,
-        new AcceptanceCriteria(Tolerances.USUAL, Measurand.MEAN_OF_SETTING, true, StopsAsked.USUAL),
+        AcceptanceCriteria.USUAL.with(RunOption.UNTIL_DECIDED, true),
         "1/60",
         "1/125");
     fire(5);

@@ -33,6 +33,7 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -65,21 +66,14 @@ class OneToleranceTest {
             "invented", Phase.AS_LEFT, Dial.custom("1/60,1/125,1/250,1/1000").orElseThrow());
     RunSetup setup =
         new RunForm(
-                form.camera(),
+                form.shutter(),
                 form.phase(),
-                form.dial(),
                 "1/125, 1/250",
-                form.exact(),
                 2,
                 form.restSeconds(),
-                form.noted(),
-                form.checks(),
-                form.topBeforeCocking(),
-                form.bladesShut(),
-                form.criteria())
-            .read()
-            .setup()
-            .orElseThrow();
+                form.untimedTests(),
+                form.options())
+            .read();
     try (PracticeWork work = new PracticeWork(folder)) {
       work.model.runBegins();
       work.handle(new SessionInput.RunBegins(setup));

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.halflight.bench.CalibrationRefusal;
+import java.util.Set;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.ControlLimits;
@@ -19,7 +19,9 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
-import org.halflight.time.TickRate;
+import org.halflight.signal.BoardTraits;
+import org.halflight.workflow.Answer;
+import org.halflight.workflow.Prompt;
 import org.junit.jupiter.api.Test;
 
 /** All figures are invented. */
@@ -63,8 +65,7 @@ class RigModelTest {
     model.checkBegins(0);
     double[] shifted = new double[RigCheckRun.PULSES];
     java.util.Arrays.fill(shifted, 5e-6);
-    model.checked(
-        new RigCheckRun.Checked(RigCheck.of(new ControlLimits(0, 1e-6), shifted)), "R-0001");
+    model.checked(RigCheck.of(new ControlLimits(0, 1e-6), shifted), "R-0001");
     assertThat(view().isUnderWay()).as("the rig is not back yet").isTrue();
     model.idle();
     assertThat(view().isUnderWay()).isFalse();
@@ -75,7 +76,7 @@ class RigModelTest {
   @Test
   void whatIsRefusedOrStoppedIsSaidAndNothingGoesOn() {
     model.calibrationBegins(0, 0);
-    model.calibrated(new RigCalibration.Refused(new CalibrationRefusal.Stopped()));
+    model.says("You stopped it.");
     model.idle();
     assertThat(view().isUnderWay()).isFalse();
     assertThat(view().sentence()).contains("You stopped it");
@@ -88,7 +89,7 @@ class RigModelTest {
   @Test
   void theRigCheckIsRemindedOfUntilItIsMade() {
     assertThat(view().checkDue()).isFalse();
-    session.handle(new SessionInput.RigIs("R-0001", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0001", 1, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.ProfileInUse(
             new RigProfile(
@@ -109,32 +110,32 @@ class RigModelTest {
     session.handle(new SessionInput.RigChecked("R-0001", true));
     assertThat(view().checkDue()).isFalse();
     assertThat(view().sentence()).doesNotContain("not made yet");
-    session.handle(new SessionInput.RigIs("R-0002", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0002", 1, BoardTraits.USUAL, ""));
     assertThat(view().checkDue()).as("without a profile there is nothing to check").isFalse();
   }
 
   @Test
-  void aDiscIsLedToStepByStepAndItsProgressNeverRunsBack() {
-    double before = -1;
-    double now = 0;
-    for (int step = 0; step < 5; step++) {
-      model.discAsks("step " + step, step / 5.0);
-      assertThat(model.now(now)).as("the window hears of the step once").isTrue();
-      assertThat(model.now(now)).isFalse();
-      assertThat(view().isAsking()).isTrue();
-      assertThat(view().progress()).isGreaterThan(before);
-      before = view().progress();
-    }
-    model.discBegins(now);
-    for (int i = 0; i < 200; i++) {
-      now += 0.1;
-      model.now(now);
-      assertThat(view().progress()).isBetween(before, 1.0);
-      before = view().progress();
-    }
+  void theStepsToADiscAreCountedAndItsProgressComesByTheHundredth() {
+    assertThat(model.shows(asks("Caution."))).isTrue();
+    assertThat(view().isAsking()).isTrue();
+    assertThat(view().sentence()).isEqualTo("Caution. Slotted disc, step 1 of 5: Mount it.");
+    assertThat(model.shows(asks("Caution."))).as("the window hears of the step once").isFalse();
+    assertThat(model.shows(asks(""))).isTrue();
+    assertThat(view().sentence()).startsWith("Slotted disc");
+    assertThat(model.shows(works(0.2))).isTrue();
     assertThat(view().isAsking()).isFalse();
     assertThat(view().isUnderWay()).isTrue();
-    assertThat(before).isCloseTo(1, within(1e-9));
+    assertThat(model.shows(works(0.205))).isFalse();
+    assertThat(model.shows(works(0.215))).isTrue();
+    assertThat(view().progress()).isEqualTo(0.215);
+  }
+
+  private static Prompt asks(String remark) {
+    return new Prompt(Prompt.State.ASKING, "Mount it.", remark, 1, 5, 0, Set.of(Answer.DONE));
+  }
+
+  private static Prompt works(double progress) {
+    return new Prompt(Prompt.State.WORKING, "Edges.", "", 0, 0, progress, Set.of(Answer.STOP));
   }
 
   private RigView view() {

@@ -10,6 +10,7 @@ import org.halflight.rig.LineCodec;
 import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigLine;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.rig.RigStream;
@@ -56,10 +57,10 @@ class PracticeCalibrationTest {
   void noCurveComesWhileTheyAreOffOrTheConverterIsElsewhere() {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);
-    listener.send(new RigCommand.TakeCurves(false));
+    listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
     rig.fire();
     assertThat(curves(events(listener.hear()))).isEmpty();
-    listener.send(new RigCommand.TakeCurves(true));
+    listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
     rig.fire();
     assertThat(curves(events(listener.hear()))).hasSize(1);
   }
@@ -192,7 +193,7 @@ class PracticeCalibrationTest {
   private static List<RigEvent> events(List<RigMessage> heard) {
     RigStream stream = new RigStream();
     List<RigEvent> events = new ArrayList<>();
-    heard.forEach(message -> events.addAll(stream.accept(LineCodec.format(message))));
+    heard.forEach(message -> events.addAll(stream.accept(RigLine.of(LineCodec.format(message)))));
     assertThat(stream.curvesDropped()).isZero();
     return events;
   }

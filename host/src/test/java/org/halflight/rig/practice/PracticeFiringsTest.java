@@ -7,12 +7,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.fixtures.Seeds;
 import org.halflight.rig.RigEvent;
+import org.halflight.rig.RigLine;
 import org.halflight.rig.RigStream;
 import org.halflight.shuttermodel.FrontEnd;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.ModelFiring;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -65,13 +67,13 @@ class PracticeFiringsTest {
 
   private static List<Firing> grouped(String text) {
     RigStream stream = new RigStream();
-    FiringGrouper grouper = new FiringGrouper(TickRate.BOARD_16_MHZ.ticks(0.2));
+    FiringGrouper grouper = new FiringGrouper(TickRate.BOARD_16_MHZ.ticks(0.2), BoardTraits.USUAL);
     List<Firing> firings = new ArrayList<>();
     for (String line : text.split("\n", -1)) {
       if (line.isEmpty()) {
         continue;
       }
-      for (RigEvent event : stream.accept(line)) {
+      for (RigEvent event : stream.accept(RigLine.of(line))) {
         assertThat(event)
             .isNotInstanceOfAny(
                 RigEvent.LinesLost.class, RigEvent.EdgesLost.class, RigEvent.Ignored.class);

@@ -1,4 +1,4 @@
-package org.halflight.job;
+package org.halflight.speeds;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,16 +1,22 @@
-package org.halflight.bench;
+package org.halflight.workflow;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.halflight.bench.CalibrationRefusal;
+import org.halflight.bench.RigCalibration;
 import org.halflight.calibration.ChainFit;
+import org.halflight.calibration.ClockFit;
+import org.halflight.calibration.ClockPair;
 import org.halflight.calibration.RigCheck;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
 
 /** Calibration and rig check in sentences. */
 public final class CalibrationSentences {
+  private static final double FIVE_HUNDREDTH_SECONDS = 1.0 / 512;
+
   private CalibrationSentences() {}
 
   /** Why it cannot be made, and what to do. */
@@ -56,8 +62,50 @@ public final class CalibrationSentences {
         : Words.say("calibration.refused.noAnswer");
   }
 
+  /**
+   * What came of a calibration beside the profile itself.
+   *
+   * @param clockSeconds how long the clocks were to be held against each other
+   */
+  public static List<String> lines(RigCalibration.Calibrated done, double clockSeconds) {
+    List<String> lines = new ArrayList<>();
+    if (!done.fit().lagIsSeparate()) {
+      lines.add(Words.say("calibration.together"));
+    }
+    slope(done.fit()).ifPresent(lines::add);
+    done.rampedExcessSeconds()
+        .ifPresent(
+            excess ->
+                lines.add(
+                    Words.say(
+                        "calibration.ramped",
+                        ProfileWords.micros(excess),
+                        String.format(
+                            Locale.ROOT,
+                            "%.4f",
+                            Math.log1p(excess / FIVE_HUNDREDTH_SECONDS) / Math.log(2)))));
+    clockMissing(done, clockSeconds).ifPresent(lines::add);
+    if (done.clock().map(ClockPair::received).orElse(null) instanceof ClockFit.Fitted fitted) {
+      lines.add(
+          Words.say(
+              "calibration.clock.check",
+              String.format(Locale.ROOT, "%+.2f", fitted.fit().fastPpm()),
+              String.format(Locale.ROOT, "%+.2f", fitted.fit().medianFastPpm()),
+              fitted.fit().stamps(),
+              fitted.fit().dropped()));
+    }
+    return lines;
+  }
+
+  /** That the clock was wanted and left out all the same; empty where it was not. */
+  public static Optional<String> clockMissing(RigCalibration.Calibrated done, double clockSeconds) {
+    return clockSeconds > 0 && done.profile().clock().isEmpty()
+        ? Optional.of(Words.say("calibration.clock.none"))
+        : Optional.empty();
+  }
+
   /** How sharply the widths were tested; empty where all pulses had one width. */
-  public static Optional<String> slope(ChainFit fit) {
+  private static Optional<String> slope(ChainFit fit) {
     return fit.slope()
         .map(
             test ->

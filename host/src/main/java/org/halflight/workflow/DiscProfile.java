@@ -1,12 +1,12 @@
-package org.halflight.bench;
+package org.halflight.workflow;
 
 import java.time.LocalDate;
 import java.util.EnumSet;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.halflight.bench.DiscEdges;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
@@ -22,12 +22,6 @@ import org.halflight.words.Words;
  * @param mostDays how many days old it may be, where the person set a limit
  */
 public record DiscProfile(Optional<RigProfile> profile, LocalDate today, OptionalInt mostDays) {
-  public DiscProfile {
-    Objects.requireNonNull(profile);
-    Objects.requireNonNull(today);
-    Objects.requireNonNull(mostDays);
-  }
-
   /** The profile that edges of a rig are corrected by. */
   public Optional<RigProfile> used(ProfiledRig rig) {
     boolean forbidden =

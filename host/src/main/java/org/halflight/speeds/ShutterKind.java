@@ -1,4 +1,4 @@
-package org.halflight.job;
+package org.halflight.speeds;
 
 import java.util.List;
 import org.halflight.stored.StoredWords;

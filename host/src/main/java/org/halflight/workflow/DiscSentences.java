@@ -1,5 +1,7 @@
-package org.halflight.bench;
+package org.halflight.workflow;
 
+import org.halflight.bench.DiscLight;
+import org.halflight.bench.DiscRun;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 

@@ -1,0 +1,73 @@
+package org.halflight.desk;
+
+import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
+import javax.swing.SwingUtilities;
+
+/**
+ * Works something out of the newest thing that came, on another thread and one at a time: what
+ * comes meanwhile is next, and of several only the newest. For the window's own thread.
+ *
+ * @param <T> what it is worked out from
+ * @param <R> what comes of it
+ */
+final class LatestWork<T, R> {
+  private final Executor elsewhere;
+  private final Function<T, R> work;
+  private final BiPredicate<T, T> same;
+  private final BiConsumer<T, R> arrived;
+  private T wanted;
+  private T made;
+  private boolean making;
+
+  /**
+   * @param elsewhere where the work is done
+   * @param work is done there
+   * @param same whether two things come to the same
+   * @param arrived takes what came of it, on the window's own thread
+   */
+  LatestWork(
+      Executor elsewhere, Function<T, R> work, BiPredicate<T, T> same, BiConsumer<T, R> arrived) {
+    this.elsewhere = elsewhere;
+    this.work = work;
+    this.same = same;
+    this.arrived = arrived;
+  }
+
+  /** Has this worked out as soon as nothing else is, unless it comes to the same as the last. */
+  void of(T newest) {
+    wanted = newest;
+    if (making || isDone()) {
+      return;
+    }
+    making = true;
+    elsewhere.execute(
+        () -> {
+          R result = null;
+          try {
+            result = work.apply(newest);
+          } finally {
+            // Nothing after a fault, which is told by whoever watches the threads: the next thing
+            // is worked out all the same.
+            R came = result;
+            SwingUtilities.invokeLater(() -> arrived(newest, came));
+          }
+        });
+  }
+
+  private void arrived(T of, R result) {
+    making = false;
+    made = of;
+    if (result != null) {
+      arrived.accept(of, result);
+    }
+    of(wanted);
+  }
+
+  /** Whether what was asked for last is worked out. */
+  boolean isDone() {
+    return wanted == null || (made != null && same.test(made, wanted));
+  }
+}

@@ -1,0 +1,13 @@
+package org.halflight.desk;
+
+import java.util.Optional;
+import org.halflight.desk.view.BenchView;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * What is looked at: a speed of a view.
+ *
+ * @param view what the window shows
+ * @param speed empty where there is none yet
+ */
+record LookedAt(BenchView view, Optional<MarkedSpeed> speed) {}

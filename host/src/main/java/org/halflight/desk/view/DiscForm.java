@@ -1,0 +1,38 @@
+package org.halflight.desk.view;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.bench.DiscRun;
+import org.halflight.calibration.PrintedDisc;
+import org.halflight.workflow.DiscSetup;
+
+/**
+ * What the person wrote of a slotted disc.
+ *
+ * @param cut how far an edge may lie beside its place, in mm; blank for the usual
+ * @param turnsAMinute its speed; blank where that is not known
+ */
+public record DiscForm(String cut, String turnsAMinute) {
+  private static final double MOST_TURNS_A_MINUTE = 1e5;
+
+  /** The disc; empty where these are no such numbers. */
+  public Optional<DiscSetup> read() {
+    try {
+      double edge = cut.isBlank() ? PrintedDisc.EDGE_MILLIMETRES : Double.parseDouble(cut.strip());
+      OptionalDouble turns =
+          turnsAMinute.isBlank()
+              ? OptionalDouble.empty()
+              : OptionalDouble.of(Double.parseDouble(turnsAMinute.strip()));
+      return turns.orElse(1) < MOST_TURNS_A_MINUTE
+          ? Optional.of(
+              new DiscSetup(
+                  new PrintedDisc(PrintedDisc.SLOT_DEGREES, edge, PrintedDisc.RADIUS_MILLIMETRES),
+                  DiscRun.USUAL_SECONDS,
+                  turns,
+                  DiscSetup.TACHOMETER_PPM))
+          : Optional.empty();
+    } catch (IllegalArgumentException noNumber) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,233 @@
+package org.halflight.session;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.halflight.speeds.Tolerances;
+
+/**
+ * A choice of a run that has a usual value, declared once. The window and the command line ask for
+ * it, session files and the record keep it, and the page, the comparison and the tables show it,
+ * all from what is written here; its sentences are under {@code run.option}.
+ *
+ * <p>An option has one text form: what a person types, and what is stored. The usual value is the
+ * empty text, and is not stored.
+ *
+ * @param <T> what it comes to
+ */
+public final class RunOption<T> {
+  /** Where options are kept. */
+  public enum In {
+    /** The mark of a run in a session file. */
+    MARK,
+    /** What is noted of a run in the record. */
+    RECORD
+  }
+
+  /** What the verdict on each speed is judged by. */
+  public static final RunOption<Tolerances> TOLERANCE =
+      criterion("tolerance", Tolerances.USUAL, Tolerances::find, Tolerances::text);
+
+  /** What the verdict is about. */
+  public static final RunOption<Measurand> ABOUT =
+      new RunOption<>(
+          "about",
+          "about",
+          "aim-measurand",
+          Measurand.MEAN_OF_SETTING,
+          Measurand.WORDS.all(),
+          Measurand.WORDS::find,
+          Measurand.WORDS::word);
+
+  /** Whether a speed is fired until its verdict is in, and not a number of times fixed before. */
+  public static final RunOption<Boolean> UNTIL_DECIDED =
+      flag("until-decided", "fired", "aim-until-decided", "until-decided");
+
+  /** The stops of an aperture check, as engraved, from the widest on. */
+  public static final RunOption<List<String>> STOPS =
+      criterion(
+          "stops", StopsAsked.USUAL.markings(), RunOption::stops, stops -> String.join(",", stops));
+
+  /** How far a stop may be off its marking. */
+  public static final RunOption<Double> STOP_TOLERANCE =
+      criterion(
+          "stop-tolerance",
+          StopsAsked.USUAL_TOLERANCE_STOPS,
+          RunOption::stopTolerance,
+          stops -> Double.toString(stops));
+
+  /** What the linkage between film advance and release is judged by. */
+  public static final RunOption<LinkageLimits> LINKAGE =
+      criterion("linkage", LinkageLimits.USUAL, LinkageLimits::find, LinkageLimits::text);
+
+  /**
+   * Whether the flash contact is wired and asked about, so that one that never closes is at fault.
+   */
+  public static final RunOption<Boolean> CONTACT =
+      flag("contact", "contact", "aim-flash-contact", "wired");
+
+  /** In the camera or out of it. */
+  public static final RunOption<String> PLACE = condition("place", "in-camera", "out");
+
+  /** Lens cells on or off. */
+  public static final RunOption<String> CELLS = condition("cells", "on", "off");
+
+  /** Cover of the shutter on or off. */
+  public static final RunOption<String> COVER = condition("cover", "on", "off");
+
+  /** Which way is up. */
+  public static final RunOption<String> ATTITUDE =
+      condition("attitude", "lens-level", "lens-up", "lens-down", "on-its-side", "upside-down");
+
+  /** Just cleaned and still wet, or dry. */
+  public static final RunOption<String> WET = condition("wet", "dry", "wet");
+
+  /** Released by finger or cable. */
+  public static final RunOption<String> RELEASE = condition("release", "finger", "cable");
+
+  /** Working stop, in the person's words. */
+  public static final RunOption<String> STOP = condition("stop");
+
+  /** What verdicts are judged by, in the order in which it is asked. */
+  public static final List<RunOption<?>> CRITERIA =
+      List.of(TOLERANCE, ABOUT, UNTIL_DECIDED, STOPS, STOP_TOLERANCE, LINKAGE, CONTACT);
+
+  /** What may be noted about the set-up, in the order in which it is asked. */
+  public static final List<RunOption<?>> CONDITIONS =
+      List.of(PLACE, CELLS, COVER, ATTITUDE, WET, RELEASE, STOP);
+
+  /** All of them. */
+  public static final List<RunOption<?>> ALL =
+      Stream.concat(CRITERIA.stream(), CONDITIONS.stream()).toList();
+
+  private static final String YES = "yes";
+
+  private final String name;
+  private final String mark;
+  private final String row;
+  private final T usual;
+  private final List<String> words;
+  private final Function<String, Optional<T>> reader;
+  private final Function<T, String> writer;
+
+  private RunOption(
+      String name,
+      String mark,
+      String row,
+      T usual,
+      List<String> words,
+      Function<String, Optional<T>> reader,
+      Function<T, String> writer) {
+    this.name = name;
+    this.mark = mark;
+    this.row = row;
+    this.usual = usual;
+    this.words = List.copyOf(words);
+    this.reader = reader;
+    this.writer = writer;
+  }
+
+  private static <T> RunOption<T> criterion(
+      String name, T usual, Function<String, Optional<T>> reader, Function<T, String> writer) {
+    return new RunOption<>(name, name, "aim-" + name, usual, List.of(), reader, writer);
+  }
+
+  private static RunOption<Boolean> flag(String name, String mark, String row, String word) {
+    return new RunOption<>(
+        name,
+        mark,
+        row,
+        false,
+        List.of(word),
+        text -> text.equals(word) ? Optional.of(true) : Optional.empty(),
+        on -> on ? word : "");
+  }
+
+  /** One that is noted in the person's words, or in one of these. */
+  private static RunOption<String> condition(String name, String... words) {
+    return new RunOption<>(
+        name, "with." + name, name, "", Arrays.asList(words), Optional::of, Function.identity());
+  }
+
+  private static Optional<List<String>> stops(String text) {
+    List<String> stops = Arrays.asList(text.strip().split("[,;\\s]+", -1));
+    return StopsAsked.areStops(stops) ? Optional.of(stops) : Optional.empty();
+  }
+
+  private static Optional<Double> stopTolerance(String text) {
+    OptionalDouble stops = StopsAsked.tolerance(text);
+    return stops.isPresent() ? Optional.of(stops.getAsDouble()) : Optional.empty();
+  }
+
+  /** Its name on the command line, in settings and in the keys of its sentences. */
+  public String name() {
+    return name;
+  }
+
+  /** What it is when nothing is chosen. */
+  public T usual() {
+    return usual;
+  }
+
+  /** The words to choose from; empty where a person writes. */
+  public List<String> words() {
+    return words;
+  }
+
+  /** What to choose from as {@link #find} reads it, the usual first: the empty text. */
+  public List<String> choices() {
+    return Stream.concat(Stream.of(""), words.stream().filter(word -> !word.equals(usualWord())))
+        .toList();
+  }
+
+  /** The word of the usual value; empty where it has none. */
+  public String usualWord() {
+    return words.isEmpty() ? "" : writer.apply(usual);
+  }
+
+  /** Whether there is only yes or no. */
+  public boolean isFlag() {
+    return usual instanceof Boolean;
+  }
+
+  /** The value that a person chose or wrote; empty where it cannot be understood. */
+  public Optional<T> find(String text) {
+    return text.isBlank() ? Optional.of(usual) : reader.apply(text);
+  }
+
+  /** A value as {@link #find} reads it; empty for the usual one. */
+  public String text(T value) {
+    return value.equals(usual) ? "" : writer.apply(value);
+  }
+
+  /** What it is called where it is kept. */
+  public String name(In place) {
+    return place == In.MARK ? mark : row;
+  }
+
+  /** A value as it is kept; the record says yes where a mark has a word. */
+  String stored(T value, In place) {
+    return isFlag() && place == In.RECORD ? YES : text(value);
+  }
+
+  /**
+   * The value that was kept. What cannot be read is never taken for the usual.
+   *
+   * @throws IllegalArgumentException where it makes no sense
+   */
+  T read(String text, In place) {
+    boolean said = isFlag() && place == In.RECORD ? text.equals(YES) : !text.isBlank();
+    return Optional.of(isFlag() && place == In.RECORD ? words.get(0) : text)
+        .filter(its -> said)
+        .flatMap(reader)
+        .orElseThrow(() -> new IllegalArgumentException(name(place) + " cannot be read: " + text));
+  }
+
+  @Override
+  public String toString() {
+    return name;
+  }
+}

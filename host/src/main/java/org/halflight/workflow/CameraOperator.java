@@ -1,0 +1,47 @@
+package org.halflight.workflow;
+
+import java.util.Optional;
+import org.halflight.bench.LightPlan;
+import org.halflight.session.DialSetting;
+
+/**
+ * Who works the camera on the bench: the person, or the operator of the practice rig's invented
+ * camera. As it stands here it is the person, of whom all is asked and for whom nothing is done.
+ */
+public interface CameraOperator {
+  /** The person works the camera. */
+  CameraOperator PERSON = new CameraOperator() {};
+
+  /** Whether it works the camera; else the person does. */
+  default boolean works() {
+    return false;
+  }
+
+  /** Whether it also answers what the person would be asked, so that nobody needs to be there. */
+  default boolean answers() {
+    return false;
+  }
+
+  /** Sets what is shown, where something is, and fires; at B and T until the shutter is shut. */
+  default void fire(Optional<DialSetting> shown) {}
+
+  /** Holds the shutter open, or lets it close. */
+  default void hold(boolean open) {}
+
+  /** Does with camera and lamp what a step of a light test asks for. */
+  default void prepare(LightPlan.Step step) {}
+
+  /** Puts all back as it was before the light test: lamp on, shutter shut, its own aperture. */
+  default void putBack() {}
+
+  /** Puts a turning slotted disc before the light, or takes it away. */
+  default void turnDisc(boolean turns) {}
+
+  /** Whether what it was asked for last is done by now. */
+  default boolean isDone() {
+    return true;
+  }
+
+  /** Nothing is going on: lets time pass where it does not pass by itself. */
+  default void idle() {}
+}

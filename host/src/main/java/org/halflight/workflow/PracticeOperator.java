@@ -1,0 +1,340 @@
+package org.halflight.workflow;
+
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.List;
+import java.util.Optional;
+import java.util.Queue;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import org.halflight.bench.LightPlan;
+import org.halflight.extratest.FNumber;
+import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.rig.practice.PracticePorts;
+import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.DialSetting;
+import org.halflight.session.LightReading;
+import org.halflight.session.UntimedTest;
+import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.InventedStops;
+import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.SensorSet;
+import org.halflight.shuttermodel.TurningDisc;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+
+/**
+ * Works the invented camera on the practice rig, and makes the mistakes that it is asked for. On a
+ * paced rig the person presses the keys; on an unpaced one it needs nobody. For one thread.
+ */
+public class PracticeOperator implements CameraOperator {
+  /** The light that is left after the aperture was moved: enough to take times by. */
+  private static final double MOVED_STOP_SHARE = 0.8;
+
+  /** Light that comes through the shut blades while they are cocked: eight stops down. */
+  private static final double LEAK_SHARE = 1 / 256.0;
+
+  /**
+   * An invented panel, whose light falls by a tenth from the middle of the pupil to its edge: the
+   * mean of {@code 1 - 0.1 r^2} over the pupil seen a radius off, against in place.
+   */
+  private static final double PANEL_MOVED_SHARE = (1 - 0.1 * 1.5) / (1 - 0.1 * 0.5);
+
+  /** How the linkage of the camera is found: the advance unlocks too early by a plain margin. */
+  private static final double FOUND_OUT_MILLIS = 6;
+
+  private static final double SLOW_SECONDS = 0.15;
+  private static final double HELD_SECONDS = 1;
+  private static final double IDLE_SECONDS = 0.3;
+
+  /** On a paced rig all that it is asked for is done well before. */
+  private static final long DONE_AFTER_NANOS = 300_000_000;
+
+  private final PracticePorts ports;
+  private final Optional<LongSupplier> clock;
+  private final long seed;
+  private final Queue<Double> turns = new ArrayDeque<>();
+  private List<MarkedSpeed> dial;
+  private boolean cleaned;
+  private boolean bouncing;
+  private PracticeMishap next = PracticeMishap.NONE;
+  private boolean forgetsDial;
+  private boolean heldOpen;
+  private double widestValue;
+  private long doneAtNanos;
+  private Optional<InventedContact> contact = Optional.empty();
+
+  /**
+   * @param clock of the rig in nanoseconds; empty for an unpaced one
+   * @param seed of the shutters that are put on later
+   */
+  private PracticeOperator(PracticeRig rig, Optional<LongSupplier> clock, long seed) {
+    this.ports = new PracticePorts(rig);
+    this.clock = clock;
+    this.seed = seed;
+    this.dial = List.copyOf(rig.shutter().dial());
+    this.doneAtNanos = clock.map(LongSupplier::getAsLong).orElse(0L);
+  }
+
+  /** Works the camera that is on an unpaced rig, with nobody there. */
+  public PracticeOperator(PracticeRig rig, long seed) {
+    this(rig, Optional.empty(), seed);
+  }
+
+  /** Works the uncleaned camera on a paced rig, where the person presses the keys. */
+  public static PracticeOperator paced(long seed, LongSupplier nanos, Instant now) {
+    PracticeRig rig =
+        PracticeRig.paced(
+            uncleaned(seed), SensorSet.INVENTED, seed, nanos, PracticeRig.startsBefore(now));
+    rig.turnLinkage(FOUND_OUT_MILLIS);
+    return new PracticeOperator(rig, Optional.of(nanos), seed);
+  }
+
+  /** An unpaced rig with an uncleaned shutter on it, whose linkage is out. */
+  public static PracticeRig unpacedRig(long seed, Instant now) {
+    PracticeRig rig =
+        PracticeRig.unpaced(
+            uncleaned(seed), SensorSet.INVENTED, seed, PracticeRig.startsBefore(now));
+    rig.turnLinkage(FOUND_OUT_MILLIS);
+    return rig;
+  }
+
+  private static LeafShutter uncleaned(long seed) {
+    return InventedShutters.dirtySlowTrain(Dial.find("leaf").orElseThrow().speeds(), seed);
+  }
+
+  /** The port of the rig, for whoever looks for rigs. */
+  public PracticePorts ports() {
+    return ports;
+  }
+
+  @Override
+  public boolean works() {
+    return true;
+  }
+
+  @Override
+  public boolean answers() {
+    return clock.isEmpty();
+  }
+
+  @Override
+  public void fire(Optional<DialSetting> shown) {
+    press(shown);
+    if (heldOpen) {
+      onBench(rig -> rig.rest(HELD_SECONDS));
+      press(shown);
+    }
+  }
+
+  /**
+   * Presses the release once: at B and T it opens the shutter, and the next time it closes it.
+   *
+   * @param shown what the dial is turned to first, unless that is forgotten this time; empty for
+   *     whatever it is at
+   */
+  public void press(Optional<DialSetting> shown) {
+    Optional<UntimedTest> test = shown.flatMap(DialSetting::untimedTest);
+    if (test.equals(Optional.of(UntimedTest.B))) {
+      hold(!heldOpen);
+    } else if (test.equals(Optional.of(UntimedTest.T))) {
+      heldOpen = !heldOpen;
+      onBench(PracticeRig::pressAtT);
+    } else {
+      letClose();
+      if (test.equals(Optional.of(UntimedTest.SELF_TIMER))) {
+        onBench(PracticeRig::fireBySelfTimer);
+      } else if (test.filter(UntimedTest::isForTheEar).isPresent()) {
+        fireForTheEar(test.get());
+      } else {
+        fireAt(shown.flatMap(DialSetting::speed));
+      }
+    }
+  }
+
+  /** Who turns the dial away from B or T has let the shutter close. */
+  private void letClose() {
+    if (heldOpen) {
+      hold(false);
+    }
+  }
+
+  private void fireAt(Optional<MarkedSpeed> shown) {
+    Optional<MarkedSpeed> turned = shown.filter(speed -> !forgetsDial && dial.contains(speed));
+    PracticeMishap mishap = next;
+    forgetsDial = false;
+    next = PracticeMishap.NONE;
+    onBench(
+        rig -> {
+          turned.ifPresent(rig::chooseSpeed);
+          rig.fire(mishap);
+        });
+  }
+
+  /** At a speed slow enough that the closing is not heard with the opening. */
+  private void fireForTheEar(UntimedTest test) {
+    onBench(
+        rig -> {
+          dial.stream()
+              .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
+              .findFirst()
+              .ifPresent(rig::chooseSpeed);
+          rig.wind(test != UntimedTest.RELEASE_ALONE);
+          rig.fire(PracticeMishap.NONE);
+          rig.wind(true);
+        });
+    if (test == UntimedTest.WIND_AND_RELEASE && !turns.isEmpty()) {
+      turnLinkage(turns.remove());
+    }
+  }
+
+  @Override
+  public void hold(boolean open) {
+    heldOpen = open;
+    onBench(rig -> rig.holdOpen(open));
+  }
+
+  /** The aperture of the camera is worn, and its blades leak when they are cocked. */
+  @Override
+  public void prepare(LightPlan.Step step) {
+    if (step.opensShutter()) {
+      hold(true);
+    }
+    onBench(
+        rig -> {
+          rig.leak(0, LEAK_SHARE);
+          rig.cover(step.what() == LightReading.What.LAMP_COVERED);
+          switch (step.what()) {
+            case SHUT_COCKED -> rig.cock(false);
+            case STOP -> rig.stop(share(step));
+            case PANEL_IN_PLACE -> rig.stop(1);
+            case PANEL_MOVED -> rig.stop(PANEL_MOVED_SHARE);
+            case LAMP_COVERED, SHUT_UNCOCKED, FULL -> {
+              // Lamp and shutter are as asked for.
+            }
+          }
+        });
+  }
+
+  private double share(LightPlan.Step step) {
+    double value = new FNumber(step.at()).apertureValue();
+    if (step.opensShutter()) {
+      widestValue = value;
+    }
+    return InventedStops.WORN.share(value - widestValue, step.opening());
+  }
+
+  @Override
+  public void putBack() {
+    hold(false);
+    onBench(
+        rig -> {
+          rig.cover(false);
+          rig.leak(0, 0);
+          rig.stop(1);
+        });
+  }
+
+  @Override
+  public void turnDisc(boolean turns) {
+    onBench(
+        rig -> {
+          if (turns) {
+            rig.turnDisc(TurningDisc.invented(seed));
+          } else {
+            rig.stopDisc();
+          }
+        });
+  }
+
+  @Override
+  public boolean isDone() {
+    return clock.isEmpty() || clock.get().getAsLong() >= doneAtNanos;
+  }
+
+  @Override
+  public void idle() {
+    if (clock.isEmpty()) {
+      onBench(rig -> rig.rest(IDLE_SECONDS));
+    }
+  }
+
+  /** Puts the same shutter with another dial on the rig, when the dial is another. */
+  public void useDial(List<MarkedSpeed> wanted) {
+    if (!dial.containsAll(wanted)) {
+      dial = List.copyOf(wanted);
+      putOn();
+    }
+  }
+
+  /** Turns the screw of the linkage: above 0 the film advance unlocks earlier by so many ms. */
+  public void turnLinkage(double millis) {
+    onBench(rig -> rig.turnLinkage(millis));
+  }
+
+  /** Turns the screw of the linkage behind each of the next trials of it, by so many ms. */
+  public void willTurnLinkage(List<Double> millis) {
+    turns.addAll(millis);
+  }
+
+  /** Whether a contact at the film advance is wired in place of the click sensor. */
+  public void contactAtAdvance(boolean wired) {
+    onBench(rig -> rig.contactAtAdvance(wired));
+  }
+
+  /** Cocks, and light comes through meanwhile. */
+  public void cockWithLight() {
+    onBench(rig -> rig.cock(true));
+  }
+
+  /** Something goes wrong with the next firing. */
+  public void nextMishap(PracticeMishap mishap) {
+    next = mishap;
+  }
+
+  /** The dial is not turned at the next firing. */
+  public void forgetDialOnce() {
+    forgetsDial = true;
+  }
+
+  /** The aperture is moved, or put back. */
+  public void moveStop(boolean moved) {
+    onBench(rig -> rig.dim(moved ? MOVED_STOP_SHARE : 1));
+  }
+
+  /** The slow-speed train is cleaned, or dirty again. The shutter has rested meanwhile. */
+  public void clean(boolean clean) {
+    cleaned = clean;
+    putOn();
+  }
+
+  /** Another shutter is put on, whose blades bounce after closing, or the first one again. */
+  public void bounce(boolean bounces) {
+    bouncing = bounces;
+    putOn();
+  }
+
+  /** Another flash contact than that of the shutter; empty for that. */
+  public void useContact(Optional<InventedContact> another) {
+    contact = another;
+    putOn();
+  }
+
+  private void putOn() {
+    LeafShutter shutter =
+        bouncing
+            ? InventedShutters.bouncing(dial, seed + 2)
+            : cleaned
+                ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
+                : InventedShutters.dirtySlowTrain(dial, seed);
+    LeafShutter its = contact.map(other -> shutter.with(other.model())).orElse(shutter);
+    heldOpen = false;
+    onBench(rig -> rig.setShutter(its));
+  }
+
+  private void onBench(Consumer<PracticeRig> doing) {
+    ports.onBench(doing);
+    clock.ifPresent(nanos -> doneAtNanos = nanos.getAsLong() + DONE_AFTER_NANOS);
+  }
+}

@@ -1,0 +1,215 @@
+package org.halflight.workflow;
+
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.halflight.bench.LightPlan;
+import org.halflight.extratest.FNumber;
+import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunPlan;
+import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
+import org.halflight.session.UntimedTest;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.ShutterKind;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.OptionWords;
+import org.halflight.words.Words;
+
+/**
+ * The set-up of a run as it is typed and chosen, in the window or on the command line.
+ *
+ * @param shutter that it is about; its dial need not have the speeds
+ * @param phase where in the work it is
+ * @param speeds the marked speeds to fire, with commas between, in the order wanted
+ * @param firings good firings wanted of each speed
+ * @param restSeconds how long the shutter has rested, where known
+ * @param untimedTests B, T and the like where they are wanted
+ * @param options what was written or chosen, by option; usual where there is nothing
+ */
+public record RunForm(
+    ShutterUnderTest shutter,
+    Phase phase,
+    String speeds,
+    int firings,
+    OptionalDouble restSeconds,
+    List<UntimedTest> untimedTests,
+    Map<RunOption<?>, String> options) {
+  /** More firings of a speed than this are not planned. */
+  public static final int MOST_FIRINGS = 100;
+
+  /** So many are planned where nobody says. */
+  public static final int USUAL_FIRINGS = 5;
+
+  /** Rests to choose from, in seconds, by the name of their words; empty for not noted. */
+  public static final Map<String, OptionalDouble> RESTS = rests();
+
+  public RunForm {
+    untimedTests = List.copyOf(untimedTests);
+    options = Map.copyOf(options);
+  }
+
+  /** The same form with other options. */
+  public RunForm with(Map<RunOption<?>, String> others) {
+    return new RunForm(shutter, phase, speeds, firings, restSeconds, untimedTests, others);
+  }
+
+  /** A form of a phase with everything else as it usually is. */
+  public static RunForm usual(String camera, Phase phase, Dial dial) {
+    return new RunForm(
+        new ShutterUnderTest(
+            camera, ShutterKind.UNKNOWN, dial.key(), dial.reference(), CameraCustoms.NONE),
+        phase,
+        list(dial.speeds()),
+        USUAL_FIRINGS,
+        OptionalDouble.empty(),
+        List.of(),
+        Map.of());
+  }
+
+  /** The form for the run that follows another: the next phase once that is done. */
+  public static RunForm after(RunSetup before, String camera, boolean done) {
+    ShutterUnderTest shutter = before.shutter();
+    return new RunForm(
+        new ShutterUnderTest(
+            camera, shutter.kind(), shutter.dial(), shutter.reference(), shutter.customs()),
+        done ? Phase.AS_LEFT : before.phase(),
+        list(before.order()),
+        before.firingsPerSpeed(),
+        OptionalDouble.empty(),
+        before.untimedTests(),
+        texts(before));
+  }
+
+  /** The options of a run as they are written. */
+  public static Map<RunOption<?>, String> texts(RunSetup setup) {
+    Map<RunOption<?>, String> texts = new LinkedHashMap<>();
+    RunOption.CRITERIA.forEach(option -> texts.put(option, setup.criteria().text(option)));
+    RunOption.CONDITIONS.forEach(
+        option -> texts.put(option, setup.conditions().noted().getOrDefault(option.name(), "")));
+    return texts;
+  }
+
+  /** Speeds as they are typed. */
+  public static String list(List<MarkedSpeed> speeds) {
+    return speeds.stream().map(MarkedSpeed::label).collect(Collectors.joining(", "));
+  }
+
+  /** Stops as they are typed, one by one. */
+  public static List<String> stops(String typed) {
+    return Arrays.asList(typed.strip().split("[,;\\s]+"));
+  }
+
+  /**
+   * Reads the form.
+   *
+   * @throws Trouble where something cannot be understood: what, and what to do
+   */
+  public RunSetup read() {
+    List<MarkedSpeed> order = order();
+    if (order.isEmpty() && untimedTests.isEmpty()) {
+      throw new Trouble(Words.say("run.nothingToDo"));
+    }
+    if (firings < 1 || firings > MOST_FIRINGS) {
+      throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
+    }
+    AcceptanceCriteria criteria = criteria(options, AcceptanceCriteria.USUAL);
+    Map<String, String> noted = new LinkedHashMap<>();
+    for (RunOption<?> option : RunOption.CONDITIONS) {
+      String text = options.getOrDefault(option, "").strip();
+      if (!text.isEmpty()) {
+        value(option, text);
+        noted.put(option.name(), text);
+      }
+    }
+    boolean onDial =
+        Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
+    ShutterUnderTest its =
+        new ShutterUnderTest(
+            shutter.camera(),
+            shutter.kind(),
+            onDial ? shutter.dial() : Dial.CUSTOM,
+            shutter.reference(),
+            shutter.customs());
+    return new RunSetup(
+        its,
+        phase,
+        new RunPlan(order, firings, untimedTests),
+        new RunConditions(restSeconds, noted),
+        criteria);
+  }
+
+  private List<MarkedSpeed> order() {
+    return Arrays.stream(speeds.split("[,;]", -1))
+        .map(String::strip)
+        .filter(each -> !each.isEmpty())
+        .map(
+            each ->
+                MarkedSpeed.find(each)
+                    .orElseThrow(() -> new Trouble(Words.say("run.badSpeed", each))))
+        .distinct()
+        .toList();
+  }
+
+  /**
+   * The criteria that were written, the others as they are.
+   *
+   * @throws Trouble where one cannot be understood
+   */
+  public static AcceptanceCriteria criteria(
+      Map<RunOption<?>, String> written, AcceptanceCriteria others) {
+    AcceptanceCriteria criteria = others;
+    for (RunOption<?> option : RunOption.CRITERIA) {
+      String text = written.get(option);
+      if (text != null) {
+        criteria = with(criteria, option, text);
+      }
+    }
+    return criteria;
+  }
+
+  private static <T> AcceptanceCriteria with(
+      AcceptanceCriteria criteria, RunOption<T> option, String text) {
+    // A marked stop may be written in several ways; it is kept as it is engraved.
+    String written =
+        option == RunOption.STOPS && !text.isBlank()
+            ? LightPlan.numbers(stops(text)).stream()
+                .map(FNumber::engraved)
+                .collect(Collectors.joining(","))
+            : text;
+    return criteria.with(option, value(option, written));
+  }
+
+  /**
+   * The value that a person wrote for an option.
+   *
+   * @throws Trouble where it cannot be understood, with a sentence about it
+   */
+  public static <T> T value(RunOption<T> option, String text) {
+    boolean known = option.words().isEmpty() || text.isEmpty() || option.words().contains(text);
+    return option
+        .find(text)
+        .filter(value -> known)
+        .orElseThrow(() -> new Trouble(OptionWords.bad(option, text)));
+  }
+
+  private static Map<String, OptionalDouble> rests() {
+    Map<String, OptionalDouble> rests = new LinkedHashMap<>();
+    rests.put("unknown", OptionalDouble.empty());
+    rests.put("none", OptionalDouble.of(0));
+    rests.put("hour", OptionalDouble.of(3600));
+    rests.put("day", OptionalDouble.of(86_400));
+    rests.put("week", OptionalDouble.of(7 * 86_400));
+    rests.put("long", OptionalDouble.of(90 * 86_400));
+    return Collections.unmodifiableMap(rests);
+  }
+}

@@ -1,0 +1,91 @@
+package org.halflight.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.halflight.session.RunOption.In;
+import org.halflight.speeds.Tolerances;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class RunOptionTest {
+  private static final AcceptanceCriteria ALL =
+      AcceptanceCriteria.USUAL
+          .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
+          .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
+          .with(RunOption.UNTIL_DECIDED, true)
+          .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
+          .with(RunOption.STOP_TOLERANCE, 0.25)
+          .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+          .with(RunOption.CONTACT, true);
+
+  @ParameterizedTest
+  @EnumSource(In.class)
+  void criteriaComeBackAndTheUsualOnesTakeNoRoom(In place) {
+    assertThat(ALL.written(place)).hasSize(RunOption.CRITERIA.size());
+    assertThat(AcceptanceCriteria.read(ALL.written(place), place)).isEqualTo(ALL);
+    assertThat(AcceptanceCriteria.USUAL.written(place)).isEmpty();
+    assertThat(AcceptanceCriteria.read(Map.of("other", "1/3"), place))
+        .isEqualTo(AcceptanceCriteria.USUAL);
+  }
+
+  @Test
+  void theirNamesAndWordsInFilesAreAsTheyWere() {
+    assertThat(ALL.written(In.MARK))
+        .containsExactlyInAnyOrderEntriesOf(
+            Map.of(
+                "tolerance", "0.25, 1/500=0.5",
+                "about", "one-exposure",
+                "fired", "until-decided",
+                "stops", "3.5,5.6,8",
+                "stop-tolerance", "0.25",
+                "linkage", "-0.5..2.0",
+                "contact", "wired"));
+    assertThat(ALL.written(In.RECORD))
+        .containsExactlyInAnyOrderEntriesOf(
+            Map.of(
+                "aim-tolerance", "0.25, 1/500=0.5",
+                "aim-measurand", "one-exposure",
+                "aim-until-decided", "yes",
+                "aim-stops", "3.5,5.6,8",
+                "aim-stop-tolerance", "0.25",
+                "aim-linkage", "-0.5..2.0",
+                "aim-flash-contact", "yes"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "tolerance, a bit",
+    "measurand, the-median",
+    "until-decided, sometimes",
+    "stops, 4",
+    "stops, ''",
+    "stop-tolerance, NaN",
+    "stop-tolerance, 1/0",
+    "linkage, 3..1",
+    "flash-contact, ''"
+  })
+  void whatCannotBeReadIsNeverTakenForTheUsual(String name, String text) {
+    Map<String, String> written = new HashMap<>(ALL.written(In.RECORD));
+    written.put("aim-" + name, text);
+    assertThatThrownBy(() -> AcceptanceCriteria.read(written, In.RECORD))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage("aim-" + name + " cannot be read: " + text);
+  }
+
+  @Test
+  void noTwoOptionsAreKeptUnderOneName() {
+    for (In place : In.values()) {
+      assertThat(RunOption.ALL.stream().map(option -> option.name(place))).doesNotHaveDuplicates();
+    }
+    assertThat(Stream.of(RunOption.class.getFields()).filter(f -> f.getType() == RunOption.class))
+        .as("every option that is declared is listed")
+        .hasSize(RunOption.ALL.size());
+  }
+}

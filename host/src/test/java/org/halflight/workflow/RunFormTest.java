@@ -1,0 +1,149 @@
+package org.halflight.workflow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.halflight.session.CameraCustoms;
+import org.halflight.session.LinkageLimits;
+import org.halflight.session.Measurand;
+import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
+import org.halflight.session.StopsAsked;
+import org.halflight.session.UntimedTest;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.OptionWords;
+import org.halflight.words.Words;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class RunFormTest {
+  private static RunForm form(
+      String speeds, int firings, List<UntimedTest> checks, Map<RunOption<?>, String> options) {
+    return new RunForm(
+        new ShutterUnderTest(
+            "mine", ShutterKind.LEAF, "leaf", Reference.EXACT, new CameraCustoms(true, false)),
+        Phase.AS_FOUND,
+        speeds,
+        firings,
+        OptionalDouble.of(3600),
+        checks,
+        options);
+  }
+
+  @Test
+  void aRunIsReadAsItIsWritten() {
+    RunSetup setup =
+        form(
+                "1/60, 1/30 ; 1/60, 1/125",
+                5,
+                List.of(UntimedTest.B),
+                Map.of(
+                    RunOption.CELLS, "off",
+                    RunOption.STOP, " f/5.6 ",
+                    RunOption.ABOUT, "one-exposure",
+                    RunOption.UNTIL_DECIDED, "until-decided",
+                    RunOption.STOPS, "f/8 2.8; 5.6",
+                    RunOption.STOP_TOLERANCE, "1/2",
+                    RunOption.LINKAGE, "-0.5 to 2",
+                    RunOption.CONTACT, "wired"))
+            .read();
+    assertThat(setup.order())
+        .extracting(MarkedSpeed::label)
+        .containsExactly("1/60", "1/30", "1/125");
+    assertThat(setup.dial()).isEqualTo("leaf");
+    assertThat(setup.reference()).isEqualTo(Reference.EXACT);
+    assertThat(setup.untimedTests()).containsExactly(UntimedTest.B);
+    assertThat(setup.customs().topSpeedBeforeCocking()).isTrue();
+    assertThat(setup.conditions().restSeconds()).hasValue(3600);
+    assertThat(setup.conditions().noted())
+        .containsExactlyInAnyOrderEntriesOf(Map.of("cells", "off", "stop", "f/5.6"));
+    assertThat(setup.criteria().measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
+    assertThat(setup.criteria().untilDecided()).isTrue();
+    assertThat(setup.criteria().stops()).isEqualTo(new StopsAsked(List.of("2.8", "5.6", "8"), 0.5));
+    assertThat(setup.criteria().linkage()).isEqualTo(new LinkageLimits(-0.0005, 0.002));
+    assertThat(setup.criteria().flashContact()).isTrue();
+    assertThat(
+            RunForm.usual("", Phase.AS_FOUND, Dial.builtIn().get(0))
+                .with(RunForm.texts(setup))
+                .read()
+                .criteria())
+        .isEqualTo(setup.criteria());
+  }
+
+  @Test
+  void speedsThatAreNotOnTheDialMakeADialOfTheirOwn() {
+    assertThat(form("1/50, 1/100", 5, List.of(), Map.of()).read().dial()).isEqualTo(Dial.CUSTOM);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, -1, 101})
+  void aNumberOfFiringsThatIsNoneIsRefused(int firings) {
+    assertThatThrownBy(() -> form("1/60", firings, List.of(), Map.of()).read())
+        .isInstanceOf(Trouble.class)
+        .hasMessageContaining("Ask for 1 to 100");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "'1/60, fast', fast is no speed",
+    "'', at least one speed or check",
+    "' , ', at least one speed or check",
+    "1/0, 1/0 is no speed"
+  })
+  void speedsThatAreNoneAreRefused(String speeds, String said) {
+    assertThatThrownBy(() -> form(speeds, 5, List.of(), Map.of()).read())
+        .isInstanceOf(Trouble.class)
+        .hasMessageContaining(said);
+  }
+
+  @Test
+  void afterAsFoundComesAsLeftOnceItIsDone() {
+    RunSetup found = RunForm.usual("mine", Phase.AS_FOUND, Dial.builtIn().get(0)).read();
+    assertThat(RunForm.after(found, "mine", true).phase()).isEqualTo(Phase.AS_LEFT);
+    assertThat(RunForm.after(found, "mine", false).phase()).isEqualTo(Phase.AS_FOUND);
+    assertThat(RunForm.after(found, "mine", false).read()).isEqualTo(found);
+  }
+
+  static Stream<RunOption<?>> options() {
+    return RunOption.ALL.stream();
+  }
+
+  /** So nothing but its sentences has to be written when an option is added. */
+  @ParameterizedTest
+  @MethodSource("options")
+  void everyOptionHasItsSentences(RunOption<?> option) {
+    assertThat(OptionWords.label(option)).isNotBlank();
+    assertThat(OptionWords.help(option)).isNotBlank();
+    assertThat(OptionWords.usual(option)).isNotBlank();
+    assertThat(option.words())
+        .allMatch(word -> Words.has("run.option." + option.name() + "." + word));
+  }
+
+  /** Words that are no option's, and texts that no criterion can be read from. */
+  @ParameterizedTest
+  @MethodSource("options")
+  void whatAnOptionDoesNotKnowIsRefusedInOneLine(RunOption<?> option) {
+    if (option == RunOption.STOP) {
+      // Noted in the person's words.
+      assertThat(form("1/60", 5, List.of(), Map.of(option, "?")).read()).isNotNull();
+      return;
+    }
+    assertThatThrownBy(() -> form("1/60", 5, List.of(), Map.of(option, "?")).read())
+        .isInstanceOf(Trouble.class)
+        .hasMessageContaining("?")
+        .hasMessageNotContaining("\n");
+  }
+}
