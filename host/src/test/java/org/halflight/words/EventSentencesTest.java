@@ -39,7 +39,7 @@ class EventSentencesTest {
         "1/500: 2 usable of 10 tries. That is enough: it is erratic. On to the next.");
     assertSays(
         new SessionEvent.LinkGap(OptionalDouble.of(42)),
-        "Nothing was heard of the rig for 42.0 s. Firings in between are not in the record.");
+        "The rig was silent for 42.0 s. Firings in that time are not in the record.");
   }
 
   @Test
