@@ -181,7 +181,7 @@ class PracticeHoldsAndContactTest {
       assertThat(timer.times().orElseThrow().mean().get())
           .isCloseTo(ModelSelfTimer.UNEVEN.seconds(), within(1.0));
       assertThat(timer.rangeSeconds()).isGreaterThan(0.5);
-      assertThat(SelfTimerWords.lines(timer).get(0)).contains("in the mean of 5");
+      assertThat(SelfTimerWords.lines(timer).get(0)).contains("on average over 5");
     }
   }
 

@@ -128,7 +128,7 @@ class CommandsTest {
         "page EMPTY --out x.pdf --paper a5|--paper does not know a5",
         "page EMPTY --out x.pdf --intake blades|--intake does not understand blades",
         "page EMPTY --out x.pdf --hand-back blades=odd|--hand-back does not know odd",
-        "page EMPTY --out x.pdf --f-number 0|is no f-number"
+        "page EMPTY --out x.pdf --f-number 0|is not an f-number"
       })
   void badInputGetsOneSentence(String words, String sentence) throws Exception {
     Path other = Files.writeString(folder.resolve("other"), "something else\n");
