@@ -10,15 +10,7 @@ import picocli.CommandLine.ParameterException;
 /** All commands. Without one, the practice run. */
 @Command(
     name = "halflight",
-    mixinStandardHelpOptions = true,
-    description =
-        "Measures the shutters of mechanical cameras with a light rig. Without a command it does"
-            + " the practice run.",
-    footer = {
-      "",
-      "Cautions: bright lamps can hurt eyes; old flash contacts can carry high voltage, so never",
-      "connect a flash unit to the rig; springs under tension jump; follow local rules for solvents."
-    })
+    mixinStandardHelpOptions = true)
 public final class Halflight {
   private final Surroundings surroundings;
   private final CommandLine commands;
@@ -46,10 +38,8 @@ public final class Halflight {
         new CommandLine(new DiscCommand(surroundings))
             .addSubcommand(new DiscReadCommand(surroundings)));
     commands.addSubcommand(new PracticeCommand(surroundings));
-    commands
-        .getSubcommands()
-        .values()
-        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
+    helpEverywhere(commands);
+    HelpTexts.into(commands);
     TypedValues.in(commands);
     // A label that begins with @ is a label, and no file to read more words from.
     commands.setExpandAtFiles(false);
@@ -59,6 +49,13 @@ public final class Halflight {
     commands.setOut(surroundings.terminal().writer());
     commands.setErr(surroundings.terminal().writer());
     commands.getCommandSpec().version(Words.say("version", surroundings.version()));
+  }
+
+  private static void helpEverywhere(CommandLine commands) {
+    for (CommandLine command : commands.getSubcommands().values()) {
+      command.getCommandSpec().mixinStandardHelpOptions(true);
+      helpEverywhere(command);
+    }
   }
 
   /** All commands with their words. */
@@ -73,7 +70,7 @@ public final class Halflight {
         .say(
             Words.say(
                 "cli.notUnderstood",
-                String.valueOf(bad.getMessage()).strip().replaceAll("[.\\s]+$", ""),
+                CommandTroubles.sentence(bad),
                 command.getCommandSpec().qualifiedName()));
     return command.getCommandSpec().exitCodeOnInvalidInput();
   }
