@@ -36,7 +36,8 @@ final class CommandTroubles {
       return Words.say("cli.twice", name(twice.getOverwritten()));
     }
     if (bad.getArgSpec() == null) {
-      return Words.say("cli.unfit");
+      return Words.say(
+          "cli.noCommand", String.join(", ", bad.getCommandLine().getSubcommands().keySet()));
     }
     return bad.getCause() instanceof TypeConversionException wrong
         ? Words.say("cli.badValue", name(bad.getArgSpec()), wrong.getMessage())

@@ -38,7 +38,10 @@ public final class Halflight {
         new CommandLine(new DiscCommand(surroundings))
             .addSubcommand(new DiscReadCommand(surroundings)));
     commands.addSubcommand(new PracticeCommand(surroundings));
-    helpEverywhere(commands);
+    commands
+        .getSubcommands()
+        .values()
+        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
     HelpTexts.into(commands);
     TypedValues.in(commands);
     // A label that begins with @ is a label, and no file to read more words from.
@@ -49,13 +52,6 @@ public final class Halflight {
     commands.setOut(surroundings.terminal().writer());
     commands.setErr(surroundings.terminal().writer());
     commands.getCommandSpec().version(Words.say("version", surroundings.version()));
-  }
-
-  private static void helpEverywhere(CommandLine commands) {
-    for (CommandLine command : commands.getSubcommands().values()) {
-      command.getCommandSpec().mixinStandardHelpOptions(true);
-      helpEverywhere(command);
-    }
   }
 
   /** All commands with their words. */
