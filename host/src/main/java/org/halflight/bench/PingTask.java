@@ -7,19 +7,13 @@ import org.halflight.rig.RigEvent;
 import org.halflight.time.TickRate;
 
 /** Pings with every beat for a while, so that the clocks can be held against each other. */
-final class PingTask implements RigTask {
-  private final double seconds;
-  private final TickRate rate;
-  private final DoubleConsumer share;
-  private long firstTicks = -1;
-  private long ticks;
+final class PingTask extends TimedTask {
+  private long beat;
+  private long pinged;
   private int token;
-  private int sent;
 
   PingTask(double seconds, TickRate rate, DoubleConsumer share) {
-    this.share = share;
-    this.seconds = seconds;
-    this.rate = rate;
+    super(seconds, rate, share);
   }
 
   @Override
@@ -28,28 +22,20 @@ final class PingTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  void heard(RigEvent event) {
     if (event instanceof RigEvent.TimeAt time) {
-      firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-      ticks = time.ticks();
-      share.accept(Math.min(1, rate.seconds(ticks - firstTicks) / seconds));
+      beat = time.ticks() >> 22;
     }
-    return rate.seconds(ticks - Math.max(0, firstTicks)) >= seconds ? State.DONE : State.UNDER_WAY;
   }
 
   @Override
   public Optional<RigCommand> next() {
     // One ping for each beat that was heard.
-    if (ticks == 0 || sent == (int) (ticks >> 22)) {
+    if (beat == pinged) {
       return Optional.empty();
     }
-    sent = (int) (ticks >> 22);
+    pinged = beat;
     token = (token + 1) & 0xFFFF;
     return Optional.of(new RigCommand.Ping(token));
-  }
-
-  @Override
-  public double patienceSeconds() {
-    return 4 + 1.5 * seconds;
   }
 }

@@ -11,8 +11,8 @@ final class ThresholdTask implements RigTask {
   private static final long SETTLE_TICKS = 4_000_000;
 
   private final RigCommand.SetThresholds set;
-  private long firstTicks = -1;
-  private long ticks;
+  private final Elapsed elapsed = new Elapsed();
+  private boolean settled;
   private boolean asked;
   private Optional<RigMessage.Thresholds> read = Optional.empty();
 
@@ -28,8 +28,7 @@ final class ThresholdTask implements RigTask {
   @Override
   public State onEvent(RigEvent event) {
     if (event instanceof RigEvent.TimeAt time) {
-      firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-      ticks = time.ticks();
+      settled = elapsed.ticks(time) >= SETTLE_TICKS;
     } else if (event instanceof RigMessage.Thresholds thresholds && asked) {
       read = Optional.of(thresholds);
     }
@@ -38,7 +37,7 @@ final class ThresholdTask implements RigTask {
 
   @Override
   public Optional<RigCommand> next() {
-    if (asked || firstTicks < 0 || ticks - firstTicks < SETTLE_TICKS) {
+    if (asked || !settled) {
       return Optional.empty();
     }
     asked = true;
