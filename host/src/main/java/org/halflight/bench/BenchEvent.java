@@ -3,7 +3,6 @@ package org.halflight.bench;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
 import org.halflight.rig.RigLine;
 
 /**
@@ -23,10 +22,6 @@ public sealed interface BenchEvent {
 
   /** A line that came from the rig. */
   record Received(long hostNanos, RigLine rigLine) implements BenchEvent {
-    public Received {
-      Objects.requireNonNull(rigLine);
-    }
-
     /**
      * A line that nobody has parsed yet.
      *
@@ -43,11 +38,7 @@ public sealed interface BenchEvent {
   }
 
   /** A line that went to the rig. */
-  record Sent(long hostNanos, String line) implements BenchEvent {
-    public Sent {
-      Objects.requireNonNull(line);
-    }
-  }
+  record Sent(long hostNanos, String line) implements BenchEvent {}
 
   /**
    * Something the host or the person did.
@@ -60,7 +51,6 @@ public sealed interface BenchEvent {
   record Mark(long hostNanos, String kind, Map<String, String> values, long number)
       implements BenchEvent {
     public Mark {
-      Objects.requireNonNull(kind);
       values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
     }
 

@@ -1,7 +1,5 @@
 package org.halflight.bench;
 
-import java.util.Objects;
-
 /** Carries a refusal out of the middle of a procedure; never leaves this package. */
 final class CalibrationRefused extends Exception {
   private static final long serialVersionUID = 1L;
@@ -10,7 +8,7 @@ final class CalibrationRefused extends Exception {
 
   CalibrationRefused(CalibrationRefusal refusal) {
     super(refusal.toString());
-    this.refusal = Objects.requireNonNull(refusal);
+    this.refusal = refusal;
   }
 
   CalibrationRefusal refusal() {

@@ -14,6 +14,7 @@ import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
+import org.halflight.signal.BoardTraits;
 import org.halflight.time.TickRate;
 
 /**
@@ -36,7 +37,7 @@ final class ClockKeeper {
   private ClockPairWatch watch = new ClockPairWatch();
   private PingEchoes echoes = echoesFor(watch);
   private String serial = "";
-  private TickRate rate = TickRate.BOARD_16_MHZ;
+  private TickRate rate = BoardTraits.USUAL.rate();
   private int token;
   private double pingedSeconds = Double.NEGATIVE_INFINITY;
   private double ratedSeconds = Double.NEGATIVE_INFINITY;
@@ -70,7 +71,7 @@ final class ClockKeeper {
     List<RigEvent> others = new ArrayList<>();
     for (RigEvent each : said) {
       if (each instanceof RigMessage.Greeting greeted) {
-        onRigIdentified(greeted.serial(), new TickRate(greeted.ticksPerSecond()));
+        onRigIdentified(greeted.serial(), greeted.board().rate());
       } else if (each instanceof RigEvent.Restarted) {
         // Its clock is the same, its ticks are not.
         watch = new ClockPairWatch();

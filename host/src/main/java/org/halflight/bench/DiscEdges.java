@@ -1,7 +1,6 @@
 package org.halflight.bench;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.calibration.DiscReading;
 import org.halflight.calibration.DiscTrouble;
@@ -25,9 +24,6 @@ import org.halflight.time.TickRate;
  */
 public record DiscEdges(ProfiledRig rig, TickRate rate, LightLevels light, List<Edge> edges) {
   public DiscEdges {
-    Objects.requireNonNull(rig);
-    Objects.requireNonNull(rate);
-    Objects.requireNonNull(light);
     edges = List.copyOf(edges);
   }
 

@@ -102,7 +102,6 @@ public final class DiscRun {
             new EdgesTask(
                 edge -> CENTRE.contains(edge.channel()),
                 seconds,
-                work.rate(),
                 part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
     return new Taken(
         new DiscEdges(

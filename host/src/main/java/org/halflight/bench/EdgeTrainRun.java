@@ -62,8 +62,7 @@ public final class EdgeTrainRun {
       TickRate rate = work.rate();
       EdgesTask task =
           runner.run(
-              new EdgesTask(
-                  edge -> edge.channel() == channel && edge.high(), seconds, rate, share));
+              new EdgesTask(edge -> edge.channel() == channel && edge.high(), seconds, share));
       long[] rises = withoutChatter(task.edges(), rate.ticks(0.5 / train.hertz()));
       return new Heard(train.rate(rises, rate), rises.length);
     } catch (CalibrationRefused refused) {

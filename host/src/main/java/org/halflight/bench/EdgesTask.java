@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.signal.Edge;
-import org.halflight.time.TickRate;
 
 /** Gathers edges for a while. */
 final class EdgesTask extends TimedTask {
@@ -18,8 +17,8 @@ final class EdgesTask extends TimedTask {
   /**
    * @param wanted which edges are gathered
    */
-  EdgesTask(Predicate<Edge> wanted, double seconds, TickRate rate, DoubleConsumer share) {
-    super(seconds, rate, share);
+  EdgesTask(Predicate<Edge> wanted, double seconds, DoubleConsumer share) {
+    super(seconds, share);
     this.wanted = wanted;
   }
 

@@ -1,15 +1,20 @@
 package org.halflight.bench;
 
 import org.halflight.rig.RigEvent;
+import org.halflight.time.TickRate;
 
-/** Ticks that have gone by on the rig since the first beat that was heard. */
+/** What has gone by on the rig since the first beat that was heard. */
 final class Elapsed {
   private long firstTicks = -1;
 
-  /** Ticks from the first beat to this one. */
-  long ticks(RigEvent.TimeAt beat) {
+  /**
+   * Seconds from the first beat to this one.
+   *
+   * @param rate how fast the rig counts
+   */
+  double seconds(RigEvent.TimeAt beat, TickRate rate) {
     firstTicks = firstTicks < 0 ? beat.ticks() : firstTicks;
-    return beat.ticks() - firstTicks;
+    return rate.seconds(beat.ticks() - firstTicks);
   }
 
   /** The next beat is the first one again. */

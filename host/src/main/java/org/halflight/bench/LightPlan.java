@@ -3,7 +3,6 @@ package org.halflight.bench;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
@@ -49,12 +48,6 @@ public record LightPlan(Kind kind, List<Step> steps) {
    * @param needed whether the others say nothing without it
    */
   public record Step(String asked, What what, String at, boolean opening, boolean needed) {
-    public Step {
-      Objects.requireNonNull(asked);
-      Objects.requireNonNull(what);
-      Objects.requireNonNull(at);
-    }
-
     /** Whether the shutter is opened for it, so that there must be light. */
     public boolean opensShutter() {
       return needed && (what == What.FULL || what == What.STOP || what == What.PANEL_IN_PLACE);
@@ -62,7 +55,6 @@ public record LightPlan(Kind kind, List<Step> steps) {
   }
 
   public LightPlan {
-    Objects.requireNonNull(kind);
     steps = List.copyOf(steps);
   }
 

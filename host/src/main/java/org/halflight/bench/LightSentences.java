@@ -7,15 +7,13 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.light.LampLight;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 
 /** The light and what is wrong with it, in sentences. */
 public final class LightSentences {
-  /** The converter has 1024 counts over a supply of 5 V; another supply scales the words only. */
-  private static final double MILLIVOLTS_PER_COUNT = 5000.0 / 1024;
-
   /** The steps of a sweep are 1.2 mV, and its readings are no better than that. */
   private static final double SAID_MILLIVOLTS_LEAST = 2;
 
@@ -29,7 +27,7 @@ public final class LightSentences {
     LevelPair pair = ((LightLevels.Known) levels.levels()).levels();
     return Words.say(
         "light.done",
-        Numbers.percent(levels.fullCounts() / LightLevels.FULL_SCALE_COUNTS),
+        Numbers.percent(levels.fullCounts() / BoardTraits.FULL_SCALE_COUNTS),
         Numbers.percent(levels.darkCounts() / levels.fullCounts()),
         Numbers.percent(pair.low()),
         Numbers.percent(pair.high()));
@@ -64,7 +62,7 @@ public final class LightSentences {
   }
 
   private static String trip(Channel channel, ComparatorTrips found) {
-    double millivolts = found.offsetCounts() * MILLIVOLTS_PER_COUNT;
+    double millivolts = found.offsetCounts() * BoardTraits.MILLIVOLTS_PER_COUNT;
     if (Math.abs(millivolts) < SAID_MILLIVOLTS_LEAST) {
       return Words.say("light.trip.right", level(channel));
     }
@@ -77,7 +75,7 @@ public final class LightSentences {
   private static void readBack(
       Channel channel, double wantedCounts, double readCounts, List<String> sentences) {
     // A reading is the voltage cut down to whole counts, so it stands for half a count more.
-    double off = (readCounts + 0.5 - wantedCounts) * MILLIVOLTS_PER_COUNT;
+    double off = (readCounts + 0.5 - wantedCounts) * BoardTraits.MILLIVOLTS_PER_COUNT;
     if (Math.abs(off) > READ_BACK_MILLIVOLTS_MOST) {
       sentences.add(Words.say("light.readBack", level(channel), whole(Math.abs(off))));
     }
@@ -133,13 +131,13 @@ public final class LightSentences {
         ? Words.say(
             "light.refused.trip-offset",
             level(off.channel()),
-            whole(Math.abs(off.found().offsetCounts()) * MILLIVOLTS_PER_COUNT),
-            whole(TripSweep.OFFSET_COUNTS_MOST * MILLIVOLTS_PER_COUNT))
+            whole(Math.abs(off.found().offsetCounts()) * BoardTraits.MILLIVOLTS_PER_COUNT),
+            whole(TripSweep.OFFSET_COUNTS_MOST * BoardTraits.MILLIVOLTS_PER_COUNT))
         : Words.say(
             "light.refused.trip-hysteresis",
             level(off.channel()),
-            whole(off.found().hysteresisCounts() * MILLIVOLTS_PER_COUNT),
-            whole(TripSweep.HYSTERESIS_COUNTS_MOST * MILLIVOLTS_PER_COUNT));
+            whole(off.found().hysteresisCounts() * BoardTraits.MILLIVOLTS_PER_COUNT),
+            whole(TripSweep.HYSTERESIS_COUNTS_MOST * BoardTraits.MILLIVOLTS_PER_COUNT));
   }
 
   private static String lamp(LampLight finding) {

@@ -2,7 +2,6 @@ package org.halflight.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.halflight.exposure.LevelCorrection;
@@ -189,19 +188,19 @@ public final class LightSetting {
 
   /** Where the comparators really switch; empty when the rig could not tell. */
   public Optional<TripPoints> trips() {
-    return swept() instanceof TripSweep.Outcome.Known known
-        ? Optional.of(known.trips())
-        : Optional.empty();
+    return swept()
+        .filter(TripSweep.Outcome.Known.class::isInstance)
+        .map(known -> ((TripSweep.Outcome.Known) known).trips());
   }
 
   /** Whether the rig said that it cannot look at its comparators, as older firmware does. */
   public boolean rigCannotSweep() {
-    return swept() instanceof TripSweep.Outcome.NotAble;
+    return swept().filter(TripSweep.Outcome.NotAble.class::isInstance).isPresent();
   }
 
   /** Whether what the rig found about its comparators did not come through. */
   public boolean tripsNotHeard() {
-    return swept() instanceof TripSweep.Outcome.NotHeard;
+    return swept().filter(TripSweep.Outcome.NotHeard.class::isInstance).isPresent();
   }
 
   /** The codes that the thresholds were set to. */
@@ -209,8 +208,8 @@ public final class LightSetting {
     return codes;
   }
 
-  private TripSweep.Outcome swept() {
-    return sweep.flatMap(TripSweep::outcome).orElse(null);
+  private Optional<TripSweep.Outcome> swept() {
+    return sweep.flatMap(TripSweep::outcome);
   }
 
   /** Part of the measurement under way that is done, 0 to 1. */
@@ -380,7 +379,7 @@ public final class LightSetting {
   }
 
   private void refuse(Refusal why) {
-    refusal = Optional.of(Objects.requireNonNull(why));
+    refusal = Optional.of(why);
     step = Step.REFUSED;
   }
 }

@@ -10,6 +10,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 
 /** Measures the light of the centre sensor for some milliseconds. */
 final class LightTask implements RigTask {
@@ -22,31 +23,35 @@ final class LightTask implements RigTask {
   private static final int SETTLE_BLOCKS = 5;
 
   /** Blocks may be skipped, the last one too: after this without one, those that came must do. */
-  private static final long QUIET_TICKS = 4_800_000;
+  private static final double QUIET_SECONDS = 0.3;
 
   /** Where edges go first, the next block may be long in coming. */
-  private static final long QUIET_TICKS_OF_A_DISC = 8_000_000;
+  private static final double QUIET_SECONDS_OF_A_DISC = 0.5;
 
   private final Optional<RigCommand> ahead;
   private final int settle;
   private final int count;
-  private final long quietTicks;
+  private final double quietSeconds;
   private final DoubleConsumer share;
   private final List<RigMessage.LightBlock> blocks = new ArrayList<>();
   private final Elapsed quiet = new Elapsed();
 
   private LightTask(
-      Optional<RigCommand> ahead, int settle, int count, long quietTicks, DoubleConsumer share) {
+      Optional<RigCommand> ahead,
+      int settle,
+      int count,
+      double quietSeconds,
+      DoubleConsumer share) {
     this.ahead = ahead;
     this.settle = settle;
     this.count = settle + count;
-    this.quietTicks = quietTicks;
+    this.quietSeconds = quietSeconds;
     this.share = share;
   }
 
   /** The light as it is. */
   static LightTask asItIs() {
-    return new LightTask(Optional.empty(), 0, BLOCKS, QUIET_TICKS, part -> {});
+    return new LightTask(Optional.empty(), 0, BLOCKS, QUIET_SECONDS, part -> {});
   }
 
   /** The light with the LED on, which is switched on just before: it goes out after 10 s. */
@@ -55,7 +60,7 @@ final class LightTask implements RigTask {
         Optional.of(RigCommand.DriveReference.steady()),
         SETTLE_BLOCKS,
         BLOCKS,
-        QUIET_TICKS,
+        QUIET_SECONDS,
         part -> {});
   }
 
@@ -65,7 +70,7 @@ final class LightTask implements RigTask {
    * @param share hears what part of it is over, 0 to 1
    */
   static LightTask ofADisc(DoubleConsumer share) {
-    return new LightTask(Optional.empty(), 0, BLOCKS_OF_A_DISC, QUIET_TICKS_OF_A_DISC, share);
+    return new LightTask(Optional.empty(), 0, BLOCKS_OF_A_DISC, QUIET_SECONDS_OF_A_DISC, share);
   }
 
   @Override
@@ -79,7 +84,7 @@ final class LightTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigMessage.LightBlock light && light.channel() == Channel.CENTRE_LOW) {
       if (light.index() >= settle) {
         blocks.add(light);
@@ -90,7 +95,7 @@ final class LightTask implements RigTask {
     }
     return event instanceof RigEvent.TimeAt beat
             && !blocks.isEmpty()
-            && quiet.ticks(beat) > quietTicks
+            && quiet.seconds(beat, rate) > quietSeconds
         ? State.DONE
         : State.UNDER_WAY;
   }

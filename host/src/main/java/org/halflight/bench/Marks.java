@@ -24,6 +24,7 @@ import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the host and the person do, as marks of a session file and as inputs of a session;
@@ -319,9 +320,10 @@ public final class Marks {
   }
 
   private static ComparatorTrips comparator(Map<String, String> values, String level) {
-    return values.containsKey(level + "-offset")
+    String offset = values.get(level + "-offset");
+    return offset != null
         ? ComparatorTrips.around(
-            finite(values.get(level + "-offset")),
+            finite(offset),
             finite(values.getOrDefault(level + "-hysteresis", "0")),
             TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
         : ComparatorTrips.EXACT;
@@ -350,7 +352,7 @@ public final class Marks {
         RunMarks.criteria(values));
   }
 
-  private static Optional<Boolean> oneOf(String value, String yes, String no) {
+  private static Optional<Boolean> oneOf(@Nullable String value, String yes, String no) {
     return yes.equals(value)
         ? Optional.of(true)
         : no.equals(value) ? Optional.of(false) : Optional.empty();

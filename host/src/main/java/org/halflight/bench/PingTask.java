@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
-import org.halflight.time.TickRate;
 
 /** Pings with every beat for a while, so that the clocks can be held against each other. */
 final class PingTask extends TimedTask {
@@ -12,8 +11,8 @@ final class PingTask extends TimedTask {
   private long pinged;
   private int token;
 
-  PingTask(double seconds, TickRate rate, DoubleConsumer share) {
-    super(seconds, rate, share);
+  PingTask(double seconds, DoubleConsumer share) {
+    super(seconds, share);
   }
 
   @Override

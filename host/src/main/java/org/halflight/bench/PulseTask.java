@@ -8,10 +8,14 @@ import org.halflight.rig.ReferenceDrive;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.signal.Edge;
+import org.halflight.time.TickRate;
 
 /** Makes reference pulses and gathers the edges that they bring. */
 final class PulseTask implements RigTask {
-  private static final long EDGES_WITHIN_TICKS = 640_000;
+  private static final double EDGES_WITHIN_SECONDS = 0.040;
+
+  /** The LED rests so long between two pulses, or as long as they are. */
+  private static final double GAP_SECONDS = 0.020;
 
   private final RigCommand.DriveReference drive;
   private final List<MadePulse> made = new ArrayList<>();
@@ -28,21 +32,22 @@ final class PulseTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.PulseMade pulse) {
       made.add(new MadePulse(pulse.beginTicks(), pulse.endTicks()));
     } else if (event instanceof RigEvent.EdgeAt edge) {
       edges.add(edge.edge());
     } else if (event instanceof RigEvent.TimeAt time && made.size() >= drive.count()) {
       // Edges may come up to 20 ms after a beat that they were before.
-      edgesAreIn |= time.ticks() - made.get(made.size() - 1).endTicks() > EDGES_WITHIN_TICKS;
+      long sinceTicks = time.ticks() - made.get(made.size() - 1).endTicks();
+      edgesAreIn |= rate.seconds(sinceTicks) > EDGES_WITHIN_SECONDS;
     }
     return edgesAreIn ? State.DONE : State.UNDER_WAY;
   }
 
   @Override
-  public double patienceSeconds() {
-    return 4 + drive.count() * (2 * drive.widthTicks() + 320_000) / 16e6;
+  public double patienceSeconds(TickRate rate) {
+    return 4 + drive.count() * (2 * rate.seconds(drive.widthTicks()) + GAP_SECONDS);
   }
 
   List<MadePulse> made() {

@@ -210,7 +210,7 @@ public final class RigCalibration {
   }
 
   private Optional<ClockPair> clock(TaskRunner runner) throws CalibrationRefused {
-    runner.run(new PingTask(plan.pingSeconds(), work.rate(), share));
+    runner.run(new PingTask(plan.pingSeconds(), share));
     return ClockPair.of(work.stamps().received(), work.stamps().sent());
   }
 }

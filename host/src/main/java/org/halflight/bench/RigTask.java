@@ -3,6 +3,7 @@ package org.halflight.bench;
 import java.util.Optional;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
+import org.halflight.time.TickRate;
 
 /** One thing that a rig is asked to do, and what it says about it until it is done. */
 interface RigTask {
@@ -23,8 +24,12 @@ interface RigTask {
     return Optional.empty();
   }
 
-  /** Hears what the rig says. */
-  State onEvent(RigEvent event);
+  /**
+   * Hears what the rig says.
+   *
+   * @param rate how fast it counts
+   */
+  State onEvent(RigEvent event, TickRate rate);
 
   /** A further command on the way; asked for after each event. */
   default Optional<RigCommand> next() {
@@ -32,7 +37,7 @@ interface RigTask {
   }
 
   /** Seconds of rig time after which the rig has no more to say. */
-  default double patienceSeconds() {
+  default double patienceSeconds(TickRate rate) {
     return 4;
   }
 }

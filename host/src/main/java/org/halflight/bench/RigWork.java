@@ -11,6 +11,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigStream;
+import org.halflight.signal.BoardTraits;
 import org.halflight.time.TickRate;
 
 /**
@@ -199,9 +200,7 @@ public final class RigWork implements AutoCloseable {
 
   /** The nominal rate of the rig's clock. */
   public TickRate rate() {
-    return greeting
-        .map(known -> new TickRate(known.ticksPerSecond()))
-        .orElse(TickRate.BOARD_16_MHZ);
+    return greeting.map(RigMessage.Greeting::board).orElse(BoardTraits.USUAL).rate();
   }
 
   /** Stamps of both clocks so far. */

@@ -39,7 +39,6 @@ public final class SessionFile implements AutoCloseable {
   public record Contents(List<BenchEvent> events, int damagedLines, SessionForm form) {
     public Contents {
       events = List.copyOf(events);
-      Objects.requireNonNull(form);
     }
 
     private long lastNumber() {

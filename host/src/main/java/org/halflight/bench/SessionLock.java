@@ -102,14 +102,12 @@ final class SessionLock implements AutoCloseable {
 
   /** The lock file, by one name however the session file is called. */
   private static Path beside(Path session) throws IOException {
+    Path absolute = session.toAbsolutePath();
+    Path folder = absolute.getParent();
     Path real =
-        Files.exists(session)
+        Files.exists(session) || folder == null
             ? session.toRealPath()
-            : session
-                .toAbsolutePath()
-                .getParent()
-                .toRealPath()
-                .resolve(session.getFileName().toString());
+            : folder.toRealPath().resolve(absolute.getFileName());
     return real.resolveSibling(real.getFileName() + ENDING);
   }
 

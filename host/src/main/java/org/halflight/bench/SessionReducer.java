@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -19,9 +20,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
-import org.halflight.time.TickRate;
 import org.halflight.verdict.SpeedSummary;
 
 /**
@@ -131,7 +130,7 @@ public final class SessionReducer {
 
   /** An act counts no more, or counts again: the session becomes what it is without, or with it. */
   private void turn(long act, boolean off, List<SessionEvent> news) {
-    int place = places.get(act);
+    int place = Objects.requireNonNull(places.get(act));
     undone.set(place, off);
     Session before = session;
     session = new Session(SessionReducer::verdictIsIn);
@@ -247,11 +246,7 @@ public final class SessionReducer {
       greeting = Optional.of(greeted);
       handle(
           new SessionInput.RigIs(
-              greeted.serial(),
-              greeted.bootCount(),
-              new TickRate(greeted.ticksPerSecond()),
-              (greeted.channels() & 1 << Channel.CENTRE_HIGH.code()) == 0,
-              greeted.firmware()),
+              greeted.serial(), greeted.bootCount(), greeted.board(), greeted.firmware()),
           news);
     } else if (said instanceof RigEvent.EdgeAt edge) {
       handle(new SessionInput.EdgeAt(edge.edge()), news);

@@ -6,6 +6,7 @@ import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 
 /** Finds where a comparator switches, by the steady light of the reference LED. */
 final class SweepTask implements RigTask {
@@ -32,7 +33,7 @@ final class SweepTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     sweep.onEvent(event);
     if (!(event instanceof RigMessage.Answer)) {
       return State.UNDER_WAY;
@@ -58,7 +59,7 @@ final class SweepTask implements RigTask {
   }
 
   @Override
-  public double patienceSeconds() {
+  public double patienceSeconds(TickRate rate) {
     return PATIENCE_SECONDS;
   }
 

@@ -6,6 +6,7 @@ import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
+import org.halflight.time.TickRate;
 
 /**
  * Runs tasks one after the other and gives up where the rig has no more to say.
@@ -45,12 +46,12 @@ final class TaskRunner {
         if (event instanceof RigEvent.TimeAt && work.isWaiting()) {
           continue;
         }
-        if (task.onEvent(event) == RigTask.State.DONE) {
+        if (task.onEvent(event, work.rate()) == RigTask.State.DONE) {
           return task;
         }
         task.next().ifPresent(command -> send(task, command));
         if (event instanceof RigEvent.TimeAt time
-            && work.rate().seconds(elapsed.ticks(time)) > task.patienceSeconds()) {
+            && elapsed.seconds(time, work.rate()) > task.patienceSeconds(work.rate())) {
           throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
         }
       }
@@ -79,7 +80,7 @@ final class TaskRunner {
           }
 
           @Override
-          public State onEvent(RigEvent event) {
+          public State onEvent(RigEvent event, TickRate rate) {
             return event instanceof RigMessage.Answer ? State.DONE : State.UNDER_WAY;
           }
         });

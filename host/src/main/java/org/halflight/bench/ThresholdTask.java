@@ -4,11 +4,12 @@ import java.util.Optional;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
+import org.halflight.time.TickRate;
 
 /** Sets both thresholds and reads back where they stand once their filters have settled. */
 final class ThresholdTask implements RigTask {
   /** The filters need 0.1 s. */
-  private static final long SETTLE_TICKS = 4_000_000;
+  private static final double SETTLE_SECONDS = 0.25;
 
   private final RigCommand.SetThresholds set;
   private final Elapsed elapsed = new Elapsed();
@@ -26,9 +27,9 @@ final class ThresholdTask implements RigTask {
   }
 
   @Override
-  public State onEvent(RigEvent event) {
+  public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.TimeAt time) {
-      settled = elapsed.ticks(time) >= SETTLE_TICKS;
+      settled = elapsed.seconds(time, rate) >= SETTLE_SECONDS;
     } else if (event instanceof RigMessage.Thresholds thresholds && asked) {
       read = Optional.of(thresholds);
     }

@@ -1,5 +1,7 @@
 package org.halflight.calibration;
 
+import org.halflight.signal.BoardTraits;
+
 /**
  * What the comparators' own slowness adds behind a lagging square edge. A comparator has to gather
  * some overdrive before it switches, so it is the later the more slowly the light goes past: by
@@ -22,15 +24,15 @@ record SlowFlank(double mean, double standardUncertainty) {
    */
   static final double GATHER_MOST = 20;
 
-  private static final double MILLIVOLTS_PER_COUNT = 5000.0 / 1024;
-
   /**
    * @param lagSeconds a first estimate of the lag; below zero counts as none
    * @param spanCounts light of the LED less dark, in counts of the converter
    */
   static SlowFlank before(double lagSeconds, double spanCounts) {
     double micros = 1e6 * Math.max(0, lagSeconds);
-    double most = 1e-6 * Math.sqrt(2 * GATHER_MOST * micros / (spanCounts * MILLIVOLTS_PER_COUNT));
+    double most =
+        1e-6
+            * Math.sqrt(2 * GATHER_MOST * micros / (spanCounts * BoardTraits.MILLIVOLTS_PER_COUNT));
     return new SlowFlank(most / 2, most / Math.sqrt(12));
   }
 

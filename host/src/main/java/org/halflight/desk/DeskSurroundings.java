@@ -2,7 +2,6 @@ package org.halflight.desk;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Objects;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.halflight.calibration.HostClock;
@@ -42,14 +41,5 @@ public record DeskSurroundings(
   /** Where faults of the program leave their details. */
   FaultLog faults() {
     return new FaultLog(folder, clock::instant);
-  }
-
-  public DeskSurroundings {
-    Objects.requireNonNull(folder);
-    Objects.requireNonNull(ports);
-    Objects.requireNonNull(nanos);
-    Objects.requireNonNull(clock);
-    Objects.requireNonNull(version);
-    Objects.requireNonNull(hostClock);
   }
 }

@@ -1,12 +1,16 @@
 package org.halflight.export;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.halflight.session.Source;
 import org.halflight.stats.Figure;
+import org.halflight.stats.HodgesLehmann;
+import org.halflight.stats.MeanShift;
+import org.halflight.verdict.CommonPart;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
 import org.halflight.verdict.ShiftFinding;
@@ -17,132 +21,138 @@ import org.halflight.verdict.SpeedComparison;
  * half of it; docs/file-formats.md says what each column means.
  */
 public final class ComparisonTable {
-  private static final List<String> HEADINGS =
-      List.of(
-          "source",
-          "marked_speed",
-          "firings_before",
-          "firings_after",
-          "mean_before_stops",
-          "mean_after_stops",
-          "shift_stops",
-          "shift_low_stops",
-          "shift_high_stops",
-          "shift_level",
-          "shift_p",
-          "shift_adjusted_p",
-          "finding",
-          "within_a_tenth_p",
-          "findable_shift_stops",
-          "rank_shift_stops",
-          "rank_shift_low_stops",
-          "rank_shift_high_stops",
-          "rank_shift_level",
-          "rank_p",
-          "scatter_before_stops",
-          "scatter_after_stops",
-          "scatter_ratio",
-          "scatter_ratio_low",
-          "scatter_ratio_high",
-          "scatter_p",
-          "scatter_adjusted_p",
-          "scatter_finding",
-          "threefold_scatter_firings",
-          "firings_compared");
+  /** A row: of a speed, of the whole dial with its common shift, or of a half of the dial. */
+  private record Row(
+      Source source,
+      String name,
+      Optional<SpeedComparison> speed,
+      Optional<RunComparison> dial,
+      Optional<ScatterComparison> scatter) {
+    Optional<CommonPart> common() {
+      return dial.flatMap(RunComparison::common);
+    }
 
-  private static final int SCATTER_FROM = 20;
+    /** A figure of the speed, or of the shift that all have in common. */
+    OptionalDouble shift(Function<MeanShift, Double> ofSpeed, ToDoubleFunction<CommonPart> ofDial) {
+      return speed.isPresent()
+          ? known(speed.get().shift().map(ofSpeed))
+          : common().stream().mapToDouble(ofDial).findFirst();
+    }
+
+    OptionalDouble adjustedP() {
+      return speed
+          .map(SpeedComparison::adjustedP)
+          .or(() -> dial.filter(its -> its.common().isPresent()).map(its -> its.commonAdjustedP()))
+          .orElse(OptionalDouble.empty());
+    }
+
+    OptionalDouble rank(Function<HodgesLehmann, Double> figure) {
+      return figure(its -> its.rankShift().map(figure));
+    }
+
+    OptionalDouble figure(Function<SpeedComparison, Figure<Double>> figure) {
+      return speed.map(its -> known(figure.apply(its))).orElse(OptionalDouble.empty());
+    }
+
+    OptionalDouble value(Function<SpeedComparison, OptionalDouble> figure) {
+      return speed.map(figure).orElse(OptionalDouble.empty());
+    }
+
+    OptionalDouble scatter(Function<ScatterComparison, Figure<Double>> figure) {
+      return scatter.map(its -> known(figure.apply(its))).orElse(OptionalDouble.empty());
+    }
+
+    Optional<String> count(Function<SpeedComparison, Integer> count) {
+      return speed.map(count).map(String::valueOf);
+    }
+
+    private static OptionalDouble known(Figure<Double> figure) {
+      return Column.optional(figure.known());
+    }
+  }
+
+  private static final List<Column<Row>> COLUMNS =
+      List.of(
+          Column.text("source", row -> Source.WORDS.word(row.source)),
+          Column.text("marked_speed", Row::name),
+          Column.word("firings_before", row -> row.count(its -> its.before().errors().n())),
+          Column.word("firings_after", row -> row.count(its -> its.after().errors().n())),
+          Column.number("mean_before_stops", row -> row.value(its -> its.before().meanStops())),
+          Column.number("mean_after_stops", row -> row.value(its -> its.after().meanStops())),
+          Column.number("shift_stops", row -> row.shift(s -> s.shift(), c -> c.stops())),
+          Column.number(
+              "shift_low_stops",
+              row -> row.shift(s -> s.interval().low(), c -> c.interval().low())),
+          Column.number(
+              "shift_high_stops",
+              row -> row.shift(s -> s.interval().high(), c -> c.interval().high())),
+          Column.number(
+              "shift_level",
+              row -> row.shift(s -> s.interval().level(), c -> c.interval().level())),
+          Column.number("shift_p", row -> row.shift(s -> s.p(), c -> c.p())),
+          Column.number("shift_adjusted_p", Row::adjustedP),
+          Column.word(
+              "finding",
+              row ->
+                  row.speed
+                      .map(its -> ShiftFinding.WORDS.word(its.finding()))
+                      .or(() -> row.dial.map(its -> found(its.dialMoved())))),
+          Column.number(
+              "within_a_tenth_p", row -> row.figure(its -> its.withinATenth().map(t -> t.p()))),
+          Column.number("findable_shift_stops", row -> row.value(its -> its.findableStops())),
+          Column.number("rank_shift_stops", row -> row.rank(s -> s.shift())),
+          Column.number("rank_shift_low_stops", row -> row.rank(s -> s.interval().low())),
+          Column.number("rank_shift_high_stops", row -> row.rank(s -> s.interval().high())),
+          Column.number("rank_shift_level", row -> row.rank(s -> s.interval().level())),
+          Column.number("rank_p", row -> row.figure(its -> its.rankTest().map(t -> t.p()))),
+          Column.number("scatter_before_stops", row -> row.scatter(its -> its.before())),
+          Column.number("scatter_after_stops", row -> row.scatter(its -> its.after())),
+          Column.number(
+              "scatter_ratio", row -> row.scatter(its -> its.ratio().map(r -> r.ratio()))),
+          Column.number(
+              "scatter_ratio_low", row -> row.scatter(its -> its.ratio().map(r -> r.low()))),
+          Column.number(
+              "scatter_ratio_high", row -> row.scatter(its -> its.ratio().map(r -> r.high()))),
+          Column.number("scatter_p", row -> row.scatter(its -> its.p())),
+          Column.number(
+              "scatter_adjusted_p",
+              row -> row.scatter.map(its -> its.adjustedP()).orElse(OptionalDouble.empty())),
+          Column.word("scatter_finding", row -> row.scatter.map(its -> found(its.found()))),
+          Column.word(
+              "threefold_scatter_firings",
+              row -> row.speed.map(its -> Column.whole(its.power().scatterFirings()))),
+          Column.word("firings_compared", row -> row.count(its -> its.compared())));
 
   /** Names of its columns. */
   public static List<String> headings() {
-    return HEADINGS;
+    return Column.names(COLUMNS);
   }
 
   private ComparisonTable() {}
 
   /** The table of a comparison. */
   public static CsvTable of(Source source, RunComparison runs) {
-    List<List<String>> rows = new ArrayList<>();
-    runs.speeds().forEach(speed -> rows.add(speed(source, speed)));
-    rows.add(dial(source, runs));
+    List<Row> rows = new ArrayList<>();
+    for (SpeedComparison speed : runs.speeds()) {
+      rows.add(
+          new Row(
+              source,
+              speed.speed().label(),
+              Optional.of(speed),
+              Optional.empty(),
+              Optional.of(speed.scatter())));
+    }
+    rows.add(new Row(source, "whole-dial", Optional.empty(), Optional.of(runs), Optional.empty()));
     rows.add(half(source, "slow-speeds", runs.slowScatter()));
     rows.add(half(source, "fast-speeds", runs.fastScatter()));
-    return new CsvTable(HEADINGS, rows);
+    return CsvTable.of(COLUMNS, rows);
   }
 
-  private static List<String> speed(Source source, SpeedComparison speed) {
-    List<String> row = new ArrayList<>();
-    row.add(Source.WORDS.word(source));
-    row.add(speed.speed().label());
-    row.add(String.valueOf(speed.before().errors().n()));
-    row.add(String.valueOf(speed.after().errors().n()));
-    row.add(Cells.number(speed.before().meanStops()));
-    row.add(Cells.number(speed.after().meanStops()));
-    row.add(number(speed.shift().map(s -> s.shift())));
-    row.add(number(speed.shift().map(s -> s.interval().low())));
-    row.add(number(speed.shift().map(s -> s.interval().high())));
-    row.add(number(speed.shift().map(s -> s.interval().level())));
-    row.add(number(speed.shift().map(s -> s.p())));
-    row.add(Cells.number(speed.adjustedP()));
-    row.add(ShiftFinding.WORDS.word(speed.finding()));
-    row.add(number(speed.withinATenth().map(t -> t.p())));
-    row.add(Cells.number(speed.findableStops()));
-    row.add(number(speed.rankShift().map(s -> s.shift())));
-    row.add(number(speed.rankShift().map(s -> s.interval().low())));
-    row.add(number(speed.rankShift().map(s -> s.interval().high())));
-    row.add(number(speed.rankShift().map(s -> s.interval().level())));
-    row.add(number(speed.rankTest().map(t -> t.p())));
-    row.addAll(scatter(speed.scatter()));
-    OptionalInt wanted = speed.power().scatterFirings();
-    row.add(wanted.isPresent() ? String.valueOf(wanted.getAsInt()) : "");
-    row.add(String.valueOf(speed.compared()));
-    return row;
+  private static Row half(Source source, String name, ScatterComparison scatter) {
+    return new Row(source, name, Optional.empty(), Optional.empty(), Optional.of(scatter));
   }
 
-  private static List<String> dial(Source source, RunComparison runs) {
-    List<String> row = empty(source, "whole-dial");
-    runs.common()
-        .ifPresent(
-            common -> {
-              row.set(6, Cells.number(common.stops()));
-              row.set(7, Cells.number(common.interval().low()));
-              row.set(8, Cells.number(common.interval().high()));
-              row.set(9, Cells.number(common.interval().level()));
-              row.set(10, Cells.number(common.p()));
-              row.set(11, Cells.number(runs.commonAdjustedP()));
-            });
-    row.set(12, runs.dialMoved() ? "changed" : "not-shown");
-    return row;
-  }
-
-  private static List<String> half(Source source, String name, ScatterComparison scatter) {
-    List<String> row = empty(source, name);
-    List<String> cells = scatter(scatter);
-    for (int i = 0; i < cells.size(); i++) {
-      row.set(SCATTER_FROM + i, cells.get(i));
-    }
-    return row;
-  }
-
-  private static List<String> empty(Source source, String name) {
-    List<String> row = new ArrayList<>(Collections.nCopies(HEADINGS.size(), ""));
-    row.set(0, Source.WORDS.word(source));
-    row.set(1, name);
-    return row;
-  }
-
-  private static List<String> scatter(ScatterComparison scatter) {
-    return List.of(
-        number(scatter.before()),
-        number(scatter.after()),
-        number(scatter.ratio().map(r -> r.ratio())),
-        number(scatter.ratio().map(r -> r.low())),
-        number(scatter.ratio().map(r -> r.high())),
-        number(scatter.p()),
-        Cells.number(scatter.adjustedP()),
-        scatter.found() ? "changed" : "not-shown");
-  }
-
-  private static String number(Figure<Double> figure) {
-    return Cells.number(figure.known().map(OptionalDouble::of).orElseGet(OptionalDouble::empty));
+  private static String found(boolean found) {
+    return found ? "changed" : "not-shown";
   }
 }

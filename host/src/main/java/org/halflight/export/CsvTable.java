@@ -47,6 +47,25 @@ public record CsvTable(List<String> headings, List<List<String>> rows) {
     }
   }
 
+  /** A table with a row for each of these. */
+  static <R> CsvTable of(List<Column<R>> columns, List<R> rows) {
+    return new CsvTable(
+        Column.names(columns),
+        rows.stream()
+            .map(row -> columns.stream().map(column -> column.cell().apply(row)).toList())
+            .toList());
+  }
+
+  /**
+   * A cell.
+   *
+   * @param row counts from 0
+   * @param heading of a column of the table
+   */
+  public String cell(int row, String heading) {
+    return rows.get(row).get(headings.indexOf(heading));
+  }
+
   /** For whom a table is written. */
   public enum Dialect {
     /** For programs and people who read it back: every field as it is. */

@@ -19,42 +19,30 @@ import org.halflight.words.Words;
  * at, so that a reading can be worked out again.
  */
 public final class DiscEdgesTable {
-  private static final List<String> HEADINGS =
+  private record Row(DiscEdges disc, Edge edge) {}
+
+  private static final List<Column<Row>> COLUMNS =
       List.of(
-          "rig",
-          "kind",
-          "firmware",
-          "ticks_per_second",
-          "dark_counts",
-          "full_counts",
-          "low_counts",
-          "high_counts",
-          "channel",
-          "light",
-          "ticks");
+          Column.text("rig", row -> row.disc.rig().serial()),
+          Column.text("kind", row -> row.disc.rig().kind()),
+          Column.text("firmware", row -> row.disc.rig().firmware()),
+          Column.count("ticks_per_second", row -> row.disc.rate().ticksPerSecond()),
+          Column.text("dark_counts", row -> counts(row.disc.light().darkCounts())),
+          Column.text("full_counts", row -> counts(row.disc.light().fullCounts())),
+          Column.text("low_counts", row -> counts(row.disc.light().lowCounts())),
+          Column.text("high_counts", row -> counts(row.disc.light().highCounts())),
+          Column.text("channel", row -> row.edge.channel() == Channel.CENTRE_LOW ? "low" : "high"),
+          Column.text("light", row -> row.edge.high() ? "1" : "0"),
+          Column.count("ticks", row -> row.edge.ticks()));
+
+  private static final List<String> HEADINGS = Column.names(COLUMNS);
 
   private DiscEdgesTable() {}
 
   /** Writes them. */
-  public static void write(DiscEdges edges, OutFile to) {
-    LightLevels light = edges.light();
-    List<List<String>> rows = new ArrayList<>();
-    for (Edge edge : edges.edges()) {
-      rows.add(
-          List.of(
-              edges.rig().serial(),
-              edges.rig().kind(),
-              edges.rig().firmware(),
-              String.valueOf(edges.rate().ticksPerSecond()),
-              counts(light.darkCounts()),
-              counts(light.fullCounts()),
-              counts(light.lowCounts()),
-              counts(light.highCounts()),
-              edge.channel() == Channel.CENTRE_LOW ? "low" : "high",
-              edge.high() ? "1" : "0",
-              String.valueOf(edge.ticks())));
-    }
-    new CsvTable(HEADINGS, rows).write(to, CsvTable.Dialect.PLAIN);
+  public static void write(DiscEdges disc, OutFile to) {
+    CsvTable.of(COLUMNS, disc.edges().stream().map(edge -> new Row(disc, edge)).toList())
+        .write(to, CsvTable.Dialect.PLAIN);
   }
 
   /**
@@ -70,27 +58,26 @@ public final class DiscEdgesTable {
     try {
       List<Edge> edges = new ArrayList<>();
       long before = Long.MIN_VALUE;
-      for (List<String> row : table.rows()) {
-        long ticks = Long.parseLong(row.get(10));
+      for (int row = 0; row < table.rows().size(); row++) {
+        long ticks = Long.parseLong(table.cell(row, "ticks"));
         if (ticks < before) {
           throw new Trouble(Words.say("disc.order", path, edges.size() + 2));
         }
         before = ticks;
         edges.add(
             new Edge(
-                row.get(8).equals("low") ? Channel.CENTRE_LOW : Channel.CENTRE_HIGH,
-                row.get(9).equals("1"),
+                table.cell(row, "channel").equals("low") ? Channel.CENTRE_LOW : Channel.CENTRE_HIGH,
+                table.cell(row, "light").equals("1"),
                 ticks));
       }
-      List<String> first = table.rows().get(0);
       return new DiscEdges(
-          new ProfiledRig(first.get(0), first.get(1), first.get(2)),
-          new TickRate(Long.parseLong(first.get(3))),
+          new ProfiledRig(table.cell(0, "rig"), table.cell(0, "kind"), table.cell(0, "firmware")),
+          new TickRate(Long.parseLong(table.cell(0, "ticks_per_second"))),
           new LightLevels(
-              Double.parseDouble(first.get(4)),
-              Double.parseDouble(first.get(5)),
-              Double.parseDouble(first.get(6)),
-              Double.parseDouble(first.get(7))),
+              Double.parseDouble(table.cell(0, "dark_counts")),
+              Double.parseDouble(table.cell(0, "full_counts")),
+              Double.parseDouble(table.cell(0, "low_counts")),
+              Double.parseDouble(table.cell(0, "high_counts"))),
           edges);
     } catch (IllegalArgumentException e) {
       throw new Trouble(Words.say("disc.file", path), e);

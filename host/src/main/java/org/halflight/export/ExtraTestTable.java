@@ -1,6 +1,7 @@
 package org.halflight.export;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTestValue;
 import org.halflight.job.CheckState;
@@ -9,24 +10,26 @@ import org.halflight.session.Source;
 
 /** One row a measured value of what was tried; docs/file-formats.md says what each column means. */
 public final class ExtraTestTable {
-  private static final List<String> HEADINGS =
+  private record Row(String camera, Source source, ExtraTest tried, ExtraTestValue value) {}
+
+  private static final List<Column<Row>> COLUMNS =
       List.of(
-          "camera",
-          "run",
-          "phase",
-          "what",
-          "at",
-          "quantity",
-          "unit",
-          "value",
-          "n",
-          "spread",
-          "state",
-          "source");
+          Column.text("camera", Row::camera),
+          Column.text("run", row -> row.tried.run() == 0 ? "" : String.valueOf(row.tried.run())),
+          Column.word("phase", row -> row.tried.phase().map(Phase.WORDS::word)),
+          Column.text("what", row -> row.tried.what()),
+          Column.text("at", row -> row.value.at()),
+          Column.text("quantity", row -> row.value.quantity()),
+          Column.text("unit", row -> row.value.unit()),
+          Column.number("value", row -> OptionalDouble.of(row.value.value())),
+          Column.count("n", row -> row.value.n()),
+          Column.number("spread", row -> row.value.spread()),
+          Column.text("state", row -> CheckState.WORDS.word(row.tried.state())),
+          Column.text("source", row -> Source.WORDS.word(row.source)));
 
   /** Names of its columns. */
   public static List<String> headings() {
-    return HEADINGS;
+    return Column.names(COLUMNS);
   }
 
   private ExtraTestTable() {}
@@ -38,27 +41,10 @@ public final class ExtraTestTable {
    * @param source where the figures come from
    */
   public static CsvTable of(String camera, Source source, List<ExtraTest> tried) {
-    return new CsvTable(
-        HEADINGS,
+    return CsvTable.of(
+        COLUMNS,
         tried.stream()
-            .flatMap(each -> each.values().stream().map(v -> row(camera, source, each, v)))
+            .flatMap(each -> each.values().stream().map(v -> new Row(camera, source, each, v)))
             .toList());
-  }
-
-  private static List<String> row(
-      String camera, Source source, ExtraTest tried, ExtraTestValue value) {
-    return List.of(
-        camera,
-        tried.run() == 0 ? "" : String.valueOf(tried.run()),
-        tried.phase().map(Phase.WORDS::word).orElse(""),
-        tried.what(),
-        value.at(),
-        value.quantity(),
-        value.unit(),
-        Cells.number(value.value()),
-        String.valueOf(value.n()),
-        Cells.number(value.spread()),
-        CheckState.WORDS.word(tried.state()),
-        Source.WORDS.word(source));
   }
 }

@@ -1,15 +1,18 @@
 package org.halflight.export;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.halflight.exposure.CurveExposure;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.Ramp;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
 import org.halflight.record.KeptFiring;
@@ -24,219 +27,222 @@ import org.halflight.speeds.Stops;
 
 /** One row a firing; docs/file-formats.md says what each column means. */
 public final class FiringTable {
-  private static final List<String> HEADINGS =
+  /**
+   * A row.
+   *
+   * @param methodVersion the method that worked the firing out
+   */
+  private record Row(FiringResult firing, int methodVersion) {
+    OptionalDouble timed(ToDoubleFunction<LeafExposure.Timed> figure) {
+      return firing.exposure() instanceof LeafExposure.Timed timed
+          ? OptionalDouble.of(figure.applyAsDouble(timed))
+          : OptionalDouble.empty();
+    }
+
+    Optional<LeafExposure.NeverFullyOpen> bounds() {
+      return firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds
+          ? Optional.of(bounds)
+          : Optional.empty();
+    }
+
+    /** Of a firing that has an effective time, or bounds for it. */
+    OptionalDouble either(
+        ToDoubleFunction<LeafExposure.Timed> timed,
+        ToDoubleFunction<LeafExposure.NeverFullyOpen> bounded) {
+      return bounds().isPresent()
+          ? OptionalDouble.of(bounded.applyAsDouble(bounds().get()))
+          : timed(timed);
+    }
+
+    OptionalDouble effectiveSeconds() {
+      return bounds().isPresent()
+          ? bounds().get().effectiveSeconds()
+          : firing.decided().isPresent() && firing.exposure() instanceof LeafExposure.Timed
+              ? firing.effectiveSeconds()
+              : timed(LeafExposure.Timed::effectiveSeconds);
+    }
+
+    OptionalDouble errorStops() {
+      return bounds().isPresent() || firing.exposure() instanceof LeafExposure.Timed
+          ? firing.errorStops()
+          : OptionalDouble.empty();
+    }
+
+    OptionalDouble lowestSeconds() {
+      return firing.exposure() instanceof LeafExposure.StuckOpen stuck
+          ? OptionalDouble.of(stuck.lowestSeconds())
+          : bounds().stream().mapToDouble(LeafExposure.NeverFullyOpen::lowestSeconds).findFirst();
+    }
+
+    Optional<CurveExposure.Measured> curve() {
+      return firing
+          .curveExposure()
+          .filter(CurveExposure.Measured.class::isInstance)
+          .map(CurveExposure.Measured.class::cast);
+    }
+
+    OptionalDouble curve(ToDoubleFunction<CurveExposure.Measured> figure) {
+      return curve().stream().mapToDouble(figure).findFirst();
+    }
+
+    OptionalDouble curveErrorStops() {
+      return firing.referenceSeconds().isPresent()
+          ? curve(
+              its -> Stops.between(its.effectiveSeconds(), firing.referenceSeconds().getAsDouble()))
+          : OptionalDouble.empty();
+    }
+
+    OptionalDouble curveMinusEdgesSeconds() {
+      return firing.exposure() instanceof LeafExposure.Timed timed
+          ? curve(its -> its.effectiveSeconds() - timed.effectiveSeconds())
+          : OptionalDouble.empty();
+    }
+  }
+
+  private static final List<Column<Row>> COLUMNS =
       List.of(
-          "firing",
-          "rig_serial",
-          "boot_count",
-          "first_ticks",
-          "source",
-          "phase",
-          "marked_speed",
-          "reference_ms",
-          "outcome",
-          "counted",
-          "after_rest",
-          "not_counted_because",
-          "moved_from",
-          "effective_ms",
-          "error_stops",
-          "lowest_ms",
-          "highest_ms",
-          "width_low_ms",
-          "width_high_ms",
-          "half_width_area_linear_ms",
-          "half_width_radius_linear_ms",
-          "opening_area_linear_ms",
-          "opening_radius_linear_ms",
-          "closing_area_linear_ms",
-          "closing_radius_linear_ms",
-          "total_area_linear_ms",
-          "total_radius_linear_ms",
-          "efficiency_area_linear",
-          "efficiency_radius_linear",
-          "late_light_share",
-          "release_delay_ms",
-          "plateau_share",
-          "remarks",
-          "damage",
-          "method_version",
-          "curve_effective_ms",
-          "curve_error_stops",
-          "curve_minus_edges_ms",
-          "curve_tolerance_ms",
-          "curve_half_width_ms",
-          "curve_opening_ms",
-          "curve_opening_power",
-          "curve_closing_ms",
-          "curve_closing_power",
-          "curve_total_ms",
-          "curve_efficiency",
-          "curve_peak",
-          "curve_plateau_light",
-          "curve_refused",
-          "profile",
-          "not_calibrated_because",
-          "main_ms",
-          "early_light_ms",
-          "rebound_ms",
-          "outside_light_bound_ms",
-          "decided_by",
-          "edges_ms",
-          "widths_apart_ms",
-          "full_light_after_share");
-
-  private static final int CURVE_FIGURES = 14;
-
-  private static final int FIGURES = 17;
+          Column.count("firing", row -> row.firing.number()),
+          Column.text("rig_serial", row -> row.firing.key().rigSerial()),
+          Column.count("boot_count", row -> row.firing.key().bootCount()),
+          Column.count("first_ticks", row -> row.firing.key().firstTicks()),
+          Column.text("source", row -> Source.WORDS.word(Source.of(row.firing.key().rigSerial()))),
+          Column.word("phase", row -> row.firing.phase().map(Phase.WORDS::word)),
+          Column.word("marked_speed", row -> row.firing.setting().map(DialSetting::label)),
+          Column.millis("reference_ms", row -> row.firing.referenceSeconds()),
+          Column.text("outcome", row -> Outcome.WORDS.word(row.firing.outcome())),
+          Column.yesNo("counted", row -> row.firing.isGood()),
+          Column.yesNo("after_rest", row -> row.firing.afterRest()),
+          Column.word("not_counted_because", row -> row.firing.rejection()),
+          Column.word("moved_from", row -> row.firing.notes().movedFrom().map(Object::toString)),
+          Column.millis("effective_ms", Row::effectiveSeconds),
+          Column.number("error_stops", Row::errorStops),
+          Column.millis("lowest_ms", Row::lowestSeconds),
+          Column.millis(
+              "highest_ms",
+              row -> row.bounds().map(its -> its.highestSeconds()).orElse(OptionalDouble.empty())),
+          Column.millis(
+              "width_low_ms",
+              row -> row.either(t -> t.widthLowSeconds(), n -> n.widthLowSeconds())),
+          Column.millis(
+              "width_high_ms",
+              row -> row.either(t -> t.widthHighSeconds(), n -> n.widthHighSeconds())),
+          Column.millis(
+              "half_width_area_linear_ms",
+              row -> row.timed(t -> t.halfWidthSeconds().areaLinear())),
+          Column.millis(
+              "half_width_radius_linear_ms",
+              row -> row.timed(t -> t.halfWidthSeconds().radiusLinear())),
+          Column.millis(
+              "opening_area_linear_ms", row -> row.timed(t -> t.openingSeconds().areaLinear())),
+          Column.millis(
+              "opening_radius_linear_ms", row -> row.timed(t -> t.openingSeconds().radiusLinear())),
+          Column.millis(
+              "closing_area_linear_ms", row -> row.timed(t -> t.closingSeconds().areaLinear())),
+          Column.millis(
+              "closing_radius_linear_ms", row -> row.timed(t -> t.closingSeconds().radiusLinear())),
+          Column.millis(
+              "total_area_linear_ms", row -> row.timed(t -> t.totalSeconds().areaLinear())),
+          Column.millis(
+              "total_radius_linear_ms", row -> row.timed(t -> t.totalSeconds().radiusLinear())),
+          Column.number(
+              "efficiency_area_linear", row -> row.timed(t -> t.efficiency().areaLinear())),
+          Column.number(
+              "efficiency_radius_linear", row -> row.timed(t -> t.efficiency().radiusLinear())),
+          Column.number("late_light_share", row -> row.timed(LeafExposure.Timed::lateLightShare)),
+          Column.millis("release_delay_ms", row -> row.firing.releaseDelaySeconds()),
+          Column.number("plateau_share", row -> row.firing.notes().plateauShare()),
+          Column.text("remarks", row -> remarks(row.firing)),
+          Column.text(
+              "damage",
+              row ->
+                  row.firing.firing().damage().stream()
+                      .map(Firing.Damage.WORDS::word)
+                      .collect(Collectors.joining(" "))),
+          Column.count("method_version", Row::methodVersion),
+          Column.millis(
+              "curve_effective_ms", row -> row.curve(CurveExposure.Measured::effectiveSeconds)),
+          Column.number("curve_error_stops", Row::curveErrorStops),
+          Column.millis("curve_minus_edges_ms", Row::curveMinusEdgesSeconds),
+          Column.millis(
+              "curve_tolerance_ms", row -> row.curve(CurveExposure.Measured::toleranceSeconds)),
+          Column.millis(
+              "curve_half_width_ms",
+              row -> row.curve().map(its -> its.halfWidthSeconds()).orElse(OptionalDouble.empty())),
+          Column.millis(
+              "curve_opening_ms", row -> ramp(row, CurveExposure.Measured::opening, Ramp::seconds)),
+          Column.number(
+              "curve_opening_power",
+              row -> ramp(row, CurveExposure.Measured::opening, Ramp::power)),
+          Column.millis(
+              "curve_closing_ms", row -> ramp(row, CurveExposure.Measured::closing, Ramp::seconds)),
+          Column.number(
+              "curve_closing_power",
+              row -> ramp(row, CurveExposure.Measured::closing, Ramp::power)),
+          Column.millis("curve_total_ms", row -> row.curve(CurveExposure.Measured::totalSeconds)),
+          Column.number("curve_efficiency", row -> row.curve(CurveExposure.Measured::efficiency)),
+          Column.number("curve_peak", row -> row.curve(CurveExposure.Measured::peak)),
+          Column.number(
+              "curve_plateau_light",
+              row -> row.curve().map(its -> its.plateauLight()).orElse(OptionalDouble.empty())),
+          Column.text(
+              "curve_refused",
+              row ->
+                  row.firing.curveExposure().orElse(null) instanceof CurveExposure.Refused refused
+                      ? CurveExposure.Reason.WORDS.word(refused.reason())
+                      : ""),
+          Column.word("profile", row -> row.firing.profileUse().id().map(ProfileId::label)),
+          Column.text(
+              "not_calibrated_because",
+              row ->
+                  row.firing.profileUse().mismatches().stream()
+                      .map(ProfileFit.Mismatch.WORDS::word)
+                      .collect(Collectors.joining(" "))),
+          // Of what the effective time is made, and how far off all but the main opening may be.
+          Column.millis("main_ms", row -> row.timed(LeafExposure.Timed::mainSeconds)),
+          Column.millis("early_light_ms", row -> row.timed(LeafExposure.Timed::earlySeconds)),
+          Column.millis("rebound_ms", row -> row.timed(LeafExposure.Timed::reboundSeconds)),
+          Column.millis(
+              "outside_light_bound_ms", row -> row.timed(LeafExposure.Timed::outsideBoundSeconds)),
+          Column.word("decided_by", row -> row.firing.decidedBy().map(DecidedBy.WORDS::word)),
+          Column.millis("edges_ms", row -> row.timed(LeafExposure.Timed::effectiveSeconds)),
+          Column.millis(
+              "widths_apart_ms",
+              row ->
+                  row.firing.decided().map(Decided::apartSeconds).orElse(OptionalDouble.empty())),
+          Column.number(
+              "full_light_after_share",
+              row ->
+                  row.firing
+                      .curve()
+                      .map(FiringCurve::fullLightAfter)
+                      .orElse(OptionalDouble.empty())));
 
   /** Names of its columns. */
   public static List<String> headings() {
-    return HEADINGS;
+    return Column.names(COLUMNS);
   }
 
   private FiringTable() {}
 
   /** The table of some firings that were worked out now, in their order. */
   public static CsvTable of(List<FiringResult> firings) {
-    return new CsvTable(
-        HEADINGS,
-        firings.stream().map(firing -> row(firing, ExposureMethodVersion.CURRENT)).toList());
+    return CsvTable.of(
+        COLUMNS,
+        firings.stream().map(each -> new Row(each, ExposureMethodVersion.CURRENT)).toList());
   }
 
   /** The table of some firings of the record, each with the method that worked it out. */
   public static CsvTable ofKept(List<KeptFiring> firings) {
-    return new CsvTable(
-        HEADINGS, firings.stream().map(kept -> row(kept.result(), kept.methodVersion())).toList());
+    return CsvTable.of(
+        COLUMNS,
+        firings.stream().map(kept -> new Row(kept.result(), kept.methodVersion())).toList());
   }
 
-  private static List<String> row(FiringResult firing, int methodVersion) {
-    List<String> row = new ArrayList<>();
-    row.add(String.valueOf(firing.number()));
-    row.add(firing.key().rigSerial());
-    row.add(String.valueOf(firing.key().bootCount()));
-    row.add(String.valueOf(firing.key().firstTicks()));
-    row.add(Source.WORDS.word(Source.of(firing.key().rigSerial())));
-    row.add(firing.phase().map(Phase.WORDS::word).orElse(""));
-    row.add(firing.setting().map(DialSetting::label).orElse(""));
-    row.add(Cells.millis(firing.referenceSeconds()));
-    row.add(Outcome.WORDS.word(firing.outcome()));
-    row.add(firing.isGood() ? "yes" : "no");
-    row.add(firing.afterRest() ? "yes" : "no");
-    row.add(firing.rejection().orElse(""));
-    row.add(firing.notes().movedFrom().map(Object::toString).orElse(""));
-    row.addAll(figures(firing));
-    row.add(Cells.millis(firing.releaseDelaySeconds()));
-    row.add(Cells.number(firing.notes().plateauShare()));
-    row.add(remarks(firing));
-    row.add(
-        firing.firing().damage().stream()
-            .map(Firing.Damage.WORDS::word)
-            .collect(Collectors.joining(" ")));
-    row.add(String.valueOf(methodVersion));
-    row.addAll(curve(firing));
-    row.add(firing.profileUse().id().map(ProfileId::label).orElse(""));
-    row.add(
-        firing.profileUse().mismatches().stream()
-            .map(ProfileFit.Mismatch.WORDS::word)
-            .collect(Collectors.joining(" ")));
-    row.addAll(parts(firing));
-    row.add(firing.decidedBy().map(DecidedBy.WORDS::word).orElse(""));
-    row.add(
-        firing.exposure() instanceof LeafExposure.Timed timed
-            ? Cells.millis(timed.effectiveSeconds())
-            : "");
-    row.add(
-        Cells.millis(firing.decided().map(Decided::apartSeconds).orElse(OptionalDouble.empty())));
-    row.add(
-        Cells.number(
-            firing.curve().map(FiringCurve::fullLightAfter).orElse(OptionalDouble.empty())));
-    return row;
-  }
-
-  /** Of what the effective time is made, and how far off all but the main opening may be. */
-  private static List<String> parts(FiringResult firing) {
-    return firing.exposure() instanceof LeafExposure.Timed timed
-        ? List.of(
-            Cells.millis(timed.mainSeconds()),
-            Cells.millis(timed.earlySeconds()),
-            Cells.millis(timed.reboundSeconds()),
-            Cells.millis(timed.outsideBoundSeconds()))
-        : List.of("", "", "", "");
-  }
-
-  private static List<String> curve(FiringResult firing) {
-    List<String> cells = new ArrayList<>(Collections.nCopies(CURVE_FIGURES, ""));
-    if (firing.curveExposure().isEmpty()) {
-      return cells;
-    }
-    if (firing.curveExposure().get() instanceof CurveExposure.Refused refused) {
-      cells.set(CURVE_FIGURES - 1, CurveExposure.Reason.WORDS.word(refused.reason()));
-      return cells;
-    }
-    CurveExposure.Measured curve = (CurveExposure.Measured) firing.curveExposure().get();
-    List<String> known =
-        List.of(
-            Cells.millis(curve.effectiveSeconds()),
-            firing.referenceSeconds().isPresent()
-                ? Cells.number(
-                    Stops.between(
-                        curve.effectiveSeconds(), firing.referenceSeconds().getAsDouble()))
-                : "",
-            firing.exposure() instanceof LeafExposure.Timed timed
-                ? Cells.millis(curve.effectiveSeconds() - timed.effectiveSeconds())
-                : "",
-            Cells.millis(curve.toleranceSeconds()),
-            Cells.millis(curve.halfWidthSeconds()),
-            curve.opening().map(ramp -> Cells.millis(ramp.seconds())).orElse(""),
-            curve.opening().map(ramp -> Cells.number(ramp.power())).orElse(""),
-            curve.closing().map(ramp -> Cells.millis(ramp.seconds())).orElse(""),
-            curve.closing().map(ramp -> Cells.number(ramp.power())).orElse(""),
-            Cells.millis(curve.totalSeconds()),
-            Cells.number(curve.efficiency()),
-            Cells.number(curve.peak()),
-            Cells.number(curve.plateauLight()));
-    Collections.copy(cells, known);
-    return cells;
-  }
-
-  private static List<String> figures(FiringResult firing) {
-    List<String> cells = new ArrayList<>(Collections.nCopies(FIGURES, ""));
-    if (firing.exposure() instanceof LeafExposure.Timed timed) {
-      List<String> known =
-          List.of(
-              Cells.millis(
-                  firing.decided().isPresent()
-                      ? firing.effectiveSeconds()
-                      : OptionalDouble.of(timed.effectiveSeconds())),
-              Cells.number(firing.errorStops()),
-              "",
-              "",
-              Cells.millis(timed.widthLowSeconds()),
-              Cells.millis(timed.widthHighSeconds()),
-              Cells.millis(timed.halfWidthSeconds().areaLinear()),
-              Cells.millis(timed.halfWidthSeconds().radiusLinear()),
-              Cells.millis(timed.openingSeconds().areaLinear()),
-              Cells.millis(timed.openingSeconds().radiusLinear()),
-              Cells.millis(timed.closingSeconds().areaLinear()),
-              Cells.millis(timed.closingSeconds().radiusLinear()),
-              Cells.millis(timed.totalSeconds().areaLinear()),
-              Cells.millis(timed.totalSeconds().radiusLinear()),
-              Cells.number(timed.efficiency().areaLinear()),
-              Cells.number(timed.efficiency().radiusLinear()),
-              Cells.number(timed.lateLightShare()));
-      Collections.copy(cells, known);
-    } else if (firing.exposure() instanceof LeafExposure.NeverFullyOpen bounds) {
-      cells.set(0, Cells.millis(bounds.effectiveSeconds()));
-      cells.set(1, Cells.number(firing.errorStops()));
-      cells.set(2, Cells.millis(bounds.lowestSeconds()));
-      cells.set(3, Cells.millis(bounds.highestSeconds()));
-      cells.set(4, Cells.millis(bounds.widthLowSeconds()));
-      cells.set(5, Cells.millis(bounds.widthHighSeconds()));
-    } else if (firing.exposure() instanceof LeafExposure.StuckOpen stuck) {
-      cells.set(2, Cells.millis(stuck.lowestSeconds()));
-    }
-    return cells;
+  private static OptionalDouble ramp(
+      Row row,
+      Function<CurveExposure.Measured, Optional<Ramp>> which,
+      ToDoubleFunction<Ramp> figure) {
+    return row.curve().flatMap(which).stream().mapToDouble(figure).findFirst();
   }
 
   private static String remarks(FiringResult firing) {

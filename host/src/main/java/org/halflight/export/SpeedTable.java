@@ -1,7 +1,7 @@
 package org.halflight.export;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -22,154 +22,113 @@ import org.halflight.verdict.Verdict;
 
 /** One row a marked speed and phase; docs/file-formats.md says what each column means. */
 public final class SpeedTable {
-  private static final List<String> HEADINGS =
+  private static final double LEVEL = SpeedSummary.LEVEL;
+
+  private record Row(Source source, SpeedSummary speed) {
+    OptionalDouble mean(ToDoubleFunction<Interval> end) {
+      return speed.meanIntervalStops().stream().mapToDouble(end).findFirst();
+    }
+
+    OptionalDouble expanded(ToDoubleFunction<Interval> end) {
+      return speed.expandedIntervalStops().stream().mapToDouble(end).findFirst();
+    }
+
+    OptionalDouble budget(ToDoubleFunction<UncertaintyBudget> figure) {
+      return speed.budget().stream().mapToDouble(figure).filter(Double::isFinite).findFirst();
+    }
+
+    /** The light part by part, where it is known. */
+    Optional<ReboundAtSpeed> parts() {
+      return Optional.of(speed.rebound()).filter(its -> its.mainSeconds().isPresent());
+    }
+
+    OptionalDouble part(ToDoubleFunction<ReboundAtSpeed> part) {
+      return parts().stream().mapToDouble(part).findFirst();
+    }
+  }
+
+  private static final List<Column<Row>> COLUMNS =
       List.of(
-          "source",
-          "phase",
-          "marked_speed",
-          "reference",
-          "reference_ms",
-          "releases",
-          "timed_and_counted",
-          "never_fully_open",
-          "stuck_open",
-          "did_not_open",
-          "double",
-          "rejected",
-          "unusable",
-          "mean_ms",
-          "mean_error_stops",
-          "median_error_stops",
-          "scatter_stops",
-          "robust_scatter_stops",
-          "mean_low_stops",
-          "mean_high_stops",
-          "interval_level",
-          "after_rest_error_stops",
-          "tolerance_slow_stops",
-          "tolerance_fast_stops",
-          "placement",
-          "expanded_ms",
-          "expanded_stops",
-          "expanded_low_stops",
-          "expanded_high_stops",
-          "combined_stops",
-          "effective_degrees",
-          "coverage_factor",
-          "guard_stops",
-          "conformity",
-          "decision_rule",
-          "rig_calibrated",
-          "decided_on",
-          "main_ms",
-          "early_light_ms",
-          "rebound_ms",
-          "rebound_by_curve_ms",
-          "rebound_look",
-          "reads_short_stops",
-          "reads_long_stops",
-          "guard_above_stops",
-          "guard_below_stops",
-          "beyond_slow",
-          "beyond_fast",
-          "odd_ones",
-          "odd_ones_of",
-          "odd_ones_not_excluded",
-          "decided_by");
+          Column.text("source", row -> Source.WORDS.word(row.source)),
+          Column.text("phase", row -> Phase.WORDS.word(row.speed.phase())),
+          Column.text("marked_speed", row -> row.speed.speed().label()),
+          Column.text("reference", row -> Reference.WORDS.word(row.speed.reference())),
+          Column.millis("reference_ms", row -> OptionalDouble.of(row.speed.referenceSeconds())),
+          Column.count("releases", row -> row.speed.tries()),
+          Column.count("timed_and_counted", row -> row.speed.errors().n()),
+          Column.count("never_fully_open", row -> row.speed.count(Outcome.NEVER_FULLY_OPEN)),
+          Column.count("stuck_open", row -> row.speed.count(Outcome.STUCK_OPEN)),
+          Column.count("did_not_open", row -> row.speed.count(Outcome.DID_NOT_OPEN)),
+          Column.count("double", row -> row.speed.count(Outcome.DOUBLE)),
+          Column.count("rejected", row -> row.speed.rejected()),
+          Column.count("unusable", row -> row.speed.unusable()),
+          Column.millis("mean_ms", row -> row.speed.meanSeconds()),
+          Column.number("mean_error_stops", row -> row.speed.meanStops()),
+          Column.number("median_error_stops", row -> row.speed.medianStops()),
+          Column.number("scatter_stops", row -> row.speed.scatterStops()),
+          Column.number("robust_scatter_stops", row -> row.speed.robustScatterStops()),
+          Column.number("mean_low_stops", row -> row.mean(Interval::low)),
+          Column.number("mean_high_stops", row -> row.mean(Interval::high)),
+          Column.number("interval_level", row -> row.mean(Interval::level)),
+          Column.number("after_rest_error_stops", row -> row.speed.afterRestStops()),
+          Column.number(
+              "tolerance_slow_stops", row -> OptionalDouble.of(row.speed.tolerance().slowStops())),
+          Column.number(
+              "tolerance_fast_stops", row -> OptionalDouble.of(row.speed.tolerance().fastStops())),
+          Column.text("placement", row -> Verdict.WORDS.word(row.speed.placement())),
+          Column.millis("expanded_ms", row -> row.budget(its -> its.expandedSeconds(LEVEL))),
+          Column.number("expanded_stops", row -> row.speed.expandedStops()),
+          Column.number("expanded_low_stops", row -> row.expanded(Interval::low)),
+          Column.number("expanded_high_stops", row -> row.expanded(Interval::high)),
+          Column.number("combined_stops", row -> row.budget(UncertaintyBudget::combinedStops)),
+          Column.number("effective_degrees", row -> row.budget(UncertaintyBudget::degrees)),
+          Column.number("coverage_factor", row -> row.budget(its -> its.coverageFactor(LEVEL))),
+          Column.number("guard_stops", row -> row.speed.guardStops()),
+          Column.number(
+              "conformity", row -> Column.optional(row.speed.decision().map(Decision::conformity))),
+          Column.text("decision_rule", row -> DecisionRule.WORDS.word(row.speed.judging().rule())),
+          Column.yesNo("rig_calibrated", row -> row.speed.judging().rig().isCalibrated()),
+          Column.text("decided_on", row -> Measurand.WORDS.word(row.speed.judging().measurand())),
+          Column.millis("main_ms", row -> row.speed.rebound().mainSeconds()),
+          Column.millis("early_light_ms", row -> row.part(ReboundAtSpeed::earlySeconds)),
+          Column.millis("rebound_ms", row -> row.part(ReboundAtSpeed::reboundSeconds)),
+          Column.millis("rebound_by_curve_ms", row -> row.part(ReboundAtSpeed::addedSeconds)),
+          Column.word(
+              "rebound_look",
+              row -> row.parts().map(its -> ReboundAtSpeed.Look.WORDS.word(its.look()))),
+          Column.number("reads_short_stops", row -> row.budget(UncertaintyBudget::readsShortStops)),
+          Column.number("reads_long_stops", row -> row.budget(UncertaintyBudget::readsLongStops)),
+          Column.number("guard_above_stops", row -> row.speed.guardAboveStops()),
+          Column.number("guard_below_stops", row -> row.speed.guardBelowStops()),
+          Column.count("beyond_slow", row -> row.speed.beyond().slow()),
+          Column.count("beyond_fast", row -> row.speed.beyond().fast()),
+          Column.word("odd_ones", row -> row.speed.oddOnes().map(odd -> String.valueOf(odd.odd()))),
+          Column.word(
+              "odd_ones_of", row -> row.speed.oddOnes().map(odd -> String.valueOf(odd.releases()))),
+          Column.number(
+              "odd_ones_not_excluded",
+              row -> Column.optional(row.speed.oddOnes().map(odd -> odd.upperShare()))),
+          Column.text(
+              "decided_by",
+              row ->
+                  row.speed.deciding().kinds().stream()
+                      .map(DecidedBy.WORDS::word)
+                      .collect(Collectors.joining(" "))));
 
   /** Names of its columns. */
   public static List<String> headings() {
-    return HEADINGS;
+    return Column.names(COLUMNS);
   }
 
   private SpeedTable() {}
 
   /** The table of some runs, phase by phase, slow to fast. */
   public static CsvTable of(Source source, List<RunSummary> runs) {
-    return new CsvTable(
-        HEADINGS,
+    return CsvTable.of(
+        COLUMNS,
         runs.stream()
             .flatMap(run -> run.speeds().stream())
-            .map(speed -> row(source, speed))
+            .map(speed -> new Row(source, speed))
             .toList());
-  }
-
-  private static List<String> row(Source source, SpeedSummary speed) {
-    var interval = speed.meanIntervalStops();
-    List<String> row =
-        new ArrayList<>(
-            List.of(
-                Source.WORDS.word(source),
-                Phase.WORDS.word(speed.phase()),
-                speed.speed().label(),
-                Reference.WORDS.word(speed.reference()),
-                Cells.millis(speed.referenceSeconds()),
-                String.valueOf(speed.tries()),
-                String.valueOf(speed.errors().n()),
-                String.valueOf(speed.count(Outcome.NEVER_FULLY_OPEN)),
-                String.valueOf(speed.count(Outcome.STUCK_OPEN)),
-                String.valueOf(speed.count(Outcome.DID_NOT_OPEN)),
-                String.valueOf(speed.count(Outcome.DOUBLE)),
-                String.valueOf(speed.rejected()),
-                String.valueOf(speed.unusable()),
-                Cells.millis(speed.meanSeconds()),
-                Cells.number(speed.meanStops()),
-                Cells.number(speed.medianStops()),
-                Cells.number(speed.scatterStops()),
-                Cells.number(speed.robustScatterStops()),
-                interval.map(Interval::low).map(Cells::number).orElse(""),
-                interval.map(Interval::high).map(Cells::number).orElse(""),
-                interval.map(Interval::level).map(Cells::number).orElse(""),
-                Cells.number(speed.afterRestStops()),
-                Cells.number(OptionalDouble.of(speed.tolerance().slowStops())),
-                Cells.number(OptionalDouble.of(speed.tolerance().fastStops())),
-                Verdict.WORDS.word(speed.placement())));
-    double level = SpeedSummary.LEVEL;
-    row.addAll(
-        List.of(
-            Cells.millis(figure(speed, b -> b.expandedSeconds(level))),
-            Cells.number(speed.expandedStops()),
-            speed.expandedIntervalStops().map(Interval::low).map(Cells::number).orElse(""),
-            speed.expandedIntervalStops().map(Interval::high).map(Cells::number).orElse(""),
-            Cells.number(figure(speed, UncertaintyBudget::combinedStops)),
-            Cells.number(figure(speed, UncertaintyBudget::degrees)),
-            Cells.number(figure(speed, b -> b.coverageFactor(level))),
-            Cells.number(speed.guardStops()),
-            speed.decision().map(Decision::conformity).map(Cells::number).orElse(""),
-            DecisionRule.WORDS.word(speed.judging().rule()),
-            speed.judging().rig().isCalibrated() ? "yes" : "no",
-            Measurand.WORDS.word(speed.judging().measurand())));
-    row.addAll(parts(speed.rebound()));
-    row.addAll(
-        List.of(
-            Cells.number(figure(speed, UncertaintyBudget::readsShortStops)),
-            Cells.number(figure(speed, UncertaintyBudget::readsLongStops)),
-            Cells.number(speed.guardAboveStops()),
-            Cells.number(speed.guardBelowStops()),
-            String.valueOf(speed.beyond().slow()),
-            String.valueOf(speed.beyond().fast()),
-            speed.oddOnes().map(odd -> String.valueOf(odd.odd())).orElse(""),
-            speed.oddOnes().map(odd -> String.valueOf(odd.releases())).orElse(""),
-            speed.oddOnes().map(odd -> Cells.number(odd.upperShare())).orElse(""),
-            speed.deciding().kinds().stream()
-                .map(DecidedBy.WORDS::word)
-                .collect(Collectors.joining(" "))));
-    return List.copyOf(row);
-  }
-
-  private static List<String> parts(ReboundAtSpeed rebound) {
-    return rebound.mainSeconds().isEmpty()
-        ? List.of("", "", "", "", "")
-        : List.of(
-            Cells.millis(rebound.mainSeconds()),
-            Cells.millis(rebound.earlySeconds()),
-            Cells.millis(rebound.reboundSeconds()),
-            Cells.millis(rebound.addedSeconds()),
-            ReboundAtSpeed.Look.WORDS.word(rebound.look()));
-  }
-
-  private static OptionalDouble figure(
-      SpeedSummary speed, ToDoubleFunction<UncertaintyBudget> figure) {
-    return speed.budget().stream().mapToDouble(figure).filter(Double::isFinite).findFirst();
   }
 }

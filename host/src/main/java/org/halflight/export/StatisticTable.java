@@ -15,35 +15,50 @@ import org.halflight.verdict.SpeedStatistics;
 
 /** One row a statistic of a marked speed; docs/file-formats.md says what each column means. */
 public final class StatisticTable {
-  private static final List<String> HEADINGS =
+  private record Row(
+      Source source,
+      SpeedStatistics speed,
+      String name,
+      String unit,
+      int firings,
+      int least,
+      Figure<Double> figure) {
+    String whyNot() {
+      return figure instanceof Figure.Known
+          ? ""
+          : figure instanceof Figure.NoScatter ? "all-alike" : "too-few";
+    }
+  }
+
+  private static final List<Column<Row>> COLUMNS =
       List.of(
-          "source",
-          "phase",
-          "marked_speed",
-          "statistic",
-          "unit",
-          "value",
-          "firings",
-          "least_firings",
-          "why_not");
+          Column.text("source", row -> Source.WORDS.word(row.source)),
+          Column.text("phase", row -> Phase.WORDS.word(row.speed.summary().phase())),
+          Column.text("marked_speed", row -> row.speed.summary().speed().label()),
+          Column.text("statistic", Row::name),
+          Column.text("unit", Row::unit),
+          Column.number("value", row -> Column.optional(row.figure.known())),
+          Column.count("firings", Row::firings),
+          Column.count("least_firings", Row::least),
+          Column.text("why_not", Row::whyNot));
 
   /** Names of its columns. */
   public static List<String> headings() {
-    return HEADINGS;
+    return Column.names(COLUMNS);
   }
 
   private StatisticTable() {}
 
   /** The table of some runs, phase by phase, slow to fast. */
   public static CsvTable of(Source source, List<RunStatistics> runs) {
-    List<List<String>> rows = new ArrayList<>();
+    List<Row> rows = new ArrayList<>();
     for (RunStatistics run : runs) {
       run.speeds().forEach(speed -> new Rows(rows, source, speed).all());
     }
-    return new CsvTable(HEADINGS, rows);
+    return CsvTable.of(COLUMNS, rows);
   }
 
-  private record Rows(List<List<String>> rows, Source source, SpeedStatistics speed) {
+  private record Rows(List<Row> rows, Source source, SpeedStatistics speed) {
     void all() {
       add("mean_error", "stops", Sample.LEAST_FOR_MEAN, speed.mean());
       add("median_error", "stops", Sample.LEAST_FOR_MEAN, speed.median());
@@ -67,7 +82,17 @@ public final class StatisticTable {
       speed
           .summary()
           .afterRestStops()
-          .ifPresent(stops -> row("after_rest_error", "stops", Cells.number(stops), 1, 1, ""));
+          .ifPresent(
+              stops ->
+                  rows.add(
+                      new Row(
+                          source,
+                          speed,
+                          "after_rest_error",
+                          "stops",
+                          1,
+                          1,
+                          new Figure.Known<>(stops))));
     }
 
     private void creep() {
@@ -80,30 +105,8 @@ public final class StatisticTable {
     }
 
     private void add(String name, String unit, int least, Figure<Double> figure) {
-      row(
-          name,
-          unit,
-          figure.known().map(Cells::number).orElse(""),
-          speed.summary().errors().n(),
-          least,
-          figure.known().isPresent()
-              ? ""
-              : figure instanceof Figure.NoScatter ? "all-alike" : "too-few");
-    }
-
-    private void row(
-        String name, String unit, String value, int firings, int least, String whyNot) {
-      rows.add(
-          List.of(
-              Source.WORDS.word(source),
-              Phase.WORDS.word(speed.summary().phase()),
-              speed.summary().speed().label(),
-              name,
-              unit,
-              value,
-              String.valueOf(firings),
-              String.valueOf(least),
-              whyNot));
+      int firings = speed.summary().errors().n();
+      rows.add(new Row(source, speed, name, unit, firings, least, figure));
     }
   }
 }

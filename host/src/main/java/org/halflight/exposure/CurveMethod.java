@@ -10,6 +10,7 @@ import org.halflight.exposure.CurveExposure.HalfLight;
 import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.CurveExposure.Reason;
 import org.halflight.exposure.CurveExposure.Refused;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -55,7 +56,7 @@ public final class CurveMethod {
   private static final double PLATEAU_FROM = 0.97;
 
   private static final int SATURATED_READING = 255;
-  private static final int SATURATED_SUM = 16 * 1023;
+  private static final int SATURATED_SUM = 16 * BoardTraits.FULL_SCALE_COUNTS;
 
   private final CurvePoints points;
   private final LightLevels levels;

@@ -1,5 +1,6 @@
 package org.halflight.exposure;
 
+import org.halflight.signal.BoardTraits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,9 +15,6 @@ import org.jspecify.annotations.Nullable;
  */
 public record LightLevels(
     double darkCounts, double fullCounts, double lowCounts, double highCounts) {
-  /** The greatest reading of the converter. */
-  public static final double FULL_SCALE_COUNTS = 1023;
-
   /** Above this the sensor or the converter may be at its end, and full light is not known. */
   public static final double SATURATED_COUNTS = 1000;
 
@@ -63,7 +61,7 @@ public record LightLevels(
 
   public LightLevels {
     for (double counts : new double[] {darkCounts, fullCounts, lowCounts, highCounts}) {
-      if (!(counts >= 0 && counts <= FULL_SCALE_COUNTS)) {
+      if (!(counts >= 0 && counts <= BoardTraits.FULL_SCALE_COUNTS)) {
         throw new IllegalArgumentException("not a reading of ten bits: " + counts);
       }
     }

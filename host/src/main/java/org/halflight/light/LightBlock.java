@@ -1,5 +1,7 @@
 package org.halflight.light;
 
+import org.halflight.signal.BoardTraits;
+
 /**
  * One millisecond of light: 16 readings of ten bits, 62.5 us apart.
  *
@@ -13,7 +15,7 @@ public record LightBlock(int index, int sum16, int least, int most) {
   public static final int READINGS = 16;
 
   public LightBlock {
-    if (index < 0 || least < 0 || least > most || most > 1023) {
+    if (index < 0 || least < 0 || least > most || most > BoardTraits.FULL_SCALE_COUNTS) {
       throw new IllegalArgumentException(
           "not a light block: index " + index + ", least " + least + ", most " + most);
     }

@@ -1,5 +1,7 @@
 package org.halflight.profile;
 
+import org.halflight.signal.BoardTraits;
+
 /**
  * The light for which a profile was made, in counts of the rig's ten-bit converter.
  *
@@ -8,13 +10,11 @@ package org.halflight.profile;
  * @param greatestFullCounts the greatest full light that was tried
  */
 public record LightRange(double darkCounts, double leastFullCounts, double greatestFullCounts) {
-  private static final double FULL_SCALE_COUNTS = 1023;
-
   public LightRange {
     if (!(darkCounts >= 0
         && darkCounts < leastFullCounts
         && leastFullCounts <= greatestFullCounts
-        && greatestFullCounts <= FULL_SCALE_COUNTS)) {
+        && greatestFullCounts <= BoardTraits.FULL_SCALE_COUNTS)) {
       throw new IllegalArgumentException(
           "light must rise from dark to full within ten bits: "
               + darkCounts

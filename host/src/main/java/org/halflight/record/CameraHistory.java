@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.halflight.job.Camera;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.SpeedSummary;
@@ -18,7 +17,6 @@ import org.halflight.verdict.SpeedSummary;
  */
 public record CameraHistory(Camera camera, List<RunHistory> runs) {
   public CameraHistory {
-    Objects.requireNonNull(camera);
     runs = List.copyOf(runs);
   }
 

@@ -3,7 +3,6 @@ package org.halflight.record;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.job.Camera;
@@ -27,9 +26,7 @@ public record CameraLine(
     int firings,
     Set<Source> sources) {
   public CameraLine {
-    Objects.requireNonNull(camera);
     jobNumbers = List.copyOf(jobNumbers);
-    Objects.requireNonNull(lastReceivedAt);
     sources = Set.copyOf(sources);
   }
 

@@ -70,17 +70,17 @@ final class CameraRows {
     OptionalLong height = Row.integer(row, "frame_height_micrometres");
     return new Camera(
         new CameraId(row.getLong("id")),
-        row.getString("label"),
-        row.getString("serial_number"),
+        Row.given(row, "label"),
+        Row.given(row, "serial_number"),
         Row.word(row, "shutter", ShutterKind.WORDS),
         new Dial(
-            row.getString("dial"),
-            speeds(row.getString("dial_speeds")),
+            Row.given(row, "dial"),
+            speeds(Row.given(row, "dial_speeds")),
             Row.word(row, "dial_reference", Reference.WORDS)),
         Row.real(row, "widest_f_number"),
         width.isPresent() && height.isPresent()
             ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))
             : Optional.empty(),
-        row.getString("firing_without_film"));
+        Row.given(row, "firing_without_film"));
   }
 }

@@ -100,7 +100,7 @@ final class Columns {
   }
 
   private Object[] key(String table) {
-    return RowCrc.KEYS.get(table).stream().map(values::get).toArray();
+    return RowCrc.key(table).stream().map(values::get).toArray();
   }
 
   /**

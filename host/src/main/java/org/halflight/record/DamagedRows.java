@@ -113,7 +113,7 @@ final class DamagedRows {
 
   private static List<Object> key(String table, ResultSet row) throws SQLException {
     List<Object> key = new ArrayList<>();
-    for (String column : RowCrc.KEYS.get(table)) {
+    for (String column : RowCrc.key(table)) {
       key.add(String.valueOf(value(table, column, row)));
     }
     return key;

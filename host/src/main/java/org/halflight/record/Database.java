@@ -8,13 +8,13 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import org.halflight.files.NativeLibraries;
 import org.halflight.files.PrivateFiles;
 import org.halflight.record.RecordTrouble.Reason;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 
 /**
@@ -33,6 +33,11 @@ final class Database implements AutoCloseable {
     T on(Connection connection) throws SQLException;
   }
 
+  /** Something done to the record that gives nothing. */
+  interface Change {
+    void on(Connection connection) throws SQLException;
+  }
+
   /** Something done while no connection is open. */
   interface WhileClosed {
     void run();
@@ -45,13 +50,13 @@ final class Database implements AutoCloseable {
   private final ReentrantLock writing = new ReentrantLock();
   private final ReentrantLock reading = new ReentrantLock();
   private final ReentrantReadWriteLock besides = new ReentrantReadWriteLock();
-  private Connection writer;
-  private Connection reader;
+  private @Nullable Connection writer;
+  private @Nullable Connection reader;
 
   private Database(Path file, Migrations migrations, CommitListener listener) {
     this.file = file;
     this.migrations = migrations;
-    this.listener = Objects.requireNonNull(listener);
+    this.listener = listener;
   }
 
   /**
@@ -123,13 +128,22 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /** Changes the record in one transaction. */
+  void change(Change change) {
+    write(
+        connection -> {
+          change.on(connection);
+          return true;
+        });
+  }
+
   /** Works with a connection of its own, while writing goes on; must not change the record. */
-  <T> T beside(Work<T> work) {
+  void beside(Change work) {
     besides.readLock().lock();
     try {
       needOpen(writer);
       try (Connection connection = connection()) {
-        return work.on(connection);
+        work.on(connection);
       }
     } catch (SQLException e) {
       throw trouble(e);
@@ -351,7 +365,7 @@ final class Database implements AutoCloseable {
   }
 
   private void disconnect() {
-    Connection[] open = {reader, writer};
+    @Nullable Connection[] open = {reader, writer};
     reader = null;
     writer = null;
     for (Connection each : open) {
@@ -366,7 +380,7 @@ final class Database implements AutoCloseable {
     }
   }
 
-  private Connection needOpen(Connection connection) {
+  private Connection needOpen(@Nullable Connection connection) {
     if (connection == null) {
       throw RecordTrouble.of(Reason.CLOSED, "record.closed", file);
     }
@@ -375,10 +389,13 @@ final class Database implements AutoCloseable {
 
   private RuntimeException trouble(SQLException e) {
     if (e instanceof Word.Unknown) {
-      return RecordTrouble.of(Reason.NEWER, "record.laterWord", file, e.getMessage()).because(e);
+      return RecordTrouble.of(
+              Reason.NEWER, "record.laterWord", file, String.valueOf(e.getMessage()))
+          .because(e);
     }
     return e instanceof EdgeBlob.Unreadable
-        ? RecordTrouble.of(Reason.DAMAGED, "record.badEdges", file, e.getMessage()).because(e)
+        ? RecordTrouble.of(Reason.DAMAGED, "record.badEdges", file, String.valueOf(e.getMessage()))
+            .because(e)
         : SqlTrouble.of(file, e);
   }
 

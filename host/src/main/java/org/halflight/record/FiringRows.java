@@ -224,7 +224,7 @@ final class FiringRows {
               if (row.getString("exposure") == null) {
                 DamagedRows.note(
                     connection,
-                    new DamagedRows.DamagedRow("firing_result", List.of(row.getString("id"))));
+                    new DamagedRows.DamagedRow("firing_result", List.of(Row.given(row, "id"))));
                 return Optional.<Numbered>empty();
               }
               return Optional.of(read(row));
@@ -470,8 +470,8 @@ final class FiringRows {
     FiringResult result =
         new FiringResult(
             row.getInt("firing_number"),
-            new FiringKey(row.getString("rig_serial"), row.getLong("boot_count"), firstTicks),
-            new Firing(edges, Word.readAll(Firing.Damage.WORDS, row.getString("damage"))),
+            new FiringKey(Row.given(row, "rig_serial"), row.getLong("boot_count"), firstTicks),
+            new Firing(edges, Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage"))),
             new TickRate(row.getLong("ticks_per_second")),
             row.getInt("run_ordinal"),
             setting(row),
@@ -493,7 +493,7 @@ final class FiringRows {
             run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
             row.getBoolean("cut_off")),
         Row.word(row, "settled_outcome", Outcome.WORDS),
-        row.getString("settled_exposure"),
+        Row.given(row, "settled_exposure"),
         row.getBoolean("closed_by_hand"));
   }
 

@@ -1,6 +1,5 @@
 package org.halflight.record;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.job.RunId;
 import org.halflight.session.FiringResult;
@@ -16,9 +15,4 @@ import org.halflight.session.FiringResult;
  *     edges may be missing
  */
 public record KeptFiring(
-    FiringResult result, int methodVersion, Optional<RunId> run, boolean cutOff) {
-  public KeptFiring {
-    Objects.requireNonNull(result);
-    Objects.requireNonNull(run);
-  }
-}
+    FiringResult result, int methodVersion, Optional<RunId> run, boolean cutOff) {}

@@ -66,7 +66,7 @@ final class ProfileRows {
   /** The use of a firing; a text that somebody edited here is no profile either. */
   static ProfileUse read(ResultSet row) throws SQLException {
     List<Mismatch> mismatches =
-        new ArrayList<>(Word.readAll(Mismatch.WORDS, row.getString("profile_mismatches")));
+        new ArrayList<>(Word.readAll(Mismatch.WORDS, Row.given(row, "profile_mismatches")));
     Optional<RigProfile> profile = Optional.empty();
     Optional<String> text = Row.text(row, "profile_text");
     if (text.isPresent()) {

@@ -93,14 +93,14 @@ final class ReadingRows {
         row.getInt("run_ordinal"),
         phase,
         Row.word(row, "read_of", LightReading.What.WORDS),
-        row.getString("stop"),
+        Row.given(row, "stop"),
         row.getBoolean("opening"),
         row.getDouble("counts"),
         row.getDouble("uncertainty_counts"),
         row.getInt("blocks"),
         Row.real(row, "dark_counts"),
         Row.real(row, "full_counts"),
-        row.getString("rig_serial"),
+        Row.given(row, "rig_serial"),
         row.getLong("boot_count"),
         row.getLong("end_ticks"));
   }

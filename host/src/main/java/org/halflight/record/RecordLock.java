@@ -2,13 +2,13 @@ package org.halflight.record;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.halflight.files.PrivateFiles;
 import org.halflight.record.RecordTrouble.Reason;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps a second copy of the program from the same record: a lock of the system on a file beside
@@ -30,25 +30,22 @@ final class RecordLock implements AutoCloseable {
       throw RecordTrouble.of(Reason.NOT_OURS, "record.folder", record);
     }
     Path file = record.resolveSibling(name + ".lock");
-    FileChannel channel = null;
-    boolean taken = false;
+    @Nullable FileChannel channel = null;
     try {
       PrivateFiles.makeFolderOf(record);
       PrivateFiles.makeIfMissing(file);
       channel = FileChannel.open(file, StandardOpenOption.WRITE);
-      FileLock lock = channel.tryLock();
-      taken = lock != null;
+      if (channel.tryLock() != null) {
+        return new RecordLock(channel);
+      }
     } catch (OverlappingFileLockException within) {
-      taken = false;
+      // Taken, and by this process.
     } catch (IOException e) {
       close(channel);
       throw SqlTrouble.of(record, e);
     }
-    if (!taken) {
-      close(channel);
-      throw RecordTrouble.of(Reason.IN_USE, "record.inUse", record);
-    }
-    return new RecordLock(channel);
+    close(channel);
+    throw RecordTrouble.of(Reason.IN_USE, "record.inUse", record);
   }
 
   @Override
@@ -56,7 +53,7 @@ final class RecordLock implements AutoCloseable {
     close(channel);
   }
 
-  private static void close(FileChannel channel) {
+  private static void close(@Nullable FileChannel channel) {
     try {
       if (channel != null) {
         channel.close();

@@ -1,8 +1,8 @@
 package org.halflight.record;
 
-import java.util.Objects;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /** Something is wrong with the file of the record, or with the disk that it is on. */
 public final class RecordTrouble extends Trouble {
@@ -34,9 +34,9 @@ public final class RecordTrouble extends Trouble {
 
   private final Reason reason;
 
-  private RecordTrouble(Reason reason, String sentence, Throwable cause) {
+  private RecordTrouble(Reason reason, String sentence, @Nullable Throwable cause) {
     super(sentence, cause);
-    this.reason = Objects.requireNonNull(reason);
+    this.reason = reason;
   }
 
   static RecordTrouble of(Reason reason, String key, Object... parts) {

@@ -80,7 +80,7 @@ final class ResultRows {
   }
 
   static LeafExposure read(ResultSet row) throws SQLException {
-    return switch (row.getString("exposure")) {
+    return switch (Row.given(row, "exposure")) {
       case "timed" -> readTimed(row);
       case "never-fully-open" ->
           new NeverFullyOpen(
@@ -97,8 +97,8 @@ final class ResultRows {
       case "unusable" ->
           new Unusable(
               Row.word(row, "reason", Reason.WORDS),
-              Word.readAll(Firing.Damage.WORDS, row.getString("reason_damage")));
-      default -> throw new Word.Unknown(row.getString("exposure"));
+              Word.readAll(Firing.Damage.WORDS, Row.given(row, "reason_damage")));
+      default -> throw new Word.Unknown(Row.given(row, "exposure"));
     };
   }
 
@@ -155,7 +155,7 @@ final class ResultRows {
             row.getLong("high_rise_ticks"),
             row.getLong("high_fall_ticks"),
             row.getLong("low_fall_ticks")),
-        Set.copyOf(Word.readAll(Flag.WORDS, row.getString("remarks"))));
+        Set.copyOf(Word.readAll(Flag.WORDS, Row.given(row, "remarks"))));
   }
 
   private static ByLaw byLaw(ResultSet row, String before, String after) throws SQLException {

@@ -1,7 +1,5 @@
 package org.halflight.record;
 
-import java.util.Objects;
-
 /**
  * What a rig said of itself at one start of its board.
  *
@@ -22,11 +20,4 @@ public record RigStart(
     long ticksPerSecond,
     String firmware,
     int protocol,
-    String resetCause) {
-  public RigStart {
-    Objects.requireNonNull(rigSerial);
-    Objects.requireNonNull(rigKind);
-    Objects.requireNonNull(firmware);
-    Objects.requireNonNull(resetCause);
-  }
-}
+    String resetCause) {}

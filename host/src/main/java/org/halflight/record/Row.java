@@ -39,6 +39,11 @@ final class Row {
     return Optional.ofNullable(row.getString(column));
   }
 
+  /** A text that every row has; a damaged one may not. */
+  static String given(ResultSet row, String column) throws SQLException {
+    return text(row, column).orElseThrow();
+  }
+
   static <E extends Enum<E>> Optional<E> optionalWord(
       ResultSet row, String column, StoredWords<E> words) throws SQLException {
     Optional<String> word = text(row, column);
@@ -47,6 +52,6 @@ final class Row {
 
   static <E extends Enum<E>> E word(ResultSet row, String column, StoredWords<E> words)
       throws SQLException {
-    return Word.read(words, row.getString(column));
+    return Word.read(words, given(row, column));
   }
 }

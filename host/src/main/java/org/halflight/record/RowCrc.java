@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.zip.CRC32;
 
@@ -68,6 +69,11 @@ final class RowCrc {
     keys.put("firing", List.of("id"));
     keys.put("firing_result", List.of("firing_id"));
     return keys;
+  }
+
+  /** The columns by which a row of a table is known. */
+  static List<String> key(String table) {
+    return Objects.requireNonNull(KEYS.get(table));
   }
 
   /** For the rows of a result; tables whose check sum it does not hold are not looked at. */
@@ -203,7 +209,7 @@ final class RowCrc {
 
   /** The condition that finds one row by its key. */
   static String where(String table) {
-    return KEYS.get(table).stream()
+    return key(table).stream()
         .map(column -> column + " = ?")
         .collect(Collectors.joining(" AND ", " WHERE ", ""));
   }

@@ -1,7 +1,6 @@
 package org.halflight.record;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Run;
@@ -29,8 +28,6 @@ public record RunHistory(
     List<SpeedSummary> speeds,
     List<ExtraTest> tried) {
   public RunHistory {
-    Objects.requireNonNull(visit);
-    Objects.requireNonNull(run);
     sources = Set.copyOf(sources);
     rigs = Set.copyOf(rigs);
     speeds = List.copyOf(speeds);

@@ -186,22 +186,22 @@ final class RunRows {
     return new Run(
         id,
         visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
-        row.getString("session_key"),
+        Row.given(row, "session_key"),
         row.getInt("run_ordinal"),
         new RunSetup(
             new ShutterUnderTest(
-                row.getString("camera_label"),
+                Row.given(row, "camera_label"),
                 CriteriaRows.shutterKind(words),
-                row.getString("dial"),
+                Row.given(row, "dial"),
                 Row.word(row, "reference", Reference.WORDS),
                 new CameraCustoms(
                     row.getBoolean("top_speed_before_cocking"),
                     row.getBoolean("blades_shut_while_cocking"))),
             Row.word(row, "phase", Phase.WORDS),
             new RunPlan(
-                CameraRows.speeds(row.getString("speeds")),
+                CameraRows.speeds(Row.given(row, "speeds")),
                 row.getInt("firings_per_speed"),
-                Word.readAll(UntimedTest.WORDS, row.getString("checks")),
+                Word.readAll(UntimedTest.WORDS, Row.given(row, "checks")),
                 CriteriaRows.mostTries(words)),
             new RunConditions(Row.real(row, "rest_seconds"), noted),
             CriteriaRows.read(words)),
@@ -214,7 +214,7 @@ final class RunRows {
     Query.list(
             connection,
             NOTED,
-            row -> Map.entry(row.getString("name"), row.getString("words")),
+            row -> Map.entry(Row.given(row, "name"), Row.given(row, "words")),
             run.value())
         .forEach(each -> words.put(each.getKey(), each.getValue()));
     return words;

@@ -39,6 +39,12 @@ final class SessionRows {
         key);
   }
 
+  /** The number of a session that has begun; another is a caller's mistake. */
+  static long need(Connection connection, String key) throws SQLException {
+    return find(connection, key)
+        .orElseThrow(() -> new IllegalArgumentException("no session is called " + key));
+  }
+
   /**
    * How much of the file of a session was taken in at most.
    *
@@ -62,7 +68,7 @@ final class SessionRows {
     Query.list(
         connection,
         "SELECT * FROM bench_session",
-        row -> bytes.put(row.getString("session_key"), row.getLong("bytes_taken")));
+        row -> bytes.put(Row.given(row, "session_key"), row.getLong("bytes_taken")));
     return bytes;
   }
 
@@ -95,14 +101,14 @@ final class SessionRows {
         "SELECT * FROM rig_start WHERE rig_serial = ? AND boot_count = ?",
         row ->
             new RigStart(
-                row.getString("rig_serial"),
+                Row.given(row, "rig_serial"),
                 row.getLong("boot_count"),
-                row.getString("rig_kind"),
+                Row.given(row, "rig_kind"),
                 row.getInt("channels_mask"),
                 row.getLong("ticks_per_second"),
-                row.getString("firmware"),
+                Row.given(row, "firmware"),
                 row.getInt("protocol"),
-                row.getString("reset_cause")),
+                Row.given(row, "reset_cause")),
         rigSerial,
         bootCount);
   }

@@ -6,7 +6,6 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.HexFormat;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.BenchSentences;
@@ -22,12 +21,6 @@ import org.halflight.bench.Marks;
  */
 public record SessionStart(String key, String fileName, Optional<Instant> beganAt) {
   private static final int KEY_BYTES = 16;
-
-  public SessionStart {
-    Objects.requireNonNull(key);
-    Objects.requireNonNull(fileName);
-    Objects.requireNonNull(beganAt);
-  }
 
   /**
    * The start of a session.

@@ -2,7 +2,6 @@ package org.halflight.record;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
@@ -18,13 +17,7 @@ import org.halflight.verdict.SpeedSummary;
  */
 public record SpeedDrift(MarkedSpeed speed, List<Point> points) {
   /** What the speed came to in one run. */
-  public record Point(Visit visit, Run run, SpeedSummary summary) {
-    public Point {
-      Objects.requireNonNull(visit);
-      Objects.requireNonNull(run);
-      Objects.requireNonNull(summary);
-    }
-  }
+  public record Point(Visit visit, Run run, SpeedSummary summary) {}
 
   /**
    * The way from the end of one visit to the beginning of the next that fired this speed.
@@ -47,7 +40,6 @@ public record SpeedDrift(MarkedSpeed speed, List<Point> points) {
   }
 
   public SpeedDrift {
-    Objects.requireNonNull(speed);
     points = List.copyOf(points);
   }
 

@@ -98,11 +98,7 @@ final class Verifying {
       if (!events.isEmpty()) {
         ReducedSession folded = ReducedSession.of(events);
         firings += folded.firings().size();
-        record.database.read(
-            connection -> {
-              compare(connection, file, folded);
-              return null;
-            });
+        lines.addAll(record.database.read(connection -> differences(connection, file, folded)));
       }
     } catch (Trouble unreadable) {
       lines.add(unreadable.getMessage());
@@ -115,8 +111,10 @@ final class Verifying {
     return again.compare(file);
   }
 
-  private void compare(Connection connection, Path file, ReducedSession folded)
+  /** What does not agree, in sentences. */
+  private static List<String> differences(Connection connection, Path file, ReducedSession folded)
       throws SQLException {
+    List<String> lines = new ArrayList<>();
     int missing = 0;
     int otherwise = 0;
     for (FiringResult firing : folded.firings()) {
@@ -139,6 +137,7 @@ final class Verifying {
     if (otherwise > 0) {
       lines.add(Words.say("record.verify.otherwise", file, otherwise));
     }
+    return lines;
   }
 
   /** Whether the raw data are the same, or the record has more where the file breaks off. */

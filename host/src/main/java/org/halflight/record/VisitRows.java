@@ -82,7 +82,7 @@ final class VisitRows {
     return new Visit(
         new VisitId(row.getLong("id")),
         new CameraId(row.getLong("camera_id")),
-        row.getString("job_number"),
+        Row.given(row, "job_number"),
         Row.moment(row, "received_at_millis").orElseThrow(),
         Row.moment(row, "handed_back_at_millis"),
         Checklist.EMPTY,
@@ -122,6 +122,6 @@ final class VisitRows {
   }
 
   static Finding finding(ResultSet row) throws SQLException {
-    return new Finding(Row.word(row, "state", CheckState.WORDS), row.getString("note"));
+    return new Finding(Row.word(row, "state", CheckState.WORDS), Row.given(row, "note"));
   }
 }

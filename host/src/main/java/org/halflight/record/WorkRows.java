@@ -58,7 +58,7 @@ final class WorkRows {
         new VisitId(row.getLong("visit_id")),
         Row.moment(row, "at_millis").orElseThrow(),
         Row.word(row, "kind", WorkKind.WORDS),
-        row.getString("text"),
+        Row.given(row, "text"),
         value.isPresent() && unit.isPresent()
             ? Optional.of(new MeasuredValue(new BigDecimal(value.get()), unit.get()))
             : Optional.empty(),

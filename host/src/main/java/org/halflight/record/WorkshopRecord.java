@@ -202,11 +202,7 @@ public final class WorkshopRecord implements AutoCloseable {
 
   /** Keeps what a rig said of itself at a start of its board. */
   public void keep(Greeting greeting) {
-    database.write(
-        connection -> {
-          SessionRows.keep(connection, greeting);
-          return null;
-        });
+    database.change(connection -> SessionRows.keep(connection, greeting));
   }
 
   /** What the rig of a firing said of itself at that start. */
@@ -222,11 +218,7 @@ public final class WorkshopRecord implements AutoCloseable {
    */
   public void keepLink(RunId run, LinkStatistics before, LinkStatistics after) {
     LinkStatistics during = LinkRows.between(before, after);
-    database.write(
-        connection -> {
-          LinkRows.keep(connection, run, during);
-          return null;
-        });
+    database.change(connection -> LinkRows.keep(connection, run, during));
   }
 
   /** What came over the link during a run; counters of the rig itself as they stood at its end. */
@@ -255,10 +247,7 @@ public final class WorkshopRecord implements AutoCloseable {
   public List<SaveOutcome> settle(String sessionKey, List<FiringResult> firings) {
     return database.write(
         connection -> {
-          long sessionId =
-              SessionRows.find(connection, sessionKey)
-                  .orElseThrow(
-                      () -> new IllegalArgumentException("no session is called " + sessionKey));
+          long sessionId = SessionRows.need(connection, sessionKey);
           List<SaveOutcome> came = new ArrayList<>();
           for (FiringResult firing : firings) {
             came.add(FiringRows.keep(connection, sessionId, firing, false, true, clock.instant()));
@@ -273,16 +262,12 @@ public final class WorkshopRecord implements AutoCloseable {
    * @param sessionKey their session, which must have begun
    */
   public void keep(String sessionKey, List<LightReading> readings) {
-    database.write(
+    database.change(
         connection -> {
-          long sessionId =
-              SessionRows.find(connection, sessionKey)
-                  .orElseThrow(
-                      () -> new IllegalArgumentException("no session is called " + sessionKey));
+          long sessionId = SessionRows.need(connection, sessionKey);
           for (LightReading reading : readings) {
             ReadingRows.keep(connection, sessionId, reading, clock.instant());
           }
-          return null;
         });
   }
 
@@ -405,11 +390,7 @@ public final class WorkshopRecord implements AutoCloseable {
    * @throws RecordTrouble when there is a file of that name, or it cannot be written
    */
   public void backUp(Path to) {
-    database.beside(
-        connection -> {
-          Backup.write(connection, to);
-          return null;
-        });
+    database.beside(connection -> Backup.write(connection, to));
   }
 
   /**

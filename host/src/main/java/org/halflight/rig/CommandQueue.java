@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.halflight.rig.RigMessage.Result;
+import org.halflight.signal.BoardTraits;
 import org.halflight.time.TickRate;
 import org.halflight.trouble.Trouble;
 
@@ -68,7 +69,7 @@ final class CommandQueue {
       lost |= !(command instanceof RigCommand.SweepThreshold);
     }
 
-    void beat(long ticks) {
+    void beat(long ticks, TickRate rate) {
       beats++;
       if (!questionAnswered || !(command instanceof RigCommand.SweepThreshold sweep)) {
         return;
@@ -77,7 +78,7 @@ final class CommandQueue {
         sweepSinceTicks = OptionalLong.of(ticks);
       }
       long gone = Math.floorMod(ticks - sweepSinceTicks.getAsLong(), WIRE_TICKS);
-      lost |= TickRate.BOARD_16_MHZ.seconds(gone) > seconds(sweep);
+      lost |= rate.seconds(gone) > seconds(sweep);
     }
 
     long patienceNanos() {
@@ -95,10 +96,12 @@ final class CommandQueue {
   private final Deque<Waiting> queue = new ArrayDeque<>();
   private Optional<Waiting> underWay = Optional.empty();
   private int nextSequence;
+  private TickRate rate = BoardTraits.USUAL.rate();
 
-  /** Goes on counting lines from here. */
-  synchronized void continueAt(int sequence) {
+  /** Goes on counting lines from here, to a board that counts so fast. */
+  synchronized void continueAt(int sequence, TickRate boardRate) {
     nextSequence = sequence;
+    rate = boardRate;
   }
 
   synchronized int nextSequence() {
@@ -169,7 +172,7 @@ final class CommandQueue {
 
   /** Brings the ticks of a beat, as they are on the wire. */
   synchronized void beat(long ticks) {
-    underWay.ifPresent(waiting -> waiting.beat(ticks));
+    underWay.ifPresent(waiting -> waiting.beat(ticks, rate));
   }
 
   /** Brings an answer; one to nothing under way is let go by. */

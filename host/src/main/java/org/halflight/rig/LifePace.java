@@ -1,5 +1,8 @@
 package org.halflight.rig;
 
+import org.halflight.signal.BoardTraits;
+import org.halflight.time.TickRate;
+
 /**
  * Whether a line came before it can have happened, by the clock of the host. Lateness says nothing:
  * a cable, a driver or a busy computer may hold a line back for any time. Earliness does, as soon
@@ -24,7 +27,7 @@ final class LifePace {
   /** How far the clocks may run apart, as a share: ceramic resonators are this good. */
   private static final double DRIFT = 0.005;
 
-  private double nanosPerTick = 62.5;
+  private TickRate rate = BoardTraits.USUAL.rate();
   private boolean begun;
   private long originTicks;
   private long originNanos;
@@ -36,9 +39,9 @@ final class LifePace {
   private int kept;
 
   /** The rig counts so fast. */
-  void rate(long ticksPerSecond) {
-    if (nanosPerTick != 1e9 / ticksPerSecond) {
-      nanosPerTick = 1e9 / ticksPerSecond;
+  void rate(TickRate known) {
+    if (!rate.equals(known)) {
+      rate = known;
       forget();
     }
   }
@@ -73,6 +76,6 @@ final class LifePace {
   }
 
   private double offset(long ticks, long nanos) {
-    return (double) (nanos - originNanos) - (ticks - originTicks) * nanosPerTick;
+    return (double) (nanos - originNanos) - 1e9 * rate.seconds(ticks - originTicks);
   }
 }

@@ -2,6 +2,7 @@ package org.halflight.rig;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -26,7 +27,7 @@ final class LineForms<L> {
 
     String body(int sequence, Object value) {
       FieldWriter<T> writer = new FieldWriter<>(kind, sequence, type.cast(value));
-      fields.apply(writer);
+      T unused = fields.apply(writer);
       return writer.body();
     }
   }
@@ -61,7 +62,7 @@ final class LineForms<L> {
    * @return what it says, empty where its fields are not those of its kind
    */
   Optional<L> read(char kind, int sequence, String text) {
-    return byKind.get(kind).read(sequence, text).map(Function.identity());
+    return Objects.requireNonNull(byKind.get(kind)).read(sequence, text).map(Function.identity());
   }
 
   /**
@@ -70,6 +71,6 @@ final class LineForms<L> {
    * @throws IllegalArgumentException when a value does not fit its field
    */
   String body(int sequence, L value) {
-    return byType.get(value.getClass()).body(sequence, value);
+    return Objects.requireNonNull(byType.get(value.getClass())).body(sequence, value);
   }
 }

@@ -1,6 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.rig.RigMessage.Greeting;
@@ -14,10 +13,4 @@ import org.halflight.rig.RigMessage.Greeting;
  * @param greeting the rig that is connected or was lost; empty while none was found yet
  */
 public record LinkChange(
-    long hostNanos, LinkState state, String sentence, Optional<Greeting> greeting) {
-  public LinkChange {
-    Objects.requireNonNull(state);
-    Objects.requireNonNull(sentence);
-    Objects.requireNonNull(greeting);
-  }
-}
+    long hostNanos, LinkState state, String sentence, Optional<Greeting> greeting) {}

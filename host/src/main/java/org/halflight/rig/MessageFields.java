@@ -16,6 +16,7 @@ import org.halflight.rig.RigMessage.PulseMade;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.rig.RigMessage.Thresholds;
 import org.halflight.rig.RigMessage.TripPoint;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
 
@@ -25,12 +26,11 @@ import org.halflight.signal.SampledLight;
  */
 final class MessageFields {
   /** Sum of 16 ten-bit readings at full scale. */
-  private static final int SUM_16_MOST = 16 * 1023;
+  private static final int SUM_16_MOST = 16 * BoardTraits.FULL_SCALE_COUNTS;
 
   /** Sum of 64 ten-bit readings at full scale. */
-  private static final int SUM_64_MOST = 64 * 1023;
+  private static final int SUM_64_MOST = 64 * BoardTraits.FULL_SCALE_COUNTS;
 
-  private static final int READING_MOST = 1023;
   private static final int SERIAL_CHARACTERS_MOST = 12;
   private static final int VALUE_DIGITS_MOST = 64;
 
@@ -135,7 +135,7 @@ final class MessageFields {
             f.word(LineCodec.LINE_CHARACTERS_MOST, Greeting::firmware),
             f.ticks(Greeting::ticks));
     // Another rate would make every time false, or endless.
-    f.require(ClockClass.has(greeting.ticksPerSecond()));
+    f.require(BoardTraits.hasClock(greeting.ticksPerSecond()));
     return greeting;
   }
 
@@ -146,8 +146,8 @@ final class MessageFields {
             f.channel(LightBlock::channel),
             f.hex(4, 0xFFFF, LightBlock::index),
             f.hex(4, SUM_16_MOST, LightBlock::sum16),
-            f.hex(3, READING_MOST, LightBlock::least),
-            f.hex(3, READING_MOST, LightBlock::most));
+            f.hex(3, BoardTraits.FULL_SCALE_COUNTS, LightBlock::least),
+            f.hex(3, BoardTraits.FULL_SCALE_COUNTS, LightBlock::most));
     f.require(LightSensors.has(block.channel()) && block.least() <= block.most());
     return block;
   }

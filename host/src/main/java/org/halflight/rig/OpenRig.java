@@ -1,7 +1,6 @@
 package org.halflight.rig;
 
 import java.util.List;
-import java.util.Objects;
 import org.halflight.link.Link;
 import org.halflight.link.PortCandidate;
 import org.halflight.rig.RigMessage.Greeting;
@@ -26,10 +25,6 @@ public record OpenRig(
     int nextSequence,
     List<WireLine> lines) {
   public OpenRig {
-    Objects.requireNonNull(candidate);
-    Objects.requireNonNull(link);
-    Objects.requireNonNull(reader);
-    Objects.requireNonNull(greeting);
     lines = List.copyOf(lines);
   }
 

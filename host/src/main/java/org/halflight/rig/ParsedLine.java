@@ -1,26 +1,16 @@
 package org.halflight.rig;
 
-import java.util.Objects;
-
 /** What a received line turned out to be. Immutable, like all its kinds. */
 public sealed interface ParsedLine {
   /** A line of a rig. */
-  record Message(RigMessage message) implements ParsedLine {
-    public Message {
-      Objects.requireNonNull(message);
-    }
-  }
+  record Message(RigMessage message) implements ParsedLine {}
 
   /**
    * A line of a host.
    *
    * @param sequence its line counter, 0 to 65535
    */
-  record Command(int sequence, RigCommand command) implements ParsedLine {
-    public Command {
-      Objects.requireNonNull(command);
-    }
-  }
+  record Command(int sequence, RigCommand command) implements ParsedLine {}
 
   /**
    * A well-formed line, with a right CRC, of a kind that this program does not know.
@@ -31,11 +21,7 @@ public sealed interface ParsedLine {
   record UnknownKind(char kind, int sequence) implements ParsedLine {}
 
   /** A line that is not to be believed, in anything, its line counter included. */
-  record Bad(Reason reason) implements ParsedLine {
-    public Bad {
-      Objects.requireNonNull(reason);
-    }
-  }
+  record Bad(Reason reason) implements ParsedLine {}
 
   /** What is wrong with a line; the first of these that applies, in this order. */
   enum Reason {

@@ -1,6 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import org.halflight.link.PortCandidate;
 
 /**
@@ -27,12 +26,6 @@ public record PortOutcome(PortCandidate candidate, Finding finding, String sente
     BUSY,
     /** The port could not be opened, or went away while it was asked. */
     UNUSABLE
-  }
-
-  public PortOutcome {
-    Objects.requireNonNull(candidate);
-    Objects.requireNonNull(finding);
-    Objects.requireNonNull(sentence);
   }
 
   /**

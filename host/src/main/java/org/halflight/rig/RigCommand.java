@@ -1,6 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import org.halflight.signal.Channel;
 
 /** What a host says; one record a kind of command of docs/protocol.md. */
@@ -58,7 +57,6 @@ public sealed interface RigCommand {
   /** Gives the rig a serial number of 1 to 12 characters of A-Z a-z 0-9 . _ -. */
   record SetSerial(String serial) implements RigCommand {
     public SetSerial {
-      Objects.requireNonNull(serial);
       if (!serial.matches("[A-Za-z0-9._-]{1,12}")) {
         throw new IllegalArgumentException(
             "a rig serial number has 1 to 12 characters of A-Z a-z 0-9 . _ -, not '"
@@ -69,11 +67,7 @@ public sealed interface RigCommand {
   }
 
   /** Which light curves the rig takes. */
-  record TakeCurves(CurveMode mode) implements RigCommand {
-    public TakeCurves {
-      Objects.requireNonNull(mode);
-    }
-  }
+  record TakeCurves(CurveMode mode) implements RigCommand {}
 
   /** Modes of light curves; after a start they are on. */
   enum CurveMode {
@@ -112,7 +106,6 @@ public sealed interface RigCommand {
     public static final long WIDTH_TICKS_MOST = 0x1E84800;
 
     public DriveReference {
-      Objects.requireNonNull(drive);
       if (widthTicks < WIDTH_TICKS_LEAST || widthTicks > WIDTH_TICKS_MOST) {
         throw new IllegalArgumentException("a pulse has 1600 to 32000000 ticks, not " + widthTicks);
       }

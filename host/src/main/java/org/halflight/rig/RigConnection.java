@@ -2,7 +2,6 @@ package org.halflight.rig;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
@@ -107,10 +106,10 @@ public final class RigConnection implements AutoCloseable {
 
   RigConnection(
       Ports ports, RigSelector wish, Listener listener, LongSupplier nanos, Optional<Pause> pause) {
-    this.ports = Objects.requireNonNull(ports);
-    this.wish = Objects.requireNonNull(wish);
-    this.listener = Objects.requireNonNull(listener);
-    this.nanos = Objects.requireNonNull(nanos);
+    this.ports = ports;
+    this.wish = wish;
+    this.listener = listener;
+    this.nanos = nanos;
     this.pause = pause.orElse(this::waitForClose);
     finder = new RigFinder(ports, nanos);
     thread.setDaemon(true);
@@ -133,7 +132,7 @@ public final class RigConnection implements AutoCloseable {
    * rig is connected, this waits until it is lost.
    */
   public void searchAgain(RigSelector forRig) {
-    wish = Objects.requireNonNull(forRig);
+    wish = forRig;
     lookAfresh.set(true);
   }
 
@@ -146,7 +145,6 @@ public final class RigConnection implements AutoCloseable {
    *     for another command.
    */
   public CompletableFuture<Result> send(RigCommand command) {
-    Objects.requireNonNull(command);
     synchronized (commandLock) {
       if (writer.isEmpty()) {
         return CompletableFuture.failedFuture(
@@ -312,7 +310,7 @@ public final class RigConnection implements AutoCloseable {
     Service service = new Service(rig);
     boolean lost = false;
     try (LineWriter to = new LineWriter(rig.link(), nanos)) {
-      commands.continueAt(rig.nextSequence());
+      commands.continueAt(rig.nextSequence(), rig.greeting().board().rate());
       connect(to);
       change(found.state(), found.sentence(), Optional.of(rig.greeting()));
       service.run(to);

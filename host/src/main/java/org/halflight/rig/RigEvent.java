@@ -1,6 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
 import java.util.OptionalLong;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
@@ -26,11 +25,7 @@ public sealed interface RigEvent
    * An edge. Edges of one channel come in order, those of different channels up to 20 ms out of it:
    * sort by ticks.
    */
-  record EdgeAt(Edge edge) implements RigEvent {
-    public EdgeAt {
-      Objects.requireNonNull(edge);
-    }
-  }
+  record EdgeAt(Edge edge) implements RigEvent {}
 
   /**
    * A beat: the rig was there at this time. All edges of before came already, except perhaps some
@@ -64,11 +59,7 @@ public sealed interface RigEvent
    * @param sinceTicks what came since then, up to the next beat, is not to be trusted; empty where
    *     no time of before is sure
    */
-  record Contradicted(OptionalLong sinceTicks) implements RigEvent {
-    public Contradicted {
-      Objects.requireNonNull(sinceTicks);
-    }
-  }
+  record Contradicted(OptionalLong sinceTicks) implements RigEvent {}
 
   /** The rig lost edges, or switched an input off for a while, since its last counters. */
   record EdgesLost() implements RigEvent {}
@@ -92,11 +83,7 @@ public sealed interface RigEvent
    * The light of one opening, whole or as much of it as came; see {@link SampledLight} for what
    * lost values look like.
    */
-  record CurveSeen(SampledLight light) implements RigEvent {
-    public CurveSeen {
-      Objects.requireNonNull(light);
-    }
-  }
+  record CurveSeen(SampledLight light) implements RigEvent {}
 
   /**
    * A pulse of the reference LED is over.
@@ -107,11 +94,7 @@ public sealed interface RigEvent
    * @param endTicks when it switched it off
    */
   record PulseMade(int index, ReferenceDrive drive, long beginTicks, long endTicks)
-      implements RigEvent {
-    public PulseMade {
-      Objects.requireNonNull(drive);
-    }
-  }
+      implements RigEvent {}
 
   /**
    * A line that says nothing.
@@ -119,12 +102,7 @@ public sealed interface RigEvent
    * @param why it was left out
    * @param line the line
    */
-  record Ignored(Why why, String line) implements RigEvent {
-    public Ignored {
-      Objects.requireNonNull(why);
-      Objects.requireNonNull(line);
-    }
-  }
+  record Ignored(Why why, String line) implements RigEvent {}
 
   /** Why a line was left out. */
   enum Why {

@@ -1,7 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
-
 /**
  * A line that came over the wire, with what it turned out to be. Whoever has the line first parses
  * it, and nobody does so again.
@@ -9,11 +7,6 @@ import java.util.Objects;
  * @param text without line end, damaged or not
  */
 public record RigLine(String text, ParsedLine parsed) {
-  public RigLine {
-    Objects.requireNonNull(text);
-    Objects.requireNonNull(parsed);
-  }
-
   /** Parses a line. */
   public static RigLine of(String text) {
     return new RigLine(text, LineCodec.parse(text));

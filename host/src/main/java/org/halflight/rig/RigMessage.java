@@ -1,8 +1,9 @@
 package org.halflight.rig;
 
-import java.util.Objects;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.SampledLight;
+import org.halflight.time.TickRate;
 
 /** What a rig says; one record a kind of line of docs/protocol.md. */
 public sealed interface RigMessage {
@@ -36,7 +37,13 @@ public sealed interface RigMessage {
       String resetCause,
       String firmware,
       long ticks)
-      implements AsItCame {}
+      implements AsItCame {
+    /** What this kind of board brings with it. */
+    public BoardTraits board() {
+      return new BoardTraits(
+          new TickRate(ticksPerSecond), (channels & 1 << Channel.CENTRE_HIGH.code()) == 0);
+    }
+  }
 
   /**
    * An edge.
@@ -138,11 +145,7 @@ public sealed interface RigMessage {
       boolean last,
       boolean gapBefore,
       boolean cutOff)
-      implements RigMessage {
-    public CurvePart {
-      Objects.requireNonNull(part);
-    }
-  }
+      implements RigMessage {}
 
   /**
    * Values of the part of a light curve whose head came last.
@@ -151,11 +154,7 @@ public sealed interface RigMessage {
    * @param digits the values in hexadecimal digits, two each in a window and four on the plateau:
    *     only the head of the part tells which
    */
-  record CurveValues(int sequence, int curve, int index, String digits) implements RigMessage {
-    public CurveValues {
-      Objects.requireNonNull(digits);
-    }
-  }
+  record CurveValues(int sequence, int curve, int index, String digits) implements RigMessage {}
 
   /**
    * A pulse of the reference LED is over.
@@ -165,11 +164,7 @@ public sealed interface RigMessage {
    * @param end32 likewise off
    */
   record PulseMade(int sequence, int index, ReferenceDrive drive, int begin32, int end32)
-      implements RigMessage {
-    public PulseMade {
-      Objects.requireNonNull(drive);
-    }
-  }
+      implements RigMessage {}
 
   /**
    * Where a comparator of the centre sensor switched while its threshold was swept through steady

@@ -1,7 +1,6 @@
 package org.halflight.rig;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -13,8 +12,6 @@ import java.util.Optional;
  */
 public record RigSearch(Optional<OpenRig> rig, List<PortOutcome> outcomes, String sentence) {
   public RigSearch {
-    Objects.requireNonNull(rig);
     outcomes = List.copyOf(outcomes);
-    Objects.requireNonNull(sentence);
   }
 }

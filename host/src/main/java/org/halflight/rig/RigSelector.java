@@ -1,7 +1,6 @@
 package org.halflight.rig;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
@@ -18,11 +17,6 @@ import org.halflight.rig.RigMessage.Greeting;
 public record RigSelector(Optional<String> serial, OptionalLong bootCount, boolean everyPort) {
   /** A rig may have been plugged in anew so often before it is found again. */
   private static final long STARTS_IN_BETWEEN_MOST = 20;
-
-  public RigSelector {
-    Objects.requireNonNull(serial);
-    Objects.requireNonNull(bootCount);
-  }
 
   /** Any rig, if there is only one, on a port that looks like a board. */
   public static RigSelector any() {

@@ -15,6 +15,7 @@ import org.halflight.rig.RigMessage.Beat;
 import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Losses;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
@@ -58,9 +59,6 @@ public final class RigStream {
   /** A rig cannot send as many edges between two beats; what exceeds it is noise. */
   private static final int HELD_EDGES_MOST = 4096;
 
-  /** 20 ms at 16 MHz: how far out of order lines may come. */
-  private static final long DISORDER_TICKS = 320_000;
-
   private static final int COUNTER_STOPS_AT = 0xFFFF;
 
   /** Ticks of the wire lie at most so far before the whole ticks that place them. */
@@ -80,12 +78,6 @@ public final class RigStream {
    * been a beat.
    */
   private static final int MISSING_MOST = 400;
-
-  /**
-   * 4 us: the end of a shorter pulse is stamped by software, and may be put a little before its
-   * beginning.
-   */
-  private static final long STAMP_TICKS = 64;
 
   /** 19 hours: no beat is so late that no line is missing before it. */
   private static final long LEAP_MOST_TICKS = 1L << 40;
@@ -107,6 +99,7 @@ public final class RigStream {
   private int heldWeight;
   private int missingWhileHeld;
   private final LifePace pace = new LifePace();
+  private BoardTraits board = BoardTraits.USUAL;
   private OptionalLong nanos = OptionalLong.empty();
   private final TickWidening widening = new TickWidening(0);
   private Optional<Long> wholeTicks = Optional.empty();
@@ -284,7 +277,8 @@ public final class RigStream {
     }
     boolean inDoubt = false;
     boolean runsBack = goesBack(greeting.ticks());
-    pace.rate(greeting.ticksPerSecond());
+    board = greeting.board();
+    pace.rate(board.rate());
     if (startOutOfTurn || otherBoot || runsBack) {
       // Edges that wait came before this start, whose ticks cannot place them.
       dropHeld(events);
@@ -390,9 +384,9 @@ public final class RigStream {
 
   private boolean isImpossible(Channel channel, long ticks, OptionalLong came) {
     return ticks < 0
-        || greatestTicks.filter(latest -> ticks < latest - DISORDER_TICKS).isPresent()
-        || ticks < channelTicks.getOrDefault(channel, ticks) - STAMP_TICKS
-        || (placing && ticks > wholeTicks.orElse(ticks) + DISORDER_TICKS)
+        || greatestTicks.filter(latest -> ticks < latest - board.lateTicks()).isPresent()
+        || ticks < channelTicks.getOrDefault(channel, ticks) - board.stampTicks()
+        || (placing && ticks > wholeTicks.orElse(ticks) + board.lateTicks())
         || (came.isPresent() && pace.isTooEarly(ticks, came.getAsLong()));
   }
 
@@ -406,7 +400,7 @@ public final class RigStream {
   private void contradicted(List<RigEvent> events) {
     OptionalLong since =
         wholeTicksBefore.isPresent()
-            ? OptionalLong.of(wholeTicksBefore.get() - DISORDER_TICKS)
+            ? OptionalLong.of(wholeTicksBefore.get() - board.lateTicks())
             : OptionalLong.empty();
     events.add(new RigEvent.Contradicted(since));
   }
@@ -514,7 +508,7 @@ public final class RigStream {
     }
     long last = wholeTicks.get();
     long way = wayFrom(last, wireTicks);
-    return Math.max(last, greatestTicks.orElse(last)) - (last + way) > DISORDER_TICKS
+    return Math.max(last, greatestTicks.orElse(last)) - (last + way) > board.lateTicks()
         || (!gapSinceWhole && way > LEAP_MOST_TICKS);
   }
 

@@ -1,7 +1,5 @@
 package org.halflight.rig;
 
-import java.util.Objects;
-
 /**
  * A line that went over the wire.
  *
@@ -9,8 +7,4 @@ import java.util.Objects;
  * @param toRig whether the host sent it
  * @param line without line end, damaged or not
  */
-public record WireLine(long hostNanos, boolean toRig, String line) {
-  public WireLine {
-    Objects.requireNonNull(line);
-  }
-}
+public record WireLine(long hostNanos, boolean toRig, String line) {}

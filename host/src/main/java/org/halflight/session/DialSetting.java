@@ -1,24 +1,15 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.speeds.MarkedSpeed;
 
 /** What the dial is to stand at: a marked speed, or a setting without a time. */
 public sealed interface DialSetting {
   /** A marked speed. */
-  record Speed(MarkedSpeed marked) implements DialSetting {
-    public Speed {
-      Objects.requireNonNull(marked);
-    }
-  }
+  record Speed(MarkedSpeed marked) implements DialSetting {}
 
   /** A check. */
-  record Untimed(UntimedTest what) implements DialSetting {
-    public Untimed {
-      Objects.requireNonNull(what);
-    }
-  }
+  record Untimed(UntimedTest what) implements DialSetting {}
 
   /** As engraved. */
   default String label() {

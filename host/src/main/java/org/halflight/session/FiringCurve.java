@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
@@ -28,14 +27,6 @@ public record FiringCurve(
     Optional<CurveExposure> exposure,
     OptionalDouble fullLightAfter,
     Optional<Decided> decided) {
-  public FiringCurve {
-    Objects.requireNonNull(sampled);
-    Objects.requireNonNull(light);
-    Objects.requireNonNull(exposure);
-    Objects.requireNonNull(fullLightAfter);
-    Objects.requireNonNull(decided);
-  }
-
   /** A curve, worked out with today's method. */
   public static FiringCurve of(SampledLight sampled, Optional<LightLevels> light, TickRate rate) {
     return new FiringCurve(

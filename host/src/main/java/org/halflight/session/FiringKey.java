@@ -1,7 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
-
 /**
  * What a firing is known by, wherever its raw edges turn up again: no two firings have the same
  * key, and a session file that is taken in twice brings the same keys.
@@ -10,8 +8,4 @@ import java.util.Objects;
  * @param bootCount how often the board had started
  * @param firstTicks ticks of the first edge
  */
-public record FiringKey(String rigSerial, long bootCount, long firstTicks) {
-  public FiringKey {
-    Objects.requireNonNull(rigSerial);
-  }
-}
+public record FiringKey(String rigSerial, long bootCount, long firstTicks) {}

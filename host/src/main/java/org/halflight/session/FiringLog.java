@@ -7,12 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.NavigableSet;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.halflight.speeds.MarkedSpeed;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All firings of a session in the order in which they settled; none is ever taken out. What is
@@ -65,7 +67,7 @@ final class FiringLog {
 
   /** Puts another view of a firing in its place. */
   void replace(FiringResult result) {
-    int place = places.get(result.key());
+    int place = Objects.requireNonNull(places.get(result.key()));
     takeOut(place, results.get(place));
     results.set(place, result);
     enter(place, result);
@@ -156,7 +158,7 @@ final class FiringLog {
     return group == null ? 0 : group.good.size();
   }
 
-  private Group group(int run, DialSetting setting) {
+  private @Nullable Group group(int run, DialSetting setting) {
     return groups.get(new RunSetting(run, Optional.of(setting)));
   }
 
@@ -174,24 +176,29 @@ final class FiringLog {
     }
     if (isTimedAtASpeed(result)) {
       timed.add(place);
-      timedAt
-          .computeIfAbsent(result.shown().orElseThrow(), absent -> new TreeMap<>())
-          .computeIfAbsent(result.run(), absent -> new TreeSet<>())
-          .add(place);
+      timedLike(result).add(place);
     }
     if (isOfTheShutter(result)) {
       ofTheShutter.merge(result.run(), 1, Integer::sum);
     }
   }
 
+  /** Places of the timed firings of the run and speed of one of them. */
+  private NavigableSet<Integer> timedLike(FiringResult result) {
+    return timedAt
+        .computeIfAbsent(result.shown().orElseThrow(), absent -> new TreeMap<>())
+        .computeIfAbsent(result.run(), absent -> new TreeSet<>());
+  }
+
   private void takeOut(int place, FiringResult result) {
-    Group group = groups.get(new RunSetting(result.run(), result.setting()));
+    Group group =
+        Objects.requireNonNull(groups.get(new RunSetting(result.run(), result.setting())));
     group.all.remove(place);
     group.tries.remove(place);
     group.good.remove(place);
     tries.remove(place);
     if (timed.remove(place)) {
-      timedAt.get(result.shown().orElseThrow()).get(result.run()).remove(place);
+      timedLike(result).remove(place);
     }
     if (isOfTheShutter(result)) {
       ofTheShutter.merge(result.run(), -1, Integer::sum);

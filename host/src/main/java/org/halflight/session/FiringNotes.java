@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.speeds.MarkedSpeed;
@@ -40,14 +39,6 @@ public record FiringNotes(
           false,
           Optional.empty(),
           Optional.empty());
-
-  public FiringNotes {
-    Objects.requireNonNull(releaseDelaySeconds);
-    Objects.requireNonNull(plateauCounts);
-    Objects.requireNonNull(plateauShare);
-    Objects.requireNonNull(movedFrom);
-    Objects.requireNonNull(rejection);
-  }
 
   FiringNotes doubtful() {
     return new FiringNotes(

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
@@ -59,22 +58,6 @@ public record FiringResult(
     ProfileUse profileUse) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
-
-  public FiringResult {
-    Objects.requireNonNull(key);
-    Objects.requireNonNull(firing);
-    Objects.requireNonNull(rate);
-    Objects.requireNonNull(setting);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(outcome);
-    Objects.requireNonNull(exposure);
-    Objects.requireNonNull(levels);
-    Objects.requireNonNull(oneLevel);
-    Objects.requireNonNull(notes);
-    Objects.requireNonNull(curve);
-    Objects.requireNonNull(profileUse);
-  }
 
   /** A firing that a rig of two levels saw, without a light curve and without a profile. */
   public FiringResult(

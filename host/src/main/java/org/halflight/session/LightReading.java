@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LightLevels;
@@ -71,12 +70,6 @@ public record LightReading(
   }
 
   public LightReading {
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(what);
-    Objects.requireNonNull(at);
-    Objects.requireNonNull(darkCounts);
-    Objects.requireNonNull(fullCounts);
-    Objects.requireNonNull(rigSerial);
     if (!(counts >= 0) || !(standardUncertaintyCounts >= 0) || blocks < 1) {
       throw new IllegalArgumentException("not a reading of light: " + counts);
     }

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LeafExposure;
@@ -16,11 +15,6 @@ import org.halflight.time.TickRate;
  *     from the other firings of the same speed; empty until those saw either level
  */
 public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds) {
-  public OneLevel {
-    Objects.requireNonNull(level);
-    Objects.requireNonNull(gapSeconds);
-  }
-
   /**
    * Measures a firing that was seen like this.
    *

@@ -1,7 +1,6 @@
 package org.halflight.session;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -24,7 +23,7 @@ final class OneLevelWatch {
 
   /** The threshold stands at a level, or is on its way between them. */
   void onLevel(Optional<Level> level) {
-    stands = Objects.requireNonNull(level);
+    stands = level;
   }
 
   /** Where the threshold stands; empty while it is on its way, and with two levels. */

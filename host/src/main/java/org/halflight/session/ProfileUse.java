@@ -1,7 +1,6 @@
 package org.halflight.session;
 
 import java.util.EnumSet;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -27,8 +26,6 @@ public record ProfileUse(Optional<RigProfile> profile, Set<Mismatch> mismatches,
   public static final ProfileUse NONE = new ProfileUse(Optional.empty(), Set.of());
 
   public ProfileUse {
-    Objects.requireNonNull(profile);
-    Objects.requireNonNull(state);
     mismatches =
         mismatches.stream()
             .sorted()

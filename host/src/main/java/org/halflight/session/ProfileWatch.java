@@ -30,7 +30,7 @@ final class ProfileWatch {
 
   void onRigIdentified(SessionInput.RigIs rig) {
     serial = rig.serial();
-    kind = rig.oneLevel() ? SMALL : FULL;
+    kind = rig.board().oneLevel() ? SMALL : FULL;
     firmware = rig.firmware();
   }
 

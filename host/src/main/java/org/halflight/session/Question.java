@@ -2,7 +2,6 @@ package org.halflight.session;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -24,9 +23,6 @@ public record Question(Kind kind, MarkedSpeed shown, MarkedSpeed other, List<Fir
   }
 
   public Question {
-    Objects.requireNonNull(kind);
-    Objects.requireNonNull(shown);
-    Objects.requireNonNull(other);
     firings = List.copyOf(firings);
   }
 

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.profile.ClockRate;
@@ -28,11 +27,5 @@ public record RigState(
   /** With a panel that nobody tested. */
   public RigState(Optional<ClockRate> liveClock, boolean checked, OptionalDouble lightSpanCounts) {
     this(liveClock, checked, lightSpanCounts, OptionalDouble.empty());
-  }
-
-  public RigState {
-    Objects.requireNonNull(liveClock);
-    Objects.requireNonNull(lightSpanCounts);
-    Objects.requireNonNull(panelFall);
   }
 }

@@ -22,7 +22,6 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
   public static final RunConditions NONE = new RunConditions(OptionalDouble.empty(), Map.of());
 
   public RunConditions {
-    Objects.requireNonNull(restSeconds);
     if (restSeconds.isPresent()
         && !(restSeconds.getAsDouble() >= 0 && Double.isFinite(restSeconds.getAsDouble()))) {
       throw new IllegalArgumentException("a rest of " + restSeconds.getAsDouble() + " s");

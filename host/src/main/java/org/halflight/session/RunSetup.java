@@ -2,7 +2,6 @@ package org.halflight.session;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -25,14 +24,6 @@ public record RunSetup(
     RunPlan plan,
     RunConditions conditions,
     AcceptanceCriteria criteria) {
-  public RunSetup {
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(plan);
-    Objects.requireNonNull(conditions);
-    Objects.requireNonNull(criteria);
-  }
-
   /**
    * A run with nothing noted, whose tries follow its plan and whose verdicts are the usual ones.
    */

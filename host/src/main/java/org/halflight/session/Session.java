@@ -18,6 +18,7 @@ import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ProfileFit;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 import org.halflight.signal.SampledLight;
@@ -62,9 +63,9 @@ public final class Session {
   private final LinkWatch link = new LinkWatch();
   private final ProfileWatch profiles = new ProfileWatch();
 
-  private TickRate rate = TickRate.BOARD_16_MHZ;
+  private BoardTraits board = BoardTraits.USUAL;
   private final ContactCaution contactCaution = new ContactCaution();
-  private FiringGrouper grouper = grouperFor(rate);
+  private FiringGrouper grouper = grouperFor(board);
   private String rigSerial = "";
   private long bootCount;
   private long latestTicks;
@@ -473,12 +474,12 @@ public final class Session {
       light = rigSerial.isEmpty() ? light : Optional.empty();
       fullLight.forget();
     }
-    rate = rig.rate();
-    oneLevel.onRigIdentified(rig.oneLevel());
-    if (rig.oneLevel()) {
+    board = rig.board();
+    oneLevel.onRigIdentified(board.oneLevel());
+    if (board.oneLevel()) {
       news.add(new SessionEvent.OneLevelRig());
     }
-    grouper = grouperFor(rate);
+    grouper = grouperFor(board);
     rigSerial = rig.serial();
     bootCount = rig.bootCount();
     profiles.onRigIdentified(rig);
@@ -497,7 +498,7 @@ public final class Session {
   }
 
   private void onTicks(long ticks, List<SessionEvent> news) {
-    link.onTicks(ticks, rate, news);
+    link.onTicks(ticks, board.rate(), news);
     latestTicks = Math.max(latestTicks, ticks);
   }
 
@@ -514,7 +515,7 @@ public final class Session {
     provisionalTold = false;
     lookedAtEdges = 0;
     FiringKey key = new FiringKey(rigSerial, bootCount, firing.firstTicks());
-    OptionalDouble plateau = plateaus.countsOf(firing, rate);
+    OptionalDouble plateau = plateaus.countsOf(firing, board.rate());
     Optional<FiringResult> known = log.find(key);
     if (known.isPresent()) {
       goesOn(known.get(), firing, plateau, news);
@@ -531,7 +532,7 @@ public final class Session {
     List<SessionEvent> afterwards = new ArrayList<>();
     LeafExposure exposure = measure(firing);
     if (cocking.takes(
-        firing, exposure, rate, pressed, releaseIsWired, wantedSeconds(), afterwards)) {
+        firing, exposure, board.rate(), pressed, releaseIsWired, wantedSeconds(), afterwards)) {
       boolean leak = setup.filter(s -> s.customs().bladesShutWhileCocking()).isPresent();
       if (leak) {
         afterwards.add(new SessionEvent.LeakWhileCocking(key));
@@ -586,11 +587,11 @@ public final class Session {
       List<SessionEvent> news) {
     LeafExposure exposure = closedByHand(firing, measure(firing));
     Optional<UntimedTest> check = press.map(FiringResult::untimedTest).orElseGet(this::untimedTest);
-    Outcome outcome = OutcomeRule.of(firing, exposure, rate, check, capOn);
+    Outcome outcome = OutcomeRule.of(firing, exposure, board.rate(), check, capOn);
     FiringNotes notes =
         notes(
             ReleaseTiming.delaySeconds(
-                profileUse().crossings(firing, rate), profileUse().rate(rate)),
+                profileUse().crossings(firing, board.rate()), profileUse().rate(board.rate())),
             plateau,
             false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
@@ -702,7 +703,7 @@ public final class Session {
         log.size() + 1,
         key,
         firing,
-        rate,
+        board.rate(),
         run,
         Optional.empty(),
         setup.map(RunSetup::reference).orElse(Reference.EXACT),
@@ -728,7 +729,7 @@ public final class Session {
               earlier.number(),
               key,
               firing,
-              rate,
+              board.rate(),
               earlier.run(),
               earlier.setting(),
               earlier.reference(),
@@ -749,7 +750,7 @@ public final class Session {
         log.size() + 1,
         key,
         firing,
-        rate,
+        board.rate(),
         run,
         shown,
         setup.map(RunSetup::reference).orElse(Reference.EXACT),
@@ -788,14 +789,14 @@ public final class Session {
     return awaitsLight
         .flatMap(log::find)
         .filter(r -> r.rejection().isEmpty())
-        .filter(r -> ReleaseTiming.belongs(firing, r.firing(), rate));
+        .filter(r -> ReleaseTiming.belongs(firing, r.firing(), board.rate()));
   }
 
   private LeafExposure measure(Firing firing) {
     LevelPair assumed = levels().orElse(LevelPair.GAUSS);
     long nowTicks = Math.max(latestTicks, firing.lastTicks());
-    Firing crossings = profileUse().crossings(firing, rate);
-    TickRate realRate = profileUse().rate(rate);
+    Firing crossings = profileUse().crossings(firing, board.rate());
+    TickRate realRate = profileUse().rate(board.rate());
     return oneLevel.isOneLevel()
         ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY).measure(crossings, assumed, realRate, nowTicks)
         : setup
@@ -1103,7 +1104,7 @@ public final class Session {
           .openSinceTicks()
           .ifPresent(
               since -> {
-                double open = rate.seconds(nowTicks - since);
+                double open = board.rate().seconds(nowTicks - since);
                 if (open > openLongSeconds(shown())) {
                   news.add(new SessionEvent.StillOpen(open));
                 }
@@ -1146,7 +1147,7 @@ public final class Session {
     return Math.max(OPEN_LONG_SECONDS, speed.map(s -> 3 * s.literalSeconds()).orElse(0.0));
   }
 
-  private static FiringGrouper grouperFor(TickRate rate) {
-    return new FiringGrouper(Math.max(1, rate.ticks(QUIET_SECONDS)));
+  private static FiringGrouper grouperFor(BoardTraits board) {
+    return new FiringGrouper(Math.max(1, board.rate().ticks(QUIET_SECONDS)), board);
   }
 }

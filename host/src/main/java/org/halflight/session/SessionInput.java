@@ -2,7 +2,6 @@ package org.halflight.session;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -12,11 +11,11 @@ import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ClockRate;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.RigProfile;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.time.TickRate;
 
 /** Something that a session is told. */
 public sealed interface SessionInput {
@@ -28,52 +27,23 @@ public sealed interface SessionInput {
    *
    * @param serial its serial number
    * @param bootCount how often its board has started
-   * @param oneLevel whether it is a small rig, which sees one level of light at a time
    * @param firmware version of its firmware; empty where that is not known
    */
-  record RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel, String firmware)
-      implements SessionInput {
-    public RigIs {
-      Objects.requireNonNull(serial);
-      Objects.requireNonNull(rate);
-      Objects.requireNonNull(firmware);
-    }
-
-    /** A rig of unknown firmware. */
-    public RigIs(String serial, long bootCount, TickRate rate, boolean oneLevel) {
-      this(serial, bootCount, rate, oneLevel, "");
-    }
-
-    /** A rig of two levels. */
-    public RigIs(String serial, long bootCount, TickRate rate) {
-      this(serial, bootCount, rate, false);
-    }
-  }
+  record RigIs(String serial, long bootCount, BoardTraits board, String firmware)
+      implements SessionInput {}
 
   /**
    * The one threshold of a small rig stands at a level.
    *
    * @param level empty while it is on its way between them
    */
-  record LevelStands(Optional<AlternatingLevels.Level> level) implements SessionInput {
-    public LevelStands {
-      Objects.requireNonNull(level);
-    }
-  }
+  record LevelStands(Optional<AlternatingLevels.Level> level) implements SessionInput {}
 
   /** An edge came. */
-  record EdgeAt(Edge edge) implements SessionInput {
-    public EdgeAt {
-      Objects.requireNonNull(edge);
-    }
-  }
+  record EdgeAt(Edge edge) implements SessionInput {}
 
   /** The light of one opening came, as the rig's converter sampled it. */
-  record CurveAt(SampledLight light) implements SessionInput {
-    public CurveAt {
-      Objects.requireNonNull(light);
-    }
-  }
+  record CurveAt(SampledLight light) implements SessionInput {}
 
   /**
    * Rig time has passed, and these were the levels.
@@ -83,10 +53,6 @@ public sealed interface SessionInput {
    *     millisecond; empty where the rig does not say
    */
   record BeatAt(long ticks, int levels, OptionalInt lightSum16) implements SessionInput {
-    public BeatAt {
-      Objects.requireNonNull(lightSum16);
-    }
-
     /** A beat without light. */
     public BeatAt(long ticks, int levels) {
       this(ticks, levels, OptionalInt.empty());
@@ -100,11 +66,6 @@ public sealed interface SessionInput {
    *     only what comes between the input before and the one after may be missing
    */
   record Damaged(Firing.Damage damage, OptionalLong sinceTicks) implements SessionInput {
-    public Damaged {
-      Objects.requireNonNull(damage);
-      Objects.requireNonNull(sinceTicks);
-    }
-
     /** Something is missing here. */
     public Damaged(Firing.Damage damage) {
       this(damage, OptionalLong.empty());
@@ -137,11 +98,6 @@ public sealed interface SessionInput {
    * @param trips where the comparators really switch
    */
   record LightSet(LightLevels levels, TripPoints trips) implements SessionInput {
-    public LightSet {
-      Objects.requireNonNull(levels);
-      Objects.requireNonNull(trips);
-    }
-
     /** Without having looked at the comparators. */
     public LightSet(LightLevels levels) {
       this(levels, TripPoints.EXACT);
@@ -162,13 +118,7 @@ public sealed interface SessionInput {
    * @param mostDays how old it may be, in days; empty for any age
    */
   record ProfileInUse(RigProfile profile, LocalDate on, OptionalInt mostDays)
-      implements SessionInput {
-    public ProfileInUse {
-      Objects.requireNonNull(profile);
-      Objects.requireNonNull(on);
-      Objects.requireNonNull(mostDays);
-    }
-  }
+      implements SessionInput {}
 
   /**
    * There is a profile that must not be used.
@@ -190,22 +140,13 @@ public sealed interface SessionInput {
    * A rig was checked against its profile. A signal takes 'calibrated' off the firings of the run
    * under way and those that follow, until a check is in control again or there is a new profile.
    */
-  record RigChecked(String rigSerial, boolean inControl) implements SessionInput {
-    public RigChecked {
-      Objects.requireNonNull(rigSerial);
-    }
-  }
+  record RigChecked(String rigSerial, boolean inControl) implements SessionInput {}
 
   /**
    * The clock of a rig was held against the clock of the host by the pings of this session. Counts
    * for firings from here on, where no profile tells the rate.
    */
-  record ClockHeld(String rigSerial, ClockRate rate) implements SessionInput {
-    public ClockHeld {
-      Objects.requireNonNull(rigSerial);
-      Objects.requireNonNull(rate);
-    }
-  }
+  record ClockHeld(String rigSerial, ClockRate rate) implements SessionInput {}
 
   /** What was held against each other counts no more: the program begins again. */
   record ClocksForgotten() implements SessionInput {}
@@ -214,25 +155,13 @@ public sealed interface SessionInput {
    * A run begins; the first speed of its order is shown. The set-up of a run that is under way goes
    * on with that run.
    */
-  record RunBegins(RunSetup setup) implements UserAction {
-    public RunBegins {
-      Objects.requireNonNull(setup);
-    }
-  }
+  record RunBegins(RunSetup setup) implements UserAction {}
 
   /** The person chose a speed, of the run or not. */
-  record SpeedChosen(MarkedSpeed speed) implements UserAction {
-    public SpeedChosen {
-      Objects.requireNonNull(speed);
-    }
-  }
+  record SpeedChosen(MarkedSpeed speed) implements UserAction {}
 
   /** The person chose a setting without a marked time. */
-  record UntimedTestChosen(UntimedTest test) implements UserAction {
-    public UntimedTestChosen {
-      Objects.requireNonNull(test);
-    }
-  }
+  record UntimedTestChosen(UntimedTest test) implements UserAction {}
 
   /** On to the next setting of the run, done or not; stays at the last. */
   record NextChosen() implements UserAction {}
@@ -241,22 +170,13 @@ public sealed interface SessionInput {
   record PreviousChosen() implements UserAction {}
 
   /** The person does not count this firing. */
-  record FiringRejected(FiringKey firing, String reason) implements UserAction {
-    public FiringRejected {
-      Objects.requireNonNull(firing);
-      Objects.requireNonNull(reason);
-    }
-  }
+  record FiringRejected(FiringKey firing, String reason) implements UserAction {}
 
   /**
    * The person does not count the last firing that counts, of whatever run: the rejection that
    * session files of earlier versions hold.
    */
-  record LastRejected(String reason) implements UserAction {
-    public LastRejected {
-      Objects.requireNonNull(reason);
-    }
-  }
+  record LastRejected(String reason) implements UserAction {}
 
   /** The shutter hung open and the person closed it, or has just closed it. */
   record ClosedByHand() implements UserAction {}
@@ -271,7 +191,6 @@ public sealed interface SessionInput {
   record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements UserAction {
     public FiringsMoved {
       firings = List.copyOf(firings);
-      Objects.requireNonNull(to);
     }
   }
 
@@ -286,11 +205,7 @@ public sealed interface SessionInput {
    *
    * @param reading run, rig and full light are those of the session, whatever it says of them
    */
-  record LightRead(LightReading reading) implements SessionInput {
-    public LightRead {
-      Objects.requireNonNull(reading);
-    }
-  }
+  record LightRead(LightReading reading) implements SessionInput {}
 
   /**
    * A test of the light came to its end: each of its readings was taken or skipped.

@@ -1,6 +1,5 @@
 package org.halflight.session;
 
-import java.util.Objects;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
@@ -18,14 +17,6 @@ import org.halflight.speeds.ShutterKind;
  */
 public record ShutterUnderTest(
     String camera, ShutterKind kind, String dial, Reference reference, CameraCustoms customs) {
-  public ShutterUnderTest {
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(kind);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(reference);
-    Objects.requireNonNull(customs);
-  }
-
   /** Whether a slit or an edge moves over the picture. */
   public boolean isCurtain() {
     return kind.isCurtain(dial);

@@ -40,9 +40,6 @@ import java.util.Set;
  * passes only by edges and by {@link #advance}.
  */
 public final class FiringGrouper {
-  /** How far out of order edges may come on the wire: 20 ms of a 16 MHz board, in ticks. */
-  public static final long LATE_TICKS = 320_000;
-
   /**
    * After so many quiet times in the dark the edges of other channels no longer belong to the light
    * before them. Blades and bounce are done in a tenth of it; our choice.
@@ -54,12 +51,6 @@ public final class FiringGrouper {
    * longer than a self-timer whirrs; our choice.
    */
   public static final int QUIETS_WITHOUT_LIGHT = 150;
-
-  /**
-   * Levels and ticks of a beat are not read in one instant, so an edge this near to a beat settles
-   * nothing: 1 ms of a 16 MHz board, in ticks.
-   */
-  private static final long BEAT_SLACK_TICKS = 16_000;
 
   /** Before all ticks, and far enough from the end of the numbers to take times from it. */
   private static final long NEVER = Long.MIN_VALUE / 2;
@@ -75,6 +66,12 @@ public final class FiringGrouper {
 
   private final long quietTicks;
   private final long lateTicks;
+
+  /**
+   * Levels and ticks of a beat are not read in one instant, so an edge this near to a beat settles
+   * nothing.
+   */
+  private final long beatSlackTicks;
 
   private FiringUnderway settled = new FiringUnderway();
   private final PendingEdges pending = new PendingEdges();
@@ -99,28 +96,16 @@ public final class FiringGrouper {
   private long damageBetweenFirings;
 
   /**
-   * For edges that come at most {@link #LATE_TICKS} out of order.
-   *
    * @param quietTicks the quiet time, above zero
+   * @param board whose edges they are
    */
-  public FiringGrouper(long quietTicks) {
-    this(quietTicks, LATE_TICKS);
-  }
-
-  /**
-   * @param quietTicks the quiet time, above zero
-   * @param lateTicks how far out of order edges may come, 0 or more
-   */
-  public FiringGrouper(long quietTicks, long lateTicks) {
-    if (quietTicks <= 0 || lateTicks < 0) {
-      throw new IllegalArgumentException(
-          "quiet time must be above zero and late time not below: "
-              + quietTicks
-              + ", "
-              + lateTicks);
+  public FiringGrouper(long quietTicks, BoardTraits board) {
+    if (quietTicks <= 0) {
+      throw new IllegalArgumentException("quiet time must be above zero: " + quietTicks);
     }
     this.quietTicks = quietTicks;
-    this.lateTicks = lateTicks;
+    lateTicks = board.lateTicks();
+    beatSlackTicks = board.beatSlackTicks();
   }
 
   /**
@@ -396,9 +381,9 @@ public final class FiringGrouper {
   private void compare(Channel channel, BeatLevels beat, long nextEdgeTicks) {
     boolean high = (beat.levels() >> channel.code() & 1) != 0;
     boolean nearEdge =
-        nextEdgeTicks - beat.ticks() <= BEAT_SLACK_TICKS
+        nextEdgeTicks - beat.ticks() <= beatSlackTicks
             || (changedTicks.containsKey(channel)
-                && beat.ticks() - changedTicks.get(channel) <= BEAT_SLACK_TICKS);
+                && beat.ticks() - changedTicks.get(channel) <= beatSlackTicks);
     if (nearEdge) {
       return;
     }

@@ -2,7 +2,6 @@ package org.halflight.workflow;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.bench.DiscEdges;
 import org.halflight.calibration.DiscReading;
@@ -22,13 +21,6 @@ import org.halflight.words.DiscWords;
  */
 public record DiscFinding(
     DiscEdges edges, DiscReading reading, DiscProfile profile, DiscSetup setup) {
-  public DiscFinding {
-    Objects.requireNonNull(edges);
-    Objects.requireNonNull(reading);
-    Objects.requireNonNull(profile);
-    Objects.requireNonNull(setup);
-  }
-
   /**
    * Works edges out.
    *

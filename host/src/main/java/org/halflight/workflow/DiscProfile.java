@@ -2,7 +2,6 @@ package org.halflight.workflow;
 
 import java.time.LocalDate;
 import java.util.EnumSet;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -23,12 +22,6 @@ import org.halflight.words.Words;
  * @param mostDays how many days old it may be, where the person set a limit
  */
 public record DiscProfile(Optional<RigProfile> profile, LocalDate today, OptionalInt mostDays) {
-  public DiscProfile {
-    Objects.requireNonNull(profile);
-    Objects.requireNonNull(today);
-    Objects.requireNonNull(mostDays);
-  }
-
   /** The profile that edges of a rig are corrected by. */
   public Optional<RigProfile> used(ProfiledRig rig) {
     boolean forbidden =

@@ -1,6 +1,5 @@
 package org.halflight.workflow;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import org.halflight.calibration.PrintedDisc;
 
@@ -18,7 +17,6 @@ public record DiscSetup(
   public static final double TACHOMETER_PPM = 577;
 
   public DiscSetup {
-    Objects.requireNonNull(disc);
     if (!(seconds > 0 && speedPpm >= 0)
         || (turnsAMinute.isPresent() && !(turnsAMinute.getAsDouble() > 0))) {
       throw new IllegalArgumentException("a disc is read for some seconds, and it turns");

@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -57,10 +56,6 @@ public record RunForm(
   public static final Map<String, OptionalDouble> RESTS = rests();
 
   public RunForm {
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(phase);
-    Objects.requireNonNull(speeds);
-    Objects.requireNonNull(restSeconds);
     untimedTests = List.copyOf(untimedTests);
     options = Map.copyOf(options);
   }

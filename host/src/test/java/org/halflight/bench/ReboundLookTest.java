@@ -13,10 +13,10 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
-import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
 
 /** When the bench asks for a long light curve, and what rigs may answer. */
@@ -30,7 +30,7 @@ class ReboundLookTest {
   private final ReboundLook look = new ReboundLook();
 
   private void begin(MarkedSpeed... speeds) {
-    session.handle(new SessionInput.RigIs("R-0001", 7, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
     session.handle(
         new SessionInput.RunBegins(

@@ -216,17 +216,9 @@ public final class CalibratedOnTheBoard {
     lines.add(
         "**Simulated**: the firmware itself in its simulator, read through a pseudo-terminal as a rig");
     lines.add(
-        "is (`CalibrationOnTheBoardTest`). The board's clock is 3450 ppm fast and gains 1 ppm a minute;");
+        "is (`CalibrationOnTheBoardTest`). The board's clock is 3450 ppm fast and gains 1 ppm a minute; the front end lags by 2 \u00b5s. The comparators have fixed delays of 1 and 3.5 \u00b5s and react later to slower light. They switch 9 mV above and 14 mV below their thresholds, with a hysteresis of 12 mV. Ramps are straight, 1 ms. The rig was calibrated once by the reference LED and a generator of 100 Hz. Then the light was set, and the shutter fired three times a speed with three lamps. 'Stated' is the expanded uncertainty (95 %) by");
     lines.add(
-        "the front end lags by 2 us; the comparators have fixed delays of 1 and 3.5 us, are the later the");
-    lines.add(
-        "slower the light, switch 9 mV above and 14 mV below their thresholds, with a hysteresis of 12 mV;");
-    lines.add(
-        "straight ramps of 1 ms. Calibrated once by the reference LED and a generator of 100 Hz, then the light is");
-    lines.add(
-        "set and fired three times a speed at three lamps. 'Stated' is the expanded uncertainty (95 %) by");
-    lines.add(
-        "the budget, with allowances for a rig nobody calibrated, and with the profile. When commands reach");
+        "the budget, with allowances for an uncalibrated rig, and with the profile. When commands reach");
     lines.add("the board depends on the machine, so the last digits differ from run to run.");
     lines.add("");
     lines.add("| effective time | lamp | uncalibrated | stated | calibrated | stated |");

@@ -32,7 +32,7 @@ public final class DiscOnTheBoard {
   /** A comparator that a fault makes switch far too early. */
   static final String FAULT = "offset low -300";
 
-  static final String HEADING = "## A slotted disc before a rig on its real firmware";
+  static final String HEADING = "## A slotted disc in front of a rig on its real firmware";
 
   /** Turns of the script: five minutes, of which the reading takes a few seconds. */
   private static final int TURNS = 3000;
@@ -164,7 +164,7 @@ public final class DiscOnTheBoard {
     lines.add(HEADING);
     lines.add("");
     lines.add(
-        "**Simulated**: the firmware itself in its simulator, an invented disc before it, read by"
+        "**Simulated**: the firmware itself in its simulator, an invented disc in front of it, read by"
             + " `halflight disc read`");
     lines.add(
         String.format(
@@ -173,23 +173,18 @@ public final class DiscOnTheBoard {
                 + " the front end lags by",
             FAST_PPM));
     lines.add(
-        "1 us, the comparators have 10 mV of hysteresis. The disc is cut to +- 0.05 mm, its hole"
-            + " 0.33 mm beside the middle, on a");
+        "1 \u00b5s, the comparators have 10 mV of hysteresis. The disc is cut to \u00b10.05 mm, its hole 0.33 mm off centre, on a motor of 600 turns a minute that wanders by 0.05 % from turn to turn. 'Off' is measured from the geometry that was put in.");
     lines.add(
-        "motor of 600 turns a minute that wanders by 0.05 % from turn to turn. 'Off' is against"
-            + " the geometry that was put in.");
-    lines.add(
-        "'Faulty': the low comparator switches 300 mV too early, which no reading back of"
-            + " thresholds shows. Which turns are read");
+        "'Faulty': the low comparator switches 300 mV too early, which reading back the thresholds does not show. Which turns are read");
     lines.add("depends on the machine, so the last digits differ from run to run.");
     lines.add("");
-    lines.add("| slot | true time | rig in order, off | faulty, off | the rig states +- |");
+    lines.add("| slot | true time | rig in order, off | faulty, off | the rig states \u00b1 |");
     lines.add("|---|---|---|---|---|");
     for (int slot = 0; slot < right.reading().slots().size(); slot++) {
       lines.add(
           String.format(
               Locale.ROOT,
-              "| %.1f degrees | %.4f ms | %+.2f us (%+.3f %%) | %+.1f us (%+.2f %%) | %.1f us |",
+              "| %.1f degrees | %.4f ms | %+.2f \u00b5s (%+.3f %%) | %+.1f \u00b5s (%+.2f %%) | %.1f \u00b5s |",
               right.reading().slots().get(slot).degrees(),
               1e3 * right.trueSeconds(slot),
               1e6 * right.errorSeconds(slot),
@@ -202,15 +197,14 @@ public final class DiscOnTheBoard {
     lines.add(
         String.format(
             Locale.ROOT,
-            "Off centre: %.2f mm found. Clock by the known speed of the disc: %.0f ppm fast. Said"
-                + " of the rig in order: '%s'; of",
+            "Off centre: %.2f mm found. Clock by the known speed of the disc: %.0f ppm fast. Verdict for the rig in order: '%s';",
             right.reading().disc().millimetres(right.reading().swingDegrees()),
             right.reading().clock(turnsAMinute(), 0).orElseThrow().fastPpm(),
             word(right)));
     lines.add(
         String.format(
             Locale.ROOT,
-            "the faulty one: '%s', every slot by %.1f us too long.",
+            "for the faulty one: '%s', every slot by %.1f \u00b5s too long.",
             word(faulty),
             1e6 * faulty.reading().offsetSeconds()));
     lines.add("");

@@ -13,6 +13,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -28,7 +29,7 @@ class FiringTableTest {
 
   @Test
   void saysWhatWasMovedHowLateTheLightCameAndWhatWasChecked() {
-    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.RunBegins(
             new RunSetup(

@@ -10,6 +10,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Reference;
@@ -40,7 +41,7 @@ public final class InventedAdvance {
 
   /** Full light is set. */
   public InventedAdvance() {
-    session.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    session.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.LightSet(
             new LightLevels(0, 800, 800 * LevelPair.GAUSS.low(), 800 * LevelPair.GAUSS.high())));

@@ -7,6 +7,7 @@ import java.util.concurrent.CompletableFuture;
 import org.halflight.link.LinkLostException;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.signal.Channel;
+import org.halflight.time.TickRate;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
 
@@ -144,7 +145,7 @@ class CommandQueueTest {
 
   @Test
   void countsLinesOverTheWrap() {
-    queue.continueAt(0xFFFF);
+    queue.continueAt(0xFFFF, TickRate.BOARD_16_MHZ);
     CompletableFuture<Result> first = add(STATUS);
     due(0);
     queue.answered(0xFFFF, Result.DONE);

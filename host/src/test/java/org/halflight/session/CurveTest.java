@@ -17,6 +17,7 @@ import org.halflight.exposure.EdgesAndCurve;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.SampledLight;
 import org.halflight.signal.SampledLight.Kind;
 import org.halflight.signal.SampledLight.Part;
@@ -287,7 +288,7 @@ class CurveTest {
     double start = bench.now;
     bench.light(0.008, 0.001);
     bench.handle(new SessionInput.CurveAt(curve(start, 0.008, 0.001, 1)));
-    bench.handle(new SessionInput.RigIs("R-0001", 8, RATE));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, BoardTraits.USUAL, ""));
     double again = bench.now;
     bench.fire(InventedBench.seconds(S60, 0));
     assertThat(bench.session.results().get(bench.session.results().size() - 1).curve()).isEmpty();

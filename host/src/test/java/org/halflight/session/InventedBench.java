@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Dial;
@@ -33,7 +34,7 @@ final class InventedBench {
   private int levels;
 
   InventedBench() {
-    handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     setLight();
   }
 

@@ -18,6 +18,7 @@ import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Test;
 
@@ -127,7 +128,7 @@ class ProfileInSessionTest {
     assertThat(bench.result(2).profileUse().profile()).contains(OWN);
 
     bench.setLight();
-    bench.handle(new SessionInput.RigIs("R-0001", 8, InventedBench.RATE, false, "1.1.0"));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, BoardTraits.USUAL, "1.1.0"));
     bench.fire(EFFECTIVE);
     assertThat(bench.result(3).profileUse().mismatches()).containsExactly(Mismatch.OTHER_FIRMWARE);
 

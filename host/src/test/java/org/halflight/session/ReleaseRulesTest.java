@@ -1,13 +1,13 @@
 package org.halflight.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.halflight.session.InventedBench.RATE;
 import static org.halflight.session.InventedBench.S60;
 
 import java.util.List;
 import java.util.OptionalDouble;
 import org.assertj.core.data.Offset;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
@@ -334,7 +334,7 @@ class ReleaseRulesTest {
     bench.beat();
     bench.handle(new SessionInput.LinkLost());
     bench.now += 42;
-    bench.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    bench.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class)).hasSize(1);
     assertThat(bench.news(SessionEvent.LinkGap.class).get(0).seconds().orElseThrow())
@@ -356,7 +356,7 @@ class ReleaseRulesTest {
   void aRestartLeavesAGapOfUnknownLength() {
     bench.beat();
     bench.handle(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
-    bench.handle(new SessionInput.RigIs("R-0001", 8, RATE));
+    bench.handle(new SessionInput.RigIs("R-0001", 8, BoardTraits.USUAL, ""));
     bench.now = 0.1;
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class))

@@ -13,6 +13,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.halflight.exposure.LightLevels;
 import org.halflight.fixtures.Seed;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -52,7 +53,7 @@ class SessionRandomTest {
       boot = 1;
       levels = 0;
       calm = round % 2 == 0;
-      inputs.add(new SessionInput.RigIs("R-0001", boot, RATE));
+      inputs.add(new SessionInput.RigIs("R-0001", boot, BoardTraits.USUAL, ""));
       for (int i = 0; i < 150; i++) {
         something();
       }
@@ -193,7 +194,7 @@ class SessionRandomTest {
       case 2 -> inputs.add(new SessionInput.Damaged(Firing.Damage.EDGES_LOST));
       default -> {
         inputs.add(new SessionInput.Damaged(Firing.Damage.RIG_RESTARTED));
-        inputs.add(new SessionInput.RigIs("R-0001", ++boot, RATE));
+        inputs.add(new SessionInput.RigIs("R-0001", ++boot, BoardTraits.USUAL, ""));
         now = 1;
         levels = 0;
       }

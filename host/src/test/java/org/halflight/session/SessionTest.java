@@ -10,6 +10,7 @@ import org.assertj.core.data.Offset;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -31,7 +32,7 @@ class SessionTest {
 
   @BeforeEach
   void rigIsThere() {
-    handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     // Thresholds on the Gauss levels of a light of 20 to 820 counts.
     handle(
         new SessionInput.LightSet(
@@ -241,7 +242,7 @@ class SessionTest {
 
   @Test
   void theLightOfOneRigIsNotUsedForAnother() {
-    handle(new SessionInput.RigIs("R-0002", 1, RATE));
+    handle(new SessionInput.RigIs("R-0002", 1, BoardTraits.USUAL, ""));
     assertThat(session.light()).isEmpty();
     begin(Phase.ADJUSTING, 1, SIXTIETH);
     fire(0.016, 0.001);
@@ -262,7 +263,7 @@ class SessionTest {
   @Test
   void withoutALightTheFigureSaysThatItsLevelsAreUnknown() {
     Session blind = new Session();
-    blind.handle(new SessionInput.RigIs("R-0001", 7, RATE));
+    blind.handle(new SessionInput.RigIs("R-0001", 7, BoardTraits.USUAL, ""));
     blind.handle(edgeAt(Channel.CENTRE_LOW, true, 1));
     blind.handle(edgeAt(Channel.CENTRE_HIGH, true, 1.001));
     blind.handle(edgeAt(Channel.CENTRE_HIGH, false, 1.015));

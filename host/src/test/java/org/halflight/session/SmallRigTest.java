@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.halflight.exposure.AlternatingLevels.Level;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
@@ -28,7 +29,7 @@ class SmallRigTest {
   private double now = 1;
 
   SmallRigTest() {
-    session.handle(new SessionInput.RigIs("R-0009", 1, RATE, true));
+    session.handle(new SessionInput.RigIs("R-0009", 1, new BoardTraits(RATE, true), ""));
     session.handle(
         new SessionInput.LightSet(
             new LightLevels(

@@ -7,10 +7,10 @@ import java.lang.management.ManagementFactory;
 import java.util.Locale;
 import java.util.OptionalInt;
 import org.halflight.exposure.LightLevels;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.time.TickRate;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -26,7 +26,7 @@ class WorkIsFlatTest {
 
   @Test
   void doesNotGrowWithTheFiring() {
-    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, BoardTraits.USUAL, ""));
     double early = bytesOfAnEdge(2000);
     bytesOfAnEdge(18_000);
     double late = bytesOfAnEdge(2000);
@@ -36,7 +36,7 @@ class WorkIsFlatTest {
 
   @Test
   void doesNotGrowWithTheSession() {
-    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, BoardTraits.USUAL, ""));
     session.handle(new SessionInput.LightSet(new LightLevels(20, 820, 189, 651)));
     session.handle(new SessionInput.SpeedChosen(MarkedSpeed.parse("1/125")));
     bytesOfAFiring(300);

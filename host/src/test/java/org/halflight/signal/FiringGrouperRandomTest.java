@@ -40,14 +40,14 @@ class FiringGrouperRandomTest {
         long arrival =
             Math.max(
                 lastOfChannel[edge.channel().code()],
-                edge.ticks() + random.nextLong(FiringGrouper.LATE_TICKS));
+                edge.ticks() + random.nextLong(BoardTraits.USUAL.lateTicks()));
         lastOfChannel[edge.channel().code()] = arrival;
         wire.add(new Sent(edge, arrival));
       }
     }
     wire.sort(Comparator.comparingLong(Sent::arrivalTicks));
 
-    FiringGrouper grouper = new FiringGrouper(QUIET);
+    FiringGrouper grouper = new FiringGrouper(QUIET, BoardTraits.USUAL);
     List<Firing> found = new ArrayList<>();
     long sinceBeat = 0;
     for (Sent sent : wire) {

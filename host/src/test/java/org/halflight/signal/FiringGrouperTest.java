@@ -11,7 +11,7 @@ class FiringGrouperTest {
   private static final long MS = 16_000;
   private static final long QUIET = 300 * MS;
 
-  private final FiringGrouper grouper = new FiringGrouper(QUIET);
+  private final FiringGrouper grouper = new FiringGrouper(QUIET, BoardTraits.USUAL);
   private final List<Firing> over = new ArrayList<>();
 
   private void edge(Channel channel, boolean high, long ticks) {
@@ -31,10 +31,10 @@ class FiringGrouperTest {
   void aFiringIsOverWhenQuietAndLateTimeHavePassed() {
     pulse(1000, 1000 + 2 * MS);
     long end = 1000 + 2 * MS;
-    advance(end + QUIET + FiringGrouper.LATE_TICKS);
+    advance(end + QUIET + BoardTraits.USUAL.lateTicks());
     assertThat(over).isEmpty();
     assertThat(grouper.underway()).isPresent();
-    advance(end + QUIET + FiringGrouper.LATE_TICKS + 1);
+    advance(end + QUIET + BoardTraits.USUAL.lateTicks() + 1);
     assertThat(over).hasSize(1);
     assertThat(over.get(0).edges()).hasSize(2);
     assertThat(over.get(0).damage()).isEmpty();
@@ -143,7 +143,7 @@ class FiringGrouperTest {
   @Test
   void everyLightChannelHoldsAFiringOpen() {
     for (Channel channel : Channel.values()) {
-      FiringGrouper one = new FiringGrouper(QUIET);
+      FiringGrouper one = new FiringGrouper(QUIET, BoardTraits.USUAL);
       one.add(new Edge(channel, true, 0));
       assertThat(one.advance(5 * QUIET).isEmpty()).as("%s", channel).isEqualTo(channel.isLight());
     }
@@ -284,7 +284,7 @@ class FiringGrouperTest {
     over.addAll(grouper.beat(0, 0));
     edge(Channel.CONTACT, true, MS);
     edge(Channel.CONTACT, false, 2 * MS);
-    long beat = 2 * MS + QUIET + 2 * FiringGrouper.LATE_TICKS;
+    long beat = 2 * MS + QUIET + 2 * BoardTraits.USUAL.lateTicks();
     over.addAll(grouper.beat(beat, 1 << Channel.CONTACT.code()));
     assertThat(over).hasSize(1);
     assertThat(grouper.takeLateDamage()).isEmpty();
@@ -417,7 +417,6 @@ class FiringGrouperTest {
 
   @Test
   void aQuietTimeOfZeroIsRefused() {
-    assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(0));
-    assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(1, -1));
+    assertThatIllegalArgumentException().isThrownBy(() -> new FiringGrouper(0, BoardTraits.USUAL));
   }
 }

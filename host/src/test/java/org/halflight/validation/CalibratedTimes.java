@@ -201,13 +201,7 @@ final class CalibratedTimes {
     lines.add("## What calibration of a rig is worth");
     lines.add("");
     lines.add(
-        "**Simulated** in closed form, no hardware: a clock 3450 ppm fast that gains 1 ppm a minute,");
-    lines.add(
-        "fired half an hour after two minutes of pings behind delays of a USB port; a front end that");
-    lines.add(
-        "lags by 3 us; comparators with fixed delays of 1.2/3 us (low) and 2/9 us (high, rising and");
-    lines.add(
-        "falling light), offsets of 2 and -3 counts, hysteresis of 3 counts; straight ramps of 1 ms.");
+        "**Simulated** in closed form, no hardware: a clock 3450 ppm fast that gains 1 ppm a minute, and firings half an hour after two minutes of pings through a USB port with delays. The front end lags by 3 \u00b5s. The comparators have fixed delays of 1.2/3 \u00b5s (low) and 2/9 \u00b5s (high, rising and falling light), offsets of 2 and -3 counts, and hysteresis of 3 counts. Ramps are straight, 1 ms.");
     lines.add("The profile was made at one light of the reference LED (780 counts). Errors of the");
     lines.add("effective time; `CalibratedTimesTest` holds them.");
     lines.add("");
@@ -233,10 +227,7 @@ final class CalibratedTimes {
     lines.add(
         "Rms error of the slope in ppm over 400 **simulated** runs, one stamp a second, seed 2026.");
     lines.add(
-        "'Reference' are figures of an independent computation in another language for the same");
-    lines.add(
-        "delays (400 runs): exponential of mean 200 us; and a frame of 1 ms, 100 us exponential and");
-    lines.add("stalls in 3 of 100, whose length is not the same in both.");
+        "'Reference' is an independent computation in another language for the same delays (400 runs). 'Exponential' has a mean of 200 \u00b5s. 'USB' is a frame of 1 ms, 100 \u00b5s exponential and stalls in 3 of 100, whose length differs between the two computations.");
     lines.add("");
     lines.add(
         "| delays | stamps | hull | reference | median slopes | reference | least squares | reference |");

@@ -41,7 +41,7 @@ final class CaseStudy {
     dwelling(figures);
     for (Speed speed : SPEEDS) {
       figures.put(
-          "sound light called unlike, " + speed.label() + ", lamp wanders by 0.35 %",
+          "sound light called different, " + speed.label() + ", lamp wanders by 0.35 %",
           percent(unlike(speed, 0)));
     }
     for (Speed speed : SPEEDS) {
@@ -268,7 +268,7 @@ final class CaseStudy {
       }
     }
     figures.put(
-        "blades that turn back at 82 to 95 % of full light and are timed all the same",
+        "blades that turn back at 82 to 95 % of full light and are timed anyway",
         String.format(
             Locale.ROOT,
             "%d, of these %d without a remark, worst error %+.1f %%",

@@ -38,50 +38,47 @@ final class CellPage {
             + String.format(Locale.ROOT, "%,d", CellStudy.SESSIONS)
             + " sessions of "
             + Cell.FIRINGS
-            + " firings. For each session a shutter and a rig are invented anew:");
+            + " firings. A shutter and a rig are invented for each session:");
     page.add("");
     page.add(
-        "* ramps of 0.6 to 1.0 ms, the closing 0.7 to 1.4 times as long as the opening; the powers"
-            + " of the last kind lie between 0.5 and 4, each way by itself;");
+        "* ramps of 0.6 to 1.0 ms, the closing 0.7 to 1.4 times as long as the opening; the powers of the last kind are between 0.5 and 4, opening and closing independently;");
     page.add(
         "* a usual exposure off by 0.2 stop (standard deviation), firings that scatter normally by"
             + " 0.003 to 0.03 stop;");
     page.add(
-        "* light that falls by 0 to 20 % towards the edge of the pupil, a lamp that has changed by"
-            + " up to 0.6 % since the light was set and wanders by 0.35 % from firing to firing,"
-            + " 0.2 % of noise in each reading;");
+        "* light that falls by 0 to 20 % towards the edge of the pupil, and 0.2 % of noise in each reading;");
     page.add(
-        "* thresholds at whole codes, comparators off by up to 9 mV with up to 30 mV of hysteresis,"
-            + " edges late by up to 2 us, the software's by up to half a microsecond more, a clock"
-            + " off by up to 5000 ppm, readings in whole counts;");
+        "* a lamp that has changed by up to 0.6 % since the light was set, and wanders by 0.35 % from firing to firing;");
+    page.add("* thresholds at whole codes, readings in whole counts;");
+    page.add("* comparators off by up to 9 mV with up to 30 mV of hysteresis;");
     page.add(
-        "* where the rig is calibrated, a profile that is off by as much as it says: 0.3 counts,"
-            + " 0.1 us, 20 ppm;");
+        "* edges late by up to 2 \u00b5s, those stamped by software by up to half a microsecond more;");
+    page.add("* a clock off by up to 5000 ppm;");
     page.add(
-        "* where there is a light curve, the panel of light was tested too, in readings off by 0.3"
-            + " counts. Without that test the budget allows for the whole 20 %, which at 1/500 is"
+        "* if the rig is calibrated, a profile that is off by as much as it states: 0.3 counts, 0.1 \u00b5s, 20 ppm;");
+    page.add(
+        "* with a light curve, the panel was tested too, in readings off by 0.3 counts. Without that test the budget allows for the whole 20 %, which at 1/500 is"
             + " more than all else.");
     page.add("");
     page.add(
         "The truth is the sum of all the light that falls on the film. One session in "
             + CellStudy.PUBLIC_EVERY
-            + " goes the public way: its lines are written to a session file, replayed and"
-            + " exported. The others are handed to the method itself. "
+            + " takes the public way: its lines are written to a session file, replayed and exported. The others are given to the method directly. "
             + publicWay(now));
     page.add("");
     page.add(
         String.format(
             Locale.ROOT,
-            "How often the interval of 95 %% held the truth. Without a light curve it is to be %.0f"
-                + " %% or more; with one %.0f to %.0f %%. 'Before' is method version 2, by the same"
-                + " sessions. '+-' is half the mean width now, in stops.",
+            "How often the 95 %% interval held the true value. The target is %.0f %% or more without a"
+                + " light curve, and %.0f to %.0f %% with one. 'Before' is method version 2 on the same"
+                + " sessions. '\u00b1' is half the mean width now, in stops.",
             100 * LEAST,
             100 * LEAST,
             100 * MOST_WITH_CURVE));
     page.add("");
     StringBuilder heading = new StringBuilder("| blades | speed |");
     for (Condition condition : Condition.values()) {
-      heading.append(' ').append(condition.words()).append(": before | now | +- |");
+      heading.append(' ').append(condition.words()).append(": before | now | \u00b1 |");
     }
     page.add(heading.toString());
     page.add("|---|---|" + "---|---|---|".repeat(Condition.values().length));
@@ -118,8 +115,7 @@ final class CellPage {
     }
     return String.format(
         Locale.ROOT,
-        "Of the %,d sessions that went both ways, each time and each interval is equal to the last"
-            + " digit.",
+        "Of the %,d sessions that took both ways, each time and each interval is equal to the last digit.",
         publicly);
   }
 
@@ -138,12 +134,12 @@ final class CellPage {
         now.entrySet().stream().filter(each -> isMissed(each.getKey(), each.getValue())).count();
     int none = now.values().stream().mapToInt(CellStudy.Count::none).sum();
     return (missed == 0
-            ? "All 48 cells keep to that."
+            ? "All 48 cells meet that."
             : missed
-                + " of 48 cells, in bold, do not keep to that; one above 97 % states more than it needs to.")
-        + " Sessions to which no interval was given: "
+                + " of 48 cells, in bold, miss that; one above 97 % states more than it needs to.")
+        + " Sessions without an interval: "
         + none
-        + ". By chance alone a cell of 95 % lies between 94.1 and 95.9 %.";
+        + ". By chance alone a cell of 95 % comes out between 94.1 and 95.9 %.";
   }
 
   private static String key(Cell cell) {
@@ -153,12 +149,10 @@ final class CellPage {
   static List<String> cases() {
     Map<String, String> before = kept("cases-of-method-2.txt", '|');
     List<String> page = new ArrayList<>();
-    page.add("## What an earlier method said wrongly");
+    page.add("## What an earlier method got wrong");
     page.add("");
     page.add(
-        "Method version 2 said what is false in these cases. Ramps are 1 ms, the hole is round and"
-            + " opens evenly where nothing else is said. Errors of a setting are in stops, above"
-            + " zero is slow.");
+        "Method version 2 gave false results in these cases. Unless stated otherwise, ramps are 1 ms, and the hole is round and opens evenly. Errors of a setting are in stops; above zero is slow.");
     page.add("");
     page.add("| case | before | now |");
     page.add("|---|---|---|");

@@ -135,23 +135,17 @@ public final class ComparisonStudy {
     say(
         PAIRS
             + " pairs of runs of one unchanged shutter in each cell, drawn firing by firing; ten"
-            + " speeds. Anything called changed, and in");
-    say(
-        "brackets a mean, the whole dial, a scatter. At most 5 % is promised where firings and runs");
-    say(
-        "depend on one another as far as the allowance goes; 'sd' is that of one firing, 0.03 stop where");
-    say(
-        "nothing else is said. 'Unlike': in each half of the dial one speed scatters up to four times as");
+            + " speeds. The figure is how often anything is called changed; in brackets a mean, the whole dial, a scatter. It should be at most 5 % if firings and runs depend on one another no more than the allowance covers. 'sd' is that of one firing, 0.03 stop unless stated. 'Unlike': in each half of the dial one speed scatters up to four times as");
     say(
         "much as others. A warm-up begins with the first firing and fades over 10 (5) firings to a third;"
-            + " one on top of all that is more than the allowance holds. Very unlike scatters within a half"
+            + " one on top of all that exceeds the allowance. Very unlike scatters within a half"
             + " come to 5 % and, at three firings, 6 %.");
     say("");
     say("| the same shutter twice | 3 firings each | 5 | 10 |");
     say("|---|---|---|---|");
     Law alone = Law.INDEPENDENT;
     row("independent firings", sd(0.03), alone, alone);
-    row("neighbours alike by 0.3", sd(0.03), alone.alike(0.3), alone.alike(0.3));
+    row("neighbours correlated by 0.3", sd(0.03), alone.alike(0.3), alone.alike(0.3));
     row("each speed of a run off by 0.5 sd", sd(0.03), alone.runs(0.5), alone.runs(0.5));
     row("whole run off by 0.5 sd", sd(0.03), alone.wholeRuns(0.5), alone.wholeRuns(0.5));
     row("both, at each speed", sd(0.03), ALLOWED_FOR, ALLOWED_FOR);
@@ -208,7 +202,7 @@ public final class ComparisonStudy {
     say("| each run off by | stated allowance | repeated runs |");
     say("|---|---|---|");
     repeated("nothing, independent firings", Law.INDEPENDENT);
-    repeated("0.5 sd at each speed, neighbours alike by 0.3", ALLOWED_FOR);
+    repeated("0.5 sd at each speed, neighbours correlated by 0.3", ALLOWED_FOR);
     repeated("1 sd at each speed", Law.INDEPENDENT.runs(1));
     repeated("1 sd, the whole run", Law.INDEPENDENT.wholeRuns(1));
     say("");
@@ -252,8 +246,8 @@ public final class ComparisonStudy {
     say("");
     say("| sd 0.02 stop, independent firings | 3 firings each | 5 | 10 |");
     say("|---|---|---|---|");
-    StringBuilder unknown = new StringBuilder("| nobody knows that it was another");
-    StringBuilder known = new StringBuilder("| the rigs are known");
+    StringBuilder unknown = new StringBuilder("| the change of rig is not known");
+    StringBuilder known = new StringBuilder("| the change of rig is known");
     for (int firings : FIRINGS) {
       unknown.append(" | ").append(percent(otherRig(seed, PAIRS, firings, false), PAIRS));
       known.append(" | ").append(percent(otherRig(seed, PAIRS, firings, true), PAIRS));
@@ -304,7 +298,7 @@ public final class ComparisonStudy {
   }
 
   private void oneSpeedAlone() {
-    say("'The whole dial moved' where 1/8 alone did:");
+    say("'The whole dial moved' when 1/8 alone did:");
     say("");
     say("| 1/8 moved by | 3 firings each | 5 | 10 |");
     say("|---|---|---|---|");
@@ -427,8 +421,10 @@ public final class ComparisonStudy {
     say("");
     say(
         "The shift of one speed among ten that is found in 8 of 10 cases, in standard deviations of");
-    say("one firing. 'Stated' is what the program says; it leaves room for all that the allowance");
-    say("holds. The others are counted in whole comparisons (" + PAIRS / 2 + " pairs).");
+    say(
+        "one firing. 'Stated' is what the program says; it includes everything that the allowance covers. The others are counted in whole comparisons ("
+            + PAIRS / 2
+            + " pairs).");
     say("");
     say(
         "| firings each | stated | independent firings | both, at each speed | both, the whole run |");
@@ -461,8 +457,7 @@ public final class ComparisonStudy {
     }
     say("");
     say(
-        "'Less than a tenth of a stop' where the true change is exactly that, at 1/60 of the sound");
-    say("shutter; it may be said in 5 % of cases:");
+        "'Less than a tenth of a stop' if the true change is exactly that, at 1/60 of the sound shutter; at most 5 % of cases may say so:");
     say("");
     say("| firings | said |");
     say("|---|---|");
@@ -534,7 +529,7 @@ public final class ComparisonStudy {
   }
 
   private void patterns() {
-    say("## What is said of one run");
+    say("## What is reported for one run");
     say("");
     say(
         "Five firings of each of ten speeds, which scatter by 0.05 stop and have the fault that is");

@@ -82,14 +82,14 @@ final class CorrectedLevels {
   /** The lines of the page, with the table. */
   static List<String> page() {
     List<String> lines = new ArrayList<>();
-    lines.add("## Levels that stand beside where they should");
+    lines.add("## Levels off their nodes");
     lines.add("");
     lines.add(
-        "**Simulated**: a round hole whose radius grows evenly, ramps of 1 ms; both comparators switch");
+        "**Simulated**: a round hole whose radius grows evenly, ramps of 1 ms. Both comparators switch");
     lines.add(
         String.format(
             Locale.ROOT,
-            "%.0f mV too high with %.0f mV of hysteresis, the front end lags by %.0f us, and the lamp has faded by %.1f %%",
+            "%.0f mV too high with %.0f mV of hysteresis, the front end lags by %.0f \u00b5s, and the lamp has faded by %.1f %%",
             OFFSET_MILLIVOLTS,
             HYSTERESIS_MILLIVOLTS,
             LAG_MICROSECONDS,
@@ -104,7 +104,7 @@ final class CorrectedLevels {
     lines.add(of(1).row("1 s"));
     lines.add("");
     lines.add(
-        "What is left at 1/500 after all is the rule of two levels itself: 0.7 % of 2 ms of ramps. Full light");
+        "What remains at 1/500 is the two-level rule itself: 0.7 % of 2 ms of ramps. Full light");
     lines.add("measured again is that of the plateau of the 1 s firing.");
     lines.add("");
     return lines;

@@ -205,7 +205,7 @@ final class DecisionStudy {
               Locale.ROOT, "| %d | %.3f |", n, greatestLoss(n, SAMPLES / 4, Validation.SEED)));
     }
     page.add("");
-    page.add("Fired until it is decided, looks after 5 to 20 firings, median on the limit:");
+    page.add("Firing until decided, with checks after 5 to 20 firings, median on the limit:");
     page.add("");
     page.add("| scatter | 'within' (by the mean) |");
     page.add("|---|---|");
@@ -216,7 +216,7 @@ final class DecisionStudy {
               Locale.ROOT, "| %s |" + SHARE, scatter.words, 100 * said.now(), 100 * said.byMean()));
     }
     page.add("");
-    page.add("Share of odd ones that is not excluded where none was seen, and where one was:");
+    page.add("Share of outliers not excluded if none was seen, and if one was:");
     page.add("");
     page.add("| releases | none | one |");
     page.add("|---|---|---|");

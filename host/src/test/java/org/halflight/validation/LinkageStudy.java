@@ -17,16 +17,14 @@ final class LinkageStudy {
 
   static List<String> page() {
     List<String> lines = new ArrayList<>();
-    lines.add("## Film advance and release");
+    lines.add("## Advance timing");
     lines.add("");
     lines.add("Two invented clicks with 3 ms of ringing each, 1 to 50 ms apart (evenly on a");
     lines.add(
-        "logarithmic scale), the blades heard alone three times before. 'Told' is an interval;");
-    lines.add(
-        "the others are called too close to separate. Edges only, no sensor and no camera; the");
-    lines.add("same through the real firmware is `box.LinkageOnTheBoardTest`, within 20 us.");
+        "logarithmic scale), with the blades alone heard three times before. 'Found' means an interval; the others are called too close to separate. Edges only, no sensor and no camera; the");
+    lines.add("same through the real firmware is `box.LinkageOnTheBoardTest`, within 20 \u00b5s.");
     lines.add("");
-    lines.add("| order | trials | told | worst error | nearest told | furthest not told |");
+    lines.add("| order | trials | found | worst error | nearest found | furthest not found |");
     lines.add("|---|---|---|---|---|---|");
     lines.add(row(true));
     lines.add(row(false));
@@ -54,8 +52,8 @@ final class LinkageStudy {
     }
     return String.format(
         Locale.ROOT,
-        "| %s | %d | %d | %.2f us | %.1f ms | %s |",
-        advanceFirst ? "advance before the blades" : "advance behind the blades",
+        "| %s | %d | %d | %.2f \u00b5s | %.1f ms | %s |",
+        advanceFirst ? "advance before the blades" : "advance after the blades",
         TRIALS,
         told,
         1e6 * worst,

@@ -59,12 +59,11 @@ final class ScatterStudy {
     page.add("### Firings that do not scatter normally");
     page.add("");
     page.add(
-        "The interval of a mean is Student's, and he promises it for normal scatter only. Here is"
-            + " what the others do to it, at 1/60 with even blades, calibrated, "
+        "The interval of a mean is Student's, which assumes normal scatter. The table shows what other scatter does to it, at 1/60 with even blades, calibrated, "
             + SESSIONS
             + " sessions each; the scatter is "
             + SCATTER_STOPS
-            + " stop, so firings and not the rig make the interval. The first figure is how often"
+            + " stop, so the interval comes from the firings and not from the rig. The first figure is how often"
             + " it holds the mean of the setting, the second how often it holds the median.");
     page.add("");
     page.add("| scatter | 3 firings | 5 firings | 10 firings |");

@@ -26,12 +26,12 @@ import org.halflight.link.serial.SerialPorts;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Interval;
-import org.halflight.time.TickRate;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.validation.invented.Draws;
 import org.halflight.validation.invented.InventedSession;
@@ -68,8 +68,7 @@ public final class StudiedMethod {
   public static Message directly(InventedSession invented) {
     Session session = new Session();
     session.handle(
-        new SessionInput.RigIs(
-            SessionText.RIG, 7, TickRate.BOARD_16_MHZ, false, SessionText.FIRMWARE));
+        new SessionInput.RigIs(SessionText.RIG, 7, BoardTraits.USUAL, SessionText.FIRMWARE));
     session.handle(new SessionInput.BeatAt(0, 0, OptionalInt.of(0)));
     SessionText.marks(invented).forEach(mark -> input(mark).ifPresent(session::handle));
     invented.told().forEach(told -> session.handle(input(invented, told)));

@@ -135,14 +135,11 @@ public final class Validation {
         "    mvn -q test-compile exec:java -Dexec.classpathScope=test \\",
         "        -Dexec.mainClass=org.halflight.validation.Validation",
         "",
-        "which writes this page anew. The same seed brings the same page, however many processors"
-            + " there are, but for the last digits of the board's sections. With"
-            + " `-Dexec.args=\"intervals cases\"` it writes only those parts; the names of the"
-            + " others stand in comments in this file.",
+        "It rewrites this page. The same seed gives the same page, whatever the number of processors, except for the last digits of the board's sections. With"
+            + " `-Dexec.args=\"intervals cases\"` it writes only those parts; comments in this file name the others.",
         "",
-        "The shutters of the first two parts share no class with the method that is on trial"
-            + " (`validation.invented`; a test holds that). They are numbers and lines, written"
-            + " from [protocol.md](protocol.md) and [file-formats.md](file-formats.md) alone.",
+        "The shutters of the first two parts share no class with the method under test"
+            + " (`validation.invented`; a test holds that). They are numbers and lines, made from [protocol.md](protocol.md) and [file-formats.md](file-formats.md) alone.",
         "");
   }
 
@@ -172,12 +169,10 @@ public final class Validation {
         "## Would a test notice?",
         "",
         "Mutation testing (PIT) changes one operator, condition or returned value of a package at a"
-            + " time and runs the tests of that package and of `uncertainty`. The command stands in"
-            + " DEVELOPERS.md. Survivors of the one run that was looked at, before tests were"
-            + " added:",
+            + " time and runs the tests of that package and of `uncertainty`. DEVELOPERS.md has the command. Survivors of the one run that was reviewed, before tests were added:",
         "",
         "| package | mutants | noticed | survivors: bounds of a comparison | arithmetic |"
-            + " conditions turned round | returned values | calls left out |",
+            + " conditions inverted | returned values | calls left out |",
         "|---|---|---|---|---|---|---|---|",
         "| `stats` | 972 | 849 | 56 | 32 | 4 | 8 | 23 |",
         "| `verdict` | 857 | 587 | 64 | 51 | 58 | 94 | 3 |",
@@ -189,22 +184,19 @@ public final class Validation {
             + " to the last digit. Where such a number is a count of firings it is tested now; the"
             + " rest is left.",
         "* Arithmetic left in `stats` is that of second passes against rounding and of brackets for"
-            + " a search, which another start does not harm. Lack of fit with unlike numbers, many"
+            + " a search, which another start does not harm. Lack of fit with unequal numbers, many"
             + " ties and more than 60 firings had no test and have one now.",
-        "* In `verdict` most conditions and returned values stand in summing up firings, standing,"
-            + " stop tables and how a run is judged: only tests of words, pages and commands went"
-            + " through them, and these are not run here. `SummedUpFiringsTest` holds them now.",
+        "* In `verdict` most conditions and returned values are in the summing up of firings, the calibration status, stop tables and the judging of a run. Only tests of words, pages and commands went through them, and these are not run here. `SummedUpFiringsTest` holds them now.",
         "* In `exposure`, its eight largest classes against its own tests only, the bounds and the"
-            + " arithmetic left are those of thresholds (50 us, 2 %, a floor of 1 %) that no"
+            + " arithmetic left are those of thresholds (50 \u00b5s, 2 %, a floor of 1 %) that no"
             + " invented light comes near. What `EdgesAndCurve` remarks on an exposure has no test"
-            + " here: sessions with dwelling blades go through it (`DwellingBladesTest`). When blades"
-            + " count as dipping is held by one kind of dip only. The smaller classes were not run.",
+            + " here: sessions with dwelling blades go through it (`DwellingBladesTest`). Only one kind of dip tests when blades count as dipping. The smaller classes were not run.",
         "");
   }
 
   private static List<String> published() {
     List<String> page = new ArrayList<>();
-    page.add("## Where the statistics are held against published values");
+    page.add("## Statistics checked against published values");
     page.add("");
     page.add("Data and printed answers are in `fixtures/published`, each file with its source.");
     page.add("");
@@ -234,7 +226,7 @@ public final class Validation {
         "| uncertainty budget | JCGM 100 H.1 (u_c 31.66 nm, 16.75 degrees of freedom), table G.2;"
             + " JCGM 101, 9.2 (3.92 and 3.88) | `uncertainty.UncertaintyBudgetTest` |");
     page.add(
-        "| chance of conformity | JCGM 106, two examples (0.92, 0.99), from memory |"
+        "| probability of conformity | JCGM 106, two examples (0.92, 0.99), from memory |"
             + " `uncertainty.UncertaintyBudgetTest` |");
     page.add("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
     page.add(

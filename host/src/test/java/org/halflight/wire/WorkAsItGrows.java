@@ -6,11 +6,11 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
-import org.halflight.time.TickRate;
 
 /**
  * Prints what an edge takes in a firing of 6,000 and of 60,000 edges, and what a firing takes in a
@@ -51,7 +51,7 @@ public final class WorkAsItGrows {
   /** Mean nanoseconds of an edge up to a tenth of all, and in the last tenth. */
   private static double[] edges(int count) {
     Session session = new Session();
-    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, BoardTraits.USUAL, ""));
     Timing timing = new Timing(count);
     long ticks = 16_000_000;
     for (int i = 0; i < count; i++) {
@@ -69,7 +69,7 @@ public final class WorkAsItGrows {
 
   private static double[] firings(int count) {
     Session session = new Session();
-    session.handle(new SessionInput.RigIs("R-1", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-1", 1, BoardTraits.USUAL, ""));
     Dial dial = Dial.find("leaf").orElseThrow();
     session.handle(
         new SessionInput.RunBegins(

@@ -1,7 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
-
 /**
  * An adjustment, marked on the firing row.
  *
@@ -9,8 +7,4 @@ import java.util.Objects;
  * @param afterFiring number of the last firing before it; 0 for none
  * @param words what was done
  */
-public record AdjustingMark(int run, int afterFiring, String words) {
-  public AdjustingMark {
-    Objects.requireNonNull(words);
-  }
-}
+public record AdjustingMark(int run, int afterFiring, String words) {}

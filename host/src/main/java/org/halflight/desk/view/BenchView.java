@@ -1,7 +1,6 @@
 package org.halflight.desk.view;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.DialSetting;
@@ -73,20 +72,6 @@ public record BenchView(
   }
 
   public BenchView {
-    Objects.requireNonNull(link);
-    Objects.requireNonNull(light);
-    Objects.requireNonNull(setup);
-    Objects.requireNonNull(camera);
-    Objects.requireNonNull(dial);
-    Objects.requireNonNull(shown);
-    Objects.requireNonNull(justDone);
-    Objects.requireNonNull(last);
-    Objects.requireNonNull(openSeconds);
-    Objects.requireNonNull(question);
-    Objects.requireNonNull(cocking);
-    Objects.requireNonNull(said);
-    Objects.requireNonNull(rig);
-    Objects.requireNonNull(lightTest);
     readings = List.copyOf(readings);
     results = List.copyOf(results);
     marks = List.copyOf(marks);

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
@@ -46,16 +45,6 @@ public record CameraForm(
    * @param trouble what, and what to do; empty otherwise
    */
   public record Result(Optional<Camera> camera, String trouble) {}
-
-  public CameraForm {
-    Objects.requireNonNull(label);
-    Objects.requireNonNull(serialNumber);
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(speeds);
-    Objects.requireNonNull(widest);
-    Objects.requireNonNull(frame);
-    Objects.requireNonNull(firing);
-  }
 
   /** An empty form with the dial that most cameras have. */
   public static CameraForm empty() {

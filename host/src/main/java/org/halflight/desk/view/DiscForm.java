@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.DiscRun;
@@ -15,11 +14,6 @@ import org.halflight.workflow.DiscSetup;
  */
 public record DiscForm(String cut, String turnsAMinute) {
   private static final double MOST_TURNS_A_MINUTE = 1e5;
-
-  public DiscForm {
-    Objects.requireNonNull(cut);
-    Objects.requireNonNull(turnsAMinute);
-  }
 
   /** The disc; empty where these are no such numbers. */
   public Optional<DiscSetup> read() {

@@ -3,7 +3,6 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.chart.DataTable;
@@ -46,11 +45,6 @@ public record ExtraTestsText(List<Entry> entries) {
       Optional<Picture> picture,
       Optional<DataTable> twin) {
     public Entry {
-      Objects.requireNonNull(key);
-      Objects.requireNonNull(headline);
-      Objects.requireNonNull(run);
-      Objects.requireNonNull(picture);
-      Objects.requireNonNull(twin);
       sentences = List.copyOf(sentences);
     }
   }

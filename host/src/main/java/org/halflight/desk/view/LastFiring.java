@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
@@ -16,32 +15,17 @@ public sealed interface LastFiring {
    * @param errorStops where a speed is shown
    */
   record Provisional(LeafExposure exposure, OptionalDouble errorStops, Optional<DialSetting> shown)
-      implements LastFiring {
-    public Provisional {
-      Objects.requireNonNull(exposure);
-      Objects.requireNonNull(errorStops);
-      Objects.requireNonNull(shown);
-    }
-  }
+      implements LastFiring {}
 
   /** It is over. */
-  record Settled(FiringResult result) implements LastFiring {
-    public Settled {
-      Objects.requireNonNull(result);
-    }
-  }
+  record Settled(FiringResult result) implements LastFiring {}
 
   /**
    * It is over, and was a trial of the linkage between film advance and release.
    *
    * @param linkage with this trial as the newest
    */
-  record Trial(FiringResult result, Linkage linkage) implements LastFiring {
-    public Trial {
-      Objects.requireNonNull(result);
-      Objects.requireNonNull(linkage);
-    }
-  }
+  record Trial(FiringResult result, Linkage linkage) implements LastFiring {}
 
   /** The firing, once it is over. */
   default Optional<FiringResult> over() {

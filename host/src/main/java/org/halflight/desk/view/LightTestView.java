@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.UntimedTest;
 
@@ -33,14 +32,6 @@ public record LightTestView(
     ASKING,
     /** The light is read. */
     READING
-  }
-
-  public LightTestView {
-    Objects.requireNonNull(doing);
-    Objects.requireNonNull(sentence);
-    Objects.requireNonNull(remark);
-    Objects.requireNonNull(check);
-    Objects.requireNonNull(brief);
   }
 
   /** Whether a test goes on. */

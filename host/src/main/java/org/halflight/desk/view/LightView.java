@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.bench.LightSetting;
 import org.halflight.exposure.LightLevels;
@@ -15,12 +14,6 @@ import org.halflight.exposure.LightLevels;
  */
 public record LightView(
     Optional<LightLevels> set, Optional<LightSetting.Step> step, double progress, String sentence) {
-  public LightView {
-    Objects.requireNonNull(set);
-    Objects.requireNonNull(step);
-    Objects.requireNonNull(sentence);
-  }
-
   /** Whether the light is being set now. */
   public boolean isUnderWay() {
     return step.filter(s -> s != LightSetting.Step.DONE && s != LightSetting.Step.REFUSED)

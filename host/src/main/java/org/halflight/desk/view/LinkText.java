@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import org.halflight.link.LinkState;
 import org.halflight.words.Words;
 
@@ -12,11 +11,6 @@ import org.halflight.words.Words;
  * @param up whether the rig answers
  */
 public record LinkText(String text, String more, boolean up) {
-  public LinkText {
-    Objects.requireNonNull(text);
-    Objects.requireNonNull(more);
-  }
-
   /** The words for a link. */
   public static LinkText of(LinkView link) {
     String more =

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import org.halflight.link.LinkState;
 import org.halflight.session.Source;
 
@@ -21,13 +20,6 @@ public record LinkView(
     String serial,
     long damagedLines,
     long missingLines) {
-  public LinkView {
-    Objects.requireNonNull(state);
-    Objects.requireNonNull(sentence);
-    Objects.requireNonNull(source);
-    Objects.requireNonNull(serial);
-  }
-
   /** Whether the rig answers. */
   public boolean isUp() {
     return state == LinkState.CONNECTED || state == LinkState.BACK;

@@ -1,7 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
-
 /**
  * A sentence to the person.
  *
@@ -17,10 +15,5 @@ public record Message(Kind kind, String text) {
     ATTENTION,
     /** Something went wrong around the program. */
     TROUBLE
-  }
-
-  public Message {
-    Objects.requireNonNull(kind);
-    Objects.requireNonNull(text);
   }
 }

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.session.Question;
@@ -21,11 +20,6 @@ public record MessageText(String text, Kind kind) {
     ATTENTION,
     NEWS,
     HINT
-  }
-
-  public MessageText {
-    Objects.requireNonNull(text);
-    Objects.requireNonNull(kind);
   }
 
   /** The sentence of a view. */

@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
@@ -22,13 +21,6 @@ import org.halflight.words.Words;
  */
 public record NextText(
     String heading, String large, String doing, int good, int wanted, String count, boolean done) {
-  public NextText {
-    Objects.requireNonNull(heading);
-    Objects.requireNonNull(large);
-    Objects.requireNonNull(doing);
-    Objects.requireNonNull(count);
-  }
-
   /** The next speed of a view. */
   public static NextText of(BenchView view) {
     if (view.setup().isEmpty()) {

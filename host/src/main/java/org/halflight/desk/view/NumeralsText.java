@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.DecidedBy;
@@ -40,15 +39,6 @@ public record NumeralsText(
     STALE,
     /** Nothing was fired yet. */
     NOTHING
-  }
-
-  public NumeralsText {
-    Objects.requireNonNull(large);
-    Objects.requireNonNull(unit);
-    Objects.requireNonNull(time);
-    Objects.requireNonNull(error);
-    Objects.requireNonNull(note);
-    Objects.requireNonNull(tone);
   }
 
   /** The numerals of a view. */

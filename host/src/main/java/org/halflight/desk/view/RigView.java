@@ -1,7 +1,6 @@
 package org.halflight.desk.view;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.halflight.chart.Picture;
 
@@ -49,15 +48,7 @@ public record RigView(
   }
 
   public RigView {
-    Objects.requireNonNull(doing);
-    Objects.requireNonNull(sentence);
-    Objects.requireNonNull(heading);
-    Objects.requireNonNull(standing);
-    Objects.requireNonNull(check);
-    Objects.requireNonNull(fit);
-    Objects.requireNonNull(residuals);
     clock = List.copyOf(clock);
-    Objects.requireNonNull(disc);
     profile = List.copyOf(profile);
   }
 

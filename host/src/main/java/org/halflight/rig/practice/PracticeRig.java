@@ -54,7 +54,7 @@ public final class PracticeRig implements Link {
 
   private PracticeRig(Bench bench) {
     this.bench = bench;
-    this.board = bench.world().board();
+    this.board = Objects.requireNonNull(bench.world().board());
   }
 
   /**
@@ -118,8 +118,6 @@ public final class PracticeRig implements Link {
     if (startsBefore < 0 || startsBefore >= STARTS_MOST) {
       throw new IllegalArgumentException("not how often a board has started: " + startsBefore);
     }
-    Objects.requireNonNull(shutter);
-    Objects.requireNonNull(sensors);
     ReentrantLock lock = new ReentrantLock();
     PracticeWorld world = new PracticeWorld(pace, sensors, seed, startsBefore);
     return new Bench(
@@ -216,7 +214,6 @@ public final class PracticeRig implements Link {
 
   /** Puts another shutter on the bench, rested, its dial at the last of its marked speeds. */
   public void setShutter(LeafShutter shutter) {
-    Objects.requireNonNull(shutter);
     onBench(() -> bench.camera().setShutter(shutter));
   }
 
@@ -232,7 +229,6 @@ public final class PracticeRig implements Link {
 
   /** {@link #fire()}, with something that goes wrong. */
   public Optional<PracticeFiring> fire(PracticeMishap mishap) {
-    Objects.requireNonNull(mishap);
     bench.lock().lock();
     try {
       catchUp();
@@ -289,7 +285,6 @@ public final class PracticeRig implements Link {
    * It turns until {@link #stopDisc}; nothing is fired meanwhile.
    */
   public void turnDisc(TurningDisc disc) {
-    Objects.requireNonNull(disc);
     onBench(() -> bench.disc().turn(disc));
   }
 

@@ -14,6 +14,7 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
 import org.halflight.time.TickRate;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Virtual time, the light, and the board when it has power. Its clock goes on by what is planned,
@@ -29,7 +30,7 @@ final class PracticeWorld {
   private final SeededDraws edgeDraws;
   private final SeededDraws curveDraws;
   private final EdgeStamps stamps;
-  private PracticeBoard board;
+  private @Nullable PracticeBoard board;
   private String serial = "PRACTICE";
   private long bootCount;
   private long now;
@@ -77,7 +78,7 @@ final class PracticeWorld {
   }
 
   /** The board, or null while it has no power. */
-  PracticeBoard board() {
+  @Nullable PracticeBoard board() {
     return board;
   }
 
@@ -117,7 +118,7 @@ final class PracticeWorld {
 
   void stopBoardIn(double seconds) {
     long ticks = start() + TickRate.BOARD_16_MHZ.ticks(seconds);
-    PracticeBoard stopped = board;
+    @Nullable PracticeBoard stopped = board;
     reach(ticks);
     later(
         ticks,
@@ -172,8 +173,9 @@ final class PracticeWorld {
                   board == null ? Thresholds.startHighMillivolts() : board.highMillivolts(),
                   edgeDraws);
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
-          if (hasCurve && board != null && board.takesCurve()) {
-            curve(path, startTicks).ifPresent(board::reportCurve);
+          PracticeBoard watching = board;
+          if (hasCurve && watching != null && watching.takesCurve()) {
+            curve(watching, path, startTicks).ifPresent(watching::reportCurve);
           }
         });
   }
@@ -182,9 +184,9 @@ final class PracticeWorld {
    * The sampled light of an opening. One that is held open by hand has none here: a rig cuts it off
    * some time, and nobody measures by it.
    */
-  private Optional<SampledLight> curve(LightPath path, long startTicks) {
+  private Optional<SampledLight> curve(PracticeBoard watching, LightPath path, long startTicks) {
     double lampSeconds = TickRate.BOARD_16_MHZ.seconds(startTicks);
-    double trigger = board.lowMillivolts();
+    double trigger = watching.lowMillivolts();
     FrontEnd centre = sensors.centre();
     boolean whole =
         path.open()[0] == 0
@@ -192,7 +194,7 @@ final class PracticeWorld {
             && !centre.crossings(path, lampSeconds, trigger).isEmpty();
     return whole
         ? Optional.of(
-            board.takesLongCurve()
+            watching.takesLongCurve()
                 ? CurveSampler.INVENTED.sampleLong(centre, path, startTicks, trigger, curveDraws)
                 : CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
         : Optional.empty();
@@ -238,7 +240,7 @@ final class PracticeWorld {
   }
 
   /** Goes on to the next line that the board has sent, as far as time may go; null for none. */
-  byte[] nextLine() {
+  byte @Nullable [] nextLine() {
     while (board != null) {
       long limit = target();
       long line = board.sender().nextReadyTicks();

@@ -19,7 +19,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
-import org.halflight.time.TickRate;
+import org.halflight.signal.BoardTraits;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.Prompt;
 import org.junit.jupiter.api.Test;
@@ -89,7 +89,7 @@ class RigModelTest {
   @Test
   void theRigCheckIsRemindedOfUntilItIsMade() {
     assertThat(view().checkDue()).isFalse();
-    session.handle(new SessionInput.RigIs("R-0001", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0001", 1, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.ProfileInUse(
             new RigProfile(
@@ -110,7 +110,7 @@ class RigModelTest {
     session.handle(new SessionInput.RigChecked("R-0001", true));
     assertThat(view().checkDue()).isFalse();
     assertThat(view().sentence()).doesNotContain("not made yet");
-    session.handle(new SessionInput.RigIs("R-0002", 1, TickRate.BOARD_16_MHZ));
+    session.handle(new SessionInput.RigIs("R-0002", 1, BoardTraits.USUAL, ""));
     assertThat(view().checkDue()).as("without a profile there is nothing to check").isFalse();
   }
 

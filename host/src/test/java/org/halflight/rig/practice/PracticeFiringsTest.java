@@ -14,6 +14,7 @@ import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.ModelFiring;
 import org.halflight.shuttermodel.SensorSet;
+import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -66,7 +67,7 @@ class PracticeFiringsTest {
 
   private static List<Firing> grouped(String text) {
     RigStream stream = new RigStream();
-    FiringGrouper grouper = new FiringGrouper(TickRate.BOARD_16_MHZ.ticks(0.2));
+    FiringGrouper grouper = new FiringGrouper(TickRate.BOARD_16_MHZ.ticks(0.2), BoardTraits.USUAL);
     List<Firing> firings = new ArrayList<>();
     for (String line : text.split("\n", -1)) {
       if (line.isEmpty()) {
