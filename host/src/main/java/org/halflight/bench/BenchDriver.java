@@ -171,6 +171,20 @@ public final class BenchDriver implements AutoCloseable {
         .ifPresent(setting -> send(setting.shutterIsOpen()));
   }
 
+  /** Setting the light is given up; the thresholds are those of the light before. */
+  public void leaveLight() {
+    endLightSetting();
+    restoreThresholds();
+  }
+
+  /** Whether rig and camera have nothing to do that setting or reading the light would disturb. */
+  public boolean isFree() {
+    return lent.isEmpty()
+        && workbench.fold().greeting().isPresent()
+        && session().isQuiet()
+        && !isSettingLight();
+  }
+
   /** Whether the light is being set or read now. */
   public boolean isSettingLight() {
     return lightSetting.isPresent() || reads;

@@ -4,11 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.FNumber;
 import org.halflight.extratest.LightLeak;
-import org.halflight.extratest.StopScale;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.RunSetup;
@@ -22,8 +23,9 @@ import org.halflight.words.Words;
  *
  * @param kind which test it is
  * @param steps one reading each
+ * @param within how far a stop may be off its marking, in stops; empty for what the run allows
  */
-public record LightPlan(Kind kind, List<Step> steps) {
+public record LightPlan(Kind kind, List<Step> steps, OptionalDouble within) {
   private static final int LEAST_STOPS = 2;
 
   /** Which test of the light. */
@@ -66,7 +68,8 @@ public record LightPlan(Kind kind, List<Step> steps) {
   public static LightPlan of(UntimedTest check, StopsAsked stops) {
     return switch (check) {
       case LEAK -> leak();
-      case STOPS -> stops(stops.markings().stream().map(FNumber::new).toList());
+      case STOPS ->
+          stops(stops.markings().stream().map(FNumber::new).toList(), OptionalDouble.empty());
       default -> throw new IllegalArgumentException("not a test of the light: " + check);
     };
   }
@@ -88,16 +91,17 @@ public record LightPlan(Kind kind, List<Step> steps) {
    * @param run counts from 1; 0 before one was begun
    */
   public Optional<ExtraTest> found(List<LightReading> readings, List<RunSetup> runs, int run) {
-    return ExtraTests.of(List.of(), readings, runs).stream()
-        .filter(tried -> tried.run() == run)
-        .filter(
-            tried ->
-                switch (kind) {
-                  case LEAK -> tried instanceof LightLeak;
-                  case STOPS -> tried instanceof StopScale;
-                  case PANEL, FULL -> false;
-                })
-        .reduce((first, second) -> second);
+    Stream<? extends ExtraTest> tests =
+        switch (kind) {
+          case LEAK ->
+              ExtraTests.of(List.of(), readings, runs).stream().filter(LightLeak.class::isInstance);
+          case STOPS -> ExtraTests.stops(readings, runs, within).stream();
+          case PANEL, FULL -> Stream.empty();
+        };
+    return tests
+        .filter(test -> test.run() == run)
+        .reduce((first, second) -> second)
+        .map(ExtraTest.class::cast);
   }
 
   /** The lamp covered, then on with the shutter shut, not cocked and cocked. */
@@ -107,7 +111,8 @@ public record LightPlan(Kind kind, List<Step> steps) {
         List.of(
             new Step(Words.say("leak.ask.covered"), What.LAMP_COVERED, "", false, true),
             new Step(Words.say("leak.ask.uncocked"), What.SHUT_UNCOCKED, "", false, false),
-            new Step(Words.say("leak.ask.cocked"), What.SHUT_COCKED, "", false, false)));
+            new Step(Words.say("leak.ask.cocked"), What.SHUT_COCKED, "", false, false)),
+        OptionalDouble.empty());
   }
 
   /** The panel in place, moved to either side, and in place again. */
@@ -118,21 +123,25 @@ public record LightPlan(Kind kind, List<Step> steps) {
             new Step(Words.say("panel.ask.inPlace"), What.PANEL_IN_PLACE, "", false, true),
             new Step(Words.say("panel.ask.left"), What.PANEL_MOVED, "", false, false),
             new Step(Words.say("panel.ask.right"), What.PANEL_MOVED, "", false, false),
-            new Step(Words.say("panel.ask.again"), What.PANEL_IN_PLACE, "", false, false)));
+            new Step(Words.say("panel.ask.again"), What.PANEL_IN_PLACE, "", false, false)),
+        OptionalDouble.empty());
   }
 
   /** The shutter held open at the stop at which the light was set. */
   public static LightPlan full() {
     return new LightPlan(
-        Kind.FULL, List.of(new Step(Words.say("full.ask"), What.FULL, "", false, true)));
+        Kind.FULL,
+        List.of(new Step(Words.say("full.ask"), What.FULL, "", false, true)),
+        OptionalDouble.empty());
   }
 
   /**
    * Stopping down from the widest, and opening up to it again.
    *
    * @param numbers at least two, in any order
+   * @param within how far one may be off its marking, in stops; empty for what the run allows
    */
-  public static LightPlan stops(List<FNumber> numbers) {
+  public static LightPlan stops(List<FNumber> numbers, OptionalDouble within) {
     List<FNumber> down = new ArrayList<>(numbers);
     down.sort(Comparator.comparingDouble(FNumber::exact));
     if (down.size() < LEAST_STOPS) {
@@ -145,7 +154,7 @@ public record LightPlan(Kind kind, List<Step> steps) {
     for (int i = down.size() - 2; i >= 0; i--) {
       steps.add(stop(i == 0 ? "stops.ask.last" : "stops.ask.up", down.get(i), true, false));
     }
-    return new LightPlan(Kind.STOPS, steps);
+    return new LightPlan(Kind.STOPS, steps, within);
   }
 
   private static Step stop(String key, FNumber number, boolean opening, boolean needed) {

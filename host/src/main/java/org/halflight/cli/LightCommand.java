@@ -38,8 +38,9 @@ final class LightCommand implements Callable<Integer> {
             new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
             profiles.live(surroundings),
             surroundings.today())) {
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), CameraOperator.PERSON);
-      return talk.waitForRig() && talk.setLight() ? 0 : 1;
+      BenchTerminal bench =
+          new BenchTerminal(driver, surroundings.terminal(), CameraOperator.PERSON);
+      return bench.waitForRig() && bench.setLight() ? 0 : 1;
     }
   }
 }

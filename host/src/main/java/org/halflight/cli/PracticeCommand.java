@@ -95,15 +95,15 @@ final class PracticeCommand implements Callable<Integer> {
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       PracticeOperator operator = new PracticeOperator(rig, seed);
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), operator);
-      talk.waitForRig();
-      talk.setLight();
-      talk.run(setup(dial, Phase.AS_FOUND));
+      BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
+      bench.waitForRig();
+      bench.setLight();
+      bench.run(setup(dial, Phase.AS_FOUND));
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
       operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
-      talk.run(linkage());
-      talk.run(setup(dial, Phase.AS_LEFT));
+      bench.run(linkage());
+      bench.run(setup(dial, Phase.AS_LEFT));
       if (!workbench.fold().session().isRunDone()) {
         surroundings.terminal().say(Words.say("practice.stopped"));
         return 1;

@@ -55,17 +55,18 @@ final class RunCommand implements Callable<Integer> {
                 profiles.live(surroundings),
                 surroundings.today())
             .watchesClock(surroundings.hostClock())) {
-      BenchTalk talk = new BenchTalk(driver, surroundings.terminal(), CameraOperator.PERSON);
-      if (!talk.waitForRig()) {
+      BenchTerminal bench =
+          new BenchTerminal(driver, surroundings.terminal(), CameraOperator.PERSON);
+      if (!bench.waitForRig()) {
         return 1;
       }
       if (session(workbench).isRigCheckDue()) {
         surroundings.terminal().say(Words.say("check.due", session));
       }
-      if ((lightAgain || session(workbench).light().isEmpty()) && !talk.setLight()) {
+      if ((lightAgain || session(workbench).light().isEmpty()) && !bench.setLight()) {
         return 1;
       }
-      talk.run(setup);
+      bench.run(setup);
       Session state = session(workbench);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");

@@ -8,19 +8,16 @@ import java.util.concurrent.Callable;
 import org.halflight.bench.LightPlan;
 import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.Picture;
-import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.FNumber;
-import org.halflight.extratest.StopScale;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.session.RunOption;
-import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.LightTestWork;
 import org.halflight.workflow.RunForm;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Holds the stops of a lens against their markings. */
 @Command(
@@ -31,8 +28,7 @@ import picocli.CommandLine.Parameters;
 final class StopsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
-  private Path session;
+  @Mixin private LightTestOptions test = new LightTestOptions();
 
   @Option(
       names = "--stops",
@@ -56,12 +52,6 @@ final class StopsCommand implements Callable<Integer> {
       description = "Draw the stops against their markings (PNG).")
   private Path picture;
 
-  @Option(
-      names = "--practice",
-      description = "On the practice rig, with invented stops, instead of a rig.")
-  private boolean practice;
-
-  @Mixin private RigOptions rig = new RigOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
   StopsCommand(Surroundings surroundings) {
@@ -76,26 +66,15 @@ final class StopsCommand implements Callable<Integer> {
             ? OptionalDouble.empty()
             : OptionalDouble.of(RunForm.value(RunOption.STOP_TOLERANCE, tolerance));
     Optional<OutFile> pictureFile =
-        OutputOptions.asked(output.files(List.of(session)), picture, FileKind.PICTURE);
-    int done = new LightTests(surroundings, session, rig, practice).run(LightPlan.stops(numbers));
-    List<StopScale> scales =
-        ExtraTests.stops(
-            Sessions.readings(List.of(session)), Sessions.runs(List.of(session)), within);
-    Terminal terminal = surroundings.terminal();
-    terminal.say("");
-    if (scales.isEmpty()) {
-      terminal.say(Words.say("stops.none"));
-      return 1;
-    }
-    StopScale last = scales.get(scales.size() - 1);
-    String source = ExtraTestWords.source(List.of(), Sessions.readings(List.of(session)));
-    terminal.say(ExtraTestWords.lines(last));
-    terminal.say(source);
-    Optional<Picture> drawn = ExtraTestPictures.of(last, source);
+        OutputOptions.asked(output.files(List.of(test.session())), picture, FileKind.PICTURE);
+    Optional<LightTestWork> done = test.lead(LightPlan.stops(numbers, within), surroundings);
+    Optional<Picture> drawn =
+        done.flatMap(LightTestWork::found)
+            .flatMap(scale -> ExtraTestPictures.of(scale, test.source()));
     if (drawn.isPresent() && pictureFile.isPresent()) {
       Pictures.write(drawn.get(), pictureFile.get());
-      terminal.say(Words.say("export.written", picture));
+      surroundings.terminal().say(Words.say("export.written", picture));
     }
-    return done;
+    return done.isPresent() ? 0 : 1;
   }
 }

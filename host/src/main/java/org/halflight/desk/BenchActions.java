@@ -2,33 +2,32 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
-import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunActions;
 
 /** What the person does at the bench, done to rig and session. For the bench thread only. */
 final class BenchActions {
-  /** The model shutter is open well before. */
-  private static final long OPENING_NANOS = 300_000_000;
-
   private final BenchDriver driver;
   private final BenchModel model;
   private final Optional<PracticeOperator> camera;
   private final Archive archive;
   private final RigActions rig;
-  private final LightTestHands lightTest;
-  private OptionalLong openFromNanos = OptionalLong.empty();
+  private final BenchLight light;
+  private final RunActions run;
 
   BenchActions(
       BenchDriver driver,
@@ -36,13 +35,15 @@ final class BenchActions {
       Optional<PracticeOperator> camera,
       Archive archive,
       RigActions rig,
-      LightTestHands lightTest) {
-    this.lightTest = lightTest;
-    this.rig = rig;
-    this.archive = archive;
+      BenchLight light) {
     this.driver = driver;
     this.model = model;
     this.camera = camera;
+    this.archive = archive;
+    this.rig = rig;
+    this.light = light;
+    CameraOperator operator = camera.isPresent() ? camera.get() : CameraOperator.PERSON;
+    this.run = new RunActions(driver, operator, light);
   }
 
   /** What can be done to the rig itself. */
@@ -50,28 +51,31 @@ final class BenchActions {
     return rig;
   }
 
-  /** Leak test and stop check. */
-  LightTestHands lightTest() {
-    return lightTest;
+  /** Setting and testing the light. */
+  BenchLight light() {
+    return light;
   }
 
-  /** The model camera, on the practice rig only. */
+  /** What is done in a run. */
+  RunActions run() {
+    return run;
+  }
+
+  /** The operator of the invented camera, on the practice rig only. */
   Optional<PracticeOperator> camera() {
     return camera;
   }
 
   List<SessionEvent> beginRun(RunSetup setup) {
-    lightTest.stop();
-    camera.ifPresent(model -> model.useDial(BenchActions.dial(setup)));
+    useDial(setup);
     model.runBegins();
-    List<SessionEvent> news = driver.handle(new SessionInput.RunBegins(setup));
+    List<SessionEvent> news = run.begin(setup);
     archive.runBegan(session().run(), setup);
     return news;
   }
 
-  /** The person has done what was asked, or lets firings stay as shown. */
-  List<SessionEvent> accept() {
-    return lightTest.accept() ? List.of() : handle(new SessionInput.AcceptedAsShown());
+  private void useDial(RunSetup setup) {
+    camera.ifPresent(its -> its.useDial(setup.markings().speeds()));
   }
 
   List<SessionEvent> handle(SessionInput input) {
@@ -94,7 +98,7 @@ final class BenchActions {
   }
 
   private List<SessionEvent> turn(Supplier<List<SessionEvent>> doing) {
-    if (rig.isAtWork() || lightTest.isUnderWay()) {
+    if (isAtWork()) {
       sayAtWork();
       return List.of();
     }
@@ -104,21 +108,9 @@ final class BenchActions {
         .setup()
         .ifPresent(
             setup -> {
-              camera.ifPresent(model -> model.useDial(BenchActions.dial(setup)));
+              useDial(setup);
               archive.runBegan(session().run(), setup);
             });
-    return news;
-  }
-
-  /** The open question is answered: the firings belong to the other speed. */
-  List<SessionEvent> move() {
-    Optional<Question> question = session().question();
-    return question.isPresent() ? driver.handle(question.get().move()) : List.of();
-  }
-
-  List<SessionEvent> closedByHand() {
-    List<SessionEvent> news = driver.handle(new SessionInput.ClosedByHand());
-    camera.ifPresent(model -> model.hold(false));
     return news;
   }
 
@@ -152,37 +144,26 @@ final class BenchActions {
 
   /** Measures full light again. */
   void fullLight() {
-    if (rig.isAtWork() || lightTest.isUnderWay()) {
+    if (isAtWork()) {
       sayAtWork();
-    } else {
-      lightTest.fullLight();
+      return;
+    }
+    light.test(LightPlan.full());
+    if (!light.isTesting()) {
+      model.say(new Message(Message.Kind.ATTENTION, light.testPrompt().sentence()));
     }
   }
 
   void setLight() {
-    if (rig.isAtWork() || lightTest.isUnderWay()) {
+    if (isAtWork()) {
       sayAtWork();
-      return;
+    } else {
+      light.set();
     }
-    model.lightBegan(driver.setLight());
   }
 
-  /** The person holds the shutter open; the model shutter needs a moment until it is. */
-  void shutterIsOpen() {
-    if (camera.isEmpty()) {
-      driver.shutterIsOpen();
-      return;
-    }
-    camera.get().hold(true);
-    openFromNanos = OptionalLong.of(driver.workbench().now() + OPENING_NANOS);
-  }
-
-  /** Does what waits for its time. */
-  void waitedFor() {
-    if (openFromNanos.isPresent() && driver.workbench().now() >= openFromNanos.getAsLong()) {
-      openFromNanos = OptionalLong.empty();
-      driver.shutterIsOpen();
-    }
+  private boolean isAtWork() {
+    return rig.isAtWork() || light.isTesting();
   }
 
   private void sayAtWork() {
@@ -193,7 +174,7 @@ final class BenchActions {
   }
 
   void fire() {
-    if (rig.isAtWork() || lightTest.isUnderWay()) {
+    if (isAtWork()) {
       sayAtWork();
       return;
     }
@@ -201,13 +182,7 @@ final class BenchActions {
   }
 
   void cock() {
-    camera
-        .filter(model -> !rig.isAtWork() && !lightTest.isUnderWay())
-        .ifPresent(PracticeOperator::cockWithLight);
-  }
-
-  private static List<org.halflight.speeds.MarkedSpeed> dial(RunSetup setup) {
-    return setup.markings().speeds();
+    camera.filter(model -> !isAtWork()).ifPresent(PracticeOperator::cockWithLight);
   }
 
   private Session session() {

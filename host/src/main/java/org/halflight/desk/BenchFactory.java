@@ -25,6 +25,8 @@ import org.halflight.record.DataFolder;
 import org.halflight.record.ProfileStore;
 import org.halflight.rig.RigSelector;
 import org.halflight.session.Source;
+import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RigUpkeep;
 
@@ -89,7 +91,9 @@ final class BenchFactory {
                 (serial, on) -> shelf.inUse(serial, on, days),
                 LocalDate.now(surroundings.clock()))
             .watchesClock(surroundings.hostClock());
-    BenchModel model = new BenchModel(driver, source);
+    BenchLight light =
+        new BenchLight(driver, camera.isPresent() ? camera.get() : CameraOperator.PERSON);
+    BenchModel model = new BenchModel(driver, light, source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().first(), workbench.path());
       model.say(interrupted.get().said());
@@ -104,14 +108,7 @@ final class BenchFactory {
             days,
             () -> LocalDate.now(surroundings.clock()),
             camera);
-    BenchActions hands =
-        new BenchActions(
-            driver,
-            model,
-            camera,
-            archive,
-            rig,
-            new LightTestHands(driver, model.lightTest(), camera, rig::isReady));
+    BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light);
     return new BenchLoop(
         feed, driver, model, hands, window, sounds, archive, surroundings.faults());
   }

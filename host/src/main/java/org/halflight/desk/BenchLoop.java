@@ -1,18 +1,17 @@
 package org.halflight.desk;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.LightSetting;
 import org.halflight.bench.LiveFeed;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Cue;
+import org.halflight.desk.view.LightTestText;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.session.SessionEvent;
@@ -47,7 +46,6 @@ final class BenchLoop implements AutoCloseable {
   // On the bench thread only.
   private boolean faulty;
   private int faultsInARow;
-  private Optional<LightSetting.Step> lightStep = Optional.empty();
 
   /**
    * @param window takes views on this thread
@@ -123,18 +121,8 @@ final class BenchLoop implements AutoCloseable {
   private void step() {
     // Each by itself: a fault of one must not keep the lines of the rig from their file.
     doWhatIsAsked();
-    guarded(hands::waitedFor);
     guarded(() -> driver.step().ifPresent(this::happened));
-    guarded(
-        () ->
-            hands
-                .lightTest()
-                .goesOn()
-                .ifPresent(
-                    news -> {
-                      news(news);
-                      hands.lightTest().found().ifPresent(this::saysNow);
-                    }));
+    guarded(this::goOnWithLight);
     if (faultsInARow > MOST_FAULTS_IN_A_ROW) {
       LockSupport.parkNanos(FAULT_PAUSE_NANOS);
     }
@@ -142,9 +130,19 @@ final class BenchLoop implements AutoCloseable {
     faulty = false;
   }
 
-  private void saysNow(Message said) {
-    model.say(said);
-    show();
+  private void goOnWithLight() {
+    if (hands.light().advance()) {
+      news(hands.light().takeNews());
+      hands
+          .light()
+          .takeEnded()
+          .flatMap(LightTestText::ended)
+          .ifPresent(
+              came -> {
+                model.say(came);
+                show();
+              });
+    }
   }
 
   private void doWhatIsAsked() {
@@ -160,7 +158,6 @@ final class BenchLoop implements AutoCloseable {
     model.happened(happening).forEach(sounds);
     show();
     archive.happened(happening.news());
-    watchLight();
   }
 
   /** While the rig works for itself: wishes are heard, and the window is told how it goes on. */
@@ -185,17 +182,6 @@ final class BenchLoop implements AutoCloseable {
     model.news(news).forEach(sounds);
     show();
     archive.happened(news);
-  }
-
-  /** The model camera lets go of the release when the light needs it open no longer. */
-  private void watchLight() {
-    Optional<LightSetting.Step> step = model.view().light().step();
-    boolean ended =
-        step.filter(s -> s == LightSetting.Step.DONE || s == LightSetting.Step.REFUSED).isPresent();
-    if (!step.equals(lightStep) && ended) {
-      hands.camera().ifPresent(camera -> camera.hold(false));
-    }
-    lightStep = step;
   }
 
   private void show() {

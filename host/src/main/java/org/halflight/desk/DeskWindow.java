@@ -21,6 +21,7 @@ import org.halflight.job.Camera;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunForm;
 
@@ -78,7 +79,7 @@ final class DeskWindow {
                 new LightPlace(
                     look,
                     () -> loop.does(BenchActions::setLight),
-                    () -> loop.does(BenchActions::shutterIsOpen)),
+                    () -> loop.does(hands -> hands.light().answer(Answer.DONE))),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -212,17 +213,17 @@ final class DeskWindow {
 
   private void act(UserAction act) {
     switch (act) {
-      case ACCEPT -> loop.ask(BenchActions::accept);
-      case SKIP_READING -> loop.does(hands -> hands.lightTest().skip());
-      case STOP_READING -> loop.does(hands -> hands.lightTest().stop());
+      case ACCEPT -> loop.ask(hands -> hands.run().accept());
+      case SKIP_READING -> loop.does(hands -> hands.light().answer(Answer.SKIP));
+      case STOP_READING -> loop.does(hands -> hands.light().answer(Answer.STOP));
       case FULL_LIGHT -> loop.does(BenchActions::fullLight);
       case REJECT -> loop.ask(BenchActions::reject);
       case UNDO -> loop.ask(BenchActions::undo);
       case REDO -> loop.ask(BenchActions::redo);
       case NEXT -> loop.ask(hands -> hands.handle(new SessionInput.NextChosen()));
       case PREVIOUS -> loop.ask(hands -> hands.handle(new SessionInput.PreviousChosen()));
-      case MOVE -> loop.ask(BenchActions::move);
-      case CLOSED_BY_HAND -> loop.ask(BenchActions::closedByHand);
+      case MOVE -> loop.ask(hands -> hands.run().move());
+      case CLOSED_BY_HAND -> loop.ask(hands -> hands.run().closedByHand());
       case LEARN_COCKING -> loop.ask(BenchActions::learnCocking);
       case LENS_CAP -> loop.ask(BenchActions::lensCap);
       case MARK -> bench.askForMark();

@@ -20,17 +20,19 @@ import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.ExtraTestsText;
 import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.StopsAsked;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.RunForm;
 
 /**
- * What was tried beside the marked speeds, with its sentences and its picture; leak test and stop
- * check are led through from here.
+ * What was tried beside the marked speeds, with its sentences and its picture; the light tests are
+ * led through from here.
  */
 final class ExtraTestsPlace extends Place {
   private static final long serialVersionUID = 1L;
@@ -45,6 +47,7 @@ final class ExtraTestsPlace extends Place {
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton leak = new JButton(Words.say("desk.tried.leak"));
   private final JButton stops = new JButton(Words.say("desk.tried.stops"));
+  private final JButton panel = new JButton(Words.say("desk.tried.panel"));
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
   private final JTextField marked = new JTextField(stops(StopsAsked.USUAL), 16);
   private final JButton done = new JButton(Words.say("desk.tried.done"));
@@ -107,6 +110,7 @@ final class ExtraTestsPlace extends Place {
     JPanel buttons = group(new MigLayout("insets 2, gap 10 8, hidemode 3"));
     buttons.add(leak);
     buttons.add(stops);
+    buttons.add(panel);
     // Its words change while the light is read; the buttons beside it stay where they are.
     buttons.add(done, "wmin 150");
     buttons.add(skip);
@@ -130,6 +134,7 @@ final class ExtraTestsPlace extends Place {
   private void named() {
     leak.setName("triedLeak");
     stops.setName("triedStops");
+    panel.setName("triedPanel");
     marked.setName("triedMarked");
     done.setName("triedDone");
     skip.setName("triedSkip");
@@ -146,15 +151,16 @@ final class ExtraTestsPlace extends Place {
   }
 
   private void acts() {
-    leak.addActionListener(event -> bench.accept(hands -> hands.lightTest().leak()));
+    leak.addActionListener(event -> bench.accept(hands -> hands.light().test(LightPlan.leak())));
+    panel.addActionListener(event -> bench.accept(hands -> hands.light().test(LightPlan.panel())));
     stops.addActionListener(
         event -> {
           List<String> written = RunForm.stops(marked.getText());
-          bench.accept(hands -> hands.lightTest().stops(written));
+          bench.accept(hands -> hands.light().stops(written));
         });
-    done.addActionListener(event -> bench.accept(hands -> hands.lightTest().done()));
-    skip.addActionListener(event -> bench.accept(hands -> hands.lightTest().skip()));
-    stop.addActionListener(event -> bench.accept(hands -> hands.lightTest().stop()));
+    done.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.DONE)));
+    skip.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.SKIP)));
+    stop.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.STOP)));
     list.addListSelectionListener(event -> choose());
     tables.addActionListener(
         event -> {
@@ -190,27 +196,25 @@ final class ExtraTestsPlace extends Place {
 
   private void show(LightTestView now) {
     boolean asksAnew =
-        now.doing() == LightTestView.Doing.ASKING
-            && (test == null || test.doing() != now.doing() || test.step() != now.step());
+        now.isAsking()
+            && (test == null || !test.isAsking() || test.prompt().step() != now.prompt().step());
     boolean ended = !now.isUnderWay() && test != null && test.isUnderWay();
     test = now;
-    sentence.say(now.sentence());
-    remark.say(now.remark());
-    remark.setVisible(!now.remark().isEmpty());
-    count.setText(Words.say("desk.tried.count", now.step(), now.steps()));
+    sentence.say(now.prompt().sentence());
+    remark.say(now.prompt().remark());
+    remark.setVisible(!now.prompt().remark().isEmpty());
+    count.setText(now.count());
     count.setVisible(now.isUnderWay());
-    progress.setValue((int) Math.round(100 * now.progress()));
+    progress.setValue((int) Math.round(100 * now.prompt().progress()));
     progress.setVisible(now.isUnderWay());
-    for (JComponent each : List.of(leak, stops, markedLabel, marked)) {
+    for (JComponent each : List.of(leak, stops, panel, markedLabel, marked)) {
       each.setVisible(!now.isUnderWay());
     }
     for (JComponent each : List.of(done, skip, stop)) {
       each.setVisible(now.isUnderWay());
     }
     // Disabling the button would throw the focus away between two readings.
-    done.setText(
-        Words.say(
-            now.doing() == LightTestView.Doing.READING ? "desk.tried.reading" : "desk.tried.done"));
+    done.setText(Words.say(now.isReading() ? "desk.tried.reading" : "desk.tried.done"));
     if (isShowing() && asksAnew) {
       done.requestFocusInWindow();
     } else if (isShowing() && ended) {
@@ -308,7 +312,7 @@ final class ExtraTestsPlace extends Place {
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     saidScroll.setBorder(null);
     saidScroll.getViewport().setBackground(look.ground());
-    for (JButton button : List.of(leak, stops, done, skip, stop)) {
+    for (JButton button : List.of(leak, stops, panel, done, skip, stop)) {
       button.setFont(Look.letters(1.15));
     }
     picture.look(look);

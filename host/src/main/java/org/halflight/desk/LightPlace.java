@@ -5,8 +5,8 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.LightView;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
@@ -43,15 +43,15 @@ final class LightPlace extends Place {
 
   @Override
   void show(BenchView view) {
-    sentence.say(view.light().sentence());
+    LightView light = view.light();
+    String asked = light.prompt().sentence();
+    sentence.say(light.isAsking() ? Words.say("desk.light.space", asked) : asked);
     hint.say(Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
-    boolean waits =
-        view.light().step().filter(s -> s == LightSetting.Step.OPEN_THE_SHUTTER).isPresent();
-    progress.setValue((int) Math.round(100 * view.light().progress()));
-    progress.setVisible(view.light().isUnderWay() && !waits);
-    set.setEnabled(view.link().isUp() && !view.light().isUnderWay());
-    boolean turns = waits && !open.isEnabled();
-    open.setEnabled(waits);
+    progress.setValue((int) Math.round(100 * light.prompt().progress()));
+    progress.setVisible(light.isUnderWay() && !light.isAsking());
+    set.setEnabled(view.link().isUp() && !light.isUnderWay());
+    boolean turns = light.isAsking() && !open.isEnabled();
+    open.setEnabled(light.isAsking());
     if (turns && isShowing()) {
       open.requestFocusInWindow();
     }

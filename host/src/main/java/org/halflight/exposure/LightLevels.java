@@ -80,6 +80,11 @@ public record LightLevels(
     return new LightLevels(darkSum16 / 16, fullSum16 / 16, lowSum64 / 64, highSum64 / 64);
   }
 
+  /** A plateau as a share of full light, both less dark. */
+  public double shareOfFull(double counts) {
+    return (counts - darkCounts) / (fullCounts - darkCounts);
+  }
+
   /**
    * The same thresholds with full light measured again, as the plateau of a slow firing does. Never
    * done unasked: a plateau may also be leaves that stop short.

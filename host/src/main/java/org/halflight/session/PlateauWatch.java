@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -83,11 +82,6 @@ final class PlateauWatch {
         high.startTicks() + (long) Math.ceil(REST_OF_RAMP * (high.startTicks() - lowRise));
     return beat.ticks() - fullyOpen > rate.ticks(SETTLED_SECONDS)
         && beat.ticks() <= high.endTicks();
-  }
-
-  /** A plateau as a share of the full light that was set, both less dark. */
-  static double share(double plateauCounts, LightLevels set) {
-    return (plateauCounts - set.darkCounts()) / (set.fullCounts() - set.darkCounts());
   }
 
   static boolean isOff(double share) {

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
@@ -126,40 +127,46 @@ class LightTestsInARunTest {
   void whatIsNoKeyIsNoReading() {
     Session session = run(setup(List.of(UntimedTest.LEAK)), new Bystander("move\nq\n"));
 
-    assertThat(printed()).contains("Enter when it is done; s and Enter skips", "Stopped.");
+    assertThat(printed()).contains("Enter when it is done, s skips this step", "Stopped.");
     assertThat(session.isRunDone()).isFalse();
     assertThat(session.readings()).isEmpty();
   }
 
   @Test
   void fullLightIsMeasuredAgainInTheMiddleOfARun() {
-    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> type("g\n")));
+    Session session = run(setup(List.of(), "1/60"), firstDoing(fires -> type("g\n")));
 
     assertThat(session.isRunDone()).as(printed()).isTrue();
     assertThat(printed())
         .containsSubsequence(
-            "Hold the shutter open, at the stop that the light was set at.",
-            "Full light is 100 % of what was set.");
+            "Reading for a second; keep everything still.", "Full light is 100 % of what was set.");
     assertThat(session.readings()).isEmpty();
   }
 
   @Test
   void atTheEndOfARunFullLightIsAskedForWhereFiringsWaitForIt() {
-    Session session = run(setup(List.of(), "1/60"), firstDoing(() -> rig.dim(0.9)));
+    Session session =
+        run(
+            setup(List.of(), "1/60"),
+            firstDoing(
+                fires -> {
+                  rig.dim(0.9);
+                  fires.run();
+                }));
 
     assertThat(printed())
         .containsSubsequence(
             "No verdict yet: the light stayed below full.",
             "Some firings have no time until full light is measured again.",
-            "Full light is 90 % of what was set.",
+            "Full light is 90 % of what was set",
             "No verdict: full light, measured since, was 90 % of what was set.");
     assertThat(session.results().stream().flatMap(r -> r.decidedBy().stream()))
         .isNotEmpty()
         .containsOnly(DecidedBy.FULL_LIGHT_AGAIN);
   }
 
-  /** Somebody does something before the first firing. */
-  private CameraOperator firstDoing(Runnable first) {
+  /** Somebody does something in place of the first firing. */
+  private CameraOperator firstDoing(Consumer<Runnable> first) {
     return new PracticeOperator(rig, 7) {
       private boolean done;
 
@@ -167,9 +174,10 @@ class LightTestsInARunTest {
       public void fire(Optional<DialSetting> shown) {
         if (!done) {
           done = true;
-          first.run();
+          first.accept(() -> super.fire(shown));
+        } else {
+          super.fire(shown);
         }
-        super.fire(shown);
       }
     };
   }
@@ -192,12 +200,10 @@ class LightTestsInARunTest {
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8), keys);
-      BenchTalk talk = new BenchTalk(driver, terminal, operator);
-      talk.waitForRig();
-      if (operator.works()) {
-        talk.setLight();
-      }
-      talk.run(setup);
+      BenchTerminal bench = new BenchTerminal(driver, terminal, operator);
+      bench.waitForRig();
+      new BenchTerminal(driver, terminal, new PracticeOperator(rig, 7)).setLight();
+      bench.run(setup);
       return workbench.fold().session();
     }
   }

@@ -218,10 +218,10 @@ class LinkageInARunTest {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of("at", Instant.EPOCH.toString())));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTalk talk = new BenchTalk(driver, terminal(), operator);
-      talk.waitForRig();
-      talk.setLight();
-      Arrays.stream(setups).forEach(talk::run);
+      BenchTerminal bench = new BenchTerminal(driver, terminal(), operator);
+      bench.waitForRig();
+      bench.setLight();
+      Arrays.stream(setups).forEach(bench::run);
       return workbench.fold().session();
     }
   }

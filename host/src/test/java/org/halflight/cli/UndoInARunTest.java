@@ -67,11 +67,11 @@ class UndoInARunTest {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTalk talk = new BenchTalk(driver, terminal, CameraOperator.PERSON);
-      talk.waitForRig();
+      BenchTerminal bench = new BenchTerminal(driver, terminal, CameraOperator.PERSON);
+      bench.waitForRig();
       running.countDown();
       List<MarkedSpeed> speeds = List.of(MarkedSpeed.parse("1/30"), MarkedSpeed.parse("1/60"));
-      talk.run(new RunSetup("", Phase.AS_LEFT, "leaf", speeds, Reference.EXACT, 1));
+      bench.run(new RunSetup("", Phase.AS_LEFT, "leaf", speeds, Reference.EXACT, 1));
     }
     assertThat(out.toString(StandardCharsets.UTF_8).lines())
         .containsSubsequence(

@@ -19,7 +19,6 @@ import javax.swing.text.JTextComponent;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LightTestView;
 import org.halflight.desk.view.Message;
@@ -108,9 +107,7 @@ final class DeskEndToEnd {
   private void setLight() {
     hand.key(KeyEvent.VK_F3);
     hand.click("setLight");
-    hand.await(
-        "the open shutter is asked for",
-        v -> v.light().step().equals(Optional.of(LightSetting.Step.OPEN_THE_SHUTTER)));
+    hand.await("the open shutter is asked for", v -> v.light().isAsking());
     everyWay("2-light");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("the light is set", v -> v.light().set().isPresent());
@@ -497,7 +494,7 @@ final class DeskEndToEnd {
       hand.await("reading " + step, v -> asks(v, UntimedTest.LEAK, here));
       hand.key(KeyEvent.VK_SPACE);
       if (step == 2) {
-        hand.await("half of it is read", v -> v.lightTest().progress() > 0.5);
+        hand.await("half of it is read", v -> v.lightTest().prompt().progress() > 0.5);
         hand.shot(shots, "7-leak-reads");
       }
     }
@@ -515,7 +512,7 @@ final class DeskEndToEnd {
       hand.key(step == 4 ? KeyEvent.VK_S : KeyEvent.VK_SPACE);
       if (step == 3) {
         // The lamp moves under way: the first stop will not come back.
-        hand.await("it is read", v -> v.lightTest().step() == 4);
+        hand.await("it is read", v -> v.lightTest().prompt().step() == 4);
         hand.mishap("moveStop");
       }
     }
@@ -532,8 +529,8 @@ final class DeskEndToEnd {
   private static boolean asks(BenchView view, UntimedTest check, int step) {
     LightTestView test = view.lightTest();
     return test.check().equals(Optional.of(check))
-        && test.step() == step
-        && test.doing() == LightTestView.Doing.ASKING;
+        && test.prompt().step() == step
+        && test.isAsking();
   }
 
   /** What was measured stands in the lists, and the person's own answer stands before it. */
@@ -567,7 +564,7 @@ final class DeskEndToEnd {
     hand.key(KeyEvent.VK_F11);
     everyWay("5-tried-bounce");
     hand.click("triedLeak");
-    hand.await("the first reading is asked for", v -> v.lightTest().step() == 1);
+    hand.await("the first reading is asked for", v -> v.lightTest().prompt().step() == 1);
     everyWay("5-tried-asks");
     // Meanwhile nothing is fired: what the rig sees is no release.
     hand.key(KeyEvent.VK_F2);
@@ -579,22 +576,22 @@ final class DeskEndToEnd {
     }
     hand.await("the leak test is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().sentence().contains("leak test is done: fault"),
-        view().lightTest().sentence());
+        view().lightTest().prompt().sentence().contains("leak test is done: fault"),
+        view().lightTest().prompt().sentence());
     everyWay("5-tried-leak");
 
     hand.fill("triedMarked", "2.8, 4, wide");
     hand.click("triedStops");
-    hand.await("it is no stop", v -> v.lightTest().sentence().contains("is no stop"));
+    hand.await("it is no stop", v -> v.lightTest().prompt().sentence().contains("is no stop"));
     hand.fill("triedMarked", "2.8, 4, 5.6, 8");
     hand.click("triedStops");
     for (int step = 1; step <= 7; step++) {
       if (step == 5) {
         hand.await(
             "the fifth is asked for",
-            v -> v.lightTest().step() == 5 && v.lightTest().doing() == LightTestView.Doing.ASKING);
+            v -> v.lightTest().prompt().step() == 5 && v.lightTest().isAsking());
         hand.click("triedSkip");
-        hand.await("skipped", v -> v.lightTest().step() == 6);
+        hand.await("skipped", v -> v.lightTest().prompt().step() == 6);
       } else {
         if (step == 6) {
           hand.focus("triedDone");
@@ -604,8 +601,8 @@ final class DeskEndToEnd {
     }
     hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().sentence().contains("stop check is done"),
-        view().lightTest().sentence());
+        view().lightTest().prompt().sentence().contains("stop check is done"),
+        view().lightTest().prompt().sentence());
     everyWay("5-tried-stops");
     hand.click("triedTables");
     hand.await("its table", v -> hand.window().tried().picture().table().getRowCount() == 4);
@@ -616,7 +613,9 @@ final class DeskEndToEnd {
     hand.await("once more", v -> v.lightTest().isUnderWay());
     hand.click("triedStop");
     hand.await("stopped", v -> !v.lightTest().isUnderWay());
-    check(view().lightTest().sentence().contains("Too little"), view().lightTest().sentence());
+    check(
+        view().lightTest().prompt().sentence().contains("Too little"),
+        view().lightTest().prompt().sentence());
     check(
         view().results().subList(firings, view().results().size()).stream()
             .allMatch(f -> f.outcome() == Outcome.HELD_FOR_LIGHT),
@@ -628,13 +627,12 @@ final class DeskEndToEnd {
     hand.await(
         "reading " + step + " is asked for and its button has the focus",
         v ->
-            v.lightTest().step() == step
-                && v.lightTest().doing() == LightTestView.Doing.ASKING
+            v.lightTest().prompt().step() == step
+                && v.lightTest().isAsking()
                 && hand.find("triedDone").isFocusOwner());
     hand.key(KeyEvent.VK_SPACE);
     hand.await(
-        "it is read",
-        v -> v.lightTest().step() != step || v.lightTest().doing() == LightTestView.Doing.READING);
+        "it is read", v -> v.lightTest().prompt().step() != step || v.lightTest().isReading());
   }
 
   private void history(List<FiringResult> before) {

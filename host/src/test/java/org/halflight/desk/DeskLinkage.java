@@ -5,9 +5,7 @@ import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.LongSupplier;
-import org.halflight.bench.LightSetting;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LastFiring;
 import org.halflight.extratest.Linkage;
@@ -86,9 +84,7 @@ final class DeskLinkage {
   private void setLight() {
     hand.key(KeyEvent.VK_F3);
     hand.click("setLight");
-    hand.await(
-        "the open shutter is asked for",
-        v -> v.light().step().equals(Optional.of(LightSetting.Step.OPEN_THE_SHUTTER)));
+    hand.await("the open shutter is asked for", v -> v.light().isAsking());
     hand.key(KeyEvent.VK_SPACE);
     hand.await("the light is set", v -> v.light().set().isPresent());
     hand.await("it is dark again", v -> v.results().size() == 1);

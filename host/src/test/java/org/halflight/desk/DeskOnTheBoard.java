@@ -8,10 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import javax.swing.JRadioButton;
 import javax.swing.JTable;
-import org.halflight.bench.LightSetting;
 import org.halflight.box.BenchInABox;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Message;
@@ -133,9 +131,7 @@ final class DeskOnTheBoard {
     hand.await("the board is known", v -> v.link().isUp());
     hand.key(KeyEvent.VK_F3);
     hand.click("setLight");
-    hand.await(
-        "the open shutter is asked for",
-        v -> v.light().step().equals(Optional.of(LightSetting.Step.OPEN_THE_SHUTTER)));
+    hand.await("the open shutter is asked for", v -> v.light().isAsking());
     say("hold +0 1");
     hand.key(KeyEvent.VK_SPACE);
     hand.await("the light is set", v -> v.light().set().isPresent());

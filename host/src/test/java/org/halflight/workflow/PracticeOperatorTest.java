@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.withinPercentage;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.bench.LightPlan;
 import org.halflight.bench.LightProbe;
@@ -45,7 +46,8 @@ class PracticeOperatorTest {
       bench.operator.putBack();
       assertThat(read(bench, LightPlan.leak().steps().get(1)) - dark).isCloseTo(0, within(0.5));
 
-      List<LightPlan.Step> stops = LightPlan.stops(numbers("4", "5.6", "8")).steps();
+      List<LightPlan.Step> stops =
+          LightPlan.stops(numbers("4", "5.6", "8"), OptionalDouble.empty()).steps();
       List<Double> read = stops.stream().map(step -> read(bench, step) - dark).toList();
       for (int i = 1; i < stops.size(); i++) {
         double marked =

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.LightSentences;
-import org.halflight.bench.LightSetting;
 import org.halflight.extratest.Linkage;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
@@ -27,6 +25,7 @@ import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
+import org.halflight.workflow.BenchLight;
 
 /**
  * Turns what happens at the bench into what the window shows, and into sounds. Shows nothing and
@@ -34,6 +33,7 @@ import org.halflight.words.Words;
  */
 public final class BenchModel {
   private final BenchDriver driver;
+  private final BenchLight light;
   private final Source source;
   private LinkState linkState = LinkState.SEARCHING;
   private String linkSentence = Words.say("desk.link.searching");
@@ -45,17 +45,16 @@ public final class BenchModel {
   private final List<AdjustingMark> marks = new ArrayList<>();
   private Optional<Message> said = Optional.empty();
   private boolean remindsOfCheck;
-  private Optional<LightSetting> lightSetting = Optional.empty();
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
-  private final LightTestModel lightTest = new LightTestModel();
 
   /**
    * @param source what stands on the bench, until a rig greets
    */
-  public BenchModel(BenchDriver driver, Source source) {
+  public BenchModel(BenchDriver driver, BenchLight light, Source source) {
     this.driver = driver;
+    this.light = light;
     this.source = source;
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());
@@ -145,11 +144,6 @@ public final class BenchModel {
     dial = Optional.empty();
   }
 
-  /** The light is being set. */
-  public void lightBegan(LightSetting setting) {
-    lightSetting = Optional.of(setting);
-  }
-
   /** An adjustment is marked here. */
   public AdjustingMark mark(String words) {
     AdjustingMark mark = new AdjustingMark(session().run(), results.size(), words);
@@ -179,18 +173,13 @@ public final class BenchModel {
     return rig;
   }
 
-  /** Leak test and stop check. */
-  public LightTestModel lightTest() {
-    return lightTest;
-  }
-
   /** What the window shows now. */
   public BenchView view() {
     Session session = session();
     Optional<DialSetting> shown = session.setting();
     return new BenchView(
         link(),
-        light(),
+        new LightView(session.light(), light.settingPrompt()),
         session.setup(),
         session.run(),
         camera,
@@ -215,7 +204,7 @@ public final class BenchModel {
         said,
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
-        lightTest.view());
+        new LightTestView(light.testPrompt(), light.plan()));
   }
 
   private List<String> clock() {
@@ -356,36 +345,6 @@ public final class BenchModel {
         serial,
         statistics.bad(),
         statistics.missing());
-  }
-
-  private LightView light() {
-    Session session = session();
-    String sentence =
-        lightSetting
-            .map(BenchModel::lightSentence)
-            .orElseGet(
-                () ->
-                    session
-                        .light()
-                        .map(LightSentences::done)
-                        .orElseGet(() -> Words.say("desk.light.notSet")));
-    return new LightView(
-        session.light(),
-        lightSetting.map(LightSetting::step),
-        lightSetting.map(LightSetting::progress).orElse(0.0),
-        sentence);
-  }
-
-  private static String lightSentence(LightSetting setting) {
-    return switch (setting.step()) {
-      case DARK -> Words.say("light.close");
-      case OPEN_THE_SHUTTER -> Words.say("desk.light.open");
-      case FULL -> Words.say("light.keepOpen");
-      case TRIPS -> Words.say("light.trips");
-      case THRESHOLDS -> Words.say("desk.light.thresholds");
-      case DONE -> LightSentences.done(setting);
-      case REFUSED -> LightSentences.refused(setting.refusal().orElseThrow());
-    };
   }
 
   private Session session() {

@@ -91,7 +91,7 @@ public final class KeyHints {
   /** Both hands are busy and nothing is fired: only what a test of the light needs. */
   private static List<Hint> ofTest(BenchView view, LightTestView test) {
     List<Hint> hints = new ArrayList<>();
-    if (test.doing() != LightTestView.Doing.READING) {
+    if (!test.isReading()) {
       hints.add(
           hint(
               UserAction.ACCEPT,

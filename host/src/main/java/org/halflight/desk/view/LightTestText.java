@@ -1,13 +1,17 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import org.halflight.bench.LightPlan;
+import org.halflight.job.CheckState;
 import org.halflight.session.DialSetting;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
+import org.halflight.workflow.LightTestWork;
+import org.halflight.workflow.Prompt;
 
 /** What the bench shows of a test of the light, in place of numerals and of the one sentence. */
-final class LightTestText {
+public final class LightTestText {
   private LightTestText() {}
 
   /** Whether the run has come to a test of the light, under way or not. */
@@ -25,37 +29,45 @@ final class LightTestText {
     if (!test.isUnderWay()) {
       return Optional.empty();
     }
-    String which = test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name"));
-    boolean reads = test.doing() == LightTestView.Doing.READING;
-    double ofThis = test.progress() * test.steps() - (test.step() - 1);
+    Prompt prompt = test.prompt();
+    double ofThis = prompt.progress() * prompt.steps() - (prompt.step() - 1);
     return Optional.of(
         new NumeralsText(
             test.brief(),
             "",
             // A stop is short: as words it would grow beyond its place.
-            test.check().equals(Optional.of(UntimedTest.STOPS)),
-            reads ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
+            test.isOf(LightPlan.Kind.STOPS),
+            test.isReading() ? Words.say("desk.test.reads", Numbers.percent(ofThis)) : "",
             "",
-            Words.say("desk.test.of", which, test.step(), test.steps()),
-            reads ? NumeralsText.Tone.PROVISIONAL : NumeralsText.Tone.OUTCOME));
+            Words.say("desk.test.of", test.name(), prompt.step(), prompt.steps()),
+            test.isReading() ? NumeralsText.Tone.PROVISIONAL : NumeralsText.Tone.OUTCOME));
+  }
+
+  /** What the bench says when a test has ended; empty where too little was read. */
+  public static Optional<Message> ended(LightTestWork test) {
+    boolean attention = test.found().filter(found -> found.state() != CheckState.OK).isPresent();
+    return test.result().stream()
+        .findFirst()
+        .map(
+            came ->
+                new Message(
+                    attention ? Message.Kind.ATTENTION : Message.Kind.NEWS, test.mayClose(came)));
   }
 
   /** What to do, and why the same is asked again. */
   static Optional<MessageText> say(BenchView view) {
     LightTestView test = view.lightTest();
     if (test.isUnderWay()) {
-      String remark = test.remark().isEmpty() ? "" : test.remark() + " ";
+      String remark = test.prompt().remark().isEmpty() ? "" : test.prompt().remark() + " ";
       return Optional.of(
           new MessageText(
-              remark + test.sentence(),
-              test.doing() == LightTestView.Doing.READING
-                  ? MessageText.Kind.NEWS
-                  : MessageText.Kind.QUESTION));
+              remark + test.prompt().sentence(),
+              test.isReading() ? MessageText.Kind.NEWS : MessageText.Kind.QUESTION));
     }
     return isAskedByRun(view)
         ? Optional.of(
             new MessageText(
-                Words.say("desk.test.waits", test.sentence()), MessageText.Kind.ATTENTION))
+                Words.say("desk.test.waits", test.prompt().sentence()), MessageText.Kind.ATTENTION))
         : Optional.empty();
   }
 }

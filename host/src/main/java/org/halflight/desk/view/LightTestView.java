@@ -1,41 +1,59 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import org.halflight.bench.LightPlan;
 import org.halflight.session.UntimedTest;
+import org.halflight.words.Words;
+import org.halflight.workflow.Prompt;
 
 /**
- * A test of the light that goes on, reading by reading.
+ * A light test that goes on, reading by reading; or what there is to know while none does.
  *
- * @param doing what goes on
- * @param sentence what the person is to do, or what came of it
- * @param remark why the same is asked again, or what was read last; may be empty
- * @param step which reading it is, from 1; 0 where none is
- * @param steps how many there are
- * @param progress through all of them, 0 to 1
- * @param check which test it is; empty where none goes on
- * @param brief what the person is to do, in a word or two
+ * @param prompt what the person is to do, or what came of it
+ * @param plan the readings of the test; empty where none goes on
  */
-public record LightTestView(
-    Doing doing,
-    String sentence,
-    String remark,
-    int step,
-    int steps,
-    double progress,
-    Optional<UntimedTest> check,
-    String brief) {
-  /** What goes on. */
-  public enum Doing {
-    /** Nothing. */
-    NOTHING,
-    /** The person is asked to do something. */
-    ASKING,
-    /** The light is read. */
-    READING
-  }
-
+public record LightTestView(Prompt prompt, Optional<LightPlan> plan) {
   /** Whether a test goes on. */
   public boolean isUnderWay() {
-    return doing != Doing.NOTHING;
+    return plan.isPresent();
+  }
+
+  /** Whether the person is asked to do something. */
+  public boolean isAsking() {
+    return prompt.state() == Prompt.State.ASKING;
+  }
+
+  /** Whether the light is read. */
+  public boolean isReading() {
+    return prompt.state() == Prompt.State.WORKING;
+  }
+
+  /** Whether it is a test of a kind that goes on. */
+  boolean isOf(LightPlan.Kind kind) {
+    return plan.filter(its -> its.kind() == kind).isPresent();
+  }
+
+  /** The check of the run that the test answers; empty where there is none. */
+  public Optional<UntimedTest> check() {
+    return plan.flatMap(LightPlan::check);
+  }
+
+  /** What the test that goes on is called. */
+  String name() {
+    return check()
+        .map(UntimedTest::label)
+        .orElseGet(() -> Words.say(isOf(LightPlan.Kind.PANEL) ? "panel.name" : "full.name"));
+  }
+
+  /** Which reading of the test it is. */
+  public String count() {
+    return Words.say("desk.tried.count", prompt.step(), prompt.steps());
+  }
+
+  /** What the person is to do, in a word or two. */
+  String brief() {
+    return plan.map(its -> its.steps().get(prompt.step() - 1))
+        .map(step -> Words.of("desk.test", step.what(), step.at()))
+        .orElse("");
   }
 }

@@ -38,11 +38,11 @@ public record NextText(
       LightTestView test = view.lightTest();
       return new NextText(
           heading,
-          test.check().map(UntimedTest::label).orElseGet(() -> Words.say("full.name")),
+          test.name(),
           Words.say("desk.next.test"),
-          test.step() - 1,
-          test.steps(),
-          Words.say("desk.tried.count", test.step(), test.steps()),
+          test.prompt().step() - 1,
+          test.prompt().steps(),
+          test.count(),
           false);
     }
     if (view.shown().isEmpty()) {

@@ -26,12 +26,15 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.CameraOperator;
 
 /** A bench without a window, on the practice rig in virtual time: views, sounds, and no waiting. */
 final class PracticeWork implements AutoCloseable {
   private static final int PATIENCE = 20_000;
 
   final PracticeRig rig;
+  final BenchLight light;
   final BenchModel model;
   final List<Cue> cues = new ArrayList<>();
   private final BenchDriver driver;
@@ -49,7 +52,8 @@ final class PracticeWork implements AutoCloseable {
             nanos::incrementAndGet,
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now));
-    model = new BenchModel(driver, Source.PRACTICE);
+    light = new BenchLight(driver, CameraOperator.PERSON);
+    model = new BenchModel(driver, light, Source.PRACTICE);
     until(() -> workbench.fold().greeting().isPresent());
     link(LinkState.CONNECTED);
   }
@@ -114,6 +118,10 @@ final class PracticeWork implements AutoCloseable {
         rig.rest(0.3);
       } else {
         cues.addAll(model.happened(happening.get()));
+      }
+      if (light.advance()) {
+        cues.addAll(model.news(light.takeNews()));
+        light.takeEnded().flatMap(LightTestText::ended).ifPresent(model::say);
       }
     }
     if (!holds.getAsBoolean()) {

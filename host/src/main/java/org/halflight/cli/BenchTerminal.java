@@ -1,0 +1,253 @@
+package org.halflight.cli;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
+import org.halflight.extratest.Linkage;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
+import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.DecisionWords;
+import org.halflight.words.EventSentences;
+import org.halflight.words.LinkageWords;
+import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
+import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.CameraOperator;
+import org.halflight.workflow.GuidedWork;
+import org.halflight.workflow.LightSettingWork;
+import org.halflight.workflow.LightTestWork;
+import org.halflight.workflow.Prompt;
+import org.halflight.workflow.RunActions;
+
+/** The bench on the terminal: prints what happens and what is asked, and takes the keys. */
+final class BenchTerminal {
+  private final BenchDriver driver;
+  private final Terminal terminal;
+  private final CameraOperator operator;
+  private final BenchLight light;
+  private final RunActions run;
+  private final GuidedTerminal guide;
+  private Optional<LightTestWork> ended = Optional.empty();
+  private boolean stopped;
+  private boolean saysWhatIsMissing;
+  private int saidOpenSeconds;
+
+  BenchTerminal(BenchDriver driver, Terminal terminal, CameraOperator operator) {
+    this.driver = driver;
+    this.terminal = terminal;
+    this.operator = operator;
+    light = new BenchLight(driver, operator);
+    run = new RunActions(driver, operator, light);
+    guide = new GuidedTerminal(terminal);
+  }
+
+  /** Waits until the rig has greeted, or the person gives up. */
+  boolean waitForRig() {
+    while (driver.workbench().fold().greeting().isEmpty() && !stopped) {
+      step(this::onlyStops);
+    }
+    return !stopped;
+  }
+
+  /**
+   * Sets the light.
+   *
+   * @return whether it is set; false when the person gave up, or the light cannot be used
+   */
+  boolean setLight() {
+    light.set();
+    lead();
+    return light.setting().filter(LightSettingWork::isSet).isPresent();
+  }
+
+  /**
+   * Leads through a light test.
+   *
+   * @return empty when it could not be begun, or the person left or stopped it
+   */
+  Optional<LightTestWork> test(LightPlan plan) {
+    waitForQuiet();
+    ended = Optional.empty();
+    begin(plan);
+    lead();
+    return ended.filter(LightTestWork::isComplete);
+  }
+
+  private void begin(LightPlan plan) {
+    light.test(plan);
+    if (!light.isTesting()) {
+      terminal.say(light.testPrompt().sentence());
+    }
+  }
+
+  /**
+   * Begins a run, or goes on with the same one where it was stopped, until it is done or stopped
+   * again.
+   */
+  void run(RunSetup setup) {
+    boolean goesOn =
+        session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
+    String begins = operator.answers() ? "run.begins.practice" : "run.begins";
+    terminal.say(Words.say(goesOn ? "run.goesOn" : begins));
+    if (!operator.answers()) {
+      terminal.say(Words.say("run.keys"));
+    }
+    report(run.begin(setup));
+    while (!session().isRunDone() && !stopped) {
+      report(run.advance(step(this::typed)));
+      sayWhatIsMissing();
+    }
+    if (!stopped && session().isFullLightWanted()) {
+      terminal.say(Words.say("run.fullLight"));
+      test(LightPlan.full());
+    }
+    report(driver.handle(new SessionInput.Ends()));
+    if (stopped) {
+      terminal.say(Words.say("run.stopped", driver.workbench().path()));
+    }
+  }
+
+  /** A run that has come to a light test waits for the light to be set. */
+  private void sayWhatIsMissing() {
+    boolean misses = light.due().isPresent() && session().light().isEmpty();
+    if (misses && !saysWhatIsMissing) {
+      terminal.say(light.testPrompt().sentence());
+    }
+    saysWhatIsMissing = misses;
+  }
+
+  /** Goes on until what is done about the light is over, or the person has given up. */
+  private void lead() {
+    while (light.underWay().isPresent() && !stopped) {
+      step(this::onlyStops);
+    }
+    waitForQuiet();
+  }
+
+  private void waitForQuiet() {
+    while (!session().isQuiet() && !stopped) {
+      step(this::onlyStops);
+    }
+  }
+
+  /**
+   * Takes one thing that happened, and what the person typed.
+   *
+   * @param keys takes what is typed while nothing is asked
+   * @return what the session has reported
+   */
+  private List<SessionEvent> step(Consumer<String> keys) {
+    Optional<GuidedWork> work = light.underWay();
+    Optional<BenchDriver.Happening> happened = driver.step();
+    if (happened.isEmpty()) {
+      operator.idle();
+    }
+    happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
+    List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
+    report(light.isTesting() ? news.stream().filter(BenchTerminal::isOfTheLight).toList() : news);
+    work.ifPresent(its -> guide.show(its.prompt()));
+    terminal
+        .typed()
+        .ifPresent(
+            line ->
+                work.ifPresentOrElse(its -> answers(line, its.prompt()), () -> keys.accept(line)));
+    light.advance();
+    work.ifPresent(its -> guide.show(its.prompt()));
+    light.takeEnded().ifPresent(this::came);
+    report(light.takeNews());
+    return news;
+  }
+
+  /** What else a test of the light brings is said by its prompts. */
+  private static boolean isOfTheLight(SessionEvent news) {
+    return news instanceof SessionEvent.PlateauOff || news instanceof SessionEvent.Changed;
+  }
+
+  private void answers(String line, Prompt prompt) {
+    Optional<Answer> answer = guide.typed(line, prompt);
+    answer.ifPresent(light::answer);
+    stopped |= answer.equals(Optional.of(Answer.STOP));
+  }
+
+  private void came(LightTestWork test) {
+    ended = Optional.of(test);
+    test.result().stream()
+        .filter(line -> !test.prompt().sentence().contains(line))
+        .forEach(terminal::say);
+  }
+
+  private void onlyStops(String typed) {
+    stopped |= typed.equals("q");
+  }
+
+  private void typed(String typed) {
+    String[] words = typed.split("\\s+", 2);
+    switch (words[0]) {
+      case "q" -> stopped = true;
+      case "n" -> report(driver.handle(new SessionInput.NextChosen()));
+      case "p" -> report(driver.handle(new SessionInput.PreviousChosen()));
+      case "k" -> answer(run::accept);
+      case "m" -> answer(run::move);
+      case "r" -> report(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
+      case "u" -> report(driver.undo());
+      case "y" -> report(driver.redo());
+      case "g" -> begin(LightPlan.full());
+      case "c" -> report(run.closedByHand());
+      case "" -> {
+        // Enter alone says nothing: a hand that slipped must not change the run.
+      }
+      default -> terminal.say(Words.say("run.keys"));
+    }
+  }
+
+  private void answer(Supplier<List<SessionEvent>> how) {
+    if (session().question().isPresent()) {
+      report(how.get());
+    } else {
+      terminal.say(Words.say("run.noQuestion"));
+    }
+  }
+
+  private void report(List<SessionEvent> news) {
+    news.forEach(this::report);
+  }
+
+  private void report(SessionEvent news) {
+    if (news instanceof SessionEvent.Settled settled) {
+      saidOpenSeconds = 0;
+      terminal.say(Words.say("run.settled", Sentences.firing(settled.result())));
+      FiringsWanted.after(settled.result(), session().results(), session().runs())
+          .map(DecisionWords::wanted)
+          .ifPresent(said -> terminal.say(Words.say("run.settled", said)));
+      linkage(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
+    } else if (news instanceof SessionEvent.StillOpen open) {
+      int seconds = (int) open.seconds();
+      if (seconds > saidOpenSeconds) {
+        saidOpenSeconds = seconds;
+        terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
+      }
+    } else {
+      EventSentences.of(news).ifPresent(terminal::say);
+    }
+  }
+
+  /** The interval of a trial of the linkage; or what to do about sounds without one. */
+  private Optional<String> linkage(FiringResult newest) {
+    return Linkage.with(newest, session().results(), session().runs())
+        .map(LinkageWords::newest)
+        .or(() -> LinkageWords.heardNothingOpen(newest));
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}

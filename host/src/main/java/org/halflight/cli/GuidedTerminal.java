@@ -1,0 +1,71 @@
+package org.halflight.cli;
+
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
+import org.halflight.workflow.Prompt;
+
+/** Guided work on the terminal: prints what changes of its prompts, and takes keys as answers. */
+final class GuidedTerminal {
+  private final Terminal terminal;
+  private Optional<Prompt> shown = Optional.empty();
+  private Set<Answer> explained = Set.of();
+
+  GuidedTerminal(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  /** Prints what is another than before: the remark, what to do, and the keys for it. */
+  void show(Prompt now) {
+    boolean saidAlready = shown.filter(before -> isTheSame(before, now)).isPresent();
+    boolean remarked = saidAlready && shown.get().remark().equals(now.remark());
+    if (!now.remark().isEmpty() && !remarked) {
+      terminal.say(now.remark());
+    }
+    if (!saidAlready) {
+      terminal.say(now.sentence());
+    }
+    if (now.answers().contains(Answer.DONE) && !explained.containsAll(now.answers())) {
+      explained = now.answers();
+      sayKeys(now);
+    }
+    shown = Optional.of(now);
+  }
+
+  private static boolean isTheSame(Prompt before, Prompt now) {
+    return before.state() == now.state()
+        && before.step() == now.step()
+        && before.sentence().equals(now.sentence());
+  }
+
+  /** The answer that a typed line is to a prompt; says the keys where it is none. */
+  Optional<Answer> typed(String line, Prompt prompt) {
+    Optional<Answer> answer =
+        prompt.answers().stream().filter(each -> key(each).equals(line)).findFirst();
+    if (answer.isEmpty()) {
+      sayKeys(prompt);
+    }
+    return answer;
+  }
+
+  private void sayKeys(Prompt prompt) {
+    String keys =
+        prompt.answers().stream()
+            .sorted()
+            .map(answer -> Words.of("guide.key", answer))
+            .collect(Collectors.joining(", "));
+    terminal.say(Words.say("guide.keys", keys));
+  }
+
+  /** What is typed before Enter. */
+  private static String key(Answer answer) {
+    return switch (answer) {
+      case DONE -> "";
+      case SKIP -> "s";
+      case LEAVE -> "n";
+      case STOP -> "q";
+    };
+  }
+}

@@ -1,0 +1,234 @@
+package org.halflight.workflow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.halflight.bench.BenchDriver;
+import org.halflight.bench.LightPlan;
+import org.halflight.bench.LightSentences;
+import org.halflight.session.DialSetting;
+import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
+import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
+
+/**
+ * What is done about the light at the bench, one thing at a time: it is set, tested, measured
+ * again. A run that comes to a light test begins it by itself, and a test that the run has gone on
+ * from is left. For one thread.
+ */
+public final class BenchLight {
+  private final BenchDriver driver;
+  private final CameraOperator operator;
+  private Optional<LightSettingWork> setting = Optional.empty();
+  private Optional<LightTestWork> test = Optional.empty();
+
+  /** What the run showed when it asked for the test that goes on; empty where a person did. */
+  private Optional<DialSetting> askedBy = Optional.empty();
+
+  /** Where the run was when the person stopped its test; it is not begun again by itself. */
+  private Optional<RunPoint> stoppedAt = Optional.empty();
+
+  private Optional<LightTestWork> ended = Optional.empty();
+  private final List<SessionEvent> news = new ArrayList<>();
+  private String said = Words.say("desk.tried.ready");
+
+  private record RunPoint(int run, Optional<DialSetting> setting) {}
+
+  /** The light of a driver's rig, with whoever works the camera before it. */
+  public BenchLight(BenchDriver driver, CameraOperator operator) {
+    this.driver = driver;
+    this.operator = operator;
+  }
+
+  /** The setting or the test that goes on. */
+  public Optional<GuidedWork> underWay() {
+    return isBeingSet() ? setting.map(GuidedWork.class::cast) : test.map(GuidedWork.class::cast);
+  }
+
+  /** The setting that goes on or was made last. */
+  public Optional<LightSettingWork> setting() {
+    return setting;
+  }
+
+  private boolean isBeingSet() {
+    return setting.filter(its -> its.prompt().state() != Prompt.State.OVER).isPresent();
+  }
+
+  /** Whether a test goes on. */
+  public boolean isTesting() {
+    return test.isPresent();
+  }
+
+  /** The setting that goes on or was made last; else how the light is. */
+  public Prompt settingPrompt() {
+    return setting
+        .map(GuidedWork::prompt)
+        .orElseGet(
+            () ->
+                over(
+                    session()
+                        .light()
+                        .map(LightSentences::done)
+                        .orElseGet(() -> Words.say("desk.light.notSet"))));
+  }
+
+  /** The test that goes on; else what came of the last one, or why none was begun. */
+  public Prompt testPrompt() {
+    return test.map(GuidedWork::prompt).orElseGet(() -> over(said));
+  }
+
+  private static Prompt over(String sentence) {
+    return new Prompt(Prompt.State.OVER, sentence, "", 0, 0, 0, Set.of());
+  }
+
+  /** The readings of the test that goes on. */
+  public Optional<LightPlan> plan() {
+    return test.map(LightTestWork::plan);
+  }
+
+  /** Begins to set the light, unless something goes on. */
+  public void set() {
+    if (underWay().isEmpty()) {
+      setting = Optional.of(new LightSettingWork(driver, operator));
+    }
+  }
+
+  /** Begins a test, unless the rig has something else to do; then it says so. */
+  public void test(LightPlan plan) {
+    if (underWay().isPresent()) {
+      return;
+    }
+    // Held open already, the shutter is as full light wants it.
+    boolean open = plan.kind() == LightPlan.Kind.FULL && session().seesLight();
+    if (session().light().isEmpty()) {
+      said = Words.say("desk.tried.noLight");
+    } else if (!driver.isFree() && !(open && !driver.isSettingLight())) {
+      said = Words.say("desk.tried.notNow");
+    } else {
+      LightTestWork begun = new LightTestWork(driver, operator, plan);
+      test = Optional.of(begun);
+      if (open || (plan.kind() == LightPlan.Kind.FULL && operator.works())) {
+        begun.done();
+      }
+    }
+  }
+
+  /** Begins the aperture check of the stops that a person wrote; says where they are none. */
+  public void stops(List<String> written) {
+    try {
+      test(LightPlan.stops(LightPlan.numbers(written), OptionalDouble.empty()));
+    } catch (Trouble noStops) {
+      said = noStops.getMessage();
+    }
+  }
+
+  /**
+   * The key for 'done': reads what was asked for, or begins the test that the run has come to.
+   *
+   * @return whether there was any such thing
+   */
+  public boolean accept() {
+    if (isTesting()) {
+      answer(Answer.DONE);
+      return true;
+    }
+    stoppedAt = Optional.empty();
+    return due().isPresent();
+  }
+
+  /**
+   * Answers what goes on. A run stays at a test that was stopped; from one that was left it goes
+   * on.
+   */
+  public void answer(Answer answer) {
+    if (answer == Answer.STOP && isTesting()) {
+      stoppedAt = Optional.of(here());
+    }
+    boolean leaves = answer == Answer.LEAVE && askedBy.isPresent();
+    underWay().ifPresent(work -> work.answer(answer));
+    settle();
+    if (leaves) {
+      news.addAll(driver.handle(new SessionInput.NextChosen()));
+    }
+  }
+
+  /** The light test that the run has come to. */
+  public Optional<UntimedTest> due() {
+    return session().isRunDone()
+        ? Optional.empty()
+        : session().untimedTest().filter(UntimedTest::isOfTheLight);
+  }
+
+  /** What the test came to that has ended, once. */
+  public Optional<LightTestWork> takeEnded() {
+    Optional<LightTestWork> once = ended;
+    ended = Optional.empty();
+    return once;
+  }
+
+  /** What the session has to report because of it, once. */
+  public List<SessionEvent> takeNews() {
+    List<SessionEvent> once = List.copyOf(news);
+    news.clear();
+    return once;
+  }
+
+  /**
+   * Goes on with what is under way, and with the run.
+   *
+   * @return whether there is anything else to show
+   */
+  public boolean advance() {
+    boolean moved = underWay().filter(GuidedWork::advance).isPresent();
+    settle();
+    Prompt before = testPrompt();
+    follow();
+    return moved || ended.isPresent() || !news.isEmpty() || !testPrompt().equals(before);
+  }
+
+  /** Begins the test that the run has come to, and leaves that which it has gone on from. */
+  private void follow() {
+    if (askedBy.isPresent() && !session().setting().equals(askedBy)) {
+      test.ifPresent(work -> work.answer(Answer.LEAVE));
+      settle();
+    }
+    if (underWay().isEmpty() && due().isPresent() && !stoppedAt.equals(Optional.of(here()))) {
+      test(LightPlan.of(due().get(), session().setup().orElseThrow().criteria().stops()));
+      askedBy = test.flatMap(begun -> session().setting());
+    }
+  }
+
+  private RunPoint here() {
+    return new RunPoint(session().run(), session().setting());
+  }
+
+  /** A test that is over makes room, and the run that asked for it hears of it. */
+  private void settle() {
+    Optional<LightTestWork> over = test.filter(work -> work.prompt().state() == Prompt.State.OVER);
+    if (over.isEmpty()) {
+      return;
+    }
+    LightTestWork work = over.get();
+    Optional<UntimedTest> asked =
+        work.plan()
+            .check()
+            .filter(check -> work.isComplete() && (askedBy.isPresent() || work.found().isPresent()))
+            .filter(
+                check ->
+                    session().setup().filter(s -> s.untimedTests().contains(check)).isPresent());
+    said = work.prompt().sentence();
+    ended = over;
+    test = Optional.empty();
+    askedBy = Optional.empty();
+    asked.ifPresent(check -> news.addAll(driver.handle(new SessionInput.LightTestEnds(check))));
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}

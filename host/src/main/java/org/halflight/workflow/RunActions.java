@@ -1,0 +1,100 @@
+package org.halflight.workflow;
+
+import java.util.List;
+import org.halflight.bench.BenchDriver;
+import org.halflight.session.Question;
+import org.halflight.session.RunSetup;
+import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.SessionInput;
+
+/**
+ * What is done in a run beside firing: by the person, or by an operator that needs nobody. Each
+ * gives what the session has to report because of it.
+ */
+public final class RunActions {
+  /** A shutter of the practice rig that has been open for so long is closed by hand. */
+  private static final double HANGS_SECONDS = 5;
+
+  private final BenchDriver driver;
+  private final CameraOperator operator;
+  private final BenchLight light;
+  private boolean isFired;
+
+  /** The run of a driver's session, with whoever works the camera. */
+  public RunActions(BenchDriver driver, CameraOperator operator, BenchLight light) {
+    this.driver = driver;
+    this.operator = operator;
+    this.light = light;
+  }
+
+  /** Begins a run, or goes on with the same one where it was stopped. */
+  public List<SessionEvent> begin(RunSetup setup) {
+    if (light.isTesting()) {
+      light.answer(Answer.STOP);
+    }
+    isFired = false;
+    return driver.handle(new SessionInput.RunBegins(setup));
+  }
+
+  /** What a light test asked for is done; else the firings of the open question stay as shown. */
+  public List<SessionEvent> accept() {
+    return light.accept() ? List.of() : driver.handle(new SessionInput.AcceptedAsShown());
+  }
+
+  /** The firings of the open question belong to the other speed. */
+  public List<SessionEvent> move() {
+    return session().question().map(Question::move).map(driver::handle).orElseGet(List::of);
+  }
+
+  /** The shutter hung open and was closed by hand. */
+  public List<SessionEvent> closedByHand() {
+    List<SessionEvent> news = driver.handle(new SessionInput.ClosedByHand());
+    operator.hold(false);
+    return news;
+  }
+
+  /**
+   * An operator that needs nobody goes on with the run: it fires what is shown when the firing
+   * before has settled, closes a shutter that hangs, and has always turned the dial.
+   *
+   * @param news what the session has just reported
+   */
+  public List<SessionEvent> advance(List<SessionEvent> news) {
+    if (!operator.answers()) {
+      return List.of();
+    }
+    // A firing that came while the light was read was none of the run.
+    isFired &=
+        light.underWay().isEmpty()
+            && news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
+    if (session().question().isPresent()) {
+      return accept();
+    }
+    if (news.stream().anyMatch(RunActions::hangs)) {
+      return closedByHand();
+    }
+    if (!isFired && isFiringDue()) {
+      isFired = true;
+      operator.fire(session().setting());
+    }
+    return List.of();
+  }
+
+  private boolean isFiringDue() {
+    Session now = session();
+    return now.setup().isPresent()
+        && !now.isRunDone()
+        && now.isQuiet()
+        && light.underWay().isEmpty()
+        && light.due().isEmpty();
+  }
+
+  private static boolean hangs(SessionEvent news) {
+    return news instanceof SessionEvent.StillOpen open && open.seconds() > HANGS_SECONDS;
+  }
+
+  private Session session() {
+    return driver.workbench().fold().session();
+  }
+}
