@@ -220,7 +220,7 @@ public final class RunOption<T> {
    */
   T read(String text, In place) {
     boolean said = (isFlag() && place == In.RECORD) ? text.equals(YES) : !text.isBlank();
-    return Optional.of(isFlag() && place == In.RECORD ? words.get(0) : text)
+    return Optional.of((isFlag() && place == In.RECORD) ? words.get(0) : text)
         .filter(its -> said)
         .flatMap(reader)
         .orElseThrow(() -> new IllegalArgumentException(name(place) + " cannot be read: " + text));
