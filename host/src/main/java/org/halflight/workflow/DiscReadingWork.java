@@ -116,13 +116,13 @@ public final class DiscReadingWork implements GuidedWork {
   private Prompt asked(String remark) {
     turns = step == STEPS.size() - 1;
     return new Prompt(
-            Prompt.State.ASKING,
-            Words.say("disc.step." + STEPS.get(step)),
-            remark,
-            step + 1,
-            STEPS.size(),
-            STEPS_PART * step / STEPS.size(),
-            MAY_STOP);
+        Prompt.State.ASKING,
+        Words.say("disc.step." + STEPS.get(step)),
+        remark,
+        step + 1,
+        STEPS.size(),
+        STEPS_PART * step / STEPS.size(),
+        MAY_STOP);
   }
 
   private void works(String sentence, String remark, double part) {
