@@ -104,8 +104,7 @@ final class RandomLines {
       }
       case 4 -> new RigCommand.AskThresholds();
       case 5 -> new RigCommand.MeasureLight(oneOf(LIGHT), number(0xFFFF));
-      case 6 ->
-          new RigCommand.TakeCurves(oneOf(List.of(RigCommand.CurveMode.values())));
+      case 6 -> new RigCommand.TakeCurves(oneOf(RigCommand.CurveMode.values()));
       case 7 ->
           switch (random.nextInt(4)) {
             case 0 -> RigCommand.DriveReference.steady();
