@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.extratest.Holds;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 
@@ -78,7 +79,7 @@ final class HoldsPicture implements Picture {
   private List<String> names() {
     List<String> names = new ArrayList<>();
     for (Holds.Shot shot : holds.shots()) {
-      names.add(shot.check().label() + " " + (names.size() + 1));
+      names.add(Sentences.untimedTest(shot.check()) + " " + (names.size() + 1));
     }
     return names;
   }

@@ -71,7 +71,7 @@ final class LinkagePicture implements Picture {
       rows.add(
           List.of(
               String.valueOf(rows.size() + 1),
-              trial.interval().map(told -> LinkageWords.signed(told.seconds())).orElse(""),
+              trial.interval().map(told -> LinkageWords.signed(told)).orElse(""),
               LinkageWords.by(trial),
               LinkageWords.inShort(linkage, trial)));
     }
@@ -91,7 +91,7 @@ final class LinkagePicture implements Picture {
         linkage.limits().equals(LinkageLimits.USUAL)
             ? "linkage.picture.title"
             : "linkage.picture.titleAsked",
-        LinkageWords.signed(linkage.limits().leastSeconds()),
-        LinkageWords.signed(linkage.limits().mostSeconds()));
+        LinkageWords.limit(linkage.limits().leastSeconds()),
+        LinkageWords.limit(linkage.limits().mostSeconds()));
   }
 }

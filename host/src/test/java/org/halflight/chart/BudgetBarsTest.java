@@ -16,6 +16,8 @@ import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.HowMeasured;
+import org.halflight.verdict.ReleaseCounts;
 import org.halflight.verdict.SpeedSummary;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
@@ -27,15 +29,13 @@ class BudgetBarsTest {
         MarkedSpeed.parse("1/500"),
         Reference.EXACT,
         Phase.AS_FOUND,
-        errors.length,
-        Map.of(),
-        0,
-        0,
+        new ReleaseCounts(errors.length, Map.of()),
         Sample.of(errors),
         OptionalDouble.empty(),
         org.halflight.speeds.Tolerance.HALF,
-        Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
-        new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER));
+        new HowMeasured(
+            Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
+            new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER)));
   }
 
   private final SpeedSummary speed = fired(0.1, 0.14, 0.12, 0.16, 0.11);
@@ -66,8 +66,8 @@ class BudgetBarsTest {
     DataTable twin = bars.table();
     assertThat(twin.rows()).hasSize(9);
     assertThat(twin.caption()).contains("1/500").contains("as found").contains("95 %");
-    assertThat(twin.headings()).contains("degrees of freedom", "share", "rests on");
-    assertThat(IntStream.range(0, 9).mapToObj(i -> twin.cell(i, "rests on")))
+    assertThat(twin.headings()).contains("degrees of freedom", "share", "based on");
+    assertThat(IntStream.range(0, 9).mapToObj(i -> twin.cell(i, "based on")))
         .filteredOn("firings"::equals)
         .hasSize(1);
     assertThat(twin.note()).isEqualTo("invented");
