@@ -177,6 +177,11 @@ public sealed interface LeafExposure {
           others);
     }
 
+    /** The same opening where it was a person that closed the shutter. */
+    public StuckOpen asStuckOpen() {
+      return new StuckOpen(widthLowSeconds, crossings.lowRiseTicks());
+    }
+
     /** Effective time of the main opening alone, in seconds. */
     public double mainSeconds() {
       return effectiveSeconds / (1 + earlyLightShare + lateLightShare);

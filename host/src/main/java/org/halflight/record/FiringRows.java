@@ -19,7 +19,9 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
+import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
+import org.halflight.session.MeasuredWith;
 import org.halflight.session.OneLevel;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -473,18 +475,17 @@ final class FiringRows {
             new FiringKey(Row.given(row, "rig_serial"), row.getLong("boot_count"), firstTicks),
             new Firing(edges, Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage"))),
             new TickRate(row.getLong("ticks_per_second")),
-            row.getInt("run_ordinal"),
-            setting(row),
-            Row.word(row, "reference", Reference.WORDS),
-            Row.optionalWord(row, "phase", Phase.WORDS),
+            new FiringPlace(
+                row.getInt("run_ordinal"),
+                setting(row),
+                Row.word(row, "reference", Reference.WORDS),
+                Row.optionalWord(row, "phase", Phase.WORDS),
+                row.getBoolean("after_rest")),
             Row.word(row, workedOut ? "outcome" : "settled_outcome", Outcome.WORDS),
             workedOut ? ResultRows.read(row) : NOT_WORKED_OUT,
-            levels(row),
-            oneLevel(row),
-            row.getBoolean("after_rest"),
+            new MeasuredWith(levels(row), oneLevel(row), ProfileRows.read(row)),
             notes(row),
-            CurveColumns.read(row, firstTicks),
-            ProfileRows.read(row));
+            CurveColumns.read(row, firstTicks));
     return new Numbered(
         row.getLong("id"),
         new KeptFiring(

@@ -108,10 +108,10 @@ final class Recomputing {
 
   private static FiringResult again(FiringRows.Numbered kept, ExposureMethod method) {
     FiringResult result = kept.firing().result();
-    LeafExposure exposure = result.exposureBy(method);
+    LeafExposure exposure =
+        result.exposureBy(result.oneLevel().<ExposureMethod>map(seen -> seen).orElse(method));
     if (kept.closedByHand() && exposure instanceof LeafExposure.Timed timed) {
-      exposure =
-          new LeafExposure.StuckOpen(timed.widthLowSeconds(), timed.crossings().lowRiseTicks());
+      exposure = timed.asStuckOpen();
     }
     boolean stays =
         BY_MORE_THAN_EDGES.contains(kept.settledOutcome())

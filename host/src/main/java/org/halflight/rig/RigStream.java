@@ -1,11 +1,7 @@
 package org.halflight.rig;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
@@ -15,11 +11,8 @@ import org.halflight.rig.RigMessage.Beat;
 import org.halflight.rig.RigMessage.EdgeSeen;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Losses;
-import org.halflight.signal.BoardTraits;
-import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 import org.halflight.signal.SampledLight;
-import org.halflight.time.TickWidening;
 
 /**
  * Turns the lines of one rig, as they came, into {@link RigEvent}s: checks them, follows their
@@ -54,63 +47,13 @@ import org.halflight.time.TickWidening;
  * <p>For one thread.
  */
 public final class RigStream {
-  private static final long WIRE_TICKS = 1L << 48;
-
-  /** A rig cannot send as many edges between two beats; what exceeds it is noise. */
-  private static final int HELD_EDGES_MOST = 4096;
-
-  private static final int COUNTER_STOPS_AT = 0xFFFF;
-
-  /** Ticks of the wire lie at most so far before the whole ticks that place them. */
-  private static final long LOW_HALF = 1L << 32;
-
-  /**
-   * How far the whole ticks that came last may lag behind those of a line: 67 s, of which a beat
-   * needs 262 ms. What is left of the low half reaches 201 s back.
-   */
-  private static final long AHEAD_MOST_TICKS = 1L << 30;
-
-  /** What waits weighs no more than this: an edge 1, a curve as many as it has values. */
-  private static final int HELD_WEIGHT_MOST = 1 << 16;
-
-  /**
-   * So many missing lines can hide more time than the low half of ticks tells apart: each may have
-   * been a beat.
-   */
-  private static final int MISSING_MOST = 400;
-
-  /** 19 hours: no beat is so late that no line is missing before it. */
-  private static final long LEAP_MOST_TICKS = 1L << 40;
-
-  /** Ticks beyond this are no time of a board, and would leave the range of numbers some day. */
-  private static final long TICKS_MOST = 1L << 60;
-
-  /**
-   * Something that waits for whole ticks, or for what waits before it.
-   *
-   * @param line empty for an event that has no ticks of its own
-   */
-  private record Held(Consumer<List<RigEvent>> placed, Optional<String> line, int weight) {}
-
   private final LinkCounters counters = new LinkCounters();
   private final Continuity continuity = new Continuity();
   private final CurveAssembler curves = new CurveAssembler();
-  private final Deque<Held> held = new ArrayDeque<>();
-  private int heldWeight;
-  private int missingWhileHeld;
-  private final LifePace pace = new LifePace();
-  private BoardTraits board = BoardTraits.USUAL;
+  private final WaitingLines waiting = new WaitingLines();
+  private final WholeTicks whole = new WholeTicks();
+  private final EdgeCount edges = new EdgeCount();
   private OptionalLong nanos = OptionalLong.empty();
-  private final TickWidening widening = new TickWidening(0);
-  private Optional<Long> wholeTicks = Optional.empty();
-
-  /** The whole ticks before the last ones. */
-  private Optional<Long> wholeTicksBefore = Optional.empty();
-
-  /** The latest ticks of edges and beats. */
-  private Optional<Long> greatestTicks = Optional.empty();
-
-  private final Map<Channel, Long> channelTicks = new EnumMap<>(Channel.class);
 
   /** Whether lines went missing since the last whole ticks. */
   private boolean gapSinceWhole;
@@ -130,17 +73,6 @@ public final class RigStream {
   private boolean placing;
 
   private Optional<Long> bootCount = Optional.empty();
-  private Optional<Losses> losses = Optional.empty();
-  private boolean edgesSeen;
-
-  /**
-   * Edges that came since the rig last told how many it sent; each once, or fewer. Empty where one
-   * may be counted twice.
-   */
-  private OptionalLong edgesCame = OptionalLong.of(0);
-
-  /** Whether lines went missing since the rig last told how many edges it sent. */
-  private boolean linesLostSinceCount;
 
   /** What came over the link so far. */
   public LinkStatistics statistics() {
@@ -207,10 +139,10 @@ public final class RigStream {
       damagedLineLast = false;
       publish(new RigEvent.LinesLost(1), events);
     }
-    dropHeld(events);
+    dropWaiting(events);
     anchored = false;
     noteGap();
-    pace.forget();
+    whole.forgetPace();
     return events;
   }
 
@@ -243,18 +175,21 @@ public final class RigStream {
     noteMissing(step, events);
     if (message instanceof EdgeSeen edge) {
       OptionalLong came = nanos;
-      countEdges(1);
+      edges.came(1);
       place(placed -> edge(edge, came, line, placed), line, 1, events);
     } else if (message instanceof Beat beat) {
       beat(beat, events);
     } else if (message instanceof Losses now) {
-      losses(now, events);
+      edges.onCounters(now).forEach(event -> publish(event, events));
+      counters.losses(now);
     } else if (message instanceof RigMessage.AsItCame itself) {
       events.add(itself);
     } else if (message instanceof RigMessage.Echo echo) {
       events.add(
           new RigEvent.Echoed(
-              echo.token(), continued(echo.receivedTicks()), continued(echo.sentTicks())));
+              echo.token(),
+              whole.continued(echo.receivedTicks()),
+              whole.continued(echo.sentTicks())));
     } else if (message instanceof RigMessage.CurvePart head) {
       curves.head(head).ifPresent(curve -> place(curve, line, events));
       curves.endedByHead().ifPresent(curve -> place(curve, line, events));
@@ -276,19 +211,18 @@ public final class RigStream {
       return;
     }
     boolean inDoubt = false;
-    boolean runsBack = goesBack(greeting.ticks());
-    board = greeting.board();
-    pace.rate(board.rate());
+    boolean runsBack = whole.goesBack(greeting.ticks(), gapSinceWhole);
+    whole.board(greeting.board());
     if (startOutOfTurn || otherBoot || runsBack) {
       // Edges that wait came before this start, whose ticks cannot place them.
-      dropHeld(events);
+      dropWaiting(events);
       inDoubt = runsBack && !startOutOfTurn && !otherBoot && step == Continuity.Step.DUE;
       if (inDoubt) {
         contradicted(events);
       }
-      edgesCame = OptionalLong.empty();
+      edges.isUnsure();
       continuity.startedAnew();
-      if (wholeTicks.isPresent()) {
+      if (whole.areKnown()) {
         restart(events);
       }
       // The greeting is line 0 of a start; if this is a later one, all before it went missing.
@@ -297,8 +231,7 @@ public final class RigStream {
       noteMissing(step, events);
     }
     if (greeting.sequence() == 0 && (first || startOutOfTurn)) {
-      losses = Optional.of(noLosses());
-      edgesCame = OptionalLong.of(0);
+      edges.begin();
     }
     bootCount = Optional.of(greeting.bootCount());
     gapSinceGreeting = false;
@@ -311,7 +244,7 @@ public final class RigStream {
 
   private void beat(Beat beat, List<RigEvent> events) {
     boolean inDoubt = false;
-    if (goesBack(beat.ticks())) {
+    if (whole.goesBack(beat.ticks(), gapSinceWhole)) {
       boolean startMayHide = gapSinceWhole;
       if (!startMayHide) {
         // No start hides between two lines that follow each other: one of the ticks is wrong.
@@ -323,7 +256,7 @@ public final class RigStream {
     long ticks = anchor(beat.ticks(), events);
     counters.beat(ticks);
     if (nanos.isPresent()) {
-      pace.beat(ticks, nanos.getAsLong());
+      whole.beat(ticks, nanos.getAsLong());
     }
     events.add(new RigEvent.TimeAt(ticks, beat.levels(), beat.lightSum16()));
     if (inDoubt) {
@@ -342,52 +275,37 @@ public final class RigStream {
       Consumer<List<RigEvent>> placed, String line, int weight, List<RigEvent> events) {
     if (anchored) {
       placed.accept(events);
-    } else if (held.size() < HELD_EDGES_MOST && heldWeight + weight <= HELD_WEIGHT_MOST) {
-      held.addLast(new Held(placed, Optional.of(line), weight));
-      heldWeight += weight;
-    } else {
+    } else if (!waiting.add(placed, line, weight)) {
       leaveOut(line, events);
     }
   }
 
   /** Tells something that has no ticks, in its place among what waits for them. */
   private void publish(RigEvent event, List<RigEvent> events) {
-    if (held.isEmpty()) {
+    if (waiting.isEmpty()) {
       events.add(event);
-    } else if (held.size() < 2 * HELD_EDGES_MOST) {
-      held.addLast(new Held(placed -> placed.add(event), Optional.empty(), 0));
-    } else {
+    } else if (!waiting.add(event)) {
       // Noise: what waits is not worth its order any more.
-      dropHeld(events);
+      dropWaiting(events);
       events.add(event);
     }
   }
 
   private void leaveOut(String line, List<RigEvent> events) {
     // It came, and is missing all the same; of what is no edge this counts one too few, as may be.
-    countEdges(-1);
-    linesLostSinceCount = true;
+    edges.came(-1);
+    edges.lineIsMissing();
     events.add(new Ignored(Why.EDGE_WITHOUT_TIME, line));
   }
 
   private void edge(EdgeSeen seen, OptionalLong came, String line, List<RigEvent> events) {
-    edgesSeen = true;
-    long ticks = widening.widen(seen.low32());
-    if (isImpossible(seen.channel(), ticks, came)) {
+    edges.edgeSeen();
+    OptionalLong ticks = whole.ofEdge(seen.channel(), seen.low32(), placing, came);
+    if (ticks.isPresent()) {
+      events.add(new RigEvent.EdgeAt(new Edge(seen.channel(), seen.high(), ticks.getAsLong())));
+    } else {
       impossible(line, events);
-      return;
     }
-    channelTicks.put(seen.channel(), ticks);
-    greatestTicks = Optional.of(Math.max(ticks, greatestTicks.orElse(ticks)));
-    events.add(new RigEvent.EdgeAt(new Edge(seen.channel(), seen.high(), ticks)));
-  }
-
-  private boolean isImpossible(Channel channel, long ticks, OptionalLong came) {
-    return ticks < 0
-        || greatestTicks.filter(latest -> ticks < latest - board.lateTicks()).isPresent()
-        || ticks < channelTicks.getOrDefault(channel, ticks) - board.stampTicks()
-        || (placing && ticks > wholeTicks.orElse(ticks) + board.lateTicks())
-        || (came.isPresent() && pace.isTooEarly(ticks, came.getAsLong()));
   }
 
   private void impossible(String line, List<RigEvent> events) {
@@ -398,15 +316,11 @@ public final class RigStream {
 
   /** One of the last lines says what cannot be, and nobody knows which. */
   private void contradicted(List<RigEvent> events) {
-    OptionalLong since =
-        wholeTicksBefore.isPresent()
-            ? OptionalLong.of(wholeTicksBefore.get() - board.lateTicks())
-            : OptionalLong.empty();
-    events.add(new RigEvent.Contradicted(since));
+    events.add(new RigEvent.Contradicted(whole.sureUntil()));
   }
 
   private RigEvent pulse(RigMessage.PulseMade made) {
-    long begin = past(made.begin32());
+    long begin = whole.past(made.begin32());
     // A pulse is far shorter than the range of the low half.
     long end = begin + Integer.toUnsignedLong(made.end32() - made.begin32());
     return new RigEvent.PulseMade(made.index(), made.drive(), begin, end);
@@ -414,7 +328,7 @@ public final class RigStream {
 
   private RigEvent curve(CurveAssembler.Assembled curve) {
     List<SampledLight.Part> parts = new ArrayList<>();
-    long from = past(curve.heads().get(0).first32());
+    long from = whole.past(curve.heads().get(0).first32());
     int from32 = curve.heads().get(0).first32();
     for (int i = 0; i < curve.heads().size(); i++) {
       RigMessage.CurvePart head = curve.heads().get(i);
@@ -425,52 +339,6 @@ public final class RigStream {
               head.part(), from, head.periodTicks(), curve.values().get(i), head.gapBefore()));
     }
     return new RigEvent.CurveSeen(new SampledLight(parts, curve.cutOff()));
-  }
-
-  /** Ticks that lie in the past, as those of a curve do, which may have taken minutes. */
-  private long past(int low32) {
-    long ticks = widening.widen(low32);
-    return ticks > wholeTicks.orElse(ticks) + AHEAD_MOST_TICKS ? ticks - LOW_HALF : ticks;
-  }
-
-  private void losses(Losses now, List<RigEvent> events) {
-    // Without counters from before, old losses cannot be told from new ones. They concern nobody
-    // unless edges were seen already.
-    boolean more =
-        losses.map(before -> lostMore(before, now)).orElse(edgesSeen && lostMore(noLosses(), now));
-    if (linesLostSinceCount) {
-      publish(new RigEvent.EdgesCounted(allEdgesCame(now)), events);
-    }
-    linesLostSinceCount = false;
-    edgesCame = OptionalLong.of(0);
-    losses = Optional.of(now);
-    counters.losses(now);
-    if (more) {
-      publish(new RigEvent.EdgesLost(), events);
-    }
-  }
-
-  private void countEdges(int more) {
-    edgesCame.ifPresent(before -> edgesCame = OptionalLong.of(before + more));
-  }
-
-  private boolean allEdgesCame(Losses now) {
-    return losses.isPresent()
-        && edgesCame.isPresent()
-        && Math.floorMod(now.edges() - losses.get().edges(), LOW_HALF) == edgesCame.getAsLong();
-  }
-
-  private static boolean lostMore(Losses before, Losses now) {
-    // A counter that has stopped may hide any number of further losses.
-    return now.snapshotsLost() != before.snapshotsLost()
-        || now.capturesLost() != before.capturesLost()
-        || now.floods() != before.floods()
-        || now.snapshotsLost() == COUNTER_STOPS_AT
-        || now.capturesLost() == COUNTER_STOPS_AT;
-  }
-
-  private static Losses noLosses() {
-    return new Losses(0, 0, 0, 0, 0, 0, 0, 0);
   }
 
   /** A start whose greeting did not come: what is missing may be of before it or of after. */
@@ -486,86 +354,46 @@ public final class RigStream {
   private void restart(List<RigEvent> events) {
     curves.breakOff();
     events.add(new RigEvent.Restarted());
-    wholeTicks = Optional.empty();
-    wholeTicksBefore = Optional.empty();
-    greatestTicks = Optional.empty();
-    channelTicks.clear();
-    pace.forget();
+    whole.forget();
     anchored = false;
-    losses = Optional.of(noLosses());
-    edgesCame = OptionalLong.of(0);
+    edges.begin();
     bootCount = Optional.empty();
-  }
-
-  /**
-   * Whether whole ticks lie before those that came last, by more than lines come out of order; or,
-   * where no line is missing between, so far behind them that they only seem to by the wrap of the
-   * wire.
-   */
-  private boolean goesBack(long wireTicks) {
-    if (wholeTicks.isEmpty()) {
-      return false;
-    }
-    long last = wholeTicks.get();
-    long way = wayFrom(last, wireTicks);
-    return Math.max(last, greatestTicks.orElse(last)) - (last + way) > board.lateTicks()
-        || (!gapSinceWhole && way > LEAP_MOST_TICKS);
   }
 
   /** Takes whole ticks, and places the edges that waited for them. */
   private long anchor(long wireTicks, List<RigEvent> events) {
-    long ticks = continued(wireTicks);
-    if (ticks > TICKS_MOST) {
+    long ticks = whole.continued(wireTicks);
+    if (!WholeTicks.isTime(ticks)) {
       restartUnseen(events);
       ticks = wireTicks;
     }
-    wholeTicksBefore = wholeTicks;
-    wholeTicks = Optional.of(ticks);
-    widening.anchor(ticks);
+    whole.anchor(ticks);
     anchored = true;
     gapSinceWhole = false;
     missingSinceWhole = 0;
     placing = true;
-    while (!held.isEmpty()) {
-      held.removeFirst().placed().accept(events);
-    }
+    waiting.place(events);
     placing = false;
-    heldWeight = 0;
-    missingWhileHeld = 0;
-    greatestTicks = Optional.of(Math.max(ticks, greatestTicks.orElse(ticks)));
+    whole.reached(ticks);
     return ticks;
-  }
-
-  /** Ticks of the wire, continued beyond its 48 bits. */
-  private long continued(long wireTicks) {
-    return wholeTicks.map(last -> last + wayFrom(last, wireTicks)).orElse(wireTicks);
-  }
-
-  /**
-   * The shorter way from whole ticks to ticks of the wire, over the wrap of the wire if need be.
-   */
-  private static long wayFrom(long ticks, long wireTicks) {
-    long ahead = Math.floorMod(wireTicks - ticks, WIRE_TICKS);
-    return ahead < WIRE_TICKS / 2 ? ahead : ahead - WIRE_TICKS;
   }
 
   private void noteMissing(Continuity.Step step, List<RigEvent> events) {
     int missing = continuity.missing();
-    if (!held.isEmpty() && missing > 0) {
-      missingWhileHeld += Math.min(missing, MISSING_MOST);
-      if (step == Continuity.Step.BACK || missingWhileHeld >= MISSING_MOST) {
-        // The next whole ticks may be of another start, or too far from these edges.
-        dropHeld(events);
-      }
+    if (!waiting.isEmpty()
+        && missing > 0
+        && (waiting.missing(missing) || step == Continuity.Step.BACK)) {
+      // The next whole ticks may be of another start, or too far from these edges.
+      dropWaiting(events);
     }
-    if (held.isEmpty()) {
+    if (waiting.isEmpty()) {
       long before = step == Continuity.Step.BACK ? 0 : missingSinceWhole;
       missingSinceWhole = (int) Math.min(Integer.MAX_VALUE, before + missing);
     }
     addMissing(missing, events);
     if (step == Continuity.Step.BACK) {
       // The line may be an old one that comes again, and so may those behind it.
-      edgesCame = OptionalLong.empty();
+      edges.isUnsure();
     }
     if (step != Continuity.Step.DUE) {
       anchored = false;
@@ -582,21 +410,14 @@ public final class RigStream {
     if (count > 0) {
       counters.missing(count);
       curves.missing(count);
-      linesLostSinceCount = true;
+      edges.lineIsMissing();
       publish(new RigEvent.LinesLost(count), events);
     }
   }
 
-  private void dropHeld(List<RigEvent> events) {
+  private void dropWaiting(List<RigEvent> events) {
     curves.breakOff();
-    // What waited among the lines does not speak of them: they go missing only now.
-    held.stream()
-        .filter(each -> each.line().isEmpty())
-        .forEach(each -> each.placed().accept(events));
-    held.forEach(each -> each.line().ifPresent(line -> leaveOut(line, events)));
-    held.clear();
-    heldWeight = 0;
-    missingWhileHeld = 0;
+    waiting.drop(events).forEach(line -> leaveOut(line, events));
   }
 
   private static Why why(ParsedLine.Reason reason) {

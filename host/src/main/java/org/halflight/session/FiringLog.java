@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.speeds.MarkedSpeed;
 import org.jspecify.annotations.Nullable;
 
@@ -71,6 +72,12 @@ final class FiringLog {
     takeOut(place, results.get(place));
     results.set(place, result);
     enter(place, result);
+  }
+
+  /** Puts another view of a firing in its place and says so. */
+  void change(FiringResult result, List<SessionEvent> events) {
+    replace(result);
+    events.add(new SessionEvent.Changed(result));
   }
 
   /** The edges of a firing turned out to belong to one that is there. */
@@ -205,7 +212,8 @@ final class FiringLog {
     }
   }
 
-  private static boolean isATry(FiringResult result) {
+  /** Whether it is a release that says something about the shutter and counts. */
+  static boolean isATry(FiringResult result) {
     return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
   }
 
@@ -214,7 +222,12 @@ final class FiringLog {
   }
 
   private static boolean isOfTheShutter(FiringResult result) {
-    return result.outcome().isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(result.exposure());
+    return isOfTheShutter(result.outcome(), result.exposure());
+  }
+
+  /** Whether the shutter made it, though a small rig may still lack the other level. */
+  static boolean isOfTheShutter(Outcome outcome, LeafExposure exposure) {
+    return outcome.isOfTheShutter() || OneLevelWatch.awaitsOtherLevel(exposure);
   }
 
   private static boolean isGood(DialSetting setting, FiringResult result) {

@@ -58,6 +58,10 @@ public record FiringNotes(
   }
 
   FiringNotes rejected(String reason) {
+    return rejected(Optional.of(reason));
+  }
+
+  FiringNotes rejected(Optional<String> reason) {
     return new FiringNotes(
         releaseDelaySeconds,
         plateauCounts,
@@ -66,6 +70,6 @@ public record FiringNotes(
         leak,
         capOn,
         movedFrom,
-        Optional.of(reason));
+        reason);
   }
 }

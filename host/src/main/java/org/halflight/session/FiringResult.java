@@ -24,93 +24,85 @@ import org.halflight.time.TickRate;
  * @param key its identity
  * @param firing the raw edges
  * @param rate ticks a second of the board
- * @param run counts the runs of the session from 1; 0 before one was begun
- * @param setting what it is held to have been fired at: what was shown, unless the person has moved
- *     it; empty when nothing was shown
- * @param reference how the marking is read
- * @param phase of the run; empty before a run was begun
+ * @param place where in the work it belongs
  * @param outcome what became of it
  * @param exposure the figures
- * @param levels the levels that the figures were worked out with; empty where full-open light was
- *     not known, and the thresholds were taken to stand where they should
- * @param oneLevel how a rig of one level saw it; empty with a rig of two
- * @param afterRest whether it was the first release of an as-found run
+ * @param measuredWith what they were worked out with
  * @param notes what else there is to know
  * @param curve its light curve, which comes a little later than the edges, where the rig takes one
- * @param profileUse the profile that the figures were worked out with
  */
 public record FiringResult(
     int number,
     FiringKey key,
     Firing firing,
     TickRate rate,
-    int run,
-    Optional<DialSetting> setting,
-    Reference reference,
-    Optional<Phase> phase,
+    FiringPlace place,
     Outcome outcome,
     LeafExposure exposure,
-    Optional<LevelPair> levels,
-    Optional<OneLevel> oneLevel,
-    boolean afterRest,
+    MeasuredWith measuredWith,
     FiringNotes notes,
-    Optional<FiringCurve> curve,
-    ProfileUse profileUse) {
+    Optional<FiringCurve> curve) {
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
 
-  /** A firing that a rig of two levels saw, without a light curve and without a profile. */
-  public FiringResult(
-      int number,
-      FiringKey key,
-      Firing firing,
-      TickRate rate,
-      int run,
-      Optional<DialSetting> setting,
-      Reference reference,
-      Optional<Phase> phase,
-      Outcome outcome,
-      LeafExposure exposure,
-      Optional<LevelPair> levels,
-      boolean afterRest,
-      FiringNotes notes) {
-    this(
-        number,
-        key,
-        firing,
-        rate,
-        run,
-        setting,
-        reference,
-        phase,
-        outcome,
-        exposure,
-        levels,
-        Optional.empty(),
-        afterRest,
-        notes,
-        Optional.empty(),
-        ProfileUse.NONE);
+  /** The run that it belongs to, from 1; 0 before one was begun. */
+  public int run() {
+    return place.run();
+  }
+
+  /** What it is held to have been fired at; empty when nothing was shown. */
+  public Optional<DialSetting> setting() {
+    return place.setting();
+  }
+
+  /** How the marking is read. */
+  public Reference reference() {
+    return place.reference();
+  }
+
+  /** The phase of its run; empty before a run was begun. */
+  public Optional<Phase> phase() {
+    return place.phase();
+  }
+
+  /** Whether it was the first release of an as-found run. */
+  public boolean afterRest() {
+    return place.afterRest();
+  }
+
+  /** The levels that it was measured with; empty where full-open light was not known. */
+  public Optional<LevelPair> levels() {
+    return measuredWith.levels();
+  }
+
+  /** How a rig of one level saw it; empty with a rig of two. */
+  public Optional<OneLevel> oneLevel() {
+    return measuredWith.oneLevel();
+  }
+
+  /** The profile that it was measured with. */
+  public ProfileUse profileUse() {
+    return measuredWith.profileUse();
   }
 
   /** The edges that the figures are worked out from: where the light crossed, by the profile. */
   public Firing crossings() {
-    return profileUse.crossings(firing, rate);
+    return profileUse().crossings(firing, rate);
   }
 
   /** How fast the board really counts, by the profile. */
   public TickRate realRate() {
-    return profileUse.rate(rate);
+    return profileUse().rate(rate);
   }
 
   /** The marked speed that it is held to have been fired at. */
   public Optional<MarkedSpeed> shown() {
-    return setting.flatMap(DialSetting::speed);
+    return setting().flatMap(DialSetting::speed);
   }
 
   /** The check that it belongs to, where it was one. */
   public Optional<UntimedTest> untimedTest() {
-    return setting.flatMap(DialSetting::untimedTest);
+    return setting().flatMap(DialSetting::untimedTest);
   }
 
   /** The reason the person gave for not counting it; empty when it counts. */
@@ -123,7 +115,7 @@ public record FiringResult(
    * it is shown by itself and not averaged away.
    */
   public boolean isGood() {
-    return effectiveSeconds().isPresent() && rejection().isEmpty() && !afterRest;
+    return effectiveSeconds().isPresent() && rejection().isEmpty() && !afterRest();
   }
 
   /**
@@ -131,7 +123,7 @@ public record FiringResult(
    * full light to be measured again, or for the rig to be checked, is too.
    */
   public boolean answersTheQuestion() {
-    return mayHaveTime() && rejection().isEmpty() && !afterRest;
+    return mayHaveTime() && rejection().isEmpty() && !afterRest();
   }
 
   private boolean mayHaveTime() {
@@ -182,7 +174,7 @@ public record FiringResult(
   /** The time that the shown speed should have had, in seconds. */
   public OptionalDouble referenceSeconds() {
     return shown().isPresent()
-        ? OptionalDouble.of(shown().get().seconds(reference))
+        ? OptionalDouble.of(shown().get().seconds(reference()))
         : OptionalDouble.empty();
   }
 
@@ -231,11 +223,11 @@ public record FiringResult(
 
   /** The same firing with its light curve, and with what that has to say about its exposure. */
   public FiringResult withCurve(FiringCurve its) {
-    return withCurve(its, exposure, oneLevel, outcome);
+    return withCurve(its, outcome, exposure, measuredWith);
   }
 
   private FiringResult withCurve(
-      FiringCurve its, LeafExposure edges, Optional<OneLevel> seen, Outcome outcome) {
+      FiringCurve its, Outcome outcome, LeafExposure edges, MeasuredWith means) {
     Optional<EdgesAndCurve> both =
         its.exposure()
             .flatMap(CurveExposure::measured)
@@ -243,20 +235,20 @@ public record FiringResult(
                 measured ->
                     new EdgesAndCurve(
                         edges,
-                        seen.map(OneLevel::level),
-                        levels.orElse(LevelPair.GAUSS),
+                        means.oneLevel().map(OneLevel::level),
+                        levels().orElse(LevelPair.GAUSS),
                         its.sampled(),
                         its.light().orElseThrow(),
                         measured,
                         realRate()));
     Optional<Decided> decided =
-        both.filter(known -> levels.isPresent())
+        both.filter(known -> levels().isPresent())
             .flatMap(known -> known.decided(its.fullLightAfter()));
     return with(
-        setting,
+        place,
         outcome,
         both.map(known -> known.remarked(decided)).orElse(edges),
-        seen,
+        means,
         notes,
         Optional.of(its.with(decided)));
   }
@@ -265,10 +257,7 @@ public record FiringResult(
    * What its edges come to by a method, with the levels and the profile that it was measured with.
    */
   public LeafExposure exposureBy(ExposureMethod method) {
-    LevelPair assumed = levels.orElse(LevelPair.GAUSS);
-    return oneLevel
-        .map(seen -> seen.measure(crossings(), assumed, realRate(), firing.lastTicks()))
-        .orElseGet(() -> method.measure(crossings(), assumed, realRate()));
+    return method.measure(crossings(), levels().orElse(LevelPair.GAUSS), realRate());
   }
 
   /** What the rule for releases calls this one with other figures; light of cocking is none. */
@@ -278,100 +267,80 @@ public record FiringResult(
 
   /** The same firing with something else worked out from its edges. */
   public FiringResult workedOut(Outcome again, LeafExposure figures) {
-    return with(setting, again, figures, notes);
+    return with(place, again, figures, measuredWith, notes, curve);
   }
 
   /** The same firing and figures, with the profile that these were worked out with. */
   public FiringResult measuredWith(ProfileUse use) {
-    return new FiringResult(
-        number, key, firing, rate, run, setting, reference, phase, outcome, exposure, levels,
-        oneLevel, afterRest, notes, curve, use);
+    return with(place, outcome, exposure, measuredWith.by(use), notes, curve);
   }
 
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
-    return with(setting, outcome, exposure, notes.rejected(reason));
+    return with(notes.rejected(reason));
   }
 
   /** The same firing, held to have been fired at another speed than was shown. */
   FiringResult moved(MarkedSpeed to) {
     Optional<MarkedSpeed> original = notes.movedFrom().or(this::shown);
     return with(
-        Optional.of(new DialSetting.Speed(to)),
+        place.at(new DialSetting.Speed(to)),
         outcome,
         exposure,
-        notes.moved(original.filter(from -> !from.equals(to))));
+        measuredWith,
+        notes.moved(original.filter(from -> !from.equals(to))),
+        curve);
   }
 
   /** The same firing, with its light in doubt. */
   FiringResult doubtful() {
-    return with(setting, outcome, exposure, notes.doubtful());
+    return with(notes.doubtful());
   }
 
   /** The same firing of a small rig, worked out with what is known of the other level since. */
-  FiringResult measuredAgain(OneLevel seen, Outcome again, LeafExposure figures) {
+  FiringResult measuredAgain(OneLevel seen) {
+    MeasuredWith means = measuredWith.seen(seen);
+    LeafExposure figures = exposureBy(seen);
+    Outcome again = outcomeWith(figures);
     return curve
-        .map(its -> withCurve(its, figures, Optional.of(seen), again))
-        .orElseGet(() -> with(setting, again, figures, Optional.of(seen), notes, curve));
+        .map(its -> withCurve(its, again, figures, means))
+        .orElseGet(() -> with(place, again, figures, means, notes, curve));
   }
 
   /** The same release, whose edges turned out to be damaged only after it was settled. */
   public FiringResult damagedBy(Firing.Damage damage) {
     Firing damaged = firing.damagedBy(damage);
+    boolean stays = outcome == Outcome.HELD_FOR_LIGHT || outcome == Outcome.LIGHT_WHILE_COCKING;
     return new FiringResult(
         number,
         key,
         damaged,
         rate,
-        run,
-        setting,
-        reference,
-        phase,
-        outcome == Outcome.HELD_FOR_LIGHT || outcome == Outcome.LIGHT_WHILE_COCKING
-            ? outcome
-            : Outcome.UNUSABLE,
+        place,
+        stays ? outcome : Outcome.UNUSABLE,
         new LeafExposure.Unusable(LeafExposure.Reason.DAMAGED, damaged.damage()),
-        levels,
-        oneLevel,
-        afterRest,
+        measuredWith,
         notes,
-        curve,
-        profileUse);
+        curve);
   }
 
   /** The same firing, open until the person closed it. */
   FiringResult stuckOpen(LeafExposure.StuckOpen stuck) {
-    return with(setting, Outcome.STUCK_OPEN, stuck, notes);
+    return workedOut(Outcome.STUCK_OPEN, stuck);
+  }
+
+  private FiringResult with(FiringNotes others) {
+    return with(place, outcome, exposure, measuredWith, others, curve);
   }
 
   private FiringResult with(
-      Optional<DialSetting> setting, Outcome outcome, LeafExposure exposure, FiringNotes notes) {
-    return with(setting, outcome, exposure, oneLevel, notes, curve);
-  }
-
-  private FiringResult with(
-      Optional<DialSetting> setting,
+      FiringPlace place,
       Outcome outcome,
       LeafExposure exposure,
-      Optional<OneLevel> oneLevel,
+      MeasuredWith means,
       FiringNotes notes,
       Optional<FiringCurve> curve) {
     return new FiringResult(
-        number,
-        key,
-        firing,
-        rate,
-        run,
-        setting,
-        reference,
-        phase,
-        outcome,
-        exposure,
-        levels,
-        oneLevel,
-        afterRest,
-        notes,
-        curve,
-        profileUse);
+        number, key, firing, rate, place, outcome, exposure, means, notes, curve);
   }
 }

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
+import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.signal.Firing;
@@ -14,12 +15,9 @@ import org.halflight.time.TickRate;
  * @param gapSeconds by how much the light stays longer above the low level than above the high one,
  *     from the other firings of the same speed; empty until those saw either level
  */
-public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds) {
-  /**
-   * Measures a firing that was seen like this.
-   *
-   * @param nowTicks see {@link AlternatingLevels#measure}
-   */
+public record OneLevel(AlternatingLevels.Level level, OptionalDouble gapSeconds)
+    implements ExposureMethod {
+  @Override
   public LeafExposure measure(Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
     return AlternatingLevels.measure(firing, level, gapSeconds, levels, rate, nowTicks);
   }

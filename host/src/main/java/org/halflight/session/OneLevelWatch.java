@@ -47,6 +47,28 @@ final class OneLevelWatch {
   }
 
   /**
+   * With a small rig each firing tells more about the others of its speed, never about itself.
+   *
+   * @param told the firing that is there now, or is seen otherwise
+   */
+  void measureAgain(FiringResult told, FiringLog log, List<SessionEvent> events) {
+    if (!oneLevel) {
+      return;
+    }
+    for (FiringResult each : log.at(told.run(), told.setting()).toList()) {
+      OptionalDouble gap =
+          gapOf(log.at(told.run(), told.setting()).filter(r -> !r.key().equals(each.key())));
+      boolean waits = awaitsOtherLevel(each.exposure());
+      if (each.oneLevel().isEmpty()
+          || !(waits || each.outcome() == Outcome.TIMED)
+          || each.oneLevel().get().gapSeconds().equals(gap)) {
+        continue;
+      }
+      log.change(each.measuredAgain(new OneLevel(each.oneLevel().get().level(), gap)), events);
+    }
+  }
+
+  /**
    * The gap that firings of one speed come to together. The firing that it is to complete is not
    * among them: a gap made of its own width would pull its figure to the mean, and one firing at
    * either level would seem not to scatter at all.

@@ -219,8 +219,8 @@ public final class RunOption<T> {
    * @throws IllegalArgumentException where it makes no sense
    */
   T read(String text, In place) {
-    boolean said = isFlag() && place == In.RECORD ? text.equals(YES) : !text.isBlank();
-    return Optional.of(isFlag() && place == In.RECORD ? words.get(0) : text)
+    boolean said = (isFlag() && place == In.RECORD) ? text.equals(YES) : !text.isBlank();
+    return Optional.of((isFlag() && place == In.RECORD) ? words.get(0) : text)
         .filter(its -> said)
         .flatMap(reader)
         .orElseThrow(() -> new IllegalArgumentException(name(place) + " cannot be read: " + text));

@@ -1,8 +1,8 @@
 package org.halflight.session;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -133,12 +133,8 @@ public record RunSetup(
     if (known.isPresent() || order().isEmpty()) {
       return known.orElseGet(() -> Dial.builtIn().get(0));
     }
-    List<MarkedSpeed> sorted =
-        order().stream()
-            .distinct()
-            .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
-            .toList();
-    return new Dial(Dial.CUSTOM, sorted, reference());
+    String labels = order().stream().map(MarkedSpeed::label).collect(Collectors.joining(","));
+    return new Dial(Dial.CUSTOM, Dial.custom(labels).orElseThrow().speeds(), reference());
   }
 
   /** All settings in the order in which they are shown, each once; the speeds first. */

@@ -15,6 +15,7 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LastFiring;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringKey;
+import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
 
 /**
@@ -99,15 +100,17 @@ final class DeskSpeed {
               new FiringKey(like.key().rigSerial(), 1, i),
               like.firing(),
               like.rate(),
-              like.run(),
-              like.setting(),
-              like.reference(),
-              like.phase(),
+              new FiringPlace(
+                  like.run(),
+                  like.setting(),
+                  like.reference(),
+                  like.phase(),
+                  like.afterRest() && i == 0),
               like.outcome(),
               like.exposure(),
-              like.levels(),
-              like.afterRest() && i == 0,
-              like.notes()));
+              like.measuredWith(),
+              like.notes(),
+              Optional.empty()));
     }
     List<Double> busy = new ArrayList<>();
     for (int i = 0; i < REPEATS; i++) {

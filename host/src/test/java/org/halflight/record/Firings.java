@@ -5,6 +5,7 @@ import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
+import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
 import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
@@ -34,14 +35,11 @@ final class Firings {
             firing.key().rigSerial(), firing.key().bootCount(), firing.key().firstTicks() + shift),
         moved,
         firing.rate(),
-        run,
-        setting,
-        firing.reference(),
-        firing.phase(),
+        new FiringPlace(run, setting, firing.reference(), firing.phase(), firing.afterRest()),
         firing.outcome(),
         LeafExposureMethod.measure(moved, firing.levels().orElse(LevelPair.GAUSS), firing.rate()),
-        firing.levels(),
-        firing.afterRest(),
-        firing.notes());
+        firing.measuredWith(),
+        firing.notes(),
+        Optional.empty());
   }
 }

@@ -26,6 +26,7 @@ import org.halflight.job.Visit;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
+import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -532,15 +533,13 @@ class IntakeTest {
         firing.key(),
         firing.firing(),
         firing.rate(),
-        firing.run(),
-        setting,
-        firing.reference(),
-        firing.phase(),
+        new FiringPlace(
+            firing.run(), setting, firing.reference(), firing.phase(), firing.afterRest()),
         firing.outcome(),
         firing.exposure(),
-        firing.levels(),
-        firing.afterRest(),
-        notes);
+        firing.measuredWith(),
+        notes,
+        Optional.empty());
   }
 
   @Test

@@ -1,0 +1,136 @@
+package org.halflight.session;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.halflight.exposure.ExposureMethod;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.LightLevels;
+import org.halflight.signal.Firing;
+import org.halflight.signal.SampledLight;
+
+/**
+ * Measures a firing: from its edges and its light curve, by the profile of the rig, the light that
+ * was set and the kind of shutter, to figures.
+ */
+final class FiringMeter {
+  private final FiringLog log;
+  private final RunProgress progress;
+  private final RigOnBench rig;
+  private final LightState light;
+  private final Function<ShutterUnderTest, ExposureMethod> methods;
+  private final ProfileWatch profiles = new ProfileWatch();
+  private final OneLevelWatch oneLevel = new OneLevelWatch();
+  private final CurveWatch curves = new CurveWatch();
+
+  /**
+   * @param methods how the firings of a shutter are measured
+   */
+  FiringMeter(
+      FiringLog log,
+      RunProgress progress,
+      RigOnBench rig,
+      LightState light,
+      Function<ShutterUnderTest, ExposureMethod> methods) {
+    this.log = log;
+    this.progress = progress;
+    this.rig = rig;
+    this.light = light;
+    this.methods = methods;
+  }
+
+  ProfileWatch profiles() {
+    return profiles;
+  }
+
+  OneLevelWatch oneLevel() {
+    return oneLevel;
+  }
+
+  /** The profile that is measured with now. */
+  ProfileUse profileUse() {
+    return profiles.use(light.set());
+  }
+
+  /** Ticks start again. */
+  void forgetTicks() {
+    curves.forget();
+  }
+
+  /** What the edges of a firing come to that is over or under way. */
+  LeafExposure exposure(Firing firing) {
+    LevelPair assumed = levels().orElse(LevelPair.GAUSS);
+    long nowTicks = Math.max(rig.latestTicks(), firing.lastTicks());
+    ProfileUse profile = profileUse();
+    ExposureMethod method =
+        oneLevel.isOneLevel()
+            ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY)
+            : progress.setup().map(run -> methods.apply(run.shutter())).orElse(ExposureMethod.LEAF);
+    return method.measure(
+        profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
+  }
+
+  /** From the press of the release to first light, in seconds. */
+  OptionalDouble delaySeconds(Firing firing) {
+    ProfileUse profile = profileUse();
+    return ReleaseTiming.delaySeconds(
+        profile.crossings(firing, rig.rate()), profile.rate(rig.rate()));
+  }
+
+  /** A release that has settled, with the curve of it that came before. */
+  FiringResult result(
+      int number,
+      FiringKey key,
+      Firing firing,
+      FiringPlace place,
+      Outcome outcome,
+      LeafExposure exposure,
+      Optional<OneLevel> seen,
+      FiringNotes notes) {
+    FiringResult result =
+        new FiringResult(
+            number,
+            key,
+            firing,
+            rig.rate(),
+            place,
+            outcome,
+            exposure,
+            new MeasuredWith(levels(), seen, profileUse()),
+            notes,
+            Optional.empty());
+    return curves.of(firing).map(curve -> withCurve(result, curve)).orElse(result);
+  }
+
+  /** The firing that a light curve belongs to, with it; empty where it has not settled yet. */
+  Optional<FiringResult> onCurve(SampledLight curve) {
+    return curves
+        .onCurve(curve, log, rig.serial(), rig.bootCount())
+        .map(result -> withCurve(result, curve));
+  }
+
+  private FiringResult withCurve(FiringResult result, SampledLight curve) {
+    return result.withCurve(FiringCurve.of(curve, light.set(), result.realRate()));
+  }
+
+  /** How a firing that is over now was seen; empty with a rig of two levels. */
+  Optional<OneLevel> seenNow() {
+    return oneLevel.seen(log.at(progress.run(), progress.shown()));
+  }
+
+  /**
+   * The levels at which the comparators switch, in the mean of rising and falling light: that one
+   * switches later on the way up by half its hysteresis and as much later on the way down, which
+   * moves an opening and leaves its width.
+   */
+  Optional<LevelPair> levels() {
+    return light
+        .set()
+        .flatMap(
+            set ->
+                set.levels() instanceof LightLevels.Known
+                    ? profileUse().trips(light.trips()).middle(set)
+                    : Optional.empty());
+  }
+}

@@ -1,0 +1,112 @@
+package org.halflight.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.TripPoints;
+
+/** The light as it was set, and what readings of full light say of it since. */
+final class LightState {
+  private final FiringLog log;
+  private final LightTrust trust = new LightTrust();
+  private final FullLightWait fullLight = new FullLightWait();
+  private Optional<LightLevels> set = Optional.empty();
+  private TripPoints trips = TripPoints.EXACT;
+
+  LightState(FiringLog log) {
+    this.log = log;
+  }
+
+  /** Dark and full light as they were set; empty where they were not. */
+  Optional<LightLevels> set() {
+    return set;
+  }
+
+  /** Where the comparators switch. */
+  TripPoints trips() {
+    return trips;
+  }
+
+  boolean isInDoubt() {
+    return trust.isInDoubt();
+  }
+
+  boolean isFullLightWanted() {
+    return fullLight.isAny();
+  }
+
+  void onSet(SessionInput.LightSet input, List<SessionEvent> events) {
+    LightLevels levels = input.levels();
+    onFullLight(levels.fullCounts() - levels.darkCounts(), Optional.empty(), events);
+    // Another light than theirs is set from here on.
+    fullLight.forget();
+    set = Optional.of(levels);
+    trips = input.trips();
+    trust.lightSet(log.size());
+  }
+
+  /** The thresholds are not where the light had set them. */
+  void forget() {
+    set = Optional.empty();
+  }
+
+  /** Another rig has other sensors and thresholds; what was set before any rig was there holds. */
+  void onOtherRig(boolean isFirst) {
+    set = isFirst ? set : Optional.empty();
+    fullLight.forget();
+  }
+
+  /** A firing settled, or its curve came. */
+  void onFiring(FiringResult result) {
+    fullLight.onFiring(result);
+  }
+
+  /** Full light was read by itself. */
+  void onReading(LightReading full, List<SessionEvent> events) {
+    if (set.isPresent()) {
+      double share = set.get().shareOfFull(full.counts());
+      events.add(new SessionEvent.FullLightRead(share));
+      onShare(share, Optional.empty(), events);
+    }
+  }
+
+  /** The plateau of a firing as a share of the full light that was set. */
+  OptionalDouble share(OptionalDouble plateauCounts) {
+    return plateauCounts.isPresent() && set.isPresent()
+        ? OptionalDouble.of(set.get().shareOfFull(plateauCounts.getAsDouble()))
+        : OptionalDouble.empty();
+  }
+
+  /** Whether a firing with this plateau, or with none, is in doubt. */
+  boolean doubts(OptionalDouble plateauShare) {
+    return trust.doubts(plateauShare);
+  }
+
+  /**
+   * Full light was seen.
+   *
+   * @param share of the full light that was set
+   * @param own the firing whose plateau it is; empty where it was read by itself
+   */
+  void onShare(double share, Optional<FiringKey> own, List<SessionEvent> events) {
+    boolean known = trust.isInDoubt();
+    List<FiringResult> doubted =
+        trust.onPlateau(share, log).stream().map(FiringResult::doubtful).toList();
+    doubted.forEach(log::replace);
+    if (trust.isInDoubt() && !known) {
+      List<FiringKey> keys = new ArrayList<>(doubted.stream().map(FiringResult::key).toList());
+      own.ifPresent(keys::add);
+      events.add(new SessionEvent.PlateauOff(share, keys));
+    }
+    doubted.forEach(result -> events.add(new SessionEvent.Changed(result)));
+    LightLevels levels = set.orElseThrow();
+    onFullLight(share * (levels.fullCounts() - levels.darkCounts()), own, events);
+  }
+
+  /** Full light was measured again: what the curves of earlier firings waited for. */
+  private void onFullLight(double lightCounts, Optional<FiringKey> own, List<SessionEvent> events) {
+    fullLight.measured(lightCounts, own, log).forEach(now -> log.change(now, events));
+  }
+}

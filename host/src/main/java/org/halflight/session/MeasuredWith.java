@@ -1,0 +1,25 @@
+package org.halflight.session;
+
+import java.util.Optional;
+import org.halflight.exposure.LevelPair;
+
+/**
+ * What the figures of a firing were worked out with.
+ *
+ * @param levels empty where full-open light was not known, and the thresholds were taken to be
+ *     where they should
+ * @param oneLevel how a rig of one level saw it; empty with a rig of two
+ * @param profileUse the profile of the rig
+ */
+public record MeasuredWith(
+    Optional<LevelPair> levels, Optional<OneLevel> oneLevel, ProfileUse profileUse) {
+  /** The same with what is known of the other level of a rig of one. */
+  MeasuredWith seen(OneLevel now) {
+    return new MeasuredWith(levels, Optional.of(now), profileUse);
+  }
+
+  /** The same with another profile. */
+  MeasuredWith by(ProfileUse use) {
+    return new MeasuredWith(levels, oneLevel, use);
+  }
+}

@@ -1,0 +1,256 @@
+package org.halflight.session;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+
+/** How the runs of a session go on: which setting is shown, when it is done, and which is next. */
+final class RunProgress {
+  private final FiringLog log;
+  private final DialQuestions questions;
+  private final VerdictIsIn verdictIsIn;
+
+  private final List<RunSetup> runs = new ArrayList<>();
+  private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
+  private SpeedQueue queue = SpeedQueue.EMPTY;
+  private Optional<DialSetting> shown = Optional.empty();
+  private int firstRunOfCamera;
+  private String camera = "";
+  private boolean staysHere;
+  private boolean doneIsSaid;
+
+  RunProgress(FiringLog log, DialQuestions questions, VerdictIsIn verdictIsIn) {
+    this.log = log;
+    this.questions = questions;
+    this.verdictIsIn = verdictIsIn;
+  }
+
+  List<RunSetup> runs() {
+    return Collections.unmodifiableList(runs);
+  }
+
+  /** Counts the runs from 1; 0 before one was begun. */
+  int run() {
+    return runs.size();
+  }
+
+  /** The run under way or done. */
+  Optional<RunSetup> setup() {
+    return runs.isEmpty() ? Optional.empty() : Optional.of(runs.get(runs.size() - 1));
+  }
+
+  Optional<DialSetting> shown() {
+    return shown;
+  }
+
+  /** Where in the work a release belongs that comes now. */
+  FiringPlace place(Optional<DialSetting> setting, boolean afterRest) {
+    return new FiringPlace(
+        run(),
+        setting,
+        setup().map(RunSetup::reference).orElse(Reference.EXACT),
+        setup().map(RunSetup::phase),
+        afterRest);
+  }
+
+  /** The time that the shown speed should have, in seconds. */
+  Optional<Double> wantedSeconds() {
+    Reference reference = setup().map(RunSetup::reference).orElse(Reference.EXACT);
+    return shown.flatMap(DialSetting::speed).map(speed -> speed.seconds(reference));
+  }
+
+  /**
+   * A run begins, or goes on with another number of tries.
+   *
+   * @return whether it is another camera's
+   */
+  boolean begin(RunSetup begun, List<SessionEvent> events) {
+    boolean goesOn = setup().filter(begun::asksTheSameAs).isPresent() && !isRunDone();
+    boolean otherCamera =
+        !goesOn && !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
+    if (goesOn) {
+      runs.set(run() - 1, begun);
+    } else {
+      runs.add(begun);
+      lightTestsDone.clear();
+      firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
+      camera = begun.camera().isBlank() ? camera : begun.camera();
+      questions
+          .runBegins(firstRunOfCamera)
+          .ifPresent(question -> events.add(new SessionEvent.QuestionClosed(question)));
+    }
+    queue = new SpeedQueue(begun.settings());
+    reopen();
+    shown
+        .filter(here -> goesOn && !isDone(here))
+        .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
+        .ifPresent(setting -> show(setting, events));
+    return otherCamera;
+  }
+
+  /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
+  void choose(DialSetting setting, List<SessionEvent> events) {
+    staysHere =
+        setup().isPresent() && (setup().get().phase() == Phase.ADJUSTING || isDone(setting));
+    doneIsSaid = false;
+    show(setting, events);
+  }
+
+  void next(List<SessionEvent> events) {
+    queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, events));
+  }
+
+  void previous(List<SessionEvent> events) {
+    queue.before(shown).or(() -> shown).ifPresent(before -> choose(before, events));
+  }
+
+  void lightTestEnds(UntimedTest test, List<SessionEvent> events) {
+    lightTestsDone.add(test);
+    goOn(events);
+  }
+
+  /** A firing counts no more or elsewhere: its speed may lack one. */
+  void lacksOne() {
+    doneIsSaid = false;
+  }
+
+  /** The speed of a firing that counts no more is shown again. */
+  void showAgain(FiringResult lost, List<SessionEvent> events) {
+    reopen();
+    lost.setting().ifPresent(setting -> show(setting, events));
+  }
+
+  private void reopen() {
+    doneIsSaid = false;
+    staysHere = false;
+  }
+
+  /** Shows what is shown once more, to whoever looks only now. */
+  void showAgain(List<SessionEvent> events) {
+    shown.ifPresent(setting -> show(setting, events));
+  }
+
+  private void show(DialSetting setting, List<SessionEvent> events) {
+    boolean other = !shown.equals(Optional.of(setting));
+    shown = Optional.of(setting);
+    setting.untimedTest().ifPresent(test -> events.add(new SessionEvent.UntimedTestShown(test)));
+    setting
+        .speed()
+        .ifPresent(
+            speed -> {
+              int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
+              events.add(new SessionEvent.SpeedShown(speed, goodAt(setting), wanted));
+              if (other && isToBeSetBeforeCocking(speed)) {
+                events.add(new SessionEvent.SetBeforeCocking(speed));
+              }
+            });
+  }
+
+  private boolean isToBeSetBeforeCocking(MarkedSpeed speed) {
+    return setup().filter(s -> s.customs().topSpeedBeforeCocking()).isPresent()
+        && dial().filter(its -> its.top().equals(speed)).isPresent();
+  }
+
+  /** Shows the setting that is due: this one until it is done, then the next that is not. */
+  void goOn(List<SessionEvent> events) {
+    if (setup().isEmpty() || shown.isEmpty() || doneIsSaid) {
+      return;
+    }
+    DialSetting here = shown.get();
+    // Moving on while it is asked where the dial stands would only spread the confusion.
+    boolean asked =
+        questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
+            && log.triesCount(run(), here) < mostTries(here);
+    if (staysHere || asked || !isDone(here)) {
+      show(here, events);
+      return;
+    }
+    int tries = log.triesCount(run(), here);
+    int good = goodAt(here);
+    if (good < wanted(here)) {
+      here.speed()
+          .ifPresent(speed -> events.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
+      here.untimedTest()
+          .ifPresent(test -> events.add(new SessionEvent.EnoughOfUntimedTest(test, tries)));
+    }
+    Optional<DialSetting> next = queue.nextOpen(shown, this::isDone);
+    next.ifPresent(open -> show(open, events));
+    if (next.isEmpty()) {
+      doneIsSaid = true;
+      events.add(new SessionEvent.RunDone());
+    }
+  }
+
+  /** Whether every setting of the run is done. */
+  boolean isRunDone() {
+    return setup().isPresent() && queue.settings().stream().allMatch(this::isDone);
+  }
+
+  /** Firings of the run at a setting that have what was asked for. */
+  int goodAt(DialSetting setting) {
+    return log.good(run(), setting);
+  }
+
+  private boolean isDone(DialSetting setting) {
+    if (setting.untimedTest().filter(UntimedTest::isOfTheLight).isPresent()) {
+      return lightTestsDone.contains(setting.untimedTest().get());
+    }
+    int tries = log.triesCount(run(), setting);
+    if (goodAt(setting) < wanted(setting)) {
+      return tries >= mostTries(setting);
+    }
+    RunSetup asked = setup().orElseThrow();
+    return !asked.criteria().untilDecided()
+        || setting.speed().isEmpty()
+        || tries >= Math.max(Session.MOST_UNTIL_DECIDED, asked.mostTries())
+        || verdictIsIn.of(asked, log.tries(run(), setting).toList());
+  }
+
+  private int mostTries(DialSetting setting) {
+    if (setting.speed().isPresent()) {
+      return setup().orElseThrow().mostTries();
+    }
+    boolean trials = setting.untimedTest().filter(UntimedTest::isForTheEar).isPresent();
+    return trials ? Math.max(Session.ENOUGH_TRIES, 2 * wanted(setting)) : Session.ENOUGH_TRIES;
+  }
+
+  private int wanted(DialSetting setting) {
+    int planned = setup().orElseThrow().firingsPerSpeed();
+    return setting.untimedTest().map(test -> wanted(test, planned)).orElse(planned);
+  }
+
+  /**
+   * A test that came to its end once is done; wind and release is tried as often as a speed is
+   * fired. Tests of the light are no firings.
+   */
+  private static int wanted(UntimedTest test, int planned) {
+    return switch (test) {
+      case WIND_AND_RELEASE -> planned;
+      case RELEASE_ALONE -> Session.ALONE_FIRINGS;
+      case B, T, SELF_TIMER -> 1;
+      case LEAK, STOPS -> 0;
+    };
+  }
+
+  /** The next slower and faster speed of the dial. */
+  List<MarkedSpeed> neighbours(MarkedSpeed speed) {
+    return dial().stream()
+        .flatMap(its -> Stream.of(its.slower(speed), its.faster(speed)))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  /** The dial of the run; empty where nobody knows a speed of it. */
+  private Optional<Dial> dial() {
+    return setup()
+        .filter(its -> !its.order().isEmpty() || Dial.ofKey(its.dial()).isPresent())
+        .map(RunSetup::markings);
+  }
+}
