@@ -6,7 +6,6 @@ import org.halflight.extratest.Bounce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /** Light after closing at each marked speed, as over-exposure in stops. */
 final class BouncePicture implements Picture {
@@ -28,11 +27,13 @@ final class BouncePicture implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     int n = bounce.speeds().size();
-    String[] names = bounce.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
-    SymbolAxis domain = new SymbolAxis(Words.say("bounce.picture.speed"), names);
-    domain.setGridBandsVisible(false);
-    domain.setRange(-0.5, n - 0.5);
-    DotPlot plot = new DotPlot(domain, Words.say("bounce.picture.stops"), theme);
+    DotPlot plot =
+        new DotPlot(
+            Frame.names(
+                Words.say("bounce.picture.speed"),
+                bounce.speeds().stream().map(at -> at.speed().label()).toList()),
+            Words.say("bounce.picture.stops"),
+            theme);
     List<double[]> each = new ArrayList<>();
     double[] place = new double[n];
     double[] mean = new double[n];
@@ -47,11 +48,7 @@ final class BouncePicture implements Picture {
       }
     }
     plot.line(Words.say("bounce.picture.mean"), place, mean, theme.asLeft());
-    plot.dots(
-        Words.say("bounce.picture.each"),
-        each.stream().mapToDouble(point -> point[0]).toArray(),
-        each.stream().mapToDouble(point -> point[1]).toArray(),
-        theme.asFound());
+    plot.dots(Words.say("bounce.picture.each"), each, theme.asFound());
     plot.level(Bounce.FAULT_STOPS, theme.quietInk(), true);
     plot.range(-0.04 * most, 1.1 * most);
     return plot.chart(title(), note);

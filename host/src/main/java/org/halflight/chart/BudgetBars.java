@@ -81,13 +81,13 @@ public final class BudgetBars implements Picture {
     double reach = Math.max(50, Math.min(PERCENT, Math.ceil((most + 2) / 10) * 10));
     share.setRange(new Range(0, reach));
     share.setTickUnit(new NumberTickUnit(reach > 60 ? 20 : 10));
-    Frame.dress(share, theme);
-    SymbolAxis parts = places(bars.stream().map(BudgetWords::part).toList(), theme);
+    XYPlot plot =
+        Frame.bare(share, places(bars.stream().map(BudgetWords::part).toList(), theme), theme);
     XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, false);
-    XYPlot plot = new XYPlot(data(), share, parts, renderer);
-    plot.setBackgroundPaint(theme.background());
-    plot.setOutlineVisible(false);
+    plot.setDataset(data());
+    plot.setRenderer(renderer);
     plot.setRangeGridlinesVisible(false);
+    plot.setDomainGridlinesVisible(true);
     plot.setDomainGridlinePaint(theme.grid());
     plot.setDomainGridlineStroke(new BasicStroke(1));
     plot.setAxisOffset(new RectangleInsets(0, 2, 4, 8));
@@ -113,9 +113,7 @@ public final class BudgetBars implements Picture {
   }
 
   private static SymbolAxis places(List<String> words, Theme theme) {
-    SymbolAxis axis = new SymbolAxis(null, words.toArray(String[]::new));
-    axis.setGridBandsVisible(false);
-    axis.setRange(new Range(-0.5, words.size() - 0.5));
+    SymbolAxis axis = Frame.names(null, words);
     axis.setInverted(true);
     Frame.dress(axis, theme);
     return axis;

@@ -1,6 +1,5 @@
 package org.halflight.chart;
 
-import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +10,6 @@ import org.halflight.extratest.FlashContact;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /**
  * The flash contact at each marked speed, in milliseconds after the blades are fully open, with
@@ -52,16 +50,13 @@ final class ContactPicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    String[] names = contact.speeds().stream().map(at -> at.speed().label()).toArray(String[]::new);
-    SymbolAxis domain = new SymbolAxis(Words.say("contact.picture.speed"), names);
-    domain.setGridBandsVisible(false);
-    domain.setRange(-0.5, names.length - 0.5);
+    List<String> names = contact.speeds().stream().map(at -> at.speed().label()).toList();
     List<double[]> closings = new ArrayList<>();
     List<double[]> firstLight = new ArrayList<>();
     List<double[]> ends = new ArrayList<>();
     double low = 0;
     double high = 1;
-    for (int i = 0; i < names.length; i++) {
+    for (int i = 0; i < names.size(); i++) {
       for (ContactShot shot : contact.speeds().get(i).shots()) {
         if (isDrawn(shot)) {
           double closes = afterOpenMillis(shot, shot.closingSeconds());
@@ -79,21 +74,17 @@ final class ContactPicture implements Picture {
     }
     double most = MARGIN * Math.max(high, -low);
     ends.removeIf(end -> end[1] > most);
-    DotPlot plot = new DotPlot(domain, Words.say("contact.picture.axis"), theme);
-    dots(plot, "contact.picture.closes", closings, theme.asLeft());
-    dots(plot, "contact.picture.light", firstLight, theme.quietInk());
-    dots(plot, "contact.picture.end", ends, theme.asFound());
+    DotPlot plot =
+        new DotPlot(
+            Frame.names(Words.say("contact.picture.speed"), names),
+            Words.say("contact.picture.axis"),
+            theme);
+    plot.dots(Words.say("contact.picture.closes"), closings, theme.asLeft());
+    plot.dots(Words.say("contact.picture.light"), firstLight, theme.quietInk());
+    plot.dots(Words.say("contact.picture.end"), ends, theme.asFound());
     plot.level(0, theme.ink(), false);
     plot.range(MARGIN * low - 0.1, most);
     return plot.chart(Words.say("contact.picture.title"), note);
-  }
-
-  private static void dots(DotPlot plot, String key, List<double[]> at, Color colour) {
-    plot.dots(
-        Words.say(key),
-        at.stream().mapToDouble(point -> point[0]).toArray(),
-        at.stream().mapToDouble(point -> point[1]).toArray(),
-        colour);
   }
 
   @Override

@@ -7,7 +7,6 @@ import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /** The slots of a disc: by how much each came out too long, and how sure disc and rig are. */
 public final class DiscChart implements Picture {
@@ -26,13 +25,11 @@ public final class DiscChart implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     List<DiscComparison.Row> rows = comparison.rows();
-    SymbolAxis domain =
-        new SymbolAxis(
-            Words.say("disc.chart.slot"),
-            rows.stream().map(DiscChart::name).toArray(String[]::new));
-    domain.setGridBandsVisible(false);
-    domain.setRange(-0.5, rows.size() - 0.5);
-    DotPlot plot = new DotPlot(domain, Words.say("disc.chart.axis"), theme);
+    DotPlot plot =
+        new DotPlot(
+            Frame.names(Words.say("disc.chart.slot"), rows.stream().map(DiscChart::name).toList()),
+            Words.say("disc.chart.axis"),
+            theme);
     double[] x = new double[rows.size()];
     for (int i = 0; i < x.length; i++) {
       x[i] = i;

@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYBoxAnnotation;
@@ -32,13 +33,14 @@ final class DotPlot {
     this.theme = theme;
     NumberAxis range = new NumberAxis(rangeLabel);
     range.setAutoRangeIncludesZero(true);
-    Frame.dress(range, theme);
-    Frame.dress(domain, theme);
-    plot = new XYPlot(data, domain, range, renderer);
-    plot.setBackgroundPaint(theme.background());
-    plot.setOutlineVisible(false);
-    plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinePaint(theme.grid());
+    plot = Frame.bare(domain, range, theme);
+    plot.setDataset(data);
+    plot.setRenderer(renderer);
+  }
+
+  /** Points, each with its x and y. */
+  void dots(String name, List<double[]> points, Color colour) {
+    dots(name, of(points, 0), of(points, 1), colour);
   }
 
   void dots(String name, double[] x, double[] y, Color colour) {
@@ -47,6 +49,15 @@ final class DotPlot {
 
   void line(String name, double[] x, double[] y, Color colour) {
     add(name, x, y, colour, false, true);
+  }
+
+  /** Points, each with its x and y, joined by a line, full or hollow. */
+  void joined(String name, List<double[]> points, Color colour, boolean full) {
+    joined(name, of(points, 0), of(points, 1), colour, full);
+  }
+
+  private static double[] of(List<double[]> points, int coordinate) {
+    return points.stream().mapToDouble(point -> point[coordinate]).toArray();
   }
 
   /** Dots joined by a line, full or hollow. */
@@ -60,7 +71,7 @@ final class DotPlot {
   }
 
   /** Standing bars from zero up, their name above each; {@code reach} is half their width. */
-  void bars(String name, double[] x, double[] y, Color colour, double reach) {
+  void bars(String name, List<double[]> tops, Color colour, double reach) {
     XYSeries row = new XYSeries(name, false, true);
     int index = data.getSeriesCount();
     data.addSeries(row);
@@ -68,11 +79,12 @@ final class DotPlot {
     renderer.setSeriesLinesVisible(index, false);
     renderer.setSeriesPaint(index, colour);
     renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
-    for (int i = 0; i < x.length; i++) {
+    for (double[] top : tops) {
       plot.addAnnotation(
           new XYBoxAnnotation(
-              x[i] - reach, 0, x[i] + reach, y[i], new BasicStroke(0), colour, colour));
-      plot.addAnnotation(label(String.format(Locale.ROOT, "%.1f: %s", y[i], name), x[i], y[i]));
+              top[0] - reach, 0, top[0] + reach, top[1], new BasicStroke(0), colour, colour));
+      plot.addAnnotation(
+          label(String.format(Locale.ROOT, "%.1f: %s", top[1], name), top[0], top[1]));
     }
   }
 
@@ -132,7 +144,7 @@ final class DotPlot {
   /** Words beside a level, above its line at the right. */
   void level(double at, Color colour, boolean dashed, String words) {
     level(at, colour, dashed);
-    ValueMarker named = new ValueMarker(at, new Color(0, 0, 0, 0), new BasicStroke(0));
+    ValueMarker named = new ValueMarker(at, Theme.NONE, new BasicStroke(0));
     Frame.label(named, words, colour, theme);
     named.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
     named.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
@@ -140,11 +152,7 @@ final class DotPlot {
   }
 
   void level(double at, Color colour, boolean dashed) {
-    float[] dashes = {6, 5};
-    BasicStroke stroke =
-        dashed
-            ? new BasicStroke(1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes, 0)
-            : new BasicStroke(1.3f);
+    BasicStroke stroke = dashed ? Frame.dashed(1.3f, 6, 5) : new BasicStroke(1.3f);
     plot.addRangeMarker(new ValueMarker(at, colour, stroke), Layer.BACKGROUND);
     plot.getRangeAxis()
         .setRange(

@@ -1,16 +1,22 @@
 package org.halflight.chart;
 
-import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
-import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.ValueMarker;
@@ -27,26 +33,67 @@ import org.jfree.data.xy.DefaultXYDataset;
  * The releases of one marked speed one after the other: error in stops upwards, the mean as a line
  * with its interval. The first firing after rest has its own mark, releases without a time are
  * marked at the upper edge.
+ *
+ * @param speed what the firings that count come to
+ * @param runName such as {@code as found}
+ * @param releases in their order, at least one
+ * @param adjustments work between the releases
+ * @param note where the numbers come from, printed at the foot; empty for none
  */
-public final class FiringRow implements Picture {
+public record FiringRow(
+    SpeedSummary speed,
+    String runName,
+    List<Release> releases,
+    List<Adjustment> adjustments,
+    String note)
+    implements Picture {
   /** Key of the data of firings that may count. */
   public static final String FIRINGS = "firing";
 
   /** Key of the data of the first firing after rest. */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
+  /** What can come of a release that the row shows; the others say nothing of the speed. */
+  static final Set<Outcome> OUTCOMES =
+      EnumSet.of(
+          Outcome.TIMED,
+          Outcome.NEVER_FULLY_OPEN,
+          Outcome.STUCK_OPEN,
+          Outcome.DID_NOT_OPEN,
+          Outcome.DOUBLE,
+          Outcome.LIGHT_WHILE_COCKING);
+
   /** Up to this many releases each has its number on the axis. */
   private static final int NUMBERED_UP_TO = 30;
 
-  private final FiringRowData data;
-
-  public FiringRow(FiringRowData data) {
-    this.data = data;
+  /**
+   * One release in the row.
+   *
+   * @param outcome what came of it
+   * @param stops its error, where it is timed
+   * @param afterRest whether the camera had rested before; such a firing is never in the mean
+   */
+  public record Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
+    /** The outcome in words. */
+    String words() {
+      return outcome == Outcome.TIMED && stops.isEmpty()
+          ? Words.say("outcome.no-time-yet")
+          : Sentences.outcome(outcome);
+    }
   }
 
-  /** What the picture shows. */
-  public FiringRowData data() {
-    return data;
+  public FiringRow {
+    releases = List.copyOf(releases);
+    adjustments = List.copyOf(adjustments);
+    if (releases.isEmpty()) {
+      throw new IllegalArgumentException("a firing row has at least one release");
+    }
+    for (Adjustment adjustment : adjustments) {
+      if (adjustment.beforeRelease() > releases.size() + 1) {
+        throw new IllegalArgumentException(
+            "no release " + adjustment.beforeRelease() + " in a row of " + releases.size());
+      }
+    }
   }
 
   /**
@@ -55,13 +102,10 @@ public final class FiringRow implements Picture {
    */
   @Override
   public JFreeChart chart(Theme theme) {
-    Range places = new Range(0.5, data.releases().size() + 0.5);
-    NumberAxis domain = new NumberAxis("release, in order");
-    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    domain.setRange(places);
-
-    XYPlot plot = Frame.plot(domain, range(), theme);
-    if (data.releases().size() <= NUMBERED_UP_TO) {
+    NumberAxis domain = Frame.counted("release, in order", releases.size());
+    Range places = domain.getRange();
+    XYPlot plot = Frame.plot(domain, range(), strip(places, theme), theme);
+    if (releases.size() <= NUMBERED_UP_TO) {
       domain.setTickUnit(new NumberTickUnit(1));
     }
     plot.setDataset(0, firings());
@@ -71,75 +115,74 @@ public final class FiringRow implements Picture {
     plot.setRenderer(0, renderer);
     renderer.addAnnotation(
         new ToleranceAnnotation(
-            places.getLowerBound(), places.getUpperBound(), data.tolerance(), theme),
+            places.getLowerBound(), places.getUpperBound(), Limits.of(speed), theme),
         Layer.BACKGROUND);
-    data.mean()
+    speed
+        .meanStops()
         .ifPresent(
             mean ->
-                renderer.addAnnotation(new MeanAnnotation(mean, colour(theme)), Layer.BACKGROUND));
-    for (int i = 0; i < data.adjustments().size(); i++) {
+                renderer.addAnnotation(
+                    new MeanAnnotation(mean, speed.expandedIntervalStops(), colour(theme)),
+                    Layer.BACKGROUND));
+    for (int i = 0; i < adjustments.size(); i++) {
       plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);
     }
-    plot.setDomainAxis(1, strip(places, theme));
-    plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
-    return Frame.chart(title(), plot, legend(theme), data.note(), theme);
+    return Frame.chart(title(), plot, legend(theme), note, theme);
   }
 
   @Override
   public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i < data.releases().size(); i++) {
-      Release release = data.releases().get(i);
+    for (int i = 0; i < releases.size(); i++) {
+      Release release = releases.get(i);
       int number = i + 1;
       String work =
           String.join(
               ", ",
-              data.adjustments().stream()
+              adjustments.stream()
                   .filter(adjustment -> adjustment.beforeRelease() == number)
                   .map(Adjustment::words)
                   .toList());
       rows.add(
           List.of(
               Integer.toString(number),
-              release.outcome().words(),
+              release.words(),
               release.stops().isPresent() ? StopsText.of(release.stops().getAsDouble()) : "no time",
-              release.firstAfterRest() ? "first after rest" : "",
+              release.afterRest() ? "first after rest" : "",
               work));
     }
     return new DataTable(
         summary(),
         List.of("release", "outcome", "error", "rest", "adjustment before it"),
         rows,
-        data.note());
+        note);
   }
 
   private String title() {
-    String title = data.speedLabel() + " s, " + data.runName();
-    if (data.mean().isEmpty()) {
-      return title;
-    }
-    Mean mean = data.mean().get();
-    return title + ": mean " + StopsText.of(mean.stops());
+    String title = speed.speed().label() + " s, " + runName;
+    return speed.meanStops().isPresent()
+        ? title + ": mean " + StopsText.of(speed.meanStops().getAsDouble())
+        : title;
   }
 
   private String summary() {
     String interval =
-        data.mean()
-            .flatMap(Mean::interval)
+        speed
+            .expandedIntervalStops()
             .map(
-                span ->
-                    ", " + StopsText.percent(data.meanLevel()) + " interval " + StopsText.of(span))
+                its ->
+                    ", " + StopsText.percent(SpeedSummary.LEVEL) + " interval " + StopsText.of(its))
             .orElse("");
-    String unsure =
-        data.tolerance().unsure().map(zone -> ", unsure zone " + StopsText.around(zone)).orElse("");
-    return title() + interval + "; tolerance " + StopsText.of(data.tolerance().span()) + unsure;
+    Limits limits = Limits.of(speed);
+    String unsure = limits.isUnsure() ? ", unsure zone " + StopsText.unsure(limits) : "";
+    return title() + interval + "; tolerance " + StopsText.of(limits) + unsure;
   }
 
   private StopsRange range() {
     StopsRange range = new StopsRange();
-    range.accept(data.tolerance());
-    data.mean().ifPresent(range::accept);
-    data.releases().forEach(release -> release.stops().ifPresent(range));
+    range.accept(Limits.of(speed));
+    range.acceptMean(speed);
+    releases.forEach(release -> release.stops().ifPresent(range));
     return range;
   }
 
@@ -147,9 +190,9 @@ public final class FiringRow implements Picture {
     DefaultXYDataset firings = new DefaultXYDataset();
     for (boolean first : new boolean[] {false, true}) {
       List<double[]> points = new ArrayList<>();
-      for (int i = 0; i < data.releases().size(); i++) {
-        Release release = data.releases().get(i);
-        if (release.stops().isPresent() && release.firstAfterRest() == first) {
+      for (int i = 0; i < releases.size(); i++) {
+        Release release = releases.get(i);
+        if (release.stops().isPresent() && release.afterRest() == first) {
           points.add(new double[] {i + 1, release.stops().getAsDouble()});
         }
       }
@@ -165,10 +208,10 @@ public final class FiringRow implements Picture {
 
   private EdgeStrip strip(Range places, Theme theme) {
     EdgeStrip strip = new EdgeStrip(places, theme);
-    for (int i = 0; i < data.releases().size(); i++) {
-      Release release = data.releases().get(i);
+    for (int i = 0; i < releases.size(); i++) {
+      Release release = releases.get(i);
       if (release.stops().isEmpty()) {
-        strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.outcome().words()));
+        strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.words()));
         strip.add(
             i + 1, new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
       }
@@ -177,16 +220,13 @@ public final class FiringRow implements Picture {
   }
 
   private ValueMarker marker(int index, Theme theme) {
-    Adjustment adjustment = data.adjustments().get(index);
+    Adjustment adjustment = adjustments.get(index);
     ValueMarker marker =
         new ValueMarker(
-            adjustment.beforeRelease() - 0.5,
-            theme.quietInk(),
-            new BasicStroke(
-                1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {2, 3}, 0));
+            adjustment.beforeRelease() - 0.5, theme.quietInk(), Frame.dashed(1.2f, 2, 3));
     Frame.label(marker, adjustment.words(), theme.ink(), theme);
     // Towards the right end the words stand left of their line, so that they are not cut off.
-    boolean late = adjustment.beforeRelease() > 0.7 * data.releases().size();
+    boolean late = adjustment.beforeRelease() > 0.7 * releases.size();
     marker.setLabelAnchor(late ? RectangleAnchor.BOTTOM_LEFT : RectangleAnchor.BOTTOM_RIGHT);
     marker.setLabelTextAnchor(late ? TextAnchor.BOTTOM_RIGHT : TextAnchor.BOTTOM_LEFT);
     double up = 4 + index % 3 * 1.3 * theme.letterSize();
@@ -197,7 +237,7 @@ public final class FiringRow implements Picture {
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
     legend.add(Keys.mark(FIRINGS, mark(), filling(theme), colour(theme), theme));
-    if (data.releases().stream().anyMatch(r -> r.firstAfterRest() && r.stops().isPresent())) {
+    if (releases.stream().anyMatch(r -> r.afterRest() && r.stops().isPresent())) {
       legend.add(
           Keys.mark(
               FIRST_AFTER_REST + ", not in the mean",
@@ -206,39 +246,43 @@ public final class FiringRow implements Picture {
               theme.rest(),
               theme));
     }
-    Set<ReleaseOutcome> untimed = EnumSet.noneOf(ReleaseOutcome.class);
-    data.releases().stream()
+    Map<Outcome, String> untimed = new EnumMap<>(Outcome.class);
+    releases.stream()
         .filter(release -> release.stops().isEmpty())
-        .forEach(release -> untimed.add(release.outcome()));
-    for (ReleaseOutcome outcome : untimed) {
-      legend.add(
-          Keys.mark(outcome.words(), Marks.of(outcome), theme.background(), colour(theme), theme));
-    }
-    if (data.mean().isPresent()) {
+        .forEach(release -> untimed.put(release.outcome(), release.words()));
+    untimed.forEach(
+        (outcome, words) ->
+            legend.add(
+                Keys.mark(words, Marks.of(outcome), theme.background(), colour(theme), theme)));
+    if (speed.meanStops().isPresent()) {
       legend.add(
           Keys.line(
-              data.mean().get().interval().isPresent()
-                  ? "mean with " + StopsText.percent(data.meanLevel()) + " interval"
+              speed.expandedIntervalStops().isPresent()
+                  ? "mean with " + StopsText.percent(SpeedSummary.LEVEL) + " interval"
                   : "mean",
               new Line2D.Double(-9, 0, 9, 0),
               colour(theme)));
     }
     legend.add(Keys.band("tolerance", theme.tolerance(), theme));
-    if (data.tolerance().unsure().isPresent()) {
+    if (Limits.of(speed).isUnsure()) {
       legend.add(Keys.hatching("unsure zone", theme));
     }
     return legend;
   }
 
+  private boolean isAsLeft() {
+    return speed.phase() == Phase.AS_LEFT;
+  }
+
   private Shape mark() {
-    return data.asLeft() ? Marks.DIAMOND : Marks.CIRCLE;
+    return isAsLeft() ? Marks.DIAMOND : Marks.CIRCLE;
   }
 
   private Color colour(Theme theme) {
-    return data.asLeft() ? theme.asLeft() : theme.asFound();
+    return isAsLeft() ? theme.asLeft() : theme.asFound();
   }
 
   private Color filling(Theme theme) {
-    return data.asLeft() ? colour(theme) : theme.background();
+    return isAsLeft() ? colour(theme) : theme.background();
   }
 }

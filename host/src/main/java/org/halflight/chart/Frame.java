@@ -7,12 +7,16 @@ import java.text.DecimalFormatSymbols;
 import java.text.FieldPosition;
 import java.text.NumberFormat;
 import java.text.ParsePosition;
+import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.Axis;
+import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.axis.SymbolAxis;
+import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
@@ -23,33 +27,62 @@ import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jspecify.annotations.Nullable;
 
 /** What all pictures have in common: headline, legend, axis of stops, line of no error, note. */
 final class Frame {
   private Frame() {}
 
-  /** An empty plot with an axis of stops. */
-  static XYPlot plot(NumberAxis domain, StopsRange range, Theme theme) {
+  /** An empty plot with an axis of stops, and a strip above it. */
+  static XYPlot plot(NumberAxis domain, StopsRange range, EdgeStrip strip, Theme theme) {
     NumberAxis stops = new NumberAxis("stops (+ slow)");
     stops.setRange(range.range());
     double step = step(range.range().getLength());
     stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));
-    dress(stops, theme);
-    dress(domain, theme);
-    domain.setTickMarksVisible(false);
-
-    XYPlot plot = new XYPlot(null, domain, stops, null);
-    plot.setBackgroundPaint(theme.background());
-    plot.setOutlineVisible(false);
-    plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinePaint(theme.grid());
-    plot.setRangeGridlineStroke(new BasicStroke(1));
+    XYPlot plot = bare(domain, stops, theme);
+    plot.setDomainAxis(1, strip);
+    plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
     plot.setAxisOffset(new RectangleInsets(0, 2, 4, 2));
     // The first data set is drawn last, so that firings lie on top of means.
     plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
     plot.addRangeMarker(
         new ValueMarker(0, theme.quietInk(), new BasicStroke(1.3f)), Layer.BACKGROUND);
     return plot;
+  }
+
+  /** An empty plot with lines across at the ticks of its values. */
+  static XYPlot bare(ValueAxis domain, ValueAxis range, Theme theme) {
+    dress(domain, theme);
+    dress(range, theme);
+    XYPlot plot = new XYPlot(null, domain, range, null);
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlineVisible(false);
+    plot.setDomainGridlinesVisible(false);
+    plot.setRangeGridlinePaint(theme.grid());
+    plot.setRangeGridlineStroke(new BasicStroke(1));
+    return plot;
+  }
+
+  /** A broken line. */
+  static BasicStroke dashed(float width, float on, float off) {
+    float[] dashes = {on, off};
+    return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, dashes, 0);
+  }
+
+  /** An axis of names at 0, 1, 2 and so on, with room for half a name at both ends. */
+  static SymbolAxis names(@Nullable String label, List<String> names) {
+    SymbolAxis axis = new SymbolAxis(label, names.toArray(String[]::new));
+    axis.setGridBandsVisible(false);
+    axis.setRange(-0.5, names.size() - 0.5);
+    return axis;
+  }
+
+  /** An axis that counts from 1. */
+  static NumberAxis counted(String label, int to) {
+    NumberAxis axis = new NumberAxis(label);
+    axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    axis.setRange(0.5, to + 0.5);
+    return axis;
   }
 
   /** Numbers as they are, without zeros that say nothing. */
@@ -62,7 +95,7 @@ final class Frame {
     marker.setLabel(words);
     marker.setLabelFont(theme.smallLetters());
     marker.setLabelPaint(ink);
-    marker.setLabelBackgroundColor(new Color(0, 0, 0, 0));
+    marker.setLabelBackgroundColor(Theme.NONE);
   }
 
   /** A chart around a plot. */

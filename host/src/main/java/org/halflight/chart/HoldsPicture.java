@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.halflight.extratest.Holds;
 import org.halflight.words.Numbers;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /** How B and T follow the finger: the delays of opening and closing, release by release. */
 final class HoldsPicture implements Picture {
@@ -31,12 +31,11 @@ final class HoldsPicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    int n = holds.shots().size();
-    SymbolAxis domain =
-        new SymbolAxis(Words.say("hold.picture.release"), names().toArray(String[]::new));
-    domain.setGridBandsVisible(false);
-    DotPlot plot = new DotPlot(domain, Words.say("hold.picture.millis"), theme);
-    domain.setRange(-0.5, n - 0.5);
+    DotPlot plot =
+        new DotPlot(
+            Frame.names(Words.say("hold.picture.release"), names()),
+            Words.say("hold.picture.millis"),
+            theme);
     double most =
         Math.max(
             dots(
@@ -73,18 +72,14 @@ final class HoldsPicture implements Picture {
         points.add(new double[] {i + beside, 1e3 * seconds.getAsDouble()});
       }
     }
-    plot.dots(
-        Words.say(key),
-        points.stream().mapToDouble(point -> point[0]).toArray(),
-        points.stream().mapToDouble(point -> point[1]).toArray(),
-        colour);
+    plot.dots(Words.say(key), points, colour);
     return points.stream().mapToDouble(point -> point[1]).max().orElse(1);
   }
 
   private List<String> names() {
     List<String> names = new ArrayList<>();
     for (Holds.Shot shot : holds.shots()) {
-      names.add(shot.check().label() + " " + (names.size() + 1));
+      names.add(Sentences.untimedTest(shot.check()) + " " + (names.size() + 1));
     }
     return names;
   }

@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import org.halflight.extratest.LightLeak;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /** How far below full light the shut blades are, as bars of stops from full light downwards. */
 final class LeakPicture implements Picture {
@@ -43,41 +42,27 @@ final class LeakPicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    SymbolAxis domain = new SymbolAxis("", bars.stream().map(Bar::state).toArray(String[]::new));
-    domain.setGridBandsVisible(false);
-    domain.setRange(-0.6, bars.size() - 0.4);
-    DotPlot plot = new DotPlot(domain, Words.say("leak.picture.axis"), theme);
-    double most = 1;
-    for (int i = 0; i < bars.size(); i++) {
-      Bar bar = bars.get(i);
-      if (bar.stops().isPresent()) {
-        most = Math.max(most, bar.stops().getAsDouble());
-      }
-    }
-    plot.bars(
-        Words.say("leak.picture.floor"), places(false), heights(false), theme.asLeft(), BAR_REACH);
-    plot.bars(
-        Words.say("leak.picture.leak"), places(true), heights(true), theme.asFound(), BAR_REACH);
+    DotPlot plot =
+        new DotPlot(
+            Frame.names("", bars.stream().map(Bar::state).toList()),
+            Words.say("leak.picture.axis"),
+            theme);
+    double most = bars.stream().flatMapToDouble(bar -> bar.stops().stream()).reduce(1, Math::max);
+    plot.bars(Words.say("leak.picture.floor"), tops(false), theme.asLeft(), BAR_REACH);
+    plot.bars(Words.say("leak.picture.leak"), tops(true), theme.asFound(), BAR_REACH);
     plot.wholeSteps();
     plot.range(0, Math.ceil(1.1 * most));
     return plot.chart(Words.say("leak.picture.title"), note);
   }
 
-  private double[] places(boolean leaks) {
-    List<Double> places = new ArrayList<>();
+  private List<double[]> tops(boolean leaks) {
+    List<double[]> tops = new ArrayList<>();
     for (int i = 0; i < bars.size(); i++) {
       if (bars.get(i).isLeak() == leaks && bars.get(i).stops().isPresent()) {
-        places.add((double) i);
+        tops.add(new double[] {i, bars.get(i).stops().getAsDouble()});
       }
     }
-    return places.stream().mapToDouble(Double::doubleValue).toArray();
-  }
-
-  private double[] heights(boolean leaks) {
-    return bars.stream()
-        .filter(bar -> bar.isLeak() == leaks && bar.stops().isPresent())
-        .mapToDouble(bar -> bar.stops().getAsDouble())
-        .toArray();
+    return tops;
   }
 
   @Override

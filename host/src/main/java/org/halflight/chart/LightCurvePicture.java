@@ -3,8 +3,6 @@ package org.halflight.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Line2D;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -76,20 +74,14 @@ public final class LightCurvePicture implements Picture {
     double[] millis = millis();
     Range shown = shown(millis);
     time.setRange(shown);
-    time.setNumberFormatOverride(
-        new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));
+    time.setNumberFormatOverride(Frame.plain());
     NumberAxis light = new NumberAxis("light, of full light");
     light.setRange(
         LOWEST, Math.max(HIGHEST, exposure.measured().map(Measured::peak).orElse(1.0) + 0.05));
     light.setTickUnit(new NumberTickUnit(0.25));
-    Frame.dress(time, theme);
-    Frame.dress(light, theme);
-    XYPlot plot = new XYPlot(data(millis), time, light, renderer(theme));
-    plot.setBackgroundPaint(theme.background());
-    plot.setOutlineVisible(false);
-    plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinePaint(theme.grid());
-    plot.setRangeGridlineStroke(new BasicStroke(1));
+    XYPlot plot = Frame.bare(time, light, theme);
+    plot.setDataset(data(millis));
+    plot.setRenderer(renderer(theme));
     level(plot, levels.low(), "low level", theme);
     level(plot, levels.high(), "high level", theme);
     rectangle()
@@ -218,12 +210,7 @@ public final class LightCurvePicture implements Picture {
 
   private static void level(XYPlot plot, double level, String words, Theme theme) {
     Color quiet = theme.quietInk();
-    ValueMarker marker =
-        new ValueMarker(
-            level,
-            quiet,
-            new BasicStroke(
-                1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, new float[] {6, 5}, 0));
+    ValueMarker marker = new ValueMarker(level, quiet, Frame.dashed(1.2f, 6, 5));
     Frame.label(marker, words, quiet, theme);
     marker.setLabelAnchor(RectangleAnchor.TOP_LEFT);
     marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);

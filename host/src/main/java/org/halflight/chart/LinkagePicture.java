@@ -8,7 +8,6 @@ import org.halflight.session.LinkageLimits;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberAxis;
 
 /** The trials of the linkage in a row, the newest last, with the good zone shaded. */
 final class LinkagePicture implements Picture {
@@ -26,10 +25,11 @@ final class LinkagePicture implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     int n = linkage.trials().size();
-    NumberAxis domain = new NumberAxis(Words.say("linkage.picture.trial"));
-    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    DotPlot plot = new DotPlot(domain, Words.say("linkage.picture.interval"), theme);
-    domain.setRange(0.5, n + 0.5);
+    DotPlot plot =
+        new DotPlot(
+            Frame.counted(Words.say("linkage.picture.trial"), n),
+            Words.say("linkage.picture.interval"),
+            theme);
     double least = 1e3 * linkage.limits().leastSeconds();
     double most = 1e3 * linkage.limits().mostSeconds();
     List<double[]> told = new ArrayList<>();
@@ -53,23 +53,15 @@ final class LinkagePicture implements Picture {
     // What is added first is drawn last, on top.
     List<double[]> newest = told.stream().filter(point -> point[0] == n).toList();
     if (!newest.isEmpty()) {
-      plot.joined(Words.say("linkage.picture.newest"), x(newest), y(newest), theme.asLeft(), true);
+      plot.joined(Words.say("linkage.picture.newest"), newest, theme.asLeft(), true);
     }
-    plot.joined(Words.say("linkage.picture.told"), x(told), y(told), theme.asFound(), false);
+    plot.joined(Words.say("linkage.picture.told"), told, theme.asFound(), false);
     if (!not.isEmpty()) {
-      plot.dots(Words.say("linkage.picture.not"), x(not), y(not), theme.quietInk());
+      plot.dots(Words.say("linkage.picture.not"), not, theme.quietInk());
     }
     plot.level(0, theme.quietInk(), false);
     plot.range(low - spare, high + spare);
     return plot.chart(title(), note);
-  }
-
-  private static double[] x(List<double[]> points) {
-    return points.stream().mapToDouble(point -> point[0]).toArray();
-  }
-
-  private static double[] y(List<double[]> points) {
-    return points.stream().mapToDouble(point -> point[1]).toArray();
   }
 
   @Override
@@ -79,7 +71,7 @@ final class LinkagePicture implements Picture {
       rows.add(
           List.of(
               String.valueOf(rows.size() + 1),
-              trial.interval().map(told -> LinkageWords.signed(told.seconds())).orElse(""),
+              trial.interval().map(told -> LinkageWords.signed(told)).orElse(""),
               LinkageWords.by(trial),
               LinkageWords.inShort(linkage, trial)));
     }
@@ -99,7 +91,7 @@ final class LinkagePicture implements Picture {
         linkage.limits().equals(LinkageLimits.USUAL)
             ? "linkage.picture.title"
             : "linkage.picture.titleAsked",
-        LinkageWords.signed(linkage.limits().leastSeconds()),
-        LinkageWords.signed(linkage.limits().mostSeconds()));
+        LinkageWords.limit(linkage.limits().leastSeconds()),
+        LinkageWords.limit(linkage.limits().mostSeconds()));
   }
 }

@@ -5,6 +5,7 @@ import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import org.halflight.session.Outcome;
 
 /** The shapes that tell marks apart without colour, around the origin, about one unit wide. */
 final class Marks {
@@ -19,17 +20,16 @@ final class Marks {
 
   private Marks() {}
 
-  /** The mark of a release in a firing row. */
-  static Shape of(ReleaseOutcome outcome) {
+  /** The mark of a release without a time in a firing row. */
+  static Shape of(Outcome outcome) {
     return switch (outcome) {
-      case TIMED -> CIRCLE;
-      case NOTHING_DECIDES -> DIAMOND;
+      case TIMED -> DIAMOND;
       case STUCK_OPEN -> UP;
       case DID_NOT_OPEN -> CROSS;
       case LIGHT_WHILE_COCKING -> SQUARE;
       case DOUBLE -> TWO_BARS;
       case NEVER_FULLY_OPEN -> DOWN;
-      case NOT_A_SHUTTER_EVENT -> PLUS;
+      case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, UNUSABLE -> PLUS;
     };
   }
 

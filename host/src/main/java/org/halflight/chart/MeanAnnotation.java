@@ -4,48 +4,36 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
-import java.awt.geom.Rectangle2D;
-import org.jfree.chart.annotations.AbstractXYAnnotation;
-import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.plot.PlotRenderingInfo;
-import org.jfree.chart.plot.XYPlot;
+import java.util.Optional;
+import org.halflight.stats.Interval;
 
 /** The mean of a firing row as a line through it, and the ends of its interval as dashed lines. */
-final class MeanAnnotation extends AbstractXYAnnotation {
-  private static final BasicStroke LINE = new BasicStroke(2.4f);
-  private static final BasicStroke DASHED =
-      new BasicStroke(
-          1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 5}, 0);
-
-  private final transient Mean mean;
+final class MeanAnnotation extends PlotAnnotation {
+  private final double meanStops;
+  private final transient Optional<Interval> interval;
   private final transient Color colour;
 
-  MeanAnnotation(Mean mean, Color colour) {
-    this.mean = mean;
+  MeanAnnotation(double meanStops, Optional<Interval> interval, Color colour) {
+    this.meanStops = meanStops;
+    this.interval = interval;
     this.colour = colour;
   }
 
   @Override
-  public void draw(
-      Graphics2D graphics,
-      XYPlot plot,
-      Rectangle2D area,
-      ValueAxis domain,
-      ValueAxis range,
-      int rendererIndex,
-      PlotRenderingInfo info) {
+  void draw(Graphics2D graphics, Axes axes) {
     graphics.setPaint(colour);
-    double y = range.valueToJava2D(mean.stops(), area, plot.getRangeAxisEdge());
-    graphics.setStroke(LINE);
-    graphics.draw(new Line2D.Double(area.getMinX(), y, area.getMaxX(), y));
-    graphics.setStroke(DASHED);
-    mean.interval()
-        .ifPresent(
-            span -> {
-              for (double end : new double[] {span.lowStops(), span.highStops()}) {
-                double at = range.valueToJava2D(end, area, plot.getRangeAxisEdge());
-                graphics.draw(new Line2D.Double(area.getMinX(), at, area.getMaxX(), at));
-              }
-            });
+    graphics.setStroke(new BasicStroke(2.4f));
+    graphics.draw(across(meanStops, axes));
+    graphics.setStroke(Frame.dashed(1.3f, 6, 5));
+    interval.ifPresent(
+        its -> {
+          graphics.draw(across(its.low(), axes));
+          graphics.draw(across(its.high(), axes));
+        });
+  }
+
+  private static Line2D across(double stops, Axes axes) {
+    double y = axes.y(stops);
+    return new Line2D.Double(axes.area().getMinX(), y, axes.area().getMaxX(), y);
   }
 }

@@ -6,7 +6,6 @@ import java.util.Locale;
 import org.halflight.calibration.RigCheck;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberAxis;
 
 /** Reference pulses of a rig check, one by one and as moving average, between their limits. */
 public final class RigCheckChart implements Picture {
@@ -29,10 +28,9 @@ public final class RigCheckChart implements Picture {
       values[i] = 1e6 * check.points().get(i).value();
       averages[i] = 1e6 * check.points().get(i).average();
     }
-    NumberAxis domain = new NumberAxis(Words.say("check.chart.pulse"));
-    domain.setRange(0.5, n + 0.5);
-    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    DotPlot plot = new DotPlot(domain, Words.say("check.chart.axis"), theme);
+    DotPlot plot =
+        new DotPlot(
+            Frame.counted(Words.say("check.chart.pulse"), n), Words.say("check.chart.axis"), theme);
     plot.dots(Words.say("check.chart.values"), number, values, theme.asFound());
     plot.line(Words.say("check.chart.average"), number, averages, theme.asLeft());
     double centre = 1e6 * check.limits().centre();

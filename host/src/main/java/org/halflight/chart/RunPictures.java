@@ -1,6 +1,7 @@
 package org.halflight.chart;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,10 +10,9 @@ import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.stats.Interval;
+import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
@@ -29,36 +29,15 @@ public final class RunPictures {
    * @param note where the figures come from
    */
   public static SpeedMap speedMap(String title, List<RunSummary> runs, String note) {
-    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
-    List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
-    List<SpeedSummary> shown = new ArrayList<>(found);
-    left.stream().filter(l -> of(found, l.speed()).isEmpty()).forEach(shown::add);
-    if (shown.isEmpty()) {
-      shown.addAll(speeds(runs, Phase.ADJUSTING));
-    }
-    shown.sort(
-        java.util.Comparator.comparingDouble((SpeedSummary s) -> s.speed().literalSeconds())
-            .reversed());
-    boolean adjustingOnly = found.isEmpty() && left.isEmpty();
-    List<SpeedColumn> columns =
+    List<SpeedSummary> shown = new ArrayList<>(beforeWork(runs));
+    shown.addAll(speeds(runs, Phase.AS_LEFT));
+    List<MarkedSpeed> fired =
         shown.stream()
-            .map(
-                speed ->
-                    new SpeedColumn(
-                        speed.speed().label(),
-                        of(adjustingOnly ? shown : found, speed.speed())
-                            .or(() -> of(left, speed.speed()))
-                            .map(RunPictures::tolerance)
-                            .orElseThrow(),
-                        adjustingOnly
-                            ? Optional.of(run(speed))
-                            : of(found, speed.speed()).map(RunPictures::run),
-                        of(left, speed.speed()).map(RunPictures::run),
-                        of(left, speed.speed())
-                            .map(RunPictures::tolerance)
-                            .orElseGet(() -> tolerance(speed))))
+            .map(SpeedSummary::speed)
+            .distinct()
+            .sorted(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed())
             .toList();
-    return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
+    return speedMap(title, fired, speed -> of(shown, speed).orElseThrow().tolerance(), runs, note);
   }
 
   /**
@@ -73,31 +52,28 @@ public final class RunPictures {
   public static SpeedMap speedMap(
       String title,
       List<MarkedSpeed> dial,
-      Function<MarkedSpeed, org.halflight.speeds.Tolerance> tolerances,
+      Function<MarkedSpeed, Tolerance> tolerances,
       List<RunSummary> runs,
       String note) {
-    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
+    List<SpeedSummary> first = beforeWork(runs);
     List<SpeedSummary> left = speeds(runs, Phase.AS_LEFT);
-    List<SpeedSummary> first =
-        found.isEmpty() && left.isEmpty() ? speeds(runs, Phase.ADJUSTING) : found;
-    List<SpeedColumn> columns =
+    return new SpeedMap(
+        title,
         dial.stream()
             .map(
                 speed ->
                     new SpeedColumn(
-                        speed.label(),
-                        of(first, speed)
-                            .or(() -> of(left, speed))
-                            .map(RunPictures::tolerance)
-                            .orElseGet(() -> tolerance(tolerances.apply(speed))),
-                        of(first, speed).map(RunPictures::run),
-                        of(left, speed).map(RunPictures::run),
-                        of(left, speed)
-                            .or(() -> of(first, speed))
-                            .map(RunPictures::tolerance)
-                            .orElseGet(() -> tolerance(tolerances.apply(speed)))))
-            .toList();
-    return new SpeedMap(new SpeedMapData(title, columns, SpeedSummary.LEVEL, note));
+                        speed, tolerances.apply(speed), of(first, speed), of(left, speed)))
+            .toList(),
+        note);
+  }
+
+  /** The speeds as found; those of adjusting where there is nothing else. */
+  private static List<SpeedSummary> beforeWork(List<RunSummary> runs) {
+    List<SpeedSummary> found = speeds(runs, Phase.AS_FOUND);
+    return found.isEmpty() && speeds(runs, Phase.AS_LEFT).isEmpty()
+        ? speeds(runs, Phase.ADJUSTING)
+        : found;
   }
 
   /**
@@ -109,7 +85,8 @@ public final class RunPictures {
     return firings.stream()
         .filter(f -> f.shown().equals(Optional.of(speed.speed())))
         .filter(f -> f.phase().equals(Optional.of(speed.phase())))
-        .filter(f -> f.rejection().isEmpty() && release(f, speed).isPresent())
+        .filter(f -> f.rejection().isEmpty())
+        .filter(f -> f.errorStops().isPresent() || FiringRow.OUTCOMES.contains(f.outcome()))
         .toList();
   }
 
@@ -137,19 +114,12 @@ public final class RunPictures {
       String runName,
       List<Adjustment> adjustments,
       String note) {
-    List<Release> releases =
-        releases(firings, speed).stream().flatMap(f -> release(f, speed).stream()).toList();
     return new FiringRow(
-        new FiringRowData(
-            speed.speed().label(),
-            runName,
-            speed.phase() == Phase.AS_LEFT,
-            releases,
-            mean(speed),
-            SpeedSummary.LEVEL,
-            tolerance(speed),
-            adjustments,
-            note));
+        speed,
+        runName,
+        releases(firings, speed).stream().map(firing -> release(firing, speed)).toList(),
+        adjustments,
+        note);
   }
 
   /**
@@ -187,63 +157,12 @@ public final class RunPictures {
     return speeds.stream().filter(s -> s.speed().equals(speed)).findFirst();
   }
 
-  private static RunAtSpeed run(SpeedSummary speed) {
-    return new RunAtSpeed(
-        java.util.Arrays.stream(speed.errors().values()).boxed().toList(),
-        mean(speed),
-        speed.count(Outcome.STUCK_OPEN),
-        speed.count(Outcome.DID_NOT_OPEN));
-  }
-
-  private static Optional<Mean> mean(SpeedSummary speed) {
-    OptionalDouble mean = speed.meanStops();
-    return mean.isPresent()
-        ? Optional.of(
-            new Mean(
-                mean.getAsDouble(),
-                speed.expandedIntervalStops().map(RunPictures::span),
-                speed.meanIntervalStops().map(RunPictures::span)))
-        : Optional.empty();
-  }
-
-  private static Span span(Interval interval) {
-    return new Span(interval.low(), interval.high());
-  }
-
-  /** The limits of a speed with its guard band; none before there are two firings. */
-  private static Tolerance tolerance(SpeedSummary speed) {
-    Tolerance limits = tolerance(speed.tolerance());
-    OptionalDouble above = speed.guardAboveStops();
-    OptionalDouble below = speed.guardBelowStops();
-    // Where the truth may lie further below the mean, the mean must be further above a limit.
-    return above.isPresent() && above.getAsDouble() > 0
-        ? limits.withUnsure(above.getAsDouble(), below.getAsDouble())
-        : limits;
-  }
-
-  private static Tolerance tolerance(org.halflight.speeds.Tolerance tolerance) {
-    return new Tolerance(new Span(-tolerance.fastStops(), tolerance.slowStops()), Optional.empty());
-  }
-
-  private static Optional<Release> release(FiringResult firing, SpeedSummary speed) {
-    Function<ReleaseOutcome, Optional<Release>> untimed =
-        outcome -> Optional.of(Release.untimed(outcome));
-    if (firing.errorStops().isPresent()) {
-      return Optional.of(
-          new Release(
-              ReleaseOutcome.TIMED,
-              OptionalDouble.of(speed.rebound().errorStops(firing)),
-              firing.afterRest()));
-    }
-    return switch (firing.outcome()) {
-      case TIMED -> untimed.apply(ReleaseOutcome.NOTHING_DECIDES);
-      case NEVER_FULLY_OPEN -> untimed.apply(ReleaseOutcome.NEVER_FULLY_OPEN);
-      case STUCK_OPEN -> untimed.apply(ReleaseOutcome.STUCK_OPEN);
-      case DID_NOT_OPEN -> untimed.apply(ReleaseOutcome.DID_NOT_OPEN);
-      case DOUBLE -> untimed.apply(ReleaseOutcome.DOUBLE);
-      case LIGHT_WHILE_COCKING -> untimed.apply(ReleaseOutcome.LIGHT_WHILE_COCKING);
-      case OPENS_HOLDS_CLOSES, DID_NOT_HOLD, HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, UNUSABLE ->
-          Optional.empty();
-    };
+  private static FiringRow.Release release(FiringResult firing, SpeedSummary speed) {
+    return new FiringRow.Release(
+        firing.outcome(),
+        firing.errorStops().isPresent()
+            ? OptionalDouble.of(speed.rebound().errorStops(firing))
+            : OptionalDouble.empty(),
+        firing.afterRest());
   }
 }

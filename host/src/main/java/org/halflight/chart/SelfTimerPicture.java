@@ -7,7 +7,6 @@ import java.util.Locale;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberAxis;
 
 /** How long the self-timer ran, release by release, with the mean. */
 final class SelfTimerPicture implements Picture {
@@ -25,10 +24,11 @@ final class SelfTimerPicture implements Picture {
   @Override
   public JFreeChart chart(Theme theme) {
     int n = timer.seconds().size();
-    NumberAxis domain = new NumberAxis(Words.say("selfTimer.picture.release"));
-    domain.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    DotPlot plot = new DotPlot(domain, Words.say("selfTimer.picture.seconds"), theme);
-    domain.setRange(0.5, n + 0.5);
+    DotPlot plot =
+        new DotPlot(
+            Frame.counted(Words.say("selfTimer.picture.release"), n),
+            Words.say("selfTimer.picture.seconds"),
+            theme);
     double[] release = new double[n];
     Arrays.setAll(release, i -> i + 1);
     double[] seconds = timer.seconds().stream().mapToDouble(Double::doubleValue).toArray();

@@ -4,14 +4,9 @@ import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
-import java.awt.geom.Rectangle2D;
-import org.jfree.chart.annotations.AbstractXYAnnotation;
-import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.plot.PlotRenderingInfo;
-import org.jfree.chart.plot.XYPlot;
 
 /** An arrow from the mean as found to the mean as left. */
-final class ShiftArrow extends AbstractXYAnnotation {
+final class ShiftArrow extends PlotAnnotation {
   private static final double HEAD_PIXELS = 8;
   private static final double HALF_HEAD_PIXELS = 4;
 
@@ -36,17 +31,10 @@ final class ShiftArrow extends AbstractXYAnnotation {
   }
 
   @Override
-  public void draw(
-      Graphics2D graphics,
-      XYPlot plot,
-      Rectangle2D area,
-      ValueAxis domain,
-      ValueAxis range,
-      int rendererIndex,
-      PlotRenderingInfo info) {
-    double at = domain.valueToJava2D(x, area, plot.getDomainAxisEdge());
-    double from = range.valueToJava2D(fromStops, area, plot.getRangeAxisEdge());
-    double to = range.valueToJava2D(toStops, area, plot.getRangeAxisEdge());
+  void draw(Graphics2D graphics, Axes axes) {
+    double at = axes.x(x);
+    double from = axes.y(fromStops);
+    double to = axes.y(toStops);
     double way = Math.signum(to - from);
     double head = Math.min(HEAD_PIXELS, Math.abs(to - from));
     graphics.setPaint(theme.ink());

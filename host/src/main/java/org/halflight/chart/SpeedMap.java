@@ -2,15 +2,18 @@ package org.halflight.chart;
 
 import java.awt.Color;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.halflight.stats.Sample;
+import org.halflight.session.Outcome;
+import org.halflight.stats.Interval;
+import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.Sentences;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
-import org.jfree.chart.axis.AxisLocation;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYDotRenderer;
@@ -26,8 +29,12 @@ import org.jfree.data.xy.DefaultXYDataset;
  * hollow, as left filled. Firings stand in their order from left to right, on a pale bar of one
  * standard deviation either way. Where both runs have a mean and their intervals lie apart, an
  * arrow leads from the one to the other. Releases without a time are counted above their speed.
+ *
+ * @param title which camera or run
+ * @param speeds from slow to fast, at least one
+ * @param note where the numbers come from, printed at the foot; empty for none
  */
-public final class SpeedMap implements Picture {
+public record SpeedMap(String title, List<SpeedColumn> speeds, String note) implements Picture {
   /** Key of the data of the run as found. */
   public static final String AS_FOUND = "as found";
 
@@ -54,15 +61,11 @@ public final class SpeedMap implements Picture {
   /** Between the mean as found and the firings as left. */
   private static final double ARROW_AT = -0.008;
 
-  private final SpeedMapData data;
-
-  public SpeedMap(SpeedMapData data) {
-    this.data = data;
-  }
-
-  /** What the picture shows. */
-  public SpeedMapData data() {
-    return data;
+  public SpeedMap {
+    speeds = List.copyOf(speeds);
+    if (speeds.isEmpty()) {
+      throw new IllegalArgumentException("a speed map has at least one marked speed");
+    }
   }
 
   /**
@@ -71,115 +74,121 @@ public final class SpeedMap implements Picture {
    */
   @Override
   public JFreeChart chart(Theme theme) {
-    int speeds = data.speeds().size();
     SymbolAxis domain =
-        new SymbolAxis(
+        Frame.names(
             "marked speed in seconds, slow to fast",
-            data.speeds().stream().map(SpeedColumn::label).toArray(String[]::new));
-    domain.setGridBandsVisible(false);
-    Range places = new Range(-0.5, speeds - 0.5);
-    domain.setRange(places);
-
-    XYPlot plot = Frame.plot(domain, range(), theme);
+            speeds.stream().map(column -> column.speed().label()).toList());
+    XYPlot plot = Frame.plot(domain, range(), strip(domain.getRange(), theme), theme);
     plot.setDataset(0, firings());
     plot.setRenderer(0, isCrowded() ? dots(theme) : firingRenderer(theme));
     plot.setDataset(1, means());
     plot.setRenderer(1, meanRenderer(theme));
-    for (int place = 0; place < speeds; place++) {
-      SpeedColumn speed = data.speeds().get(place);
-      if (side(true) == side(false) || speed.tolerance().equals(speed.asLeftTolerance())) {
-        tolerance(plot, place - COLUMN, place + COLUMN, speed.tolerance(), theme);
+    for (int place = 0; place < speeds.size(); place++) {
+      Limits found = speeds.get(place).limits(true);
+      Limits left = speeds.get(place).limits(false);
+      if (side(true) == side(false) || found.equals(left)) {
+        limits(plot, place - COLUMN, place + COLUMN, found, theme);
       } else {
-        // Each run has its own firings and so its own unsure zone.
-        tolerance(plot, place - COLUMN, place, speed.tolerance(true), theme);
-        tolerance(plot, place, place + COLUMN, speed.tolerance(false), theme);
+        limits(plot, place - COLUMN, place, found, theme);
+        limits(plot, place, place + COLUMN, left, theme);
       }
     }
     scatterBars(plot, theme);
     shiftArrows(plot, theme);
-    plot.setDomainAxis(1, strip(places, theme));
-    plot.setDomainAxisLocation(1, AxisLocation.TOP_OR_LEFT);
-    return Frame.chart(data.title(), plot, legend(theme), data.note(), theme);
+    return Frame.chart(title, plot, legend(theme), note, theme);
   }
 
   @Override
   public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
-    for (SpeedColumn speed : data.speeds()) {
-      speed.asFound().ifPresent(run -> rows.add(row(speed, AS_FOUND, run)));
-      speed.asLeft().ifPresent(run -> rows.add(row(speed, AS_LEFT, run)));
-      if (speed.asFound().isEmpty() && speed.asLeft().isEmpty()) {
-        rows.add(row(speed, "not fired", new RunAtSpeed(List.of(), Optional.empty(), 0, 0)));
+    for (SpeedColumn column : speeds) {
+      if (column.asFound().isPresent() || column.asLeft().isEmpty()) {
+        rows.add(row(column, true));
+      }
+      if (column.asLeft().isPresent()) {
+        rows.add(row(column, false));
       }
     }
-    String level = StopsText.percent(data.meanLevel());
     return new DataTable(
-        data.title(),
+        title,
         List.of(
             "marked speed",
             "run",
             "mean error",
-            level + " interval of the mean",
+            StopsText.percent(SpeedSummary.LEVEL) + " interval of the mean",
             "errors of the firings in order",
             "stuck open",
             "did not open",
             "tolerance",
             "unsure zone around each limit"),
         rows,
-        data.note());
+        note);
   }
 
-  private static void tolerance(
-      XYPlot plot, double from, double to, Tolerance tolerance, Theme theme) {
+  private static void limits(XYPlot plot, double from, double to, Limits limits, Theme theme) {
     plot.getRenderer(1)
-        .addAnnotation(new ToleranceAnnotation(from, to, tolerance, theme), Layer.BACKGROUND);
+        .addAnnotation(new ToleranceAnnotation(from, to, limits, theme), Layer.BACKGROUND);
   }
 
-  private static List<String> row(SpeedColumn speed, String name, RunAtSpeed run) {
-    Tolerance tolerance = speed.tolerance(!name.equals(AS_LEFT));
+  private static List<String> row(SpeedColumn column, boolean found) {
+    Optional<SpeedSummary> run = column.run(found);
+    double[] errors = run.map(its -> its.errors().values()).orElseGet(() -> new double[0]);
+    Limits limits = column.limits(found);
     return List.of(
-        speed.label() + " s",
-        name,
-        run.mean().map(mean -> StopsText.of(mean.stops())).orElse("none"),
-        run.mean().flatMap(Mean::interval).map(StopsText::of).orElse("not known"),
-        run.firingsStops().isEmpty()
+        column.speed().label() + " s",
+        run.isEmpty() ? "not fired" : found ? AS_FOUND : AS_LEFT,
+        errors.length == 0 ? "none" : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
+        run.flatMap(SpeedSummary::expandedIntervalStops).map(StopsText::of).orElse("not known"),
+        errors.length == 0
             ? "none"
-            : run.firingsStops().stream().map(StopsText::of).collect(Collectors.joining(", ")),
-        run.stuckOpen() + " of " + run.releases(),
-        run.didNotOpen() + " of " + run.releases(),
-        StopsText.of(tolerance.span()),
-        tolerance.unsure().map(StopsText::around).orElse("not known"));
+            : Arrays.stream(errors).mapToObj(StopsText::of).collect(Collectors.joining(", ")),
+        ofReleases(run, Outcome.STUCK_OPEN),
+        ofReleases(run, Outcome.DID_NOT_OPEN),
+        StopsText.of(limits),
+        limits.isUnsure() ? StopsText.unsure(limits) : "not known");
+  }
+
+  /** How many of the timed releases and those that hung or did not open came to an outcome. */
+  private static String ofReleases(Optional<SpeedSummary> run, Outcome outcome) {
+    return run.map(
+            its ->
+                its.count(outcome)
+                    + " of "
+                    + (its.errors().n()
+                        + its.count(Outcome.STUCK_OPEN)
+                        + its.count(Outcome.DID_NOT_OPEN)))
+        .orElse("0 of 0");
   }
 
   private StopsRange range() {
     StopsRange range = new StopsRange();
-    for (SpeedColumn speed : data.speeds()) {
-      range.accept(speed.tolerance());
-      range.accept(speed.asLeftTolerance());
-      for (Optional<RunAtSpeed> run : List.of(speed.asFound(), speed.asLeft())) {
-        run.ifPresent(
-            present -> {
-              present.firingsStops().forEach(range::accept);
-              present.mean().ifPresent(range::accept);
-            });
-      }
+    for (SpeedColumn column : speeds) {
+      range.accept(column.limits(true));
+      range.accept(column.limits(false));
+      column.runs().forEach(range::acceptMean);
+      column.runs().flatMapToDouble(run -> Arrays.stream(run.errors().values())).forEach(range);
     }
     return range;
   }
 
   /** A run has the column to itself unless any speed has both: then each keeps to its side. */
   private double side(boolean found) {
-    boolean anyFound = data.speeds().stream().anyMatch(speed -> speed.asFound().isPresent());
-    boolean anyLeft = data.speeds().stream().anyMatch(speed -> speed.asLeft().isPresent());
-    if (!anyFound || !anyLeft) {
+    if (!any(true) || !any(false)) {
       return 0;
     }
     return found ? -APART : APART;
   }
 
-  private Optional<RunAtSpeed> run(int place, boolean found) {
-    SpeedColumn speed = data.speeds().get(place);
-    return found ? speed.asFound() : speed.asLeft();
+  private boolean any(boolean found) {
+    return speeds.stream().anyMatch(column -> column.run(found).isPresent());
+  }
+
+  private Stream<SpeedSummary> runs() {
+    return speeds.stream().flatMap(SpeedColumn::runs);
+  }
+
+  private Optional<SpeedSummary> run(int place, boolean found) {
+    return speeds.get(place).run(found);
   }
 
   private DefaultXYDataset firings() {
@@ -187,15 +196,16 @@ public final class SpeedMap implements Picture {
     for (boolean found : new boolean[] {true, false}) {
       List<Double> xs = new ArrayList<>();
       List<Double> ys = new ArrayList<>();
-      for (int place = 0; place < data.speeds().size(); place++) {
-        List<Double> errors = run(place, found).map(RunAtSpeed::firingsStops).orElse(List.of());
+      for (int place = 0; place < speeds.size(); place++) {
+        double[] errors =
+            run(place, found).map(run -> run.errors().values()).orElseGet(() -> new double[0]);
         double widest = FIRINGS_TO - FIRINGS_FROM;
-        double step = Math.min(WIDEST_STEP, widest / Math.max(1, errors.size() - 1));
+        double step = Math.min(WIDEST_STEP, widest / Math.max(1, errors.length - 1));
         double middle = place + side(found) + (FIRINGS_FROM + FIRINGS_TO) / 2;
-        for (int i = 0; i < errors.size(); i++) {
+        for (int i = 0; i < errors.length; i++) {
           // In order from left to right, so that a drift can be seen.
-          xs.add(middle + (i - (errors.size() - 1) / 2.0) * step);
-          ys.add(errors.get(i));
+          xs.add(middle + (i - (errors.length - 1) / 2.0) * step);
+          ys.add(errors[i]);
         }
       }
       firings.addSeries(found ? AS_FOUND : AS_LEFT, new double[][] {array(xs), array(ys)});
@@ -210,16 +220,18 @@ public final class SpeedMap implements Picture {
       for (int i = 0; i < 6; i++) {
         columns.add(new ArrayList<>());
       }
-      for (int place = 0; place < data.speeds().size(); place++) {
-        Optional<Mean> mean = run(place, found).flatMap(RunAtSpeed::mean);
+      for (int place = 0; place < speeds.size(); place++) {
+        Optional<SpeedSummary> run = run(place, found);
+        OptionalDouble mean = mean(run);
         if (mean.isPresent()) {
+          Optional<Interval> interval = run.flatMap(SpeedSummary::expandedIntervalStops);
           double x = place + side(found) + MEAN_AT;
           columns.get(0).add(x);
           columns.get(1).add(x - MEAN_HALF);
           columns.get(2).add(x + MEAN_HALF);
-          columns.get(3).add(mean.get().stops());
-          columns.get(4).add(mean.get().interval().map(Span::lowStops).orElse(Double.NaN));
-          columns.get(5).add(mean.get().interval().map(Span::highStops).orElse(Double.NaN));
+          columns.get(3).add(mean.getAsDouble());
+          columns.get(4).add(interval.map(Interval::low).orElse(Double.NaN));
+          columns.get(5).add(interval.map(Interval::high).orElse(Double.NaN));
         }
       }
       means.addSeries(
@@ -231,90 +243,86 @@ public final class SpeedMap implements Picture {
 
   private void scatterBars(XYPlot plot, Theme theme) {
     for (boolean found : new boolean[] {true, false}) {
-      for (int place = 0; place < data.speeds().size(); place++) {
+      for (int place = 0; place < speeds.size(); place++) {
         double middle = place + side(found);
-        Optional<Span> span = run(place, found).flatMap(SpeedMap::scatter);
-        span.ifPresent(
-            scatter ->
-                plot.getRenderer(1)
-                    .addAnnotation(
-                        new ScatterBar(
-                            middle + FIRINGS_FROM - SCATTER_AIR,
-                            middle + FIRINGS_TO + SCATTER_AIR,
-                            scatter,
-                            colour(found, theme)),
-                        Layer.BACKGROUND));
+        run(place, found)
+            .filter(SpeedMap::scatters)
+            .ifPresent(
+                run -> {
+                  double mean = run.meanStops().orElseThrow();
+                  double sd = run.scatterStops().orElseThrow();
+                  plot.getRenderer(1)
+                      .addAnnotation(
+                          new ScatterBar(
+                              middle + FIRINGS_FROM - SCATTER_AIR,
+                              middle + FIRINGS_TO + SCATTER_AIR,
+                              mean - sd,
+                              mean + sd,
+                              colour(found, theme)),
+                          Layer.BACKGROUND);
+                });
       }
     }
   }
 
-  /** One standard deviation either way of the mean of the firings; from two firings up. */
-  private static Optional<Span> scatter(RunAtSpeed run) {
-    Sample firings = Sample.of(run.firingsStops());
-    return firings
-        .sd()
-        .known()
-        .map(sd -> new Span(firings.mean().get() - sd, firings.mean().get() + sd));
+  /** Bars are one standard deviation either way of the mean; from two firings up. */
+  private static boolean scatters(SpeedSummary run) {
+    return run.scatterStops().isPresent();
+  }
+
+  private static OptionalDouble mean(Optional<SpeedSummary> run) {
+    return run.map(SpeedSummary::meanStops).orElseGet(OptionalDouble::empty);
   }
 
   private void shiftArrows(XYPlot plot, Theme theme) {
-    for (int place = 0; place < data.speeds().size(); place++) {
-      Optional<Mean> found = run(place, true).flatMap(RunAtSpeed::mean);
-      Optional<Mean> left = run(place, false).flatMap(RunAtSpeed::mean);
-      if (found.isPresent() && left.isPresent() && apart(found.get(), left.get())) {
+    for (int place = 0; place < speeds.size(); place++) {
+      if (isShifted(speeds.get(place))) {
         plot.getRenderer(1)
             .addAnnotation(
-                new ShiftArrow(place + ARROW_AT, found.get().stops(), left.get().stops(), theme),
+                new ShiftArrow(
+                    place + ARROW_AT,
+                    mean(run(place, true)).orElseThrow(),
+                    mean(run(place, false)).orElseThrow(),
+                    theme),
                 Layer.FOREGROUND);
       }
     }
   }
 
-  private boolean anyArrow() {
-    return IntStream.range(0, data.speeds().size())
-        .anyMatch(
-            place -> {
-              Optional<Mean> found = run(place, true).flatMap(RunAtSpeed::mean);
-              Optional<Mean> left = run(place, false).flatMap(RunAtSpeed::mean);
-              return found.isPresent() && left.isPresent() && apart(found.get(), left.get());
-            });
-  }
-
-  private static boolean apart(Mean found, Mean left) {
-    if (found.byFirings().isEmpty() || left.byFirings().isEmpty()) {
-      return false;
-    }
-    Span first = found.byFirings().get();
-    Span second = left.byFirings().get();
-    return first.lowStops() > second.highStops() || second.lowStops() > first.highStops();
+  /** Two runs on one rig are held against each other by the scatter of their firings alone. */
+  private static boolean isShifted(SpeedColumn column) {
+    Optional<Interval> found = column.asFound().flatMap(SpeedSummary::meanIntervalStops);
+    Optional<Interval> left = column.asLeft().flatMap(SpeedSummary::meanIntervalStops);
+    return found.isPresent()
+        && left.isPresent()
+        && (found.get().low() > left.get().high() || left.get().low() > found.get().high());
   }
 
   private EdgeStrip strip(Range places, Theme theme) {
     EdgeStrip strip = new EdgeStrip(places, theme);
-    for (int place = 0; place < data.speeds().size(); place++) {
-      count(strip, place, "stuck open", true, theme);
-      count(strip, place, "did not open", false, theme);
+    for (int place = 0; place < speeds.size(); place++) {
+      count(strip, place, Outcome.STUCK_OPEN, theme);
+      count(strip, place, Outcome.DID_NOT_OPEN, theme);
     }
     return strip;
   }
 
-  private void count(EdgeStrip strip, int place, String words, boolean stuck, Theme theme) {
+  private void count(EdgeStrip strip, int place, Outcome outcome, Theme theme) {
     List<EdgeStrip.Line> lines = new ArrayList<>();
     for (boolean found : new boolean[] {true, false}) {
-      Optional<RunAtSpeed> run = run(place, found);
-      int count = run.map(r -> stuck ? r.stuckOpen() : r.didNotOpen()).orElse(0);
-      if (count > 0) {
+      Optional<SpeedSummary> run = run(place, found);
+      if (run.filter(its -> its.count(outcome) > 0).isPresent()) {
         lines.add(
             new EdgeStrip.Line(
                 found ? Marks.CIRCLE : Marks.DIAMOND,
                 !found,
                 colour(found, theme),
-                count + " of " + run.get().releases(),
+                ofReleases(run, outcome),
                 true));
       }
     }
     if (!lines.isEmpty()) {
-      strip.add(place, EdgeStrip.Line.of(words));
+      strip.add(place, EdgeStrip.Line.of(Sentences.outcome(outcome)));
       lines.forEach(line -> strip.add(place, line));
     }
   }
@@ -323,11 +331,7 @@ public final class SpeedMap implements Picture {
   static final int MARKS_UP_TO = 5000;
 
   private boolean isCrowded() {
-    return data.speeds().stream()
-            .flatMap(speed -> Stream.concat(speed.asFound().stream(), speed.asLeft().stream()))
-            .mapToInt(run -> run.firingsStops().size())
-            .sum()
-        > MARKS_UP_TO;
+    return runs().mapToInt(run -> run.errors().n()).sum() > MARKS_UP_TO;
   }
 
   private static XYDotRenderer dots(Theme theme) {
@@ -367,8 +371,8 @@ public final class SpeedMap implements Picture {
 
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
-    boolean anyFound = data.speeds().stream().anyMatch(speed -> speed.asFound().isPresent());
-    boolean anyLeft = data.speeds().stream().anyMatch(speed -> speed.asLeft().isPresent());
+    boolean anyFound = any(true);
+    boolean anyLeft = any(false);
     if (anyFound) {
       legend.add(
           Keys.mark(
@@ -380,23 +384,21 @@ public final class SpeedMap implements Picture {
     }
     legend.add(
         Keys.bar(
-            "mean with " + StopsText.percent(data.meanLevel()) + " interval",
+            "mean with " + StopsText.percent(SpeedSummary.LEVEL) + " interval",
             anyFound && !anyLeft
                 ? theme.background()
                 : anyFound ? theme.quietInk() : theme.asLeft(),
             anyFound && !anyLeft ? theme.asFound() : anyFound ? theme.quietInk() : theme.asLeft(),
             theme));
-    if (data.speeds().stream()
-        .flatMap(s -> Stream.concat(s.asFound().stream(), s.asLeft().stream()))
-        .anyMatch(run -> scatter(run).isPresent())) {
+    if (runs().anyMatch(SpeedMap::scatters)) {
       Color colour = anyFound == anyLeft ? theme.quietInk() : colour(anyFound, theme);
-      legend.add(Keys.band("scatter (1 sd)", ScatterBar.pale(colour), theme));
+      legend.add(Keys.band("scatter (1 sd)", Theme.pale(colour), theme));
     }
-    if (anyArrow()) {
+    if (speeds.stream().anyMatch(SpeedMap::isShifted)) {
       legend.add(Keys.arrow("shift", theme));
     }
     legend.add(Keys.band("tolerance", theme.tolerance(), theme));
-    if (data.speeds().stream().anyMatch(s -> s.tolerance().unsure().isPresent())) {
+    if (speeds.stream().anyMatch(column -> column.limits(true).isUnsure())) {
       legend.add(Keys.hatching("unsure zone", theme));
     }
     return legend;

@@ -11,7 +11,6 @@ import org.halflight.extratest.StopScale.AtStop;
 import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.SymbolAxis;
 
 /** Each marked stop: its light against the marking, stopping down and opening up. */
 final class StopScalePicture implements Picture {
@@ -28,14 +27,13 @@ final class StopScalePicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    int n = scale.stops().size();
-    SymbolAxis domain =
-        new SymbolAxis(
-            Words.say("stops.picture.axis"),
-            scale.stops().stream().map(StopScalePicture::name).toArray(String[]::new));
-    domain.setGridBandsVisible(false);
-    domain.setRange(-0.5, n - 0.5);
-    DotPlot plot = new DotPlot(domain, Words.say("stops.picture.stops"), theme);
+    DotPlot plot =
+        new DotPlot(
+            Frame.names(
+                Words.say("stops.picture.axis"),
+                scale.stops().stream().map(StopScalePicture::name).toList()),
+            Words.say("stops.picture.stops"),
+            theme);
     List<double[]> down = points(AtStop::downStops, -BESIDE);
     List<double[]> up = points(AtStop::upStops, BESIDE);
     double most = 1.5 * scale.toleranceStops();
@@ -46,8 +44,8 @@ final class StopScalePicture implements Picture {
       most = Math.max(most, 1.15 * Math.abs(point[1]));
     }
     plot.band(-scale.toleranceStops(), scale.toleranceStops());
-    plot.joined(Words.say("stops.picture.down"), x(down), y(down), theme.asFound(), true);
-    plot.joined(Words.say("stops.picture.up"), x(up), y(up), theme.asLeft(), false);
+    plot.joined(Words.say("stops.picture.down"), down, theme.asFound(), true);
+    plot.joined(Words.say("stops.picture.up"), up, theme.asLeft(), false);
     plot.level(0, theme.quietInk(), false);
     plot.range(-most, most);
     return plot.chart(title(), note);
@@ -63,14 +61,6 @@ final class StopScalePicture implements Picture {
       }
     }
     return points;
-  }
-
-  private static double[] x(List<double[]> points) {
-    return points.stream().mapToDouble(point -> point[0]).toArray();
-  }
-
-  private static double[] y(List<double[]> points) {
-    return points.stream().mapToDouble(point -> point[1]).toArray();
   }
 
   @Override

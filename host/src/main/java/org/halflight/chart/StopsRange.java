@@ -1,6 +1,7 @@
 package org.halflight.chart;
 
 import java.util.function.DoubleConsumer;
+import org.halflight.verdict.SpeedSummary;
 import org.jfree.data.Range;
 
 /** Gathers all that must be seen on an axis of stops, and leaves air around it. */
@@ -11,7 +12,7 @@ final class StopsRange implements DoubleConsumer {
   /** An interval up to this wide is held whole. */
   private static final double WIDEST_INTERVAL_STOPS = 5;
 
-  /** Of a wider one so much either side of the mean. */
+  /** Of a wider one so much either side of the mean, and of an unsure zone around its limit. */
   private static final double CUT_OFF_STOPS = 1;
 
   private static final double AIR = 0.06;
@@ -25,25 +26,27 @@ final class StopsRange implements DoubleConsumer {
     high = Math.max(high, stops);
   }
 
-  void accept(Tolerance tolerance) {
-    Span unsure = tolerance.unsure().orElse(new Span(0, 0));
-    accept(tolerance.span().lowStops() + unsure.lowStops());
-    accept(tolerance.span().highStops() + unsure.highStops());
+  void accept(Limits limits) {
+    accept(limits.lowStops() - Math.min(CUT_OFF_STOPS, limits.unsureBelowStops()));
+    accept(limits.highStops() + Math.min(CUT_OFF_STOPS, limits.unsureAboveStops()));
   }
 
-  void accept(Mean mean) {
-    accept(mean.stops());
-    mean.interval()
+  /** The mean of a speed with its interval; nothing where there is none. */
+  void acceptMean(SpeedSummary speed) {
+    speed.meanStops().ifPresent(this);
+    speed
+        .expandedIntervalStops()
         .ifPresent(
-            span -> {
+            interval -> {
+              double mean = speed.meanStops().orElseThrow();
               // The interval of two firings may be twenty stops wide; it is cut off at the edge
               // then, so that the firings themselves can be told apart.
               double room =
-                  span.highStops() - span.lowStops() > WIDEST_INTERVAL_STOPS
+                  interval.high() - interval.low() > WIDEST_INTERVAL_STOPS
                       ? CUT_OFF_STOPS
                       : WIDEST_INTERVAL_STOPS;
-              accept(Math.max(span.lowStops(), mean.stops() - room));
-              accept(Math.min(span.highStops(), mean.stops() + room));
+              accept(Math.max(interval.low(), mean - room));
+              accept(Math.min(interval.high(), mean + room));
             });
   }
 

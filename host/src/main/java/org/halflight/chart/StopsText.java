@@ -1,6 +1,7 @@
 package org.halflight.chart;
 
 import java.util.Locale;
+import org.halflight.stats.Interval;
 
 /** Errors in stops as words. */
 final class StopsText {
@@ -15,20 +16,24 @@ final class StopsText {
     return number + (stops > 0 ? " stop slow" : " stop fast");
   }
 
-  static String of(Span span) {
-    return of(span.lowStops()) + " to " + of(span.highStops());
+  static String of(Interval interval) {
+    return between(interval.low(), interval.high());
   }
 
-  static String plusMinus(double stops) {
-    return String.format(Locale.ROOT, "\u00b1%.2f stop", stops);
+  static String of(Limits limits) {
+    return between(limits.lowStops(), limits.highStops());
   }
 
-  /** A zone seen from the limit that it is around. */
-  static String around(Span zone) {
-    String below = String.format(Locale.ROOT, "%.2f", -zone.lowStops());
-    String above = String.format(Locale.ROOT, "%.2f", zone.highStops());
+  private static String between(double lowStops, double highStops) {
+    return of(lowStops) + " to " + of(highStops);
+  }
+
+  /** The unsure zone, seen from the limit that it is around. */
+  static String unsure(Limits limits) {
+    String below = String.format(Locale.ROOT, "%.2f", limits.unsureBelowStops());
+    String above = String.format(Locale.ROOT, "%.2f", limits.unsureAboveStops());
     return below.equals(above)
-        ? plusMinus(zone.highStops())
+        ? "\u00b1" + above + " stop"
         : "\u2212" + below + " to +" + above + " stop";
   }
 

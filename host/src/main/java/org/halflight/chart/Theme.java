@@ -4,7 +4,7 @@ import java.awt.Color;
 import java.awt.Font;
 
 /**
- * Colours and size of letters of a picture.
+ * Colours and size of letters of a picture. All colours of all pictures stand here.
  *
  * @param background behind everything
  * @param ink text and the line of no error
@@ -27,6 +27,11 @@ public record Theme(
     Color rest,
     float letterSize) {
   private static final float USUAL_LETTERS = 14;
+  private static final int PALE_ALPHA = 0x38;
+  private static final int HATCH_ALPHA = 0x90;
+
+  /** No colour at all. */
+  static final Color NONE = new Color(0, 0, 0, 0);
 
   /** Dark on white; all exports use it. */
   public static final Theme LIGHT =
@@ -66,6 +71,20 @@ public record Theme(
   /** The same colours with letters of another height in pixels, as the desktop asks for. */
   public Theme withLetterSize(float pixels) {
     return new Theme(background, ink, quietInk, grid, tolerance, asFound, asLeft, rest, pixels);
+  }
+
+  /** Words and lines over it show through. */
+  static Color pale(Color colour) {
+    return translucent(colour, PALE_ALPHA);
+  }
+
+  /** The slanted lines of an unsure zone. */
+  Color hatching() {
+    return translucent(quietInk, HATCH_ALPHA);
+  }
+
+  private static Color translucent(Color colour, int alpha) {
+    return new Color(colour.getRed(), colour.getGreen(), colour.getBlue(), alpha);
   }
 
   Font letters() {

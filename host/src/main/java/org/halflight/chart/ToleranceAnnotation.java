@@ -1,35 +1,29 @@
 package org.halflight.chart;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import org.jfree.chart.annotations.AbstractXYAnnotation;
-import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.plot.PlotRenderingInfo;
-import org.jfree.chart.plot.XYPlot;
 
 /** The band of tolerance of a stretch of the x axis, and its unsure zones as drawn hatching. */
-final class ToleranceAnnotation extends AbstractXYAnnotation {
+final class ToleranceAnnotation extends PlotAnnotation {
   private static final double HATCH_PIXELS = 7;
-  private static final int HATCH_ALPHA = 0x90;
 
   private final double from;
   private final double to;
-  private final transient Tolerance tolerance;
+  private final transient Limits limits;
   private final transient Theme theme;
 
-  ToleranceAnnotation(double from, double to, Tolerance tolerance, Theme theme) {
+  ToleranceAnnotation(double from, double to, Limits limits, Theme theme) {
     this.from = from;
     this.to = to;
-    this.tolerance = tolerance;
+    this.limits = limits;
     this.theme = theme;
   }
 
-  Tolerance tolerance() {
-    return tolerance;
+  Limits limits() {
+    return limits;
   }
 
   double from() {
@@ -41,50 +35,18 @@ final class ToleranceAnnotation extends AbstractXYAnnotation {
   }
 
   @Override
-  public void draw(
-      Graphics2D graphics,
-      XYPlot plot,
-      Rectangle2D area,
-      ValueAxis domain,
-      ValueAxis range,
-      int rendererIndex,
-      PlotRenderingInfo info) {
-    Span span = tolerance.span();
-    Rectangle2D band = box(plot, area, domain, range, span.lowStops(), span.highStops());
+  void draw(Graphics2D graphics, Axes axes) {
     graphics.setPaint(theme.tolerance());
-    graphics.fill(band);
-    tolerance
-        .unsure()
-        .ifPresent(
-            unsure -> {
-              for (double limit : new double[] {span.lowStops(), span.highStops()}) {
-                hatch(
-                    graphics,
-                    box(
-                        plot,
-                        area,
-                        domain,
-                        range,
-                        limit + unsure.lowStops(),
-                        limit + unsure.highStops()),
-                    theme);
-              }
-            });
-  }
-
-  private Rectangle2D box(
-      XYPlot plot,
-      Rectangle2D area,
-      ValueAxis domain,
-      ValueAxis range,
-      double lowStops,
-      double highStops) {
-    double left = domain.valueToJava2D(from, area, plot.getDomainAxisEdge());
-    double right = domain.valueToJava2D(to, area, plot.getDomainAxisEdge());
-    double top = range.valueToJava2D(highStops, area, plot.getRangeAxisEdge());
-    double bottom = range.valueToJava2D(lowStops, area, plot.getRangeAxisEdge());
-    Rectangle2D box = new Rectangle2D.Double(left, top, right - left, bottom - top);
-    return box.createIntersection(area);
+    graphics.fill(axes.box(from, to, limits.lowStops(), limits.highStops()));
+    if (limits.isUnsure()) {
+      for (double limit : new double[] {limits.lowStops(), limits.highStops()}) {
+        hatch(
+            graphics,
+            axes.box(
+                from, to, limit - limits.unsureBelowStops(), limit + limits.unsureAboveStops()),
+            theme);
+      }
+    }
   }
 
   /**
@@ -96,12 +58,7 @@ final class ToleranceAnnotation extends AbstractXYAnnotation {
     }
     Shape clip = graphics.getClip();
     graphics.clip(box);
-    graphics.setPaint(
-        new Color(
-            theme.quietInk().getRed(),
-            theme.quietInk().getGreen(),
-            theme.quietInk().getBlue(),
-            HATCH_ALPHA));
+    graphics.setPaint(theme.hatching());
     graphics.setStroke(new BasicStroke(0.8f));
     // All lines lie on one lattice of the picture, so that neighbouring boxes go on in each other.
     double sum = box.getMinX() + box.getMinY();

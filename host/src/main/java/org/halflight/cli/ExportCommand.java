@@ -13,6 +13,7 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
@@ -75,11 +76,13 @@ final class ExportCommand implements Callable<Integer> {
     }
     if (everydayFile.isPresent()) {
       List<LightReading> readings = Sessions.readings(sessions);
+      List<RunSetup> runs = Sessions.runs(sessions);
       write(
           ExtraTestTable.of(
               Sessions.camera(sessions),
               ExtraTests.source(firings, readings),
-              ExtraTests.of(firings, readings, Sessions.runs(sessions))),
+              ExtraTests.of(firings, readings, runs),
+              runs),
           everydayFile.get());
     }
     surroundings.terminal().say(Sessions.remarks(sessions));

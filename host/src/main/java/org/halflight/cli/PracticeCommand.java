@@ -152,7 +152,9 @@ final class PracticeCommand implements Callable<Integer> {
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
     List<ExtraTest> tried = ExtraTests.of(firings, List.of(), setups);
-    table(ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried), "everyday.csv");
+    table(
+        ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried, setups),
+        "everyday.csv");
     terminal.say(ResultText.tried(tried));
     String note = Sentences.source(Source.PRACTICE_SERIAL);
     Pictures.write(

@@ -14,10 +14,10 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.desk.view.Message;
-import org.halflight.session.DialSetting;
 import org.halflight.session.Session;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
@@ -108,7 +108,7 @@ record InterruptedRun(Path file, BenchEvent first, Message said) {
                 Words.say(
                     "desk.say.interrupted",
                     session.results().size() + 1,
-                    session.setting().map(DialSetting::label).orElse(""),
+                    session.setting().map(Sentences::dial).orElse(""),
                     session.results().size()))));
   }
 

@@ -120,7 +120,8 @@ final class NumeralsPanel extends PaintedComponent {
     g.setFont(error);
     g.setColor(ink());
     g.drawString(text.error(), x, baseline - (int) (digits * 0.55));
-    g.setFont(besideFont(g, digits).deriveFont(Font.PLAIN));
+    Font plain = besideFont(g, digits).deriveFont(Font.PLAIN);
+    g.setFont(readable(g, plain, text.time(), getWidth() - x - Look.px(8)));
     g.setColor(text.tone() == NumeralsText.Tone.STALE ? look().quietInk() : look().ink());
     g.drawString(text.time(), x, baseline);
   }
@@ -135,7 +136,7 @@ final class NumeralsPanel extends PaintedComponent {
     }
     Font font = besideFont(g, digits);
     return digits
-        + Math.max(width(g, font, text.error()), width(g, font, text.time()))
+        + Math.max(width(g, font, text.error()), width(g, font, text.time()) / 2)
         + Look.px(8);
   }
 

@@ -24,6 +24,12 @@ record BrightStretch(int from, int to, int before, int behind, double seconds) {
     return Math.max(LEAST_LIGHT, STEPS_COUNTS / (levels.fullCounts() - levels.darkCounts()));
   }
 
+  /** Whether it is part of the exposure of the main opening; see {@link ExposureWindow}. */
+  boolean isOneExposureWith(BrightStretch main, CurvePoints points) {
+    return ExposureWindow.holds(
+        points.secondsAt(before), points.secondsAt(main.before()), points.secondsAt(main.behind()));
+  }
+
   /** All of them, in order of time. */
   static List<BrightStretch> of(CurvePoints points, double floor) {
     List<BrightStretch> stretches = new ArrayList<>();

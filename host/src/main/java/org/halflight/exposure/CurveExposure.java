@@ -54,8 +54,8 @@ public sealed interface CurveExposure {
    * curve.
    *
    * @param effectiveSeconds the integral of the light as a fraction of the full light that was set,
-   *     never of the peak; with the light beside the main opening, up to {@link
-   *     LeafExposureMethod#EXPOSURE_GAP_SECONDS} after it
+   *     never of the peak; with the light beside the main opening that begins within {@link
+   *     LeafExposureMethod#EXPOSURE_GAP_SECONDS} of it
    * @param mainSeconds the part of it that is of the main opening
    * @param toleranceSeconds what the converter and its steps leave open about it, plus or minus;
    *     not the uncertainty of the measurement

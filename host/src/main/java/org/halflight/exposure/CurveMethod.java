@@ -130,11 +130,10 @@ public final class CurveMethod {
         .orElseGet(() -> new Refused(Reason.NO_LIGHT));
   }
 
-  /** The light before the main opening, and that behind it which is still part of the exposure. */
+  /** The light before and behind the main opening that is part of the exposure. */
   private double beside(BrightStretch main, List<BrightStretch> stretches) {
-    double until = points.secondsAt(main.behind()) + LeafExposureMethod.EXPOSURE_GAP_SECONDS;
     return stretches.stream()
-        .filter(each -> each.from() != main.from() && points.secondsAt(each.before()) <= until)
+        .filter(each -> each.from() != main.from() && each.isOneExposureWith(main, points))
         .mapToDouble(BrightStretch::seconds)
         .sum();
   }

@@ -26,13 +26,13 @@ import org.halflight.time.TickRate;
  * opening, gaps left out, which is what the integral over levels asks for.
  *
  * <p><b>All the light.</b> The exposure is the integral of all light, so early light and rebound
- * are in the effective time, whatever their share: within {@link #EXPOSURE_GAP_SECONDS} of the main
- * opening it is one exposure. Light further off is another one, and the firing is flagged for it.
- * Each opening is weighed by the rule of two levels. One that passes the high level without opening
- * fully comes out 7 % short at the worst where it is a triangle of light. One that passes the low
- * level only comes out at 62, 99 and 118 % where it is a triangle that peaks at 0.25, 0.3 and 0.4;
- * the firing is flagged for that. Light below the low level is not seen: what was seen is then a
- * lower limit.
+ * are in the effective time, whatever their share: what begins within {@link #EXPOSURE_GAP_SECONDS}
+ * of the main opening is one exposure with it. Light further off is another one, and the firing is
+ * flagged for it. Each opening is weighed by the rule of two levels. One that passes the high level
+ * without opening fully comes out 7 % short at the worst where it is a triangle of light. One that
+ * passes the low level only comes out at 62, 99 and 118 % where it is a triangle that peaks at
+ * 0.25, 0.3 and 0.4; the firing is flagged for that. Light below the low level is not seen: what
+ * was seen is then a lower limit.
  *
  * <p><b>Fully open?</b> If the leaves never open fully, the width has a kink at the peak of the
  * light, and the two-level rule is void. The time fully open, the width at level 1, follows from
@@ -64,8 +64,9 @@ public final class LeafExposureMethod {
   public static final double STRAY_LIGHT_FLAG_SHARE = 0.001;
 
   /**
-   * Light up to this long before and after the main opening is part of the exposure, in seconds:
-   * blades that rebound. What comes or lasts longer is another opening, and the release a double.
+   * Light that begins up to this long before or after the main opening is part of the exposure, in
+   * seconds: blades that rebound. What begins further off is another opening, and the release a
+   * double.
    */
   public static final double EXPOSURE_GAP_SECONDS = 10e-3;
 
@@ -219,11 +220,11 @@ public final class LeafExposureMethod {
     return timed(low, high, fullyOpen, before, after, lowOnly, flags, levels, rate);
   }
 
-  /** Whether an opening begins too early or lasts too long to be one exposure with the main one. */
+  /** Whether an opening begins too far from the main one to be one exposure with it. */
   private static boolean isApart(Opening other, Opening main, TickRate rate) {
-    long gapTicks = rate.ticks(EXPOSURE_GAP_SECONDS);
-    return main.startTicks() - other.startTicks() > gapTicks
-        || other.endTicks() - main.endTicks() > gapTicks;
+    long zero = main.startTicks();
+    return !ExposureWindow.holds(
+        rate.seconds(other.startTicks() - zero), 0, rate.seconds(main.endTicks() - zero));
   }
 
   private static Timed timed(

@@ -13,9 +13,9 @@ import org.halflight.time.TickRate;
  *
  * @param mainSeconds light of the main opening, in seconds of full light; 0 where it saw none
  * @param beforeSeconds light before the main opening, likewise
- * @param afterSeconds light of the rebound, likewise: over within {@link
+ * @param afterSeconds light of the rebound, likewise: begins within {@link
  *     LeafExposureMethod#EXPOSURE_GAP_SECONDS} after the closing
- * @param laterSeconds light that comes or lasts later than that, likewise
+ * @param laterSeconds light that begins later than that, likewise
  * @param startSeconds from the closing to the first light of the rebound, in seconds; 0 without one
  * @param peak the brightest of the rebound, as a fraction of full light; 0 without one
  * @param windowSeconds how long it looked after the closing
@@ -64,8 +64,7 @@ public record ReboundSeen(
     double start = 0;
     double peak = 0;
     for (BrightStretch each : stretches) {
-      boolean isRebound =
-          points.secondsAt(each.behind()) - closes <= LeafExposureMethod.EXPOSURE_GAP_SECONDS;
+      boolean isRebound = each.isOneExposureWith(main, points);
       if (each.from() < main.from()) {
         before += each.seconds();
       } else if (each.from() > main.from() && isRebound) {

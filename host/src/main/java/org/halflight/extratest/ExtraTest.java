@@ -14,6 +14,11 @@ public interface ExtraTest {
   /** What was tried, in tables and in the names of sentences: lower case with hyphens. */
   String what();
 
+  /** How the camera was set for it, where a result in one setting says nothing about another. */
+  default String setting() {
+    return "";
+  }
+
   /** Counts the runs of the session from 1; 0 before one was begun. */
   int run();
 

@@ -11,6 +11,7 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 
@@ -24,27 +25,34 @@ public final class ExtraTests {
    */
   public record Of(int number, Optional<Phase> phase) {}
 
+  /**
+   * What there is of a run to find out from.
+   *
+   * @param criteria what it is judged by
+   * @param conditions what was noted about its set-up
+   */
+  record Run(
+      Of of,
+      List<FiringResult> firings,
+      List<LightReading> readings,
+      AcceptanceCriteria criteria,
+      RunConditions conditions) {}
+
   /** A kind of thing that is tried; empty where a run has nothing of it. */
   private interface Kind {
-    Optional<? extends ExtraTest> of(
-        Of run,
-        List<FiringResult> firings,
-        List<LightReading> readings,
-        AcceptanceCriteria criteria);
+    Optional<? extends ExtraTest> of(Run run);
   }
 
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          (run, firings, readings, criteria) -> Linkage.of(run, firings, criteria.linkage()),
-          (run, firings, readings, criteria) -> Bounce.of(run, firings),
-          (run, firings, readings, criteria) -> LightLeak.of(run, readings),
-          (run, firings, readings, criteria) ->
-              StopScale.of(run, readings, criteria.stops().toleranceStops()),
-          (run, firings, readings, criteria) -> Holds.of(run, firings),
-          (run, firings, readings, criteria) -> SelfTimer.of(run, firings),
-          (run, firings, readings, criteria) ->
-              FlashContact.of(run, firings, criteria.flashContact()));
+          run -> Linkage.of(run.of(), run.firings(), run.criteria().linkage()),
+          run -> Bounce.of(run.of(), run.firings()),
+          run -> LightLeak.of(run.of(), run.readings()),
+          run -> StopScale.of(run.of(), run.readings(), run.criteria().stops().toleranceStops()),
+          run -> Holds.of(run.of(), run.firings()),
+          run -> SelfTimer.of(run.of(), run.firings()),
+          FlashContact::of);
 
   private ExtraTests() {}
 
@@ -66,30 +74,36 @@ public final class ExtraTests {
           firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
       List<LightReading> read =
           readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
-      AcceptanceCriteria criteria = criteria(run, runs);
-      KINDS.forEach(kind -> kind.of(run, fired, read, criteria).ifPresent(tried::add));
+      Run its =
+          new Run(
+              run,
+              fired,
+              read,
+              criteria(run, runs),
+              setup(run, runs).map(RunSetup::conditions).orElse(RunConditions.NONE));
+      KINDS.forEach(kind -> kind.of(its).ifPresent(tried::add));
     }
     return List.copyOf(tried);
   }
 
-  /**
-   * What a run is held against. Runs of several sessions count anew in each, so a number that does
-   * not fit its phase is of another one: then the last run of the phase stands for it.
-   */
   private static AcceptanceCriteria criteria(Of run, List<RunSetup> runs) {
-    boolean isThere = run.number() >= 1 && run.number() <= runs.size();
-    Optional<RunSetup> same =
-        Optional.of(run)
-            .filter(its -> isThere)
-            .map(its -> runs.get(its.number() - 1))
-            .filter(setup -> run.phase().equals(Optional.of(setup.phase())));
-    return same.or(
-            () ->
-                runs.stream()
-                    .filter(setup -> run.phase().equals(Optional.of(setup.phase())))
-                    .reduce((first, second) -> second))
-        .map(RunSetup::criteria)
-        .orElse(AcceptanceCriteria.USUAL);
+    return setup(run, runs).map(RunSetup::criteria).orElse(AcceptanceCriteria.USUAL);
+  }
+
+  /**
+   * What a run was set up for. Runs of several sessions count anew in each, so a number that does
+   * not fit its phase is of another one: then the last run of the phase is taken.
+   *
+   * @param runs what each run was set up for, in order
+   */
+  public static Optional<RunSetup> setup(Of run, List<RunSetup> runs) {
+    List<RunSetup> ofPhase =
+        runs.stream().filter(setup -> run.phase().equals(Optional.of(setup.phase()))).toList();
+    return Optional.of(run.number())
+        .filter(number -> number >= 1 && number <= runs.size())
+        .map(number -> runs.get(number - 1))
+        .filter(ofPhase::contains)
+        .or(() -> ofPhase.stream().reduce((first, second) -> second));
   }
 
   /**

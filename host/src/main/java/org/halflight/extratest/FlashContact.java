@@ -11,6 +11,8 @@ import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
+import org.halflight.session.SyncLever;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
@@ -21,9 +23,11 @@ import org.halflight.stats.Sample;
  *
  * @param run counts the runs of the session from 1
  * @param phase of the run
+ * @param lever where the sync lever was set, where that is known
  * @param speeds each marked speed at which light came, slow to fast
  */
-public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
+public record FlashContact(
+    int run, Optional<Phase> phase, Optional<SyncLever> lever, List<AtSpeed> speeds)
     implements ExtraTest {
   /** The quantity: the first closing, from the first crossing of the low level. */
   public static final String CLOSING = "contact-closing";
@@ -90,20 +94,16 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     speeds = List.copyOf(speeds);
   }
 
-  /**
-   * The contact of a run; empty without light at a marked speed.
-   *
-   * @param wired whether the person says that it is; where not, it is empty without an edge of it
-   */
-  public static Optional<FlashContact> of(
-      ExtraTests.Of run, List<FiringResult> firings, boolean wired) {
-    if (!wired
-        && firings.stream().allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
+  /** The contact of a run; empty without light at a marked speed, or where nobody wired it. */
+  static Optional<FlashContact> of(ExtraTests.Run run) {
+    if (!run.criteria().flashContact()
+        && run.firings().stream()
+            .allMatch(firing -> firing.firing().of(Channel.CONTACT).isEmpty())) {
       return Optional.empty();
     }
     Map<MarkedSpeed, List<ContactShot>> bySpeed =
         new TreeMap<>(Comparator.comparingDouble(MarkedSpeed::literalSeconds).reversed());
-    for (FiringResult firing : firings) {
+    for (FiringResult firing : run.firings()) {
       // Light while cocking is no release, and no contact closes with it.
       if (firing.shown().isPresent()
           && firing.outcome().isOfTheShutter()
@@ -120,7 +120,12 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     bySpeed.forEach((speed, shots) -> speeds.add(new AtSpeed(speed, shots)));
     return speeds.isEmpty()
         ? Optional.empty()
-        : Optional.of(new FlashContact(run.number(), run.phase(), speeds));
+        : Optional.of(
+            new FlashContact(
+                run.of().number(),
+                run.of().phase(),
+                run.conditions().get(RunOption.SYNC_LEVER),
+                speeds));
   }
 
   /** The speeds at which an electronic flash would find this at worst. */
@@ -150,6 +155,14 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     return classes().stream().anyMatch(each -> !each.isFromMemory());
   }
 
+  /** Whether the lever is at M and the contact closes as it should there; empty elsewhere. */
+  public Optional<Boolean> isRightAtM() {
+    return lever
+        .filter(SyncLever.M::equals)
+        .filter(m -> speeds.stream().anyMatch(at -> at.delaySeconds().isPresent()))
+        .map(m -> classes().contains(BulbClass.M));
+  }
+
   @Override
   public String what() {
     return "flash-contact";
@@ -160,9 +173,16 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     return CheckItem.FLASH_CONTACT;
   }
 
+  @Override
+  public String setting() {
+    return lever.map(SyncLever.WORDS::word).orElse("");
+  }
+
   /**
    * A contact that fails to close, is always closed or chatters is at fault; so is one that is late
-   * in any firing, or early without being so for a class of bulbs whose delay is published.
+   * in any firing. With the lever at X an early one is at fault, at M one that does not have the
+   * delay of that class. Where the lever is not known, an early one has to fit a class of bulbs
+   * whose delay is published.
    */
   @Override
   public CheckState state() {
@@ -172,8 +192,13 @@ public record FlashContact(int run, Optional<Phase> phase, List<AtSpeed> speeds)
     if (!at(ContactShot.Flash.TOO_LATE).isEmpty()) {
       return CheckState.FAULT;
     }
+    if (lever.equals(Optional.of(SyncLever.M))) {
+      return isRightAtM()
+          .map(right -> right ? CheckState.OK : CheckState.FAULT)
+          .orElse(CheckState.NOT_TESTED);
+    }
     if (!at(ContactShot.Flash.TOO_EARLY).isEmpty()) {
-      return isForBulbs() ? CheckState.OK : CheckState.FAULT;
+      return lever.isEmpty() && isForBulbs() ? CheckState.OK : CheckState.FAULT;
     }
     return at(ContactShot.Flash.WHILE_OPEN).isEmpty() ? CheckState.NOT_TESTED : CheckState.OK;
   }

@@ -72,7 +72,8 @@ public final class MeasuredChecks {
   }
 
   /**
-   * What was found when the camera came in: of each thing the first run as found that tried it.
+   * What was found when the camera came in: of each thing, in each setting, the first run as found
+   * that tried it.
    *
    * @param tried in order
    */
@@ -80,12 +81,13 @@ public final class MeasuredChecks {
     Map<String, ExtraTest> first = new LinkedHashMap<>();
     tried.stream()
         .filter(each -> each.phase().equals(Optional.of(Phase.AS_FOUND)))
-        .forEach(each -> first.putIfAbsent(each.what(), each));
+        .forEach(each -> first.putIfAbsent(each.what() + each.setting(), each));
     return new MeasuredChecks(List.copyOf(first.values()));
   }
 
   /**
-   * What was found before the camera goes back: of each thing the last run that is not as found.
+   * What was found before the camera goes back: of each thing, in each setting, the last run that
+   * is not as found.
    *
    * @param tried in order
    */
@@ -93,7 +95,7 @@ public final class MeasuredChecks {
     Map<String, ExtraTest> last = new LinkedHashMap<>();
     tried.stream()
         .filter(each -> !each.phase().equals(Optional.of(Phase.AS_FOUND)))
-        .forEach(each -> last.put(each.what(), each));
+        .forEach(each -> last.put(each.what() + each.setting(), each));
     return new MeasuredChecks(List.copyOf(last.values()));
   }
 

@@ -11,6 +11,7 @@ import java.sql.Statement;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * Brings a record to the newest form, step by step. The version is kept in SQLite's {@code
@@ -23,15 +24,11 @@ final class Migrations {
   /** The steps of this program: number n brings version n - 1 to version n. */
   static final Migrations OWN =
       new Migrations(
-          List.of(
-              resource("1.sql"),
-              resource("2.sql"),
-              resource("3.sql"),
-              resource("4.sql"),
-              resource("5.sql"),
-              resource("6.sql"),
-              resource("7.sql"),
-              resource("8.sql")));
+          IntStream.iterate(1, version -> version + 1)
+              .mapToObj(version -> version + ".sql")
+              .takeWhile(name -> Migrations.class.getResource(name) != null)
+              .map(Migrations::resource)
+              .toList());
 
   /** From this version on every row and the form itself bear check sums. */
   static final int SEALED_FROM = 7;

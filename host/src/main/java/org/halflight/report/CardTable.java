@@ -40,9 +40,18 @@ final class CardTable {
     }
     return List.of(
         speed.speed().label(),
-        Numbers.fraction(speed.meanSeconds().getAsDouble()),
+        fractionAndTarget(speed.meanSeconds().getAsDouble(), speed.referenceSeconds()),
         Numbers.thirds(ThirdsOfStop.toCompensate(speed.meanStops().orElseThrow())),
         hung ? Words.say("page.card.hung") : speed.isUneven() ? Words.say("page.card.uneven") : "");
+  }
+
+  private static String fractionAndTarget(double seconds, double targetSeconds) {
+    return Numbers.isReadInSeconds(seconds)
+        ? Numbers.fraction(seconds)
+        : Words.say(
+            "numbers.inBrackets",
+            Numbers.fractionInUnit(seconds).figure(),
+            Numbers.fractionInUnit(targetSeconds).figure());
   }
 
   /**

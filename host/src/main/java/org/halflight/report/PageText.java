@@ -3,7 +3,6 @@ package org.halflight.report;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -341,7 +340,7 @@ final class PageText {
                     said.add(
                         Words.say(
                             "page.table.afterRest",
-                            Sentences.phase(part.run().phase()).toLowerCase(Locale.ROOT),
+                            Sentences.phaseWithin(part.run().phase()),
                             speed.speed(),
                             Numbers.stopsInWords(stops))));
       }

@@ -30,6 +30,12 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
     if (noted.keySet().stream().anyMatch(name -> !name.matches("[a-z][a-z-]*"))) {
       throw new IllegalArgumentException("a condition is named in a-z and hyphens: " + noted);
     }
+    for (RunOption<?> option : RunOption.CONDITIONS) {
+      String words = noted.getOrDefault(option.name(), "");
+      if (option.find(words).isEmpty()) {
+        throw new IllegalArgumentException(option + " cannot be read: " + words);
+      }
+    }
   }
 
   /** As above, from a map in any order. */
@@ -37,9 +43,9 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
     this(restSeconds, new TreeMap<>(noted));
   }
 
-  /** What was noted of an option; the usual where nothing was, or words that it does not know. */
+  /** What was noted of an option; the usual where nothing was. */
   public <T> T get(RunOption<T> option) {
-    return option.find(noted.getOrDefault(option.name(), "")).orElse(option.usual());
+    return option.find(noted.getOrDefault(option.name(), "")).orElseThrow();
   }
 
   /** The names of what was noted for one and otherwise, or not at all, for the other; sorted. */

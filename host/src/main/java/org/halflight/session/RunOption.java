@@ -91,13 +91,24 @@ public final class RunOption<T> {
   /** Working stop, in the person's words. */
   public static final RunOption<String> STOP = condition("stop");
 
+  /** Where the sync lever is set; empty where there is none, or nobody knows. */
+  public static final RunOption<Optional<SyncLever>> SYNC_LEVER =
+      new RunOption<>(
+          "sync-lever",
+          "with.sync-lever",
+          "sync-lever",
+          Optional.empty(),
+          SyncLever.WORDS.all(),
+          text -> SyncLever.WORDS.find(text).map(Optional::of),
+          lever -> lever.map(SyncLever.WORDS::word).orElse(""));
+
   /** What verdicts are judged by, in the order in which it is asked. */
   public static final List<RunOption<?>> CRITERIA =
       List.of(TOLERANCE, ABOUT, UNTIL_DECIDED, STOPS, STOP_TOLERANCE, LINKAGE, CONTACT);
 
   /** What may be noted about the set-up, in the order in which it is asked. */
   public static final List<RunOption<?>> CONDITIONS =
-      List.of(PLACE, CELLS, COVER, ATTITUDE, WET, RELEASE, STOP);
+      List.of(PLACE, CELLS, COVER, ATTITUDE, WET, RELEASE, STOP, SYNC_LEVER);
 
   /** All of them. */
   public static final List<RunOption<?>> ALL =

@@ -83,6 +83,13 @@ public record RunSetup(
     return plan.mostTries();
   }
 
+  /** What was chosen or noted of an option, as {@link RunOption#find} reads it. */
+  public String text(RunOption<?> option) {
+    return RunOption.CRITERIA.contains(option)
+        ? criteria.text(option)
+        : conditions.noted().getOrDefault(option.name(), "");
+  }
+
   /** The same run of a shutter of another kind. */
   public RunSetup withShutterKind(ShutterKind kind) {
     ShutterUnderTest its = new ShutterUnderTest(camera(), kind, dial(), reference(), customs());

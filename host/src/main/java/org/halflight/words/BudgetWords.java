@@ -64,7 +64,7 @@ public final class BudgetWords {
     return Words.say(
         "budget.title",
         Numbers.speed(speed.speed()),
-        Sentences.phase(speed.phase()).toLowerCase(Locale.ROOT),
+        Sentences.phaseWithin(speed.phase()),
         stops(budget),
         Numbers.percent(SpeedSummary.LEVEL));
   }

@@ -2,10 +2,12 @@ package org.halflight.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.halflight.extratest.BulbClass;
 import org.halflight.extratest.ContactShot.Flash;
 import org.halflight.extratest.ContactShot.How;
 import org.halflight.extratest.FlashContact;
+import org.halflight.session.SyncLever;
 import org.halflight.speeds.MarkedSpeed;
 
 /** The flash contact in sentences. */
@@ -24,12 +26,21 @@ public final class ContactWords {
     trouble(lines, contact, How.ALWAYS_CLOSED, "contact.always");
     trouble(lines, contact, How.CHATTERS, "contact.chatters");
     flash(lines, contact, Flash.TOO_LATE, "contact.late");
-    flash(lines, contact, Flash.TOO_EARLY, "contact.early");
-    if (!contact.at(Flash.TOO_EARLY).isEmpty()) {
-      lines.add(bulbs(contact.classes()));
+    if (contact.lever().equals(Optional.of(SyncLever.M))) {
+      contact
+          .isRightAtM()
+          .ifPresent(right -> lines.add(Words.say("contact.lever." + (right ? "right" : "wrong"))));
+    } else {
+      flash(lines, contact, Flash.TOO_EARLY, "contact.early");
+      if (!contact.at(Flash.TOO_EARLY).isEmpty()) {
+        lines.add(
+            contact.lever().isPresent()
+                ? Words.say("contact.lever.early")
+                : bulbs(contact.classes()));
+      }
+      flash(lines, contact, Flash.TOO_CLOSE, "contact.close");
+      flash(lines, contact, Flash.WHILE_OPEN, "contact.inTime");
     }
-    flash(lines, contact, Flash.TOO_CLOSE, "contact.close");
-    flash(lines, contact, Flash.WHILE_OPEN, "contact.inTime");
     flash(lines, contact, Flash.NEVER_OPEN, "contact.neverOpen");
     int bounces =
         contact.speeds().stream().mapToInt(FlashContact.AtSpeed::mostBounces).max().orElse(0);

@@ -55,7 +55,7 @@ public final class EventSentences {
           : say("news.shown.noRun", shown.speed());
     }
     if (news instanceof SessionEvent.UntimedTestShown shown) {
-      return say("news.check." + Words.key(shown.test()), shown.test().label());
+      return say("news.check." + Words.key(shown.test()), Sentences.untimedTest(shown.test()));
     }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
@@ -64,7 +64,7 @@ public final class EventSentences {
       return say("run.enough", enough.speed(), enough.tries(), enough.good());
     }
     if (news instanceof SessionEvent.EnoughOfUntimedTest enough) {
-      return say("news.enoughCheck", enough.test().label(), enough.tries());
+      return say("news.enoughCheck", Sentences.untimedTest(enough.test()), enough.tries());
     }
     if (news instanceof SessionEvent.ProfileStands stands) {
       return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));

@@ -28,7 +28,7 @@ public final class HoldWords {
   }
 
   private static void add(List<String> lines, UntimedTest check, List<Holds.Shot> shots) {
-    String name = check.label();
+    String name = Sentences.untimedTest(check);
     if (has(shots, Outcome.STUCK_OPEN)) {
       lines.add(Words.say("hold.stuck", name));
     }

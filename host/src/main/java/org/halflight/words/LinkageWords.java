@@ -1,5 +1,7 @@
 package org.halflight.words;
 
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -27,7 +29,9 @@ public final class LinkageWords {
         .scatterSeconds()
         .ifPresent(
             scatter ->
-                lines.add(Words.say("linkage.scatter", millis(scatter), linkage.intervals().n())));
+                lines.add(
+                    Words.say(
+                        "linkage.scatter", millis(scatter, scatter), linkage.intervals().n())));
     if (linkage.verdict() != Linkage.Verdict.NOT_TOLD) {
       notTold(linkage).ifPresent(lines::add);
     }
@@ -48,13 +52,14 @@ public final class LinkageWords {
     if (linkage.verdict() == Linkage.Verdict.NOT_TOLD) {
       return reason(linkage, linkage.newest());
     }
+    double plusMinus = linkage.plusMinusSeconds().orElseThrow();
     return Words.of(
         "linkage",
         linkage.verdict(),
-        interval(linkage.meanSeconds().orElseThrow()),
-        millis(linkage.plusMinusSeconds().orElseThrow()),
-        signed(linkage.limits().leastSeconds()),
-        signed(linkage.limits().mostSeconds()));
+        interval(linkage.meanSeconds().orElseThrow(), plusMinus),
+        millis(plusMinus, plusMinus),
+        limit(linkage.limits().leastSeconds()),
+        limit(linkage.limits().mostSeconds()));
   }
 
   /** The trials that came to nothing beside others that did not, with the commonest reason. */
@@ -89,8 +94,8 @@ public final class LinkageWords {
         + " "
         + Words.say(
             "linkage.between",
-            interval(not.earliestSeconds().getAsDouble()),
-            interval(not.latestSeconds().getAsDouble()));
+            interval(not.earliestSeconds().getAsDouble(), LinkageTrial.CLICK_SECONDS),
+            interval(not.latestSeconds().getAsDouble(), LinkageTrial.CLICK_SECONDS));
   }
 
   /** The newest trial by itself: its interval, how it stands and which way to adjust. */
@@ -104,7 +109,7 @@ public final class LinkageWords {
                 Words.say(
                     "linkage.trial",
                     number,
-                    interval(told.seconds()),
+                    interval(told.seconds(), told.plusMinusSeconds()),
                     inShort(linkage, trial),
                     linkage.way(trial).map(way -> " " + adjust(way)).orElse("")))
         .orElseGet(() -> Words.say("linkage.trialNotTold", number, reason(linkage, trial)));
@@ -141,8 +146,10 @@ public final class LinkageWords {
   }
 
   /** An interval: so long before the blades, or after. */
-  public static String interval(double seconds) {
-    return Words.say(seconds < 0 ? "linkage.after" : "linkage.before", millis(Math.abs(seconds)));
+  static String interval(double seconds, double plusMinusSeconds) {
+    return Words.say(
+        seconds < 0 ? "linkage.after" : "linkage.before",
+        millis(Math.abs(seconds), plusMinusSeconds));
   }
 
   /** What told the interval of a trial. */
@@ -154,9 +161,21 @@ public final class LinkageWords {
   }
 
   /** With its sign, plus where the advance comes first. */
-  public static String signed(double seconds) {
+  public static String signed(LinkageTrial.Interval told) {
+    return signed(told.seconds(), decimals(told.plusMinusSeconds()));
+  }
+
+  /** A limit with its sign, in no more digits than it was given in. */
+  public static String limit(double seconds) {
+    double millis = Math.round(1e5 * seconds) / 1e2;
+    DecimalFormat signed =
+        new DecimalFormat("+0.##;-0.##", DecimalFormatSymbols.getInstance(Locale.ROOT));
+    return millis == 0 ? "0 ms" : signed.format(millis) + " ms";
+  }
+
+  private static String signed(double seconds, int decimals) {
     double rounded = Math.round(1e5 * seconds) / 1e2;
-    return rounded == 0 ? "0 ms" : String.format(Locale.ROOT, "%+.2f ms", rounded);
+    return rounded == 0 ? "0 ms" : String.format(Locale.ROOT, "%+." + decimals + "f ms", rounded);
   }
 
   /** The same for large numerals: a tenth of a millisecond is as much as a click tells. */
@@ -167,11 +186,16 @@ public final class LinkageWords {
 
   /** How far off an interval may be. */
   public static String plusMinus(LinkageTrial.Interval told) {
-    return Words.say("linkage.plusMinus", millis(told.plusMinusSeconds()));
+    return Words.say("linkage.plusMinus", millis(told.plusMinusSeconds(), told.plusMinusSeconds()));
   }
 
-  private static String millis(double seconds) {
-    return String.format(Locale.ROOT, "%.2f ms", 1e3 * seconds);
+  /** Milliseconds with as many digits as their uncertainty supports. */
+  private static String millis(double seconds, double plusMinusSeconds) {
+    return String.format(Locale.ROOT, "%." + decimals(plusMinusSeconds) + "f ms", 1e3 * seconds);
+  }
+
+  private static int decimals(double plusMinusSeconds) {
+    return plusMinusSeconds < 0.95e-4 ? 2 : 1;
   }
 
   private static boolean isByClicks(Linkage linkage) {

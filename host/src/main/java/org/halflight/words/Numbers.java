@@ -83,11 +83,31 @@ public final class Numbers {
         "s");
   }
 
-  /** Both: {@code 1/64 s (15.6 ms)}; from 0.3 s up the time alone. */
-  public static String fractionAndTime(double seconds) {
+  /** A time in milliseconds, from 0.3 s up in seconds, in its parts. */
+  public static InUnit timeInUnit(double seconds) {
     return isReadInSeconds(seconds)
-        ? time(seconds)
-        : fraction(seconds) + " (" + time(seconds) + ")";
+        ? new InUnit(significant(seconds), "s")
+        : new InUnit(millis(seconds), "ms");
+  }
+
+  /**
+   * A time as a fraction beside the one it should be, {@code 1/252, target 1/256}: by itself, 1/252
+   * looks fast on a dial that says 1/250. Empty where times are read in seconds.
+   */
+  public static String fractionAndTarget(double seconds, double targetSeconds) {
+    return isReadInSeconds(seconds) || isReadInSeconds(targetSeconds)
+        ? ""
+        : Words.say(
+            "numbers.fractionAndTarget",
+            fractionInUnit(seconds).figure(),
+            fractionInUnit(targetSeconds).figure());
+  }
+
+  /** A time, and as a fraction beside its target: {@code 3.97 ms (1/252, target 1/256)}. */
+  public static String timeAndTarget(double seconds, double targetSeconds) {
+    String fraction = fractionAndTarget(seconds, targetSeconds);
+    String time = timeInUnit(seconds).text();
+    return fraction.isEmpty() ? time : Words.say("numbers.inBrackets", time, fraction);
   }
 
   /** Whether a time is read in seconds as it is, and not as a fraction of one. */

@@ -69,6 +69,11 @@ public final class Sentences {
     return Words.of("outcome", outcome);
   }
 
+  /** The same within a sentence. */
+  public static String phaseWithin(Phase phase) {
+    return Words.of("phase.within", phase);
+  }
+
   /** How markings are read. */
   public static String reference(Reference reference) {
     return Words.of("reference", reference);
@@ -94,7 +99,17 @@ public final class Sentences {
   }
 
   private static String setting(DialSetting setting) {
-    return setting.speed().map(Numbers::speed).orElseGet(setting::label);
+    return setting.speed().map(Numbers::speed).orElseGet(() -> dial(setting));
+  }
+
+  /** What the dial is set to: a speed as it is engraved, or a check by its name. */
+  public static String dial(DialSetting setting) {
+    return setting.untimedTest().map(Sentences::untimedTest).orElseGet(setting::label);
+  }
+
+  /** A check without a marked time, by its name. */
+  public static String untimedTest(UntimedTest test) {
+    return Words.of("untimed", test);
   }
 
   private static String outcome(FiringResult firing) {
@@ -353,13 +368,19 @@ public final class Sentences {
   }
 
   private static String timed(FiringResult firing, String speed, double seconds) {
-    String time = Numbers.fractionAndTime(seconds);
+    String time = timeAndTarget(firing, seconds);
     return firing.errorStops().isPresent()
         ? Words.say(
-            "firing.timed", speed, time, Numbers.stopsInWords(firing.errorStops().getAsDouble()))
+            "firing.timed", speed, Numbers.stopsInWords(firing.errorStops().getAsDouble()), time)
         : firing.untimedTest().isPresent()
             ? Words.say("firing.timed.check", speed, time)
             : Words.say("firing.timed.noSpeed", time);
+  }
+
+  private static String timeAndTarget(FiringResult firing, double seconds) {
+    return firing.referenceSeconds().isPresent()
+        ? Numbers.timeAndTarget(seconds, firing.referenceSeconds().getAsDouble())
+        : Numbers.timeInUnit(seconds).text();
   }
 
   private static String neverFullyOpen(FiringResult firing, String speed) {
@@ -368,8 +389,8 @@ public final class Sentences {
             ? Words.say(
                 "firing.never.timed",
                 speed,
-                Numbers.fractionAndTime(firing.effectiveSeconds().orElseThrow()),
-                Numbers.stopsInWords(firing.errorStops().getAsDouble()))
+                Numbers.stopsInWords(firing.errorStops().getAsDouble()),
+                timeAndTarget(firing, firing.effectiveSeconds().orElseThrow()))
             : never(speed, (LeafExposure.NeverFullyOpen) firing.exposure());
     return decided(firing).map(by -> line + " " + by).orElse(line);
   }
@@ -413,7 +434,7 @@ public final class Sentences {
       return Words.say(
           "firing.never.curve",
           speed,
-          Numbers.fractionAndTime(bounds.effectiveSeconds().getAsDouble()));
+          Numbers.timeInUnit(bounds.effectiveSeconds().getAsDouble()).text());
     }
     return bounds.highestSeconds().isPresent()
         ? Words.say(

@@ -14,7 +14,7 @@ final class UserActionWords {
       return Words.say("act.speed", chosen.speed());
     }
     if (act instanceof SessionInput.UntimedTestChosen chosen) {
-      return Words.say("act.speed", chosen.test().label());
+      return Words.say("act.speed", Sentences.untimedTest(chosen.test()));
     }
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());

@@ -92,11 +92,7 @@ public record RunForm(
 
   /** The options of a run as they are written. */
   public static Map<RunOption<?>, String> texts(RunSetup setup) {
-    Map<RunOption<?>, String> texts = new LinkedHashMap<>();
-    RunOption.CRITERIA.forEach(option -> texts.put(option, setup.criteria().text(option)));
-    RunOption.CONDITIONS.forEach(
-        option -> texts.put(option, setup.conditions().noted().getOrDefault(option.name(), "")));
-    return texts;
+    return RunOption.ALL.stream().collect(Collectors.toMap(option -> option, setup::text));
   }
 
   /** Speeds as they are typed. */

@@ -90,8 +90,8 @@ class LightSettingTest {
     assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
     assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
     assertThat(LightSentences.done(setting))
-        .containsPattern("The low level trips \\d+ mV too late: corrected\\.")
-        .containsPattern("The high level trips \\d+ mV too early: corrected\\.");
+        .containsPattern("The low level switches \\d+ mV too late: corrected\\.")
+        .containsPattern("The high level switches \\d+ mV too early: corrected\\.");
   }
 
   /** Twice the stated uncertainty, which the ripple of the invented lamp rules. */
@@ -141,7 +141,7 @@ class LightSettingTest {
 
   static Stream<Arguments> badComparators() {
     return Stream.of(
-        Arguments.of(new LevelComparator(150, 0, 0, 0), "trips 1\\d\\d mV from where"),
+        Arguments.of(new LevelComparator(150, 0, 0, 0), "switches 1\\d\\d mV from its"),
         Arguments.of(new LevelComparator(0, 160, 0, 0), "takes 1\\d\\d mV more to switch on"),
         Arguments.of(new LevelComparator(600, 0, 0, 0), "low level did not switch"));
   }
@@ -189,7 +189,7 @@ class LightSettingTest {
         assertThat(setting.trips()).isEmpty();
         String said = LightSentences.done(setting);
         if (time == 0) {
-          assertThat(said).contains("cannot look where its levels really trip");
+          assertThat(said).contains("cannot check where its levels really switch");
         } else {
           assertThat(said).doesNotContain("trip");
         }

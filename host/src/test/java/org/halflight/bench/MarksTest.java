@@ -125,6 +125,10 @@ class MarksTest {
         new SessionInput.RunBegins(plain),
         new SessionInput.RunBegins(full),
         new SessionInput.RunBegins(plain.withShutterKind(ShutterKind.CURTAIN_LONG_SIDE)),
+        new SessionInput.RunBegins(
+            plain.withConditions(
+                new RunConditions(
+                    OptionalDouble.empty(), Map.of(RunOption.SYNC_LEVER.name(), "M")))),
         new SessionInput.RunBegins(twelve()),
         new SessionInput.RunBegins(twelve().withMostTries(RunPlan.TRIES_OF_OLD)),
         new SessionInput.RunBegins(

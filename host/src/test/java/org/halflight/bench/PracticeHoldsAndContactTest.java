@@ -8,12 +8,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.extratest.BulbClass;
-import org.halflight.extratest.ContactShot;
 import org.halflight.extratest.ContactShot.Flash;
 import org.halflight.extratest.ContactShot.How;
+import org.halflight.extratest.ContactShot;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
@@ -22,9 +21,11 @@ import org.halflight.fixtures.PracticeSession;
 import org.halflight.fixtures.Seeds;
 import org.halflight.job.CheckState;
 import org.halflight.rig.practice.PracticeFiring;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedContact;
@@ -58,8 +59,15 @@ class PracticeHoldsAndContactTest {
   }
 
   private static FlashContact contact(PracticeSession practice) {
-    return FlashContact.of(
-            new ExtraTests.Of(1, Optional.of(Phase.AS_LEFT)), practice.session().results(), true)
+    AcceptanceCriteria wired = AcceptanceCriteria.USUAL.with(RunOption.CONTACT, true);
+    return ExtraTests.of(
+            practice.session().results(),
+            List.of(),
+            practice.session().runs().stream().map(run -> run.withCriteria(wired)).toList())
+        .stream()
+        .filter(FlashContact.class::isInstance)
+        .map(FlashContact.class::cast)
+        .findFirst()
         .orElseThrow();
   }
 
@@ -173,7 +181,7 @@ class PracticeHoldsAndContactTest {
       assertThat(timer.times().orElseThrow().mean().get())
           .isCloseTo(ModelSelfTimer.UNEVEN.seconds(), within(1.0));
       assertThat(timer.rangeSeconds()).isGreaterThan(0.5);
-      assertThat(SelfTimerWords.lines(timer).get(0)).contains("in the mean of 5");
+      assertThat(SelfTimerWords.lines(timer).get(0)).contains("on average over 5");
     }
   }
 

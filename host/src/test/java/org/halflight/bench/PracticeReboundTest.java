@@ -108,8 +108,8 @@ class PracticeReboundTest {
     assertThat(looks(live)).allMatch(seen -> seen.windowSeconds() >= 12e-3);
     assertThat(ReboundWords.ofRun(live.results()))
         .containsExactly(
-            "Rebound looked at by the light curve at 1/125, for 10 ms after closing: none.",
-            "Rebound looked at by the light curve at 1/250, for 10 ms after closing: none.");
+            "Rebound by the light curve at 1/125: none within 10 ms after closing.",
+            "Rebound by the light curve at 1/250: none within 10 ms after closing.");
   }
 
   private static List<ReboundSeen> looks(Session session) {

@@ -109,7 +109,7 @@ class CalibrateOnTheBoardTest {
     String text = Files.readString(kept);
     refused(box, text.replace("kind = full", "kind = small"), "was changed after it was written");
     refused(box, text.substring(0, text.length() - 30), "The end of the profile");
-    refused(box, "{}", "is no rig profile");
+    refused(box, "{}", "is not a rig profile");
     Path other = folder.resolve("other.profile");
     RigProfile ours = ((ProfileFile.Read) ProfileFile.read(text)).profile();
     ProfileStore.write(

@@ -54,7 +54,7 @@ class ComparatorsOnTheBoardTest {
       assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
       assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
       assertThat(LightSentences.done(setting))
-          .contains("The low level trips")
+          .contains("The low level switches")
           .contains("too late: corrected");
     }
     TripPoints again = SessionReducer.replay(SessionFile.read(file).events()).session().trips();

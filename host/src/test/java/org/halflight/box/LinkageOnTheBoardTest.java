@@ -122,7 +122,7 @@ class LinkageOnTheBoardTest {
     assertThat(linkage.releaseIsWired()).isFalse();
     assertThat(ExtraTestWords.lines(linkage))
         .anyMatch(
-            line -> line.startsWith("No release sensor was seen; the interval does not need"));
+            line -> line.startsWith("No release sensor was seen. The interval does not need"));
   }
 
   @Test

@@ -78,8 +78,7 @@ class ReboundOnTheBoardTest {
     assertThat(seen.startSeconds()).isCloseTo(1.5e-3, within(0.15e-3));
     assertThat(seen.windowSeconds()).isGreaterThanOrEqualTo(12e-3);
     assertThat(ReboundWords.ofRun(fired.subList(3, 5)))
-        .containsExactly(
-            "Rebound looked at by the light curve at 1/250, for 10 ms after closing: none.");
+        .containsExactly("Rebound by the light curve at 1/250, for 10 ms after closing: none.");
   }
 
   private static void begin(BoxBench bench, Phase phase) {

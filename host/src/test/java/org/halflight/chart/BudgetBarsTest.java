@@ -66,8 +66,8 @@ class BudgetBarsTest {
     DataTable twin = bars.table();
     assertThat(twin.rows()).hasSize(9);
     assertThat(twin.caption()).contains("1/500").contains("as found").contains("95 %");
-    assertThat(twin.headings()).contains("degrees of freedom", "share", "rests on");
-    assertThat(IntStream.range(0, 9).mapToObj(i -> twin.cell(i, "rests on")))
+    assertThat(twin.headings()).contains("degrees of freedom", "share", "based on");
+    assertThat(IntStream.range(0, 9).mapToObj(i -> twin.cell(i, "based on")))
         .filteredOn("firings"::equals)
         .hasSize(1);
     assertThat(twin.note()).isEqualTo("invented");

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.chart.FiringRow.Release;
+import org.halflight.session.Outcome;
+import org.halflight.verdict.Fired;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -15,25 +17,21 @@ import org.junit.jupiter.api.Test;
 
 /** All figures here are invented. */
 class FiringRowTest {
-  private static final FiringRowData DATA =
-      new FiringRowData(
-          "1/2",
+  private static final FiringRow ROW =
+      new FiringRow(
+          Fired.asFound().at("1/2", 0.61, 0.52, -0.9).run().speeds().get(0),
           "adjusting",
-          false,
           List.of(
-              Release.firstAfterRest(2.4),
-              Release.timed(0.61),
-              Release.untimed(ReleaseOutcome.STUCK_OPEN),
-              Release.timed(0.52),
-              Release.untimed(ReleaseOutcome.DID_NOT_OPEN),
-              Release.timed(-0.9)),
-          Optional.of(Mean.of(0.08, -2.0, 2.1)),
-          0.95,
-          Tolerance.plusMinus(1 / 3.0).withUnsure(0.04),
+              new Release(Outcome.TIMED, OptionalDouble.of(2.4), true),
+              timed(0.61),
+              untimed(Outcome.STUCK_OPEN),
+              timed(0.52),
+              untimed(Outcome.DID_NOT_OPEN),
+              timed(-0.9)),
           List.of(new Adjustment(4, "slow-speed train lifted")),
           "practice rig: invented shutter, simulated figures");
 
-  private final XYPlot plot = new FiringRow(DATA).chart(Theme.DARK).getXYPlot();
+  private final XYPlot plot = ROW.chart(Theme.DARK).getXYPlot();
 
   @Test
   void timedFiringsStandAtTheirNumber() {
@@ -68,15 +66,12 @@ class FiringRowTest {
 
   @Test
   void outcomesAreToldApartByShape() {
-    assertThat(List.of(ReleaseOutcome.values()))
-        .extracting(Marks::of)
-        .doesNotHaveDuplicates()
-        .hasSize(ReleaseOutcome.values().length);
+    assertThat(FiringRow.OUTCOMES).extracting(Marks::of).doesNotHaveDuplicates();
   }
 
   @Test
   void axesHoldEverything() {
-    assertThat(plot.getRangeAxis().getLowerBound()).isLessThan(-2.0);
+    assertThat(plot.getRangeAxis().getLowerBound()).isLessThan(-2.02);
     assertThat(plot.getRangeAxis().getUpperBound()).isGreaterThan(2.4);
     assertThat(plot.getDomainAxis().getLowerBound()).isEqualTo(0.5);
     assertThat(plot.getDomainAxis().getUpperBound()).isEqualTo(6.5);
@@ -97,12 +92,12 @@ class FiringRowTest {
 
   @Test
   void tableSaysTheSameAsTheInput() {
-    DataTable table = new FiringRow(DATA).table();
+    DataTable table = ROW.table();
     assertThat(table.caption())
         .isEqualTo(
-            "1/2 s, adjusting: mean 0.08 stop slow, 95 % interval 2.00 stop fast to 2.10 stop"
-                + " slow; tolerance 0.33 stop fast to 0.33 stop slow, unsure zone \u00b10.04"
-                + " stop");
+            "1/2 s, adjusting: mean 0.08 stop slow, 95 % interval 2.03 stop fast to 2.18 stop"
+                + " slow; tolerance 0.33 stop fast to 0.33 stop slow, unsure zone "
+                + StopsText.unsure(Limits.of(ROW.speed())));
     assertThat(table.headings())
         .containsExactly("release", "outcome", "error", "rest", "adjustment before it");
     assertThat(table.rows())
@@ -113,35 +108,49 @@ class FiringRowTest {
             List.of("4", "timed", "0.52 stop slow", "", "slow-speed train lifted"),
             List.of("5", "did not open", "no time", "", ""),
             List.of("6", "timed", "0.90 stop fast", "", ""));
-    assertThat(table.note()).isEqualTo(DATA.note());
+    assertThat(table.note()).isEqualTo(ROW.note());
   }
 
   @Test
   void aRowWithoutAnyTimeCanStillBeDrawn() {
-    FiringRowData nothing =
-        new FiringRowData(
-            "1",
+    FiringRow nothing =
+        new FiringRow(
+            Fired.asFound().hanging("1", 1).run().speeds().get(0),
             "as found",
-            false,
-            List.of(Release.untimed(ReleaseOutcome.STUCK_OPEN)),
-            Optional.empty(),
-            0.95,
-            Tolerance.plusMinus(0.3),
+            List.of(untimed(Outcome.STUCK_OPEN)),
             List.of(),
             "");
-    XYPlot empty = new FiringRow(nothing).chart(Theme.LIGHT).getXYPlot();
+    XYPlot empty = nothing.chart(Theme.LIGHT).getXYPlot();
     assertThat(empty.getDataset(0).getItemCount(0)).isZero();
-    assertThat(new FiringRow(nothing).table().caption())
-        .isEqualTo("1 s, as found; tolerance 0.30 stop fast to 0.30 stop slow");
-    assertThat(PictureImage.png(new FiringRow(nothing), 400, 300, 1)).isNotEmpty();
+    assertThat(nothing.table().caption())
+        .isEqualTo("1 s, as found; tolerance 0.33 stop fast to 0.33 stop slow");
+    assertThat(PictureImage.png(nothing, 400, 300, 1)).isNotEmpty();
+  }
+
+  @Test
+  void whatWasTimedAndHasNoTimeYetSaysSo() {
+    FiringRow waiting =
+        new FiringRow(ROW.speed(), "as found", List.of(untimed(Outcome.TIMED)), List.of(), "");
+    assertThat(waiting.table().cell(0, "outcome")).isEqualTo("no time yet");
   }
 
   @Test
   void impossibleInputIsTheCallersMistake() {
-    assertThatThrownBy(() -> new Release(ReleaseOutcome.STUCK_OPEN, OptionalDouble.of(1), false))
+    assertThatThrownBy(() -> new FiringRow(ROW.speed(), "", List.of(), List.of(), ""))
         .isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> new Release(ReleaseOutcome.TIMED, OptionalDouble.empty(), false))
+    assertThatThrownBy(
+            () ->
+                new FiringRow(
+                    ROW.speed(), "", List.of(timed(0)), List.of(new Adjustment(3, "")), ""))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> new Adjustment(0, "")).isInstanceOf(IllegalArgumentException.class);
+  }
+
+  private static Release timed(double stops) {
+    return new Release(Outcome.TIMED, OptionalDouble.of(stops), false);
+  }
+
+  private static Release untimed(Outcome outcome) {
+    return new Release(outcome, OptionalDouble.empty(), false);
   }
 }

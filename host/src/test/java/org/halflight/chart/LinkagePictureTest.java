@@ -20,13 +20,13 @@ class LinkagePictureTest {
 
     DataTable table = picture.table();
     assertThat(table.rows()).hasSize(6);
-    assertThat(table.cell(0, "advance before blades")).isEqualTo("+12.10 ms");
+    assertThat(table.cell(0, "advance ahead of shutter")).isEqualTo("+12.1 ms");
     assertThat(table.cell(0, "verdict")).isEqualTo("too early");
-    assertThat(table.cell(2, "advance before blades")).isEmpty();
+    assertThat(table.cell(2, "advance ahead of shutter")).isEmpty();
     assertThat(table.cell(2, "verdict")).isEqualTo("too close to separate");
     assertThat(table.cell(3, "verdict")).isEqualTo("too late");
     assertThat(table.cell(5, "verdict")).isEqualTo("good");
-    assertThat(table.cell(5, "told by")).isEqualTo("click");
+    assertThat(table.cell(5, "measured by")).isEqualTo("click");
     Path file = Path.of("target", "pictures", "linkage.png");
     Files.createDirectories(file.getParent());
     Files.write(file, PictureImage.png(picture, 900, 480, 1));

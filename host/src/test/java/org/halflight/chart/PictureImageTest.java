@@ -11,26 +11,45 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import javax.imageio.ImageIO;
+import org.halflight.session.Outcome;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.Fired;
+import org.halflight.verdict.SpeedSummary;
 import org.jfree.chart.ChartRenderingInfo;
 import org.junit.jupiter.api.Test;
 
 /** All figures here are invented. */
 class PictureImageTest {
-  private static final RunAtSpeed FOUND =
-      new RunAtSpeed(List.of(0.6, 0.7, 0.65), Optional.of(Mean.of(0.65, 0.5, 0.8)), 1, 1);
-  private static final RunAtSpeed LEFT =
-      new RunAtSpeed(List.of(0.1, 0.0, 0.05), Optional.of(Mean.of(0.05, -0.1, 0.2)), 0, 0);
-  private static final SpeedColumn COLUMN =
-      new SpeedColumn(
-          "1/30",
-          Tolerance.plusMinus(1 / 3.0).withUnsure(0.05),
-          Optional.of(FOUND),
-          Optional.of(LEFT));
-  private static final SpeedMap MAP =
-      new SpeedMap(new SpeedMapData("Invented", List.of(COLUMN, COLUMN), 0.95, "a note"));
+  private static final SpeedSummary FOUND =
+      Fired.asFound()
+          .at(
+              "1/30",
+              Reference.EXACT,
+              Map.of(Outcome.STUCK_OPEN, 1, Outcome.DID_NOT_OPEN, 1),
+              OptionalDouble.empty(),
+              0.6,
+              0.7,
+              0.65)
+          .run()
+          .speeds()
+          .get(0);
+  private static final SpeedSummary LEFT =
+      Fired.asLeft().at("1/30", 0.1, 0.0, 0.05).run().speeds().get(0);
+  private static final SpeedMap MAP = map(FOUND);
+
+  private static SpeedMap map(SpeedSummary found) {
+    SpeedColumn column =
+        new SpeedColumn(
+            MarkedSpeed.parse("1/30"), Tolerance.THIRD, Optional.of(found), Optional.of(LEFT));
+    return new SpeedMap("Invented", List.of(column, column), "a note");
+  }
 
   @Test
   void imageHasTheSizeTimesTheScale() {
@@ -64,10 +83,7 @@ class PictureImageTest {
   /** The strip of counts must take its room from the plot and not lie upon it. */
   @Test
   void countsDoNotLieOnThePlot() {
-    SpeedColumn clean =
-        new SpeedColumn("1/30", COLUMN.tolerance(), Optional.of(LEFT), Optional.of(LEFT));
-    SpeedMap without =
-        new SpeedMap(new SpeedMapData("Invented", List.of(clean, clean), 0.95, "a note"));
+    SpeedMap without = map(LEFT);
     // Four lines: two headings and a count below each.
     assertThat(plotTop(MAP) - plotTop(without)).isGreaterThan(4 * Theme.LIGHT.letterSize());
   }

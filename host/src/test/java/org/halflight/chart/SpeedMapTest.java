@@ -5,9 +5,18 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.session.Outcome;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.Tolerance;
+import org.halflight.verdict.Fired;
+import org.halflight.verdict.SpeedSummary;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.SymbolAxis;
@@ -21,29 +30,28 @@ import org.junit.jupiter.api.Test;
 
 /** All figures here are invented. */
 class SpeedMapTest {
-  private static final RunAtSpeed SLOW_FOUND =
-      new RunAtSpeed(List.of(1.2, 2.6, 0.9), Optional.of(Mean.of(1.57, -0.65, 3.79)), 2, 0);
-  private static final RunAtSpeed SLOW_LEFT =
-      new RunAtSpeed(List.of(0.1, 0.05, -0.04), Optional.of(Mean.of(0.04, -0.14, 0.21)), 0, 0);
-  private static final RunAtSpeed FAST_FOUND =
-      new RunAtSpeed(List.of(-0.31), Optional.of(new Mean(-0.31, Optional.empty())), 0, 1);
-  private static final SpeedMapData DATA =
-      new SpeedMapData(
+  private static final SpeedSummary SLOW_FOUND =
+      only(Fired.asFound().hanging("1", 2, 1.2, 2.6, 0.9));
+  private static final SpeedSummary SLOW_LEFT = only(Fired.asLeft().at("1", 0.1, 0.05, -0.04));
+  private static final SpeedSummary FAST_FOUND =
+      only(
+          Fired.asFound()
+              .at(
+                  "1/500",
+                  Reference.EXACT,
+                  Map.of(Outcome.DID_NOT_OPEN, 1),
+                  OptionalDouble.empty(),
+                  -0.31));
+  private static final SpeedMap MAP =
+      new SpeedMap(
           "Invented folding camera",
           List.of(
-              new SpeedColumn(
-                  "1",
-                  Tolerance.plusMinus(1 / 3.0).withUnsure(0.05),
-                  Optional.of(SLOW_FOUND),
-                  Optional.of(SLOW_LEFT)),
-              new SpeedColumn(
-                  "1/60", Tolerance.plusMinus(1 / 3.0), Optional.empty(), Optional.empty()),
-              new SpeedColumn(
-                  "1/500", Tolerance.plusMinus(0.5), Optional.of(FAST_FOUND), Optional.empty())),
-          0.95,
+              column("1", Optional.of(SLOW_FOUND), Optional.of(SLOW_LEFT)),
+              column("1/60", Optional.empty(), Optional.empty()),
+              column("1/500", Optional.of(FAST_FOUND), Optional.empty())),
           "practice rig: invented shutter, simulated figures");
 
-  private final JFreeChart chart = new SpeedMap(DATA).chart(Theme.LIGHT);
+  private final JFreeChart chart = MAP.chart(Theme.LIGHT);
   private final XYPlot plot = chart.getXYPlot();
 
   @Test
@@ -64,17 +72,14 @@ class SpeedMapTest {
 
   @Test
   void manyFiringsStayInTheirColumn() {
-    List<Double> errors = new ArrayList<>();
-    for (int i = 0; i < 200; i++) {
-      errors.add(i / 1000.0);
-    }
-    RunAtSpeed run = new RunAtSpeed(errors, Optional.of(Mean.of(0.1, 0.09, 0.11)), 0, 0);
+    double[] errors = new double[200];
+    Arrays.setAll(errors, i -> i / 1000.0);
     SpeedColumn column =
-        new SpeedColumn("1/8", Tolerance.plusMinus(0.3), Optional.of(run), Optional.of(run));
-    XYPlot many =
-        new SpeedMap(new SpeedMapData("many", List.of(column, column), 0.95, ""))
-            .chart(Theme.DARK)
-            .getXYPlot();
+        column(
+            "1/8",
+            Optional.of(only(Fired.asFound().at("1/8", errors))),
+            Optional.of(only(Fired.asLeft().at("1/8", errors))));
+    XYPlot many = plot(Theme.DARK, column, column);
     for (int data = 0; data < 2; data++) {
       XYDataset set = many.getDataset(data);
       for (int row = 0; row < 2; row++) {
@@ -92,12 +97,14 @@ class SpeedMapTest {
     IntervalXYDataset means = (IntervalXYDataset) plot.getDataset(1);
     int found = row(means, SpeedMap.AS_FOUND);
     int left = row(means, SpeedMap.AS_LEFT);
-    assertThat(values(means, found)).containsExactly(1.57, -0.31);
-    assertThat(values(means, left)).containsExactly(0.04);
-    assertThat(means.getStartYValue(found, 0)).isEqualTo(-0.65);
-    assertThat(means.getEndYValue(found, 0)).isEqualTo(3.79);
+    assertThat(values(means, found)).hasSize(2);
+    assertThat(means.getYValue(found, 0)).isCloseTo(4.7 / 3, within(1e-9));
+    assertThat(values(means, left)).hasSize(1);
+    // 4.302653 (Student, 2 degrees) times 0.907377 / sqrt(3) either way of 47/30, by hand.
+    assertThat(means.getStartYValue(found, 0)).isCloseTo(-0.6874, within(1e-3));
+    assertThat(means.getEndYValue(found, 0)).isCloseTo(3.8207, within(1e-3));
     assertThat(means.getStartYValue(found, 1)).isNaN();
-    assertThat(means.getEndYValue(left, 0)).isEqualTo(0.21);
+    assertThat(means.getEndYValue(left, 0)).isCloseTo(0.2129, within(1e-3));
   }
 
   @Test
@@ -106,33 +113,25 @@ class SpeedMapTest {
     assertThat(plot.getRangeAxis().getUpperBound()).isGreaterThan(3.79);
     assertThat(plot.getRangeAxis().isInverted()).isFalse();
 
-    RunAtSpeed right = new RunAtSpeed(List.of(0.0), Optional.empty(), 0, 0);
-    Tolerance wide = Tolerance.plusMinus(0.8).withUnsure(0.3);
-    SpeedColumn column = new SpeedColumn("1", wide, Optional.of(right), Optional.empty());
     XYPlot other =
-        new SpeedMap(new SpeedMapData("", List.of(column), 0.95, ""))
-            .chart(Theme.LIGHT)
-            .getXYPlot();
+        plot(
+            Theme.LIGHT,
+            new SpeedColumn(
+                MarkedSpeed.parse("1"),
+                new Tolerance(1.1, 1.1),
+                Optional.empty(),
+                Optional.empty()));
     assertThat(other.getRangeAxis().getLowerBound()).isLessThan(-1.1);
     assertThat(other.getRangeAxis().getUpperBound()).isGreaterThan(1.1);
   }
 
   @Test
   void anIntervalOfTwoFiringsThatIsEndlessIsCutOff() {
-    RunAtSpeed two =
-        new RunAtSpeed(
-            List.of(0.2, 2.2),
-            Optional.of(new Mean(1.2, Optional.of(new Span(-11.5, 13.9)))),
-            0,
-            0);
-    SpeedColumn column =
-        new SpeedColumn("1", Tolerance.plusMinus(0.3), Optional.of(two), Optional.empty());
-    XYPlot other =
-        new SpeedMap(new SpeedMapData("", List.of(column), 0.95, ""))
-            .chart(Theme.LIGHT)
-            .getXYPlot();
-    assertThat(other.getRangeAxis().getLowerBound()).isBetween(-1.0, 0.2);
-    assertThat(other.getRangeAxis().getUpperBound()).isBetween(2.2, 3.0);
+    SpeedSummary two = only(Fired.asFound().at("1", 0.2, 2.2));
+    assertThat(two.expandedIntervalStops().orElseThrow().low()).isLessThan(-11);
+    XYPlot other = plot(Theme.LIGHT, column("1", Optional.of(two), Optional.empty()));
+    assertThat(other.getRangeAxis().getLowerBound()).isBetween(-1.6, 0.2);
+    assertThat(other.getRangeAxis().getUpperBound()).isBetween(2.2, 3.5);
   }
 
   @Test
@@ -150,9 +149,13 @@ class SpeedMapTest {
   void everySpeedHasItsOwnTolerance() {
     List<ToleranceAnnotation> bands = annotations(plot, ToleranceAnnotation.class);
     assertThat(bands)
-        .extracting(ToleranceAnnotation::tolerance)
-        .containsExactlyElementsOf(DATA.speeds().stream().map(SpeedColumn::tolerance).toList());
-    assertThat(bands).extracting(ToleranceAnnotation::from).containsExactly(-0.46, 0.54, 1.54);
+        .extracting(ToleranceAnnotation::limits)
+        .containsExactly(
+            Limits.of(SLOW_FOUND),
+            Limits.of(SLOW_LEFT),
+            Limits.of(Tolerance.THIRD),
+            Limits.of(FAST_FOUND));
+    assertThat(bands).extracting(ToleranceAnnotation::from).containsExactly(-0.46, 0.0, 0.54, 1.54);
   }
 
   @Test
@@ -160,26 +163,19 @@ class SpeedMapTest {
     // 1.2, 2.6 and 0.9: mean 47/30, standard deviation 0.907377 (by hand).
     List<ScatterBar> bars = annotations(plot, ScatterBar.class);
     assertThat(bars).hasSize(2);
-    assertThat(bars.get(0).span().lowStops()).isCloseTo(47 / 30.0 - 0.907377, within(1e-6));
-    assertThat(bars.get(0).span().highStops()).isCloseTo(47 / 30.0 + 0.907377, within(1e-6));
+    assertThat(bars.get(0).lowStops()).isCloseTo(47 / 30.0 - 0.907377, within(1e-6));
+    assertThat(bars.get(0).highStops()).isCloseTo(47 / 30.0 + 0.907377, within(1e-6));
   }
 
   @Test
   void anArrowShowsTheShiftWhereTheIntervalsLieApart() {
     assertThat(annotations(plot, ShiftArrow.class)).isEmpty();
-    SpeedColumn cured =
-        new SpeedColumn(
-            "1",
-            Tolerance.plusMinus(0.3),
-            Optional.of(
-                new RunAtSpeed(List.of(1.0, 1.1), Optional.of(Mean.of(1.05, 0.5, 1.6)), 0, 0)),
-            Optional.of(SLOW_LEFT));
-    XYPlot both =
-        new SpeedMap(new SpeedMapData("", List.of(cured), 0.95, "")).chart(Theme.LIGHT).getXYPlot();
+    SpeedSummary slow = only(Fired.asFound().at("1", 1.0, 1.1));
+    XYPlot both = plot(Theme.LIGHT, column("1", Optional.of(slow), Optional.of(SLOW_LEFT)));
     List<ShiftArrow> arrows = annotations(both, ShiftArrow.class);
     assertThat(arrows).hasSize(1);
-    assertThat(arrows.get(0).fromStops()).isEqualTo(1.05);
-    assertThat(arrows.get(0).toStops()).isEqualTo(0.04);
+    assertThat(arrows.get(0).fromStops()).isEqualTo(1.05, within(1e-9));
+    assertThat(arrows.get(0).toStops()).isEqualTo(0.11 / 3, within(1e-9));
     assertThat(words(both.getLegendItems())).contains("shift");
   }
 
@@ -221,13 +217,10 @@ class SpeedMapTest {
             "scatter (1 sd)",
             "tolerance",
             "unsure zone");
-    SpeedColumn plain =
-        new SpeedColumn("1", Tolerance.plusMinus(0.3), Optional.empty(), Optional.of(SLOW_LEFT));
-    XYPlot other =
-        new SpeedMap(new SpeedMapData("", List.of(plain), 0.9, "")).chart(Theme.LIGHT).getXYPlot();
+    SpeedSummary one = only(Fired.asLeft().at("1", 0.1));
+    XYPlot other = plot(Theme.LIGHT, column("1", Optional.empty(), Optional.of(one)));
     assertThat(words(other.getLegendItems()))
-        .containsExactly(
-            "firing as left", "mean with 90 % interval", "scatter (1 sd)", "tolerance");
+        .containsExactly("firing as left", "mean with 95 % interval", "tolerance");
   }
 
   @Test
@@ -241,21 +234,21 @@ class SpeedMapTest {
 
   @Test
   void tableSaysTheSameAsTheInput() {
-    DataTable table = new SpeedMap(DATA).table();
-    assertThat(table.caption()).isEqualTo(DATA.title());
-    assertThat(table.note()).isEqualTo(DATA.note());
+    DataTable table = MAP.table();
+    assertThat(table.caption()).isEqualTo(MAP.title());
+    assertThat(table.note()).isEqualTo(MAP.note());
     assertThat(table.rows())
         .containsExactly(
             List.of(
                 "1 s",
                 "as found",
                 "1.57 stop slow",
-                "0.65 stop fast to 3.79 stop slow",
+                "0.69 stop fast to 3.82 stop slow",
                 "1.20 stop slow, 2.60 stop slow, 0.90 stop slow",
                 "2 of 5",
                 "0 of 5",
                 "0.33 stop fast to 0.33 stop slow",
-                "\u00b10.05 stop"),
+                StopsText.unsure(Limits.of(SLOW_FOUND))),
             List.of(
                 "1 s",
                 "as left",
@@ -265,7 +258,7 @@ class SpeedMapTest {
                 "0 of 3",
                 "0 of 3",
                 "0.33 stop fast to 0.33 stop slow",
-                "\u00b10.05 stop"),
+                StopsText.unsure(Limits.of(SLOW_LEFT))),
             List.of(
                 "1/60 s",
                 "not fired",
@@ -284,23 +277,29 @@ class SpeedMapTest {
                 "0.31 stop fast",
                 "0 of 2",
                 "1 of 2",
-                "0.50 stop fast to 0.50 stop slow",
+                "0.33 stop fast to 0.33 stop slow",
                 "not known"));
     assertThat(table.cell(0, "95 % interval of the mean"))
-        .isEqualTo("0.65 stop fast to 3.79 stop slow");
+        .isEqualTo("0.69 stop fast to 3.82 stop slow");
   }
 
   @Test
   void impossibleInputIsTheCallersMistake() {
-    assertThatThrownBy(() -> new SpeedMapData("", List.of(), 0.95, ""))
+    assertThatThrownBy(() -> new SpeedMap("", List.of(), ""))
         .isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> new RunAtSpeed(List.of(Double.NaN), Optional.empty(), 0, 0))
-        .isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> new RunAtSpeed(List.of(), Optional.empty(), -1, 0))
-        .isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> new Span(1, 0)).isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> Tolerance.plusMinus(0.3).withUnsure(0))
-        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  private static SpeedSummary only(Fired fired) {
+    return fired.run().speeds().get(0);
+  }
+
+  private static SpeedColumn column(
+      String speed, Optional<SpeedSummary> asFound, Optional<SpeedSummary> asLeft) {
+    return new SpeedColumn(MarkedSpeed.parse(speed), Tolerance.THIRD, asFound, asLeft);
+  }
+
+  private static XYPlot plot(Theme theme, SpeedColumn... columns) {
+    return new SpeedMap("", List.of(columns), "").chart(theme).getXYPlot();
   }
 
   private static int row(XYDataset data, String key) {

@@ -114,6 +114,7 @@ class CommandsTest {
         "run SESSION --checks wynd|There is no check called wynd",
         "run SESSION --speeds none|A run needs at least one speed or check",
         "run SESSION --firings 0|0 firings of each speed are not possible",
+        "run SESSION --sync-lever V|--sync-lever does not know V. Choose one of X, M",
         "run SESSION --phase later|--phase does not know later",
         "replay SESSION|There is no file",
         "export OTHER --firings x.csv|is no Halflight session file",
@@ -127,7 +128,7 @@ class CommandsTest {
         "page EMPTY --out x.pdf --paper a5|--paper does not know a5",
         "page EMPTY --out x.pdf --intake blades|--intake does not understand blades",
         "page EMPTY --out x.pdf --hand-back blades=odd|--hand-back does not know odd",
-        "page EMPTY --out x.pdf --f-number 0|is no f-number"
+        "page EMPTY --out x.pdf --f-number 0|is not an f-number"
       })
   void badInputGetsOneSentence(String words, String sentence) throws Exception {
     Path other = Files.writeString(folder.resolve("other"), "something else\n");

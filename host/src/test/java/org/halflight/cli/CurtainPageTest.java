@@ -39,7 +39,7 @@ class CurtainPageTest {
     assertThat(page(OWN, ShutterKind.UNKNOWN).stopTables()).isNotEmpty();
     PageInput curtains = page(OWN, ShutterKind.CURTAIN_LONG_SIDE);
     assertThat(curtains.stopTables()).isEmpty();
-    assertThat(curtains.shutterKind()).isEqualTo("curtains along the long side of the frame");
+    assertThat(curtains.shutterKind()).isEqualTo("curtain shutter, horizontal travel");
     assertThat(page("curtain", ShutterKind.UNKNOWN).stopTables()).isEmpty();
     assertThat(page("curtain", ShutterKind.LEAF).stopTables()).isNotEmpty();
     assertThat(page("custom shutter=curtain-long-side", ShutterKind.UNKNOWN).stopTables())

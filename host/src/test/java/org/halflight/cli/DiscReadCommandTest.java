@@ -82,7 +82,7 @@ class DiscReadCommandTest {
         .hasSize(1);
     Files.writeString(edges, Files.readString(edges).replace("PRACTICE,full", "PRACTICE,"));
     assertThat(execute("disc", "read", "--from", edges.toString())).isEqualTo(1);
-    assertThat(printed()).contains("is no file of a disc's edges");
+    assertThat(printed()).contains("is not a file of a disc's edges");
   }
 
   @Test
@@ -127,10 +127,10 @@ class DiscReadCommandTest {
     assertThat(printed())
         .contains("a spinning disc cuts")
         .contains("1. Motor off")
-        .contains("3. By hand")
+        .contains("3. Turn the dark")
         .contains("You stopped it")
         .doesNotContain("4. Glasses")
-        .doesNotContain("touch nothing before it stands still");
+        .doesNotContain("Touch nothing until it has stopped");
   }
 
   @Test
@@ -149,9 +149,9 @@ class DiscReadCommandTest {
             "1. Motor off",
             "5. Start the motor",
             "Reading the disc, about 7 s",
-            "Taking the edges",
+            "Recording the edges",
             "75 % done",
-            "touch nothing before it stands still",
+            "Touch nothing until it has stopped",
             "slot, degrees");
   }
 

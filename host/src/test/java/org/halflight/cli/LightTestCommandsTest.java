@@ -28,7 +28,7 @@ class LightTestCommandsTest {
     assertThat(execute("leak", session(), "--practice")).as(printed()).isZero();
     assertThat(printed())
         .containsPattern(
-            "shut and not cocked: nothing found above the rig's own floor of (9\\.\\d|10\\.\\d) stops")
+            "shut and not cocked: nothing found above the rig's own floor, (9\\.\\d|10\\.\\d) stops")
         .containsPattern("shut and cocked: light comes through, (7\\.9|8\\.[0-2]) stops below")
         .contains("practice rig: invented shutter, simulated figures");
   }
@@ -49,7 +49,7 @@ class LightTestCommandsTest {
         .isZero();
     // Four stops down it is 0.18 stop dark and 0.11 more on the way up, five stops down 0.45.
     assertThat(printed())
-        .contains("Stop check against f/2.8: 4 of 5 stops are within 0.33 stop")
+        .contains("Aperture check against f/2.8: 4 of 5 stops are within 0.33 stop")
         .containsPattern("Too little light: f/16 -0\\.4\\d stop")
         .containsPattern("Backlash: f/\\S+ lets through 0\\.1\\d stop less when opening up")
         .contains("f/5.6 as 5.657");
@@ -62,7 +62,7 @@ class LightTestCommandsTest {
     assertThat(everyday.headings()).contains("what", "at", "quantity", "unit", "value", "source");
     assertThat(everyday.rows())
         .anyMatch(row -> row.contains("stop-scale") && row.contains("f/16"))
-        .allMatch(row -> row.get(row.size() - 1).equals("practice"));
+        .allMatch(row -> row.get(everyday.headings().indexOf("source")).equals("practice"));
     assertThat(execute("picture", session(), "--everyday", folder.toString())).isZero();
     assertThat(folder.resolve("1-stop-scale.png")).isNotEmptyFile();
   }
@@ -74,18 +74,18 @@ class LightTestCommandsTest {
     assertThat(printed())
         .containsPattern("Light falls by 1[01] % at most from the middle of the lens to its edge")
         .containsPattern("Times read long by 0\\.[78] % of opening plus closing time at most")
-        .contains("no longer with 20 %")
+        .contains("in place of 20 %")
         .contains("practice rig: invented shutter, simulated figures");
   }
 
   @Test
   void badInputIsOneSentence() {
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8,wide")).isEqualTo(1);
-    assertThat(printed()).contains("wide is no stop. Give the numbers as they are engraved");
+    assertThat(printed()).contains("wide is not a stop. Give the numbers as they are engraved");
     assertThat(execute("stops", session(), "--practice", "--stops", "2.8")).isEqualTo(1);
-    assertThat(printed()).contains("A stop check wants at least two stops.");
+    assertThat(printed()).contains("An aperture check needs at least two stops.");
     assertThat(execute("stops", session(), "--practice", "--tolerance", "0")).isEqualTo(1);
-    assertThat(printed()).contains("How far a stop may be off is above 0");
+    assertThat(printed()).contains("An aperture tolerance is above 0");
   }
 
   private String session() {

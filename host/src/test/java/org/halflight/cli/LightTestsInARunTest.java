@@ -45,7 +45,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Leak test and stop check in their place of a run, typed; on the practice rig, so simulated. */
+/**
+ * Leak test and aperture check in their place of a run, typed; on the practice rig, so simulated.
+ */
 class LightTestsInARunTest {
   @TempDir private Path folder;
 
@@ -94,9 +96,9 @@ class LightTestsInARunTest {
             "Next: the leak test",
             "cover the lamp",
             "Leak test, shut and cocked: light comes through",
-            "Next: the stop check",
+            "Next: the aperture check",
             "Stop down to f/5.6",
-            "Stop check against f/2.8",
+            "Aperture check against f/2.8",
             "Set B, release, hold");
     List<ExtraTest> tried = ExtraTests.of(session.results(), session.readings(), session.runs());
     StopScale scale =

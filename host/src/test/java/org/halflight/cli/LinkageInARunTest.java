@@ -97,11 +97,10 @@ class LinkageInARunTest {
         .extracting(trial -> linkages.get(1).verdict(trial))
         .containsExactly(Verdict.TOO_EARLY, Verdict.TOO_LATE, Verdict.NOT_TOLD, Verdict.GOOD);
     assertThat(printed())
-        .contains("too early. Adjust it so that the film advance frees later.")
-        .contains("too late. Adjust it so that the film advance frees earlier.")
-        .containsPattern("Trial 3: Too close to separate.*frees earlier\\.")
-        .containsPattern(
-            "Trial 4: the film advance frees [12]\\.\\d\\d ms before the blades open: good")
+        .contains("too early. Adjust it so that the advance unlocks later.")
+        .contains("too late. Adjust it so that the advance unlocks earlier.")
+        .containsPattern("Trial 3: Too close to separate.*unlocks earlier\\.")
+        .containsPattern("Trial 4: the advance unlocks [12]\\.\\d ms before the blades open: good")
         .contains("Do not wind on");
 
     handBackFillsItself(tried(session));
@@ -140,7 +139,7 @@ class LinkageInARunTest {
     Session session = run(operator, setup(Phase.AS_LEFT, 2));
 
     assertThat(printed())
-        .contains("The click sensor heard something and no shutter opened")
+        .contains("The click sensor picked up a sound and no shutter opened")
         .contains("fasten the sensor to the camera alone");
     Linkage linkage = linkages(tried(session)).get(0);
     assertThat(linkage.trials()).hasSize(2);
@@ -190,15 +189,14 @@ class LinkageInARunTest {
         .isZero();
     assertThat(pictures).isDirectoryContaining("glob:**/*linkage-adjusting.png");
     assertThat(execute("replay", session().toString())).isZero();
-    assertThat(printed()).contains("The film advance frees").contains("from +0.50 ms to +3.50 ms");
+    assertThat(printed()).contains("The advance unlocks").contains("limits +0.5 ms to +3.5 ms");
     Path page = folder.resolve("page.pdf");
     assertThat(execute("page", session().toString(), "--out", page.toString())).isZero();
     try (PDDocument document = Loader.loadPDF(page.toFile())) {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertThat(text)
-          .containsPattern(
-              "As left: The film advance frees [12]\\.\\d\\d ms before the blades open")
-          .contains("good, it comes first by a hair");
+          .containsPattern("As left: The advance unlocks [12]\\.\\d ms before the blades open")
+          .contains("good, just ahead of the shutter");
     }
   }
 

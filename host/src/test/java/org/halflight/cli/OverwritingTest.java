@@ -101,7 +101,7 @@ class OverwritingTest {
     assertThat(execute(words)).isZero();
     byte[] first = Files.readAllBytes(table);
     assertThat(execute(words)).isEqualTo(1);
-    assertThat(printed()).contains("is there already").contains("--force");
+    assertThat(printed()).contains("already exists").contains("--force");
     assertThat(execute("export", session.toString(), "--speeds", table.toString(), "--force"))
         .isEqualTo(1);
     assertThat(printed()).contains("holds a different table");

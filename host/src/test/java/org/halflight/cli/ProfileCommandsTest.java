@@ -123,7 +123,7 @@ class ProfileCommandsTest {
     assertThat(replayed()).isEqualTo(with).isNotEqualTo(without);
 
     assertThat(replayed("--profile", given(ofPractice(day, 300, 400)).toString()))
-        .contains("full light lies outside the light");
+        .contains("full light is outside the light");
     assertThat(replayed("--profile", given(ofPractice(day.plusDays(91), 700, 900)).toString()))
         .contains("older than you allow");
     assertThat(
@@ -141,7 +141,7 @@ class ProfileCommandsTest {
     Files.writeString(kept, text.replace("700.0", "710.0"));
     assertThat(replayed()).contains("was changed after it was written, so it is not used");
     Files.writeString(kept, text.substring(0, text.length() - 12));
-    assertThat(replayed()).contains("the end of the file of the profile is missing");
+    assertThat(replayed()).contains("the end of the profile's file is missing");
     assertThat(Stream.of(replayed().split("\n")).filter(l -> l.contains("stop")).toList())
         .isEqualTo(Stream.of(without.split("\n")).filter(l -> l.contains("stop")).toList());
   }
@@ -171,7 +171,7 @@ class ProfileCommandsTest {
         given(ofPractice(LocalDate.EPOCH, 300, 400)).toString());
     assertThat(text(page))
         .contains("Rig not calibrated")
-        .contains("full light lies outside the light");
+        .contains("full light is outside the light");
     execute("export", session, "--firings", firings.toString(), "--speeds", speeds.toString());
     assertThat(Files.readString(firings)).contains(ProfileId.of(profile).label());
     assertThat(Files.readAllLines(speeds).get(1)).contains(",yes,mean-of-setting,");

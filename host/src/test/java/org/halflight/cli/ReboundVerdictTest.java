@@ -59,7 +59,7 @@ class ReboundVerdictTest {
     assertThat(replayed())
         .contains("1/125 runs 0.52 stop slow. Main opening 8.97 ms, rebound 2.20 ms; the error")
         .contains("Rebound: main opening")
-        .doesNotContain("not looked at");
+        .doesNotContain("not checked");
   }
 
   @Test
@@ -121,7 +121,7 @@ class ReboundVerdictTest {
     assertThat(number(firings, "outside_light_bound_ms"))
         .isCloseTo(0.4 * number(firings, "rebound_ms"), within(1e-5));
     assertThat(number(speeds, "expanded_stops")).isGreaterThan(1.5 * bright);
-    assertThat(replayed()).contains("it is uncertain by 40 %");
+    assertThat(replayed()).contains("its uncertainty is 40 %");
   }
 
   private static LightLines rebounds(double area, double ramp, double peak) {
@@ -146,9 +146,9 @@ class ReboundVerdictTest {
     assertThat(column("rebound_look")).containsOnly("not-looked-at");
     assertThat(replayed().lines())
         .anyMatch(line -> line.startsWith("1/60 is within") && !line.contains("ebound"))
-        .anyMatch(line -> line.matches("1/125 is within .*\\. Rebound not looked at\\.(.*)"))
-        .anyMatch(line -> line.matches("1/250 is within .*\\. Rebound not looked at\\.(.*)"))
-        .anyMatch(line -> line.matches("1/500 is within .*\\. Rebound not looked at\\.(.*)"));
+        .anyMatch(line -> line.matches("1/125 is within .*\\. Rebound not checked\\.(.*)"))
+        .anyMatch(line -> line.matches("1/250 is within .*\\. Rebound not checked\\.(.*)"))
+        .anyMatch(line -> line.matches("1/500 is within .*\\. Rebound not checked\\.(.*)"));
   }
 
   @Test
@@ -172,9 +172,9 @@ class ReboundVerdictTest {
       text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
     }
     assertThat(text)
-        .contains("Rebound not looked at: 1/125.")
+        .contains("Rebound not checked: 1/125.")
         .contains("adds up to 0.28 stop at 1/500")
-        .contains("* Rebound not looked at.")
+        .contains("* Rebound not checked.")
         .contains("As left, 1/500: main opening 1.95 ms, rebound 0.200 ms; the time counts both.");
   }
 
@@ -183,7 +183,7 @@ class ReboundVerdictTest {
     export(lookedOnce(0));
 
     assertThat(column("rebound_look")).containsOnly("none");
-    assertThat(replayed()).doesNotContain("not looked at");
+    assertThat(replayed()).doesNotContain("not checked");
   }
 
   @Test
@@ -198,7 +198,7 @@ class ReboundVerdictTest {
     int mean = speeds.headings().indexOf("mean_error_stops");
     assertThat(Double.parseDouble(speeds.rows().get(last).get(mean)))
         .isCloseTo(0.2689, within(0.01));
-    assertThat(replayed()).contains("Only the light curve saw").doesNotContain("not looked at");
+    assertThat(replayed()).contains("Only the light curve saw").doesNotContain("not checked");
   }
 
   @Test

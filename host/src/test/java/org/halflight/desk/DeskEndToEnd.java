@@ -181,7 +181,7 @@ final class DeskEndToEnd {
     Path written = folder.resolve("data/my-rig.profile");
     hand.await("the profile is written", v -> Files.exists(written));
     hand.click("rigTake");
-    hand.await("it is taken in", v -> v.rig().sentence().contains("taken in"));
+    hand.await("it is imported", v -> v.rig().sentence().contains("is imported"));
     hand.click("rigCalibrate");
     hand.await("once more", v -> v.rig().isUnderWay());
     hand.click("rigStop");
@@ -466,7 +466,7 @@ final class DeskEndToEnd {
     hand.fill("run.stop-tolerance", "4");
     hand.click("beginRun");
     hand.await(
-        "it says what is no tolerance",
+        "it says what is not a tolerance",
         v -> ((JTextComponent) hand.find("runTrouble")).getText().contains("below 3 stops, not 4"));
     hand.fill("run.stop-tolerance", "1/2");
     everyWay("7-run-light");
@@ -582,7 +582,7 @@ final class DeskEndToEnd {
 
     hand.fill("triedMarked", "2.8, 4, wide");
     hand.click("triedStops");
-    hand.await("it is no stop", v -> v.lightTest().prompt().sentence().contains("is no stop"));
+    hand.await("it is not a stop", v -> v.lightTest().prompt().sentence().contains("is not a stop"));
     hand.fill("triedMarked", "2.8, 4, 5.6, 8");
     hand.click("triedStops");
     for (int step = 1; step <= 7; step++) {

@@ -48,7 +48,7 @@ class OldSettingsTest {
     assertThat(options).containsEntry(RunOption.LINKAGE, "-0.5..2");
     assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("a bit is no tolerance");
+        .hasMessageContaining("a bit is not a tolerance");
   }
 
   @Test

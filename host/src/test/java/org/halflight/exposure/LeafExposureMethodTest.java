@@ -119,13 +119,13 @@ class LeafExposureMethodTest {
   }
 
   @Test
-  void lightThatLastsLongerThanTenMillisecondsAfterTheClosingIsAnotherOpening() {
+  void lightThatBeginsMoreThanTenMillisecondsAfterTheClosingIsAnotherOpening() {
     main();
     long closed = 11 * MS - 3381;
-    pulse(Channel.CENTRE_LOW, closed + 9 * MS, closed + 10 * MS);
+    pulse(Channel.CENTRE_LOW, closed + 10 * MS, closed + 14 * MS);
     assertThat(((Timed) measure()).isDouble()).isFalse();
     edges.subList(edges.size() - 2, edges.size()).clear();
-    pulse(Channel.CENTRE_LOW, closed + 9 * MS, closed + 10 * MS + 1);
+    pulse(Channel.CENTRE_LOW, closed + 10 * MS + 1, closed + 14 * MS);
     Timed timed = (Timed) measure();
     assertThat(timed.isDouble()).isTrue();
     assertThat(timed.effectiveSeconds())

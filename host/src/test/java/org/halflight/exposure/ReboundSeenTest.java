@@ -50,6 +50,18 @@ class ReboundSeenTest {
     assertThat(seen.laterSeconds()).isCloseTo(0.1e-3, within(1e-12));
   }
 
+  /** The curve has the rule of the edges: what begins in time is one exposure to its end. */
+  @Test
+  void aReboundThatBeginsWithinTenMillisecondsMayLastLonger() {
+    double[] seconds = {0, 0, 2e-3, 2e-3, 11e-3, 13e-3, 15e-3, 16e-3};
+    double[] light = {0, 1, 1, 0, 0, 0.1, 0, 0};
+
+    ReboundSeen seen = ReboundSeen.of(CurvePoints.of(seconds, light), FLOOR);
+
+    assertThat(seen.afterSeconds()).isCloseTo(0.2e-3, within(1e-12));
+    assertThat(seen.laterSeconds()).isZero();
+  }
+
   @Test
   void lightBeforeTheMainOpeningIsApart() {
     double[] seconds = {0, 1e-3, 2e-3, 3e-3, 3e-3, 8e-3, 8e-3};

@@ -93,7 +93,7 @@ class BounceTest {
         .anyMatch(value -> value.quantity().equals("leaks-while-cocking") && value.value() == 3);
     assertThat(ExtraTestWords.inShort(bounce))
         .isEqualTo(
-            "As left: Light came 3 times while cocking, where the blades should stay shut: a leak.");
+            "As left: Light came 3 times while cocking, when the blades should stay shut: a leak.");
 
     // With a speed that was timed there is a picture, and it says so below.
     bench.open(0.002, 4e-4);

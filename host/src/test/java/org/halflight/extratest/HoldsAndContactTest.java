@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.halflight.exposure.LevelPair;
+import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
@@ -22,6 +26,8 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.words.ContactWords;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Invented edges of exactly known times; straight ramps of 1 ms. */
 class HoldsAndContactTest {
@@ -185,6 +191,53 @@ class HoldsAndContactTest {
     assertThat(bulbs.classes()).contains(BulbClass.M);
     assertThat(bulbs.state()).isEqualTo(CheckState.OK);
     assertThat(ContactWords.lines(bulbs).get(0)).contains("Too early for electronic flash");
+  }
+
+  /** At X the blades are to be open, at M the contact is to be early by the delay of that class. */
+  @ParameterizedTest
+  @CsvSource({
+    "X, -0.0152, FAULT, Too early for electronic flash, is at X",
+    "X, 0.004, OK, in time, resistance",
+    "M, -0.0152, OK, right for bulbs of class M, resistance",
+    "M, 0.004, FAULT, is at M: adjust, resistance",
+    "M, -0.0042, FAULT, is at M: adjust, resistance",
+    "'', -0.0152, OK, Too early for electronic flash, class MF"
+  })
+  void anEarlyContactIsJudgedByTheSyncLever(
+      String lever, double closing, CheckState state, String first, String second) {
+    bench.session.handle(
+        new SessionInput.RunBegins(
+            new RunSetup("invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
+                .withConditions(at(lever))));
+    closesAt(closing);
+    FlashContact contact = tried(FlashContact.class);
+    assertThat(contact.state()).isEqualTo(state);
+    List<String> lines = ContactWords.lines(contact);
+    assertThat(lines.get(0)).contains(first);
+    assertThat(lines.get(1)).contains(second);
+  }
+
+  @Test
+  void aContactThatIsRightAtOnePositionIsNotClearedAtTheOther() {
+    for (String lever : List.of("X", "M")) {
+      bench.session.handle(
+          new SessionInput.RunBegins(
+              new RunSetup(
+                      "invented camera", Phase.AS_LEFT, "leaf", List.of(S60), Reference.EXACT, 3)
+                  .withConditions(at(lever))));
+      closesAt(-15.2e-3);
+    }
+    assertThat(
+            MeasuredChecks.handBack(bench.tried())
+                .answer(CheckItem.FLASH_CONTACT, CheckState.NOT_TESTED)
+                .state())
+        .isEqualTo(CheckState.FAULT);
+  }
+
+  private static RunConditions at(String lever) {
+    return new RunConditions(
+        OptionalDouble.empty(),
+        lever.isEmpty() ? Map.of() : Map.of(RunOption.SYNC_LEVER.name(), lever));
   }
 
   @Test

@@ -35,7 +35,7 @@ class OutFilesTest {
   void aFileOfTheSameKindIsReplacedOnlyWhereThePersonSaidSo() throws Exception {
     Path file = Files.writeString(folder.resolve("old.csv"), OLD_TABLE);
     Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r-----"));
-    refused(OutFiles.neverReplacing(), file, FileKind.TABLE, "is there already");
+    refused(OutFiles.neverReplacing(), file, FileKind.TABLE, "already exists");
     assertThat(file).hasContent(OLD_TABLE);
     OutFiles.of(true, List.of()).file(file, FileKind.TABLE).write(NEW);
     assertThat(file).hasBinaryContent(NEW);
@@ -147,7 +147,7 @@ class OutFilesTest {
     assertThat(link).isSymbolicLink();
     assertThat(file).hasBinaryContent(NEW);
     Path dead = Files.createSymbolicLink(folder.resolve("dead.csv"), folder.resolve("gone"));
-    refused(OutFiles.of(true, List.of()), dead, FileKind.TABLE, "not there");
+    refused(OutFiles.of(true, List.of()), dead, FileKind.TABLE, "does not exist");
   }
 
   @Test
@@ -166,7 +166,7 @@ class OutFilesTest {
     Files.writeString(file, OLD_TABLE);
     assertThatThrownBy(() -> out.write(NEW))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("there");
+        .hasMessageContaining("already exists");
     assertThat(file).hasContent(OLD_TABLE);
     OutFile forced = OutFiles.of(true, List.of()).file(folder.resolve("other.csv"), FileKind.TABLE);
     Files.writeString(folder.resolve("other.csv"), "halflight-session 1\n");

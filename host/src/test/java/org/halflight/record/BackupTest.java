@@ -95,7 +95,7 @@ class BackupTest {
     Files.writeString(backup, "mine");
     assertThatThrownBy(() -> record.backUp(backup))
         .isInstanceOf(RecordTrouble.class)
-        .hasMessageContaining("is there already")
+        .hasMessageContaining("already exists")
         .hasMessageContaining("another name");
     assertThat(Files.readString(backup)).isEqualTo("mine");
   }

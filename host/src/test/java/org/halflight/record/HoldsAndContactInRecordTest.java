@@ -114,7 +114,8 @@ class HoldsAndContactInRecordTest {
     assertThat(list.answer(CheckItem.FLASH_CONTACT, CheckState.NOT_TESTED).state())
         .isEqualTo(CheckState.FAULT);
 
-    byte[] table = ExtraTestTable.of(label, Source.PRACTICE, live).bytes(CsvTable.Dialect.PLAIN);
+    byte[] table =
+        ExtraTestTable.of(label, Source.PRACTICE, live, List.of()).bytes(CsvTable.Dialect.PLAIN);
     assertThat(new String(table, StandardCharsets.UTF_8))
         .contains("hold-open")
         .contains("second-press-to-closing")

@@ -7,7 +7,10 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
@@ -16,6 +19,7 @@ import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
@@ -24,7 +28,10 @@ import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
+import org.halflight.session.SyncLever;
 import org.halflight.session.UntimedTest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -161,6 +168,33 @@ class MigrationTest {
                 "SELECT effective_seconds FROM firing_result"
                     + " WHERE effective_seconds IS NOT NULL ORDER BY firing_id",
                 row -> row.getDouble(1)));
+  }
+
+  @Test
+  void aRecordOfVersionEightCanNoteTheSyncLever() throws IOException {
+    Files.copy(FIXTURES.resolve("v8.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      CameraLine line = record.search("Invented folder").get(0);
+      Run run = record.history(line.camera().id()).orElseThrow().runs().get(0).run();
+      assertThat(run.asked().conditions().get(RunOption.SYNC_LEVER)).isEmpty();
+      Map<String, String> noted = new HashMap<>(run.asked().conditions().noted());
+      noted.put(RunOption.SYNC_LEVER.name(), "M");
+      record.keep(run.withConditions(new RunConditions(OptionalDouble.empty(), noted)));
+      assertThat(record.run(run.id()).orElseThrow().asked().conditions().get(RunOption.SYNC_LEVER))
+          .contains(SyncLever.M);
+      assertThatThrownBy(
+              () ->
+                  record.database.write(
+                      connection -> {
+                        new Columns()
+                            .set("run_id", run.id().value() + 1)
+                            .set("name", "sync-lever")
+                            .set("words", "V")
+                            .add(connection, "run_condition");
+                        return true;
+                      }))
+          .hasStackTraceContaining("a sync lever is at X or at M");
+    }
   }
 
   @Test

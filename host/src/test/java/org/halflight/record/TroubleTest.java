@@ -153,7 +153,7 @@ class TroubleTest {
       execute(other, "CREATE TABLE stamps (country TEXT)");
     }
     byte[] stamps = Files.readAllBytes(foreign);
-    assertTrouble(() -> RecordFixture.open(foreign), Reason.NOT_OURS, "no Halflight record");
+    assertTrouble(() -> RecordFixture.open(foreign), Reason.NOT_OURS, "not a Halflight record");
     assertThat(Files.readAllBytes(foreign)).isEqualTo(stamps);
   }
 
@@ -235,7 +235,7 @@ class TroubleTest {
               }
             },
             Reason.FULL,
-            "Make room, then take in the session file");
+            "Make room, then import the session file");
       }
       assertTrouble(() -> live.settleTo(live.all.size()), Reason.FULL, "is full");
       assertThat(record.integrityFaults()).isEmpty();

@@ -83,7 +83,13 @@ public final class WriteRecordFixture {
         found.withConditions(
             new RunConditions(
                 OptionalDouble.of(90 * 86_400),
-                Map.of(RunOption.PLACE.name(), "in the camera", RunOption.WET.name(), "dry"))));
+                Map.of(
+                    RunOption.PLACE.name(),
+                    "in the camera",
+                    RunOption.WET.name(),
+                    "dry",
+                    RunOption.SYNC_LEVER.name(),
+                    "X"))));
     record.takeIn(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
     record.takeIn(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
     record.keep(

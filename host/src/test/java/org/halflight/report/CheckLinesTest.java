@@ -54,8 +54,8 @@ class CheckLinesTest {
       assertThat(line.remark())
           .isEqualTo(
               only instanceof Bounce
-                  ? "in order as far as measured: bounce; not measured: leak test"
-                  : "in order as far as measured: leak test; not measured: bounce");
+                  ? "OK as far as tested (bounce); not tested: leak test"
+                  : "OK as far as tested (leak test); not tested: bounce");
     }
     CheckLine listedByNobody = CheckLines.filled(List.of(), List.of(SamplePages.leak(true))).get(0);
     assertThat(listedByNobody.handBack()).isEqualTo(OPEN);
@@ -71,8 +71,7 @@ class CheckLinesTest {
 
     assertThat(line.handBack()).isEqualTo(OPEN);
     assertThat(line.remark())
-        .isEqualTo(
-            "in order as far as measured: bounce, leak test; not measured: leak test cocked");
+        .isEqualTo("OK as far as tested (bounce, leak test); not tested: leak test cocked");
   }
 
   @Test
@@ -93,12 +92,11 @@ class CheckLinesTest {
         ExtraTests.of(List.of(), List.of(stop("2.8", 808, 1), stop("4", 408, 2)), List.of());
     List<CheckLine> lines = CheckLines.filled(List.of(), stops);
 
-    assertThat(lines.stream().map(CheckLine::item)).containsExactly("stop blades");
+    assertThat(lines.stream().map(CheckLine::item)).containsExactly("aperture blades");
     assertThat(lines.get(0).handBack()).isEqualTo(OPEN);
     assertThat(lines.get(0).remark())
         .isEqualTo(
-            "in order as far as measured: stop check; not measured: the first stop again at the"
-                + " end");
+            "OK as far as tested (aperture check); not tested: the first stop again at the end");
   }
 
   private static LightReading stop(String number, double counts, long ticks) {

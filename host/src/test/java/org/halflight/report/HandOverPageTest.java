@@ -148,7 +148,7 @@ class HandOverPageTest {
         .contains("Slow-speed train taken out, rinsed, dried")
         .contains("Oil on blades fault OK a film near the pivots")
         .contains("Rig not calibrated.")
-        .contains("That is trade custom, no standard's limit.")
+        .contains("That is usual in the trade, not a standard's limit.")
         .contains("From the lists: Self-timer, Flash contact.")
         .contains("exposure away from the middle of the picture")
         .contains("First firing after rest, as found at 1 s:")
@@ -223,7 +223,7 @@ class HandOverPageTest {
       assertThat(text(SamplePages.all().get(one)))
           .contains("odd ones")
           .containsPattern("[012]/\\d, \u2264 \\d\\d %")
-          .contains("what share of them that does not exclude");
+          .contains("the largest share that still fits");
     }
   }
 
@@ -231,7 +231,7 @@ class HandOverPageTest {
   void withoutARunFromBeforeNothingIsSaidAboutAChange() throws IOException {
     String text = text(SamplePages.all().get("no-as-found"));
     assertThat(text)
-        .contains("so nothing can be said about what the work changed")
+        .contains("so this page does not show what the work changed")
         .contains("No lists were filled in.")
         .contains("No work is noted.")
         .doesNotContain("faster than before", "As found and as left");
@@ -241,7 +241,7 @@ class HandOverPageTest {
   void speedsThatWereNotFiredAreNamed() throws IOException {
     assertThat(text(SamplePages.all().get("few-speeds")))
         .contains("Speeds of the dial that were not fired: 1/15, 1/30 and 1/250.")
-        .contains("without a verdict, for want of timed firings: 1/125.")
+        .contains("no verdict (too few timed firings): 1/125.")
         .contains("There is no run from after the work yet.")
         .contains("No stop table");
   }

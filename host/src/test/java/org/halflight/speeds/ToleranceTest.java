@@ -47,7 +47,7 @@ class ToleranceTest {
     return Double.parseDouble(text.replace(" %", ""));
   }
 
-  /** Trade custom, no standard's limit. */
+  /** Trade custom, not a standard's limit. */
   @Test
   void aThirdOfAStopAndHalfAStopAtTheTop() {
     Dial dial = Dial.find("leaf").orElseThrow();

@@ -135,7 +135,7 @@ class PatternsTest {
     assertThat(pattern.kind()).isEqualTo(Kind.NO_MEAN_OFF);
     assertThat(words(pattern))
         .contains("5 of 5 releases at 1/500: never fully open.")
-        .contains("No mean error stands out.");
+        .contains("No mean error is beyond its limits.");
   }
 
   @Test

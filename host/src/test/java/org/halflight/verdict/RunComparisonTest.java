@@ -65,7 +65,7 @@ class RunComparisonTest {
         .contains("stop faster than before")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
         .contains("The slow speeds taken together run more evenly: their scatter fell from")
-        .contains("5 firings cannot resolve a change of scatter at a single speed.")
+        .contains("5 firings cannot show a change of scatter at a single speed.")
         .doesNotContain("each would find")
         .doesNotContain("{");
   }
@@ -202,7 +202,8 @@ class RunComparisonTest {
     assertThat(two.otherRig()).isTrue();
     // 0.007 stop evenly spread for either resonator: 0.01 stop between two rigs is nothing.
     assertThat(two.anythingChanged()).isFalse();
-    assertThat(ComparisonWords.warnings(two).get(0)).startsWith("Two rigs measured these runs.");
+    assertThat(ComparisonWords.warnings(two).get(0))
+        .startsWith("Two rigs measured these runs, so a difference may be between the rigs.");
     assertThat(ComparisonWords.warnings(same)).isEmpty();
   }
 
@@ -252,9 +253,9 @@ class RunComparisonTest {
     assertThat(with.byRepeatedRuns()).isTrue();
     assertThat(with.changed()).hasSize(8);
     assertThat(String.join(" ", ComparisonWords.all(with)))
-        .contains("as long as the runs differ no more than the repeated runs of this camera do");
+        .contains("while the runs differ no more than the repeated runs of this camera do");
     assertThat(String.join(" ", ComparisonWords.all(without)))
-        .contains("by a correlation of 0.3 at the most");
+        .contains("by a correlation of at most 0.3");
     // Three runs tell too little.
     RunSummary thrice =
         new RunSummary(
@@ -281,7 +282,7 @@ class RunComparisonTest {
                     dial(Fired.asFound(), 1, 0.0, 0.1, 10).run(),
                     dial(Fired.asLeft(), 2, 0.05, 0.1, 10).run())));
     assertThat(ten)
-        .contains("With 10 firings of each speed more firings hardly help. Repeat the run.")
+        .contains("With 10 firings of each speed, more firings hardly help. Repeat the run.")
         .doesNotContain("30 each");
   }
 
@@ -312,7 +313,7 @@ class RunComparisonTest {
     assertThat(speed.rankTest().get().p()).isCloseTo(2 / 924.0, within(1e-12));
     assertThat(speed.rankShift().get().shift()).isCloseTo(0.4, within(0.03));
     assertThat(ComparisonWords.speed(speed).get(1))
-        .startsWith("The rank test, which takes all firings as independent, says so too");
+        .startsWith("The rank test, which treats all firings as independent, agrees");
   }
 
   @Test
@@ -325,7 +326,7 @@ class RunComparisonTest {
         .extracting(SpeedComparison::finding)
         .containsOnly(ShiftFinding.NOT_COMPARABLE);
     assertThat(String.join("\n", ComparisonWords.all(runs)))
-        .contains("1/8: 1 timed firings before, 2 after; two each are the least to compare.")
+        .contains("1/8: 1 timed firings before, 2 after; a comparison needs two of each.")
         .contains("1/4: 0 timed firings before");
   }
 
@@ -348,8 +349,8 @@ class RunComparisonTest {
             found, left, Map.of("shutter", "in the camera", "stop", "2.8"), Map.of("stop", "2.8"));
     assertThat(ComparisonWords.warnings(runs))
         .containsExactly(
-            "The set-ups were unlike (shutter: in the camera before, not noted after), so a change"
-                + " may be the set-up's and not the shutter's.",
+            "The set-ups differed (shutter: in the camera before, not noted after), so a change"
+                + " may come from the set-up and not the shutter.",
             "Fired in the earlier run only: 1/60.",
             "Fired in the later run only: 1/30.");
   }

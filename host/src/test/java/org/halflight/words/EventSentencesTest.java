@@ -24,7 +24,7 @@ class EventSentencesTest {
     assertSays(new SessionEvent.StillOpen(4.23), "OPEN 4.2 s");
     assertSays(
         new SessionEvent.IsItTheNeighbour(S500, S250, List.of(KEY, KEY, KEY)),
-        "3 firings in a row fit 1/250 better than 1/500. Does the dial stand at 1/250? Move them"
+        "3 firings in a row fit 1/250 better than 1/500. Is the dial set to 1/250? Move them"
             + " there, or accept them as 1/500.");
     assertSays(
         new SessionEvent.IsTheDialTurned(S500, S250, KEY),
@@ -32,14 +32,14 @@ class EventSentencesTest {
             + " as 1/500.");
     assertSays(
         new SessionEvent.PlateauOff(0.48, List.of(KEY, KEY)),
-        "Full light is 48 % of what was set: stop, lamp or sensor moved? Firings since the last"
-            + " good light: 2, marked. Set the light again (F3 in the window).");
+        "Full light is 48 % of what was set. Has the aperture, lamp or sensor moved? Firings since the last"
+            + " good light: 2, marked. Set the light again (F3).");
     assertSays(
         new SessionEvent.EnoughToKnow(S500, 10, 2),
-        "1/500: 2 usable of 10 tries. That is enough to know: it is erratic. On to the next.");
+        "1/500: 2 usable of 10 tries. That is enough: it is erratic. On to the next.");
     assertSays(
         new SessionEvent.LinkGap(OptionalDouble.of(42)),
-        "Nothing was heard of the rig for 42.0 s. What was fired meanwhile is not in the record.");
+        "The rig was silent for 42.0 s. Firings in that time are not in the record.");
   }
 
   @Test

@@ -19,11 +19,11 @@ class LinkageWordsTest {
   void whichWayToAdjustIsSaid() {
     assertThat(lines(0.012).get(0))
         .isEqualTo(
-            "The film advance frees 12.00 ms before the blades open (plus or minus 0.30 ms), too"
-                + " early: adjust the linkage so that it frees later, to between 0 ms and +3.00"
+            "The advance unlocks 12.0 ms before the blades open (\u00b10.3 ms), too early."
+                + " Adjust the linkage so that it unlocks later, between 0 ms and +3"
                 + " ms.");
-    assertThat(lines(-0.008).get(0)).contains("8.00 ms after the blades open", "frees earlier");
-    assertThat(lines(0.0015).get(0)).contains("good", "by a hair");
+    assertThat(lines(-0.008).get(0)).contains("8.0 ms after the blades open", "unlocks earlier");
+    assertThat(lines(0.0015).get(0)).contains("good", "just ahead");
     assertThat(lines(0.0031).get(0)).contains("too close to call");
     assertThat(lines(0.0015)).anyMatch(line -> line.startsWith("No release sensor was seen"));
   }
@@ -31,14 +31,14 @@ class LinkageWordsTest {
   @Test
   void theNewestTrialStandsByItselfWithTheWayToTurn() {
     assertThat(newest(0.0012))
-        .isEqualTo("Trial 2: the film advance frees 1.20 ms before the blades open: good.");
+        .isEqualTo("Trial 2: the advance unlocks 1.2 ms before the blades open: good.");
     assertThat(newest(0.009))
         .isEqualTo(
-            "Trial 2: the film advance frees 9.00 ms before the blades open: too early. Adjust it"
-                + " so that the film advance frees later.");
+            "Trial 2: the advance unlocks 9.0 ms before the blades open: too early. Adjust it"
+                + " so that the advance unlocks later.");
     assertThat(newest(BLADES - 0.0015))
         .startsWith("Trial 2: Too close to separate")
-        .contains("Adjust it so that the film advance frees earlier.");
+        .contains("Adjust it so that the advance unlocks earlier.");
   }
 
   private static String newest(double interval) {
@@ -50,7 +50,7 @@ class LinkageWordsTest {
     InventedAdvance camera = InventedAdvance.trials(Phase.AS_LEFT, 0.0014, 0.0016);
 
     assertThat(ExtraTestWords.lines(camera.linkage()))
-        .anyMatch(line -> line.contains("scatters by 0.14 ms (standard deviation of 2 trials)"));
+        .anyMatch(line -> line.contains("scatters by 0.1 ms (standard deviation of 2 trials)"));
     assertThat(
             ExtraTestWords.lines(InventedAdvance.trials(Phase.ADJUSTING, 0.0014, 0.0016).linkage()))
         .noneMatch(line -> line.contains("scatters"));
@@ -60,9 +60,7 @@ class LinkageWordsTest {
   void overlappingClicksSayBetweenWhat() {
     String line = lines(BLADES - 0.0015).get(0);
 
-    assertThat(line)
-        .startsWith("Too close to separate")
-        .contains("at the earliest", "at the latest");
+    assertThat(line).startsWith("Too close to separate").contains("It unlocks between ");
   }
 
   @Test
@@ -72,7 +70,7 @@ class LinkageWordsTest {
     camera.fire(SLOW);
 
     assertThat(ExtraTestWords.inShort(camera.linkage()))
-        .contains("No click was heard", "wire of the click sensor");
+        .contains("No click came", "wire of the click sensor");
   }
 
   @Test

@@ -275,7 +275,7 @@ class BenchLightTest {
     setLight();
     light.stops(List.of("2.8", "wide"));
     assertThat(light.isTesting()).isFalse();
-    assertThat(light.testPrompt().sentence()).startsWith("wide is no stop.");
+    assertThat(light.testPrompt().sentence()).startsWith("wide is not a stop.");
   }
 
   @Test

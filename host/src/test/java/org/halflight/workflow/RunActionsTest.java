@@ -52,7 +52,7 @@ class RunActionsTest {
         .filteredOn(firing -> firing.run() == 1)
         .filteredOn(firing -> firing.outcome().isOfTheShutter())
         .extracting(FiringResult::outcome)
-        .hasSize(6)
+        .hasSize(5)
         .endsWith(Outcome.OPENS_HOLDS_CLOSES)
         .contains(Outcome.TIMED);
     assertThat(session().readings()).hasSize(3);

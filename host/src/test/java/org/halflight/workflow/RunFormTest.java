@@ -98,10 +98,10 @@ class RunFormTest {
 
   @ParameterizedTest
   @CsvSource({
-    "'1/60, fast', fast is no speed",
+    "'1/60, fast', fast is not a speed",
     "'', at least one speed or check",
     "' , ', at least one speed or check",
-    "1/0, 1/0 is no speed"
+    "1/0, 1/0 is not a speed"
   })
   void speedsThatAreNoneAreRefused(String speeds, String said) {
     assertThatThrownBy(() -> form(speeds, 5, List.of(), Map.of()).read())

@@ -18,6 +18,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
 import org.halflight.speeds.Dial;
 import org.halflight.words.ClockWords;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
 
@@ -236,7 +237,7 @@ public final class BenchModel {
 
   private String lostSentence() {
     String at =
-        session().setting().map(DialSetting::label).orElseGet(() -> Words.say("desk.link.noSpeed"));
+        session().setting().map(Sentences::dial).orElseGet(() -> Words.say("desk.link.noSpeed"));
     return Words.say("desk.link.lost", session().results().size() + 1, at, results.size());
   }
 

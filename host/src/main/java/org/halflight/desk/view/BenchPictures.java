@@ -3,7 +3,6 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.DataTable;
@@ -116,7 +115,7 @@ public final class BenchPictures {
     List<Phase> shown =
         runs.stream().map(RunSummary::phase).filter(phase -> phase != Phase.ADJUSTING).toList();
     return shown.size() == 1
-        ? Words.say("desk.map.titleOf", Sentences.phase(shown.get(0)).toLowerCase(Locale.ROOT))
+        ? Words.say("desk.map.titleOf", Sentences.phaseWithin(shown.get(0)))
         : Words.say("desk.map.title");
   }
 

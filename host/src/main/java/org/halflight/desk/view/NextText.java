@@ -52,7 +52,7 @@ public record NextText(
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
           heading,
-          shown.label(),
+          Sentences.dial(shown),
           Words.say("desk.next.adjusting"),
           0,
           0,
@@ -61,9 +61,9 @@ public record NextText(
     }
     return new NextText(
         heading,
-        shown.label(),
+        Sentences.dial(shown),
         view.justDone().isPresent()
-            ? Words.say("desk.next.doneNext", view.justDone().get().label())
+            ? Words.say("desk.next.doneNext", Sentences.dial(view.justDone().get()))
             : doing(shown.untimedTest()),
         view.good(),
         shown.speed().isPresent() ? view.wanted() : 0,

@@ -16,7 +16,7 @@ import org.halflight.words.Words;
  * @param large the figure or the outcome
  * @param unit of the figure; empty for words
  * @param figure whether {@code large} is a figure, which keeps its size, or words, which may shrink
- * @param time the same in other units, or what is known instead
+ * @param time the same as a fraction beside its target, or what is known instead
  * @param error against the marking, in stops; empty where there is none
  * @param note what the figure is of
  * @param tone how sure it stands there
@@ -158,19 +158,20 @@ public record NumeralsText(
 
   private static NumeralsText timed(
       double seconds, LeafExposure exposure, OptionalDouble error, String note, Tone tone) {
-    Numbers.InUnit fraction = Numbers.fractionInUnit(seconds);
+    Numbers.InUnit time = Numbers.timeInUnit(seconds);
     return new NumeralsText(
-        fraction.figure(),
-        fraction.unit(),
+        time.figure(),
+        time.unit(),
         true,
         exposure instanceof LeafExposure.Timed timed
                 && timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
             ? Words.say(
                 "desk.numerals.parts",
-                Numbers.time(seconds),
                 Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()),
                 Numbers.time(timed.reboundSeconds()))
-            : (Numbers.isReadInSeconds(seconds) ? "" : Numbers.time(seconds)),
+            : error.isPresent()
+                ? Numbers.fractionAndTarget(seconds, seconds * Math.pow(2, -error.getAsDouble()))
+                : "",
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);
@@ -182,7 +183,7 @@ public record NumeralsText(
 
   private static String label(Optional<DialSetting> setting) {
     return setting
-        .map(s -> Words.say("desk.numerals.of", s.label()))
+        .map(s -> Words.say("desk.numerals.of", Sentences.dial(s)))
         .orElseGet(() -> Words.say("desk.numerals.noSpeed"));
   }
 }

@@ -54,7 +54,7 @@ class ChecklistTextTest {
     assertThat(text.said(CheckItem.BLADES))
         .hasSize(2)
         .anyMatch(line -> line.startsWith("As left: "))
-        .contains("Before hand-back: in order as far as measured; not measured: leak test.");
+        .contains("Before hand-back: OK as far as tested; not tested: leak test.");
     assertThat(text.said(CheckItem.LENS)).isEmpty();
   }
 

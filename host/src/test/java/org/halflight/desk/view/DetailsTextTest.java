@@ -50,7 +50,7 @@ class DetailsTextTest {
         .contains("ms");
     assertThat(figure(details, "probability of conformity, at least")).endsWith("%");
     assertThat(figure(details, "more firings that would decide")).isNotBlank();
-    assertThat(details.advice()).startsWith("The largest part is ");
+    assertThat(details.advice()).startsWith("The largest source is ");
     // A probability stands nowhere else; the share of odd ones is none.
     List<String> verdict = BenchPictures.verdict(work.view(), SIXTIETH);
     assertThat(verdict).contains("Odd ones: 0 of 3, up to 63 % not excluded.");

@@ -48,7 +48,7 @@ class ExtraTestsTextTest {
       assertThat(entries)
           .extracting(ExtraTestsText.Entry::headline)
           .containsExactly(
-              "leak test: OK as far as measured", "stop check: OK", "leak test: fault");
+              "leak test: OK as far as tested", "aperture check: OK", "leak test: fault");
       assertThat(entries.get(0).run()).isEqualTo("As left, run 2");
       assertThat(entries.get(2).run()).isEqualTo("As found, run 1");
       assertThat(entries).extracting(ExtraTestsText.Entry::key).doesNotHaveDuplicates();

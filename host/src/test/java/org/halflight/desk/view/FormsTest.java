@@ -35,14 +35,14 @@ class FormsTest {
   @ParameterizedTest
   @CsvSource({
     "'', 2.8, 36 x 24, label",
-    "mine, wide, 36 x 24, f-number",
+    "mine, wide, 36 x 24, maximum aperture",
     "mine, 2.8, large, frame",
-    "mine, 0, 36 x 24, f-number"
+    "mine, 0, 36 x 24, maximum aperture"
   })
   void whatIsWrongWithACameraIsSaid(String label, String stop, String frame, String about) {
     CameraForm.Result result =
         new CameraForm(label, "", ShutterKind.LEAF, "1/60", stop, frame, "").read(CameraId.NEW);
     assertThat(result.camera()).isEmpty();
-    assertThat(result.trouble()).contains(about).contains("Nothing was kept");
+    assertThat(result.trouble()).contains(about).contains("keep it again");
   }
 }

@@ -14,19 +14,19 @@ class LinkageNumeralsTest {
     assertThat(early.large()).isEqualTo("+7.8");
     assertThat(early.unit()).isEqualTo("ms");
     assertThat(early.error()).isEqualTo("too early");
-    assertThat(early.time()).isEqualTo("free it later");
-    assertThat(early.note()).isEqualTo("Trial 2, film advance first by");
+    assertThat(early.time()).isEqualTo("unlock it later");
+    assertThat(early.note()).isEqualTo("Trial 2, advance ahead of shutter by");
     assertThat(early.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
 
     NumeralsText late = LinkageNumerals.of(tried(-0.0052));
     assertThat(late.large()).isEqualTo("-5.2");
     assertThat(late.error()).isEqualTo("too late");
-    assertThat(late.time()).isEqualTo("free it earlier");
+    assertThat(late.time()).isEqualTo("unlock it earlier");
 
     NumeralsText good = LinkageNumerals.of(tried(0.0012));
     assertThat(good.large()).isEqualTo("+1.2");
     assertThat(good.error()).isEqualTo("good");
-    assertThat(good.time()).isEqualTo("plus or minus 0.30 ms");
+    assertThat(good.time()).isEqualTo("\u00b10.3 ms");
     assertThat(good.tone()).isEqualTo(NumeralsText.Tone.SETTLED);
     assertThat(good.spoken()).contains("+1.2 ms").contains("good");
   }
@@ -37,7 +37,7 @@ class LinkageNumeralsTest {
 
     assertThat(hidden.large()).isEqualTo("too close to separate");
     assertThat(hidden.figure()).isFalse();
-    assertThat(hidden.time()).isEqualTo("free it earlier");
+    assertThat(hidden.time()).isEqualTo("unlock it earlier");
   }
 
   private static Linkage tried(double... intervals) {

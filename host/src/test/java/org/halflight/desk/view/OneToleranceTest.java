@@ -114,14 +114,14 @@ class OneToleranceTest {
                   ZoneOffset.UTC,
                   "test");
       assertThat(of(List.of(page.last().run()))).as("page").isEqualTo(THIRDS);
-      assertThat(HistoryText.map(history, ZoneOffset.UTC).orElseThrow().data().speeds())
-          .filteredOn(column -> THIRDS.containsKey(column.label()))
+      assertThat(HistoryText.map(history, ZoneOffset.UTC).orElseThrow().speeds())
+          .filteredOn(column -> THIRDS.containsKey(column.speed().label()))
           .hasSize(2)
           .allSatisfy(
               column ->
-                  assertThat(column.tolerance().span().highStops())
+                  assertThat(column.tolerance())
                       .as("picture of the history")
-                      .isEqualTo(Tolerance.THIRD.slowStops()));
+                      .isEqualTo(Tolerance.THIRD));
     }
   }
 

@@ -1,0 +1,43 @@
+package org.halflight.chart;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import org.jfree.chart.annotations.AbstractXYAnnotation;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.XYPlot;
+
+/** Something that is drawn at places of the axes of a plot. */
+abstract class PlotAnnotation extends AbstractXYAnnotation {
+  /** The plot as it is drawn: where values lie, in pixels. */
+  record Axes(XYPlot plot, Rectangle2D area, ValueAxis domain, ValueAxis range) {
+    double x(double value) {
+      return domain.valueToJava2D(value, area, plot.getDomainAxisEdge());
+    }
+
+    double y(double value) {
+      return range.valueToJava2D(value, area, plot.getRangeAxisEdge());
+    }
+
+    /** What of a box lies within the plot. */
+    Rectangle2D box(double fromX, double toX, double fromY, double toY) {
+      Rectangle2D box = new Rectangle2D.Double();
+      box.setFrameFromDiagonal(x(fromX), y(fromY), x(toX), y(toY));
+      return box.createIntersection(area);
+    }
+  }
+
+  abstract void draw(Graphics2D graphics, Axes axes);
+
+  @Override
+  public final void draw(
+      Graphics2D graphics,
+      XYPlot plot,
+      Rectangle2D area,
+      ValueAxis domain,
+      ValueAxis range,
+      int rendererIndex,
+      PlotRenderingInfo info) {
+    draw(graphics, new Axes(plot, area, domain, range));
+  }
+}
