@@ -27,7 +27,7 @@ final class LineForms<L> {
 
     String body(int sequence, Object value) {
       FieldWriter<T> writer = new FieldWriter<>(kind, sequence, type.cast(value));
-      fields.apply(writer);
+      T unused = fields.apply(writer);
       return writer.body();
     }
   }
