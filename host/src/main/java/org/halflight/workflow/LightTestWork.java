@@ -45,7 +45,7 @@ public final class LightTestWork implements GuidedWork {
     this.operator = operator;
     this.plan = plan;
     driver.beginReadings();
-    asks("");
+    prompt = shown(Prompt.State.ASKING, step().asked(), "", 0);
   }
 
   /** The readings of the test. */
@@ -174,15 +174,16 @@ public final class LightTestWork implements GuidedWork {
 
   private void asks(String remark) {
     forget();
-    shows(Prompt.State.ASKING, step().asked(), remark, 0);
+    prompt = shown(Prompt.State.ASKING, step().asked(), remark, 0);
   }
 
   private void reads(double part) {
     // In whole percent: a window need not be painted for each block.
-    shows(Prompt.State.WORKING, Words.say("reading.wait"), "", Math.floor(part * 100) / 100);
+    prompt =
+        shown(Prompt.State.WORKING, Words.say("reading.wait"), "", Math.floor(part * 100) / 100);
   }
 
-  private void shows(Prompt.State state, String sentence, String remark, double part) {
+  private Prompt shown(Prompt.State state, String sentence, String remark, double part) {
     Set<Answer> answers = EnumSet.copyOf(MAY_END);
     if (!operator.answers()) {
       answers.add(Answer.SKIP);
@@ -191,7 +192,7 @@ public final class LightTestWork implements GuidedWork {
       }
     }
     int steps = plan.steps().size();
-    prompt = new Prompt(state, sentence, remark, at + 1, steps, (at + part) / steps, answers);
+    return new Prompt(state, sentence, remark, at + 1, steps, (at + part) / steps, answers);
   }
 
   private void forget() {
