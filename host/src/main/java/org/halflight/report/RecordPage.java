@@ -11,7 +11,8 @@ import java.util.function.Function;
 import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.Finding;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.record.CameraHistory;
@@ -83,7 +84,7 @@ public final class RecordPage {
    */
   public PageInput input(
       List<WorkEntry> workLog,
-      Function<RunId, List<FiringResult>> firingsOf,
+      Function<Id<Run>, List<FiringResult>> firingsOf,
       Instant now,
       ZoneId zone,
       String version) {
