@@ -21,8 +21,6 @@ import org.halflight.session.LightReading;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionInput.LevelStands;
-import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 
 /**
@@ -47,8 +45,7 @@ public final class BenchDriver implements AutoCloseable {
 
   private final Workbench workbench;
   private final RigFeed feed;
-  private final ThresholdKeeper thresholds = new ThresholdKeeper();
-  private final LevelTurner turner = new LevelTurner();
+  private final SessionThresholds thresholds;
   private final ReboundLook rebound = new ReboundLook();
   private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
@@ -81,6 +78,7 @@ public final class BenchDriver implements AutoCloseable {
     this.feed = feed;
     this.profiles = profiles;
     this.today = today;
+    thresholds = new SessionThresholds(workbench, this::send);
   }
 
   /**
@@ -158,7 +156,7 @@ public final class BenchDriver implements AutoCloseable {
       ThresholdCodes codes = ThresholdCodes.AFTER_START;
       send(new RigCommand.SetThresholds(codes.low(), codes.high()));
     }
-    restoreThresholds();
+    thresholds.restore();
     rig.rest();
     lent = Optional.empty();
     workbench.handle(new SessionInput.RigAtWork(false));
@@ -174,7 +172,7 @@ public final class BenchDriver implements AutoCloseable {
   /** Setting the light is given up; the thresholds are those of the light before. */
   public void leaveLight() {
     endLightSetting();
-    restoreThresholds();
+    thresholds.restore();
   }
 
   /** Whether rig and camera have nothing to do that setting or reading the light would disturb. */
@@ -298,12 +296,10 @@ public final class BenchDriver implements AutoCloseable {
     for (RigEvent each : heard) {
       news.addAll(onRigEvent(each));
     }
-    if (session().isOneLevelRig()
-        && lightSetting.isEmpty()
-        && news.stream().anyMatch(BenchDriver::sawLight)) {
-      move(turner.turn());
+    if (lightSetting.isEmpty()) {
+      thresholds.onNews(news);
     }
-    if (thresholds.isOff()) {
+    if (thresholds.areOff()) {
       news.addAll(workbench.handle(new SessionInput.LightForgotten()));
     }
     all.addAll(news);
@@ -360,11 +356,9 @@ public final class BenchDriver implements AutoCloseable {
       send(new RigCommand.AskGreeting());
     } else if (said instanceof RigMessage.Greeting) {
       rigCannotSweep = false;
-      restoreThresholds();
-    } else if (session().isOneLevelRig()) {
-      turner.onEvent(said).ifPresent(next -> news.addAll(follow(next)));
+      thresholds.restore();
     } else {
-      thresholds.onEvent(said).ifPresent(this::send);
+      news.addAll(thresholds.onEvent(said));
     }
     return news;
   }
@@ -450,7 +444,7 @@ public final class BenchDriver implements AutoCloseable {
     if (setting.step() == LightSetting.Step.REFUSED
         || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
       // It may have moved the thresholds already.
-      restoreThresholds();
+      thresholds.restore();
     }
     return news;
   }
@@ -462,41 +456,8 @@ public final class BenchDriver implements AutoCloseable {
     }
   }
 
-  /** A board that starts has its own thresholds; those of this session's light go back to it. */
-  private void restoreThresholds() {
-    if (session().isOneLevelRig()) {
-      move(turner.begin(session().light(), session().trips()));
-    } else {
-      session()
-          .light()
-          .flatMap(light -> thresholds.restore(light, session().trips()))
-          .ifPresent(this::send);
-    }
-  }
-
-  private List<SessionEvent> follow(LevelTurner.Next next) {
-    if (next instanceof LevelTurner.Next.Send send) {
-      send(send.command());
-      return List.of();
-    }
-    return workbench.handle(
-        next instanceof LevelTurner.Next.Stands stands
-            ? new LevelStands(Optional.of(stands.level()))
-            : new SessionInput.LightForgotten());
-  }
-
-  private void move(RigCommand threshold) {
-    workbench.handle(new LevelStands(Optional.empty()));
-    send(threshold);
-  }
-
   private Session session() {
     return workbench.fold().session();
-  }
-
-  private static boolean sawLight(SessionEvent news) {
-    return news instanceof SessionEvent.Settled settled
-        && !settled.result().firing().of(Channel.CENTRE_LOW).isEmpty();
   }
 
   private Happening changed(LinkChange change) {
