@@ -32,7 +32,6 @@ import org.halflight.rig.practice.PracticeRig;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
-import org.halflight.words.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

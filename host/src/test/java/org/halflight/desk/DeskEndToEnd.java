@@ -216,7 +216,10 @@ final class DeskEndToEnd {
     hand.shot(shots, "2-rig-disc-reading");
     hand.await("it was read", v -> v.rig().disc().isPresent() && !v.rig().isUnderWay());
     check(view().rig().sentence().contains("agrees"), view().rig().sentence());
-    check(view().rig().sentence().contains(Words.say("disc.over")), view().rig().sentence());
+    check(
+        view().rig().sentence().contains(Words.say("profile.clock.source.disc")),
+        view().rig().sentence());
+    check(view().rig().sentence().endsWith(Words.say("disc.over")), view().rig().sentence());
     everyWay("2-rig-disc");
     hand.click("rigDisc");
     hand.await("once more", v -> v.rig().isAsking());
