@@ -582,7 +582,8 @@ final class DeskEndToEnd {
 
     hand.fill("triedMarked", "2.8, 4, wide");
     hand.click("triedStops");
-    hand.await("it is not a stop", v -> v.lightTest().prompt().sentence().contains("is not a stop"));
+    hand.await(
+        "it is not a stop", v -> v.lightTest().prompt().sentence().contains("is not a stop"));
     hand.fill("triedMarked", "2.8, 4, 5.6, 8");
     hand.click("triedStops");
     for (int step = 1; step <= 7; step++) {
