@@ -62,7 +62,7 @@ class LightTestCommandsTest {
     assertThat(everyday.headings()).contains("what", "at", "quantity", "unit", "value", "source");
     assertThat(everyday.rows())
         .anyMatch(row -> row.contains("stop-scale") && row.contains("f/16"))
-        .allMatch(row -> row.get(row.size() - 1).equals("practice"));
+        .allMatch(row -> row.get(everyday.headings().indexOf("source")).equals("practice"));
     assertThat(execute("picture", session(), "--everyday", folder.toString())).isZero();
     assertThat(folder.resolve("1-stop-scale.png")).isNotEmptyFile();
   }
