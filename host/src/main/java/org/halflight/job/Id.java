@@ -6,6 +6,8 @@ package org.halflight.job;
  * @param value its number there, from 1; 0 as long as it is in no record
  * @param <T> what it is the number of
  */
+// The number of a camera is not taken where that of a run is asked for: that is all T is there for.
+@SuppressWarnings("UnusedTypeParameter")
 public record Id<T>(long value) {
   public Id {
     if (value < 0) {
