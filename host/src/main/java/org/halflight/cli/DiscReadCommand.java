@@ -140,12 +140,12 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdges edges = DiscEdgesTable.read(from);
       return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    PracticeRig model = practice ? practiceRig() : null;
+    Optional<PracticeRig> model = practice ? Optional.of(practiceRig()) : Optional.empty();
     DiscReadingWork reading;
     try (RigWork work =
-        practice
+        model.isPresent()
             ? RigOptions.listening(
-                new PumpFeed(model, surroundings.nanos()), surroundings.terminal())
+                new PumpFeed(model.get(), surroundings.nanos()), surroundings.terminal())
             : rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, surroundings.terminal())) {
         return 1;
@@ -155,7 +155,7 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              Optional.ofNullable(model).map(its -> new PracticeOperator(its, SEED)::turnDisc));
+              model.map(its -> new PracticeOperator(its, SEED)::turnDisc));
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
@@ -226,8 +226,7 @@ final class DiscReadCommand implements Callable<Integer> {
                     keep
                         ? new RigUpkeep(surroundings.folder()).keepClock(edges.rig().serial(), rate)
                         : Words.say("disc.clock.keepHint")));
-    pictureFile.ifPresent(
-        to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
+    pictureFile.ifPresent(to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
   }
 }
