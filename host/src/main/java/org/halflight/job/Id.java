@@ -6,7 +6,7 @@ package org.halflight.job;
  * @param value its number there, from 1; 0 as long as it is in no record
  * @param <T> what it is the number of
  */
-// The number of a camera is not taken where that of a run is asked for: that is all T is there for.
+// T tells numbers of one kind from those of another at compile time, and nothing more.
 @SuppressWarnings("UnusedTypeParameter")
 public record Id<T>(long value) {
   public Id {
