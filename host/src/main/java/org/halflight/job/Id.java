@@ -6,6 +6,8 @@ package org.halflight.job;
  * @param value its number there, from 1; 0 as long as it is in no record
  * @param <T> what it is the number of
  */
+// T tells numbers of one kind from those of another at compile time, and nothing more.
+@SuppressWarnings("UnusedTypeParameter")
 public record Id<T>(long value) {
   public Id {
     if (value < 0) {
