@@ -1,6 +1,8 @@
 package org.halflight.bench;
 
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import org.halflight.exposure.LightLevels;
@@ -14,6 +16,8 @@ import org.halflight.signal.Channel;
 public final class DiscRun {
   /** How long to take edges for: some tens of turns. */
   public static final double USUAL_SECONDS = 6;
+
+  private static final Set<Channel> CENTRE = EnumSet.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH);
 
   /** The part of a usual reading that its light takes. */
   private static final double LIGHT_PART = 0.3;
@@ -85,7 +89,7 @@ public final class DiscRun {
     tell.accept(Stage.LIGHT);
     DiscLight.Outcome light =
         DiscLight.of(
-            runner.run(new DiscLightTask(part -> share.accept(LIGHT_PART * part))).blocks(),
+            runner.run(LightTask.ofADisc(part -> share.accept(LIGHT_PART * part))).blocks(),
             DiscEdges.trips(profile.map(ProfileCorrection::new)));
     if (!(light instanceof DiscLight.Found found)) {
       return new NoLight(light);
@@ -93,9 +97,12 @@ public final class DiscRun {
     tell.accept(Stage.LEVELS);
     ThresholdTask stand = runner.run(new ThresholdTask(found.codes().low(), found.codes().high()));
     tell.accept(Stage.EDGES);
-    DiscEdgesTask edges =
+    EdgesTask edges =
         runner.run(
-            new DiscEdgesTask(seconds, part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
+            new EdgesTask(
+                edge -> CENTRE.contains(edge.channel()),
+                seconds,
+                part -> share.accept(LIGHT_PART + (1 - LIGHT_PART) * part)));
     return new Taken(
         new DiscEdges(
             work.rig(),

@@ -1,8 +1,11 @@
 package org.halflight.bench;
 
+import java.util.List;
 import java.util.function.DoubleConsumer;
+import java.util.stream.LongStream;
 import org.halflight.calibration.EdgeTrain;
 import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
 import org.halflight.time.TickRate;
 
 /**
@@ -57,8 +60,10 @@ public final class EdgeTrainRun {
         placeThreshold(runner);
       }
       TickRate rate = work.rate();
-      TrainTask task = runner.run(new TrainTask(channel, seconds, share));
-      long[] rises = task.rises(rate.ticks(0.5 / train.hertz()));
+      EdgesTask task =
+          runner.run(
+              new EdgesTask(edge -> edge.channel() == channel && edge.high(), seconds, share));
+      long[] rises = withoutChatter(task.edges(), rate.ticks(0.5 / train.hertz()));
       return new Heard(train.rate(rises, rate), rises.length);
     } catch (CalibrationRefused refused) {
       work.leaveInOrder();
@@ -66,9 +71,26 @@ public final class EdgeTrainRun {
     }
   }
 
+  /**
+   * Ticks of the edges.
+   *
+   * @param leastTicks an edge sooner than this behind the one before is chatter of that one
+   */
+  private static long[] withoutChatter(List<Edge> edges, long leastTicks) {
+    LongStream.Builder kept = LongStream.builder();
+    long last = -leastTicks;
+    for (Edge edge : edges) {
+      if (edge.ticks() - last >= leastTicks) {
+        last = edge.ticks();
+        kept.add(last);
+      }
+    }
+    return kept.build().toArray();
+  }
+
   /** A lamp on the mains crosses the middle of its own swing; slower light is left as it is. */
   private static void placeThreshold(TaskRunner runner) throws CalibrationRefused {
-    LightTask light = runner.run(new LightTask());
+    LightTask light = runner.run(LightTask.asItIs());
     if (light.most() - light.least() < SWING_LEAST_COUNTS) {
       return;
     }

@@ -26,7 +26,7 @@ record ReferenceLight(double darkCounts, double ledCounts, LightFlutter flutter)
 
   static ReferenceLight measure(TaskRunner runner) throws CalibrationRefused {
     runner.command(RigCommand.DriveReference.off());
-    double dark = runner.run(new LightTask()).counts();
+    double dark = runner.run(LightTask.asItIs()).counts();
     LightTask lit = runner.run(LightTask.ofTheLed());
     double led = lit.counts();
     runner.command(RigCommand.DriveReference.off());

@@ -28,7 +28,7 @@ final class TaskRunner {
   /** Runs a task to its end. */
   <T extends RigTask> T run(T task) throws CalibrationRefused {
     send(task, task.begin());
-    long firstTicks = -1;
+    Elapsed elapsed = new Elapsed();
     while (true) {
       List<RigEvent> said = work.step();
       if (work.isStopped()) {
@@ -50,20 +50,16 @@ final class TaskRunner {
           return task;
         }
         task.next().ifPresent(command -> send(task, command));
-        if (event instanceof RigEvent.TimeAt time) {
-          firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-          if (work.rate().seconds(time.ticks() - firstTicks) > task.patienceSeconds(work.rate())) {
-            throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
-          }
+        if (event instanceof RigEvent.TimeAt time
+            && elapsed.seconds(time, work.rate()) > task.patienceSeconds(work.rate())) {
+          throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
         }
       }
       if (work.restarted()) {
         throw new CalibrationRefused(new CalibrationRefusal.Restarted());
       }
-      if (work.unanswered()) {
-        throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
-      }
-      if (work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals)) {
+      if (work.unanswered()
+          || work.changes().stream().map(LinkChange::state).anyMatch(LinkState.LOST::equals)) {
         throw new CalibrationRefused(new CalibrationRefusal.NoAnswer());
       }
     }

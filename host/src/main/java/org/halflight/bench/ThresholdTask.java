@@ -12,8 +12,8 @@ final class ThresholdTask implements RigTask {
   private static final double SETTLE_SECONDS = 0.25;
 
   private final RigCommand.SetThresholds set;
-  private long firstTicks = -1;
-  private double waitedSeconds;
+  private final Elapsed elapsed = new Elapsed();
+  private boolean settled;
   private boolean asked;
   private Optional<RigMessage.Thresholds> read = Optional.empty();
 
@@ -29,8 +29,7 @@ final class ThresholdTask implements RigTask {
   @Override
   public State onEvent(RigEvent event, TickRate rate) {
     if (event instanceof RigEvent.TimeAt time) {
-      firstTicks = firstTicks < 0 ? time.ticks() : firstTicks;
-      waitedSeconds = rate.seconds(time.ticks() - firstTicks);
+      settled = elapsed.seconds(time, rate) >= SETTLE_SECONDS;
     } else if (event instanceof RigMessage.Thresholds thresholds && asked) {
       read = Optional.of(thresholds);
     }
@@ -39,7 +38,7 @@ final class ThresholdTask implements RigTask {
 
   @Override
   public Optional<RigCommand> next() {
-    if (asked || waitedSeconds < SETTLE_SECONDS) {
+    if (asked || !settled) {
       return Optional.empty();
     }
     asked = true;

@@ -124,12 +124,12 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdges edges = DiscEdgesTable.read(from);
       return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    PracticeRig model = practice ? practiceRig() : null;
+    Optional<PracticeRig> model = practice ? Optional.of(practiceRig()) : Optional.empty();
     DiscReadingWork reading;
     try (RigWork work =
-        practice
+        model.isPresent()
             ? RigOptions.listening(
-                new PumpFeed(model, surroundings.nanos()), surroundings.terminal())
+                new PumpFeed(model.get(), surroundings.nanos()), surroundings.terminal())
             : rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, surroundings.terminal())) {
         return 1;
@@ -139,12 +139,12 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              Optional.ofNullable(model).map(its -> new PracticeOperator(its, SEED)::turnDisc));
+              model.map(its -> new PracticeOperator(its, SEED)::turnDisc));
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
       DiscEdgesTable.write(reading.edges().get(), edgesOut.get());
-      surroundings.terminal().say(Words.say("export.written", edgesOut.get().path()));
+      surroundings.terminal().written(edgesOut.get().path());
     }
     return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
   }
@@ -210,11 +210,7 @@ final class DiscReadCommand implements Callable<Integer> {
                     keep
                         ? new RigUpkeep(surroundings.folder()).keepClock(edges.rig().serial(), rate)
                         : Words.say("disc.clock.keepHint")));
-    pictureFile.ifPresent(
-        to -> {
-          Pictures.write(new DiscChart(comparison, source), to);
-          terminal.say(Words.say("export.written", to.path()));
-        });
+    pictureFile.ifPresent(to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
   }
 }

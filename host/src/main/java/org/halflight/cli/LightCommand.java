@@ -3,7 +3,6 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.workflow.CameraOperator;
 import picocli.CommandLine.Command;
@@ -32,7 +31,7 @@ final class LightCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
             workbench,
-            new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
+            rig.feed(surroundings, workbench::now),
             profiles.live(surroundings),
             surroundings.today())) {
       BenchTerminal bench =

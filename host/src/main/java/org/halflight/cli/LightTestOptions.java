@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.bench.LiveFeed;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.RigFeed;
 import org.halflight.bench.Workbench;
@@ -60,7 +59,7 @@ final class LightTestOptions {
       feed = new PumpFeed(model, workbench::now);
       terminal.say(Words.say("reading.practice"));
     } else {
-      feed = new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now);
+      feed = rig.feed(surroundings, workbench::now);
     }
     try (BenchDriver driver = new BenchDriver(workbench, feed)) {
       BenchTerminal bench = new BenchTerminal(driver, terminal, operator);

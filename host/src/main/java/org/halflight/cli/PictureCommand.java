@@ -55,9 +55,9 @@ final class PictureCommand implements Callable<Integer> {
   private Path budget;
 
   @Option(
-      names = "--everyday",
+      names = "--extra-tests",
       paramLabel = "FOLDER")
-  private Path everyday;
+  private Path extraTests;
 
   @Option(
       names = "--speed",
@@ -80,7 +80,7 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
-    if (!ofSpeeds && everyday == null) {
+    if (!ofSpeeds && extraTests == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -89,7 +89,7 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> curveFile = OutputOptions.asked(files, curve, FileKind.PICTURE);
     Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
-    if (everyday != null) {
+    if (extraTests != null) {
       drawTried(firings, Sessions.readings(sessions), files);
     }
     if (!ofSpeeds) {
@@ -113,8 +113,7 @@ final class PictureCommand implements Callable<Integer> {
   }
 
   private void draw(Picture picture, OutFile to) {
-    Pictures.write(picture, to);
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    Pictures.write(picture, to, surroundings.terminal());
   }
 
   private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {
@@ -126,14 +125,14 @@ final class PictureCommand implements Callable<Integer> {
 
   private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
-    Pictures.folder(everyday);
+    Pictures.folder(extraTests);
     String note = ExtraTestWords.source(firings, readings);
     for (ExtraTest tried : ExtraTests.of(firings, readings, Sessions.runs(sessions))) {
       Optional<Picture> picture = ExtraTestPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
         String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");
-        Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
+        Path file = extraTests.resolve(drawn + "-" + tried.what() + phase + ".png");
         draw(picture.get(), files.file(file, FileKind.PICTURE));
       }
     }

@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.RigFeed;
 import org.halflight.bench.RigWork;
@@ -28,6 +29,11 @@ final class RigOptions {
 
   List<String> ports() {
     return ports;
+  }
+
+  /** What the rig says in a session, from when it is found on. */
+  LiveFeed feed(Surroundings surroundings, LongSupplier nanos) {
+    return new LiveFeed(surroundings.ports().apply(ports), wish(), nanos);
   }
 
   /** Work with the rig outside of a session; {@code q} and Ctrl-C stop it. */

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
@@ -48,7 +47,7 @@ final class RunCommand implements Callable<Integer> {
     try (BenchDriver driver =
         new BenchDriver(
                 workbench,
-                new LiveFeed(surroundings.ports().apply(rig.ports()), rig.wish(), workbench::now),
+                rig.feed(surroundings, workbench::now),
                 profiles.live(surroundings),
                 surroundings.today())
             .watchesClock(surroundings.hostClock())) {

@@ -1,6 +1,7 @@
 package org.halflight.cli;
 
 import org.halflight.export.CsvTable;
+import org.halflight.files.OutFile;
 import picocli.CommandLine.Option;
 
 /** For whom tables are written. */
@@ -9,7 +10,9 @@ final class TableOptions {
       names = "--spreadsheet")
   private boolean spreadsheet;
 
-  CsvTable.Dialect dialect() {
-    return spreadsheet ? CsvTable.Dialect.SPREADSHEET : CsvTable.Dialect.PLAIN;
+  /** Writes a table and says so. */
+  void write(CsvTable table, OutFile to, Terminal terminal) {
+    table.write(to, spreadsheet ? CsvTable.Dialect.SPREADSHEET : CsvTable.Dialect.PLAIN);
+    terminal.written(to.path());
   }
 }

@@ -9,9 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
-import java.util.function.LongSupplier;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -20,10 +18,8 @@ import org.halflight.desk.view.Message;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
-import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
-import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.PracticeOperator;
@@ -31,22 +27,16 @@ import org.halflight.workflow.RunForm;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
-  private static final String DRAWING_THREAD = "halflight-pictures";
-  private static final String EVENT_THREAD = "AWT-EventQueue";
-  private static final long BETWEEN_FAULTS_NANOS = 2_000_000_000;
-  private static final long NEVER = Long.MIN_VALUE;
-
   private final JFrame frame = new JFrame(Words.say("desk.title"));
   private final BenchFactory benches;
   private final FaultLog faults;
-  private final LongSupplier nanos;
-  private final AtomicLong saidFaultAt = new AtomicLong(NEVER);
+  private final UncaughtFaults uncaught;
   private DeskSettings settings;
   private final CuePlayer sounds;
   private final ExecutorService drawing =
       Executors.newSingleThreadExecutor(
           work -> {
-            Thread thread = new Thread(work, DRAWING_THREAD);
+            Thread thread = new Thread(work, UncaughtFaults.DRAWING_THREAD);
             thread.setDaemon(true);
             return thread;
           });
@@ -73,13 +63,11 @@ final class DeskWindow {
     this.look = Look.install(settings.dark());
     this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
-    this.nanos = surroundings.nanos();
+    this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), said -> says(said));
     archive = new Archive(surroundings, said -> says(said));
     top = new TopBar(look, this::act);
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
-    details =
-        new DetailsPlace(
-            look, drawing, surroundings.nanos(), bench::looked, () -> goTo(UserAction.TO_BENCH));
+    details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
     rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
@@ -212,21 +200,7 @@ final class DeskWindow {
 
   /** Says that something went wrong which nobody caught; from any thread. */
   void fault(Thread thread, Throwable fault) {
-    String name = thread.getName();
-    String where =
-        name.startsWith(EVENT_THREAD)
-            ? Words.say("fault.at.window")
-            : name.equals(DRAWING_THREAD)
-                ? Words.say("fault.at.drawing")
-                : Words.say("fault.at.thread", name);
-    String sentence = faults.goesOn(fault, where);
-    // To say it may bring the same fault again: then it must not go round for ever.
-    long now = nanos.getAsLong();
-    long last = saidFaultAt.get();
-    if ((last == NEVER || now - last > BETWEEN_FAULTS_NANOS)
-        && saidFaultAt.compareAndSet(last, now)) {
-      says(new Message(Message.Kind.TROUBLE, sentence));
-    }
+    uncaught.fault(thread, fault);
   }
 
   private void show(BenchView shown) {
@@ -284,28 +258,16 @@ final class DeskWindow {
     }
   }
 
-  private void goTo(UserAction where) {
-    places.goTo(where);
+  private void back() {
+    places.back();
   }
 
-  /** After as found comes adjusting, then as left; otherwise the same again. */
   private RunForm suggestion() {
-    Optional<RunSetup> before = view == null ? Optional.empty() : view.setup();
-    Optional<Camera> here = camera.camera();
-    boolean sameCamera =
-        before.isPresent()
-            && (here.isEmpty()
-                || before.get().camera().isBlank()
-                || before.get().camera().equals(here.get().label()));
-    if (!sameCamera) {
-      return RunForm.usual(
-              here.map(Camera::label).orElse(""),
-              Phase.AS_FOUND,
-              here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
-          .with(settings.options());
-    }
-    return RunForm.after(
-        before.get(), here.map(Camera::label).orElse(before.get().camera()), view.runDone());
+    return RunForm.next(
+        view().flatMap(BenchView::setup),
+        view().filter(BenchView::runDone).isPresent(),
+        camera.camera(),
+        settings.options());
   }
 
   private void beginRun(RunSetup typed) {
@@ -317,7 +279,7 @@ final class DeskWindow {
             .map(known -> typed.withShutterKind(known.shutter()))
             .orElse(typed);
     loop.ask(hands -> hands.beginRun(setup));
-    goTo(UserAction.TO_BENCH);
+    places.back();
   }
 
   private void marked(String words) {
@@ -336,7 +298,7 @@ final class DeskWindow {
 
   private void take(Camera known) {
     camera.take(known);
-    goTo(UserAction.TO_CAMERA);
+    places.goTo(UserAction.TO_CAMERA);
   }
 
   private void says(Message said) {

@@ -2,9 +2,7 @@ package org.halflight.desk;
 
 import java.awt.Color;
 import java.awt.Dimension;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
 import javax.accessibility.AccessibleRole;
 import org.halflight.desk.view.NextText;
 import org.halflight.words.Words;
@@ -16,14 +14,12 @@ import org.halflight.words.Words;
 final class EdgeBar extends PaintedComponent {
   private static final long serialVersionUID = 1L;
 
-  private transient Look look;
   private int good;
   private int wanted;
   private boolean done;
 
   EdgeBar(Look look) {
-    super(AccessibleRole.PROGRESS_BAR, Words.say("desk.edge.name"));
-    this.look = look;
+    super(AccessibleRole.PROGRESS_BAR, Words.say("desk.edge.name"), look);
     setName("edgeBar");
   }
 
@@ -43,12 +39,6 @@ final class EdgeBar extends PaintedComponent {
   }
 
   @Override
-  public void look(Look another) {
-    look = another;
-    repaint();
-  }
-
-  @Override
   public Dimension getPreferredSize() {
     return new Dimension(Look.px(16), Look.px(100));
   }
@@ -59,26 +49,23 @@ final class EdgeBar extends PaintedComponent {
   }
 
   @Override
-  protected void paintComponent(Graphics graphics) {
-    Graphics2D g = (Graphics2D) graphics.create();
-    g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+  void paint(Graphics2D g) {
     int width = getWidth();
     int height = getHeight();
-    g.setColor(look.shade());
+    g.setColor(look().shade());
     g.fillRect(0, 0, width, height);
     if (done) {
-      g.setColor(look.done());
+      g.setColor(look().done());
       g.fillRect(0, 0, width, height);
     } else if (wanted > 0) {
-      Color full = look.done();
+      Color full = look().done();
       for (int i = 0; i < wanted; i++) {
         // From the bottom up, as a vessel fills.
         int bottom = height - i * height / wanted;
         int top = height - (i + 1) * height / wanted;
-        g.setColor(i < good ? full : look.line());
+        g.setColor(i < good ? full : look().line());
         g.fillRect(i < good ? 0 : width / 2 - 1, top + 2, i < good ? width : 2, bottom - top - 4);
       }
     }
-    g.dispose();
   }
 }

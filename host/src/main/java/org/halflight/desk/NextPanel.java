@@ -3,9 +3,7 @@ package org.halflight.desk;
 import java.awt.BasicStroke;
 import java.awt.Dimension;
 import java.awt.Font;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
 import java.awt.geom.Ellipse2D;
 import javax.accessibility.AccessibleRole;
 import org.halflight.desk.view.NextText;
@@ -18,11 +16,9 @@ final class NextPanel extends PaintedComponent {
   private static final double SHARE_OF_NUMERALS = 0.72;
 
   private transient NextText text;
-  private transient Look look;
 
   NextPanel(Look look) {
-    super(AccessibleRole.LABEL, Words.say("desk.next.name"));
-    this.look = look;
+    super(AccessibleRole.LABEL, Words.say("desk.next.name"), look);
     setName("next");
     setOpaque(true);
   }
@@ -40,46 +36,32 @@ final class NextPanel extends PaintedComponent {
   }
 
   @Override
-  public void look(Look another) {
-    look = another;
-    repaint();
-  }
-
-  @Override
   public Dimension getPreferredSize() {
     return new Dimension(Look.px(400), Look.px(150));
   }
 
   @Override
-  protected void paintComponent(Graphics graphics) {
-    Graphics2D g = (Graphics2D) graphics.create();
-    try {
-      g.setColor(look.shade());
-      g.fillRect(0, 0, getWidth(), getHeight());
-      if (text != null) {
-        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setRenderingHint(
-            RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
-        paint(g);
-      }
-    } finally {
-      g.dispose();
+  void paint(Graphics2D g) {
+    g.setColor(look().shade());
+    g.fillRect(0, 0, getWidth(), getHeight());
+    if (text != null) {
+      paintText(g);
     }
   }
 
-  private void paint(Graphics2D g) {
+  private void paintText(Graphics2D g) {
     int left = Look.px(20);
     int room = getWidth() - left - Look.px(10);
     Font small = Look.letters(1.1);
     g.setFont(fitted(g, small, text.heading(), room));
-    g.setColor(look.quietInk());
+    g.setColor(look().quietInk());
     int y = Look.px(8) + g.getFontMetrics(small).getAscent();
     g.drawString(text.heading(), left, y);
 
     Font doing = fitted(g, Look.letters(1.35), text.doing(), room);
     y += Look.px(6) + g.getFontMetrics(doing).getAscent();
     g.setFont(doing);
-    g.setColor(look.ink());
+    g.setColor(look().ink());
     g.drawString(text.doing(), left, y);
 
     int bottom = getHeight() - Look.px(14);
@@ -91,7 +73,7 @@ final class NextPanel extends PaintedComponent {
                 bottom - pips - y - Look.px(22));
     Font large = fitted(g, ofHeight(g, digits), text.large(), room);
     g.setFont(large);
-    g.setColor(text.done() ? look.done() : look.ink());
+    g.setColor(text.done() ? look().done() : look().ink());
     g.drawString(text.large(), left, bottom - pips - Look.px(10));
     if (!text.count().isEmpty()) {
       paintCount(g, small, left, bottom);
@@ -108,7 +90,7 @@ final class NextPanel extends PaintedComponent {
       g.setStroke(new BasicStroke(Look.px(2)));
       for (int i = 0; i < text.wanted(); i++) {
         Ellipse2D pip = new Ellipse2D.Double(x + 1, bottom - size - 1, size - 2, size - 2);
-        g.setColor(i < text.good() ? look.done() : look.quietInk());
+        g.setColor(i < text.good() ? look().done() : look().quietInk());
         if (i < text.good()) {
           g.fill(pip);
         }
@@ -118,19 +100,7 @@ final class NextPanel extends PaintedComponent {
       x += gap;
     }
     g.setFont(font);
-    g.setColor(look.ink());
+    g.setColor(look().ink());
     g.drawString(text.count(), x, bottom - Look.px(2));
-  }
-
-  private static Font ofHeight(Graphics2D g, int digitHeight) {
-    Font base = Look.letters().deriveFont(Font.BOLD, 100f);
-    double height =
-        base.createGlyphVector(g.getFontRenderContext(), "0").getVisualBounds().getHeight();
-    return base.deriveFont((float) (100 * Math.max(8, digitHeight) / height));
-  }
-
-  private static Font fitted(Graphics2D g, Font font, String text, int room) {
-    double width = font.getStringBounds(text, g.getFontRenderContext()).getWidth();
-    return width <= room ? font : font.deriveFont((float) (font.getSize2D() * room / width));
   }
 }

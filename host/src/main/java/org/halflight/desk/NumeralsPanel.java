@@ -3,9 +3,7 @@ package org.halflight.desk;
 import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
 import java.awt.font.GlyphVector;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
@@ -27,12 +25,10 @@ final class NumeralsPanel extends PaintedComponent {
   private static final double WORDS_AT_LEAST = 0.3;
 
   private transient NumeralsText text;
-  private transient Look look;
   private transient Consumer<NumeralsText> afterPaint = painted -> {};
 
   NumeralsPanel(Look look) {
-    super(AccessibleRole.LABEL, Words.say("desk.numerals.name"));
-    this.look = look;
+    super(AccessibleRole.LABEL, Words.say("desk.numerals.name"), look);
     setName("numerals");
     setOpaque(true);
   }
@@ -54,12 +50,6 @@ final class NumeralsPanel extends PaintedComponent {
     afterPaint = hearer;
   }
 
-  @Override
-  public void look(Look another) {
-    look = another;
-    repaint();
-  }
-
   /** Height of the digits that the window asks for, in pixels. */
   static int digitHeight(JComponent inWindow) {
     var root = SwingUtilities.getRoot(inWindow);
@@ -75,26 +65,16 @@ final class NumeralsPanel extends PaintedComponent {
   }
 
   @Override
-  protected void paintComponent(Graphics graphics) {
-    Graphics2D g = (Graphics2D) graphics.create();
-    try {
-      g.setColor(look.ground());
-      g.fillRect(0, 0, getWidth(), getHeight());
-      if (text != null) {
-        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setRenderingHint(
-            RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
-        paint(g);
-      }
-    } finally {
-      g.dispose();
-    }
+  void paint(Graphics2D g) {
+    g.setColor(look().ground());
+    g.fillRect(0, 0, getWidth(), getHeight());
     if (text != null) {
+      paintText(g);
       afterPaint.accept(text);
     }
   }
 
-  private void paint(Graphics2D g) {
+  private void paintText(Graphics2D g) {
     int digits = digitHeight(this);
     int left = Look.px(20);
     Font noteFont = Look.letters(1.1);
@@ -103,7 +83,7 @@ final class NumeralsPanel extends PaintedComponent {
     Color ink = ink();
 
     g.setFont(noteFont);
-    g.setColor(look.quietInk());
+    g.setColor(look().quietInk());
     g.drawString(note(), left, Look.px(8) + g.getFontMetrics().getAscent());
 
     Font large = ofHeight(g, digits);
@@ -112,9 +92,9 @@ final class NumeralsPanel extends PaintedComponent {
     if (!text.figure()) {
       boolean quiet = text.tone() == NumeralsText.Tone.NOTHING;
       large =
-          fitted(g, quiet ? ofHeight(g, digits / 3) : large, text.large(), getWidth() - 2 * left);
+          readable(g, quiet ? ofHeight(g, digits / 3) : large, text.large(), getWidth() - 2 * left);
     } else {
-      large = fitted(g, large, text.large(), Math.max(room, digits));
+      large = readable(g, large, text.large(), Math.max(room, digits));
     }
     g.setColor(ink);
     g.setFont(large);
@@ -136,13 +116,13 @@ final class NumeralsPanel extends PaintedComponent {
   }
 
   private void paintBeside(Graphics2D g, int digits, int x, int baseline) {
-    Font error = fitted(g, besideFont(g, digits), text.error(), getWidth() - x - Look.px(8));
+    Font error = readable(g, besideFont(g, digits), text.error(), getWidth() - x - Look.px(8));
     g.setFont(error);
     g.setColor(ink());
     g.drawString(text.error(), x, baseline - (int) (digits * 0.55));
     Font plain = besideFont(g, digits).deriveFont(Font.PLAIN);
-    g.setFont(fitted(g, plain, text.time(), getWidth() - x - Look.px(8)));
-    g.setColor(text.tone() == NumeralsText.Tone.STALE ? look.quietInk() : look.ink());
+    g.setFont(readable(g, plain, text.time(), getWidth() - x - Look.px(8)));
+    g.setColor(text.tone() == NumeralsText.Tone.STALE ? look().quietInk() : look().ink());
     g.drawString(text.time(), x, baseline);
   }
 
@@ -168,33 +148,16 @@ final class NumeralsPanel extends PaintedComponent {
 
   private Color ink() {
     return switch (text.tone()) {
-      case SETTLED, PROVISIONAL -> look.ink();
-      case OPEN, OUTCOME -> look.attention();
-      case REJECTED, STALE, NOTHING -> look.quietInk();
+      case SETTLED, PROVISIONAL -> look().ink();
+      case OPEN, OUTCOME -> look().attention();
+      case REJECTED, STALE, NOTHING -> look().quietInk();
     };
   }
 
-  private static Font ofHeight(Graphics2D g, int digitHeight) {
-    Font base = Look.letters().deriveFont(Font.BOLD, 100f);
-    double height =
-        base.createGlyphVector(g.getFontRenderContext(), "0").getVisualBounds().getHeight();
-    return base.deriveFont((float) (100 * digitHeight / height));
-  }
-
-  /** The largest of a font that fits, but words never smaller than can be read. */
-  private static Font fitted(Graphics2D g, Font font, String text, int room) {
-    int width = width(g, font, text);
-    if (width <= room || width == 0) {
-      return font;
-    }
-    double share = Math.max(WORDS_AT_LEAST, (double) room / width);
-    return font.deriveFont((float) (font.getSize2D() * share));
-  }
-
-  private static int width(Graphics2D g, Font font, String text) {
-    return text.isEmpty()
-        ? 0
-        : (int) Math.ceil(font.getStringBounds(text, g.getFontRenderContext()).getWidth());
+  /** As large as fits, but never smaller than can be read. */
+  private static Font readable(Graphics2D g, Font font, String text, int room) {
+    int least = (int) Math.ceil(WORDS_AT_LEAST * width(g, font, text));
+    return fitted(g, font, text, Math.max(least, room));
   }
 
   /** Large letters as shapes: the same pixels whatever the text cache does. */

@@ -1,5 +1,9 @@
 package org.halflight.desk;
 
+import java.awt.Font;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
@@ -11,13 +15,61 @@ abstract class PaintedComponent extends JComponent implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final transient AccessibleRole role;
+  private transient Look look;
 
   /**
    * @param name what it is called aloud
    */
-  PaintedComponent(AccessibleRole role, String name) {
+  PaintedComponent(AccessibleRole role, String name, Look look) {
     this.role = role;
+    this.look = look;
     getAccessibleContext().setAccessibleName(name);
+  }
+
+  /** Paints it, with smooth lines and letters, on nothing. */
+  abstract void paint(Graphics2D g);
+
+  @Override
+  protected final void paintComponent(Graphics graphics) {
+    Graphics2D g = (Graphics2D) graphics.create();
+    try {
+      g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+      g.setRenderingHint(
+          RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+      paint(g);
+    } finally {
+      g.dispose();
+    }
+  }
+
+  final Look look() {
+    return look;
+  }
+
+  @Override
+  public void look(Look another) {
+    look = another;
+    repaint();
+  }
+
+  /** The large letters, with digits so many pixels high. */
+  static Font ofHeight(Graphics2D g, int digitHeight) {
+    Font base = Look.letters().deriveFont(Font.BOLD, 100f);
+    double height =
+        base.createGlyphVector(g.getFontRenderContext(), "0").getVisualBounds().getHeight();
+    return base.deriveFont((float) (100 * Math.max(8, digitHeight) / height));
+  }
+
+  static int width(Graphics2D g, Font font, String text) {
+    return text.isEmpty()
+        ? 0
+        : (int) Math.ceil(font.getStringBounds(text, g.getFontRenderContext()).getWidth());
+  }
+
+  /** The largest of a font that fits. */
+  static Font fitted(Graphics2D g, Font font, String text, int room) {
+    int width = width(g, font, text);
+    return width <= room ? font : font.deriveFont(font.getSize2D() * room / width);
   }
 
   @Override

@@ -1,7 +1,5 @@
 package org.halflight.desk;
 
-import java.awt.Color;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
@@ -35,7 +33,6 @@ final class PictureCanvas extends PaintedComponent {
   private final transient Executor drawing;
   private final transient LongSupplier nanos;
   private final Timer later;
-  private transient Look look;
   private transient Picture picture;
   private transient PictureImage.Drawn drawn;
   private transient Wish shown;
@@ -51,8 +48,7 @@ final class PictureCanvas extends PaintedComponent {
    * @param nanos a clock that never runs back
    */
   PictureCanvas(String name, Look look, Executor drawing, LongSupplier nanos) {
-    super(AccessibleRole.CANVAS, name);
-    this.look = look;
+    super(AccessibleRole.CANVAS, name, look);
     this.drawing = drawing;
     this.nanos = nanos;
     later = new Timer(0, event -> draw());
@@ -100,7 +96,7 @@ final class PictureCanvas extends PaintedComponent {
 
   @Override
   public void look(Look another) {
-    look = another;
+    super.look(another);
     draw();
   }
 
@@ -109,7 +105,7 @@ final class PictureCanvas extends PaintedComponent {
         getGraphicsConfiguration() == null
             ? 1
             : getGraphicsConfiguration().getDefaultTransform().getScaleX();
-    return new Wish(picture, look.theme(), getWidth(), getHeight(), scale);
+    return new Wish(picture, look().theme(), getWidth(), getHeight(), scale);
   }
 
   private void draw() {
@@ -161,32 +157,26 @@ final class PictureCanvas extends PaintedComponent {
   }
 
   @Override
-  protected void paintComponent(Graphics graphics) {
-    graphics.setColor(look.ground());
-    graphics.fillRect(0, 0, getWidth(), getHeight());
+  void paint(Graphics2D g) {
+    g.setColor(look().ground());
+    g.fillRect(0, 0, getWidth(), getHeight());
     if (drawn == null || picture == null) {
       if (picture != null && shown != null) {
-        graphics.setColor(look.quietInk());
-        graphics.drawString(
-            Words.say("desk.picture.failed"), Look.px(12), graphics.getFontMetrics().getHeight());
+        g.setColor(look().quietInk());
+        g.drawString(Words.say("desk.picture.failed"), Look.px(12), g.getFontMetrics().getHeight());
       }
       return;
     }
-    graphics.drawImage(drawn.image(), 0, 0, shown.width(), shown.height(), null);
+    g.drawImage(drawn.image(), 0, 0, shown.width(), shown.height(), null);
     if (!Double.isNaN(markedFrom)) {
-      Graphics2D g = (Graphics2D) graphics.create();
       Rectangle2D plot = drawn.plot();
       double left = plot.getMinX() + markedFrom * plot.getWidth();
       double width = (markedTo - markedFrom) * plot.getWidth();
-      Color ink = look.ink();
-      g.setRenderingHint(
-          java.awt.RenderingHints.KEY_ANTIALIASING, java.awt.RenderingHints.VALUE_ANTIALIAS_ON);
-      g.setColor(ink);
+      g.setColor(look().ink());
       // A foot under the chosen speed: nothing on top of the firings.
       g.fill(
           new RoundRectangle2D.Double(
               left + width * 0.12, plot.getMaxY() + 1, width * 0.76, Look.px(5), 5, 5));
-      g.dispose();
     }
   }
 }

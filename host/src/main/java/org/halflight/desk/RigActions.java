@@ -99,7 +99,7 @@ final class RigActions {
       return;
     }
     Optional<DiscSetup> setup = form.read();
-    if (!isReady()) {
+    if (!driver.isFree()) {
       model.says(Words.say("desk.rig.notNow"));
     } else if (setup.isEmpty()) {
       model.says(Words.say("desk.rig.disc.numbers"));
@@ -130,7 +130,7 @@ final class RigActions {
   /** Ten reference pulses against the profile. */
   void check() {
     Optional<RigProfile> profile = profile();
-    if (!isReady()) {
+    if (!driver.isFree()) {
       model.says(Words.say("desk.rig.notNow"));
     } else if (profile.isEmpty()) {
       model.says(Words.say("desk.rig.noProfile"));
@@ -152,7 +152,7 @@ final class RigActions {
    * @param clockSeconds how long the clocks are held against each other; 0 leaves it out
    */
   void calibrate(double clockSeconds) {
-    if (!isReady()) {
+    if (!driver.isFree()) {
       model.says(Words.say("desk.rig.notNow"));
       return;
     }
@@ -223,14 +223,6 @@ final class RigActions {
       work = Optional.empty();
       model.idle();
     }
-  }
-
-  /** Whether it may work for itself: a firing or the light that goes on comes first. */
-  boolean isReady() {
-    return !isAtWork()
-        && driver.workbench().fold().greeting().isPresent()
-        && session().isQuiet()
-        && !driver.isSettingLight();
   }
 
   private Session session() {

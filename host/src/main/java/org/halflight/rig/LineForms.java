@@ -13,11 +13,17 @@ import java.util.function.Function;
  * @param <L> what all these lines are
  */
 final class LineForms<L> {
-  private record Form<T>(char kind, Class<T> type, Function<Fields<T>, T> fields) {
+  /** Visits all fields of a kind of line, in the order of the line, and makes the value of them. */
+  @FunctionalInterface
+  interface FieldList<T> {
+    T visit(Fields<T> fields);
+  }
+
+  private record Form<T>(char kind, Class<T> type, FieldList<T> fields) {
     Optional<T> read(int sequence, String text) {
       FieldReader<T> reader = new FieldReader<>(sequence, text);
       try {
-        T value = fields.apply(reader);
+        T value = fields.visit(reader);
         return reader.isRight() ? Optional.of(value) : Optional.empty();
       } catch (IllegalArgumentException refused) {
         // The value itself says that it cannot be.
@@ -27,7 +33,7 @@ final class LineForms<L> {
 
     String body(int sequence, Object value) {
       FieldWriter<T> writer = new FieldWriter<>(kind, sequence, type.cast(value));
-      fields.apply(writer);
+      fields.visit(writer);
       return writer.body();
     }
   }
@@ -35,12 +41,8 @@ final class LineForms<L> {
   private final Map<Character, Form<? extends L>> byKind = new HashMap<>();
   private final Map<Class<?>, Form<? extends L>> byType = new HashMap<>();
 
-  /**
-   * Adds a kind.
-   *
-   * @param fields visits all fields in the order of the line and makes the value of them
-   */
-  <T extends L> LineForms<L> with(char kind, Class<T> type, Function<Fields<T>, T> fields) {
+  /** Adds a kind. */
+  <T extends L> LineForms<L> with(char kind, Class<T> type, FieldList<T> fields) {
     Form<T> form = new Form<>(kind, type, fields);
     byKind.put(kind, form);
     byType.put(type, form);

@@ -92,6 +92,7 @@ public final class RunOption<T> {
   public static final RunOption<String> STOP = condition("stop");
 
   /** Where the sync lever is set; empty where there is none, or nobody knows. */
+  @SuppressWarnings("OptionalMapToOptional") // A lever that is read may be none.
   public static final RunOption<Optional<SyncLever>> SYNC_LEVER =
       new RunOption<>(
           "sync-lever",
@@ -99,7 +100,7 @@ public final class RunOption<T> {
           "sync-lever",
           Optional.empty(),
           SyncLever.WORDS.all(),
-          text -> SyncLever.WORDS.find(text).map(Optional::of),
+          text -> Optional.of(SyncLever.WORDS.find(text)).filter(Optional::isPresent),
           lever -> lever.map(SyncLever.WORDS::word).orElse(""));
 
   /** What verdicts are judged by, in the order in which it is asked. */

@@ -1,6 +1,5 @@
 package org.halflight.verdict;
 
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,8 +7,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
-import org.halflight.exposure.DecidedBy;
-import org.halflight.exposure.LeafExposure;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
@@ -25,7 +22,6 @@ import org.halflight.stats.Sample;
 import org.halflight.uncertainty.Basis;
 import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.BudgetRow;
-import org.halflight.uncertainty.CurveBudget;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.uncertainty.UncertaintySource;
@@ -36,35 +32,24 @@ import org.halflight.uncertainty.UncertaintySource;
  * @param speed the marked speed
  * @param reference how its marking is read
  * @param phase of the firings
- * @param tries releases at this speed that say something about the shutter, the rejected ones not
- *     counted
- * @param outcomes how many of them came to what
- * @param rejected how many the person did not count
- * @param unusable how many the rig could not record well
+ * @param releases how many came to what
  * @param errors of the timed firings, in stops, in order of firing, without the first after rest
  * @param afterRestStops error of the first firing after rest, where this speed had it and it was
  *     timed
  * @param tolerance that it is held against
- * @param travel of the blades, where it was seen
- * @param judging what is known of the rig, and how it is decided
- * @param rebound the light part by part, and whether anybody looked for a rebound
- * @param deciding what the times are by
+ * @param how the times were measured
+ * @param budget all that the mean is uncertain by; empty below two timed firings
  */
 public record SpeedSummary(
     MarkedSpeed speed,
     Reference reference,
     Phase phase,
-    int tries,
-    Map<Outcome, Integer> outcomes,
-    int rejected,
-    int unusable,
+    ReleaseCounts releases,
     Sample errors,
     OptionalDouble afterRestStops,
     Tolerance tolerance,
-    Optional<BladeTravel> travel,
-    DecisionBasis judging,
-    ReboundAtSpeed rebound,
-    Deciding deciding) {
+    HowMeasured how,
+    Optional<UncertaintyBudget> budget) {
   /** Confidence of every interval that is shown. */
   public static final double LEVEL = 0.95;
 
@@ -86,62 +71,26 @@ public record SpeedSummary(
    */
   public static final double LEAST_PUPIL_STOPS = 0.01;
 
-  /** Errors of a model, with no rig in between that could be off. */
+  /** Its budget is drawn up here, once. */
   public SpeedSummary(
       MarkedSpeed speed,
       Reference reference,
       Phase phase,
-      int tries,
-      Map<Outcome, Integer> outcomes,
-      int rejected,
-      int unusable,
-      Sample errors,
-      OptionalDouble afterRestStops,
-      Tolerance tolerance) {
-    this(
-        speed,
-        reference,
-        phase,
-        tries,
-        outcomes,
-        rejected,
-        unusable,
-        errors,
-        afterRestStops,
-        tolerance,
-        Optional.empty(),
-        DecisionBasis.OF_A_MODEL);
-  }
-
-  /** Without rebound, and times that no light curve had a say in. */
-  public SpeedSummary(
-      MarkedSpeed speed,
-      Reference reference,
-      Phase phase,
-      int tries,
-      Map<Outcome, Integer> outcomes,
-      int rejected,
-      int unusable,
+      ReleaseCounts releases,
       Sample errors,
       OptionalDouble afterRestStops,
       Tolerance tolerance,
-      Optional<BladeTravel> travel,
-      DecisionBasis judging) {
+      HowMeasured how) {
     this(
         speed,
         reference,
         phase,
-        tries,
-        outcomes,
-        rejected,
-        unusable,
+        releases,
         errors,
         afterRestStops,
         tolerance,
-        travel,
-        judging,
-        ReboundAtSpeed.OF_A_MODEL,
-        Deciding.EDGES_ALONE);
+        how,
+        how.budget(errors, speed.seconds(reference)));
   }
 
   /** Sums up the firings of one speed, calibrated where all of them were measured so. */
@@ -186,15 +135,10 @@ public record SpeedSummary(
     List<FiringResult> good = firings.stream().filter(FiringResult::isGood).toList();
     DecisionBasis judging = asked.withRigOf(good);
     ReboundAtSpeed rebound = ReboundAtSpeed.of(any.shown().orElseThrow(), good, run);
-    List<FiringResult> counted =
-        firings.stream()
-            .filter(f -> f.rejection().isEmpty() && f.outcome().isOfTheShutter())
-            .toList();
-    Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
-    counted.forEach(f -> outcomes.merge(f.outcome(), 1, Integer::sum));
     double[] errors = good.stream().mapToDouble(rebound::errorStops).toArray();
     OptionalDouble afterRest =
-        counted.stream()
+        firings.stream()
+            .filter(ReleaseCounts::counts)
             .filter(f -> f.afterRest() && f.errorStops().isPresent())
             .mapToDouble(rebound::errorStops)
             .findFirst();
@@ -202,43 +146,60 @@ public record SpeedSummary(
         any.shown().orElseThrow(),
         any.reference(),
         any.phase().orElseThrow(),
-        counted.size(),
-        outcomes,
-        (int) firings.stream().filter(f -> f.rejection().isPresent()).count(),
-        (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
+        ReleaseCounts.of(firings),
         Sample.of(errors),
         afterRest,
         tolerance,
-        travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
-        good.stream().anyMatch(f -> f.levels().isEmpty()) ? judging.withLightUnset() : judging,
-        rebound,
-        Deciding.of(firings));
+        new HowMeasured(
+            HowMeasured.travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
+            good.stream().anyMatch(f -> f.levels().isEmpty()) ? judging.withLightUnset() : judging,
+            rebound,
+            Deciding.of(firings)));
   }
 
-  /** The travel where blades opened fully, with the doubt of the way that decides. */
-  private static Optional<BladeTravel> travel(List<FiringResult> good) {
-    List<FiringResult> byEdges =
-        good.stream()
-            .filter(f -> f.decidedBy().filter(by -> by != DecidedBy.CURVE).isPresent())
-            .toList();
-    return BladeTravel.of(byEdges.stream().map(f -> (LeafExposure.Timed) f.exposure()).toList())
-        .map(
-            travel ->
-                travel.withMethod(
-                    Math.max(
-                        0,
-                        byEdges.stream()
-                            .mapToDouble(f -> f.methodSeconds().orElseThrow())
-                            .average()
-                            .orElseThrow()),
-                    byEdges.stream()
-                        .allMatch(
-                            f -> f.decidedBy().equals(Optional.of(DecidedBy.EDGES_CORRECTED)))));
+  /** Releases that say something about the shutter, the rejected ones not counted. */
+  public int tries() {
+    return releases.tries();
+  }
+
+  /** How many of them came to what. */
+  public Map<Outcome, Integer> outcomes() {
+    return releases.outcomes();
+  }
+
+  /** How many the person did not count. */
+  public int rejected() {
+    return releases.rejected();
+  }
+
+  /** How many the rig could not record well. */
+  public int unusable() {
+    return releases.unusable();
+  }
+
+  /** The travel of the blades, where it was seen. */
+  public Optional<BladeTravel> travel() {
+    return how.travel();
+  }
+
+  /** What is known of the rig, and how it is decided. */
+  public DecisionBasis judging() {
+    return how.judging();
+  }
+
+  /** The light part by part, and whether anybody looked for a rebound. */
+  public ReboundAtSpeed rebound() {
+    return how.rebound();
+  }
+
+  /** What the times are by. */
+  public Deciding deciding() {
+    return how.deciding();
   }
 
   /** How many firings came to an outcome. */
   public int count(Outcome outcome) {
-    return outcomes.getOrDefault(outcome, 0);
+    return outcomes().getOrDefault(outcome, 0);
   }
 
   /** The time that the marking stands for, in seconds. */
@@ -282,35 +243,6 @@ public record SpeedSummary(
     return errors.meanInterval(LEVEL).known();
   }
 
-  /** All that the mean is uncertain by; empty below two timed firings. */
-  public Optional<UncertaintyBudget> budget() {
-    if (errors.n() < Sample.LEAST_FOR_SCATTER) {
-      return Optional.empty();
-    }
-    double mean = meanSeconds().orElseThrow();
-    double scatter = scatterStops().orElseThrow();
-    UncertaintyBudget byEdges =
-        UncertaintyBudget.of(
-            mean, travel.orElse(BladeTravel.NONE), judging.rig(), scatter, errors.n());
-    if (deciding.curve().isEmpty()) {
-      return Optional.of(byEdges);
-    }
-    UncertaintyBudget byCurve =
-        CurveBudget.of(
-            mean,
-            deciding.curve().get(),
-            judging.rig(),
-            scatter,
-            errors.n(),
-            rebound.boundSeconds());
-    // Where some firings are by edges and some by their curve, the wider of the two holds.
-    return Optional.of(
-        deciding.isByCurveAlone()
-                || byCurve.expandedSeconds(LEVEL) >= byEdges.expandedSeconds(LEVEL)
-            ? byCurve
-            : byEdges);
-  }
-
   /** Half the width of the interval of the mean with the rig in it, in stops. */
   public OptionalDouble expandedStops() {
     return ofBudget(b -> b.expandedStops(LEVEL));
@@ -322,13 +254,12 @@ public record SpeedSummary(
    * long only.
    */
   public Optional<Interval> expandedIntervalStops() {
-    return budget()
-        .map(
-            budget -> {
-              double middle = meanStops().orElseThrow() + budget.middleStops();
-              double half = budget.expandedStops(LEVEL);
-              return new Interval(middle - half, middle + half, LEVEL);
-            });
+    return budget.map(
+        budget -> {
+          double middle = meanStops().orElseThrow() + budget.middleStops();
+          double half = budget.expandedStops(LEVEL);
+          return new Interval(middle - half, middle + half, LEVEL);
+        });
   }
 
   /** The wider guard band of both limits, in stops; empty below two timed firings. */
@@ -344,8 +275,8 @@ public record SpeedSummary(
     return ofBudget(
         b ->
             aboutOneExposure()
-                ? oneExposure(b).guardAboveStops(judging.rule())
-                : b.guardAboveStops(judging.rule().risk(errors.n())));
+                ? oneExposure(b).guardAboveStops(judging().rule())
+                : b.guardAboveStops(judging().rule().risk(errors.n())));
   }
 
   /** How far below the mean it may lie, likewise. */
@@ -353,12 +284,12 @@ public record SpeedSummary(
     return ofBudget(
         b ->
             aboutOneExposure()
-                ? oneExposure(b).guardBelowStops(judging.rule())
-                : b.guardBelowStops(judging.rule().risk(errors.n())));
+                ? oneExposure(b).guardBelowStops(judging().rule())
+                : b.guardBelowStops(judging().rule().risk(errors.n())));
   }
 
   private OptionalDouble ofBudget(ToDoubleFunction<UncertaintyBudget> figure) {
-    return budget().stream().mapToDouble(figure).findFirst();
+    return budget.stream().mapToDouble(figure).findFirst();
   }
 
   /**
@@ -366,7 +297,7 @@ public record SpeedSummary(
    * stops; empty where somebody did, and where it is too little to be said beside the figure.
    */
   public OptionalDouble untestedPupilStops() {
-    return budget().stream()
+    return budget.stream()
         .flatMap(budget -> budget.rows().stream())
         .filter(
             row -> row.part() == UncertaintySource.PUPIL && row.doubt().basis() == Basis.ALLOWANCE)
@@ -380,7 +311,7 @@ public record SpeedSummary(
    * than were planned it says so and how many are missing, whatever they would come to.
    */
   public Optional<Decision> decision() {
-    return budget().map(this::decision);
+    return budget.map(this::decision);
   }
 
   private Decision decision(UncertaintyBudget budget) {
@@ -397,30 +328,30 @@ public record SpeedSummary(
    * empty below two of them.
    */
   public Optional<Decision> decisionSoFar() {
-    return budget().map(this::unhindered);
+    return budget.map(this::unhindered);
   }
 
   private Decision unhindered(UncertaintyBudget budget) {
     return aboutOneExposure()
-        ? oneExposure(budget).decide(tolerance, judging.rule())
-        : Decision.of(meanStops().orElseThrow(), budget, beyond(), tolerance, judging.rule());
+        ? oneExposure(budget).decide(tolerance, judging().rule())
+        : Decision.of(meanStops().orElseThrow(), budget, beyond(), tolerance, judging().rule());
   }
 
   private OptionalInt furtherFirings(Decision decision) {
-    if (deciding.instead().isPresent()) {
+    if (deciding().instead().isPresent()) {
       return OptionalInt.empty();
     }
-    return judging.isShort(errors.n())
-        ? OptionalInt.of(judging.planned().getAsInt() - errors.n())
+    return judging().isShort(errors.n())
+        ? OptionalInt.of(judging().planned().getAsInt() - errors.n())
         : decision.furtherFirings();
   }
 
   /** What may be told of a placement that the timed firings come to. */
   private Verdict told(Verdict ofTimed) {
-    if (deciding.instead().isPresent()) {
-      return deciding.instead().get();
+    if (deciding().instead().isPresent()) {
+      return deciding().instead().get();
     }
-    if (judging.isShort(errors.n())) {
+    if (judging().isShort(errors.n())) {
       return Verdict.FEWER_THAN_PLANNED;
     }
     return ofTimed == Verdict.WITHIN && failed() > 0 ? Verdict.SOME_FAILED : ofTimed;
@@ -442,7 +373,7 @@ public record SpeedSummary(
   }
 
   private boolean aboutOneExposure() {
-    return judging.measurand() == Measurand.ONE_EXPOSURE;
+    return judging().measurand() == Measurand.ONE_EXPOSURE;
   }
 
   private OneExposure oneExposure(UncertaintyBudget budget) {
@@ -455,7 +386,7 @@ public record SpeedSummary(
    * speeds hardly notice one.
    */
   public boolean isReboundOpen() {
-    return rebound.look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
+    return rebound().look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
         && ReboundOfRun.isAskedFor(speed)
         && placement() == Verdict.WITHIN;
   }
@@ -466,25 +397,19 @@ public record SpeedSummary(
    */
   SpeedSummary comparableWith(SpeedSummary other) {
     boolean bothLooked =
-        rebound.look() != ReboundAtSpeed.Look.NOT_LOOKED_AT
-            && other.rebound.look() != ReboundAtSpeed.Look.NOT_LOOKED_AT;
-    return bothLooked || !rebound.isByCurve()
+        rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT
+            && other.rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT;
+    return bothLooked || !rebound().isByCurve()
         ? this
         : new SpeedSummary(
             speed,
             reference,
             phase,
-            tries,
-            outcomes,
-            rejected,
-            unusable,
-            rebound.errorsByEdges(),
+            releases,
+            rebound().errorsByEdges(),
             afterRestStops,
             tolerance,
-            travel,
-            judging,
-            rebound,
-            deciding);
+            how);
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */
@@ -494,15 +419,15 @@ public record SpeedSummary(
 
   /** Where what the verdict is about lies against the tolerance. */
   public Verdict placement() {
-    return deciding.instead().or(() -> budget().map(this::placement)).orElse(Verdict.TOO_FEW);
+    return deciding().instead().or(() -> budget.map(this::placement)).orElse(Verdict.TOO_FEW);
   }
 
   private Verdict placement(UncertaintyBudget budget) {
     return told(
         aboutOneExposure()
-            ? oneExposure(budget).placement(tolerance, judging.rule())
+            ? oneExposure(budget).placement(tolerance, judging().rule())
             : Decision.placement(
-                meanStops().orElseThrow(), budget, beyond(), tolerance, judging.rule()));
+                meanStops().orElseThrow(), budget, beyond(), tolerance, judging().rule()));
   }
 
   /**
@@ -515,14 +440,14 @@ public record SpeedSummary(
 
   /** What the mean says by itself, without counts; empty below two timed firings. */
   public Optional<Verdict> placementOfMean() {
-    return budget().map(this::ofTheMean);
+    return budget.map(this::ofTheMean);
   }
 
   private Verdict ofTheMean(UncertaintyBudget budget) {
     return aboutOneExposure()
-        ? oneExposure(budget).placement(tolerance, judging.rule())
+        ? oneExposure(budget).placement(tolerance, judging().rule())
         : Decision.ofTheMean(
-            meanStops().orElseThrow(), budget, errors.n(), tolerance, judging.rule());
+            meanStops().orElseThrow(), budget, errors.n(), tolerance, judging().rule());
   }
 
   private static OptionalDouble value(Figure<Double> figure) {

@@ -56,7 +56,7 @@ public final class DiscReadingWork implements GuidedWork {
     this.setup = setup;
     this.profile = profile;
     this.model = model;
-    asks(Words.say("disc.caution"));
+    prompt = asked(Words.say("disc.caution"));
   }
 
   /** The raw edges; empty where none were taken. */
@@ -91,7 +91,7 @@ public final class DiscReadingWork implements GuidedWork {
     } else if (answer == Answer.STOP) {
       ends();
     } else if (++step < STEPS.size()) {
-      asks("");
+      prompt = asked("");
     } else {
       isDue = true;
       works(DiscSentences.stage(DiscRun.Stage.LIGHT), "", 0);
@@ -113,17 +113,16 @@ public final class DiscReadingWork implements GuidedWork {
     return !prompt.equals(before);
   }
 
-  private void asks(String remark) {
+  private Prompt asked(String remark) {
     turns = step == STEPS.size() - 1;
-    prompt =
-        new Prompt(
-            Prompt.State.ASKING,
-            Words.say("disc.step." + STEPS.get(step)),
-            remark,
-            step + 1,
-            STEPS.size(),
-            STEPS_PART * step / STEPS.size(),
-            MAY_STOP);
+    return new Prompt(
+        Prompt.State.ASKING,
+        Words.say("disc.step." + STEPS.get(step)),
+        remark,
+        step + 1,
+        STEPS.size(),
+        STEPS_PART * step / STEPS.size(),
+        MAY_STOP);
   }
 
   private void works(String sentence, String remark, double part) {

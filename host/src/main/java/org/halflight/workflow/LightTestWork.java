@@ -44,8 +44,8 @@ public final class LightTestWork implements GuidedWork {
     this.driver = driver;
     this.operator = operator;
     this.plan = plan;
-    driver.beginReadings();
-    asks("");
+    driver.light().beginReadings();
+    prompt = shown(Prompt.State.ASKING, step().asked(), "", 0);
   }
 
   /** The readings of the test. */
@@ -95,7 +95,7 @@ public final class LightTestWork implements GuidedWork {
     }
     if (isPrepared && operator.isDone()) {
       isPrepared = false;
-      probe = Optional.of(driver.readLight(step().what(), step().at(), step().opening()));
+      probe = Optional.of(driver.light().read(step().what(), step().at(), step().opening()));
     }
     probe.ifPresent(this::look);
     return !prompt.equals(before);
@@ -118,7 +118,7 @@ public final class LightTestWork implements GuidedWork {
       case NOT_STILL -> again(Words.say("reading.notStill"));
       case NO_ANSWER -> {
         // With the link the session has forgotten that no opening counts.
-        driver.beginReadings();
+        driver.light().beginReadings();
         again(Words.say("desk.tried.noAnswer"));
       }
       case DONE -> read(under.reading().orElseThrow());
@@ -174,15 +174,16 @@ public final class LightTestWork implements GuidedWork {
 
   private void asks(String remark) {
     forget();
-    shows(Prompt.State.ASKING, step().asked(), remark, 0);
+    prompt = shown(Prompt.State.ASKING, step().asked(), remark, 0);
   }
 
   private void reads(double part) {
     // In whole percent: a window need not be painted for each block.
-    shows(Prompt.State.WORKING, Words.say("reading.wait"), "", Math.floor(part * 100) / 100);
+    prompt =
+        shown(Prompt.State.WORKING, Words.say("reading.wait"), "", Math.floor(part * 100) / 100);
   }
 
-  private void shows(Prompt.State state, String sentence, String remark, double part) {
+  private Prompt shown(Prompt.State state, String sentence, String remark, double part) {
     Set<Answer> answers = EnumSet.copyOf(MAY_END);
     if (!operator.answers()) {
       answers.add(Answer.SKIP);
@@ -191,7 +192,7 @@ public final class LightTestWork implements GuidedWork {
       }
     }
     int steps = plan.steps().size();
-    prompt = new Prompt(state, sentence, remark, at + 1, steps, (at + part) / steps, answers);
+    return new Prompt(state, sentence, remark, at + 1, steps, (at + part) / steps, answers);
   }
 
   private void forget() {
@@ -202,7 +203,7 @@ public final class LightTestWork implements GuidedWork {
   private void end(String remark) {
     forget();
     operator.putBack();
-    driver.endReadings();
+    driver.light().endReadings();
     if (readSoFar > 0) {
       found = plan.found(session().readings(), session().runs(), session().run());
       result = found.map(ExtraTestWords::lines).orElseGet(() -> ofTheRig(remark));

@@ -5,10 +5,12 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.FNumber;
+import org.halflight.job.Camera;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
@@ -88,6 +90,34 @@ public record RunForm(
         OptionalDouble.empty(),
         before.untimedTests(),
         texts(before));
+  }
+
+  /**
+   * What is known of the next run: the same camera goes on where it is, another one begins as
+   * found.
+   *
+   * @param before the last run, where there was one
+   * @param done whether that is done
+   * @param here the camera on the bench, once it was named
+   * @param usual options of a camera that comes new
+   */
+  public static RunForm next(
+      Optional<RunSetup> before,
+      boolean done,
+      Optional<Camera> here,
+      Map<RunOption<?>, String> usual) {
+    boolean sameCamera =
+        before.isPresent()
+            && (here.isEmpty()
+                || before.get().camera().isBlank()
+                || before.get().camera().equals(here.get().label()));
+    return sameCamera
+        ? after(before.get(), here.map(Camera::label).orElse(before.get().camera()), done)
+        : usual(
+                here.map(Camera::label).orElse(""),
+                Phase.AS_FOUND,
+                here.map(Camera::dial).orElse(Dial.builtIn().get(0)))
+            .with(usual);
   }
 
   /** The options of a run as they are written. */

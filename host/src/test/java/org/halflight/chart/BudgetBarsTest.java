@@ -16,6 +16,8 @@ import org.halflight.uncertainty.BladeTravel;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.HowMeasured;
+import org.halflight.verdict.ReleaseCounts;
 import org.halflight.verdict.SpeedSummary;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
@@ -27,15 +29,13 @@ class BudgetBarsTest {
         MarkedSpeed.parse("1/500"),
         Reference.EXACT,
         Phase.AS_FOUND,
-        errors.length,
-        Map.of(),
-        0,
-        0,
+        new ReleaseCounts(errors.length, Map.of()),
         Sample.of(errors),
         OptionalDouble.empty(),
         org.halflight.speeds.Tolerance.HALF,
-        Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
-        new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER));
+        new HowMeasured(
+            Optional.of(new BladeTravel(2e-3, 0.2e-3, 24e-6)),
+            new DecisionBasis(RigKnowledge.UNCALIBRATED, DecisionRule.FIXED_NUMBER)));
   }
 
   private final SpeedSummary speed = fired(0.1, 0.14, 0.12, 0.16, 0.11);

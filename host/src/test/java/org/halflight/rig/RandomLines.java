@@ -104,9 +104,7 @@ final class RandomLines {
       }
       case 4 -> new RigCommand.AskThresholds();
       case 5 -> new RigCommand.MeasureLight(oneOf(LIGHT), number(0xFFFF));
-      case 6 ->
-          new RigCommand.TakeCurves(
-              RigCommand.CurveMode.values()[random.nextInt(RigCommand.CurveMode.values().length)]);
+      case 6 -> new RigCommand.TakeCurves(oneOf(RigCommand.CurveMode.values()));
       case 7 ->
           switch (random.nextInt(4)) {
             case 0 -> RigCommand.DriveReference.steady();

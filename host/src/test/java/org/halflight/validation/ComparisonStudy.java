@@ -17,6 +17,7 @@ import org.halflight.uncertainty.BladeTravel;
 import org.halflight.validation.DrawnRuns.Law;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.FindingPower;
+import org.halflight.verdict.HowMeasured;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
@@ -286,15 +287,11 @@ public final class ComparisonStudy {
         speed.speed(),
         speed.reference(),
         speed.phase(),
-        speed.tries(),
-        speed.outcomes(),
-        speed.rejected(),
-        speed.unusable(),
+        speed.releases(),
         Sample.of(Arrays.stream(speed.errors().values()).map(error -> error + off).toArray()),
         speed.afterRestStops(),
         speed.tolerance(),
-        Optional.of(new BladeTravel(0.002, 0, 0)),
-        DecisionBasis.UNCALIBRATED);
+        new HowMeasured(Optional.of(new BladeTravel(0.002, 0, 0)), DecisionBasis.UNCALIBRATED));
   }
 
   private void oneSpeedAlone() {

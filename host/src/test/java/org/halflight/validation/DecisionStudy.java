@@ -21,6 +21,8 @@ import org.halflight.stats.ShareLimit;
 import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.DecisionRule;
+import org.halflight.verdict.HowMeasured;
+import org.halflight.verdict.ReleaseCounts;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 
@@ -73,15 +75,11 @@ final class DecisionStudy {
         SPEED,
         Reference.EXACT,
         Phase.AS_LEFT,
-        errors.length + hung,
-        outcomes,
-        0,
-        0,
+        new ReleaseCounts(errors.length + hung, outcomes),
         Sample.of(errors),
         OptionalDouble.empty(),
         Tolerance.THIRD,
-        Optional.empty(),
-        new DecisionBasis(RigKnowledge.NO_RIG, rule));
+        new HowMeasured(Optional.empty(), new DecisionBasis(RigKnowledge.NO_RIG, rule)));
   }
 
   /**

@@ -12,6 +12,8 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
+import org.halflight.verdict.HowMeasured;
+import org.halflight.verdict.ReleaseCounts;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -135,12 +137,10 @@ final class DrawnRuns {
         speed,
         Reference.EXACT,
         phase,
-        outcomes.values().stream().mapToInt(Integer::intValue).sum(),
-        outcomes,
-        0,
-        0,
+        new ReleaseCounts(outcomes.values().stream().mapToInt(Integer::intValue).sum(), outcomes),
         Sample.of(errors),
         afterRest,
-        Tolerance.THIRD);
+        Tolerance.THIRD,
+        HowMeasured.BY_A_MODEL);
   }
 }

@@ -15,6 +15,8 @@ import org.halflight.speeds.Reference;
 import org.halflight.speeds.Stops;
 import org.halflight.speeds.Tolerance;
 import org.halflight.stats.Sample;
+import org.halflight.verdict.HowMeasured;
+import org.halflight.verdict.ReleaseCounts;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 
@@ -64,13 +66,11 @@ public final class ModelRuns {
               speed,
               Reference.EXACT,
               phase,
-              atThisSpeed,
-              outcomes,
-              0,
-              0,
+              new ReleaseCounts(atThisSpeed, outcomes),
               Sample.of(errors),
               afterRest,
-              Tolerance.THIRD));
+              Tolerance.THIRD,
+              HowMeasured.BY_A_MODEL));
     }
     return new RunSummary(phase, speeds);
   }

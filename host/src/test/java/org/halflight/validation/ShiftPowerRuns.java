@@ -7,6 +7,7 @@ import org.halflight.session.Phase;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
+import org.halflight.verdict.HowMeasured;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.ShiftFinding;
@@ -53,12 +54,10 @@ final class ShiftPowerRuns {
         speed.speed(),
         speed.reference(),
         speed.phase(),
-        speed.tries(),
-        speed.outcomes(),
-        speed.rejected(),
-        speed.unusable(),
+        speed.releases(),
         Sample.of(Arrays.stream(speed.errors().values()).map(e -> e + stops).toArray()),
         speed.afterRestStops(),
-        speed.tolerance());
+        speed.tolerance(),
+        HowMeasured.BY_A_MODEL);
   }
 }

@@ -106,15 +106,12 @@ class AcceleratingBladesTest {
               speed,
               Reference.EXACT,
               Phase.AS_LEFT,
-              FIRINGS,
-              Map.of(),
-              0,
-              0,
+              new ReleaseCounts(FIRINGS, Map.of()),
               Sample.of(errors),
               OptionalDouble.empty(),
               Tolerance.THIRD,
-              BladeTravel.of(timed),
-              new DecisionBasis(CALIBRATED, DecisionRule.FIXED_NUMBER));
+              new HowMeasured(
+                  BladeTravel.of(timed), new DecisionBasis(CALIBRATED, DecisionRule.FIXED_NUMBER)));
       Interval interval = summary.expandedIntervalStops().orElseThrow();
       held += interval.contains(truth) ? 1 : 0;
     }

@@ -59,13 +59,12 @@ public final class Fired {
             MarkedSpeed.parse(speed),
             reference,
             phase,
-            outcomes.values().stream().mapToInt(Integer::intValue).sum(),
-            outcomes,
-            0,
-            0,
+            new ReleaseCounts(
+                outcomes.values().stream().mapToInt(Integer::intValue).sum(), outcomes),
             Sample.of(errors),
             afterRest,
-            Tolerance.THIRD));
+            Tolerance.THIRD,
+            HowMeasured.BY_A_MODEL));
     return this;
   }
 

@@ -78,15 +78,11 @@ class LightOverThePupilTest {
         SPEED,
         Reference.EXACT,
         Phase.AS_LEFT,
-        5,
-        Map.of(),
-        0,
-        0,
+        new ReleaseCounts(5, Map.of()),
         Sample.of(errors),
         OptionalDouble.empty(),
         Tolerance.HALF,
-        BladeTravel.of(timed),
-        new DecisionBasis(rig, DecisionRule.FIXED_NUMBER));
+        new HowMeasured(BladeTravel.of(timed), new DecisionBasis(rig, DecisionRule.FIXED_NUMBER)));
   }
 
   @Test
@@ -120,15 +116,11 @@ class LightOverThePupilTest {
             MarkedSpeed.parse("1/60"),
             Reference.EXACT,
             Phase.AS_LEFT,
-            5,
-            Map.of(),
-            0,
-            0,
+            new ReleaseCounts(5, Map.of()),
             fast.errors(),
             OptionalDouble.empty(),
             Tolerance.THIRD,
-            fast.travel(),
-            fast.judging());
+            new HowMeasured(fast.travel(), fast.judging()));
     assertThat(slow.untestedPupilStops()).isEmpty();
   }
 

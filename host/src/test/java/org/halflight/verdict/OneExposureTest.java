@@ -113,14 +113,11 @@ class OneExposureTest {
         MarkedSpeed.parse("1/60"),
         Reference.EXACT,
         Phase.AS_LEFT,
-        errors.length,
-        Map.of(),
-        0,
-        0,
+        new ReleaseCounts(errors.length, Map.of()),
         Sample.of(errors),
         OptionalDouble.empty(),
         Tolerance.THIRD,
-        Optional.empty(),
-        new DecisionBasis(RigKnowledge.NO_RIG, FIXED, measurand, planned));
+        new HowMeasured(
+            Optional.empty(), new DecisionBasis(RigKnowledge.NO_RIG, FIXED, measurand, planned)));
   }
 }

@@ -217,15 +217,11 @@ class RunComparisonTest {
                         speed.speed(),
                         speed.reference(),
                         speed.phase(),
-                        speed.tries(),
-                        speed.outcomes(),
-                        speed.rejected(),
-                        speed.unusable(),
+                        speed.releases(),
                         speed.errors(),
                         speed.afterRestStops(),
                         speed.tolerance(),
-                        speed.travel(),
-                        DecisionBasis.UNCALIBRATED))
+                        new HowMeasured(speed.travel(), DecisionBasis.UNCALIBRATED)))
             .toList(),
         RunsBehind.ofRigs(Set.of(rig)));
   }

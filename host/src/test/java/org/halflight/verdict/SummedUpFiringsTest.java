@@ -61,6 +61,14 @@ class SummedUpFiringsTest {
     assertThat(summary.count(Outcome.TIMED)).isEqualTo(2);
   }
 
+  /** A row of the table asks for it some ten times. */
+  @Test
+  void theBudgetIsDrawnUpOnce() {
+    SpeedSummary summary = SpeedSummary.of(fired(false, 14e-3, 15e-3, 16e-3), Tolerance.THIRD);
+    assertThat(summary.budget().orElseThrow()).isSameAs(summary.budget().orElseThrow());
+    assertThat(SpeedSummary.of(fired(false, 14e-3), Tolerance.THIRD).budget()).isEmpty();
+  }
+
   @Test
   void theMeanIsTheTimeThatLiesTheMeanErrorOff() {
     SpeedSummary summary = SpeedSummary.of(fired(false, 14e-3, 15e-3, 16e-3), Tolerance.THIRD);

@@ -12,14 +12,10 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Plain words in the docs and in the bundle: none of fixtures/words/forbidden.tsv, but for the
- * exceptions beside it, and no sentence of the docs longer than a person reads in one go. What
- * fixtures/words/pending.tsv lists was not gone through yet.
+ * exceptions beside it, and no sentence of the docs longer than a person reads in one go.
  */
 class PlainWordsTest {
   private static final int MOST_WORDS = 35;
-
-  private final List<String> pending =
-      WordList.rows("pending.tsv").stream().map(row -> row.get(0)).toList();
 
   @Test
   void docsHaveNoForbiddenWord() throws IOException {
@@ -27,8 +23,7 @@ class PlainWordsTest {
     List<String> found = new ArrayList<>();
     for (DocPage page : DocPage.all()) {
       for (String sentence : page.sentences()) {
-        List<String> here = forbidden.in(name(page), sentence);
-        found.addAll(isPending(name(page)) ? List.of() : here);
+        found.addAll(forbidden.in(name(page), sentence));
       }
     }
     assertThat(found).isEmpty();
@@ -41,8 +36,7 @@ class PlainWordsTest {
     ResourceBundle bundle = ResourceBundle.getBundle("org.halflight.words.sentences");
     List<String> found = new ArrayList<>();
     for (String key : Collections.list(bundle.getKeys()).stream().sorted().toList()) {
-      List<String> here = forbidden.in(key, bundle.getString(key));
-      found.addAll(isPending(key) ? List.of() : here);
+      found.addAll(forbidden.in(key, bundle.getString(key)));
     }
     assertThat(found).isEmpty();
     assertThat(forbidden.needless()).isEmpty();
@@ -53,7 +47,7 @@ class PlainWordsTest {
     List<String> found = new ArrayList<>();
     for (DocPage page : DocPage.all()) {
       page.sentences().stream()
-          .filter(each -> DocPage.words(each) > MOST_WORDS && !isPending(name(page)))
+          .filter(each -> DocPage.words(each) > MOST_WORDS)
           .forEach(each -> found.add(name(page) + ": " + DocPage.words(each) + " words | " + each));
     }
     assertThat(found).isEmpty();
@@ -100,9 +94,5 @@ class PlainWordsTest {
 
   private static String name(DocPage page) {
     return page.path().toString().replace('\\', '/');
-  }
-
-  private boolean isPending(String place) {
-    return pending.stream().anyMatch(each -> place.equals(each) || place.startsWith(each + "."));
   }
 }

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.halflight.job.Camera;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
@@ -115,6 +117,31 @@ class RunFormTest {
     assertThat(RunForm.after(found, "mine", true).phase()).isEqualTo(Phase.AS_LEFT);
     assertThat(RunForm.after(found, "mine", false).phase()).isEqualTo(Phase.AS_FOUND);
     assertThat(RunForm.after(found, "mine", false).read()).isEqualTo(found);
+  }
+
+  @Test
+  void theSameCameraGoesOnAndAnotherBeginsAsFoundWithTheUsualOptions() {
+    Dial dial = Dial.builtIn().get(0);
+    RunSetup mine = RunForm.usual("mine", Phase.AS_LEFT, dial).read();
+    Camera another = Camera.of("another", ShutterKind.LEAF, dial);
+    Map<RunOption<?>, String> usual = Map.of(RunOption.CONDITIONS.get(0), "usual");
+
+    assertThat(next(Optional.of(mine), Optional.empty(), usual).phase()).isEqualTo(Phase.AS_LEFT);
+    RunForm form = next(Optional.of(mine), Optional.of(another), usual);
+    assertThat(form.phase()).isEqualTo(Phase.AS_FOUND);
+    assertThat(form.shutter().camera()).isEqualTo("another");
+    assertThat(form.options()).isEqualTo(usual);
+    assertThat(next(Optional.empty(), Optional.empty(), usual).shutter().camera()).isEmpty();
+    // Who begins before the camera is named goes on when it has its name.
+    RunSetup nobodys = RunForm.usual("", Phase.AS_LEFT, dial).read();
+    RunForm named = next(Optional.of(nobodys), Optional.of(another), usual);
+    assertThat(named.phase()).isEqualTo(Phase.AS_LEFT);
+    assertThat(named.shutter().camera()).isEqualTo("another");
+  }
+
+  private static RunForm next(
+      Optional<RunSetup> before, Optional<Camera> here, Map<RunOption<?>, String> usual) {
+    return RunForm.next(before, false, here, usual);
   }
 
   static Stream<RunOption<?>> options() {

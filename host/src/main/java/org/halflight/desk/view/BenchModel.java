@@ -13,17 +13,11 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Outcome;
-import org.halflight.session.Phase;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
-import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
-import org.halflight.verdict.FiringsWanted;
 import org.halflight.words.ClockWords;
-import org.halflight.words.DecisionWords;
-import org.halflight.words.EventSentences;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
@@ -44,8 +38,7 @@ public final class BenchModel {
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private Optional<Message> said = Optional.empty();
-  private boolean remindsOfCheck;
+  private final Announcer announcer = new Announcer(this::session);
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
@@ -64,56 +57,18 @@ public final class BenchModel {
   /** Something happened; gives the sounds that go with it. */
   public List<Cue> happened(BenchDriver.Happening happening) {
     happening.change().ifPresent(this::changed);
-    if (remindsOfCheck && !session().isRigCheckDue()) {
-      said = Optional.empty();
-      remindsOfCheck = false;
-    }
+    announcer.forgetMadeCheck();
     return news(happening.news());
   }
 
   /** There are news because of something that the person did. */
   public List<Cue> news(List<SessionEvent> news) {
-    List<Cue> cues = new ArrayList<>();
     Optional<DialSetting> before = Optional.empty();
     for (SessionEvent each : news) {
       if (each instanceof SessionEvent.Settled settled) {
         before = settled.result().setting();
-        settled(settled.result(), cues);
-      } else if (each instanceof SessionEvent.Provisional provisional) {
-        justDone = Optional.empty();
-        openSeconds = OptionalDouble.empty();
-        last =
-            Optional.of(
-                new LastFiring.Provisional(
-                    provisional.exposure(), provisional.errorStops(), session().setting()));
-      } else if (each instanceof SessionEvent.StillOpen open) {
-        justDone = Optional.empty();
-        openSeconds = OptionalDouble.of(open.seconds());
-      } else if (each instanceof SessionEvent.RunDone) {
-        cues.clear();
-        cues.add(Cue.RUN_DONE);
-        justDone = before.or(() -> justDone);
-      } else if (each instanceof SessionEvent.SpeedShown shown && before.isPresent()) {
-        movedOn(before.get(), new DialSetting.Speed(shown.speed()), cues);
-      } else if (each instanceof SessionEvent.UntimedTestShown shown && before.isPresent()) {
-        movedOn(before.get(), new DialSetting.Untimed(shown.test()), cues);
-      } else if (each instanceof SessionEvent.Changed changed) {
-        replaceLast(changed.result());
-      } else if (each instanceof SessionEvent.CurveAdded added) {
-        replaceLast(added.result());
-      } else if (each instanceof SessionEvent.Rejected rejected) {
-        replaceLast(rejected.result());
-      } else if (isAnotherSession(each)) {
-        justDone = Optional.empty();
       }
-      sentence(each).ifPresent(this::say);
-      if (each instanceof SessionEvent.ProfileStands && session().isRigCheckDue()) {
-        remindOfCheck();
-      }
-      if (isQuestion(each)) {
-        cues.clear();
-        cues.add(Cue.QUESTION);
-      }
+      show(each, before);
     }
     boolean other = news.stream().anyMatch(BenchModel::isAnotherSession);
     if (other || news.stream().anyMatch(SessionEvent.LightWasRead.class::isInstance)) {
@@ -122,15 +77,43 @@ public final class BenchModel {
     if (other || changesResults(news)) {
       results = List.copyOf(session().results());
     }
-    // The click sensor would hear them, and it cannot tell them from the camera.
-    return session().untimedTest().filter(UntimedTest::isForTheEar).isPresent() ? List.of() : cues;
+    return announcer.announce(news);
+  }
+
+  private void show(SessionEvent news, Optional<DialSetting> before) {
+    if (news instanceof SessionEvent.Settled settled) {
+      settled(settled.result());
+    } else if (news instanceof SessionEvent.Provisional provisional) {
+      justDone = Optional.empty();
+      openSeconds = OptionalDouble.empty();
+      last =
+          Optional.of(
+              new LastFiring.Provisional(
+                  provisional.exposure(), provisional.errorStops(), session().setting()));
+    } else if (news instanceof SessionEvent.StillOpen open) {
+      justDone = Optional.empty();
+      openSeconds = OptionalDouble.of(open.seconds());
+    } else if (news instanceof SessionEvent.RunDone) {
+      justDone = before.or(() -> justDone);
+    } else if (news instanceof SessionEvent.Changed changed) {
+      replaceLast(changed.result());
+    } else if (news instanceof SessionEvent.CurveAdded added) {
+      replaceLast(added.result());
+    } else if (news instanceof SessionEvent.Rejected rejected) {
+      replaceLast(rejected.result());
+    } else if (isAnotherSession(news)) {
+      justDone = Optional.empty();
+    } else if (before.isPresent()
+        && Announcer.shownBy(news).filter(next -> !next.equals(before.get())).isPresent()) {
+      justDone = before;
+    }
   }
 
   /** A run is to begin, or goes on. */
   public void runBegins() {
     justDone = Optional.empty();
     last = Optional.empty();
-    said = Optional.empty();
+    announcer.forget();
   }
 
   /** The camera on the bench was named. */
@@ -154,19 +137,7 @@ public final class BenchModel {
 
   /** Something is said to the person. */
   public void say(Message sentence) {
-    said = Optional.of(sentence);
-    remindsOfCheck = false;
-  }
-
-  /** Once, as the rig with its profile comes; the place of the rig goes on saying it. */
-  private void remindOfCheck() {
-    String before =
-        said.filter(it -> it.kind() != Message.Kind.TROUBLE).map(it -> it.text()).orElse("");
-    Message.Kind kind = said.map(Message::kind).orElse(Message.Kind.NEWS);
-    if (kind != Message.Kind.TROUBLE) {
-      say(new Message(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
-      remindsOfCheck = true;
-    }
+    announcer.say(sentence);
   }
 
   /** The rig itself, and the work on it. */
@@ -202,7 +173,7 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
-        said,
+        announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
         new LightTestView(light.testPrompt(), light.plan()));
@@ -216,28 +187,14 @@ public final class BenchModel {
         session().profileUse());
   }
 
-  private void settled(FiringResult result, List<Cue> cues) {
+  private void settled(FiringResult result) {
     openSeconds = OptionalDouble.empty();
-    if (result.outcome() == Outcome.HELD_FOR_LIGHT) {
-      return;
-    }
-    last = Optional.of(over(result));
-    if (result.outcome() == Outcome.NOT_A_SHUTTER_EVENT
-        || result.outcome() == Outcome.LIGHT_WHILE_COCKING) {
-      return;
-    }
-    justDone = Optional.empty();
-    cues.add(
-        result.answersTheQuestion() || result.outcome() == Outcome.OPENS_HOLDS_CLOSES
-            ? Cue.COUNTED
-            : Cue.NOT_COUNTED);
-  }
-
-  private void movedOn(DialSetting from, DialSetting to, List<Cue> cues) {
-    if (!from.equals(to)) {
-      justDone = Optional.of(from);
-      cues.clear();
-      cues.add(Cue.SPEED_DONE);
+    if (result.outcome() != Outcome.HELD_FOR_LIGHT) {
+      last = Optional.of(over(result));
+      boolean firing =
+          result.outcome() != Outcome.NOT_A_SHUTTER_EVENT
+              && result.outcome() != Outcome.LIGHT_WHILE_COCKING;
+      justDone = firing ? Optional.empty() : justDone;
     }
   }
 
@@ -253,60 +210,8 @@ public final class BenchModel {
         .orElseGet(() -> new LastFiring.Settled(result));
   }
 
-  private Optional<Message> sentence(SessionEvent news) {
-    if (news instanceof SessionEvent.Settled settled) {
-      FiringResult result = settled.result();
-      boolean plain =
-          (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
-              && !result.notes().lightDoubtful();
-      return ExtraTestsText.ofCheck(session().results(), session().runs(), result)
-          .or(() -> LinkageWords.heardNothingOpen(result))
-          .or(() -> EventSentences.of(news))
-          .map(text -> text + wanted(result))
-          .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));
-    }
-    if (news instanceof SessionEvent.RunDone) {
-      boolean left = session().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
-      return Optional.of(
-          new Message(
-              Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
-    }
-    if (news instanceof SessionEvent.SpeedShown
-        || news instanceof SessionEvent.StillOpen
-        || news instanceof SessionEvent.UntimedTestShown) {
-      return Optional.empty();
-    }
-    boolean matters =
-        isQuestion(news)
-            || news instanceof SessionEvent.NotDone
-            || news instanceof SessionEvent.PlateauOff
-            || news instanceof SessionEvent.IsTheSelfTimerOn
-            || news instanceof SessionEvent.FlashContactInUse
-            || news instanceof SessionEvent.LeakWhileCocking
-            || news instanceof SessionEvent.SetBeforeCocking
-            || news instanceof SessionEvent.EnoughToKnow
-            || news instanceof SessionEvent.LightForgotten
-            || (news instanceof SessionEvent.ProfileStands stands && !stands.use().isCalibrated())
-            || news instanceof SessionEvent.ClocksDisagree
-            || news instanceof SessionEvent.LinkGap;
-    return EventSentences.of(news)
-        .map(text -> new Message(matters ? Message.Kind.ATTENTION : Message.Kind.NEWS, text));
-  }
-
-  /** Behind the third firing of a speed, how many the decision takes. */
-  private String wanted(FiringResult result) {
-    return FiringsWanted.after(result, session().results(), session().runs())
-        .map(wanted -> " " + DecisionWords.wanted(wanted))
-        .orElse("");
-  }
-
   private static boolean isAnotherSession(SessionEvent news) {
     return news instanceof SessionEvent.Undone || news instanceof SessionEvent.Redone;
-  }
-
-  private static boolean isQuestion(SessionEvent news) {
-    return news instanceof SessionEvent.IsItTheNeighbour
-        || news instanceof SessionEvent.IsTheDialTurned;
   }
 
   private static boolean changesResults(List<SessionEvent> news) {

@@ -6,7 +6,6 @@ import org.halflight.job.CheckState;
 import org.halflight.session.DialSetting;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Numbers;
-import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.LightTestWork;
 import org.halflight.workflow.Prompt;

@@ -1,8 +1,14 @@
 package org.halflight.rig.practice;
 
+import org.halflight.rig.ReferenceDrive;
+import org.halflight.rig.RigCommand.DriveReference;
+import org.halflight.rig.RigMessage;
 import org.halflight.shuttermodel.LightPath;
+import org.halflight.time.TickRate;
 
-/** The light of the practice rig's reference LED. All its figures are invented. */
+/**
+ * The reference LED of the practice rig and the light that it gives. All its figures are invented.
+ */
 final class ReferenceLed {
   /** What it adds, as a share of the full light of the sensors. */
   static final double SHARE = 0.95;
@@ -15,27 +21,115 @@ final class ReferenceLed {
 
   private static final int POINTS_PER_CONSTANT = 16;
 
-  private ReferenceLed() {}
+  /** From the command to the first pulse; invented. */
+  private static final long LEAD_TICKS = 800;
+
+  /** It stays off between two pulses for 20 ms at least. */
+  private static final long GAP_TICKS_LEAST = 320_000;
+
+  /** It does not stay on for longer than 10 s. */
+  private static final long STEADY_TICKS_MOST = 160_000_000;
+
+  private final BoardLife life;
+  private final Sender sender;
+  private int request;
+  private boolean isOn;
+  private double lightWithout;
+
+  ReferenceLed(BoardLife life, Sender sender) {
+    this.life = life;
+    this.sender = sender;
+  }
+
+  /** How long it takes to do what it is told. */
+  static long ticks(DriveReference drive) {
+    return drive.drive().isPulsed() ? drive.count() * periodTicks(drive) : 0;
+  }
+
+  private static long periodTicks(DriveReference drive) {
+    return drive.widthTicks() + Math.max(drive.widthTicks(), GAP_TICKS_LEAST);
+  }
+
+  /** Does what it is told; what it was at before comes to an end. */
+  void drive(DriveReference drive) {
+    request++;
+    PracticeWorld world = life.world();
+    long now = life.now();
+    if (isOn) {
+      isOn = false;
+      world.shine(now, off(lightWithout));
+    }
+    if (drive.drive() == ReferenceDrive.STEADY) {
+      lightWithout = world.light().openAt(now);
+      isOn = true;
+      // One tick on, so that an LED that was on before is seen to go off.
+      world.shine(now + 1, on(lightWithout));
+      int itsRequest = request;
+      life.later(
+          now + STEADY_TICKS_MOST,
+          () -> {
+            if (itsRequest == request) {
+              drive(DriveReference.off());
+            }
+          });
+    } else if (drive.drive().isPulsed()) {
+      world.reach(now + ticks(drive));
+      planPulse(drive, 0, now + LEAD_TICKS, request);
+    }
+  }
+
+  private void planPulse(DriveReference drive, int index, long beginTicks, int itsRequest) {
+    life.later(
+        beginTicks,
+        () -> {
+          if (itsRequest != request) {
+            return;
+          }
+          double base = life.world().light().openAt(beginTicks);
+          double seconds = TickRate.BOARD_16_MHZ.seconds(drive.widthTicks());
+          life.world()
+              .shine(
+                  beginTicks,
+                  drive.drive() == ReferenceDrive.SQUARE
+                      ? square(base, seconds)
+                      : ramped(base, seconds));
+          long endTicks = beginTicks + drive.widthTicks();
+          life.later(
+              endTicks,
+              () ->
+                  sender.send(
+                      at ->
+                          new RigMessage.PulseMade(
+                              at,
+                              index,
+                              drive.drive(),
+                              life.low32(beginTicks),
+                              life.low32(endTicks))));
+          if (index + 1 < drive.count()) {
+            planPulse(drive, index + 1, beginTicks + periodTicks(drive), itsRequest);
+          }
+        });
+  }
 
   /** On from the start, added to a steady light. */
-  static LightPath on(double base) {
+  private static LightPath on(double base) {
     return new LightPath(new double[] {0, 0}, new double[] {base, base + SHARE});
   }
 
   /** Off from the start; the light of before remains. */
-  static LightPath off(double base) {
+  private static LightPath off(double base) {
     return new LightPath(new double[] {0, 0}, new double[] {base + SHARE, base});
   }
 
   /** One square pulse. */
-  static LightPath square(double base, double widthSeconds) {
+  private static LightPath square(double base, double widthSeconds) {
     return new LightPath(
         new double[] {0, 0, widthSeconds, widthSeconds},
         new double[] {base, base + SHARE, base + SHARE, base});
   }
 
   /** The same behind a low-pass filter of one pole. */
-  static LightPath ramped(double base, double widthSeconds) {
+  private static LightPath ramped(double base, double widthSeconds) {
     int points = RAMP_CONSTANTS * POINTS_PER_CONSTANT;
     double[] seconds = new double[2 * points + 2];
     double[] open = new double[2 * points + 2];

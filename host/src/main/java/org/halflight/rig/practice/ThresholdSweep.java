@@ -1,26 +1,43 @@
 package org.halflight.rig.practice;
 
 import org.halflight.rig.RigCommand.SweepThreshold;
+import org.halflight.rig.RigMessage;
 import org.halflight.signal.Channel;
 
 /**
- * Where a sweep of a fine threshold code stands: up in steps of one code and back down, each code
- * looked at once a millisecond for 5 ms.
+ * A sweep of a threshold through the light, whatever the light is: up in steps of one fine code and
+ * back down, each code looked at once a millisecond for 5 ms.
  */
 final class ThresholdSweep {
   /** Reading threshold and light behind a switch. */
-  static final int READING_TICKS = 12 * LightMeter.TICKS_PER_BLOCK;
+  private static final int READING_TICKS = 12 * LightMeter.TICKS_PER_BLOCK;
 
   private static final int LOOKS_PER_CODE = 5;
 
   private final SweepThreshold wanted;
+  private final BoardLife life;
+  private final BoardInputs inputs;
+  private final LightMeter meter;
+  private final Sender sender;
+  private final Runnable whenOver;
   private int step;
   private int look;
   private boolean tripped;
   private boolean told;
 
-  ThresholdSweep(SweepThreshold wanted) {
+  ThresholdSweep(
+      SweepThreshold wanted,
+      BoardLife life,
+      BoardInputs inputs,
+      LightMeter meter,
+      Sender sender,
+      Runnable whenOver) {
     this.wanted = wanted;
+    this.life = life;
+    this.inputs = inputs;
+    this.meter = meter;
+    this.sender = sender;
+    this.whenOver = whenOver;
   }
 
   /** How long a sweep takes. */
@@ -32,23 +49,46 @@ final class ThresholdSweep {
     return wanted.toCode() - wanted.fromCode() + 1;
   }
 
-  Channel channel() {
-    return wanted.channel();
+  void begin() {
+    life.world().reach(life.now() + ticks(wanted));
+    look();
   }
 
-  boolean isOver() {
-    return step >= 2 * steps(wanted);
+  private void look() {
+    if (step >= 2 * steps(wanted)) {
+      whenOver.run();
+      return;
+    }
+    Channel channel = wanted.channel();
+    Thresholds thresholds = inputs.thresholds();
+    if (look == 0) {
+      thresholds.setFine(channel, fineCode(), life.now());
+    }
+    life.later(
+        life.now() + LightMeter.TICKS_PER_BLOCK,
+        () -> {
+          boolean before = inputs.isHigh(channel);
+          inputs.compareAll();
+          if (tells(before, inputs.isHigh(channel))) {
+            int level = meter.thresholdSum(thresholds.millivolts(channel, life.now()));
+            // The threshold stands while it is read, and then the light.
+            life.later(
+                life.now() + READING_TICKS,
+                () -> {
+                  reportTrip(level);
+                  next();
+                });
+          } else {
+            next();
+          }
+        });
   }
 
-  boolean isRising() {
+  private boolean isRising() {
     return step < steps(wanted);
   }
 
-  boolean isNewCode() {
-    return look == 0;
-  }
-
-  int fineCode() {
+  private int fineCode() {
     return isRising() ? wanted.fromCode() + step : wanted.toCode() - (step - steps(wanted));
   }
 
@@ -57,7 +97,7 @@ final class ThresholdSweep {
    *
    * @return whether there is something to tell: it switched, or this way ends without
    */
-  boolean tells(boolean wasOn, boolean isOn) {
+  private boolean tells(boolean wasOn, boolean isOn) {
     if (told) {
       return false;
     }
@@ -68,11 +108,14 @@ final class ThresholdSweep {
     return told;
   }
 
-  boolean hasTripped() {
-    return tripped;
+  private void reportTrip(int level) {
+    int light = meter.block(Channel.CENTRE_LOW, life.now() - LightMeter.TICKS_PER_BLOCK).sum();
+    int code = tripped ? fineCode() : 0;
+    boolean rising = isRising();
+    sender.send(at -> new RigMessage.TripPoint(at, wanted.channel(), rising, code, level, light));
   }
 
-  void next() {
+  private void next() {
     look++;
     if (look == LOOKS_PER_CODE) {
       look = 0;
@@ -82,5 +125,6 @@ final class ThresholdSweep {
         tripped = false;
       }
     }
+    look();
   }
 }

@@ -1,0 +1,176 @@
+package org.halflight.desk.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.halflight.session.DialSetting;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
+import org.halflight.session.Session;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.UntimedTest;
+import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.DecisionWords;
+import org.halflight.words.EventSentences;
+import org.halflight.words.LinkageWords;
+import org.halflight.words.Words;
+
+/**
+ * What is announced of the bench: its sounds, and the sentence that was said last. For the bench
+ * thread only.
+ */
+final class Announcer {
+  private final Supplier<Session> session;
+  private Optional<Message> said = Optional.empty();
+  private boolean remindsOfCheck;
+
+  /**
+   * @param session the session of the moment; after an undo it is another one
+   */
+  Announcer(Supplier<Session> session) {
+    this.session = session;
+  }
+
+  /** The last sentence. */
+  Optional<Message> said() {
+    return said;
+  }
+
+  /** Something is said to the person. */
+  void say(Message sentence) {
+    said = Optional.of(sentence);
+    remindsOfCheck = false;
+  }
+
+  /** What was said is over. */
+  void forget() {
+    said = Optional.empty();
+    remindsOfCheck = false;
+  }
+
+  /** A rig check that was made needs no reminder. */
+  void forgetMadeCheck() {
+    if (remindsOfCheck && !session.get().isRigCheckDue()) {
+      forget();
+    }
+  }
+
+  /** Says what there is to say of some news; gives the sounds that go with them. */
+  List<Cue> announce(List<SessionEvent> news) {
+    List<Cue> cues = new ArrayList<>();
+    Optional<DialSetting> before = Optional.empty();
+    for (SessionEvent each : news) {
+      if (each instanceof SessionEvent.Settled settled) {
+        before = settled.result().setting();
+        ofFiring(settled.result()).ifPresent(cues::add);
+      }
+      Optional<Cue> alone = alone(each, before);
+      if (alone.isPresent()) {
+        cues.clear();
+        cues.add(alone.get());
+      }
+      sentence(each).ifPresent(this::say);
+      if (each instanceof SessionEvent.ProfileStands && session.get().isRigCheckDue()) {
+        remindOfCheck();
+      }
+    }
+    // The click sensor would hear them, and it cannot tell them from the camera.
+    boolean listens = session.get().untimedTest().filter(UntimedTest::isForTheEar).isPresent();
+    return listens ? List.of() : cues;
+  }
+
+  private static Optional<Cue> ofFiring(FiringResult result) {
+    return switch (result.outcome()) {
+      case HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, LIGHT_WHILE_COCKING -> Optional.empty();
+      case OPENS_HOLDS_CLOSES -> Optional.of(Cue.COUNTED);
+      default -> Optional.of(result.answersTheQuestion() ? Cue.COUNTED : Cue.NOT_COUNTED);
+    };
+  }
+
+  /** The sound that takes the place of all others. */
+  private static Optional<Cue> alone(SessionEvent news, Optional<DialSetting> before) {
+    if (news instanceof SessionEvent.RunDone) {
+      return Optional.of(Cue.RUN_DONE);
+    }
+    if (isQuestion(news)) {
+      return Optional.of(Cue.QUESTION);
+    }
+    boolean moves =
+        before.isPresent() && shownBy(news).filter(next -> !next.equals(before.get())).isPresent();
+    return moves ? Optional.of(Cue.SPEED_DONE) : Optional.empty();
+  }
+
+  /** What the dial is to be set to from here on, where some news are of that. */
+  static Optional<DialSetting> shownBy(SessionEvent news) {
+    if (news instanceof SessionEvent.SpeedShown shown) {
+      return Optional.of(new DialSetting.Speed(shown.speed()));
+    }
+    return news instanceof SessionEvent.UntimedTestShown shown
+        ? Optional.of(new DialSetting.Untimed(shown.test()))
+        : Optional.empty();
+  }
+
+  private Optional<Message> sentence(SessionEvent news) {
+    if (news instanceof SessionEvent.Settled settled) {
+      FiringResult result = settled.result();
+      boolean plain =
+          (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
+              && !result.notes().lightDoubtful();
+      return ExtraTestsText.ofCheck(session.get().results(), session.get().runs(), result)
+          .or(() -> LinkageWords.heardNothingOpen(result))
+          .or(() -> EventSentences.of(news))
+          .map(text -> text + wanted(result))
+          .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));
+    }
+    if (news instanceof SessionEvent.RunDone) {
+      boolean left =
+          session.get().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
+      return Optional.of(
+          new Message(
+              Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
+    }
+    if (news instanceof SessionEvent.StillOpen || shownBy(news).isPresent()) {
+      return Optional.empty();
+    }
+    boolean matters =
+        isQuestion(news)
+            || news instanceof SessionEvent.NotDone
+            || news instanceof SessionEvent.PlateauOff
+            || news instanceof SessionEvent.IsTheSelfTimerOn
+            || news instanceof SessionEvent.FlashContactInUse
+            || news instanceof SessionEvent.LeakWhileCocking
+            || news instanceof SessionEvent.SetBeforeCocking
+            || news instanceof SessionEvent.EnoughToKnow
+            || news instanceof SessionEvent.LightForgotten
+            || (news instanceof SessionEvent.ProfileStands stands && !stands.use().isCalibrated())
+            || news instanceof SessionEvent.ClocksDisagree
+            || news instanceof SessionEvent.LinkGap;
+    return EventSentences.of(news)
+        .map(text -> new Message(matters ? Message.Kind.ATTENTION : Message.Kind.NEWS, text));
+  }
+
+  /** Behind the third firing of a speed, how many the decision takes. */
+  private String wanted(FiringResult result) {
+    return FiringsWanted.after(result, session.get().results(), session.get().runs())
+        .map(wanted -> " " + DecisionWords.wanted(wanted))
+        .orElse("");
+  }
+
+  /** Once, as the rig with its profile comes; the place of the rig goes on saying it. */
+  private void remindOfCheck() {
+    String before =
+        said.filter(it -> it.kind() != Message.Kind.TROUBLE).map(it -> it.text()).orElse("");
+    Message.Kind kind = said.map(Message::kind).orElse(Message.Kind.NEWS);
+    if (kind != Message.Kind.TROUBLE) {
+      say(new Message(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
+      remindsOfCheck = true;
+    }
+  }
+
+  private static boolean isQuestion(SessionEvent news) {
+    return news instanceof SessionEvent.IsItTheNeighbour
+        || news instanceof SessionEvent.IsTheDialTurned;
+  }
+}

@@ -1,0 +1,40 @@
+package org.halflight.verdict;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
+
+/**
+ * How many releases at one speed came to what.
+ *
+ * @param tries those that say something about the shutter, the rejected ones not counted
+ * @param outcomes how many of them came to what
+ * @param rejected how many the person did not count
+ * @param unusable how many the rig could not record well
+ */
+public record ReleaseCounts(int tries, Map<Outcome, Integer> outcomes, int rejected, int unusable) {
+  /** Of which none was rejected or unusable. */
+  public ReleaseCounts(int tries, Map<Outcome, Integer> outcomes) {
+    this(tries, outcomes, 0, 0);
+  }
+
+  /** Of all firings of a speed. */
+  static ReleaseCounts of(List<FiringResult> firings) {
+    Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
+    firings.stream()
+        .filter(ReleaseCounts::counts)
+        .forEach(firing -> outcomes.merge(firing.outcome(), 1, Integer::sum));
+    return new ReleaseCounts(
+        outcomes.values().stream().mapToInt(Integer::intValue).sum(),
+        outcomes,
+        (int) firings.stream().filter(firing -> firing.rejection().isPresent()).count(),
+        (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count());
+  }
+
+  /** Whether a firing says something about the shutter and counts. */
+  static boolean counts(FiringResult firing) {
+    return firing.rejection().isEmpty() && firing.outcome().isOfTheShutter();
+  }
+}
