@@ -12,8 +12,10 @@ import java.util.concurrent.Callable;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.report.CheckLine;
 import org.halflight.report.HandOverPage;
+import org.halflight.report.PageAbout;
 import org.halflight.report.Paper;
 import org.halflight.session.Phase;
 import org.halflight.speeds.ShutterKind;
@@ -142,24 +144,25 @@ final class PageCommand implements Callable<Integer> {
     if (found.isEmpty() && left.isEmpty()) {
       throw new Trouble(Words.say("page.noRun"));
     }
-    PageFromRuns.Typed typed =
-        new PageFromRuns.Typed(
+    PageAbout about =
+        new PageAbout(
             camera,
             serial,
             job,
             shutter,
             built,
+            Optional.empty(),
             lists,
             done,
             notTested,
             wet,
             fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
-    HandOverPage.write(new PageFromRuns(surroundings, found, left).with(typed), size, page);
+    HandOverPage.write(surroundings.page(RunChoice.page(about, found, left)), size, page);
     surroundings.terminal().say(Words.say("export.written", out));
     return 0;
   }
 
-  private record Noted(CheckLine.State state, String remark) {}
+  private record Noted(CheckState state, String remark) {}
 
   private List<CheckLine> lists() {
     Map<String, Noted> first = noted(intake, "--intake");
@@ -206,7 +209,7 @@ final class PageCommand implements Callable<Integer> {
       noted.put(
           parts[0].strip(),
           new Noted(
-              CliWords.constant(CheckLine.State.WORDS, state[0].strip(), option),
+              CliWords.constant(CheckState.WORDS, state[0].strip(), option),
               state.length > 1 ? state[1].strip() : ""));
     }
     return noted;

@@ -18,6 +18,7 @@ import org.halflight.export.StatisticTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.report.HandOverPage;
+import org.halflight.report.PageAbout;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
@@ -181,27 +182,29 @@ final class PracticeCommand implements Callable<Integer> {
     table(
         StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
         "statistics.csv");
-    PageFromRuns page =
-        new PageFromRuns(
-            surroundings,
-            Optional.of(
-                new RunChoice(
-                    found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase()))),
-            Optional.of(
-                new RunChoice(
-                    left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase()))));
-    PageFromRuns.Typed typed =
-        new PageFromRuns.Typed(
+    Optional<RunChoice> before =
+        Optional.of(
+            new RunChoice(
+                found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase())));
+    Optional<RunChoice> after =
+        Optional.of(
+            new RunChoice(left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase())));
+    PageAbout about =
+        new PageAbout(
             "",
             "",
             "",
             Words.say("practice.page.shutter"),
             ShutterKind.LEAF,
+            Optional.empty(),
             List.of(),
             List.of(Words.say("practice.cleaning")),
             List.of(),
             false,
             OptionalDouble.empty());
-    HandOverPage.write(page.with(typed), Paper.A4, folder.file("hand-over.pdf"));
+    HandOverPage.write(
+        surroundings.page(RunChoice.page(about, before, after)),
+        Paper.A4,
+        folder.file("hand-over.pdf"));
   }
 }

@@ -4,6 +4,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.halflight.extratest.ExtraTests;
+import org.halflight.report.PageAbout;
+import org.halflight.report.PageFromRuns;
+import org.halflight.report.PageRun;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
@@ -70,6 +74,32 @@ record RunChoice(
       }
     }
     return chosen.orElseThrow(() -> new Trouble(Words.say("picture.noRun")));
+  }
+
+  /**
+   * The page of two runs.
+   *
+   * @param found the run before work
+   * @param left the run after work; at least one of the two is there
+   */
+  static PageFromRuns page(PageAbout about, Optional<RunChoice> found, Optional<RunChoice> left) {
+    RunChoice any = left.or(() -> found).orElseThrow();
+    return new PageFromRuns(
+        about,
+        found.map(RunChoice::onPage),
+        left.map(RunChoice::onPage),
+        ExtraTests.of(any.firings, any.readings, any.runs).stream()
+            .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
+            .toList());
+  }
+
+  private PageRun onPage() {
+    RunNotes its = notes.orElseThrow();
+    return new PageRun(
+        its.setup(),
+        its.begunAt(),
+        run,
+        firings.stream().filter(f -> f.phase().equals(Optional.of(run.phase()))).toList());
   }
 
   /** What was noted about its set-up, by name. */

@@ -3,6 +3,7 @@ package org.halflight.cli;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.function.Function;
@@ -10,6 +11,8 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.halflight.calibration.HostClock;
 import org.halflight.link.Ports;
+import org.halflight.report.PageFromRuns;
+import org.halflight.report.PageInput;
 
 /**
  * What commands get from the world around them.
@@ -44,5 +47,10 @@ public record Surroundings(
   /** The day, by which profiles are dated, the same wherever the workshop is. */
   LocalDate today() {
     return LocalDate.ofInstant(date.get(), ZoneOffset.UTC);
+  }
+
+  /** What a page of some runs says now. */
+  PageInput page(PageFromRuns runs) {
+    return runs.input(date.get(), ZoneId.systemDefault(), version);
   }
 }

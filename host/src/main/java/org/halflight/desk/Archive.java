@@ -19,12 +19,10 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.record.DataFolder;
 import org.halflight.record.SessionFolder;
@@ -56,8 +54,8 @@ final class Archive implements AutoCloseable {
   private Optional<WorkshopRecord> record = Optional.empty();
   private Optional<SessionStart> session = Optional.empty();
   private Optional<Path> sessionFile = Optional.empty();
-  private Optional<VisitId> visit = Optional.empty();
-  private final Map<Integer, RunId> runs = new HashMap<>();
+  private Optional<Id<Visit>> visit = Optional.empty();
+  private final Map<Integer, Id<Run>> runs = new HashMap<>();
 
   /**
    * @param says takes what goes wrong, on any thread
@@ -147,7 +145,7 @@ final class Archive implements AutoCloseable {
                   } else if (there.isEmpty()) {
                     Run run =
                         new Run(
-                            RunId.NEW,
+                            Id.ofNew(),
                             visit,
                             session.orElseThrow().key(),
                             ordinal,
@@ -204,7 +202,7 @@ final class Archive implements AutoCloseable {
                         here ->
                             known.keep(
                                 new WorkEntry(
-                                    WorkEntryId.NEW,
+                                    Id.ofNew(),
                                     here,
                                     now,
                                     WorkKind.ADJUSTED,

@@ -21,11 +21,10 @@ import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
 import org.halflight.job.Checklist;
+import org.halflight.job.Id;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 
@@ -179,7 +178,7 @@ final class CameraPlace extends Place {
   }
 
   private void keep() {
-    CameraForm.Result result = form().read(camera.map(Camera::id).orElse(CameraId.NEW));
+    CameraForm.Result result = form().read(camera.map(Camera::id).orElse(Id.ofNew()));
     trouble.setText(result.trouble());
     if (result.camera().isEmpty()) {
       return;
@@ -272,7 +271,7 @@ final class CameraPlace extends Place {
                 record ->
                     record.keep(
                         new WorkEntry(
-                            WorkEntryId.NEW,
+                            Id.ofNew(),
                             here.id(),
                             now,
                             entry.kind(),

@@ -18,7 +18,7 @@ import org.halflight.speeds.ShutterKind;
  * @param firingWithoutFilm how it is fired without film; empty when nothing is peculiar about it
  */
 public record Camera(
-    CameraId id,
+    Id<Camera> id,
     String label,
     String serialNumber,
     ShutterKind shutter,
@@ -35,11 +35,11 @@ public record Camera(
   /** A camera that is in no record yet, and of which only label, shutter and dial are known. */
   public static Camera of(String label, ShutterKind shutter, Dial dial) {
     return new Camera(
-        CameraId.NEW, label, "", shutter, dial, OptionalDouble.empty(), Optional.empty(), "");
+        Id.ofNew(), label, "", shutter, dial, OptionalDouble.empty(), Optional.empty(), "");
   }
 
   /** The same camera under a number of the record. */
-  public Camera withId(CameraId id) {
+  public Camera withId(Id<Camera> id) {
     return new Camera(
         id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm);
   }

@@ -16,8 +16,8 @@ import org.halflight.session.RunSetup;
  * @param beganAt when it began; empty when the session does not say
  */
 public record Run(
-    RunId id,
-    Optional<VisitId> visit,
+    Id<Run> id,
+    Optional<Id<Visit>> visit,
     String sessionKey,
     int ordinal,
     RunSetup asked,
@@ -29,12 +29,12 @@ public record Run(
   }
 
   /** The same run under a number of the record. */
-  public Run withId(RunId id) {
+  public Run withId(Id<Run> id) {
     return new Run(id, visit, sessionKey, ordinal, asked, beganAt);
   }
 
   /** The same run as one of a visit: the camera was named. */
-  public Run withVisit(VisitId visit) {
+  public Run withVisit(Id<Visit> visit) {
     return new Run(id, Optional.of(visit), sessionKey, ordinal, asked, beganAt);
   }
 

@@ -15,17 +15,17 @@ import java.util.Optional;
  * @param handBack what was found before it went back
  */
 public record Visit(
-    VisitId id,
-    CameraId camera,
+    Id<Visit> id,
+    Id<Camera> camera,
     String jobNumber,
     Instant receivedAt,
     Optional<Instant> handedBackAt,
     Checklist intake,
     Checklist handBack) {
   /** A visit that begins, with empty lists. */
-  public static Visit begins(CameraId camera, String jobNumber, Instant receivedAt) {
+  public static Visit begins(Id<Camera> camera, String jobNumber, Instant receivedAt) {
     return new Visit(
-        VisitId.NEW,
+        Id.ofNew(),
         camera,
         jobNumber,
         receivedAt,
@@ -35,7 +35,7 @@ public record Visit(
   }
 
   /** The same visit under a number of the record. */
-  public Visit withId(VisitId id) {
+  public Visit withId(Id<Visit> id) {
     return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack);
   }
 

@@ -17,29 +17,22 @@ import java.util.OptionalInt;
  * @param afterFiring number of the firing of that session after which it was done
  */
 public record WorkEntry(
-    WorkEntryId id,
-    VisitId visit,
+    Id<WorkEntry> id,
+    Id<Visit> visit,
     Instant at,
     WorkKind kind,
     String text,
     Optional<MeasuredValue> measured,
-    Optional<RunId> run,
+    Optional<Id<Run>> run,
     OptionalInt afterFiring) {
   /** An entry of words only, at no run. */
-  public static WorkEntry of(VisitId visit, Instant at, WorkKind kind, String text) {
+  public static WorkEntry of(Id<Visit> visit, Instant at, WorkKind kind, String text) {
     return new WorkEntry(
-        WorkEntryId.NEW,
-        visit,
-        at,
-        kind,
-        text,
-        Optional.empty(),
-        Optional.empty(),
-        OptionalInt.empty());
+        Id.ofNew(), visit, at, kind, text, Optional.empty(), Optional.empty(), OptionalInt.empty());
   }
 
   /** The same entry under a number of the record. */
-  public WorkEntry withId(WorkEntryId id) {
+  public WorkEntry withId(Id<WorkEntry> id) {
     return new WorkEntry(id, visit, at, kind, text, measured, run, afterFiring);
   }
 }

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
 import org.halflight.job.FrameSize;
+import org.halflight.job.Id;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -34,14 +34,10 @@ final class CameraRows {
             .setOptional(
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
             .set("firing_without_film", camera.firingWithoutFilm());
-    if (camera.id().isNew()) {
-      return camera.withId(new CameraId(columns.insert(connection, "camera")));
-    }
-    Kept.need(columns.update(connection, "camera", camera.id().value()), camera.id());
-    return camera;
+    return camera.withId(columns.keep(connection, "camera", camera.id()));
   }
 
-  static Optional<Camera> find(Connection connection, CameraId id) throws SQLException {
+  static Optional<Camera> find(Connection connection, Id<Camera> id) throws SQLException {
     return Query.first(
         connection, "SELECT * FROM camera WHERE id = ?", CameraRows::read, id.value());
   }
@@ -69,7 +65,7 @@ final class CameraRows {
     OptionalLong width = Row.integer(row, "frame_width_micrometres");
     OptionalLong height = Row.integer(row, "frame_height_micrometres");
     return new Camera(
-        new CameraId(row.getLong("id")),
+        new Id<>(row.getLong("id")),
         Row.given(row, "label"),
         Row.given(row, "serial_number"),
         Row.word(row, "shutter", ShutterKind.WORDS),

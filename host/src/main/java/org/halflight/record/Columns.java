@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import org.halflight.job.Id;
 import org.halflight.stored.StoredWords;
 
 /** Values for the columns of one row, by name. */
@@ -84,6 +85,17 @@ final class Columns {
     insert(connection, "INSERT", table);
     long id = Query.one(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
     RowCrc.seal(connection, table, id);
+    return id;
+  }
+
+  /** Adds the row of what is new, or changes that of what is there; gives what it is known by. */
+  <T> Id<T> keep(Connection connection, String table, Id<T> id) throws SQLException {
+    if (id.isNew()) {
+      return new Id<>(insert(connection, table));
+    }
+    if (!update(connection, table, id.value())) {
+      throw new IllegalArgumentException("not in this record: " + id);
+    }
     return id;
   }
 

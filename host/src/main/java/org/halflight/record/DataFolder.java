@@ -11,6 +11,37 @@ public final class DataFolder {
   /** The name of the folder of the session files of the window, in the same folder. */
   public static final String SESSIONS = "sessions";
 
+  /** How the systems call one of their places: by a variable, and where that is not set. */
+  private record Place(
+      String windowsVariable,
+      String windowsFolder,
+      String macFolder,
+      String xdgVariable,
+      String xdgFolder) {
+    String of(String system, Map<String, String> environment, String home) {
+      if (system.startsWith("windows")) {
+        String set = environment.getOrDefault(windowsVariable, "");
+        return (set.isBlank() ? home + windowsFolder : set) + "\\Halflight";
+      }
+      if (system.startsWith("mac")) {
+        return home + macFolder + "/Halflight";
+      }
+      String set = environment.getOrDefault(xdgVariable, "");
+      return (set.startsWith("/") ? set : home + xdgFolder) + "/halflight";
+    }
+  }
+
+  private static final Place DATA =
+      new Place(
+          "APPDATA",
+          "\\AppData\\Roaming",
+          "/Library/Application Support",
+          "XDG_DATA_HOME",
+          "/.local/share");
+
+  private static final Place CACHE =
+      new Place("LOCALAPPDATA", "\\AppData\\Local", "/Library/Caches", "XDG_CACHE_HOME", "/.cache");
+
   private DataFolder() {}
 
   /**
@@ -26,16 +57,7 @@ public final class DataFolder {
    * @param home the user's home folder, as in the property {@code user.home}
    */
   public static String of(String systemName, Map<String, String> environment, String home) {
-    String system = systemName.toLowerCase(Locale.ROOT);
-    if (system.startsWith("windows")) {
-      String appData = environment.getOrDefault("APPDATA", "");
-      return (appData.isBlank() ? home + "\\AppData\\Roaming" : appData) + "\\Halflight";
-    }
-    if (system.startsWith("mac")) {
-      return home + "/Library/Application Support/Halflight";
-    }
-    String dataHome = environment.getOrDefault("XDG_DATA_HOME", "");
-    return (dataHome.startsWith("/") ? dataHome : home + "/.local/share") + "/halflight";
+    return DATA.of(systemName.toLowerCase(Locale.ROOT), environment, home);
   }
 
   /**
@@ -46,15 +68,6 @@ public final class DataFolder {
    * rules as {@link #of}.
    */
   public static String cache(String systemName, Map<String, String> environment, String home) {
-    String system = systemName.toLowerCase(Locale.ROOT);
-    if (system.startsWith("windows")) {
-      String local = environment.getOrDefault("LOCALAPPDATA", "");
-      return (local.isBlank() ? home + "\\AppData\\Local" : local) + "\\Halflight";
-    }
-    if (system.startsWith("mac")) {
-      return home + "/Library/Caches/Halflight";
-    }
-    String caches = environment.getOrDefault("XDG_CACHE_HOME", "");
-    return (caches.startsWith("/") ? caches : home + "/.cache") + "/halflight";
+    return CACHE.of(systemName.toLowerCase(Locale.ROOT), environment, home);
   }
 }

@@ -13,8 +13,9 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
-import org.halflight.job.CameraId;
-import org.halflight.job.RunId;
+import org.halflight.job.Camera;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
@@ -168,7 +169,7 @@ final class FiringRows {
   }
 
   /** The firings of a run, in order of firing. */
-  static List<KeptFiring> of(Connection connection, RunId run) throws SQLException {
+  static List<KeptFiring> of(Connection connection, Id<Run> run) throws SQLException {
     return firings(
         list(connection, "WHERE run.id = ? ORDER BY firing_number, firing.id", run.value()));
   }
@@ -190,7 +191,7 @@ final class FiringRows {
   }
 
   /** The firings of a camera with numbers after the first and up to the second, by number. */
-  static List<Numbered> between(Connection connection, CameraId camera, long after, long last)
+  static List<Numbered> between(Connection connection, Id<Camera> camera, long after, long last)
       throws SQLException {
     return list(
         connection,
@@ -491,7 +492,7 @@ final class FiringRows {
         new KeptFiring(
             result,
             row.getInt("method_version"),
-            run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
+            run.isPresent() ? Optional.of(new Id<>(run.getAsLong())) : Optional.empty(),
             row.getBoolean("cut_off")),
         Row.word(row, "settled_outcome", Outcome.WORDS),
         Row.given(row, "settled_exposure"),

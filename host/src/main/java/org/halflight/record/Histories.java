@@ -17,10 +17,9 @@ import java.util.Set;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
@@ -34,15 +33,15 @@ import org.halflight.verdict.SpeedSummary;
 final class Histories {
   private Histories() {}
 
-  static Optional<CameraHistory> of(Connection connection, CameraId id) throws SQLException {
+  static Optional<CameraHistory> of(Connection connection, Id<Camera> id) throws SQLException {
     Optional<Camera> camera = CameraRows.find(connection, id);
     if (camera.isEmpty()) {
       return Optional.empty();
     }
-    Map<VisitId, Visit> visits = new HashMap<>();
+    Map<Id<Visit>, Visit> visits = new HashMap<>();
     VisitRows.of(connection, id).forEach(visit -> visits.put(visit.id(), visit));
     List<RunHistory> runs = new ArrayList<>();
-    for (Run run : RunRows.of(connection, id)) {
+    for (Run run : RunRows.ofCamera(connection, id)) {
       Visit visit = visits.get(run.visit().orElseThrow());
       // The row of a visit may be damaged; that is said where it was read.
       if (visit != null) {
@@ -77,7 +76,7 @@ final class Histories {
   }
 
   /** What was tried beside the marked speeds in the runs of a visit that are not of adjusting. */
-  static List<ExtraTest> tried(Connection connection, VisitId visit) throws SQLException {
+  static List<ExtraTest> tried(Connection connection, Id<Visit> visit) throws SQLException {
     List<ExtraTest> tried = new ArrayList<>();
     for (Run run : RunRows.of(connection, visit)) {
       if (run.asked().phase() != Phase.ADJUSTING) {

@@ -1,7 +1,8 @@
 package org.halflight.record;
 
 import java.util.List;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 
 /**
  * What taking in a session file came to.
@@ -23,7 +24,7 @@ public record ImportOutcome(
     int known,
     int differing,
     int damagedLines,
-    List<RunId> runs) {
+    List<Id<Run>> runs) {
   public ImportOutcome {
     runs = List.copyOf(runs);
   }

@@ -1,7 +1,8 @@
 package org.halflight.record;
 
 import java.util.Optional;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.session.FiringResult;
 
 /**
@@ -15,4 +16,4 @@ import org.halflight.session.FiringResult;
  *     edges may be missing
  */
 public record KeptFiring(
-    FiringResult result, int methodVersion, Optional<RunId> run, boolean cutOff) {}
+    FiringResult result, int methodVersion, Optional<Id<Run>> run, boolean cutOff) {}

@@ -5,7 +5,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
 import java.util.OptionalLong;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage.Losses;
 
@@ -13,7 +14,7 @@ import org.halflight.rig.RigMessage.Losses;
 final class LinkRows {
   private LinkRows() {}
 
-  static void keep(Connection connection, RunId run, LinkStatistics link) throws SQLException {
+  static void keep(Connection connection, Id<Run> run, LinkStatistics link) throws SQLException {
     Optional<Losses> rig = link.rigLosses();
     new Columns()
         .set("run_id", run.value())
@@ -37,7 +38,7 @@ final class LinkRows {
         .replace(connection, "link_statistics");
   }
 
-  static Optional<LinkStatistics> of(Connection connection, RunId run) throws SQLException {
+  static Optional<LinkStatistics> of(Connection connection, Id<Run> run) throws SQLException {
     return Query.first(
         connection, "SELECT * FROM link_statistics WHERE run_id = ?", LinkRows::read, run.value());
   }

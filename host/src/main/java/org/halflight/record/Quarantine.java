@@ -1,11 +1,9 @@
 package org.halflight.record;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -26,7 +24,7 @@ final class Quarantine implements AutoCloseable {
   }
 
   static Quarantine begin(Connection connection, Instant now) throws SQLException {
-    execute(connection, "INSERT INTO repair_under_way (id) VALUES (1)");
+    Query.execute(connection, "INSERT INTO repair_under_way (id) VALUES (1)");
     return new Quarantine(connection, now);
   }
 
@@ -36,30 +34,21 @@ final class Quarantine implements AutoCloseable {
     if (content.isEmpty()) {
       return;
     }
-    try (PreparedStatement keep =
-        connection.prepareStatement(
-            "INSERT INTO set_aside (table_name, content, at_millis) VALUES (?, ?, ?)")) {
-      keep.setString(1, table);
-      keep.setString(2, content);
-      keep.setLong(3, now.toEpochMilli());
-      keep.executeUpdate();
-    }
-    try (PreparedStatement delete =
-        connection.prepareStatement("DELETE FROM " + table + RowCrc.where(table))) {
-      bind(delete, key);
-      delete.executeUpdate();
-    }
+    Query.execute(
+        connection,
+        "INSERT INTO set_aside (table_name, content, at_millis) VALUES (?, ?, ?)",
+        table,
+        content,
+        now.toEpochMilli());
+    Query.execute(connection, "DELETE FROM " + table + RowCrc.where(table), key);
   }
 
   /** What stands in a row, for people: its columns that are not empty; bytes as hexadecimals. */
   static String content(Connection connection, String table, Object... key) throws SQLException {
-    try (PreparedStatement select =
-        connection.prepareStatement("SELECT * FROM " + table + RowCrc.where(table))) {
-      bind(select, key);
-      try (ResultSet row = select.executeQuery()) {
-        return row.next() ? content(row) : "";
-      }
-    }
+    return String.join(
+        "",
+        Query.asTheyStand(
+            connection, "SELECT * FROM " + table + RowCrc.where(table), Quarantine::content, key));
   }
 
   private static String content(ResultSet row) throws SQLException {
@@ -79,18 +68,6 @@ final class Quarantine implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    execute(connection, "DELETE FROM repair_under_way");
-  }
-
-  private static void bind(PreparedStatement statement, Object... key) throws SQLException {
-    for (int i = 0; i < key.length; i++) {
-      statement.setObject(i + 1, key[i]);
-    }
-  }
-
-  private static void execute(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute(sql);
-    }
+    Query.execute(connection, "DELETE FROM repair_under_way");
   }
 }

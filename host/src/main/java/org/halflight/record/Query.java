@@ -17,6 +17,20 @@ final class Query {
 
   private Query() {}
 
+  /** Does what a statement says. */
+  static void execute(Connection connection, String sql, Object... values) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      bind(statement, values);
+      statement.execute();
+    }
+  }
+
+  private static void bind(PreparedStatement statement, Object... values) throws SQLException {
+    for (int i = 0; i < values.length; i++) {
+      statement.setObject(i + 1, values[i]);
+    }
+  }
+
   /** All rows of a question, in order; those that are damaged are noted and left out. */
   static <T> List<T> list(Connection connection, String sql, Mapper<T> mapper, Object... values)
       throws SQLException {
@@ -27,9 +41,7 @@ final class Query {
       Connection connection, boolean checked, String sql, Mapper<T> mapper, Object... values)
       throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int i = 0; i < values.length; i++) {
-        statement.setObject(i + 1, values[i]);
-      }
+      bind(statement, values);
       try (ResultSet rows = statement.executeQuery()) {
         List<T> all = new ArrayList<>();
         RowCrc crc = RowCrc.of(rows.getMetaData());

@@ -6,7 +6,8 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 
@@ -76,7 +77,7 @@ final class ReadingRows {
   }
 
   /** The readings of a run, in the order in which they were kept. */
-  static List<LightReading> of(Connection connection, RunId run) throws SQLException {
+  static List<LightReading> of(Connection connection, Id<Run> run) throws SQLException {
     return Query.list(
         connection,
         "SELECT light_reading.* FROM light_reading"

@@ -10,8 +10,9 @@ import java.util.Set;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.job.CameraId;
-import org.halflight.job.RunId;
+import org.halflight.job.Camera;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -31,13 +32,13 @@ final class Recomputing {
       Set.of(Outcome.LIGHT_WHILE_COCKING, Outcome.HELD_FOR_LIGHT);
 
   private final Database database;
-  private final Optional<CameraId> camera;
-  private final Map<Optional<RunId>, ExposureMethod> methods = new HashMap<>();
+  private final Optional<Id<Camera>> camera;
+  private final Map<Optional<Id<Run>>, ExposureMethod> methods = new HashMap<>();
   private long doneId;
   private int firings;
   private int changed;
 
-  Recomputing(Database database, Optional<CameraId> camera) {
+  Recomputing(Database database, Optional<Id<Camera>> camera) {
     this.database = database;
     this.camera = camera;
   }
@@ -86,7 +87,7 @@ final class Recomputing {
 
   private ExposureMethod methodOfRun(Connection connection, FiringRows.Numbered kept)
       throws SQLException {
-    Optional<RunId> run = kept.firing().run();
+    Optional<Id<Run>> run = kept.firing().run();
     ExposureMethod known = methods.get(run);
     if (known == null) {
       known = method(connection, kept);
@@ -98,7 +99,7 @@ final class Recomputing {
   /** That of the shutter of its run; that of blades where there is no run. */
   private static ExposureMethod method(Connection connection, FiringRows.Numbered kept)
       throws SQLException {
-    Optional<RunId> run = kept.firing().run();
+    Optional<Id<Run>> run = kept.firing().run();
     return run.isPresent()
         ? RunRows.find(connection, run.get())
             .map(its -> its.asked().shutter().exposureMethod())

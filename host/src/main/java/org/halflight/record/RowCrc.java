@@ -175,11 +175,10 @@ final class RowCrc {
 
   /** Keeps the check sum of the form: the statements that made tables, indexes and triggers. */
   static void sealForm(Connection connection) throws SQLException {
-    try (PreparedStatement statement =
-        connection.prepareStatement("INSERT OR REPLACE INTO form (id, schema_crc) VALUES (1, ?)")) {
-      statement.setLong(1, ofForm(connection));
-      statement.executeUpdate();
-    }
+    Query.execute(
+        connection,
+        "INSERT OR REPLACE INTO form (id, schema_crc) VALUES (1, ?)",
+        ofForm(connection));
   }
 
   /** Whether tables, indexes and triggers are those that the program made. */

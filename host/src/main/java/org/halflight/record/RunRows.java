@@ -1,7 +1,6 @@
 package org.halflight.record;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -12,10 +11,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import org.halflight.job.CameraId;
+import org.halflight.job.Camera;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
-import org.halflight.job.VisitId;
+import org.halflight.job.Visit;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
@@ -36,14 +35,11 @@ final class RunRows {
   private RunRows() {}
 
   static Run keep(Connection connection, Run run) throws SQLException {
-    long sessionId =
-        SessionRows.find(connection, run.sessionKey())
-            .orElseThrow(
-                () -> new IllegalArgumentException("no session is called " + run.sessionKey()));
+    long sessionId = SessionRows.need(connection, run.sessionKey());
     RunSetup asked = run.asked();
     Columns columns =
         new Columns()
-            .setOptional("visit_id", run.visit().map(VisitId::value))
+            .setOptional("visit_id", run.visit().map(Id::value))
             .set("session_id", sessionId)
             .set("run_ordinal", run.ordinal())
             .set("camera_label", asked.camera())
@@ -57,31 +53,21 @@ final class RunRows {
             .set("blades_shut_while_cocking", asked.customs().bladesShutWhileCocking())
             .set("rest_seconds", asked.conditions().restSeconds())
             .setOptional("began_at_millis", run.beganAt());
-    Run kept = run;
-    if (run.id().isNew()) {
-      Optional<RunId> damaged = damaged(connection, run);
-      if (damaged.isPresent()) {
-        kept = run.withId(damaged.get());
-        columns.update(connection, "run", damaged.get().value());
-      } else {
-        kept = run.withId(new RunId(columns.insert(connection, "run")));
-      }
-    } else {
-      Kept.need(columns.update(connection, "run", run.id().value()), run.id());
-    }
+    Id<Run> id = run.id().isNew() ? damaged(connection, run).orElse(run.id()) : run.id();
+    Run kept = run.withId(columns.keep(connection, "run", id));
     keepNoted(connection, kept);
     return kept;
   }
 
   /** A run that is there but cannot be read: the same run is written in its place. */
-  private static Optional<RunId> damaged(Connection connection, Run run) throws SQLException {
+  private static Optional<Id<Run>> damaged(Connection connection, Run run) throws SQLException {
     return find(connection, run.sessionKey(), run.ordinal()).isPresent()
         ? Optional.empty()
         : Query.first(
             connection,
             "SELECT run.id FROM run JOIN bench_session ON bench_session.id = run.session_id"
                 + " WHERE session_key = ? AND run_ordinal = ?",
-            row -> new RunId(row.getLong(1)),
+            row -> new Id<>(row.getLong(1)),
             run.sessionKey(),
             run.ordinal());
   }
@@ -127,11 +113,7 @@ final class RunRows {
   }
 
   private static void keepNoted(Connection connection, Run run) throws SQLException {
-    try (PreparedStatement statement =
-        connection.prepareStatement("DELETE FROM run_condition WHERE run_id = ?")) {
-      statement.setLong(1, run.id().value());
-      statement.executeUpdate();
-    }
+    Query.execute(connection, "DELETE FROM run_condition WHERE run_id = ?", run.id().value());
     Map<String, String> words = new HashMap<>(run.asked().conditions().noted());
     words.putAll(CriteriaRows.of(run.asked()));
     for (Map.Entry<String, String> noted : words.entrySet()) {
@@ -143,7 +125,7 @@ final class RunRows {
     }
   }
 
-  static Optional<Run> find(Connection connection, RunId id) throws SQLException {
+  static Optional<Run> find(Connection connection, Id<Run> id) throws SQLException {
     return list(connection, "WHERE run.id = ?", id.value()).stream().findFirst();
   }
 
@@ -155,12 +137,12 @@ final class RunRows {
   }
 
   /** The runs of a visit, in the order of the work. */
-  static List<Run> of(Connection connection, VisitId visit) throws SQLException {
+  static List<Run> of(Connection connection, Id<Visit> visit) throws SQLException {
     return list(
         connection, "WHERE visit_id = ? ORDER BY run.began_at_millis, run.id", visit.value());
   }
 
-  static List<Run> of(Connection connection, CameraId camera) throws SQLException {
+  static List<Run> ofCamera(Connection connection, Id<Camera> camera) throws SQLException {
     return list(
         connection,
         "JOIN visit ON visit.id = run.visit_id WHERE visit.camera_id = ?"
@@ -178,14 +160,14 @@ final class RunRows {
   }
 
   static Run read(Connection connection, ResultSet row) throws SQLException {
-    RunId id = new RunId(row.getLong("id"));
+    Id<Run> id = new Id<>(row.getLong("id"));
     Map<String, String> words = words(connection, id);
     Map<String, String> noted = new HashMap<>(words);
     noted.keySet().removeIf(CriteriaRows::isOne);
     OptionalLong visit = Row.integer(row, "visit_id");
     return new Run(
         id,
-        visit.isPresent() ? Optional.of(new VisitId(visit.getAsLong())) : Optional.empty(),
+        visit.isPresent() ? Optional.of(new Id<>(visit.getAsLong())) : Optional.empty(),
         Row.given(row, "session_key"),
         row.getInt("run_ordinal"),
         new RunSetup(
@@ -209,7 +191,7 @@ final class RunRows {
   }
 
   /** What was noted, and what the verdicts are about. */
-  private static Map<String, String> words(Connection connection, RunId run) throws SQLException {
+  private static Map<String, String> words(Connection connection, Id<Run> run) throws SQLException {
     Map<String, String> words = new HashMap<>();
     Query.list(
             connection,

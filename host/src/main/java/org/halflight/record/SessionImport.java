@@ -14,11 +14,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
@@ -84,7 +82,7 @@ final class SessionImport {
       needRun(folded, reading.run());
       ReadingRows.keep(connection, sessionId, reading, now);
     }
-    List<RunId> known = new ArrayList<>();
+    List<Id<Run>> known = new ArrayList<>();
     for (int ordinal = 1; ordinal <= folded.runs().size(); ordinal++) {
       Optional<Run> run = RunRows.find(connection, start.key(), ordinal);
       if (run.isPresent()) {
@@ -125,7 +123,7 @@ final class SessionImport {
     RunRows.keep(
         connection,
         new Run(
-            RunId.NEW,
+            Id.ofNew(),
             visit(run.asked(), run.beganAt()),
             start.key(),
             ordinal,
@@ -134,7 +132,7 @@ final class SessionImport {
   }
 
   /** The visit of a run: the camera goes by its label, as long as only one bears that. */
-  private Optional<VisitId> visit(RunSetup asked, Optional<Instant> beganAt) throws SQLException {
+  private Optional<Id<Visit>> visit(RunSetup asked, Optional<Instant> beganAt) throws SQLException {
     if (asked.camera().isBlank()) {
       return Optional.empty();
     }
@@ -154,7 +152,7 @@ final class SessionImport {
               CameraRows.keep(
                   connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get())));
     }
-    CameraId id = camera.get().id();
+    Id<Camera> id = camera.get().id();
     Instant at = beganAt.orElse(now);
     Optional<Visit> here =
         VisitRows.of(connection, id).stream()

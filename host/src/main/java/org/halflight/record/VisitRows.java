@@ -1,7 +1,6 @@
 package org.halflight.record;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -9,13 +8,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.halflight.job.CameraId;
+import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
 import org.halflight.job.Finding;
+import org.halflight.job.Id;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 
 /** Visits with their two lists, as rows of two tables. */
 final class VisitRows {
@@ -31,28 +30,19 @@ final class VisitRows {
             .set("job_number", visit.jobNumber())
             .set("received_at_millis", visit.receivedAt())
             .setOptional("handed_back_at_millis", visit.handedBackAt());
-    Visit kept = visit;
-    if (visit.id().isNew()) {
-      kept = visit.withId(new VisitId(columns.insert(connection, "visit")));
-    } else {
-      Kept.need(columns.update(connection, "visit", visit.id().value()), visit.id());
-      try (PreparedStatement old =
-          connection.prepareStatement("DELETE FROM visit_check WHERE visit_id = ?")) {
-        old.setLong(1, visit.id().value());
-        old.executeUpdate();
-      }
-    }
+    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id()));
+    Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
     return kept;
   }
 
-  static Optional<Visit> find(Connection connection, VisitId id) throws SQLException {
+  static Optional<Visit> find(Connection connection, Id<Visit> id) throws SQLException {
     return list(connection, "WHERE id = ?", id.value()).stream().findFirst();
   }
 
   /** The visits of a camera, the first one first. */
-  static List<Visit> of(Connection connection, CameraId camera) throws SQLException {
+  static List<Visit> of(Connection connection, Id<Camera> camera) throws SQLException {
     return list(connection, "WHERE camera_id = ?", camera.value());
   }
 
@@ -80,8 +70,8 @@ final class VisitRows {
 
   static Visit readBare(ResultSet row) throws SQLException {
     return new Visit(
-        new VisitId(row.getLong("id")),
-        new CameraId(row.getLong("camera_id")),
+        new Id<>(row.getLong("id")),
+        new Id<>(row.getLong("camera_id")),
         Row.given(row, "job_number"),
         Row.moment(row, "received_at_millis").orElseThrow(),
         Row.moment(row, "handed_back_at_millis"),
@@ -90,7 +80,7 @@ final class VisitRows {
   }
 
   /** Only what was answered has a row. */
-  private static void keep(Connection connection, VisitId visit, String list, Checklist checklist)
+  private static void keep(Connection connection, Id<Visit> visit, String list, Checklist checklist)
       throws SQLException {
     for (Map.Entry<CheckItem, Finding> each : checklist.findings().entrySet()) {
       if (!each.getValue().equals(Finding.NOT_TESTED)) {
@@ -105,7 +95,7 @@ final class VisitRows {
     }
   }
 
-  private static Checklist checklist(Connection connection, VisitId visit, String list)
+  private static Checklist checklist(Connection connection, Id<Visit> visit, String list)
       throws SQLException {
     Map<CheckItem, Finding> findings = new EnumMap<>(CheckItem.class);
     Query.list(

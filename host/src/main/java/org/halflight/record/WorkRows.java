@@ -8,11 +8,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
-import org.halflight.job.RunId;
-import org.halflight.job.VisitId;
+import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 
 /** The work log as rows of its table. */
@@ -29,19 +28,15 @@ final class WorkRows {
             .set("text", entry.text())
             .setOptional("measured_value", entry.measured().map(m -> m.value().toPlainString()))
             .setOptional("measured_unit", entry.measured().map(MeasuredValue::unit))
-            .setOptional("run_id", entry.run().map(RunId::value))
+            .setOptional("run_id", entry.run().map(Id::value))
             .set(
                 "after_firing_number",
                 after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty());
-    if (entry.id().isNew()) {
-      return entry.withId(new WorkEntryId(columns.insert(connection, "work_entry")));
-    }
-    Kept.need(columns.update(connection, "work_entry", entry.id().value()), entry.id());
-    return entry;
+    return entry.withId(columns.keep(connection, "work_entry", entry.id()));
   }
 
   /** The work log of a visit, in order of time. */
-  static List<WorkEntry> of(Connection connection, VisitId visit) throws SQLException {
+  static List<WorkEntry> of(Connection connection, Id<Visit> visit) throws SQLException {
     return Query.list(
         connection,
         "SELECT * FROM work_entry WHERE visit_id = ? ORDER BY at_millis, id",
@@ -54,15 +49,15 @@ final class WorkRows {
     Optional<String> unit = Row.text(row, "measured_unit");
     OptionalLong run = Row.integer(row, "run_id");
     return new WorkEntry(
-        new WorkEntryId(row.getLong("id")),
-        new VisitId(row.getLong("visit_id")),
+        new Id<>(row.getLong("id")),
+        new Id<>(row.getLong("visit_id")),
         Row.moment(row, "at_millis").orElseThrow(),
         Row.word(row, "kind", WorkKind.WORDS),
         Row.given(row, "text"),
         value.isPresent() && unit.isPresent()
             ? Optional.of(new MeasuredValue(new BigDecimal(value.get()), unit.get()))
             : Optional.empty(),
-        run.isPresent() ? Optional.of(new RunId(run.getAsLong())) : Optional.empty(),
+        run.isPresent() ? Optional.of(new Id<>(run.getAsLong())) : Optional.empty(),
         Row.count(row, "after_firing_number"));
   }
 }

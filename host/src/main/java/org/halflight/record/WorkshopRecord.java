@@ -15,11 +15,9 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
 import org.halflight.profile.RigProfile;
 import org.halflight.record.RecordTrouble.Reason;
@@ -143,7 +141,7 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** The camera of a number. */
-  public Optional<Camera> camera(CameraId id) {
+  public Optional<Camera> camera(Id<Camera> id) {
     return database.read(connection -> CameraRows.find(connection, id));
   }
 
@@ -161,22 +159,22 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** The visit of a number. */
-  public Optional<Visit> visit(VisitId id) {
+  public Optional<Visit> visit(Id<Visit> id) {
     return database.read(connection -> VisitRows.find(connection, id));
   }
 
   /** The visits of a camera, the first one first. */
-  public List<Visit> visits(CameraId camera) {
+  public List<Visit> visits(Id<Camera> camera) {
     return database.read(connection -> VisitRows.of(connection, camera));
   }
 
   /** The work log of a visit, in order of time. */
-  public List<WorkEntry> workLog(VisitId visit) {
+  public List<WorkEntry> workLog(Id<Visit> visit) {
     return database.read(connection -> WorkRows.of(connection, visit));
   }
 
   /** The run of a number. */
-  public Optional<Run> run(RunId id) {
+  public Optional<Run> run(Id<Run> id) {
     return database.read(connection -> RunRows.find(connection, id));
   }
 
@@ -186,7 +184,7 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** The runs of a visit, in order of time. */
-  public List<Run> runs(VisitId visit) {
+  public List<Run> runs(Id<Visit> visit) {
     return database.read(connection -> RunRows.of(connection, visit));
   }
 
@@ -216,13 +214,13 @@ public final class WorkshopRecord implements AutoCloseable {
    * @param before statistics of the link when the run began
    * @param after statistics of the same link now
    */
-  public void keepLink(RunId run, LinkStatistics before, LinkStatistics after) {
+  public void keepLink(Id<Run> run, LinkStatistics before, LinkStatistics after) {
     LinkStatistics during = LinkRows.between(before, after);
     database.change(connection -> LinkRows.keep(connection, run, during));
   }
 
   /** What came over the link during a run; counters of the rig itself as they stood at its end. */
-  public Optional<LinkStatistics> link(RunId run) {
+  public Optional<LinkStatistics> link(Id<Run> run) {
     return database.read(connection -> LinkRows.of(connection, run));
   }
 
@@ -272,7 +270,7 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** The readings of the light of a run, in the order in which they were taken. */
-  public List<LightReading> readings(RunId run) {
+  public List<LightReading> readings(Id<Run> run) {
     return database.read(connection -> ReadingRows.of(connection, run));
   }
 
@@ -283,7 +281,7 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** The firings of a run, in order of firing. */
-  public List<KeptFiring> firings(RunId run) {
+  public List<KeptFiring> firings(Id<Run> run) {
     return database.read(connection -> FiringRows.of(connection, run));
   }
 
@@ -357,7 +355,7 @@ public final class WorkshopRecord implements AutoCloseable {
    * What was tried beside the marked speeds in the runs of a visit, in their order; adjusting says
    * nothing of how the camera came or goes back.
    */
-  public List<ExtraTest> tried(VisitId visit) {
+  public List<ExtraTest> tried(Id<Visit> visit) {
     return database.read(connection -> Histories.tried(connection, visit));
   }
 
@@ -365,7 +363,7 @@ public final class WorkshopRecord implements AutoCloseable {
    * All that was fired on a camera, each run judged by what it was set up for; see {@link
    * org.halflight.session.RunSetup#tolerance}.
    */
-  public Optional<CameraHistory> history(CameraId camera) {
+  public Optional<CameraHistory> history(Id<Camera> camera) {
     return database.read(connection -> Histories.of(connection, camera));
   }
 
@@ -380,7 +378,7 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /** Works out the results of one camera again from the raw edges, with today's method. */
-  public Recomputed recompute(CameraId camera) {
+  public Recomputed recompute(Id<Camera> camera) {
     return new Recomputing(database, Optional.of(camera)).all();
   }
 

@@ -2,7 +2,7 @@ package org.halflight.report;
 
 import java.util.Optional;
 import org.halflight.job.CheckItem;
-import org.halflight.stored.StoredWords;
+import org.halflight.job.CheckState;
 
 /**
  * One item of the lists of what was looked at.
@@ -18,44 +18,23 @@ import org.halflight.stored.StoredWords;
 public record CheckLine(
     Optional<CheckItem> known,
     String item,
-    Optional<State> intake,
-    Optional<State> handBack,
+    Optional<CheckState> intake,
+    Optional<CheckState> handBack,
     String remark,
     boolean intakeMeasured,
     boolean handBackMeasured) {
-  /** How an item was. */
-  public enum State {
-    /** In order. */
-    OK,
-    /** Not in order. */
-    FAULT,
-    /** Not looked at. */
-    NOT_TESTED;
-
-    /** As they are typed. */
-    public static final StoredWords<State> WORDS =
-        StoredWords.of(
-            State.class,
-            state ->
-                switch (state) {
-                  case OK -> "ok";
-                  case FAULT -> "fault";
-                  case NOT_TESTED -> "not-tested";
-                });
-  }
-
   /** An item that was looked at only. */
   public CheckLine(
       Optional<CheckItem> known,
       String item,
-      Optional<State> intake,
-      Optional<State> handBack,
+      Optional<CheckState> intake,
+      Optional<CheckState> handBack,
       String remark) {
     this(known, item, intake, handBack, remark, false, false);
   }
 
   /** How it was last known. */
-  public State last() {
-    return handBack.or(() -> intake).orElse(State.NOT_TESTED);
+  public CheckState last() {
+    return handBack.or(() -> intake).orElse(CheckState.NOT_TESTED);
   }
 }

@@ -48,14 +48,15 @@ public final class CheckLines {
   }
 
   /** A state in a word. */
-  static String word(CheckLine.State state) {
+  static String word(CheckState state) {
     return Words.of("page.check", state);
   }
 
   private static CheckLine filled(
       CheckLine line, CheckItem item, MeasuredChecks intake, MeasuredChecks handBack) {
-    MeasuredChecks.Answer first = intake.answer(item, state(line.intake()));
-    MeasuredChecks.Answer last = handBack.answer(item, state(line.handBack()));
+    MeasuredChecks.Answer first = intake.answer(item, line.intake().orElse(CheckState.NOT_TESTED));
+    MeasuredChecks.Answer last =
+        handBack.answer(item, line.handBack().orElse(CheckState.NOT_TESTED));
     List<String> remarks = new ArrayList<>();
     if (!line.remark().isBlank()) {
       remarks.add(line.remark());
@@ -76,7 +77,7 @@ public final class CheckLines {
     String by =
         answer.by().stream().map(ExtraTestWords::name).distinct().collect(Collectors.joining(", "));
     if (answer.origin() == MeasuredChecks.Origin.DISAGREES) {
-      remarks.add(Words.say(key, word(line(answer.measured())), by));
+      remarks.add(Words.say(key, word(answer.measured()), by));
     } else if (isMeasured(answer) || answer.isPartly()) {
       String said =
           answer.isPartly()
@@ -93,19 +94,11 @@ public final class CheckLines {
         || answer.origin() == MeasuredChecks.Origin.BOTH;
   }
 
-  private static Optional<CheckLine.State> shown(
-      Optional<CheckLine.State> said, MeasuredChecks.Answer answer) {
+  private static Optional<CheckState> shown(
+      Optional<CheckState> said, MeasuredChecks.Answer answer) {
     boolean open = said.isEmpty() && answer.isPartly();
     return open || answer.origin() == MeasuredChecks.Origin.MEASURED
-        ? Optional.of(line(answer.state()))
+        ? Optional.of(answer.state())
         : said;
-  }
-
-  private static CheckState state(Optional<CheckLine.State> said) {
-    return said.map(state -> CheckState.valueOf(state.name())).orElse(CheckState.NOT_TESTED);
-  }
-
-  private static CheckLine.State line(CheckState state) {
-    return CheckLine.State.valueOf(state.name());
   }
 }

@@ -23,6 +23,7 @@ import org.apache.pdfbox.util.Matrix;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.files.OutFile;
+import org.halflight.job.CheckState;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.ShiftFinding;
 import org.halflight.words.Sentences;
@@ -213,7 +214,7 @@ public final class HandOverPage {
             .toList());
   }
 
-  private static String state(Optional<CheckLine.State> state, boolean measured) {
+  private static String state(Optional<CheckState> state, boolean measured) {
     if (state.isEmpty()) {
       return Words.say("page.check.none");
     }

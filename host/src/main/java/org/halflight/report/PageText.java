@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Source;
@@ -285,7 +286,7 @@ final class PageText {
     }
     List<String> items =
         input.lists().stream()
-            .filter(line -> line.last() == CheckLine.State.NOT_TESTED)
+            .filter(line -> line.last() == CheckState.NOT_TESTED)
             .map(CheckLine::item)
             .toList();
     if (!items.isEmpty()) {

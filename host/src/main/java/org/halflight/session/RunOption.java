@@ -99,7 +99,7 @@ public final class RunOption<T> {
           "sync-lever",
           Optional.empty(),
           SyncLever.WORDS.all(),
-          text -> SyncLever.WORDS.find(text).map(Optional::of),
+          text -> Optional.of(SyncLever.WORDS.find(text)).filter(Optional::isPresent),
           lever -> lever.map(SyncLever.WORDS::word).orElse(""));
 
   /** What verdicts are judged by, in the order in which it is asked. */

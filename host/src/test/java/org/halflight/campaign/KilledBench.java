@@ -15,8 +15,8 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.bench.Workbench;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.session.FiringResult;
@@ -150,7 +150,7 @@ public final class KilledBench {
     if (run > 0 && record.run(start.key(), run).isEmpty()) {
       record.keep(
           new Run(
-              RunId.NEW,
+              Id.ofNew(),
               Optional.empty(),
               start.key(),
               run,

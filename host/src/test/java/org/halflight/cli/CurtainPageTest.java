@@ -19,6 +19,7 @@ import org.halflight.job.Camera;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.report.PageAbout;
 import org.halflight.report.PageInput;
 import org.halflight.report.RecordPage;
 import org.halflight.session.Phase;
@@ -107,18 +108,19 @@ class CurtainPageTest {
             CommandLine.populateCommand(new ProfileOptions()),
             surroundings);
     Optional<RunChoice> found = RunChoice.of(List.of(session(dial)), Phase.AS_FOUND, reading);
-    return new PageFromRuns(surroundings, found, Optional.empty())
-        .with(
-            new PageFromRuns.Typed(
-                "",
-                "",
-                "",
-                "",
-                kind,
-                List.of(),
-                List.of(),
-                List.of(),
-                false,
-                OptionalDouble.empty()));
+    PageAbout about =
+        new PageAbout(
+            "",
+            "",
+            "",
+            "",
+            kind,
+            Optional.empty(),
+            List.of(),
+            List.of(),
+            List.of(),
+            false,
+            OptionalDouble.empty());
+    return surroundings.page(RunChoice.page(about, found, Optional.empty()));
   }
 }

@@ -59,7 +59,7 @@ class DeskTest {
   }
 
   @Test
-  void figuresAreOnTheScreenSoonAfterTheLastEdge() throws Exception {
+  void theSpeedOfTheWindowCanBePrinted() throws Exception {
     Path folder = Path.of("target", "desk-speed");
     clear(folder);
     try (Display display = new Display()) {

@@ -12,8 +12,8 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionEvent;
@@ -89,7 +89,7 @@ public final class BenchChild {
     if (fold.session().run() > 0 && record.run(sessionKey, fold.session().run()).isEmpty()) {
       record.keep(
           new Run(
-              RunId.NEW,
+              Id.ofNew(),
               Optional.empty(),
               sessionKey,
               fold.session().run(),

@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
-import org.halflight.job.CameraId;
+import org.halflight.job.Camera;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
@@ -112,7 +112,7 @@ class ChangedBytesTest {
     picture.add(record.cameras());
     picture.add(record.profiles());
     for (CameraLine line : record.cameras()) {
-      CameraId camera = line.camera().id();
+      Id<Camera> camera = line.camera().id();
       picture.add(record.history(camera).map(CameraHistory::runs).map(List::toString));
       for (Visit visit : record.visits(camera)) {
         picture.add(visit);
@@ -136,7 +136,7 @@ class ChangedBytesTest {
   }
 
   private static void add(WorkshopRecord record, Run run, List<Object> picture) {
-    RunId id = run.id();
+    Id<Run> id = run.id();
     picture.add(run);
     picture.add(record.firings(id));
     picture.add(record.readings(id));

@@ -12,10 +12,10 @@ import org.assertj.core.data.Offset;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.session.Phase;
 import org.halflight.session.SessionInput;
@@ -40,7 +40,7 @@ class HistoryTest {
     camera =
         record.keep(
             new Camera(
-                org.halflight.job.CameraId.NEW,
+                org.halflight.job.Id.ofNew(),
                 "Aunt Åse's",
                 "S-99_1",
                 ShutterKind.LEAF,
@@ -101,7 +101,7 @@ class HistoryTest {
     visit("2024-03-01T12:00:00Z", 31.25, 15.625);
     assertThat(record.history(camera.id()).orElseThrow().runs().get(0).speeds().get(0).tolerance())
         .isEqualTo(Tolerance.THIRD);
-    assertThat(record.history(new org.halflight.job.CameraId(99))).isEmpty();
+    assertThat(record.history(new org.halflight.job.Id<Camera>(99))).isEmpty();
   }
 
   @Test
@@ -144,7 +144,7 @@ class HistoryTest {
     Run run = record.history(camera.id()).orElseThrow().runs().get(0).run();
     record.keep(
         new WorkEntry(
-            WorkEntryId.NEW,
+            Id.ofNew(),
             visit.id(),
             Instant.parse("2024-03-01T12:10:00Z"),
             WorkKind.ADJUSTED,

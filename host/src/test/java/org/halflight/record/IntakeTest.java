@@ -20,8 +20,8 @@ import org.halflight.bench.SessionReducer;
 import org.halflight.exposure.ExposureMethodVersion;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.job.Camera;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
@@ -635,7 +635,7 @@ class IntakeTest {
   void anEmptyFileBringsNothing() {
     Path file = RecordFixture.write(folder.resolve("a.session"), List.of());
     assertThat(record.takeIn(file))
-        .isEqualTo(new ImportOutcome(0, 0, 0, 0, 0, 0, List.<RunId>of()));
+        .isEqualTo(new ImportOutcome(0, 0, 0, 0, 0, 0, List.<Id<Run>>of()));
   }
 
   @Test

@@ -13,18 +13,15 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
 import org.halflight.job.FrameSize;
+import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
-import org.halflight.job.VisitId;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage;
@@ -60,7 +57,7 @@ class JobRoundTripTest {
   void everythingAboutACameraComesBackAfterReopening() {
     Camera full =
         new Camera(
-            CameraId.NEW,
+            Id.ofNew(),
             "Größter Balgen, '6x9'; \"links\"",
             "No. 4711-ß",
             ShutterKind.LEAF,
@@ -82,7 +79,7 @@ class JobRoundTripTest {
       Camera changed = record.keep(keptBare.withDial(Dial.find("curtain").orElseThrow()));
       assertThat(record.camera(keptBare.id())).contains(changed);
       assertThat(record.cameras()).hasSize(2);
-      assertThat(record.camera(new CameraId(99))).isEmpty();
+      assertThat(record.camera(new Id<>(99))).isEmpty();
     }
   }
 
@@ -132,7 +129,7 @@ class JobRoundTripTest {
       WorkEntry shim =
           record.keep(
               new WorkEntry(
-                  WorkEntryId.NEW,
+                  Id.ofNew(),
                   visit.id(),
                   MONDAY,
                   WorkKind.REPLACED,
@@ -156,7 +153,7 @@ class JobRoundTripTest {
       WorkEntry entry =
           record.keep(
               new WorkEntry(
-                  WorkEntryId.NEW,
+                  Id.ofNew(),
                   visit.id(),
                   MONDAY,
                   WorkKind.ADJUSTED,
@@ -281,7 +278,7 @@ class JobRoundTripTest {
           .contains(
               new LinkStatistics(
                   50, 2000, 0, 2, 0, 0, 1, 0, 2, after.lastBeatTicks(), after.rigLosses()));
-      assertThat(record.link(new RunId(99))).isEmpty();
+      assertThat(record.link(new Id<>(99))).isEmpty();
     }
   }
 
@@ -300,11 +297,11 @@ class JobRoundTripTest {
   @Test
   void numbersThatTheRecordNeverGaveAreACallersMistake() {
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      Camera stranger = Camera.of("A", ShutterKind.LEAF, BenchScript.DIAL).withId(new CameraId(99));
+      Camera stranger = Camera.of("A", ShutterKind.LEAF, BenchScript.DIAL).withId(new Id<>(99));
       assertThatThrownBy(() -> record.keep(stranger)).isInstanceOf(IllegalArgumentException.class);
-      assertThatThrownBy(() -> record.keep(Visit.begins(new CameraId(99), "", MONDAY)))
+      assertThatThrownBy(() -> record.keep(Visit.begins(new Id<>(99), "", MONDAY)))
           .isInstanceOf(IllegalArgumentException.class);
-      assertThatThrownBy(() -> record.keep(WorkEntry.of(new VisitId(9), MONDAY, WorkKind.NOTE, "")))
+      assertThatThrownBy(() -> record.keep(WorkEntry.of(new Id<>(9), MONDAY, WorkKind.NOTE, "")))
           .isInstanceOf(IllegalArgumentException.class);
       assertThat(record.cameras()).isEmpty();
     }
@@ -315,11 +312,11 @@ class JobRoundTripTest {
     return record.keep(Visit.begins(camera.id(), "", MONDAY));
   }
 
-  private static Run run(WorkshopRecord record, Optional<VisitId> visit) {
+  private static Run run(WorkshopRecord record, Optional<Id<Visit>> visit) {
     SessionStart start = SessionStart.of(new BenchEvent.Received(0, "the first line"), "a.session");
     record.begin(start);
     return new Run(
-        RunId.NEW,
+        Id.ofNew(),
         visit,
         start.key(),
         1,

@@ -15,7 +15,8 @@ import org.halflight.bench.SessionReducer;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.LightLeak;
-import org.halflight.job.RunId;
+import org.halflight.job.Id;
+import org.halflight.job.Run;
 import org.halflight.session.LightReading;
 import org.halflight.session.LightReading.What;
 import org.halflight.session.Phase;
@@ -61,7 +62,7 @@ class ReadingsInRecordTest {
   void readingsComeInWithTheirSessionOnceAndStay() {
     List<LightReading> live = SessionReducer.replay(events()).session().readings();
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      RunId run = record.takeIn(events(), "a.session").runs().get(0);
+      Id<Run> run = record.takeIn(events(), "a.session").runs().get(0);
       record.takeIn(events(), "a.session");
 
       assertThat(record.readings(run)).isEqualTo(live).hasSize(2);
@@ -100,7 +101,7 @@ class ReadingsInRecordTest {
                     .handle(panel(What.PANEL_IN_PLACE, 800, 3_000))
                     .fires(8));
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      RunId run = record.takeIn(events, "a.session").runs().get(0);
+      Id<Run> run = record.takeIn(events, "a.session").runs().get(0);
 
       assertThat(record.readings(run))
           .extracting(LightReading::what)

@@ -17,9 +17,8 @@ import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionReducer;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
+import org.halflight.job.Id;
 import org.halflight.job.Run;
-import org.halflight.job.RunId;
 import org.halflight.job.Visit;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
@@ -73,7 +72,7 @@ class ScaleTest {
     print("1,000 firings", small, few);
     print("100,000 firings", large, many);
     try (WorkshopRecord record = RecordFixture.open(large)) {
-      CameraId busy = record.search("busy").get(0).camera().id();
+      Id<Camera> busy = record.search("busy").get(0).camera().id();
       long nanos = median(() -> assertThat(record.history(busy)).isPresent());
       System.out.printf(
           "ScaleTest: history of a camera with 10,000 firings %.1f ms%n", nanos / 1e6);
@@ -105,7 +104,7 @@ class ScaleTest {
   private Figures figures(Path file, String label) {
     long open = median(() -> RecordFixture.open(file).close());
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      CameraId camera = record.search(label).get(0).camera().id();
+      Id<Camera> camera = record.search(label).get(0).camera().id();
       Run run = record.history(camera).orElseThrow().runs().get(0).run();
       FiringResult firing = record.firings(run.id()).get(0).result();
       // Only measured: put under a start of the board of its own and never counted.
@@ -332,7 +331,7 @@ class ScaleTest {
       RunRows.keep(
           connection,
           new Run(
-              RunId.NEW,
+              Id.ofNew(),
               Optional.of(visit.id()),
               sessionKey,
               ++ordinal,

@@ -12,16 +12,15 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.bench.BenchEvent;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
 import org.halflight.job.FrameSize;
+import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
-import org.halflight.job.WorkEntryId;
 import org.halflight.job.WorkKind;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
@@ -48,7 +47,7 @@ public final class WriteRecordFixture {
     Camera camera =
         record.keep(
             new Camera(
-                CameraId.NEW,
+                Id.ofNew(),
                 "Invented folder, 6x9",
                 "INV-0001",
                 ShutterKind.LEAF,
@@ -66,7 +65,7 @@ public final class WriteRecordFixture {
     record.keep(WorkEntry.of(visit.id(), received, WorkKind.FOUND, "oil on the blades"));
     record.keep(
         new WorkEntry(
-            WorkEntryId.NEW,
+            Id.ofNew(),
             visit.id(),
             received.plusSeconds(3600),
             WorkKind.REPLACED,

@@ -9,15 +9,16 @@ import org.halflight.extratest.Bounce;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
 /** The bounce is that of the sample pages: at fault as found, none as left. */
 class CheckLinesTest {
-  private static final Optional<CheckLine.State> OK = Optional.of(CheckLine.State.OK);
-  private static final Optional<CheckLine.State> FAULT = Optional.of(CheckLine.State.FAULT);
-  private static final Optional<CheckLine.State> OPEN = Optional.of(CheckLine.State.NOT_TESTED);
+  private static final Optional<CheckState> OK = Optional.of(CheckState.OK);
+  private static final Optional<CheckState> FAULT = Optional.of(CheckState.FAULT);
+  private static final Optional<CheckState> OPEN = Optional.of(CheckState.NOT_TESTED);
 
   private static final Optional<CheckItem> BLADES = Optional.of(CheckItem.BLADES);
   private static final Optional<CheckItem> COUNTER = Optional.of(CheckItem.COUNTER);

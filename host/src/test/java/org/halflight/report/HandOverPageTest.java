@@ -28,6 +28,7 @@ import org.apache.pdfbox.text.TextPosition;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFiles;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.junit.jupiter.api.Test;
@@ -158,7 +159,7 @@ class HandOverPageTest {
 
   @Test
   void whatWasNotTestedIsNotGuessedFromTheWordsOfTheLists() {
-    Optional<CheckLine.State> ok = Optional.of(CheckLine.State.OK);
+    Optional<CheckState> ok = Optional.of(CheckState.OK);
     CheckLine own = new CheckLine(Optional.empty(), "Lever of the self-timer", ok, ok, "");
     CheckLine listed = new CheckLine(Optional.of(CheckItem.SELF_TIMER), "Vorlauf", ok, ok, "");
     assertThat(new PageText(SamplePages.withLists(List.of(own))).notTested())

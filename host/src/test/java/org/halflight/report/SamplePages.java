@@ -13,6 +13,7 @@ import org.halflight.extratest.Bounce;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.LightLeak;
 import org.halflight.job.CheckItem;
+import org.halflight.job.CheckState;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
@@ -83,8 +84,8 @@ final class SamplePages {
         line(
             CheckItem.RANGEFINDER,
             "Rangefinder, vertical and horizontal, at infinity and at one metre",
-            Optional.of(CheckLine.State.FAULT),
-            Optional.of(CheckLine.State.OK),
+            Optional.of(CheckState.FAULT),
+            Optional.of(CheckState.OK),
             "The lower prism had slipped; it was set and fixed with shellac. " + LONG_NAME));
     return page(
         LONG_NAME,
@@ -186,9 +187,9 @@ final class SamplePages {
   }
 
   private static List<CheckLine> lists() {
-    Optional<CheckLine.State> ok = Optional.of(CheckLine.State.OK);
-    Optional<CheckLine.State> fault = Optional.of(CheckLine.State.FAULT);
-    Optional<CheckLine.State> not = Optional.of(CheckLine.State.NOT_TESTED);
+    Optional<CheckState> ok = Optional.of(CheckState.OK);
+    Optional<CheckState> fault = Optional.of(CheckState.FAULT);
+    Optional<CheckState> not = Optional.of(CheckState.NOT_TESTED);
     return List.of(
         line(CheckItem.BLADES, "Blades", ok, ok, ""),
         line(CheckItem.OIL_ON_BLADES, "Oil on blades", fault, ok, "a film near the pivots"),
@@ -225,8 +226,8 @@ final class SamplePages {
   private static CheckLine line(
       CheckItem item,
       String words,
-      Optional<CheckLine.State> intake,
-      Optional<CheckLine.State> handBack,
+      Optional<CheckState> intake,
+      Optional<CheckState> handBack,
       String remark) {
     return new CheckLine(Optional.of(item), words, intake, handBack, remark);
   }

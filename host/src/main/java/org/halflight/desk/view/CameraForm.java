@@ -5,8 +5,8 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
 import org.halflight.job.FrameSize;
+import org.halflight.job.Id;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -72,7 +72,7 @@ public record CameraForm(
    *
    * @param id of the camera that it is about
    */
-  public Result read(CameraId id) {
+  public Result read(Id<Camera> id) {
     if (label.isBlank()) {
       return trouble("desk.camera.noLabel");
     }

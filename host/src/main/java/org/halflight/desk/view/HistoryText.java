@@ -11,7 +11,8 @@ import org.halflight.chart.DataTable;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.extratest.ExtraTest;
-import org.halflight.job.VisitId;
+import org.halflight.job.Id;
+import org.halflight.job.Visit;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.RunHistory;
 import org.halflight.record.SpeedDrift;
@@ -99,7 +100,7 @@ public final class HistoryText {
       return Optional.empty();
     }
     RunHistory last = withSpeeds.get(withSpeeds.size() - 1);
-    VisitId visit = last.visit().id();
+    Id<Visit> visit = last.visit().id();
     List<RunSummary> runs = new ArrayList<>();
     for (RunHistory run : withSpeeds) {
       if (run.visit().id().equals(visit)) {

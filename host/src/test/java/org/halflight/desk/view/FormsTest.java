@@ -3,7 +3,7 @@ package org.halflight.desk.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.halflight.job.Camera;
-import org.halflight.job.CameraId;
+import org.halflight.job.Id;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 import org.junit.jupiter.api.Test;
@@ -22,14 +22,14 @@ class FormsTest {
                 "f/2.8",
                 "36 x 24 mm",
                 "wind with the back open")
-            .read(CameraId.NEW)
+            .read(Id.ofNew())
             .camera()
             .orElseThrow();
     assertThat(camera.label()).isEqualTo("Owner, No. 1");
     assertThat(camera.widestFNumber()).hasValue(2.8);
     assertThat(camera.frame().orElseThrow().widthMillimetres()).isEqualTo(36);
     assertThat(camera.dial().reference()).isEqualTo(Reference.LITERAL);
-    assertThat(CameraForm.of(camera).read(CameraId.NEW).camera()).contains(camera);
+    assertThat(CameraForm.of(camera).read(Id.ofNew()).camera()).contains(camera);
   }
 
   @ParameterizedTest
@@ -41,7 +41,7 @@ class FormsTest {
   })
   void whatIsWrongWithACameraIsSaid(String label, String stop, String frame, String about) {
     CameraForm.Result result =
-        new CameraForm(label, "", ShutterKind.LEAF, "1/60", stop, frame, "").read(CameraId.NEW);
+        new CameraForm(label, "", ShutterKind.LEAF, "1/60", stop, frame, "").read(Id.ofNew());
     assertThat(result.camera()).isEmpty();
     assertThat(result.trouble()).contains(about).contains("keep it again");
   }

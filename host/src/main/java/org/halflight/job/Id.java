@@ -1,18 +1,21 @@
 package org.halflight.job;
 
 /**
- * What a run is known by in the record.
+ * What a camera, visit, run or entry of the work log is known by in the record.
  *
  * @param value its number there, from 1; 0 as long as it is in no record
+ * @param <T> what it is the number of
  */
-public record RunId(long value) {
-  /** Of a run that is in no record yet. */
-  public static final RunId NEW = new RunId(0);
-
-  public RunId {
+public record Id<T>(long value) {
+  public Id {
     if (value < 0) {
       throw new IllegalArgumentException("numbers of the record are 0 or more: " + value);
     }
+  }
+
+  /** Of what is in no record yet. */
+  public static <T> Id<T> ofNew() {
+    return new Id<>(0);
   }
 
   /** Whether it is in no record yet. */

@@ -1,0 +1,135 @@
+package org.halflight.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.halflight.fixtures.PracticeSession;
+import org.halflight.link.serial.SerialPorts;
+import org.halflight.record.CameraHistory;
+import org.halflight.record.KeptFiring;
+import org.halflight.record.WorkshopRecord;
+import org.halflight.report.PageAbout;
+import org.halflight.report.PageInput;
+import org.halflight.report.RecordPage;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionInput;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
+import org.halflight.speeds.ShutterKind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** A session file and the record of it come to one and the same page. */
+class OnePageTest {
+  private static final Instant NOW = Instant.parse("2026-11-26T10:00:00Z");
+  private static final List<MarkedSpeed> SPEEDS =
+      List.of(MarkedSpeed.parse("1/60"), MarkedSpeed.parse("1/125"));
+
+  @TempDir private Path folder;
+
+  @Test
+  void thePageOfASessionFileIsThatOfTheRecord() {
+    Path session = folder.resolve("a.session");
+    try (PracticeSession practice =
+        new PracticeSession(session, InventedShutters.soundLeaf(SPEEDS, 11), 11)) {
+      run(practice, Phase.AS_FOUND, Map.of(RunOption.WET.name(), "dry"));
+      run(
+          practice,
+          Phase.AS_LEFT,
+          Map.of(RunOption.SYNC_LEVER.name(), "X", RunOption.STOP.name(), "5.6"));
+    }
+
+    PageInput recorded = ofRecord(session);
+    PageInput filed = ofFile(session, recorded);
+
+    assertThat(filed).usingRecursiveComparison().isEqualTo(recorded);
+    assertThat(filed.asFound().orElseThrow().when()).contains("25 November 2026", "60 min");
+    assertThat(filed.last().setup())
+        .isEqualTo(Map.of("Sync lever", "at X", "Stop (f-number)", "5.6"));
+    assertThat(filed.stopTables()).hasSize(2);
+    assertThat(filed.measuredFNumber()).hasValue(5.6);
+  }
+
+  private static void run(PracticeSession practice, Phase phase, Map<String, String> noted) {
+    practice.handle(
+        new SessionInput.RunBegins(
+            new RunSetup("invented camera", phase, "leaf", SPEEDS, Reference.EXACT, 3)
+                .withConditions(new RunConditions(OptionalDouble.of(3600), noted))));
+    for (MarkedSpeed speed : SPEEDS) {
+      for (int i = 0; i < 3; i++) {
+        practice.fire(speed);
+      }
+    }
+  }
+
+  private PageInput ofRecord(Path session) {
+    try (WorkshopRecord record =
+        WorkshopRecord.open(
+            folder.resolve("record.sqlite"), Clock.fixed(NOW, ZoneId.systemDefault()))) {
+      record.takeIn(session);
+      CameraHistory history = record.history(record.cameras().get(0).camera().id()).orElseThrow();
+      return RecordPage.of(history)
+          .orElseThrow()
+          .input(
+              List.of(),
+              run -> record.firings(run).stream().map(KeptFiring::result).toList(),
+              NOW,
+              ZoneId.systemDefault(),
+              "test");
+    }
+  }
+
+  /** With the lists of the record, which a person types here. */
+  private PageInput ofFile(Path session, PageInput recorded) {
+    Surroundings surroundings =
+        new Surroundings(
+            new Terminal(
+                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
+                new ByteArrayInputStream(new byte[0])),
+            (List<String> given) -> new SerialPorts(given),
+            System::nanoTime,
+            () -> NOW,
+            folder,
+            "test");
+    RunChoice.Reading reading =
+        new RunChoice.Reading(
+            CommandLine.populateCommand(new DecisionOptions()),
+            CommandLine.populateCommand(new ProfileOptions()),
+            surroundings);
+    List<Path> files = List.of(session);
+    PageAbout about =
+        new PageAbout(
+            "",
+            "",
+            "",
+            "",
+            ShutterKind.UNKNOWN,
+            Optional.empty(),
+            recorded.lists(),
+            List.of(),
+            List.of(),
+            false,
+            OptionalDouble.empty());
+    return surroundings.page(
+        RunChoice.page(
+            about,
+            RunChoice.of(files, Phase.AS_FOUND, reading),
+            RunChoice.of(files, Phase.AS_LEFT, reading)));
+  }
+}
