@@ -69,7 +69,7 @@ abstract class PaintedComponent extends JComponent implements LookListener {
   /** The largest of a font that fits. */
   static Font fitted(Graphics2D g, Font font, String text, int room) {
     int width = width(g, font, text);
-    return width <= room ? font : font.deriveFont((float) (font.getSize2D() * room / width));
+    return width <= room ? font : font.deriveFont(font.getSize2D() * room / width);
   }
 
   @Override

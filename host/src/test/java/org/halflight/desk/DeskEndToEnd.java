@@ -198,7 +198,7 @@ final class DeskEndToEnd {
   private void readDisc() {
     hand.fill("rigDiscSpeed", "six hundred");
     hand.click("rigDisc");
-    hand.await("it says what is no number", v -> v.rig().sentence().contains("as a number"));
+    hand.await("it says what is no number", v -> v.rig().sentence().contains("in mm, 0 or more"));
     hand.fill("rigDiscSpeed", "600");
     hand.click("rigDisc");
     hand.await("the first step", v -> v.rig().sentence().contains("step 1 of 5"));
@@ -602,13 +602,22 @@ final class DeskEndToEnd {
     }
     hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().prompt().sentence().contains("stop check is done"),
+        view().lightTest().prompt().sentence().contains("aperture check is done"),
         view().lightTest().prompt().sentence());
     everyWay("5-tried-stops");
     hand.click("triedTables");
     hand.await("its table", v -> hand.window().tried().picture().table().getRowCount() == 4);
     hand.shot(shots, "5-tried-table");
     hand.click("triedTables");
+
+    hand.click("triedPanel");
+    for (int step = 1; step <= 4; step++) {
+      pressDone(step);
+    }
+    hand.await("the panel test is over", v -> !v.lightTest().isUnderWay());
+    check(
+        view().lightTest().prompt().sentence().contains("from the middle of the lens"),
+        view().lightTest().prompt().sentence());
 
     hand.click("triedStops");
     hand.await("once more", v -> v.lightTest().isUnderWay());
