@@ -120,7 +120,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void draw(RigCalibration.Calibrated done, boolean left, OutFile to, String source) {
-    Pictures.write(new PulseFitChart(done.pulses(), done.fit(), left, source), to);
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    Pictures.write(
+        new PulseFitChart(done.pulses(), done.fit(), left, source), to, surroundings.terminal());
   }
 }

@@ -117,7 +117,6 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   private void draw(RigCheck check, String source, OutFile to) {
-    Pictures.write(new RigCheckChart(check, source), to);
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    Pictures.write(new RigCheckChart(check, source), to, surroundings.terminal());
   }
 }

@@ -131,8 +131,7 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private void write(CsvTable written, OutFile to) {
-    written.write(to, tables.dialect());
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    tables.write(written, to, surroundings.terminal());
   }
 
   private RunChoice.Reading reading() {

@@ -41,7 +41,7 @@ final class DiscCommand implements Callable<Integer> {
   public Integer call() {
     Paper size = CliWords.constant(Paper.WORDS, paper, "--paper");
     DiscSheet.write(size, output.files(List.of()).file(out, FileKind.PAGE));
-    surroundings.terminal().say(Words.say("export.written", out));
+    surroundings.terminal().written(out);
     surroundings.terminal().say(Words.say("disc.print"));
     surroundings.terminal().say(Words.say("disc.caution"));
     surroundings.terminal().say(Words.say("disc.next"));

@@ -159,7 +159,7 @@ final class DiscReadCommand implements Callable<Integer> {
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
       DiscEdgesTable.write(reading.edges().get(), edgesOut.get());
-      surroundings.terminal().say(Words.say("export.written", edgesOut.get().path()));
+      surroundings.terminal().written(edgesOut.get().path());
     }
     return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
   }
@@ -219,10 +219,7 @@ final class DiscReadCommand implements Callable<Integer> {
                         ? new RigUpkeep(surroundings.folder()).keepClock(edges.rig().serial(), rate)
                         : Words.say("disc.clock.keepHint")));
     pictureFile.ifPresent(
-        to -> {
-          Pictures.write(new DiscChart(comparison, source), to);
-          terminal.say(Words.say("export.written", to.path()));
-        });
+        to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
   }
 }

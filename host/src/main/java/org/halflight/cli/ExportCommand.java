@@ -42,10 +42,10 @@ final class ExportCommand implements Callable<Integer> {
   private Path speedTable;
 
   @Option(
-      names = "--everyday",
+      names = "--extra-tests",
       paramLabel = "FILE",
       description = "Table with one row a value of what was tried beside the marked speeds.")
-  private Path everydayTable;
+  private Path extraTestTable;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
@@ -58,7 +58,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (firingTable == null && speedTable == null && everydayTable == null) {
+    if (firingTable == null && speedTable == null && extraTestTable == null) {
       throw new Trouble(Words.say("export.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -66,15 +66,15 @@ final class ExportCommand implements Callable<Integer> {
         OutputOptions.askedTable(files, firingTable, FiringTable.headings());
     Optional<OutFile> speedFile =
         OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
-    Optional<OutFile> everydayFile =
-        OutputOptions.askedTable(files, everydayTable, ExtraTestTable.headings());
+    Optional<OutFile> extraTestFile =
+        OutputOptions.askedTable(files, extraTestTable, ExtraTestTable.headings());
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
     if (speedFile.isPresent()) {
       List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
       write(SpeedTable.of(Source.of(firings), runs), speedFile.get());
     }
-    if (everydayFile.isPresent()) {
+    if (extraTestFile.isPresent()) {
       List<LightReading> readings = Sessions.readings(sessions);
       List<RunSetup> runs = Sessions.runs(sessions);
       write(
@@ -83,14 +83,13 @@ final class ExportCommand implements Callable<Integer> {
               ExtraTests.source(firings, readings),
               ExtraTests.of(firings, readings, runs),
               runs),
-          everydayFile.get());
+          extraTestFile.get());
     }
     surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;
   }
 
   private void write(CsvTable table, OutFile to) {
-    table.write(to, tables.dialect());
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    tables.write(table, to, surroundings.terminal());
   }
 }

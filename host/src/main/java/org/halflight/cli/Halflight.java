@@ -1,11 +1,13 @@
 package org.halflight.cli;
 
+import java.util.Map;
+import java.util.stream.Stream;
 import org.halflight.files.FaultLog;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine;
 
 /** All commands. Without one, the practice run. */
 @Command(
@@ -20,6 +22,9 @@ import picocli.CommandLine.ParameterException;
       "connect a flash unit to the rig; springs under tension jump; follow local rules for solvents."
     })
 public final class Halflight {
+  /** Options that were called otherwise in earlier versions; scripts of people have them. */
+  private static final Map<String, String> OLD_SPELLINGS = Map.of("--everyday", "--extra-tests");
+
   private final Surroundings surroundings;
   private final CommandLine commands;
 
@@ -98,7 +103,12 @@ public final class Halflight {
    * @return 0 when it was done, 1 when it could not be, 2 when the words were not understood
    */
   public static int execute(Surroundings surroundings, String... words) {
-    String[] asked = words.length == 0 ? new String[] {"practice"} : words;
+    String[] asked =
+        words.length == 0
+            ? new String[] {"practice"}
+            : Stream.of(words)
+                .map(word -> OLD_SPELLINGS.getOrDefault(word, word))
+                .toArray(String[]::new);
     Halflight halflight = new Halflight(surroundings);
     try {
       return halflight.commands.execute(asked);

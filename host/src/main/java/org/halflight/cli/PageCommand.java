@@ -158,7 +158,7 @@ final class PageCommand implements Callable<Integer> {
             wet,
             fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
     HandOverPage.write(surroundings.page(RunChoice.page(about, found, left)), size, page);
-    surroundings.terminal().say(Words.say("export.written", out));
+    surroundings.terminal().written(out);
     return 0;
   }
 

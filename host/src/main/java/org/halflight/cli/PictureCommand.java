@@ -60,11 +60,11 @@ final class PictureCommand implements Callable<Integer> {
   private Path budget;
 
   @Option(
-      names = "--everyday",
+      names = "--extra-tests",
       paramLabel = "FOLDER",
       description =
           "Draw what was tried beside the marked speeds, one picture each, into this folder.")
-  private Path everyday;
+  private Path extraTests;
 
   @Option(
       names = "--speed",
@@ -90,7 +90,7 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
-    if (!ofSpeeds && everyday == null) {
+    if (!ofSpeeds && extraTests == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -99,7 +99,7 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> curveFile = OutputOptions.asked(files, curve, FileKind.PICTURE);
     Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
-    if (everyday != null) {
+    if (extraTests != null) {
       drawTried(firings, Sessions.readings(sessions), files);
     }
     if (!ofSpeeds) {
@@ -123,8 +123,7 @@ final class PictureCommand implements Callable<Integer> {
   }
 
   private void draw(Picture picture, OutFile to) {
-    Pictures.write(picture, to);
-    surroundings.terminal().say(Words.say("export.written", to.path()));
+    Pictures.write(picture, to, surroundings.terminal());
   }
 
   private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {
@@ -136,14 +135,14 @@ final class PictureCommand implements Callable<Integer> {
 
   private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
-    Pictures.folder(everyday);
+    Pictures.folder(extraTests);
     String note = ExtraTestWords.source(firings, readings);
     for (ExtraTest tried : ExtraTests.of(firings, readings, Sessions.runs(sessions))) {
       Optional<Picture> picture = ExtraTestPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
         String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");
-        Path file = everyday.resolve(drawn + "-" + tried.what() + phase + ".png");
+        Path file = extraTests.resolve(drawn + "-" + tried.what() + phase + ".png");
         draw(picture.get(), files.file(file, FileKind.PICTURE));
       }
     }

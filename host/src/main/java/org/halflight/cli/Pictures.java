@@ -30,4 +30,10 @@ final class Pictures {
   static void write(Picture picture, OutFile to) {
     to.write(PictureImage.png(picture, WIDTH, HEIGHT, SCALE));
   }
+
+  /** Writes a picture and says so. */
+  static void write(Picture picture, OutFile to, Terminal terminal) {
+    write(picture, to);
+    terminal.written(to.path());
+  }
 }

@@ -12,7 +12,6 @@ import org.halflight.extratest.FNumber;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.session.RunOption;
-import org.halflight.words.Words;
 import org.halflight.workflow.LightTestWork;
 import org.halflight.workflow.RunForm;
 import picocli.CommandLine.Command;
@@ -72,8 +71,7 @@ final class StopsCommand implements Callable<Integer> {
         done.flatMap(LightTestWork::found)
             .flatMap(scale -> ExtraTestPictures.of(scale, test.source()));
     if (drawn.isPresent() && pictureFile.isPresent()) {
-      Pictures.write(drawn.get(), pictureFile.get());
-      surroundings.terminal().say(Words.say("export.written", picture));
+      Pictures.write(drawn.get(), pictureFile.get(), surroundings.terminal());
     }
     return done.isPresent() ? 0 : 1;
   }

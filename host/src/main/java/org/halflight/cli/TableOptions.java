@@ -1,6 +1,7 @@
 package org.halflight.cli;
 
 import org.halflight.export.CsvTable;
+import org.halflight.files.OutFile;
 import picocli.CommandLine.Option;
 
 /** For whom tables are written. */
@@ -12,7 +13,9 @@ final class TableOptions {
               + " harmless. Without it every field stays as it is.")
   private boolean spreadsheet;
 
-  CsvTable.Dialect dialect() {
-    return spreadsheet ? CsvTable.Dialect.SPREADSHEET : CsvTable.Dialect.PLAIN;
+  /** Writes a table and says so. */
+  void write(CsvTable table, OutFile to, Terminal terminal) {
+    table.write(to, spreadsheet ? CsvTable.Dialect.SPREADSHEET : CsvTable.Dialect.PLAIN);
+    terminal.written(to.path());
   }
 }

@@ -7,9 +7,11 @@ import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
+import org.halflight.words.Words;
 
 /** Lines to the person and lines from them. */
 public final class Terminal {
@@ -79,5 +81,10 @@ public final class Terminal {
             "halflight-terminal");
     reader.setDaemon(true);
     reader.start();
+  }
+
+  /** Says that a file was written. */
+  void written(Path file) {
+    say(Words.say("export.written", file));
   }
 }

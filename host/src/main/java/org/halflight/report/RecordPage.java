@@ -113,7 +113,7 @@ public final class RecordPage {
     return run.run().asked().phase();
   }
 
-  private static PageRun run(RunHistory run, Function<RunId, List<FiringResult>> firingsOf) {
+  private static PageRun run(RunHistory run, Function<Id<Run>, List<FiringResult>> firingsOf) {
     return new PageRun(
         run.run().asked(),
         run.run().beganAt(),

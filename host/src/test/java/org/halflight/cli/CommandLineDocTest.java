@@ -2,33 +2,21 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The examples of docs/command-line.md, run as they stand on a practice session; those for a rig
  * are asked for their help.
  */
 @Tag("long")
-class CommandLineDocTest {
+class CommandLineDocTest extends CommandTests {
   private static final Pattern EXAMPLE =
       Pattern.compile("^\\| `halflight ([^`]+)`( \\(rig\\))? \\|");
-
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
 
   @Test
   void everyExampleWorks() throws Exception {
@@ -66,19 +54,5 @@ class CommandLineDocTest {
     String[] more = java.util.Arrays.copyOf(words, words.length + 1);
     more[words.length] = "--help";
     return more;
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(print, new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test");
-    return Halflight.execute(surroundings, words);
   }
 }

@@ -2,32 +2,21 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.export.CsvTable;
-import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The commands as they are typed; figures come from the practice rig and are simulated. */
-class CommandsTest {
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-
+class CommandsTest extends CommandTests {
   @Test
   void thePracticeRunLeavesEverythingAndSaysWhatIsWrong() {
     Path practice = folder.resolve("practice");
@@ -180,24 +169,5 @@ class CommandsTest {
     assertThat(printed())
         .contains("Looking for rigs")
         .containsPattern("There is no port .*nothing. Plug the rig in");
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test");
-    return Halflight.execute(surroundings, words);
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
   }
 }

@@ -2,11 +2,7 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -16,7 +12,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.job.Camera;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.report.PageAbout;
@@ -25,15 +20,12 @@ import org.halflight.report.RecordPage;
 import org.halflight.session.Phase;
 import org.halflight.speeds.ShutterKind;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 /** A stop table is worked out from the travel of leaves, so a shutter with curtains has none. */
-class CurtainPageTest {
+class CurtainPageTest extends CommandTests {
   private static final String OWN = "custom";
   private static final Clock CLOCK = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
-
-  @TempDir private Path folder;
 
   @Test
   void fromASession() throws IOException {
@@ -92,21 +84,11 @@ class CurtainPageTest {
   }
 
   private PageInput page(String dial, ShutterKind kind) throws IOException {
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(
-                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test");
     RunChoice.Reading reading =
         new RunChoice.Reading(
             CommandLine.populateCommand(new DecisionOptions()),
             CommandLine.populateCommand(new ProfileOptions()),
-            surroundings);
+            surroundings());
     Optional<RunChoice> found = RunChoice.of(List.of(session(dial)), Phase.AS_FOUND, reading);
     PageAbout about =
         new PageAbout(
@@ -121,6 +103,6 @@ class CurtainPageTest {
             List.of(),
             false,
             OptionalDouble.empty());
-    return surroundings.page(RunChoice.page(about, found, Optional.empty()));
+    return surroundings().page(RunChoice.page(about, found, Optional.empty()));
   }
 }

@@ -3,7 +3,6 @@ package org.halflight.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -36,11 +35,10 @@ import org.halflight.record.WorkshopRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine;
 
 /**
  * Every command and every word of it with values that nobody meant: each comes to an end with one
@@ -48,7 +46,7 @@ import picocli.CommandLine.Model.OptionSpec;
  * their own model, so that a new one is tried by itself.
  */
 @Tag("long")
-class EveryCommandTest {
+class EveryCommandTest extends CommandTests {
   /** Words that are enough to get past what is not tried; in every other place stands a value. */
   private static final Map<String, List<String>> USUAL = new LinkedHashMap<>();
 
@@ -131,9 +129,6 @@ class EveryCommandTest {
   /** Without a name these write into the folder in which they are started. */
   private static final List<String> WRITES_WHERE_IT_IS = List.of("practice", "disc", "page");
 
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final Map<String, Path> files = new LinkedHashMap<>();
   private final Map<Path, byte[]> stay = new LinkedHashMap<>();
   private final Map<Path, String> looks = new LinkedHashMap<>();
@@ -437,11 +432,11 @@ class EveryCommandTest {
   }
 
   private int execute(List<String> words) {
-    out.reset();
-    return Halflight.execute(surroundings(), words.toArray(String[]::new));
+    return execute(words.toArray(String[]::new));
   }
 
-  private Surroundings surroundings() {
+  @Override
+  Surroundings surroundings() {
     return new Surroundings(
         new Terminal(
             new PrintStream(out, true, StandardCharsets.UTF_8),

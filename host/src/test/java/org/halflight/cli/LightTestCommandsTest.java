@@ -2,27 +2,15 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.util.List;
 import org.halflight.export.CsvTable;
-import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Leak test and stop check as they are typed. The practice rig leaks at eight stops below full
  * light when it is cocked, and its stops are those of InventedStops.WORN: simulated figures.
  */
-class LightTestCommandsTest {
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-
+class LightTestCommandsTest extends CommandTests {
   @Test
   void theLeakOfThePracticeShutterIsFoundAndItsSoundStateIsNot() {
     assertThat(execute("leak", session(), "--practice")).as(printed()).isZero();
@@ -57,7 +45,7 @@ class LightTestCommandsTest {
     assertThat(printed()).doesNotContain("Lamp").doesNotContain("stays open");
 
     Path table = folder.resolve("everyday.csv");
-    assertThat(execute("export", session(), "--everyday", table.toString())).isZero();
+    assertThat(execute("export", session(), "--extra-tests", table.toString())).isZero();
     CsvTable everyday = CsvTable.read(table);
     assertThat(everyday.headings()).contains("what", "at", "quantity", "unit", "value", "source");
     assertThat(everyday.rows())
@@ -90,24 +78,5 @@ class LightTestCommandsTest {
 
   private String session() {
     return folder.resolve("light.session").toString();
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    return Halflight.execute(
-        new Surroundings(
-            new Terminal(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test"),
-        words);
   }
 }

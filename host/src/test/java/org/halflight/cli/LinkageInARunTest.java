@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 import static org.halflight.session.UntimedTest.WIND_AND_RELEASE;
 
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -30,14 +29,13 @@ import org.halflight.bench.Workbench;
 import org.halflight.export.CsvTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.extratest.Linkage;
 import org.halflight.extratest.Linkage.Verdict;
-import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.extratest.LinkageTrial;
 import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.rig.practice.PracticeRig;
@@ -56,19 +54,15 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.workflow.PracticeOperator;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The linkage found out, set and left good in a run, and all that carries it; on the practice rig,
  * so every figure is simulated.
  */
-class LinkageInARunTest {
+class LinkageInARunTest extends CommandTests {
   private static final String LABEL = "invented camera";
   private static final LinkageLimits LIMITS = new LinkageLimits(0.0005, 0.0035);
 
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final PracticeRig rig =
       PracticeRig.unpaced(
           InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
@@ -180,12 +174,12 @@ class LinkageInARunTest {
 
   private void tableAndPageCarryIt() throws IOException {
     Path table = folder.resolve("everyday.csv");
-    assertThat(execute("export", session().toString(), "--everyday", table.toString())).isZero();
+    assertThat(execute("export", session().toString(), "--extra-tests", table.toString())).isZero();
     assertThat(CsvTable.read(table).rows().toString())
         .contains("advance-before-blades")
         .contains("linkage");
     Path pictures = folder.resolve("pictures");
-    assertThat(execute("picture", session().toString(), "--everyday", pictures.toString()))
+    assertThat(execute("picture", session().toString(), "--extra-tests", pictures.toString()))
         .isZero();
     assertThat(pictures).isDirectoryContaining("glob:**/*linkage-adjusting.png");
     assertThat(execute("replay", session().toString())).isZero();
@@ -237,29 +231,13 @@ class LinkageInARunTest {
         .withCriteria(AcceptanceCriteria.USUAL.with(RunOption.LINKAGE, LIMITS));
   }
 
-  private int execute(String... words) {
-    out.reset();
-    return Halflight.execute(
-        new Surroundings(
-            terminal(),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test"),
-        words);
-  }
-
-  private Terminal terminal() {
+  @Override
+  Terminal terminal() {
     return new Terminal(
         new PrintStream(out, true, StandardCharsets.UTF_8), new ByteArrayInputStream(new byte[0]));
   }
 
   private Path session() {
     return folder.resolve("linkage.session");
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
   }
 }

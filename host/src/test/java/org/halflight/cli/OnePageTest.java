@@ -2,10 +2,6 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -15,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.fixtures.PracticeSession;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
@@ -32,16 +27,18 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 /** A session file and the record of it come to one and the same page. */
-class OnePageTest {
+class OnePageTest extends CommandTests {
   private static final Instant NOW = Instant.parse("2026-11-26T10:00:00Z");
   private static final List<MarkedSpeed> SPEEDS =
       List.of(MarkedSpeed.parse("1/60"), MarkedSpeed.parse("1/125"));
 
-  @TempDir private Path folder;
+  @Override
+  Instant now() {
+    return NOW;
+  }
 
   @Test
   void thePageOfASessionFileIsThatOfTheRecord() {
@@ -97,21 +94,11 @@ class OnePageTest {
 
   /** With the lists of the record, which a person types here. */
   private PageInput ofFile(Path session, PageInput recorded) {
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(
-                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> NOW,
-            folder,
-            "test");
     RunChoice.Reading reading =
         new RunChoice.Reading(
             CommandLine.populateCommand(new DecisionOptions()),
             CommandLine.populateCommand(new ProfileOptions()),
-            surroundings);
+            surroundings());
     List<Path> files = List.of(session);
     PageAbout about =
         new PageAbout(
@@ -126,7 +113,7 @@ class OnePageTest {
             List.of(),
             false,
             OptionalDouble.empty());
-    return surroundings.page(
+    return surroundings().page(
         RunChoice.page(
             about,
             RunChoice.of(files, Phase.AS_FOUND, reading),

@@ -2,29 +2,19 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Instant;
 import java.util.List;
 import org.halflight.export.CsvTable;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.record.WorkshopRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** No command writes over what must stay. */
-class OverwritingTest {
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+class OverwritingTest extends CommandTests {
   private Path session;
   private Path record;
 
@@ -40,7 +30,7 @@ class OverwritingTest {
       strings = {
         "export SESSION --firings RECORD",
         "export SESSION --speeds OTHER",
-        "export SESSION --everyday SESSION",
+        "export SESSION --extra-tests SESSION",
         "export SESSION --firings LINK",
         "export SESSION --firings EDGES",
         "disc read --from EDGES --edges EDGES",
@@ -147,7 +137,7 @@ class OverwritingTest {
     Path formula = TinySession.write(folder.resolve("formula.session"), "=HYPERLINK(1)", "1/60");
     Path table = folder.resolve("everyday.csv");
     String[] words = {
-      "export", formula.toString(), "--everyday", table.toString(), "--spreadsheet"
+      "export", formula.toString(), "--extra-tests", table.toString(), "--spreadsheet"
     };
     assertThat(execute(words)).as(printed()).isZero();
     CsvTable safe = CsvTable.read(table);
@@ -164,24 +154,5 @@ class OverwritingTest {
       contents.add(Files.readAllBytes(file));
     }
     return contents;
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test");
-    return Halflight.execute(surroundings, words);
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
   }
 }

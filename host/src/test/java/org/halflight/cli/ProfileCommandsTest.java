@@ -2,13 +2,8 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +14,6 @@ import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.EdgeDelays;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
@@ -29,14 +23,9 @@ import org.halflight.profile.RigProfile;
 import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 @Tag("long")
-class ProfileCommandsTest {
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-
+class ProfileCommandsTest extends CommandTests {
   private static final RigProfile PROFILE =
       new RigProfile(
           new ProfiledRig("R-0001", "full", "1.0.0"),
@@ -210,23 +199,5 @@ class ProfileCommandsTest {
     Files.writeString(table, String.join("\n", rows).replace(",y\n", ",value\n") + "\n");
     assertThat(execute("gauge", table.toString())).as(printed()).isZero();
     assertThat(printed()).contains("Usable with care").contains("4 kinds of part");
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
-    return Halflight.execute(
-        new Surroundings(
-            new Terminal(print, new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test"),
-        words);
   }
 }

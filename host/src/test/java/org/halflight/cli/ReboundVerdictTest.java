@@ -3,35 +3,26 @@ package org.halflight.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.export.CsvTable;
 import org.halflight.fixtures.LightLines;
-import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Light after the closing from session lines to the verdict, through the commands. All light is
  * trapezoids, whose areas are worked out by hand.
  */
-class ReboundVerdictTest {
+class ReboundVerdictTest extends CommandTests {
   private static final double S125 = 1 / 128.0;
   private static final double S250 = 1 / 256.0;
   private static final double S500 = 1 / 512.0;
 
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private CsvTable firings = new CsvTable(List.of("none"), List.of());
   private CsvTable speeds = firings;
 
@@ -283,20 +274,5 @@ class ReboundVerdictTest {
   private List<String> column(String name) {
     int at = speeds.headings().indexOf(name);
     return speeds.rows().stream().map(row -> row.get(at)).toList();
-  }
-
-  private int execute(String... words) {
-    out.reset();
-    return Halflight.execute(
-        new Surroundings(
-            new Terminal(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> Instant.EPOCH,
-            folder,
-            "test"),
-        words);
   }
 }

@@ -2,25 +2,16 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.function.Supplier;
 import org.halflight.files.FaultLog;
-import org.halflight.link.serial.SerialPorts;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Words and files that once ended in a stack trace. */
-class SmallFaultsTest {
-  @TempDir private Path folder;
-
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+class SmallFaultsTest extends CommandTests {
   private Supplier<Instant> date = () -> Instant.EPOCH;
 
   @Test
@@ -117,22 +108,8 @@ class SmallFaultsTest {
     assertThat(Files.readString(folder.resolve(FaultLog.NAME))).contains("too deep");
   }
 
-  private int execute(String... words) {
-    out.reset();
-    Surroundings surroundings =
-        new Surroundings(
-            new Terminal(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new ByteArrayInputStream(new byte[0])),
-            (List<String> given) -> new SerialPorts(given),
-            System::nanoTime,
-            () -> date.get(),
-            folder,
-            "test");
-    return Halflight.execute(surroundings, words);
-  }
-
-  private String printed() {
-    return out.toString(StandardCharsets.UTF_8);
+  @Override
+  Instant now() {
+    return date.get();
   }
 }
