@@ -242,9 +242,6 @@ public final class Validation {
     page.add(
         "| gauge study | AIAG, 4th edition: 7.76 % of the variance, 27.86 % of the spread, 4 kinds"
             + " | `calibration.GaugeStudyTest` |");
-    page.add(
-        "| Allan deviations | NBS Monograph 140, ten phases: 91.22945, 115.8082, 85.95287 |"
-            + " `calibration.AllanDeviationTest` |");
     return page;
   }
 }
