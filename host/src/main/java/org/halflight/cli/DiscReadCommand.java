@@ -218,8 +218,7 @@ final class DiscReadCommand implements Callable<Integer> {
                     keep
                         ? new RigUpkeep(surroundings.folder()).keepClock(edges.rig().serial(), rate)
                         : Words.say("disc.clock.keepHint")));
-    pictureFile.ifPresent(
-        to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
+    pictureFile.ifPresent(to -> Pictures.write(new DiscChart(comparison, source), to, terminal));
     return comparison.verdict() == DiscComparison.Verdict.DISAGREES ? 1 : 0;
   }
 }

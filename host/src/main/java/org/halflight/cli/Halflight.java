@@ -5,9 +5,9 @@ import java.util.stream.Stream;
 import org.halflight.files.FaultLog;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine;
 
 /** All commands. Without one, the practice run. */
 @Command(

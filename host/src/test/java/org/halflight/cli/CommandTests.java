@@ -23,8 +23,7 @@ abstract class CommandTests {
 
   Terminal terminal() {
     return new Terminal(
-        new PrintStream(out, true, StandardCharsets.UTF_8),
-        new ByteArrayInputStream(new byte[0]));
+        new PrintStream(out, true, StandardCharsets.UTF_8), new ByteArrayInputStream(new byte[0]));
   }
 
   Surroundings surroundings() {

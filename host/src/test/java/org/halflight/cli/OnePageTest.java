@@ -113,10 +113,11 @@ class OnePageTest extends CommandTests {
             List.of(),
             false,
             OptionalDouble.empty());
-    return surroundings().page(
-        RunChoice.page(
-            about,
-            RunChoice.of(files, Phase.AS_FOUND, reading),
-            RunChoice.of(files, Phase.AS_LEFT, reading)));
+    return surroundings()
+        .page(
+            RunChoice.page(
+                about,
+                RunChoice.of(files, Phase.AS_FOUND, reading),
+                RunChoice.of(files, Phase.AS_LEFT, reading)));
   }
 }
