@@ -10,25 +10,19 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.halflight.calibration.HostClock;
 import org.halflight.calibration.LiveClock;
-import org.halflight.exposure.ThresholdCodes;
-import org.halflight.exposure.TripPoints;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.RigCommand;
 import org.halflight.rig.RigEvent;
 import org.halflight.rig.RigMessage;
-import org.halflight.session.LightReading;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
-import org.halflight.session.SessionInput.LevelStands;
-import org.halflight.signal.Channel;
 import org.halflight.trouble.Trouble;
 
 /**
- * Joins a rig and a session at work: keeps and works out every line, sets the light, puts the
- * thresholds back after the rig has started anew. Terminal and window only show what comes out of
- * it. For one thread.
+ * Joins a rig and a session at work: keeps and works out every line, watches the clocks, lends the
+ * rig. Terminal and window only show what comes out of it. For one thread.
  */
 public final class BenchDriver implements AutoCloseable {
   private static final int MOST_FAULTS_AT_CLOSING = 100_000;
@@ -47,22 +41,15 @@ public final class BenchDriver implements AutoCloseable {
 
   private final Workbench workbench;
   private final RigFeed feed;
-  private final ThresholdKeeper thresholds = new ThresholdKeeper();
-  private final LevelTurner turner = new LevelTurner();
+  private final LightKeeper light;
   private final ReboundLook rebound = new ReboundLook();
   private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
   private final LocalDate today;
   private final Set<String> profiledRigs = new HashSet<>();
-  private Optional<LightSetting> lightSetting = Optional.empty();
-  private Optional<LightProbe> probe = Optional.empty();
-  private boolean reads;
 
   /** Empty where nobody wants the clocks held against each other. */
   private Optional<ClockKeeper> clock = Optional.empty();
-
-  /** Asked and said once: until the rig is greeted again, another one may be there. */
-  private boolean rigCannotSweep;
 
   /** What the rig says is for the work that it is lent to. */
   private Optional<ExclusiveRig> lent = Optional.empty();
@@ -81,6 +68,7 @@ public final class BenchDriver implements AutoCloseable {
     this.feed = feed;
     this.profiles = profiles;
     this.today = today;
+    light = new LightKeeper(workbench, this::send);
   }
 
   /**
@@ -114,20 +102,16 @@ public final class BenchDriver implements AutoCloseable {
       if (ReboundLook.isOne(given.command())) {
         rebound.unanswered();
       }
-      return new Happening(Optional.empty(), awaited ? unanswered() : List.of());
+      return new Happening(Optional.empty(), awaited ? light.unanswered() : List.of());
     }
     return item instanceof RigFeed.Item.Line line
         ? onEvent(line.event())
         : changed(((RigFeed.Item.Changed) item).change());
   }
 
-  /** Begins to set the light; the shutter is closed. */
-  public LightSetting setLight() {
-    LightSetting setting = new LightSetting(!rigCannotSweep, session().isOneLevelRig());
-    lightSetting = Optional.of(setting);
-    workbench.handle(new SessionInput.LightBeingSet(true));
-    send(setting.begin());
-    return setting;
+  /** The light of the session. */
+  public LightKeeper light() {
+    return light;
   }
 
   /**
@@ -154,27 +138,10 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   private void giveBack(ExclusiveRig rig) {
-    if (session().light().isEmpty() && !session().isOneLevelRig()) {
-      ThresholdCodes codes = ThresholdCodes.AFTER_START;
-      send(new RigCommand.SetThresholds(codes.low(), codes.high()));
-    }
-    restoreThresholds();
+    light.standsAsBefore();
     rig.rest();
     lent = Optional.empty();
     workbench.handle(new SessionInput.RigAtWork(false));
-  }
-
-  /** The person holds the shutter open; counts where the light setting asks for it just now. */
-  public void shutterIsOpen() {
-    lightSetting
-        .filter(setting -> setting.step() == LightSetting.Step.OPEN_THE_SHUTTER)
-        .ifPresent(setting -> send(setting.shutterIsOpen()));
-  }
-
-  /** Setting the light is given up; the thresholds are those of the light before. */
-  public void leaveLight() {
-    endLightSetting();
-    restoreThresholds();
   }
 
   /** Whether rig and camera have nothing to do that setting or reading the light would disturb. */
@@ -182,35 +149,7 @@ public final class BenchDriver implements AutoCloseable {
     return lent.isEmpty()
         && workbench.fold().greeting().isPresent()
         && session().isQuiet()
-        && !isSettingLight();
-  }
-
-  /** Whether the light is being set or read now. */
-  public boolean isSettingLight() {
-    return lightSetting.isPresent() || reads;
-  }
-
-  /** Readings of the light begin: openings until their end are no releases. */
-  public void beginReadings() {
-    reads = true;
-    workbench.handle(new SessionInput.LightBeingSet(true));
-  }
-
-  /** Reads the light as it stands now; what was read goes to the session. */
-  public LightProbe readLight(LightReading.What what, String at, boolean opening) {
-    LightProbe begun = new LightProbe(what, at, opening);
-    probe = Optional.of(begun);
-    send(begun.begin());
-    return begun;
-  }
-
-  /** Readings of the light end. */
-  public void endReadings() {
-    probe = Optional.empty();
-    if (reads) {
-      reads = false;
-      workbench.handle(new SessionInput.LightBeingSet(false));
-    }
+        && !light.isUnderWay();
   }
 
   /** Something that the person did. */
@@ -244,8 +183,7 @@ public final class BenchDriver implements AutoCloseable {
     try (workbench) {
       feed.close();
       takeTheRest();
-      endLightSetting();
-      endReadings();
+      light.end();
     }
   }
 
@@ -298,14 +236,7 @@ public final class BenchDriver implements AutoCloseable {
     for (RigEvent each : heard) {
       news.addAll(onRigEvent(each));
     }
-    if (session().isOneLevelRig()
-        && lightSetting.isEmpty()
-        && news.stream().anyMatch(BenchDriver::sawLight)) {
-      move(turner.turn());
-    }
-    if (thresholds.isOff()) {
-      news.addAll(workbench.handle(new SessionInput.LightForgotten()));
-    }
+    news.addAll(light.after(news));
     all.addAll(news);
   }
 
@@ -341,30 +272,11 @@ public final class BenchDriver implements AutoCloseable {
       rebound.next(session()).ifPresent(this::sendAhead);
     }
     if (givenUp) {
-      news.addAll(unanswered());
+      news.addAll(light.unanswered());
     }
     boolean tooEarly = said instanceof RigEvent.TimeAt && commands.isWaiting();
     if (!answersNobody && !tooEarly) {
-      news.addAll(goesOn(said));
-    }
-    return news;
-  }
-
-  /** What waits for the rig goes on. */
-  private List<SessionEvent> goesOn(RigEvent said) {
-    List<SessionEvent> news = new ArrayList<>(read(said));
-    if (lightSetting.isPresent()) {
-      news.addAll(go(lightSetting.get(), said));
-    } else if (said instanceof RigEvent.Restarted) {
-      // Its greeting may not have come through; without it nobody knows which start this is.
-      send(new RigCommand.AskGreeting());
-    } else if (said instanceof RigMessage.Greeting) {
-      rigCannotSweep = false;
-      restoreThresholds();
-    } else if (session().isOneLevelRig()) {
-      turner.onEvent(said).ifPresent(next -> news.addAll(follow(next)));
-    } else {
-      thresholds.onEvent(said).ifPresent(this::send);
+      news.addAll(light.onEvent(said));
     }
     return news;
   }
@@ -380,19 +292,6 @@ public final class BenchDriver implements AutoCloseable {
     feed.send(command);
   }
 
-  /** A command of the session stays without an answer. */
-  private List<SessionEvent> unanswered() {
-    probe.ifPresent(LightProbe::lost);
-    List<SessionEvent> news = new ArrayList<>();
-    lightSetting.ifPresent(
-        setting -> {
-          setting.unanswered();
-          news.addAll(settle(setting));
-        });
-    news.addAll(ended());
-    return news;
-  }
-
   private List<RigEvent> withoutPings(BenchEvent event, List<RigEvent> said) {
     if (clock.isPresent() && event instanceof BenchEvent.Sent sent) {
       clock.get().sent(sent);
@@ -404,106 +303,18 @@ public final class BenchDriver implements AutoCloseable {
 
   /** Nothing is under way that a ping and its echo could get between. */
   private boolean isIdle() {
-    return session().isQuiet() && !isSettingLight() && probe.isEmpty();
-  }
-
-  private List<SessionEvent> read(RigEvent said) {
-    if (probe.isEmpty()) {
-      return List.of();
-    }
-    LightProbe under = probe.get();
-    under.onEvent(said).ifPresent(this::send);
-    return ended();
-  }
-
-  /** What was read, when the reading is over. */
-  private List<SessionEvent> ended() {
-    Optional<LightProbe> over = probe.filter(under -> under.step() != LightProbe.Step.READING);
-    if (over.isPresent()) {
-      probe = Optional.empty();
-    }
-    return over.flatMap(LightProbe::reading)
-        .map(reading -> workbench.handle(new SessionInput.LightRead(reading)))
-        .orElse(List.of());
-  }
-
-  private List<SessionEvent> go(LightSetting setting, RigEvent said) {
-    setting.onEvent(said).ifPresent(this::send);
-    return settle(setting);
-  }
-
-  private List<SessionEvent> settle(LightSetting setting) {
-    List<SessionEvent> news = new ArrayList<>();
-    if (setting.step() == LightSetting.Step.DONE || setting.step() == LightSetting.Step.REFUSED) {
-      endLightSetting();
-      rigCannotSweep |= setting.rigCannotSweep();
-      TripPoints trips = setting.trips().orElse(TripPoints.EXACT);
-      setting
-          .levels()
-          .ifPresent(
-              set ->
-                  // Firings that waited for full light are seen otherwise now.
-                  workbench.handle(new SessionInput.LightSet(set, trips)).stream()
-                      .filter(SessionEvent.Changed.class::isInstance)
-                      .forEach(news::add));
-    }
-    if (setting.step() == LightSetting.Step.REFUSED
-        || (setting.step() == LightSetting.Step.DONE && session().isOneLevelRig())) {
-      // It may have moved the thresholds already.
-      restoreThresholds();
-    }
-    return news;
-  }
-
-  private void endLightSetting() {
-    if (lightSetting.isPresent()) {
-      lightSetting = Optional.empty();
-      workbench.handle(new SessionInput.LightBeingSet(false));
-    }
-  }
-
-  /** A board that starts has its own thresholds; those of this session's light go back to it. */
-  private void restoreThresholds() {
-    if (session().isOneLevelRig()) {
-      move(turner.begin(session().light(), session().trips()));
-    } else {
-      session()
-          .light()
-          .flatMap(light -> thresholds.restore(light, session().trips()))
-          .ifPresent(this::send);
-    }
-  }
-
-  private List<SessionEvent> follow(LevelTurner.Next next) {
-    if (next instanceof LevelTurner.Next.Send send) {
-      send(send.command());
-      return List.of();
-    }
-    return workbench.handle(
-        next instanceof LevelTurner.Next.Stands stands
-            ? new LevelStands(Optional.of(stands.level()))
-            : new SessionInput.LightForgotten());
-  }
-
-  private void move(RigCommand threshold) {
-    workbench.handle(new LevelStands(Optional.empty()));
-    send(threshold);
+    return session().isQuiet() && light.isIdle();
   }
 
   private Session session() {
     return workbench.fold().session();
   }
 
-  private static boolean sawLight(SessionEvent news) {
-    return news instanceof SessionEvent.Settled settled
-        && !settled.result().firing().of(Channel.CENTRE_LOW).isEmpty();
-  }
-
   private Happening changed(LinkChange change) {
     if (change.state() == LinkState.LOST) {
       commands.forget();
       rebound.forget();
-      probe.ifPresent(LightProbe::lost);
+      light.isLost();
     }
     List<SessionEvent> news =
         change.state() == LinkState.LOST

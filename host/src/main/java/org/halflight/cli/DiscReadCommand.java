@@ -138,13 +138,15 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdges edges = DiscEdgesTable.read(from);
       return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    PracticeRig model =
-        practice ? PracticeOperator.unpacedRig(SEED, surroundings.date().get()) : null;
+    Optional<PracticeRig> model =
+        practice
+            ? Optional.of(PracticeOperator.unpacedRig(SEED, surroundings.date().get()))
+            : Optional.empty();
     DiscReadingWork reading;
     try (RigWork work =
-        practice
+        model.isPresent()
             ? RigOptions.listening(
-                new PumpFeed(model, surroundings.nanos()), surroundings.terminal())
+                new PumpFeed(model.get(), surroundings.nanos()), surroundings.terminal())
             : rig.work(surroundings)) {
       if (!RigWait.forGreeting(work, surroundings.terminal())) {
         return 1;
@@ -154,7 +156,9 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              practice ? new PracticeOperator(model, SEED) : CameraOperator.PERSON);
+              model.isPresent()
+                  ? new PracticeOperator(model.get(), SEED)
+                  : CameraOperator.PERSON);
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {

@@ -88,8 +88,8 @@ public final class Halflight {
     surroundings
         .terminal()
         .say(
-            fault instanceof Trouble
-                ? fault.getMessage()
+            fault instanceof Trouble trouble
+                ? trouble.getMessage()
                 : new FaultLog(surroundings.folder(), surroundings.date())
                     .ends(
                         fault,

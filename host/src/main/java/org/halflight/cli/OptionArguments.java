@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import org.halflight.session.RunOption;
 import org.halflight.words.OptionWords;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.ISetter;
 import picocli.CommandLine.Model.OptionSpec;
@@ -44,7 +45,7 @@ final class OptionArguments {
         .build();
   }
 
-  private void put(RunOption<?> option, String text) {
+  private void put(RunOption<?> option, @Nullable String text) {
     if (text == null) {
       typed.remove(option);
     } else {

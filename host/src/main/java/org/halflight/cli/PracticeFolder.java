@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.export.ComparisonTable;
@@ -89,7 +90,7 @@ final class PracticeFolder {
 
   /** A file that a practice run leaves. */
   OutFile file(String name) {
-    return files.get(name);
+    return Objects.requireNonNull(files.get(name));
   }
 
   private Trouble unwritable(IOException e) {

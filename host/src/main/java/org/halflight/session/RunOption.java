@@ -92,6 +92,7 @@ public final class RunOption<T> {
   public static final RunOption<String> STOP = condition("stop");
 
   /** Where the sync lever is set; empty where there is none, or nobody knows. */
+  @SuppressWarnings("OptionalMapToOptional") // A lever that is read may be none.
   public static final RunOption<Optional<SyncLever>> SYNC_LEVER =
       new RunOption<>(
           "sync-lever",

@@ -107,7 +107,7 @@ public final class BenchLight {
     boolean open = plan.kind() == LightPlan.Kind.FULL && session().seesLight();
     if (session().light().isEmpty()) {
       said = Words.say("desk.tried.noLight");
-    } else if (!driver.isFree() && !(open && !driver.isSettingLight())) {
+    } else if (!driver.isFree() && !(open && !driver.light().isUnderWay())) {
       said = Words.say("desk.tried.notNow");
     } else {
       LightTestWork begun = new LightTestWork(driver, operator, plan);

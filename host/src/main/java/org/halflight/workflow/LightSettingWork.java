@@ -24,7 +24,7 @@ public final class LightSettingWork implements GuidedWork {
   LightSettingWork(BenchDriver driver, CameraOperator operator) {
     this.driver = driver;
     this.operator = operator;
-    setting = driver.setLight();
+    setting = driver.light().set();
     prompt = now();
   }
 
@@ -46,7 +46,7 @@ public final class LightSettingWork implements GuidedWork {
     if (answer == Answer.DONE) {
       open();
     } else {
-      driver.leaveLight();
+      driver.light().leave();
       over(Words.say("light.left"));
     }
   }
@@ -62,7 +62,7 @@ public final class LightSettingWork implements GuidedWork {
     }
     if (opens && operator.isDone()) {
       opens = false;
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
     }
     prompt = now();
     return !prompt.equals(before);

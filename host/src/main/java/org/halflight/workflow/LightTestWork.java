@@ -44,7 +44,7 @@ public final class LightTestWork implements GuidedWork {
     this.driver = driver;
     this.operator = operator;
     this.plan = plan;
-    driver.beginReadings();
+    driver.light().beginReadings();
     prompt = shown(Prompt.State.ASKING, step().asked(), "", 0);
   }
 
@@ -95,7 +95,7 @@ public final class LightTestWork implements GuidedWork {
     }
     if (isPrepared && operator.isDone()) {
       isPrepared = false;
-      probe = Optional.of(driver.readLight(step().what(), step().at(), step().opening()));
+      probe = Optional.of(driver.light().read(step().what(), step().at(), step().opening()));
     }
     probe.ifPresent(this::look);
     return !prompt.equals(before);
@@ -118,7 +118,7 @@ public final class LightTestWork implements GuidedWork {
       case NOT_STILL -> again(Words.say("reading.notStill"));
       case NO_ANSWER -> {
         // With the link the session has forgotten that no opening counts.
-        driver.beginReadings();
+        driver.light().beginReadings();
         again(Words.say("desk.tried.noAnswer"));
       }
       case DONE -> read(under.reading().orElseThrow());
@@ -203,7 +203,7 @@ public final class LightTestWork implements GuidedWork {
   private void end(String remark) {
     forget();
     operator.putBack();
-    driver.endReadings();
+    driver.light().endReadings();
     if (readSoFar > 0) {
       found = plan.found(session().readings(), session().runs(), session().run());
       result = found.map(ExtraTestWords::lines).orElseGet(() -> ofTheRig(remark));

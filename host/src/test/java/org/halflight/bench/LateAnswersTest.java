@@ -57,12 +57,12 @@ class LateAnswersTest {
   @Test
   void enterTwiceIsOnce() {
     try (BenchDriver driver = driver(0)) {
-      LightSetting setting = driver.setLight();
-      driver.shutterIsOpen();
+      LightSetting setting = driver.light().set();
+      driver.light().shutterIsOpen();
       untilTheDarkIsRead(driver, setting);
       rig.holdOpen(true);
-      driver.shutterIsOpen();
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
+      driver.light().shutterIsOpen();
       untilOver(driver, setting);
       assertThat(setting.refusal()).isEmpty();
     }
@@ -72,15 +72,15 @@ class LateAnswersTest {
   @ValueSource(doubles = {0, 0.7, 3, 30})
   void aLightSettingIsNotLost(double lateSeconds) {
     try (BenchDriver driver = driver(lateSeconds)) {
-      LightSetting setting = driver.setLight();
+      LightSetting setting = driver.light().set();
       untilTheDarkIsRead(driver, setting);
       assertThat(setting.step()).isEqualTo(LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(true);
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
       untilOver(driver, setting);
       assertThat(setting.refusal()).isEmpty();
       assertThat(setting.trips()).isPresent();
-      LightProbe probe = driver.readLight(LightReading.What.STOP, "8", false);
+      LightProbe probe = driver.light().read(LightReading.What.STOP, "8", false);
       until(
           () -> {
             driver.step();

@@ -109,10 +109,10 @@ class LightSettingTest {
     Path file = folder.resolve("drawn.session");
     PracticeRig rig = rig(sensors);
     try (BenchDriver driver = driver(rig, file)) {
-      LightSetting setting = driver.setLight();
+      LightSetting setting = driver.light().set();
       walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(true);
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
       walk(driver, rig, setting, LightSetting.Step.DONE);
       TripPoints trips = setting.trips().orElseThrow();
       assertThat(millivolts(trips.low().offsetCounts()))
@@ -163,10 +163,10 @@ class LightSettingTest {
   void noticesAShutterThatWasLetGoTooEarly() {
     PracticeRig rig = rig(SensorSet.INVENTED);
     try (BenchDriver driver = driver(rig)) {
-      LightSetting setting = driver.setLight();
+      LightSetting setting = driver.light().set();
       walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(true);
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
       walk(driver, rig, setting, LightSetting.Step.TRIPS);
       rig.holdOpen(false);
       walk(driver, rig, setting, LightSetting.Step.REFUSED);
@@ -180,10 +180,10 @@ class LightSettingTest {
     PracticeRig rig = rig(SensorSet.INVENTED);
     try (BenchDriver driver = driver(new OldFirmware(rig))) {
       for (int time = 0; time < 2; time++) {
-        LightSetting setting = driver.setLight();
+        LightSetting setting = driver.light().set();
         walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
         rig.holdOpen(true);
-        driver.shutterIsOpen();
+        driver.light().shutterIsOpen();
         walk(driver, rig, setting, LightSetting.Step.DONE);
         rig.holdOpen(false);
         assertThat(setting.trips()).isEmpty();
@@ -240,11 +240,11 @@ class LightSettingTest {
   private LightSetting set(SensorSet sensors, boolean open) {
     PracticeRig rig = rig(sensors);
     try (BenchDriver driver = driver(rig)) {
-      LightSetting setting = driver.setLight();
+      LightSetting setting = driver.light().set();
       walk(driver, rig, setting, LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(open);
       if (setting.step() == LightSetting.Step.OPEN_THE_SHUTTER) {
-        driver.shutterIsOpen();
+        driver.light().shutterIsOpen();
       }
       walk(driver, rig, setting, LightSetting.Step.DONE);
       return setting;

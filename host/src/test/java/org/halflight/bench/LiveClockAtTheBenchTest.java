@@ -130,10 +130,10 @@ class LiveClockAtTheBenchTest {
     FastRig rig = new FastRig("R-0001", FAST_PPM, 7);
     try (BenchDriver driver = driver(rig, folder.resolve("c.session"))) {
       goOn(driver, rig, 5);
-      driver.setLight();
+      driver.light().set();
       int before = rig.pings().size();
       double from = rig.trueSeconds();
-      while (driver.isSettingLight()) {
+      while (driver.light().isUnderWay()) {
         driver.step();
         assertThat(rig.pings()).hasSize(before);
       }

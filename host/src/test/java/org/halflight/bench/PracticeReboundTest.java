@@ -141,10 +141,10 @@ class PracticeReboundTest {
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
       session = workbench.fold().session();
       until(driver, rig, () -> workbench.fold().greeting().isPresent());
-      LightSetting setting = driver.setLight();
+      LightSetting setting = driver.light().set();
       until(driver, rig, () -> setting.step() == LightSetting.Step.OPEN_THE_SHUTTER);
       rig.holdOpen(true);
-      driver.shutterIsOpen();
+      driver.light().shutterIsOpen();
       until(driver, rig, () -> setting.step() == LightSetting.Step.DONE);
       rig.holdOpen(false);
       until(driver, rig, session::isQuiet);

@@ -101,7 +101,7 @@ final class BoxBench implements AutoCloseable {
 
   /** The same, and it may be refused. */
   LightSetting tryLight() throws IOException {
-    LightSetting setting = driver.setLight();
+    LightSetting setting = driver.light().set();
     until(
         "the dark level",
         () ->
@@ -112,7 +112,7 @@ final class BoxBench implements AutoCloseable {
     }
     box.say("hold +0 1");
     until("the light of the open shutter", () -> !session().isQuiet());
-    driver.shutterIsOpen();
+    driver.light().shutterIsOpen();
     until(
         "the light",
         () ->

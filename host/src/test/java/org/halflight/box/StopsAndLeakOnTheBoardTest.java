@@ -46,7 +46,7 @@ class StopsAndLeakOnTheBoardTest {
         BoxBench bench = new BoxBench(box, file, List.of(box.port()))) {
       bench.connect();
       bench.setLight();
-      bench.driver().beginReadings();
+      bench.driver().light().beginReadings();
       box.say("lamp +0 0");
       read(bench, What.LAMP_COVERED, "", false);
       box.say("lamp +0 1");
@@ -64,7 +64,7 @@ class StopsAndLeakOnTheBoardTest {
       }
       box.say("hold +0 0");
       bench.until("the shutter to close", () -> bench.session().isQuiet());
-      bench.driver().endReadings();
+      bench.driver().light().endReadings();
     }
 
     SessionReducer replayed = SessionReducer.replay(SessionFile.read(file).events());
@@ -124,7 +124,7 @@ class StopsAndLeakOnTheBoardTest {
   }
 
   private static void read(BoxBench bench, What what, String at, boolean opening) {
-    LightProbe probe = bench.driver().readLight(what, at, opening);
+    LightProbe probe = bench.driver().light().read(what, at, opening);
     bench.until("the light of " + what + at, () -> probe.step() != LightProbe.Step.READING);
     assertThat(probe.step()).isEqualTo(LightProbe.Step.DONE);
   }

@@ -30,6 +30,7 @@ import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.UntimedTest;
+import org.halflight.words.Words;
 
 /**
  * A whole piece of work at the window, with real keys on the practice rig: as found with everything
@@ -198,7 +199,9 @@ final class DeskEndToEnd {
   private void readDisc() {
     hand.fill("rigDiscSpeed", "six hundred");
     hand.click("rigDisc");
-    hand.await("it says what is no number", v -> v.rig().sentence().contains("in mm, 0 or more"));
+    hand.await(
+        "it says what is no number",
+        v -> v.rig().sentence().equals(Words.say("desk.rig.disc.numbers")));
     hand.fill("rigDiscSpeed", "600");
     hand.click("rigDisc");
     hand.await("the first step", v -> v.rig().sentence().contains("step 1 of 5"));
@@ -213,7 +216,10 @@ final class DeskEndToEnd {
     hand.shot(shots, "2-rig-disc-reading");
     hand.await("it was read", v -> v.rig().disc().isPresent() && !v.rig().isUnderWay());
     check(view().rig().sentence().contains("agrees"), view().rig().sentence());
-    check(view().rig().sentence().contains("slotted disc of known speed"), view().rig().sentence());
+    check(
+        view().rig().sentence().contains(Words.say("profile.clock.source.disc")),
+        view().rig().sentence());
+    check(view().rig().sentence().endsWith(Words.say("disc.over")), view().rig().sentence());
     everyWay("2-rig-disc");
     hand.click("rigDisc");
     hand.await("once more", v -> v.rig().isAsking());

@@ -113,7 +113,7 @@ class BenchLightTest {
     bench.until("it asks", () -> light.settingPrompt().state() == Prompt.State.ASKING);
     light.answer(Answer.STOP);
     assertThat(light.underWay()).isEmpty();
-    assertThat(bench.driver.isSettingLight()).isFalse();
+    assertThat(bench.driver.light().isUnderWay()).isFalse();
     assertThat(bench.session().light()).isEmpty();
     setLight();
   }

@@ -95,7 +95,7 @@ class PracticeOperatorTest {
   private static double read(PracticeBench bench, LightPlan.Step step) {
     bench.operator.prepare(step);
     bench.until("it is done", bench.operator::isDone);
-    LightProbe probe = bench.driver.readLight(step.what(), step.at(), step.opening());
+    LightProbe probe = bench.driver.light().read(step.what(), step.at(), step.opening());
     bench.until("it is read", () -> probe.step() != LightProbe.Step.READING);
     return probe.reading().orElseThrow().counts();
   }

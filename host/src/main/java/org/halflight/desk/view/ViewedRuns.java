@@ -36,7 +36,7 @@ final class ViewedRuns {
   static List<FiringResult> latestFirings(BenchView view) {
     Map<Phase, Integer> latest = latestOfPhases(view);
     return view.results().stream()
-        .filter(f -> f.phase().isPresent() && latest.get(f.phase().get()) == f.run())
+        .filter(f -> f.phase().map(latest::get).equals(Optional.of(f.run())))
         .toList();
   }
 
