@@ -156,9 +156,7 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              model.isPresent()
-                  ? new PracticeOperator(model.get(), SEED)
-                  : CameraOperator.PERSON);
+              model.isPresent() ? new PracticeOperator(model.get(), SEED) : CameraOperator.PERSON);
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
