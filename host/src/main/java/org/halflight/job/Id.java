@@ -6,8 +6,8 @@ package org.halflight.job;
  * @param value its number there, from 1; 0 as long as it is in no record
  * @param <T> what it is the number of
  */
-@SuppressWarnings(
-    "UnusedTypeParameter") // It keeps the number of a camera from being taken for that of a run.
+// T tells numbers of one kind from those of another at compile time, and nothing more.
+@SuppressWarnings("UnusedTypeParameter")
 public record Id<T>(long value) {
   public Id {
     if (value < 0) {

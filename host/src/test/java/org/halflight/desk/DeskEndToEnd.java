@@ -608,7 +608,7 @@ final class DeskEndToEnd {
     }
     hand.await("the stop check is over", v -> !v.lightTest().isUnderWay());
     check(
-        view().lightTest().prompt().sentence().contains("aperture check is done"),
+        view().lightTest().prompt().sentence().contains("check is done"),
         view().lightTest().prompt().sentence());
     everyWay("5-tried-stops");
     hand.click("triedTables");
