@@ -8,6 +8,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
 import org.halflight.shuttermodel.LeafShutter;
@@ -189,22 +190,12 @@ public final class PracticeRig implements Link {
 
   /** The marked speed that the dial is set to. */
   public MarkedSpeed speed() {
-    bench.lock().lock();
-    try {
-      return bench.camera().speed();
-    } finally {
-      bench.lock().unlock();
-    }
+    return held(() -> bench.camera().speed());
   }
 
   /** The shutter on the bench. */
   public LeafShutter shutter() {
-    bench.lock().lock();
-    try {
-      return bench.camera().shutter();
-    } finally {
-      bench.lock().unlock();
-    }
+    return held(() -> bench.camera().shutter());
   }
 
   /** Turns the dial to a marked speed of the shutter. */
@@ -229,15 +220,7 @@ public final class PracticeRig implements Link {
 
   /** {@link #fire()}, with something that goes wrong. */
   public Optional<PracticeFiring> fire(PracticeMishap mishap) {
-    bench.lock().lock();
-    try {
-      catchUp();
-      Optional<PracticeFiring> fired = bench.camera().fire(mishap);
-      bench.changed().signalAll();
-      return fired;
-    } finally {
-      bench.lock().unlock();
-    }
+    return fromBench(() -> bench.camera().fire(mishap));
   }
 
   /**
@@ -299,15 +282,7 @@ public final class PracticeRig implements Link {
    * @return the truth about this firing; empty when the blades stand open
    */
   public Optional<PracticeFiring> fireBySelfTimer() {
-    bench.lock().lock();
-    try {
-      catchUp();
-      Optional<PracticeFiring> fired = bench.camera().fireBySelfTimer();
-      bench.changed().signalAll();
-      return fired;
-    } finally {
-      bench.lock().unlock();
-    }
+    return fromBench(() -> bench.camera().fireBySelfTimer());
   }
 
   /** T: presses the release and lets it go; the first press opens the shutter, the next closes. */
@@ -414,15 +389,11 @@ public final class PracticeRig implements Link {
    * @return the new link to the same bench; this one stays lost
    */
   public PracticeRig plugIn() {
-    bench.lock().lock();
-    try {
-      catchUp();
-      bench.world().startBoard();
-      bench.changed().signalAll();
-      return new PracticeRig(bench);
-    } finally {
-      bench.lock().unlock();
-    }
+    return fromBench(
+        () -> {
+          bench.world().startBoard();
+          return new PracticeRig(bench);
+        });
   }
 
   /**
@@ -431,12 +402,7 @@ public final class PracticeRig implements Link {
    * @throws IllegalStateException on a rig without a clock
    */
   public long nanosAt(long boardTicks) {
-    bench.lock().lock();
-    try {
-      return bench.world().nanosAt(board.startTicks() + boardTicks);
-    } finally {
-      bench.lock().unlock();
-    }
+    return held(() -> bench.world().nanosAt(board.startTicks() + boardTicks));
   }
 
   /** Does several things on the bench, or writes, while virtual time stands still. */
@@ -446,20 +412,31 @@ public final class PracticeRig implements Link {
 
   /** The truth about all firings so far; nothing that measures may look at it. */
   public List<PracticeFiring> firings() {
-    bench.lock().lock();
-    try {
-      return bench.camera().firings();
-    } finally {
-      bench.lock().unlock();
-    }
+    return held(() -> bench.camera().firings());
   }
 
   private void onBench(Runnable steps) {
+    fromBench(
+        () -> {
+          steps.run();
+          return true;
+        });
+  }
+
+  private <T> T fromBench(Supplier<T> steps) {
+    return held(
+        () -> {
+          catchUp();
+          T result = steps.get();
+          bench.changed().signalAll();
+          return result;
+        });
+  }
+
+  private <T> T held(Supplier<T> steps) {
     bench.lock().lock();
     try {
-      catchUp();
-      steps.run();
-      bench.changed().signalAll();
+      return steps.get();
     } finally {
       bench.lock().unlock();
     }
