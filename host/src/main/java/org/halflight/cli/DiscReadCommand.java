@@ -19,15 +19,13 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.SessionInput;
-import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.SensorSet;
-import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.DiscFinding;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
@@ -124,7 +122,10 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdges edges = DiscEdgesTable.read(from);
       return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    Optional<PracticeRig> model = practice ? Optional.of(practiceRig()) : Optional.empty();
+    Optional<PracticeRig> model =
+        practice
+            ? Optional.of(PracticeOperator.unpacedRig(SEED, surroundings.date().get()))
+            : Optional.empty();
     DiscReadingWork reading;
     try (RigWork work =
         model.isPresent()
@@ -139,7 +140,7 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              model.map(its -> new PracticeOperator(its, SEED)::turnDisc));
+              model.isPresent() ? new PracticeOperator(model.get(), SEED) : CameraOperator.PERSON);
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
@@ -147,13 +148,6 @@ final class DiscReadCommand implements Callable<Integer> {
       surroundings.terminal().written(edgesOut.get().path());
     }
     return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
-  }
-
-  private static PracticeRig practiceRig() {
-    return PracticeRig.unpaced(
-        InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
-        SensorSet.INVENTED,
-        SEED);
   }
 
   private DiscProfile profile(String serial) {

@@ -228,7 +228,6 @@ public final class Validation {
     page.add(
         "| probability of conformity | JCGM 106, two examples (0.92, 0.99), from memory |"
             + " `uncertainty.UncertaintyBudgetTest` |");
-    page.add("| quantiles | NIST/SEMATECH wafers, R6 to R8 | `stats.QuantileRuleTest` |");
     page.add(
         "| line, covariance, prediction | NIST StRD Norris; JCGM 100 H.3: -0.1712 (0.0029), 0.00218"
             + " (0.00067), -0.1494 (0.0041) at 30 degrees; common error: 145.38 degrees of freedom"
