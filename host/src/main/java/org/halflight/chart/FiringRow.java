@@ -102,7 +102,7 @@ public record FiringRow(
    */
   @Override
   public JFreeChart chart(Theme theme) {
-    NumberAxis domain = Frame.counted("release, in order", releases.size());
+    NumberAxis domain = Frame.counted(Words.say("chart.releases"), releases.size());
     Range places = domain.getRange();
     XYPlot plot = Frame.plot(domain, range(), strip(places, theme), theme);
     if (releases.size() <= NUMBERED_UP_TO) {
@@ -147,21 +147,22 @@ public record FiringRow(
           List.of(
               Integer.toString(number),
               release.words(),
-              release.stops().isPresent() ? StopsText.of(release.stops().getAsDouble()) : "no time",
-              release.afterRest() ? "first after rest" : "",
+              release.stops().isPresent() ? StopsText.of(release.stops().getAsDouble()) : Words.say("chart.noTime"),
+              release.afterRest() ? Words.say("chart.first") : "",
               work));
     }
     return new DataTable(
         summary(),
-        List.of("release", "outcome", "error", "rest", "adjustment before it"),
+        List.of(
+            Words.say("chart.release"), Words.say("chart.outcome"), Words.say("chart.error"), Words.say("chart.rest"), Words.say("chart.adjustment")),
         rows,
         note);
   }
 
   private String title() {
-    String title = speed.speed().label() + " s, " + runName;
+    String title = Words.say("chart.rowTitle", speed.speed().label(), runName);
     return speed.meanStops().isPresent()
-        ? title + ": mean " + StopsText.of(speed.meanStops().getAsDouble())
+        ? Words.say("chart.rowMean", title, StopsText.of(speed.meanStops().getAsDouble()))
         : title;
   }
 
@@ -171,11 +172,11 @@ public record FiringRow(
             .expandedIntervalStops()
             .map(
                 its ->
-                    ", " + StopsText.percent(SpeedSummary.LEVEL) + " interval " + StopsText.of(its))
+                    Words.say("chart.rowInterval", StopsText.percent(SpeedSummary.LEVEL), StopsText.of(its)))
             .orElse("");
     Limits limits = Limits.of(speed);
-    String unsure = limits.isUnsure() ? ", unsure zone " + StopsText.unsure(limits) : "";
-    return title() + interval + "; tolerance " + StopsText.of(limits) + unsure;
+    String unsure = limits.isUnsure() ? Words.say("chart.rowGrey", StopsText.unsure(limits)) : "";
+    return Words.say("chart.row", title(), interval, StopsText.of(limits), unsure);
   }
 
   private StopsRange range() {
@@ -240,7 +241,7 @@ public record FiringRow(
     if (releases.stream().anyMatch(r -> r.afterRest() && r.stops().isPresent())) {
       legend.add(
           Keys.mark(
-              FIRST_AFTER_REST + ", not in the mean",
+              Words.say("chart.notInMean"),
               Marks.SQUARE,
               theme.background(),
               theme.rest(),
@@ -258,14 +259,14 @@ public record FiringRow(
       legend.add(
           Keys.line(
               speed.expandedIntervalStops().isPresent()
-                  ? "mean with " + StopsText.percent(SpeedSummary.LEVEL) + " interval"
-                  : "mean",
+                  ? Words.say("chart.meanInterval", StopsText.percent(SpeedSummary.LEVEL))
+                  : Words.say("chart.mean"),
               new Line2D.Double(-9, 0, 9, 0),
               colour(theme)));
     }
-    legend.add(Keys.band("tolerance", theme.tolerance(), theme));
+    legend.add(Keys.band(Words.say("chart.tolerance"), theme.tolerance(), theme));
     if (Limits.of(speed).isUnsure()) {
-      legend.add(Keys.hatching("unsure zone", theme));
+      legend.add(Keys.hatching(Words.say("chart.grey"), theme));
     }
     return legend;
   }

@@ -9,6 +9,7 @@ import java.text.NumberFormat;
 import java.text.ParsePosition;
 import java.util.List;
 import java.util.Locale;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.Axis;
@@ -35,7 +36,7 @@ final class Frame {
 
   /** An empty plot with an axis of stops, and a strip above it. */
   static XYPlot plot(NumberAxis domain, StopsRange range, EdgeStrip strip, Theme theme) {
-    NumberAxis stops = new NumberAxis("stops (+ slow)");
+    NumberAxis stops = new NumberAxis(Words.say("chart.stops"));
     stops.setRange(range.range());
     double step = step(range.range().getLength());
     stops.setTickUnit(new NumberTickUnit(step, signed(step == 0.25 ? "0.00" : "0.0")));

@@ -13,6 +13,7 @@ import org.halflight.exposure.CurveExposure.Measured;
 import org.halflight.exposure.CurvePoints;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.Ramp;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.annotations.XYBoxAnnotation;
@@ -70,20 +71,20 @@ public final class LightCurvePicture implements Picture {
 
   @Override
   public JFreeChart chart(Theme theme) {
-    NumberAxis time = new NumberAxis("milliseconds");
+    NumberAxis time = new NumberAxis(Words.say("chart.millis"));
     double[] millis = millis();
     Range shown = shown(millis);
     time.setRange(shown);
     time.setNumberFormatOverride(Frame.plain());
-    NumberAxis light = new NumberAxis("light, of full light");
+    NumberAxis light = new NumberAxis(Words.say("chart.light"));
     light.setRange(
         LOWEST, Math.max(HIGHEST, exposure.measured().map(Measured::peak).orElse(1.0) + 0.05));
     light.setTickUnit(new NumberTickUnit(0.25));
     XYPlot plot = Frame.bare(time, light, theme);
     plot.setDataset(data(millis));
     plot.setRenderer(renderer(theme));
-    level(plot, levels.low(), "low level", theme);
-    level(plot, levels.high(), "high level", theme);
+    level(plot, levels.low(), Words.say("chart.low"), theme);
+    level(plot, levels.high(), Words.say("chart.high"), theme);
     rectangle()
         .ifPresent(
             box ->
@@ -106,35 +107,35 @@ public final class LightCurvePicture implements Picture {
     List<List<String>> rows = new ArrayList<>();
     if (exposure instanceof CurveExposure.Refused refused) {
       rows.add(
-          List.of("no figure", refused.reason().name().toLowerCase(Locale.ROOT).replace('_', ' ')));
+          List.of(Words.say("chart.noFigure"), Words.of("curve.refused", refused.reason())));
     }
     exposure.measured().ifPresent(measured -> addFigures(rows, measured));
-    rows.add(List.of("low level", percent(levels.low())));
-    rows.add(List.of("high level", percent(levels.high())));
-    return new DataTable(title, List.of("figure", "value"), rows, note);
+    rows.add(List.of(Words.say("chart.low"), percent(levels.low())));
+    rows.add(List.of(Words.say("chart.high"), percent(levels.high())));
+    return new DataTable(title, List.of(Words.say("chart.figure"), Words.say("chart.value")), rows, note);
   }
 
   private static void addFigures(List<List<String>> rows, Measured measured) {
     rows.add(
         List.of(
-            "effective time",
+            Words.say("chart.effective"),
             millis(measured.effectiveSeconds())
                 + " \u00b1 "
                 + String.format(Locale.ROOT, "%.3f ms", 1e3 * measured.toleranceSeconds())));
-    rows.add(List.of("total time", millis(measured.totalSeconds())));
-    rows.add(List.of("efficiency", percent(measured.efficiency())));
-    rows.add(List.of("greatest light", percent(measured.peak())));
-    rows.add(List.of("fully open", measured.openedFully() ? "yes" : "no"));
-    measured.plateauLight().ifPresent(at -> rows.add(List.of("light of the plateau", percent(at))));
+    rows.add(List.of(Words.say("chart.total"), millis(measured.totalSeconds())));
+    rows.add(List.of(Words.say("chart.efficiency"), percent(measured.efficiency())));
+    rows.add(List.of(Words.say("chart.greatest"), percent(measured.peak())));
+    rows.add(List.of(Words.say("chart.fullyOpen"), measured.openedFully() ? Words.say("chart.yes") : Words.say("chart.no")));
+    measured.plateauLight().ifPresent(at -> rows.add(List.of(Words.say("chart.plateau"), percent(at))));
     measured
         .halfLight()
         .ifPresent(
             half -> {
-              rows.add(List.of("half light, rising", millis(half.riseSeconds())));
-              rows.add(List.of("half light, falling", millis(half.fallSeconds())));
+              rows.add(List.of(Words.say("chart.halfRising"), millis(half.riseSeconds())));
+              rows.add(List.of(Words.say("chart.halfFalling"), millis(half.fallSeconds())));
             });
-    measured.opening().ifPresent(ramp -> rows.add(List.of("opening", words(ramp))));
-    measured.closing().ifPresent(ramp -> rows.add(List.of("closing", words(ramp))));
+    measured.opening().ifPresent(ramp -> rows.add(List.of(Words.say("chart.opening"), words(ramp))));
+    measured.closing().ifPresent(ramp -> rows.add(List.of(Words.say("chart.closing"), words(ramp))));
   }
 
   private static String words(Ramp ramp) {
@@ -219,12 +220,12 @@ public final class LightCurvePicture implements Picture {
 
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
-    legend.add(Keys.line("light", new Line2D.Double(-9, 0, 9, 0), theme.asLeft()));
+    legend.add(Keys.line(Words.say("chart.lightLine"), new Line2D.Double(-9, 0, 9, 0), theme.asLeft()));
     if (exposure.measured().isPresent()) {
-      legend.add(Keys.band("full light for the effective time", theme.tolerance(), theme));
+      legend.add(Keys.band(Words.say("chart.asFull"), theme.tolerance(), theme));
     }
     if (exposure.measured().flatMap(Measured::halfLight).isPresent()) {
-      legend.add(Keys.mark("half light", Marks.CIRCLE, theme.background(), theme.asFound(), theme));
+      legend.add(Keys.mark(Words.say("chart.half"), Marks.CIRCLE, theme.background(), theme.asFound(), theme));
     }
     return legend;
   }

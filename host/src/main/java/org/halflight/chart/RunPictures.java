@@ -16,6 +16,7 @@ import org.halflight.speeds.Tolerance;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
+import org.halflight.words.Words;
 
 /** The pictures of runs, from their results. */
 public final class RunPictures {
@@ -137,9 +138,9 @@ public final class RunPictures {
 
   private static LightCurvePicture lightCurve(FiringResult firing, String note) {
     FiringCurve curve = firing.curve().orElseThrow();
-    String speed = firing.shown().map(shown -> shown.label() + " s").orElse("no speed");
+    String speed = firing.shown().map(shown -> Words.say("chart.seconds", shown.label())).orElseGet(() -> Words.say("chart.noSpeed"));
     return new LightCurvePicture(
-        "Light curve, " + speed + ", firing " + firing.number(),
+        Words.say("chart.curveTitle", speed, firing.number()),
         CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),
         curve.exposure().orElseThrow(),
         firing.levels().orElse(LevelPair.GAUSS),

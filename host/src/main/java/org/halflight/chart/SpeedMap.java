@@ -12,6 +12,7 @@ import org.halflight.session.Outcome;
 import org.halflight.stats.Interval;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
+import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.SymbolAxis;
@@ -76,7 +77,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
   public JFreeChart chart(Theme theme) {
     SymbolAxis domain =
         Frame.names(
-            "marked speed in seconds, slow to fast",
+            Words.say("chart.speeds"),
             speeds.stream().map(column -> column.speed().label()).toList());
     XYPlot plot = Frame.plot(domain, range(), strip(domain.getRange(), theme), theme);
     plot.setDataset(0, firings());
@@ -112,15 +113,15 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     return new DataTable(
         title,
         List.of(
-            "marked speed",
-            "run",
-            "mean error",
-            StopsText.percent(SpeedSummary.LEVEL) + " interval of the mean",
-            "errors of the firings in order",
-            "stuck open",
-            "did not open",
-            "tolerance",
-            "unsure zone around each limit"),
+            Words.say("chart.speed"),
+            Words.say("chart.run"),
+            Words.say("chart.meanError"),
+            Words.say("chart.interval", StopsText.percent(SpeedSummary.LEVEL)),
+            Words.say("chart.errors"),
+            Words.say("outcome.stuck-open"),
+            Words.say("outcome.did-not-open"),
+            Words.say("chart.tolerance"),
+            Words.say("chart.greyEach")),
         rows,
         note);
   }
@@ -135,29 +136,32 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     double[] errors = run.map(its -> its.errors().values()).orElseGet(() -> new double[0]);
     Limits limits = column.limits(found);
     return List.of(
-        column.speed().label() + " s",
-        run.isEmpty() ? "not fired" : found ? AS_FOUND : AS_LEFT,
-        errors.length == 0 ? "none" : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
-        run.flatMap(SpeedSummary::expandedIntervalStops).map(StopsText::of).orElse("not known"),
+        Words.say("chart.seconds", column.speed().label()),
+        run.isEmpty()
+            ? Words.say("chart.notFired")
+            : Words.say(found ? "phase.within.as-found" : "phase.within.as-left"),
+        errors.length == 0 ? Words.say("chart.none") : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
+        run.flatMap(SpeedSummary::expandedIntervalStops).map(StopsText::of).orElseGet(() -> Words.say("chart.notKnown")),
         errors.length == 0
-            ? "none"
+            ? Words.say("chart.none")
             : Arrays.stream(errors).mapToObj(StopsText::of).collect(Collectors.joining(", ")),
         ofReleases(run, Outcome.STUCK_OPEN),
         ofReleases(run, Outcome.DID_NOT_OPEN),
         StopsText.of(limits),
-        limits.isUnsure() ? StopsText.unsure(limits) : "not known");
+        limits.isUnsure() ? StopsText.unsure(limits) : Words.say("chart.notKnown"));
   }
 
   /** How many of the timed releases and those that hung or did not open came to an outcome. */
   private static String ofReleases(Optional<SpeedSummary> run, Outcome outcome) {
     return run.map(
             its ->
-                its.count(outcome)
-                    + " of "
-                    + (its.errors().n()
+                Words.say(
+                    "table.countOf",
+                    its.count(outcome),
+                    its.errors().n()
                         + its.count(Outcome.STUCK_OPEN)
                         + its.count(Outcome.DID_NOT_OPEN)))
-        .orElse("0 of 0");
+        .orElseGet(() -> Words.say("table.countOf", 0, 0));
   }
 
   private StopsRange range() {
@@ -376,15 +380,15 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     if (anyFound) {
       legend.add(
           Keys.mark(
-              "firing " + AS_FOUND, Marks.CIRCLE, theme.background(), theme.asFound(), theme));
+              Words.say("chart.firingFound"), Marks.CIRCLE, theme.background(), theme.asFound(), theme));
     }
     if (anyLeft) {
       legend.add(
-          Keys.mark("firing " + AS_LEFT, Marks.DIAMOND, theme.asLeft(), theme.asLeft(), theme));
+          Keys.mark(Words.say("chart.firingLeft"), Marks.DIAMOND, theme.asLeft(), theme.asLeft(), theme));
     }
     legend.add(
         Keys.bar(
-            "mean with " + StopsText.percent(SpeedSummary.LEVEL) + " interval",
+            Words.say("chart.meanInterval", StopsText.percent(SpeedSummary.LEVEL)),
             anyFound && !anyLeft
                 ? theme.background()
                 : anyFound ? theme.quietInk() : theme.asLeft(),
@@ -392,14 +396,14 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
             theme));
     if (runs().anyMatch(SpeedMap::scatters)) {
       Color colour = anyFound == anyLeft ? theme.quietInk() : colour(anyFound, theme);
-      legend.add(Keys.band("scatter (1 sd)", Theme.pale(colour), theme));
+      legend.add(Keys.band(Words.say("chart.scatter"), Theme.pale(colour), theme));
     }
     if (speeds.stream().anyMatch(SpeedMap::isShifted)) {
-      legend.add(Keys.arrow("shift", theme));
+      legend.add(Keys.arrow(Words.say("chart.shift"), theme));
     }
-    legend.add(Keys.band("tolerance", theme.tolerance(), theme));
+    legend.add(Keys.band(Words.say("chart.tolerance"), theme.tolerance(), theme));
     if (speeds.stream().anyMatch(column -> column.limits(true).isUnsure())) {
-      legend.add(Keys.hatching("unsure zone", theme));
+      legend.add(Keys.hatching(Words.say("chart.grey"), theme));
     }
     return legend;
   }

@@ -2,6 +2,7 @@ package org.halflight.chart;
 
 import java.util.Locale;
 import org.halflight.stats.Interval;
+import org.halflight.words.Words;
 
 /** Errors in stops as words. */
 final class StopsText {
@@ -11,9 +12,9 @@ final class StopsText {
   static String of(double stops) {
     String number = String.format(Locale.ROOT, "%.2f", Math.abs(stops));
     if (number.equals("0.00")) {
-      return "0.00 stop";
+      return Words.say("chart.noStops");
     }
-    return number + (stops > 0 ? " stop slow" : " stop fast");
+    return Words.say(stops > 0 ? "chart.slow" : "chart.fast", number);
   }
 
   static String of(Interval interval) {
@@ -25,7 +26,7 @@ final class StopsText {
   }
 
   private static String between(double lowStops, double highStops) {
-    return of(lowStops) + " to " + of(highStops);
+    return Words.say("table.fromTo", of(lowStops), of(highStops));
   }
 
   /** The unsure zone, seen from the limit that it is around. */
@@ -33,8 +34,8 @@ final class StopsText {
     String below = String.format(Locale.ROOT, "%.2f", limits.unsureBelowStops());
     String above = String.format(Locale.ROOT, "%.2f", limits.unsureAboveStops());
     return below.equals(above)
-        ? "\u00b1" + above + " stop"
-        : "\u2212" + below + " to +" + above + " stop";
+        ? Words.say("chart.about", above)
+        : Words.say("chart.from", below, above);
   }
 
   static String percent(double level) {

@@ -25,39 +25,30 @@ import picocli.CommandLine.Option;
 
 /** Calibrates a rig by its reference LED and the clock of this computer. */
 @Command(
-    name = "calibrate",
-    description =
-        "Calibrates the rig: trip points, delays, lag, shortest pulse, rate of its clock. Keeps the"
-            + " profile with the data of this program.")
+    name = "calibrate")
 final class CalibrateCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(
       names = "--clock-seconds",
       paramLabel = "S",
-      defaultValue = "120",
-      description = "How long to hold the clocks against each other; 0 leaves it out.")
+      defaultValue = "120")
   private double clockSeconds;
 
   @Option(
       names = "--host-clock-ppm",
-      paramLabel = "PPM",
-      description =
-          "Standard uncertainty of this computer's clock. Default: 12 where the system says that a"
-              + " time service steers the clock of the pings, else 29, a quartz of 50 ppm, evenly"
-              + " spread.")
+      paramLabel = "PPM")
   private Double hostClockPpm;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Write the profile here, too.")
+  @Option(names = "--out", paramLabel = "FILE")
   private Path out;
 
-  @Option(names = "--fit", paramLabel = "FILE", description = "Draw the pulses (PNG).")
+  @Option(names = "--fit", paramLabel = "FILE")
   private Path fit;
 
   @Option(
       names = "--residuals",
-      paramLabel = "FILE",
-      description = "Draw what the fit leaves of them (PNG).")
+      paramLabel = "FILE")
   private Path residuals;
 
   @Mixin private RigOptions rig = new RigOptions();

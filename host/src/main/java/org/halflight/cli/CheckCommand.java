@@ -32,34 +32,27 @@ import picocli.CommandLine.Option;
 
 /** The rig check before a session. */
 @Command(
-    name = "check",
-    description =
-        "Rig check before a session: ten reference pulses against the profile of the rig, on a"
-            + " control chart. Ends with 1 when there is a signal.")
+    name = "check")
 final class CheckCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(
       names = "--profile",
-      paramLabel = "FILE",
-      description = "Check against this profile. Default: the newest of the rig.")
+      paramLabel = "FILE")
   private Path profile;
 
   @Option(
       names = "--most-days",
       paramLabel = "DAYS",
-      defaultValue = "90",
-      description = "Say so when the profile is older than this. Default: 90 (our choice).")
+      defaultValue = "90")
   private int mostDays;
 
   @Option(
       names = "--session",
-      paramLabel = "SESSION",
-      description =
-          "Tell this session file what came of it: a signal takes 'calibrated' off the run.")
+      paramLabel = "SESSION")
   private Path session;
 
-  @Option(names = "--chart", paramLabel = "FILE", description = "Draw the chart (PNG).")
+  @Option(names = "--chart", paramLabel = "FILE")
   private Path chart;
 
   @Mixin private RigOptions rig = new RigOptions();

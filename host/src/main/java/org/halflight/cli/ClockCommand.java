@@ -21,10 +21,7 @@ import picocli.CommandLine.Option;
 
 /** The rate of a rig's clock by edges from outside. */
 @Command(
-    name = "clock",
-    description =
-        "Measures the rate of the rig's clock by edges of known frequency on one of its inputs: a"
-            + " pulse per second, a generator, or a lamp on the mains.")
+    name = "clock")
 final class ClockCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -73,40 +70,33 @@ final class ClockCommand implements Callable<Integer> {
   @Option(
       names = "--source",
       paramLabel = "SOURCE",
-      defaultValue = "pulse-per-second",
-      description = "pulse-per-second, generator, mains-lamp.")
+      defaultValue = "pulse-per-second")
   private String source;
 
   @Option(
       names = "--hertz",
       paramLabel = "HZ",
-      defaultValue = "1",
-      description = "True frequency of the edges; of the mains with mains-lamp, 50 or 60.")
+      defaultValue = "1")
   private double hertz;
 
   @Option(
       names = "--source-ppm",
-      paramLabel = "PPM",
-      description =
-          "Standard uncertainty of that frequency. Default: 0.1 of a pulse per second, 29 of a"
-              + " generator (a quartz of 50 ppm, evenly spread). The mains always count as 577.")
+      paramLabel = "PPM")
   private Double sourcePpm;
 
   @Option(
       names = "--input",
       paramLabel = "INPUT",
-      defaultValue = "contact",
-      description = "contact, click, light.")
+      defaultValue = "contact")
   private String input;
 
   @Option(
       names = "--seconds",
       paramLabel = "S",
-      defaultValue = "60",
-      description = "How long to listen.")
+      defaultValue = "60")
   private double seconds;
 
-  @Option(names = "--keep", description = "Put the rate into the newest profile of the rig.")
+  @Option(names = "--keep")
   private boolean keep;
 
   @Mixin private RigOptions rig = new RigOptions();

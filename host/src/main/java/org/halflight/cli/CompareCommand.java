@@ -35,46 +35,37 @@ import picocli.CommandLine.Parameters;
 
 /** Holds two runs against each other. */
 @Command(
-    name = "compare",
-    description =
-        "Says what changed between two runs: as found and as left of the same session files, or a"
-            + " run of --with.")
+    name = "compare")
 final class CompareCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
   @Option(
       names = "--with",
-      paramLabel = "SESSION",
-      description = "The later run is in this file, for example of the same camera years later.")
+      paramLabel = "SESSION")
   private List<Path> with = List.of();
 
   @Option(
       names = "--before",
-      paramLabel = "PHASE",
-      description =
-          "The earlier run: as-found, adjusting or as-left. Default: as-found; with --with the"
-              + " last there is.")
+      paramLabel = "PHASE")
   private String before;
 
   @Option(
       names = "--after",
-      paramLabel = "PHASE",
-      description = "The later run. Default: as-left; with --with the first there is.")
+      paramLabel = "PHASE")
   private String after;
 
-  @Option(names = "--details", description = "Show all statistics of both runs too.")
+  @Option(names = "--details")
   private boolean details;
 
-  @Option(names = "--table", paramLabel = "FILE", description = "Write the comparison (CSV).")
+  @Option(names = "--table", paramLabel = "FILE")
   private Path table;
 
   @Option(
       names = "--statistics",
-      paramLabel = "FILE",
-      description = "Write all statistics of both runs (CSV).")
+      paramLabel = "FILE")
   private Path statistics;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

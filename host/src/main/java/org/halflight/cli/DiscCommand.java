@@ -13,22 +13,17 @@ import picocli.CommandLine.Option;
 
 /** A slotted disc to print. */
 @Command(
-    name = "disc",
-    description =
-        "Writes a slotted disc to print and cut out (PDF): a shutter whose time is known from its"
-            + " angle. 'disc read' reads it while it turns. docs/slotted-disc.md tells how to use"
-            + " it.")
+    name = "disc")
 final class DiscCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(
       names = "--out",
       paramLabel = "FILE",
-      defaultValue = "disc.pdf",
-      description = "Default: disc.pdf.")
+      defaultValue = "disc.pdf")
   private Path out;
 
-  @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4", description = "a4, letter.")
+  @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4")
   private String paper;
 
   @Mixin private OutputOptions output = new OutputOptions();

@@ -19,15 +19,13 @@ import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.SessionInput;
-import org.halflight.shuttermodel.InventedShutters;
-import org.halflight.shuttermodel.SensorSet;
-import org.halflight.speeds.Dial;
 import org.halflight.trouble.Trouble;
 import org.halflight.uncertainty.DiscComparison;
 import org.halflight.words.DiscWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.DiscFinding;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
@@ -41,10 +39,7 @@ import picocli.CommandLine.Option;
 /** Reads a slotted disc that turns before the sensor. */
 @Command(
     name = "read",
-    mixinStandardHelpOptions = true,
-    description =
-        "Leads through the reading of the printed disc while it turns before the sensor, and says"
-            + " whether the rig reads its slots as long as they are.")
+    mixinStandardHelpOptions = true)
 final class DiscReadCommand implements Callable<Integer> {
   private static final long SEED = 20;
 
@@ -53,68 +48,55 @@ final class DiscReadCommand implements Callable<Integer> {
   @Option(
       names = "--seconds",
       paramLabel = "S",
-      defaultValue = "6",
-      description = "How long to take edges: some tens of turns. Default: 6.")
+      defaultValue = "6")
   private double seconds;
 
   @Option(
       names = "--cut",
       paramLabel = "MM",
-      defaultValue = "0.1",
-      description = "How far an edge may lie beside its place. Default: 0.1, a knife along a rule.")
+      defaultValue = "0.1")
   private double cut;
 
   @Option(
       names = "--radius",
       paramLabel = "MM",
-      defaultValue = "63",
-      description = "From the middle to where the light passes. Default: 63, half way up a slot.")
+      defaultValue = "63")
   private double radius;
 
   @Option(
       names = "--slots",
       paramLabel = "DEGREES",
-      split = ",",
-      description = "The five angles as you measured them, narrow to wide.")
+      split = ",")
   private List<Double> slots = PrintedDisc.SLOT_DEGREES;
 
   @Option(
       names = "--rpm",
-      paramLabel = "RPM",
-      description =
-          "Turns a minute, known from elsewhere, as by a tachometer: then the rate of the rig's"
-              + " clock follows too.")
+      paramLabel = "RPM")
   private Double turnsAMinute;
 
   @Option(
       names = "--rpm-ppm",
       paramLabel = "PPM",
-      defaultValue = "577",
-      description =
-          "Standard uncertainty of that speed. Default: 577, a tachometer of 0.1 %%, evenly"
-              + " spread.")
+      defaultValue = "577")
   private double speedPpm;
 
   @Option(
-      names = "--keep",
-      description = "Put that rate of the clock into the newest profile of the rig.")
+      names = "--keep")
   private boolean keep;
 
-  @Option(names = "--edges", paramLabel = "FILE", description = "Write the raw edges (CSV).")
+  @Option(names = "--edges", paramLabel = "FILE")
   private Path edgesFile;
 
   @Option(
       names = "--from",
-      paramLabel = "FILE",
-      description = "Work such a file out again, without a rig.")
+      paramLabel = "FILE")
   private Path from;
 
-  @Option(names = "--picture", paramLabel = "FILE", description = "Draw the slots (PNG).")
+  @Option(names = "--picture", paramLabel = "FILE")
   private Path picture;
 
   @Option(
-      names = "--practice",
-      description = "On the practice rig, with an invented disc, instead of a rig.")
+      names = "--practice")
   private boolean practice;
 
   @Mixin private RigOptions rig = new RigOptions();
@@ -140,7 +122,10 @@ final class DiscReadCommand implements Callable<Integer> {
       DiscEdges edges = DiscEdgesTable.read(from);
       return report(DiscFinding.of(edges, profile(edges.rig().serial()), setup));
     }
-    Optional<PracticeRig> model = practice ? Optional.of(practiceRig()) : Optional.empty();
+    Optional<PracticeRig> model =
+        practice
+            ? Optional.of(PracticeOperator.unpacedRig(SEED, surroundings.date().get()))
+            : Optional.empty();
     DiscReadingWork reading;
     try (RigWork work =
         model.isPresent()
@@ -155,7 +140,7 @@ final class DiscReadCommand implements Callable<Integer> {
               work,
               setup,
               profile(work.rig().serial()),
-              model.map(its -> new PracticeOperator(its, SEED)::turnDisc));
+              model.isPresent() ? new PracticeOperator(model.get(), SEED) : CameraOperator.PERSON);
       new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
@@ -163,13 +148,6 @@ final class DiscReadCommand implements Callable<Integer> {
       surroundings.terminal().written(edgesOut.get().path());
     }
     return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
-  }
-
-  private static PracticeRig practiceRig() {
-    return PracticeRig.unpaced(
-        InventedShutters.soundLeaf(Dial.find("leaf").orElseThrow().speeds(), SEED),
-        SensorSet.INVENTED,
-        SEED);
   }
 
   private DiscProfile profile(String serial) {

@@ -25,26 +25,22 @@ import picocli.CommandLine.Parameters;
 
 /** Writes tables. */
 @Command(
-    name = "export",
-    description =
-        "Writes tables (CSV) of session files: one row a firing, one row a marked"
-            + " speed, one row a value of what was tried beside the speeds.")
+    name = "export")
 final class ExportCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
-  @Option(names = "--firings", paramLabel = "FILE", description = "Table with one row a firing.")
+  @Option(names = "--firings", paramLabel = "FILE")
   private Path firingTable;
 
-  @Option(names = "--speeds", paramLabel = "FILE", description = "Table with one row a speed.")
+  @Option(names = "--speeds", paramLabel = "FILE")
   private Path speedTable;
 
   @Option(
       names = "--extra-tests",
-      paramLabel = "FILE",
-      description = "Table with one row a value of what was tried beside the marked speeds.")
+      paramLabel = "FILE")
   private Path extraTestTable;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

@@ -16,17 +16,14 @@ import picocli.CommandLine.Parameters;
 
 /** A gauge study from a table. */
 @Command(
-    name = "gauge",
-    description =
-        "Gauge study (repeatability and reproducibility) of a table with the columns part, operator"
-            + " and value.")
+    name = "gauge")
 final class GaugeCommand implements Callable<Integer> {
   private static final double GOOD = 0.1;
   private static final double FAIR = 0.3;
 
   private final Surroundings surroundings;
 
-  @Parameters(paramLabel = "FILE", description = "A CSV table; further columns do no harm.")
+  @Parameters(paramLabel = "FILE")
   private Path file;
 
   GaugeCommand(Surroundings surroundings) {

@@ -12,15 +12,7 @@ import picocli.CommandLine.ParameterException;
 /** All commands. Without one, the practice run. */
 @Command(
     name = "halflight",
-    mixinStandardHelpOptions = true,
-    description =
-        "Measures the shutters of mechanical cameras with a light rig. Without a command it does"
-            + " the practice run.",
-    footer = {
-      "",
-      "Cautions: bright lamps can hurt eyes; old flash contacts can carry high voltage, so never",
-      "connect a flash unit to the rig; springs under tension jump; follow local rules for solvents."
-    })
+    mixinStandardHelpOptions = true)
 public final class Halflight {
   /** Options that were called otherwise in earlier versions; scripts of people have them. */
   private static final Map<String, String> OLD_SPELLINGS = Map.of("--everyday", "--extra-tests");
@@ -55,6 +47,7 @@ public final class Halflight {
         .getSubcommands()
         .values()
         .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
+    HelpTexts.into(commands);
     TypedValues.in(commands);
     // A label that begins with @ is a label, and no file to read more words from.
     commands.setExpandAtFiles(false);
@@ -78,7 +71,7 @@ public final class Halflight {
         .say(
             Words.say(
                 "cli.notUnderstood",
-                String.valueOf(bad.getMessage()).strip().replaceAll("[.\\s]+$", ""),
+                CommandTroubles.sentence(bad),
                 command.getCommandSpec().qualifiedName()));
     return command.getCommandSpec().exitCodeOnInvalidInput();
   }

@@ -7,10 +7,7 @@ import picocli.CommandLine.Mixin;
 
 /** Looks for light through shut blades. */
 @Command(
-    name = "leak",
-    description =
-        "Leak test: reads the light through the shut blades, not cocked and cocked, against the"
-            + " covered lamp. Kept in the session file.")
+    name = "leak")
 final class LeakCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

@@ -11,14 +11,11 @@ import picocli.CommandLine.Parameters;
 
 /** Sets the light of a session. */
 @Command(
-    name = "light",
-    description =
-        "Sets the light: dark level, full-open light, thresholds. Kept in the session file, where a"
-            + " run then finds it.")
+    name = "light")
 final class LightCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  @Parameters(paramLabel = "SESSION")
   private Path session;
 
   @Mixin private RigOptions rig = new RigOptions();

@@ -23,12 +23,11 @@ import picocli.CommandLine.Parameters;
 final class LightTestOptions {
   private static final long SEED = 20;
 
-  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  @Parameters(paramLabel = "SESSION")
   private Path session;
 
   @Option(
-      names = "--practice",
-      description = "On the practice rig, with an invented camera, instead of a rig.")
+      names = "--practice")
   private boolean practice;
 
   @Mixin private RigOptions rig = new RigOptions();

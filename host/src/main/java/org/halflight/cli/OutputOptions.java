@@ -12,10 +12,7 @@ import picocli.CommandLine.Option;
 /** How the files that a command writes come into place: the same for every command. */
 final class OutputOptions {
   @Option(
-      names = "--force",
-      description =
-          "Replace files of the same kind that are there already. Sessions, records, profiles and"
-              + " files of other kinds are never replaced.")
+      names = "--force")
   private boolean force;
 
   /** The files of a command that reads these. */

@@ -29,95 +29,78 @@ import picocli.CommandLine.Parameters;
 
 /** Writes the page that goes with the camera. */
 @Command(
-    name = "page",
-    description =
-        "Writes the page for the owner (PDF): as found and as left, what was done, how sure it is,"
-            + " and a pocket card of the true speeds to cut out.")
+    name = "page")
 final class PageCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
   @Option(
       names = "--out",
       paramLabel = "FILE",
-      defaultValue = "hand-over.pdf",
-      description = "Where to write it. Default: hand-over.pdf.")
+      defaultValue = "hand-over.pdf")
   private Path out;
 
   @Option(
       names = "--paper",
       paramLabel = "SIZE",
-      defaultValue = "a4",
-      description = "a4 or letter. Default: a4.")
+      defaultValue = "a4")
   private String paper;
 
   @Option(
       names = "--camera",
       paramLabel = "LABEL",
-      defaultValue = "",
-      description = "The owner's label. Default: as the run has it.")
+      defaultValue = "")
   private String camera;
 
   @Option(
       names = "--serial",
       paramLabel = "NUMBER",
-      defaultValue = "",
-      description = "Serial number.")
+      defaultValue = "")
   private String serial;
 
-  @Option(names = "--job", paramLabel = "NUMBER", defaultValue = "", description = "Job number.")
+  @Option(names = "--job", paramLabel = "NUMBER", defaultValue = "")
   private String job;
 
   @Option(
       names = "--shutter",
       paramLabel = "WORDS",
-      defaultValue = "",
-      description = "Kind of shutter.")
+      defaultValue = "")
   private String shutter;
 
   @Option(
       names = "--shutter-kind",
       paramLabel = "KIND",
-      defaultValue = "unknown",
-      description =
-          "How the shutter is built: leaf, leaf-behind-lens, curtain-long-side, curtain-short-side,"
-              + " rotary or other. Curtains and discs get no stop table. Default: a curtain where"
-              + " the run has the dial curtain.")
+      defaultValue = "unknown")
   private String kind;
 
   @Option(
       names = "--done",
-      paramLabel = "WORDS",
-      description = "What was done; once for each thing.")
+      paramLabel = "WORDS")
   private List<String> done = List.of();
 
   @Option(
       names = "--intake",
-      paramLabel = "ITEM=STATE[,REMARK]",
-      description = "How an item was at intake: ok, fault or not-tested; once for each item.")
+      paramLabel = "ITEM=STATE[,REMARK]")
   private List<String> intake = List.of();
 
   @Option(
       names = "--hand-back",
-      paramLabel = "ITEM=STATE[,REMARK]",
-      description = "How an item was at hand-back; once for each item.")
+      paramLabel = "ITEM=STATE[,REMARK]")
   private List<String> handBack = List.of();
 
   @Option(
       names = "--not-tested",
-      paramLabel = "WORDS",
-      description = "What else was not tested; once for each thing.")
+      paramLabel = "WORDS")
   private List<String> notTested = List.of();
 
-  @Option(names = "--wet", description = "The shutter was still wet in the last run.")
+  @Option(names = "--wet")
   private boolean wet;
 
   @Option(
       names = "--f-number",
-      paramLabel = "N",
-      description = "The stop that was set in the last run. Default: as noted with the run.")
+      paramLabel = "N")
   private Double fNumber;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

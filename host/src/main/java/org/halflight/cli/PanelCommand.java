@@ -7,11 +7,7 @@ import picocli.CommandLine.Mixin;
 
 /** Tests how evenly the panel of light fills the lens. */
 @Command(
-    name = "panel",
-    description =
-        "Panel test: reads full light with the panel in place and moved to either side by half the"
-            + " width of the lens opening. Limits how long fast speeds may read; counts for the"
-            + " firings of the session that follow. Kept in the session file.")
+    name = "panel")
 final class PanelCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

@@ -31,52 +31,42 @@ import picocli.CommandLine.Parameters;
 
 /** Draws pictures. */
 @Command(
-    name = "picture",
-    description =
-        "Draws the speed map of session files, and firing row, light curve and uncertainty budget of"
-            + " a speed, and what was tried beside the speeds (PNG).")
+    name = "picture")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
-  @Option(names = "--map", paramLabel = "FILE", description = "Draw the speed map.")
+  @Option(names = "--map", paramLabel = "FILE")
   private Path map;
 
-  @Option(names = "--row", paramLabel = "FILE", description = "Draw the firing row of --speed.")
+  @Option(names = "--row", paramLabel = "FILE")
   private Path row;
 
   @Option(
       names = "--curve",
-      paramLabel = "FILE",
-      description = "Draw the light curve of the last firing of --speed that has one.")
+      paramLabel = "FILE")
   private Path curve;
 
   @Option(
       names = "--budget",
-      paramLabel = "FILE",
-      description = "Draw what the mean of --speed is uncertain by, part by part.")
+      paramLabel = "FILE")
   private Path budget;
 
   @Option(
       names = "--extra-tests",
-      paramLabel = "FOLDER",
-      description =
-          "Draw what was tried beside the marked speeds, one picture each, into this folder.")
+      paramLabel = "FOLDER")
   private Path extraTests;
 
   @Option(
       names = "--speed",
-      paramLabel = "SPEED",
-      description = "The speed of the firing row, the light curve and the budget.")
+      paramLabel = "SPEED")
   private String speed;
 
   @Option(
       names = "--phase",
-      paramLabel = "PHASE",
-      description =
-          "as-found, adjusting or as-left; for row, curve and budget. Default: the last there is.")
+      paramLabel = "PHASE")
   private String phase;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

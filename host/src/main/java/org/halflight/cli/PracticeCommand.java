@@ -46,10 +46,7 @@ import picocli.CommandLine.Option;
  * left.
  */
 @Command(
-    name = "practice",
-    description =
-        "Runs an invented leaf shutter on the practice rig, before and after cleaning, and leaves"
-            + " the session, tables and pictures in a folder.")
+    name = "practice")
 final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
@@ -66,15 +63,13 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(
       names = "--out",
       paramLabel = "FOLDER",
-      defaultValue = "practice-run",
-      description = "Where to leave everything. Default: practice-run.")
+      defaultValue = "practice-run")
   private Path out;
 
   @Option(
       names = "--seed",
       paramLabel = "N",
-      defaultValue = "20",
-      description = "Another number gives other firings. Default: 20.")
+      defaultValue = "20")
   private long seed;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

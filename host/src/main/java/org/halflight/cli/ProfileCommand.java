@@ -16,7 +16,6 @@ import picocli.CommandLine.Parameters;
 /** Shows rig profiles and passes them on. */
 @Command(
     name = "profile",
-    description = "Shows the profile of a rig, writes it into a file, takes one in.",
     synopsisSubcommandLabel = "COMMAND")
 final class ProfileCommand {
   private final Surroundings surroundings;
@@ -25,9 +24,9 @@ final class ProfileCommand {
     this.surroundings = surroundings;
   }
 
-  @Command(name = "show", description = "Shows the newest profile of a rig, or one in a file.")
+  @Command(name = "show")
   int show(
-      @Parameters(paramLabel = "SERIAL|FILE", description = "A rig, or a profile file.")
+      @Parameters(paramLabel = "SERIAL|FILE")
           String which) {
     RigProfile profile =
         which.endsWith(".profile") ? ProfileStore.read(Path.of(which)) : newest(which);
@@ -35,7 +34,7 @@ final class ProfileCommand {
     return 0;
   }
 
-  @Command(name = "export", description = "Writes the newest profile of a rig into a file.")
+  @Command(name = "export")
   int export(
       @Parameters(paramLabel = "SERIAL") String serial,
       @Parameters(paramLabel = "FILE") Path to,
@@ -47,8 +46,7 @@ final class ProfileCommand {
   }
 
   @Command(
-      name = "import",
-      description = "Takes a profile file in; one that was edited or cut is refused.")
+      name = "import")
   int take(@Parameters(paramLabel = "FILE") Path from) {
     surroundings.terminal().say(new RigUpkeep(surroundings.folder()).take(from, profile -> {}));
     return 0;

@@ -19,20 +19,16 @@ import picocli.CommandLine.Option;
 final class ProfileOptions {
   @Option(
       names = "--profile",
-      paramLabel = "FILE",
-      description =
-          "Measure with this rig profile. Default: the one that the session was measured with, else"
-              + " the newest that was kept for its rig.")
+      paramLabel = "FILE")
   private Path file;
 
-  @Option(names = "--no-profile", description = "Measure without any rig profile.")
+  @Option(names = "--no-profile")
   private boolean none;
 
   @Option(
       names = "--profile-days",
       paramLabel = "DAYS",
-      defaultValue = "90",
-      description = "An older profile does not count as calibrated. Default: 90 (our choice).")
+      defaultValue = "90")
   private int days;
 
   /** What a session at the bench is told. */

@@ -21,9 +21,6 @@ import picocli.CommandLine.ScopeType;
 /** Looks after the record of cameras, visits, runs and firings that the window keeps. */
 @Command(
     name = "record",
-    description =
-        "Looks after the record that the window keeps: backup, restore, verify, recompute,"
-            + " take-in.",
     synopsisSubcommandLabel = "COMMAND")
 final class RecordCommand {
   private final Surroundings surroundings;
@@ -31,14 +28,12 @@ final class RecordCommand {
   @Option(
       names = "--record",
       paramLabel = "FILE",
-      scope = ScopeType.INHERIT,
-      description = "The record. Default: the one of the window.")
+      scope = ScopeType.INHERIT)
   private Path file;
 
   @Option(
       names = "--new-record",
-      scope = ScopeType.INHERIT,
-      description = "Begin the record that --record names.")
+      scope = ScopeType.INHERIT)
   private boolean begin;
 
   RecordCommand(Surroundings surroundings) {
@@ -46,16 +41,14 @@ final class RecordCommand {
   }
 
   @Command(
-      name = "backup",
-      description = "Copies the whole record into a new file, also while the window is open.")
+      name = "backup")
   int backup(@Parameters(paramLabel = "FILE") Path to) {
     WorkshopRecord.backUp(record(), to);
     return said("record.backedUp", to);
   }
 
   @Command(
-      name = "restore",
-      description = "Puts a backup in the place of the record; what was there stays beside it.")
+      name = "restore")
   int restore(@Parameters(paramLabel = "FILE") Path backup) {
     try (WorkshopRecord record = openOrBegin()) {
       return said("record.restored", backup, record.restore(backup));
@@ -63,8 +56,7 @@ final class RecordCommand {
   }
 
   @Command(
-      name = "recompute",
-      description = "Works all firings out again with today's method; raw edges never change.")
+      name = "recompute")
   int recompute() {
     try (WorkshopRecord record = openKnown()) {
       Recomputed again = record.recompute();
@@ -73,8 +65,8 @@ final class RecordCommand {
   }
 
   @Command(
-      name = "take-in",
-      description = "Takes session files in; what is known already does not come twice.")
+      name = "import",
+      aliases = "take-in")
   int takeIn(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
     try (WorkshopRecord record = openOrBegin()) {
       for (Path session : sessions) {
@@ -86,16 +78,13 @@ final class RecordCommand {
   }
 
   @Command(
-      name = "verify",
-      description =
-          "Looks at every entry and holds the firings against the session files; --repair mends.")
+      name = "verify")
   int verify(
-      @Option(names = "--repair", description = "Mend what can be mended, and say what was done.")
+      @Option(names = "--repair")
           boolean repair,
       @Option(
               names = "--sessions",
-              paramLabel = "FOLDER",
-              description = "Where the session files are. Default: those of the window.")
+              paramLabel = "FOLDER")
           Path sessions) {
     try (WorkshopRecord record = openUnwatched()) {
       Path folder =

@@ -15,23 +15,20 @@ import picocli.CommandLine.Parameters;
 
 /** Works session files out again. */
 @Command(
-    name = "replay",
-    description =
-        "Works session files out again with today's method and shows the results. A firing that is"
-            + " in several files counts once.")
+    name = "replay")
 final class ReplayCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(arity = "1..*", paramLabel = "SESSION", description = "Session files.")
+  @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
-  @Option(names = "--details", description = "Show the uncertainty budget of each speed too.")
+  @Option(names = "--details")
   private boolean details;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
-  @Option(names = "--each", description = "Show each firing too.")
+  @Option(names = "--each")
   private boolean each;
 
   ReplayCommand(Surroundings surroundings) {

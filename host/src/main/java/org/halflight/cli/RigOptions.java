@@ -15,22 +15,16 @@ import picocli.CommandLine.Option;
 final class RigOptions {
   @Option(
       names = "--rig",
-      paramLabel = "SERIAL",
-      description = "The rig with this serial number. Needed only when several are plugged in.")
+      paramLabel = "SERIAL")
   private String serial;
 
   @Option(
       names = "--port",
-      paramLabel = "PORT",
-      description =
-          "Look on this port too; may be given several times, and may be a pattern such as"
-              + " '/dev/ttyACM*'.")
+      paramLabel = "PORT")
   private List<String> ports = new ArrayList<>();
 
   @Option(
-      names = "--every-port",
-      description =
-          "Open ports that do not look like a board too. Opening a port restarts many boards.")
+      names = "--every-port")
   private boolean everyPort;
 
   List<String> ports() {

@@ -20,17 +20,13 @@ import picocli.CommandLine.Option;
 
 /** Says which rigs are there. */
 @Command(
-    name = "rigs",
-    description = "Says which rigs are plugged in. Opening a port restarts many boards.")
+    name = "rigs")
 final class RigsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(
       names = "--give",
-      paramLabel = "SERIAL",
-      description =
-          "Give the rig this serial number, 1 to 12 characters; it keeps it. Needed with more than"
-              + " one rig.")
+      paramLabel = "SERIAL")
   private String serial;
 
   @Mixin private RigOptions rig = new RigOptions();

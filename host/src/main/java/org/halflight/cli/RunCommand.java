@@ -20,17 +20,14 @@ import picocli.CommandLine.Parameters;
 
 /** Takes a run. */
 @Command(
-    name = "run",
-    description =
-        "Takes a run: sets the light if the session has none, then leads through the speeds. Stop"
-            + " with q; the same command goes on where it stopped.")
+    name = "run")
 final class RunCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Parameters(paramLabel = "SESSION", description = "The session file; made if it is not there.")
+  @Parameters(paramLabel = "SESSION")
   private Path session;
 
-  @Option(names = "--light-again", description = "Set the light anew before the run.")
+  @Option(names = "--light-again")
   private boolean lightAgain;
 
   @Mixin private RunOptions run = new RunOptions();

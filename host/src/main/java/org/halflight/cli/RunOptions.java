@@ -26,69 +26,48 @@ final class RunOptions {
   @Option(
       names = "--dial",
       paramLabel = "DIAL",
-      defaultValue = "leaf",
-      description =
-          "The marked speeds: leaf, curtain, older-leaf, older-leaf-300, older-leaf-400,"
-              + " simple-older, or a list such as 1,1/2,1/5. Default: leaf.")
+      defaultValue = "leaf")
   private String dial;
 
   @Option(
       names = "--speeds",
       paramLabel = "LIST",
-      split = ",",
-      description =
-          "Fire only these speeds of the dial, in this order; none for checks alone. Default: all,"
-              + " slow to fast.")
+      split = ",")
   private List<String> speeds = List.of();
 
   @Option(
       names = "--firings",
       paramLabel = "N",
-      defaultValue = "" + RunForm.USUAL_FIRINGS,
-      description =
-          "Good firings wanted of each speed: 3 for a look, 5, 7 or 10 for a verdict, or any other"
-              + " number. Default: 5.")
+      defaultValue = "" + RunForm.USUAL_FIRINGS)
   private int firings;
 
   @Option(
       names = "--checks",
       paramLabel = "LIST",
-      split = ",",
-      description =
-          "Try these after the speeds: B, T, self-timer, wind (wind and release timing), alone"
-              + " (released with the film advance already free), leak (leak test), stops (stop"
-              + " check). Default: none.")
+      split = ",")
   private List<String> checks = List.of();
 
   @Option(
       names = "--phase",
       paramLabel = "PHASE",
-      defaultValue = "as-found",
-      description = "as-found, adjusting or as-left. Default: as-found.")
+      defaultValue = "as-found")
   private String phase;
 
   @Option(
       names = "--marking",
-      paramLabel = "HOW",
-      description =
-          "How markings are read: exact (1/60 means 1/64 s) or literal. Default: what the dial"
-              + " suggests.")
+      paramLabel = "HOW")
   private String marking;
 
   @Option(
       names = "--shutter-kind",
       paramLabel = "KIND",
-      defaultValue = "unknown",
-      description =
-          "How the shutter is built: leaf, leaf-behind-lens, curtain-long-side, curtain-short-side,"
-              + " rotary or other. Default: unknown; the dial tells whether it is a curtain.")
+      defaultValue = "unknown")
   private String shutterKind;
 
   @Option(
       names = "--camera",
       paramLabel = "LABEL",
-      defaultValue = "",
-      description = "Your label for the camera.")
+      defaultValue = "")
   private String camera;
 
   private final OptionArguments options = new OptionArguments();

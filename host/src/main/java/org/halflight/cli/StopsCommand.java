@@ -20,10 +20,7 @@ import picocli.CommandLine.Option;
 
 /** Holds the stops of a lens against their markings. */
 @Command(
-    name = "stops",
-    description =
-        "Stop check: reads the light at each marked stop with the shutter held open, stopping down"
-            + " and opening up again. Kept in the session file.")
+    name = "stops")
 final class StopsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -33,22 +30,17 @@ final class StopsCommand implements Callable<Integer> {
       names = "--stops",
       paramLabel = "LIST",
       split = ",",
-      defaultValue = "2.8,4,5.6,8,11,16",
-      description = "The marked stops of the lens. Default: 2.8,4,5.6,8,11,16.")
+      defaultValue = "2.8,4,5.6,8,11,16")
   private List<String> stops;
 
   @Option(
       names = "--tolerance",
-      paramLabel = "STOPS",
-      description =
-          "How far a stop may be off its marking, such as 1/2 or 0.25. Default: as the run has it,"
-              + " else a third of a stop (trade custom).")
+      paramLabel = "STOPS")
   private String tolerance;
 
   @Option(
       names = "--picture",
-      paramLabel = "FILE",
-      description = "Draw the stops against their markings (PNG).")
+      paramLabel = "FILE")
   private Path picture;
 
   @Mixin private OutputOptions output = new OutputOptions();

@@ -7,10 +7,7 @@ import picocli.CommandLine.Option;
 /** For whom tables are written. */
 final class TableOptions {
   @Option(
-      names = "--spreadsheet",
-      description =
-          "Write tables to be opened in a spreadsheet: words that begin like a formula are made"
-              + " harmless. Without it every field stays as it is.")
+      names = "--spreadsheet")
   private boolean spreadsheet;
 
   /** Writes a table and says so. */

@@ -15,7 +15,6 @@ import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
-import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunActions;
 
@@ -35,15 +34,15 @@ final class BenchActions {
       Optional<PracticeOperator> camera,
       Archive archive,
       RigActions rig,
-      BenchLight light) {
+      BenchLight light,
+      RunActions run) {
     this.driver = driver;
     this.model = model;
     this.camera = camera;
     this.archive = archive;
     this.rig = rig;
     this.light = light;
-    CameraOperator operator = camera.isPresent() ? camera.get() : CameraOperator.PERSON;
-    this.run = new RunActions(driver, operator, light);
+    this.run = run;
   }
 
   /** What can be done to the rig itself. */

@@ -29,6 +29,7 @@ import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RigUpkeep;
+import org.halflight.workflow.RunActions;
 
 /** Begins sessions at the bench, on a rig or on the practice rig. */
 final class BenchFactory {
@@ -91,8 +92,8 @@ final class BenchFactory {
                 (serial, on) -> shelf.inUse(serial, on, days),
                 LocalDate.now(surroundings.clock()))
             .watchesClock(surroundings.hostClock());
-    BenchLight light =
-        new BenchLight(driver, camera.isPresent() ? camera.get() : CameraOperator.PERSON);
+    CameraOperator operator = camera.isPresent() ? camera.get() : CameraOperator.PERSON;
+    BenchLight light = new BenchLight(driver, operator);
     BenchModel model = new BenchModel(driver, light, source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().first(), workbench.path());
@@ -107,8 +108,9 @@ final class BenchFactory {
             new RigUpkeep(surroundings.folder()),
             days,
             () -> LocalDate.now(surroundings.clock()),
-            camera);
-    BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light);
+            operator);
+    RunActions run = new RunActions(driver, operator, light);
+    BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light, run);
     return new BenchLoop(
         feed, driver, model, hands, window, sounds, archive, surroundings.faults());
   }

@@ -20,10 +20,10 @@ import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
+import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
-import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.Prompt;
 import org.halflight.workflow.RigUpkeep;
 
@@ -38,7 +38,7 @@ final class RigActions {
   private final BenchDriver driver;
   private final RigModel model;
   private final RigUpkeep upkeep;
-  private final Optional<PracticeOperator> camera;
+  private final CameraOperator operator;
   private final OptionalInt profileDays;
   private final Supplier<LocalDate> today;
   private Runnable meanwhile = () -> {};
@@ -48,7 +48,7 @@ final class RigActions {
 
   /**
    * @param profileDays how old a profile may be to count as calibrated
-   * @param camera the model camera, where there is one
+   * @param operator who works the camera, and a disc
    */
   RigActions(
       BenchDriver driver,
@@ -56,11 +56,11 @@ final class RigActions {
       RigUpkeep upkeep,
       OptionalInt profileDays,
       Supplier<LocalDate> today,
-      Optional<PracticeOperator> camera) {
+      CameraOperator operator) {
     this.driver = driver;
     this.model = model;
     this.upkeep = upkeep;
-    this.camera = camera;
+    this.operator = operator;
     this.profileDays = profileDays;
     this.today = today;
   }
@@ -111,10 +111,7 @@ final class RigActions {
   private void read(RigWork rig, DiscSetup setup) {
     DiscReadingWork reading =
         new DiscReadingWork(
-            rig,
-            setup,
-            new DiscProfile(profile(), today.get(), profileDays),
-            camera.map(its -> its::turnDisc));
+            rig, setup, new DiscProfile(profile(), today.get(), profileDays), operator);
     disc = Optional.of(reading);
     try {
       while (reading.prompt().state() != Prompt.State.OVER) {

@@ -8,12 +8,16 @@ import org.halflight.speeds.MarkedSpeed;
  * Every sentence that a person reads, from one bundle of whole sentences, so that screen, terminal
  * and page say the same.
  *
+ * <p>Another language is another bundle with the same keys on the class path, named by the system
+ * property {@code halflight.sentences}.
+ *
  * <p>Places in a sentence are written {@code {0}}, {@code {1}} and are filled with text that is
  * ready to be read (see {@link Numbers}).
  */
 public final class Words {
-  private static final ResourceBundle SENTENCES =
-      ResourceBundle.getBundle("org.halflight.words.sentences");
+  private static volatile ResourceBundle sentences =
+      ResourceBundle.getBundle(
+          System.getProperty("halflight.sentences", "org.halflight.words.sentences"));
 
   private Words() {}
 
@@ -24,10 +28,10 @@ public final class Words {
    * @param parts what stands in its places
    */
   public static String say(String key, Object... parts) {
-    if (!SENTENCES.containsKey(key)) {
+    if (!sentences.containsKey(key)) {
       throw new IllegalArgumentException("no sentence is called " + key);
     }
-    String sentence = SENTENCES.getString(key);
+    String sentence = sentences.getString(key);
     // From the last place to the first, so that a part that itself holds "{0}" is left alone.
     for (int i = parts.length - 1; i >= 0; i--) {
       sentence = sentence.replace("{" + i + "}", spoken(parts[i]));
@@ -50,9 +54,20 @@ public final class Words {
     return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
+  /**
+   * Has sentences come from another bundle from now on, for tests.
+   *
+   * @return the one before
+   */
+  static ResourceBundle replaceBundle(ResourceBundle another) {
+    ResourceBundle before = sentences;
+    sentences = another;
+    return before;
+  }
+
   /** Whether there is a sentence of this name. */
   public static boolean has(String key) {
-    return SENTENCES.containsKey(key);
+    return sentences.containsKey(key);
   }
 
   private static String spoken(Object part) {

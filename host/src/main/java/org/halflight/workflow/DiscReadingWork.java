@@ -4,7 +4,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 import org.halflight.bench.DiscEdges;
 import org.halflight.bench.DiscRun;
 import org.halflight.bench.RigWork;
@@ -35,7 +34,7 @@ public final class DiscReadingWork implements GuidedWork {
   private final RigWork work;
   private final DiscSetup setup;
   private final DiscProfile profile;
-  private final Optional<Consumer<Boolean>> model;
+  private final CameraOperator operator;
   private int step;
   private boolean isDue;
   private boolean turns;
@@ -48,14 +47,14 @@ public final class DiscReadingWork implements GuidedWork {
    * @param work a rig that has greeted
    * @param setup what is known of the disc
    * @param profile what it is read with
-   * @param model lets an invented disc turn, or no longer; empty on a real rig
+   * @param operator lets an invented disc turn, or no longer; a person does that by hand
    */
   public DiscReadingWork(
-      RigWork work, DiscSetup setup, DiscProfile profile, Optional<Consumer<Boolean>> model) {
+      RigWork work, DiscSetup setup, DiscProfile profile, CameraOperator operator) {
     this.work = work;
     this.setup = setup;
     this.profile = profile;
-    this.model = model;
+    this.operator = operator;
     prompt = asked(Words.say("disc.caution"));
   }
 
@@ -133,11 +132,11 @@ public final class DiscReadingWork implements GuidedWork {
   }
 
   private void read() {
-    model.ifPresent(its -> its.accept(true));
+    operator.turnDisc(true);
     try {
       came = taken();
     } finally {
-      model.ifPresent(its -> its.accept(false));
+      operator.turnDisc(false);
     }
     ends();
   }
@@ -172,7 +171,7 @@ public final class DiscReadingWork implements GuidedWork {
   /** Given back while it still turns, every slot would be a firing. */
   private void ends() {
     step = STEPS.size();
-    if (turns && model.isEmpty()) {
+    if (turns && !operator.works()) {
       prompt = new Prompt(Prompt.State.ASKING, Words.say("disc.off"), came, 0, 0, 1, MAY_STOP);
     } else {
       over();

@@ -231,7 +231,7 @@ class CalibrateOnTheBoardTest {
       assertThat(rate.fastPpm()).isCloseTo(3450, within(2 * rate.standardUncertaintyPpm()));
       assertThat(rate.standardUncertaintyPpm()).isLessThan(2);
       assertThat(rate.source()).isEqualTo(ClockRate.Source.GENERATOR);
-      assertThat(said).anyMatch(line -> line.contains("held against a generator"));
+      assertThat(said).anyMatch(line -> line.contains("compared with a generator"));
 
       List<String> none = new ArrayList<>();
       assertThat(

@@ -96,7 +96,7 @@ class FiringRowTest {
     assertThat(table.caption())
         .isEqualTo(
             "1/2 s, adjusting: mean 0.08 stop slow, 95 % interval 2.03 stop fast to 2.18 stop"
-                + " slow; tolerance 0.33 stop fast to 0.33 stop slow, unsure zone "
+                + " slow; tolerance 0.33 stop fast to 0.33 stop slow, grey zone "
                 + StopsText.unsure(Limits.of(ROW.speed())));
     assertThat(table.headings())
         .containsExactly("release", "outcome", "error", "rest", "adjustment before it");

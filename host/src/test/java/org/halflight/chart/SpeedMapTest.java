@@ -216,7 +216,7 @@ class SpeedMapTest {
             "mean with 95 % interval",
             "scatter (1 sd)",
             "tolerance",
-            "unsure zone");
+            "grey zone");
     SpeedSummary one = only(Fired.asLeft().at("1", 0.1));
     XYPlot other = plot(Theme.LIGHT, column("1", Optional.empty(), Optional.of(one)));
     assertThat(words(other.getLegendItems()))

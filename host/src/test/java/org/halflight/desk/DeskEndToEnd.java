@@ -616,6 +616,15 @@ final class DeskEndToEnd {
     hand.shot(shots, "5-tried-table");
     hand.click("triedTables");
 
+    hand.click("triedPanel");
+    for (int step = 1; step <= 4; step++) {
+      pressDone(step);
+    }
+    hand.await("the panel test is over", v -> !v.lightTest().isUnderWay());
+    check(
+        view().lightTest().prompt().sentence().contains("from the middle of the lens"),
+        view().lightTest().prompt().sentence());
+
     hand.click("triedStops");
     hand.await("once more", v -> v.lightTest().isUnderWay());
     hand.click("triedStop");

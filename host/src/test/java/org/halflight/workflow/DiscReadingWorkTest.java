@@ -164,6 +164,18 @@ class DiscReadingWorkTest {
   }
 
   private DiscReadingWork begin(Optional<Consumer<Boolean>> model) {
+    CameraOperator operator =
+        new CameraOperator() {
+          @Override
+          public boolean works() {
+            return model.isPresent();
+          }
+
+          @Override
+          public void turnDisc(boolean turns) {
+            model.ifPresent(its -> its.accept(turns));
+          }
+        };
     while (work.greeting().isEmpty()) {
       work.step();
     }
@@ -171,7 +183,7 @@ class DiscReadingWorkTest {
         work,
         SETUP,
         new DiscProfile(Optional.empty(), LocalDate.EPOCH, OptionalInt.empty()),
-        model);
+        operator);
   }
 
   private void turn(boolean on) {
