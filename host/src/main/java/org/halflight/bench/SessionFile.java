@@ -388,7 +388,7 @@ public final class SessionFile implements AutoCloseable {
   }
 
   private static SessionLock lock(Path path) throws IOException {
-    return SessionLock.take(path)
+    return SessionLock.acquire(path)
         .orElseThrow(
             () ->
                 new Trouble(

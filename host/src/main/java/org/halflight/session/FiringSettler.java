@@ -120,7 +120,7 @@ final class FiringSettler {
     capOn &= !hasLight;
     LeafExposure exposure = meter.exposure(firing);
     List<SessionEvent> afterwards = new ArrayList<>();
-    if (cocking.takes(
+    if (cocking.claims(
         firing,
         exposure,
         rig.rate(),

@@ -447,7 +447,7 @@ public final class Session {
       underway.onSettled();
       settler.settle(firing, events);
     }
-    for (FiringGrouper.LateDamage late : grouper.takeLateDamage()) {
+    for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
   }

@@ -55,7 +55,7 @@ public final class HoldingBench {
         case "read" -> SessionFile.read(file);
         case "take-in" -> {
           if (record != null) {
-            record.takeIn(file);
+            record.importSession(file);
           }
         }
         default -> {
