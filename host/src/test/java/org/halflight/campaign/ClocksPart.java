@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
@@ -142,7 +142,7 @@ final class ClocksPart implements Part {
                 if (random.nextInt(20) == 0) {
                   jumped.set(JUMPS[random.nextInt(JUMPS.length)]);
                 }
-                here.onEvent(BenchSentences.parse(moved(line, jumped.get(), at)).orElseThrow());
+                here.onEvent(EventLine.parse(moved(line, jumped.get(), at)).orElseThrow());
               });
       day.begins(true);
       for (int i = 0; i < 8; i++) {

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
@@ -143,7 +143,7 @@ public final class KilledBench {
   }
 
   private void keeps(String line) {
-    SessionReducer.Brought brought = bench.onEvent(BenchSentences.parse(line).orElseThrow());
+    SessionReducer.Brought brought = bench.onEvent(EventLine.parse(line).orElseThrow());
     stand("LINE");
     say("LINE");
     int run = bench.fold().session().run();

@@ -268,8 +268,7 @@ class DamagedRowsTest {
     assertThat(record.notTakenIn(folder)).isEmpty();
     Files.writeString(
         session,
-        org.halflight.bench.BenchSentences.format(
-                new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
+        org.halflight.bench.EventLine.format(new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
             + "\n",
         java.nio.file.StandardOpenOption.APPEND);
     assertThat(record.notTakenIn(folder)).containsExactly(session);
