@@ -42,8 +42,10 @@ final class ProfileCommand {
   }
 
   @Command(name = "import")
-  int take(@Parameters(paramLabel = "FILE") Path from) {
-    surroundings.terminal().say(new RigUpkeep(surroundings.folder()).take(from, profile -> {}));
+  int importProfile(@Parameters(paramLabel = "FILE") Path from) {
+    surroundings
+        .terminal()
+        .say(new RigUpkeep(surroundings.folder()).importProfile(from, profile -> {}));
     return 0;
   }
 

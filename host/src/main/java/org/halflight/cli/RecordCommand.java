@@ -55,10 +55,10 @@ final class RecordCommand {
   }
 
   @Command(name = "import", aliases = "take-in")
-  int takeIn(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
+  int importSessions(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
     try (WorkshopRecord record = openOrBegin()) {
       for (Path session : sessions) {
-        ImportOutcome in = record.takeIn(session);
+        ImportOutcome in = record.importSession(session);
         said("record.takenIn", session, in.added(), in.known());
       }
       return 0;

@@ -75,7 +75,7 @@ public final class SpeedTable {
               "tolerance_slow_stops", row -> OptionalDouble.of(row.speed.tolerance().slowStops())),
           Column.number(
               "tolerance_fast_stops", row -> OptionalDouble.of(row.speed.tolerance().fastStops())),
-          Column.text("placement", row -> Verdict.WORDS.word(row.speed.placement())),
+          Column.text("placement", row -> Verdict.WORDS.word(row.speed.verdict())),
           Column.millis("expanded_ms", row -> row.budget(its -> its.expandedSeconds(LEVEL))),
           Column.number("expanded_stops", row -> row.speed.expandedStops()),
           Column.number("expanded_low_stops", row -> row.expanded(Interval::low)),

@@ -37,7 +37,7 @@ import org.halflight.words.Words;
 
 /** What the page says, section by section, before anything is drawn. */
 final class PageText {
-  private static final Map<String, String> PLACEMENT_KEYS =
+  private static final Map<String, String> VERDICT_KEYS =
       Map.of(
           "WITHIN", "within",
           "SLOW", "slow",
@@ -104,7 +104,7 @@ final class PageText {
     if (comparison.isPresent()) {
       said.addAll(ComparisonWords.summary(comparison.get()));
     }
-    said.addAll(placements(input.last()));
+    said.addAll(verdicts(input.last()));
     List<MarkedSpeed> open = named(input.last().run().speeds(), SpeedSummary::isReboundOpen);
     if (!open.isEmpty()) {
       said.add(Words.say("page.reboundOpen", SpeedNames.of(open, speeds(input.last()))));
@@ -135,17 +135,17 @@ final class PageText {
     }
   }
 
-  private static List<String> placements(RunPart part) {
+  private static List<String> verdicts(RunPart part) {
     List<SpeedSummary> speeds = part.run().speeds();
     String phase = Sentences.phase(part.run().phase());
-    if (speeds.stream().allMatch(s -> s.placement() == Verdict.WITHIN)) {
+    if (speeds.stream().allMatch(s -> s.verdict() == Verdict.WITHIN)) {
       return List.of(
           speeds.size() == 1
               ? Words.say("page.oneWithin", phase)
               : Words.say("page.allWithin", phase, speeds.size()));
     }
     List<String> said = new ArrayList<>();
-    for (Verdict placement :
+    for (Verdict verdict :
         List.of(
             Verdict.WITHIN,
             Verdict.SLOW,
@@ -157,11 +157,11 @@ final class PageText {
             Verdict.CHECK_RIG,
             Verdict.FULL_LIGHT_AGAIN)) {
       List<MarkedSpeed> those =
-          speeds.stream().filter(s -> s.placement() == placement).map(SpeedSummary::speed).toList();
+          speeds.stream().filter(s -> s.verdict() == verdict).map(SpeedSummary::speed).toList();
       if (!those.isEmpty()) {
         said.add(
             Words.say(
-                "page." + PLACEMENT_KEYS.get(placement.name()),
+                "page." + VERDICT_KEYS.get(verdict.name()),
                 phase,
                 SpeedNames.of(those, speeds(part))));
       }

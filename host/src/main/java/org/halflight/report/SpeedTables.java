@@ -149,7 +149,7 @@ final class SpeedTables {
   private static String verdict(SpeedSummary speed) {
     return speed.isReboundOpen()
         ? Words.say("page.verdict.within.reboundOpen")
-        : Words.of("page.verdict", speed.placement());
+        : Words.of("page.verdict", speed.verdict());
   }
 
   private static String odd(SpeedSummary speed) {

@@ -11,7 +11,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * call. What skewed firings make of their mean is caught by a count of those beyond the limits,
  * {@link BeyondLimits}, from seven firings up.
  *
- * @param placement what is decided
+ * @param verdict what is decided
  * @param guardStops the guard band at each limit, the wider one where they differ
  * @param conformity the chance that what is decided on lies within tolerance, by what is known; at
  *     least this, wherever the biases of the rig lie
@@ -20,7 +20,7 @@ import org.halflight.uncertainty.UncertaintyBudget;
  *     where it is decided, empty where no number up to {@link #MOST} would
  */
 public record Decision(
-    Verdict placement, double guardStops, double conformity, OptionalInt furtherFirings) {
+    Verdict verdict, double guardStops, double conformity, OptionalInt furtherFirings) {
   /** More firings at one speed than this are not proposed. */
   public static final int MOST = 100;
 
@@ -38,11 +38,11 @@ public record Decision(
       Tolerance tolerance,
       DecisionRule rule) {
     int firings = beyond.firings();
-    Verdict placement = placement(meanStops, budget, beyond, tolerance, rule);
+    Verdict verdict = verdict(meanStops, budget, beyond, tolerance, rule);
     double conformity =
         budget.chanceBetween(-tolerance.fastStops() - meanStops, tolerance.slowStops() - meanStops);
     OptionalInt further = OptionalInt.of(0);
-    if (placement == Verdict.TOO_CLOSE_TO_CALL) {
+    if (verdict == Verdict.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
       for (int more = 1; firings + more <= MOST && further.isEmpty(); more++) {
         int then = firings + more;
@@ -53,11 +53,11 @@ public record Decision(
         }
       }
     }
-    return new Decision(placement, budget.guardStops(rule.risk(firings)), conformity, further);
+    return new Decision(verdict, budget.guardStops(rule.risk(firings)), conformity, further);
   }
 
   /** The decision alone. */
-  static Verdict placement(
+  static Verdict verdict(
       double meanStops,
       UncertaintyBudget budget,
       BeyondLimits beyond,

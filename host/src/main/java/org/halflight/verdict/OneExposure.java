@@ -55,9 +55,9 @@ record OneExposure(
   }
 
   Decision decide(Tolerance tolerance, DecisionRule rule) {
-    Verdict placement = placement(tolerance, rule, widest(rule.risk(firings)));
+    Verdict verdict = verdict(tolerance, rule, widest(rule.risk(firings)));
     OptionalInt further = OptionalInt.of(0);
-    if (placement == Verdict.TOO_CLOSE_TO_CALL) {
+    if (verdict == Verdict.TOO_CLOSE_TO_CALL) {
       further = OptionalInt.empty();
       for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
         OneExposure more =
@@ -66,17 +66,17 @@ record OneExposure(
         double half =
             more.half(
                 ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
-        if (more.placement(tolerance, rule, half) != Verdict.TOO_CLOSE_TO_CALL
-            && more.placement(tolerance, rule) != Verdict.TOO_CLOSE_TO_CALL) {
+        if (more.verdict(tolerance, rule, half) != Verdict.TOO_CLOSE_TO_CALL
+            && more.verdict(tolerance, rule) != Verdict.TOO_CLOSE_TO_CALL) {
           further = OptionalInt.of(then - firings);
         }
       }
     }
-    return new Decision(placement, guardStops(rule), conformity(tolerance), further);
+    return new Decision(verdict, guardStops(rule), conformity(tolerance), further);
   }
 
-  Verdict placement(Tolerance tolerance, DecisionRule rule) {
-    return placement(tolerance, rule, widest(rule.risk(firings)));
+  Verdict verdict(Tolerance tolerance, DecisionRule rule) {
+    return verdict(tolerance, rule, widest(rule.risk(firings)));
   }
 
   /** How far from the limit below the mean must stay for nearly all exposures to be inside it. */
@@ -115,7 +115,7 @@ record OneExposure(
     return Student.below(above, degrees) - Student.below(below, degrees);
   }
 
-  private Verdict placement(Tolerance tolerance, DecisionRule rule, double half) {
+  private Verdict verdict(Tolerance tolerance, DecisionRule rule, double half) {
     if (!rule.decides(firings)) {
       return Verdict.TOO_CLOSE_TO_CALL;
     }

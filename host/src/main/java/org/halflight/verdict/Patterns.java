@@ -96,7 +96,7 @@ public final class Patterns {
   /** Beyond its tolerance, or surely off by more than is usual. */
   private static boolean isOff(SpeedSummary speed, int side, boolean top) {
     double noticeable = top ? NOTICEABLE_AT_TOP_STOPS : NOTICEABLE_STOPS;
-    boolean beyond = speed.placement() == (side > 0 ? Verdict.SLOW : Verdict.FAST);
+    boolean beyond = speed.verdict() == (side > 0 ? Verdict.SLOW : Verdict.FAST);
     return beyond || (side * speed.meanStops().orElse(0) >= noticeable && isShown(speed, side));
   }
 

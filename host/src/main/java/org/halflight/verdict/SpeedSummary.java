@@ -317,7 +317,7 @@ public record SpeedSummary(
   private Decision decision(UncertaintyBudget budget) {
     Decision decision = unhindered(budget);
     return new Decision(
-        told(decision.placement()),
+        reported(decision.verdict()),
         decision.guardStops(),
         decision.conformity(),
         furtherFirings(decision));
@@ -346,8 +346,8 @@ public record SpeedSummary(
         : decision.furtherFirings();
   }
 
-  /** What may be told of a placement that the timed firings come to. */
-  private Verdict told(Verdict ofTimed) {
+  /** The verdict to report where the timed firings come to this one. */
+  private Verdict reported(Verdict ofTimed) {
     if (deciding().instead().isPresent()) {
       return deciding().instead().get();
     }
@@ -388,7 +388,7 @@ public record SpeedSummary(
   public boolean isReboundOpen() {
     return rebound().look() == ReboundAtSpeed.Look.NOT_LOOKED_AT
         && ReboundOfRun.isAskedFor(speed)
-        && placement() == Verdict.WITHIN;
+        && verdict() == Verdict.WITHIN;
   }
 
   /**
@@ -418,15 +418,15 @@ public record SpeedSummary(
   }
 
   /** Where what the verdict is about lies against the tolerance. */
-  public Verdict placement() {
-    return deciding().instead().or(() -> budget.map(this::placement)).orElse(Verdict.TOO_FEW);
+  public Verdict verdict() {
+    return deciding().instead().or(() -> budget.map(this::verdict)).orElse(Verdict.TOO_FEW);
   }
 
-  private Verdict placement(UncertaintyBudget budget) {
-    return told(
+  private Verdict verdict(UncertaintyBudget budget) {
+    return reported(
         aboutOneExposure()
-            ? oneExposure(budget).placement(tolerance, judging().rule())
-            : Decision.placement(
+            ? oneExposure(budget).verdict(tolerance, judging().rule())
+            : Decision.verdict(
                 meanStops().orElseThrow(), budget, beyond(), tolerance, judging().rule()));
   }
 
@@ -435,17 +435,17 @@ public record SpeedSummary(
    * then. Counts are left out: what earlier versions took for the end has to stay one.
    */
   public boolean isMeanDecided() {
-    return placementOfMean().filter(DECIDED::contains).isPresent();
+    return verdictOfMean().filter(DECIDED::contains).isPresent();
   }
 
   /** What the mean says by itself, without counts; empty below two timed firings. */
-  public Optional<Verdict> placementOfMean() {
+  public Optional<Verdict> verdictOfMean() {
     return budget.map(this::ofTheMean);
   }
 
   private Verdict ofTheMean(UncertaintyBudget budget) {
     return aboutOneExposure()
-        ? oneExposure(budget).placement(tolerance, judging().rule())
+        ? oneExposure(budget).verdict(tolerance, judging().rule())
         : Decision.ofTheMean(
             meanStops().orElseThrow(), budget, errors.n(), tolerance, judging().rule());
   }

@@ -38,8 +38,8 @@ public enum Verdict {
   public static final StoredWords<Verdict> WORDS =
       StoredWords.of(
           Verdict.class,
-          placement ->
-              switch (placement) {
+          verdict ->
+              switch (verdict) {
                 case WITHIN -> "within";
                 case SLOW -> "slow";
                 case FAST -> "fast";

@@ -164,7 +164,7 @@ public final class BudgetWords {
   }
 
   private static String further(Decision decision) {
-    return switch (decision.placement()) {
+    return switch (decision.verdict()) {
       case FEWER_THAN_PLANNED ->
           Words.say("details.further.missing", decision.furtherFirings().getAsInt());
       case TOO_CLOSE_TO_CALL ->

@@ -164,7 +164,7 @@ public final class Sentences {
             Words.of("speed.outcome", outcome, speed.speed(), speed.count(outcome), speed.tries()));
       }
     }
-    if (speed.placement() == Verdict.CHECK_RIG || speed.placement() == Verdict.FULL_LIGHT_AGAIN) {
+    if (speed.verdict() == Verdict.CHECK_RIG || speed.verdict() == Verdict.FULL_LIGHT_AGAIN) {
       sentences.add(noVerdict(speed));
     }
     String placed = placed(speed);
@@ -178,7 +178,7 @@ public final class Sentences {
       sentences.add(
           Words.say("speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
     }
-    if (speed.placement() == Verdict.TOO_CLOSE_TO_CALL) {
+    if (speed.verdict() == Verdict.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
     speed.oddOnes().ifPresent(odd -> sentences.add(Words.say("speed.odd", oddOnes(odd))));
@@ -231,7 +231,7 @@ public final class Sentences {
 
   private static String noVerdict(SpeedSummary speed) {
     DecidedBy why =
-        speed.placement() == Verdict.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
+        speed.verdict() == Verdict.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
     return Words.of("speed.noVerdict", why, speed.speed(), speed.deciding().count(why));
   }
 
@@ -254,13 +254,13 @@ public final class Sentences {
           speed.speed());
     }
     double mean = speed.meanStops().getAsDouble();
-    if (speed.placement() == Verdict.TOO_FEW) {
+    if (speed.verdict() == Verdict.TOO_FEW) {
       return Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
     }
-    if (speed.placement() == Verdict.CHECK_RIG || speed.placement() == Verdict.FULL_LIGHT_AGAIN) {
+    if (speed.verdict() == Verdict.CHECK_RIG || speed.verdict() == Verdict.FULL_LIGHT_AGAIN) {
       return Words.say("speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
     }
-    if (speed.placement() == Verdict.FEWER_THAN_PLANNED) {
+    if (speed.verdict() == Verdict.FEWER_THAN_PLANNED) {
       return Words.say(
           "speed.fewer",
           speed.speed(),
@@ -268,7 +268,7 @@ public final class Sentences {
           speed.errors().n(),
           speed.judging().planned().orElseThrow());
     }
-    if (speed.placement() == Verdict.SOME_FAILED) {
+    if (speed.verdict() == Verdict.SOME_FAILED) {
       return Words.say("speed.someFailed", speed.speed(), Numbers.stopsInWords(mean));
     }
     return speed.judging().measurand() == Measurand.ONE_EXPOSURE
@@ -282,7 +282,7 @@ public final class Sentences {
   }
 
   private static String usualExposure(SpeedSummary speed, double mean) {
-    return switch (speed.placement()) {
+    return switch (speed.verdict()) {
       case WITHIN -> Words.say("speed.within", speed.speed(), Numbers.stopsInWords(mean));
       case SLOW -> Words.say("speed.slow", speed.speed(), Numbers.plainStops(mean));
       case FAST -> Words.say("speed.fast", speed.speed(), Numbers.plainStops(-mean));
@@ -292,7 +292,7 @@ public final class Sentences {
 
   private static String tooClose(SpeedSummary speed, double mean) {
     BeyondLimits beyond = speed.beyond();
-    Verdict byMean = speed.placementOfMean().orElseThrow();
+    Verdict byMean = speed.verdictOfMean().orElseThrow();
     String stops = Numbers.stopsInWords(mean);
     return byMean == Verdict.TOO_CLOSE_TO_CALL
         ? Words.say(
@@ -314,7 +314,7 @@ public final class Sentences {
     String share = Numbers.percent(SpeedStatistics.CONTENT);
     String beyond = Numbers.percent(1 - SpeedStatistics.CONTENT);
     String stops = Numbers.stopsInWords(mean);
-    return switch (speed.placement()) {
+    return switch (speed.verdict()) {
       case WITHIN -> Words.say("speed.one.within", speed.speed(), share, stops);
       case SLOW -> Words.say("speed.one.slow", speed.speed(), beyond, stops);
       case FAST -> Words.say("speed.one.fast", speed.speed(), beyond, stops);
@@ -333,8 +333,8 @@ public final class Sentences {
     if (speed.isReboundOpen()) {
       return Words.say("verdict.within.reboundOpen");
     }
-    if (speed.placement() != Verdict.SOME_FAILED) {
-      return Words.of("verdict", speed.placement());
+    if (speed.verdict() != Verdict.SOME_FAILED) {
+      return Words.of("verdict", speed.verdict());
     }
     List<Outcome> kinds =
         SpeedSummary.FAILURES.stream().filter(each -> speed.count(each) > 0).toList();

@@ -92,7 +92,7 @@ class DwellingBladesTest {
   void withoutFullLightAfterThereIsNoVerdict() {
     // The run has its firings all the same: nothing is asked for twice.
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(summary().placement()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
+    assertThat(summary().verdict()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
     assertThat(summary().errors().n()).isZero();
     assertThat(String.join(" ", Sentences.speed(summary())))
         .contains("no verdict yet")
@@ -111,7 +111,7 @@ class DwellingBladesTest {
   void fullLightThatIsStillFullLetsTheCurveDecide() {
     readFullLight(FULL - 1);
     SpeedSummary summary = summary();
-    assertThat(summary.placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(summary.verdict()).isEqualTo(Verdict.WITHIN);
     assertThat(summary.meanStops().getAsDouble()).isCloseTo(0, within(0.01));
     assertThat(summary.deciding().kinds()).containsExactly(DecidedBy.CURVE);
     assertThat(summary.budget().orElseThrow().rows().stream().map(BudgetRow::part))
@@ -135,7 +135,7 @@ class DwellingBladesTest {
   @Test
   void fullLightThatIsAnotherIsSaid() {
     readFullLight(DARK + 0.9 * (FULL - DARK));
-    assertThat(summary().placement()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
+    assertThat(summary().verdict()).isEqualTo(Verdict.FULL_LIGHT_AGAIN);
     assertThat(Sentences.firing(bench.result(1))).contains("was 90 % of what was set");
   }
 
@@ -145,8 +145,8 @@ class DwellingBladesTest {
     bench.handle(new SessionInput.SpeedChosen(S125));
     dwell(1, BY_EDGES + 0.4e-3);
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.CHECK_RIG);
-    assertThat(summary().placement()).isEqualTo(Verdict.CHECK_RIG);
-    assertThat(summary().decision().orElseThrow().placement()).isEqualTo(Verdict.CHECK_RIG);
+    assertThat(summary().verdict()).isEqualTo(Verdict.CHECK_RIG);
+    assertThat(summary().decision().orElseThrow().verdict()).isEqualTo(Verdict.CHECK_RIG);
     assertThat(String.join(" ", Sentences.speed(summary())))
         .contains("Check the rig")
         .contains("Firings with a time: 3")
@@ -155,7 +155,7 @@ class DwellingBladesTest {
         .isCloseTo(0.4, within(0.005));
     // Not counted by the person, it stands in nobody's way.
     bench.handle(new SessionInput.LastRejected("the cable was loose"));
-    assertThat(summary().placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(summary().verdict()).isEqualTo(Verdict.WITHIN);
   }
 
   @Test

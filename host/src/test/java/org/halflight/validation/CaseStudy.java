@@ -100,7 +100,7 @@ final class CaseStudy {
             Locale.ROOT,
             "%+.3f stop, %s",
             said.meanStops().orElseThrow(),
-            StudiedMethod.placement(said)));
+            StudiedMethod.verdict(said)));
   }
 
   /** Blades that stand still at 85 % of full light; the light is set again afterwards, the same. */
@@ -136,7 +136,7 @@ final class CaseStudy {
                         Locale.ROOT,
                         "%+.3f stop, %s",
                         said.meanStops().getAsDouble(),
-                        StudiedMethod.placement(said)))
+                        StudiedMethod.verdict(said)))
             .orElse("no time"));
   }
 

@@ -103,9 +103,9 @@ final class DecisionStudy {
         errors[k] = medianStops + sdStops * scatter.draw(random);
       }
       SpeedSummary speed = summary(DecisionRule.FIXED_NUMBER, 0, errors);
-      if (speed.placementOfMean().equals(Optional.of(claim))) {
+      if (speed.verdictOfMean().equals(Optional.of(claim))) {
         byMean++;
-        now += speed.placement() == claim ? 1 : 0;
+        now += speed.verdict() == claim ? 1 : 0;
       }
     }
     return new Shares((double) now / samples, (double) byMean / samples);
@@ -131,8 +131,8 @@ final class DecisionStudy {
           SpeedSummary speed = summary(DecisionRule.UNTIL_DECIDED, 0, errors);
           open = !speed.isMeanDecided();
           if (!open) {
-            byMean += speed.placementOfMean().equals(Optional.of(Verdict.WITHIN)) ? 1 : 0;
-            now += speed.placement() == Verdict.WITHIN ? 1 : 0;
+            byMean += speed.verdictOfMean().equals(Optional.of(Verdict.WITHIN)) ? 1 : 0;
+            now += speed.verdict() == Verdict.WITHIN ? 1 : 0;
           }
         }
       }

@@ -63,9 +63,9 @@ class DecisionStudyTest {
   void aSpeedThatHungIsNeverWithinHoweverItIsFired() {
     for (DecisionRule rule : DecisionRule.values()) {
       var speed = DecisionStudy.summary(rule, 1, 0.01, 0.02, 0, -0.01, 0.01, 0.02);
-      assertThat(speed.placement()).isEqualTo(Verdict.SOME_FAILED);
+      assertThat(speed.verdict()).isEqualTo(Verdict.SOME_FAILED);
       assertThat(speed.isMeanDecided()).as("and it is not fired on for ever").isTrue();
-      assertThat(DecisionStudy.summary(rule, 0, 0.01, 0.02, 0, -0.01, 0.01, 0.02).placement())
+      assertThat(DecisionStudy.summary(rule, 0, 0.01, 0.02, 0, -0.01, 0.01, 0.02).verdict())
           .isEqualTo(Verdict.WITHIN);
     }
   }

@@ -139,8 +139,8 @@ public final class StudiedMethod {
   }
 
   /** The verdict on a speed, as tables have it. */
-  static String placement(SpeedSummary speed) {
-    return Verdict.WORDS.word(speed.placement());
+  static String verdict(SpeedSummary speed) {
+    return Verdict.WORDS.word(speed.verdict());
   }
 
   private static boolean has(FiringResult firing, String word) {

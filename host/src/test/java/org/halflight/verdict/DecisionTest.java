@@ -28,12 +28,12 @@ class DecisionTest {
     // Five firings of 0.1 stop: t(4) = 2.132 times 0.0447 is 0.0953 stop.
     RigKnowledge none = RigKnowledge.NO_RIG;
     assertThat(decide(0.3, none, 0.1, 5).guardStops()).isCloseTo(0.0953, within(5e-5));
-    assertThat(decide(0.23, none, 0.1, 5).placement()).isEqualTo(Verdict.WITHIN);
-    assertThat(decide(0.25, none, 0.1, 5).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(decide(0.42, none, 0.1, 5).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(decide(0.44, none, 0.1, 5).placement()).isEqualTo(Verdict.SLOW);
-    assertThat(decide(-0.44, none, 0.1, 5).placement()).isEqualTo(Verdict.FAST);
-    assertThat(decide(-0.23, none, 0.1, 5).placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(decide(0.23, none, 0.1, 5).verdict()).isEqualTo(Verdict.WITHIN);
+    assertThat(decide(0.25, none, 0.1, 5).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(decide(0.42, none, 0.1, 5).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(decide(0.44, none, 0.1, 5).verdict()).isEqualTo(Verdict.SLOW);
+    assertThat(decide(-0.44, none, 0.1, 5).verdict()).isEqualTo(Verdict.FAST);
+    assertThat(decide(-0.23, none, 0.1, 5).verdict()).isEqualTo(Verdict.WITHIN);
   }
 
   @Test
@@ -72,7 +72,7 @@ class DecisionTest {
                     new BeyondLimits(4, 0, 0),
                     Tolerance.THIRD,
                     DecisionRule.UNTIL_DECIDED)
-                .placement())
+                .verdict())
         .isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
   }
 }

@@ -40,7 +40,7 @@ class OddOnesTest {
     assertThat(slow.oddOnes()).contains(new OddOnes(0, 5));
     SpeedSummary wild = of(Map.of(), OptionalDouble.empty(), 1, 1.1, 1, 0.6, 1.1);
     assertThat(wild.oddOnes()).contains(new OddOnes(1, 5));
-    assertThat(wild.placement()).isEqualTo(Verdict.SLOW);
+    assertThat(wild.verdict()).isEqualTo(Verdict.SLOW);
   }
 
   @Test
@@ -52,16 +52,16 @@ class OddOnesTest {
   @Test
   void whatHungOpenedTwiceOrDidNotOpenIsNeverWithin() {
     double[] good = {0.01, 0, 0.02, 0.01, 0};
-    assertThat(of(Map.of(), OptionalDouble.empty(), good).placement()).isEqualTo(Verdict.WITHIN);
+    assertThat(of(Map.of(), OptionalDouble.empty(), good).verdict()).isEqualTo(Verdict.WITHIN);
     for (Outcome failed : List.of(Outcome.STUCK_OPEN, Outcome.DOUBLE, Outcome.DID_NOT_OPEN)) {
       SpeedSummary speed = of(failed, good);
-      assertThat(speed.placement()).isEqualTo(Verdict.SOME_FAILED);
-      assertThat(speed.decision().orElseThrow().placement()).isEqualTo(Verdict.SOME_FAILED);
+      assertThat(speed.verdict()).isEqualTo(Verdict.SOME_FAILED);
+      assertThat(speed.decision().orElseThrow().verdict()).isEqualTo(Verdict.SOME_FAILED);
       assertThat(Sentences.verdict(speed)).startsWith("not within, 1 of 6 ");
       assertThat(Sentences.speed(speed)).anyMatch(said -> said.contains("is not within tolerance"));
     }
     double[] slow = {0.81, 0.8, 0.82, 0.81, 0.8};
-    assertThat(of(Outcome.STUCK_OPEN, slow).placement()).isEqualTo(Verdict.SLOW);
+    assertThat(of(Outcome.STUCK_OPEN, slow).verdict()).isEqualTo(Verdict.SLOW);
   }
 
   @Test

@@ -32,18 +32,18 @@ class OneExposureTest {
   void theMeanMustStayAFactorOfTheScatterAwayFromALimit() {
     OneExposure shutter = new OneExposure(0, 0.02, 5, 0);
     assertThat(shutter.guardStops(FIXED) / 0.02).isCloseTo(4.275, within(0.03));
-    assertThat(new OneExposure(0.24, 0.02, 5, 0).placement(Tolerance.THIRD, FIXED))
+    assertThat(new OneExposure(0.24, 0.02, 5, 0).verdict(Tolerance.THIRD, FIXED))
         .isEqualTo(Verdict.WITHIN);
-    assertThat(new OneExposure(0.26, 0.02, 5, 0).placement(Tolerance.THIRD, FIXED))
+    assertThat(new OneExposure(0.26, 0.02, 5, 0).verdict(Tolerance.THIRD, FIXED))
         .isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(new OneExposure(-0.40, 0.02, 5, 0).placement(Tolerance.THIRD, FIXED))
+    assertThat(new OneExposure(-0.40, 0.02, 5, 0).verdict(Tolerance.THIRD, FIXED))
         .isEqualTo(Verdict.FAST);
   }
 
   @Test
   void aMeanThatIsRightIsNotEnoughWhereSingleExposuresScatter() {
     OneExposure erratic = new OneExposure(0.05, 0.5, 20, 0);
-    assertThat(erratic.placement(Tolerance.THIRD, FIXED)).isNotEqualTo(Verdict.WITHIN);
+    assertThat(erratic.verdict(Tolerance.THIRD, FIXED)).isNotEqualTo(Verdict.WITHIN);
     Decision decision = erratic.decide(Tolerance.THIRD, FIXED);
     assertThat(decision.conformity()).isLessThan(0.6);
     // What the rig may be off by is on top, with one exposure as with the mean.
@@ -62,9 +62,9 @@ class OneExposureTest {
   void theFurtherFiringsWouldDecide() {
     OneExposure open = new OneExposure(0.2, 0.05, 5, 0);
     Decision decision = open.decide(Tolerance.THIRD, FIXED);
-    assertThat(decision.placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(decision.verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
     int then = 5 + decision.furtherFirings().orElseThrow();
-    assertThat(new OneExposure(0.2, 0.05, then, 0).placement(Tolerance.THIRD, FIXED))
+    assertThat(new OneExposure(0.2, 0.05, then, 0).verdict(Tolerance.THIRD, FIXED))
         .isEqualTo(Verdict.WITHIN);
   }
 
@@ -83,11 +83,11 @@ class OneExposureTest {
       double[] errors =
           random.doubles(10).map(u -> sd * normal.inverseCumulativeProbability(u)).toArray();
       Sample sample = Sample.of(errors);
-      Verdict placement =
+      Verdict verdict =
           new OneExposure(sample.mean().get(), sample.sd().get(), 10, 0)
-              .placement(Tolerance.THIRD, FIXED);
-      within += placement == Verdict.WITHIN ? 1 : 0;
-      outside += placement == Verdict.SLOW || placement == Verdict.FAST ? 1 : 0;
+              .verdict(Tolerance.THIRD, FIXED);
+      within += verdict == Verdict.WITHIN ? 1 : 0;
+      outside += verdict == Verdict.SLOW || verdict == Verdict.FAST ? 1 : 0;
     }
     // Four standard deviations of a binomial share of 5 % in 4,000: 1.4 %.
     assertThat(within / (double) shutters).isLessThan(0.064);
@@ -98,12 +98,12 @@ class OneExposureTest {
   void fewerFiringsThanPlannedAreNoVerdictOnEither() {
     for (Measurand measurand : Measurand.values()) {
       SpeedSummary speed = summary(measurand, OptionalInt.of(5), 0.01, 0.02, 0.0);
-      assertThat(speed.placement()).isEqualTo(Verdict.FEWER_THAN_PLANNED);
-      assertThat(speed.decision().orElseThrow().placement()).isEqualTo(Verdict.FEWER_THAN_PLANNED);
+      assertThat(speed.verdict()).isEqualTo(Verdict.FEWER_THAN_PLANNED);
+      assertThat(speed.decision().orElseThrow().verdict()).isEqualTo(Verdict.FEWER_THAN_PLANNED);
       assertThat(speed.decision().orElseThrow().furtherFirings()).hasValue(2);
-      assertThat(summary(measurand, OptionalInt.of(3), 0.01, 0.02, 0.0).placement())
+      assertThat(summary(measurand, OptionalInt.of(3), 0.01, 0.02, 0.0).verdict())
           .isEqualTo(Verdict.WITHIN);
-      assertThat(summary(measurand, OptionalInt.empty(), 0.01, 0.02, 0.0).placement())
+      assertThat(summary(measurand, OptionalInt.empty(), 0.01, 0.02, 0.0).verdict())
           .isEqualTo(Verdict.WITHIN);
     }
   }

@@ -151,14 +151,14 @@ class SummedUpFiringsTest {
   void theGuardBandIsKeptAtBothLimits() {
     double guard = at(0).guardStops().orElseThrow();
     double limit = 1 / 3.0;
-    assertThat(at(limit - 1.1 * guard).placement()).isEqualTo(Verdict.WITHIN);
-    assertThat(at(limit - 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(at(limit + 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(at(limit + 1.1 * guard).placement()).isEqualTo(Verdict.SLOW);
-    assertThat(at(1.1 * guard - limit).placement()).isEqualTo(Verdict.WITHIN);
-    assertThat(at(0.9 * guard - limit).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(at(-limit - 0.9 * guard).placement()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
-    assertThat(at(-limit - 1.1 * guard).placement()).isEqualTo(Verdict.FAST);
+    assertThat(at(limit - 1.1 * guard).verdict()).isEqualTo(Verdict.WITHIN);
+    assertThat(at(limit - 0.9 * guard).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(limit + 0.9 * guard).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(limit + 1.1 * guard).verdict()).isEqualTo(Verdict.SLOW);
+    assertThat(at(1.1 * guard - limit).verdict()).isEqualTo(Verdict.WITHIN);
+    assertThat(at(0.9 * guard - limit).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(-limit - 0.9 * guard).verdict()).isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
+    assertThat(at(-limit - 1.1 * guard).verdict()).isEqualTo(Verdict.FAST);
   }
 
   private static SpeedSummary at(double mean) {
