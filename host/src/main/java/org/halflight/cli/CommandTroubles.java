@@ -38,7 +38,7 @@ final class CommandTroubles {
           "cli.noCommand", String.join(", ", bad.getCommandLine().getSubcommands().keySet()));
     }
     return bad.getCause() instanceof TypeConversionException wrong
-        ? Words.say("cli.badValue", name(bad.getArgSpec()), wrong.getMessage())
+        ? Words.say("cli.badValue", name(bad.getArgSpec()), String.valueOf(wrong.getMessage()))
         : Words.say("cli.noValue", name(bad.getArgSpec()), bad.getArgSpec().paramLabel());
   }
 
