@@ -182,7 +182,7 @@ public final class BenchDriver implements AutoCloseable {
   public void close() {
     try (workbench) {
       feed.close();
-      takeTheRest();
+      drain();
       light.end();
     }
   }
@@ -190,7 +190,7 @@ public final class BenchDriver implements AutoCloseable {
   /**
    * Takes one thing more, if there is one; what a full disk refuses waits, and comes in the end.
    */
-  private boolean takeRest() {
+  private boolean handleNext() {
     Optional<RigFeed.Item> rest = feed.next();
     try {
       rest.ifPresent(this::happening);
@@ -201,12 +201,12 @@ public final class BenchDriver implements AutoCloseable {
   }
 
   /** Takes, and so keeps, what the rig had sent; nobody is there to be told. */
-  private void takeTheRest() {
+  private void drain() {
     Optional<RuntimeException> first = Optional.empty();
     boolean more = true;
     for (int faults = 0; more && faults < MOST_FAULTS_AT_CLOSING; ) {
       try {
-        more = takeRest();
+        more = handleNext();
       } catch (RuntimeException fault) {
         // A line that cannot be worked out must not keep those behind it from their file.
         faults++;
@@ -220,8 +220,8 @@ public final class BenchDriver implements AutoCloseable {
 
   private Happening onEvent(BenchEvent event) {
     List<SessionEvent> news = new ArrayList<>();
-    for (Workbench.Taken taken : workbench.takeEach(event)) {
-      onEvent(taken.event(), taken.brought(), news);
+    for (Workbench.Handled handled : workbench.handleEach(event)) {
+      onEvent(handled.event(), handled.brought(), news);
     }
     return new Happening(Optional.empty(), news);
   }

@@ -45,17 +45,17 @@ public final class DiscRun {
   public record Refused(CalibrationRefusal refusal) implements Outcome {}
 
   private final RigWork work;
-  private final Consumer<Stage> tell;
+  private final Consumer<Stage> report;
   private final DoubleConsumer share;
 
   /**
    * @param work a rig that has greeted
-   * @param tell hears how it goes on
+   * @param report hears how it goes on
    * @param share hears what part of it is over, 0 to 1
    */
-  public DiscRun(RigWork work, Consumer<Stage> tell, DoubleConsumer share) {
+  public DiscRun(RigWork work, Consumer<Stage> report, DoubleConsumer share) {
     this.work = work;
-    this.tell = tell;
+    this.report = report;
     this.share = share;
   }
 
@@ -74,7 +74,7 @@ public final class DiscRun {
       TaskRunner runner = new TaskRunner(work);
       // Curves of slow slots would hold the edges up.
       runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
-      Outcome outcome = taken(runner, seconds, profile);
+      Outcome outcome = readEdges(runner, seconds, profile);
       runner.command(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
       return outcome;
     } catch (CalibrationRefused refused) {
@@ -84,9 +84,9 @@ public final class DiscRun {
     }
   }
 
-  private Outcome taken(TaskRunner runner, double seconds, Optional<RigProfile> profile)
+  private Outcome readEdges(TaskRunner runner, double seconds, Optional<RigProfile> profile)
       throws CalibrationRefused {
-    tell.accept(Stage.LIGHT);
+    report.accept(Stage.LIGHT);
     DiscLight.Outcome light =
         DiscLight.of(
             runner.run(LightTask.ofADisc(part -> share.accept(LIGHT_PART * part))).blocks(),
@@ -94,9 +94,9 @@ public final class DiscRun {
     if (!(light instanceof DiscLight.Found found)) {
       return new NoLight(light);
     }
-    tell.accept(Stage.LEVELS);
+    report.accept(Stage.LEVELS);
     ThresholdTask stand = runner.run(new ThresholdTask(found.codes().low(), found.codes().high()));
-    tell.accept(Stage.EDGES);
+    report.accept(Stage.EDGES);
     EdgesTask edges =
         runner.run(
             new EdgesTask(

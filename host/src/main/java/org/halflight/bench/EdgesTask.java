@@ -28,7 +28,7 @@ final class EdgesTask extends TimedTask {
   }
 
   @Override
-  void heard(RigEvent event) {
+  void onEvent(RigEvent event) {
     if (event instanceof RigEvent.EdgeAt at && wanted.test(at.edge())) {
       edges.add(at.edge());
     }

@@ -21,7 +21,7 @@ final class PingTask extends TimedTask {
   }
 
   @Override
-  void heard(RigEvent event) {
+  void onEvent(RigEvent event) {
     if (event instanceof RigEvent.TimeAt time) {
       beat = time.ticks() >> 22;
     }

@@ -15,12 +15,12 @@ public enum SessionForm {
   FIRST("halflight-session 1") {
     @Override
     public String line(BenchEvent event) {
-      return BenchSentences.format(event);
+      return EventLine.format(event);
     }
 
     @Override
     public Optional<BenchEvent> event(String line) {
-      return BenchSentences.parse(line);
+      return EventLine.parse(line);
     }
   },
 
@@ -28,7 +28,7 @@ public enum SessionForm {
   SECOND("halflight-session 2") {
     @Override
     public String line(BenchEvent event) {
-      String text = BenchSentences.format(event);
+      String text = EventLine.format(event);
       if (event instanceof BenchEvent.Mark mark) {
         text = MARK + mark.number() + text.substring(1);
       }
@@ -44,7 +44,7 @@ public enum SessionForm {
         return Optional.empty();
       }
       String text = line.substring(0, end);
-      return text.startsWith(MARK) ? mark(text) : BenchSentences.parse(text);
+      return text.startsWith(MARK) ? mark(text) : EventLine.parse(text);
     }
   };
 
@@ -97,7 +97,7 @@ public enum SessionForm {
     }
     return number < 1
         ? Optional.empty()
-        : BenchSentences.parse("M" + text.substring(end))
+        : EventLine.parse("M" + text.substring(end))
             .map(event -> ((BenchEvent.Mark) event).numbered(number));
   }
 

@@ -48,14 +48,14 @@ final class SessionLock implements AutoCloseable {
    *
    * @return empty when somebody holds it
    */
-  static Optional<SessionLock> take(Path session) throws IOException {
+  static Optional<SessionLock> acquire(Path session) throws IOException {
     Path file = beside(session);
     if (!HELD.add(file)) {
       return Optional.empty();
     }
     boolean taken = false;
     try {
-      Optional<SessionLock> lock = takeFile(file);
+      Optional<SessionLock> lock = acquireFile(file);
       taken = lock.isPresent();
       return lock;
     } finally {
@@ -65,7 +65,7 @@ final class SessionLock implements AutoCloseable {
     }
   }
 
-  private static Optional<SessionLock> takeFile(Path file) throws IOException {
+  private static Optional<SessionLock> acquireFile(Path file) throws IOException {
     for (int i = 0; i < MOST_TRIES; i++) {
       FileChannel channel =
           FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);

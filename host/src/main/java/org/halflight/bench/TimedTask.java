@@ -20,7 +20,7 @@ abstract class TimedTask implements RigTask {
 
   @Override
   public final State onEvent(RigEvent event, TickRate rate) {
-    heard(event);
+    onEvent(event);
     if (!(event instanceof RigEvent.TimeAt beat)) {
       return State.UNDER_WAY;
     }
@@ -30,7 +30,7 @@ abstract class TimedTask implements RigTask {
   }
 
   /** Hears what the rig says meanwhile. */
-  abstract void heard(RigEvent event);
+  abstract void onEvent(RigEvent event);
 
   @Override
   public final double patienceSeconds(TickRate rate) {

@@ -41,12 +41,12 @@ final class WholeLines {
       endBytes = write(endBytes, line + "\n");
     } catch (IOException e) {
       torn = true;
-      takeBack();
+      undo();
       throw e;
     }
   }
 
-  private void takeBack() {
+  private void undo() {
     try {
       channel.truncate(endBytes);
       torn = false;
@@ -57,7 +57,7 @@ final class WholeLines {
   }
 
   private void mend() throws IOException {
-    takeBack();
+    undo();
     if (torn) {
       endBytes = write(channel.size(), SPOILT);
       torn = false;

@@ -34,7 +34,7 @@ public final class Workbench implements AutoCloseable {
    *
    * @param event as it stands in the file
    */
-  public record Taken(BenchEvent event, SessionReducer.Brought brought) {}
+  public record Handled(BenchEvent event, SessionReducer.Brought brought) {}
 
   private final SessionFile file;
   private final LongSupplier nanos;
@@ -45,7 +45,7 @@ public final class Workbench implements AutoCloseable {
   private final Deque<BenchEvent> waiting = new ArrayDeque<>();
 
   /** What was taken, and told to nobody yet. */
-  private final List<Taken> untold = new ArrayList<>();
+  private final List<Handled> untold = new ArrayList<>();
 
   /** What came of forcing an event to the disk that was taken all the same. */
   private Optional<Trouble> unsaid = Optional.empty();
@@ -97,9 +97,9 @@ public final class Workbench implements AutoCloseable {
   public SessionReducer.Brought onEvent(BenchEvent event) {
     List<RigEvent> said = new ArrayList<>();
     List<SessionEvent> news = new ArrayList<>();
-    for (Taken taken : takeEach(event)) {
-      said.addAll(taken.brought().said());
-      news.addAll(taken.brought().news());
+    for (Handled handled : handleEach(event)) {
+      said.addAll(handled.brought().said());
+      news.addAll(handled.brought().news());
     }
     return new SessionReducer.Brought(said, news);
   }
@@ -109,7 +109,7 @@ public final class Workbench implements AutoCloseable {
    *
    * @return it, and in front of a line those that had to wait for the disk
    */
-  public List<Taken> takeEach(BenchEvent event) {
+  public List<Handled> handleEach(BenchEvent event) {
     boolean isLine = !(event instanceof BenchEvent.Mark);
     if (isRefusable(event)) {
       sayUnsaid();
@@ -142,8 +142,8 @@ public final class Workbench implements AutoCloseable {
             || Marks.input(mark).orElse(null) instanceof SessionInput.UserAction);
   }
 
-  private List<Taken> allUntold() {
-    List<Taken> all = List.copyOf(untold);
+  private List<Handled> allUntold() {
+    List<Handled> all = List.copyOf(untold);
     untold.clear();
     return all;
   }
@@ -156,7 +156,7 @@ public final class Workbench implements AutoCloseable {
     }
   }
 
-  private Taken workOut(BenchEvent written) {
+  private Handled workOut(BenchEvent written) {
     SessionReducer.Brought brought = fold.onEvent(written);
     if (brought.news().stream().anyMatch(SessionEvent.Settled.class::isInstance)) {
       try {
@@ -166,7 +166,7 @@ public final class Workbench implements AutoCloseable {
         unsaid = Optional.of(trouble);
       }
     }
-    return new Taken(written, brought);
+    return new Handled(written, brought);
   }
 
   private void sayUnsaid() {

@@ -147,14 +147,20 @@ public record FiringRow(
           List.of(
               Integer.toString(number),
               release.words(),
-              release.stops().isPresent() ? StopsText.of(release.stops().getAsDouble()) : Words.say("chart.noTime"),
+              release.stops().isPresent()
+                  ? StopsText.of(release.stops().getAsDouble())
+                  : Words.say("chart.noTime"),
               release.afterRest() ? Words.say("chart.first") : "",
               work));
     }
     return new DataTable(
         summary(),
         List.of(
-            Words.say("chart.release"), Words.say("chart.outcome"), Words.say("chart.error"), Words.say("chart.rest"), Words.say("chart.adjustment")),
+            Words.say("chart.release"),
+            Words.say("chart.outcome"),
+            Words.say("chart.error"),
+            Words.say("chart.rest"),
+            Words.say("chart.adjustment")),
         rows,
         note);
   }
@@ -172,7 +178,10 @@ public record FiringRow(
             .expandedIntervalStops()
             .map(
                 its ->
-                    Words.say("chart.rowInterval", StopsText.percent(SpeedSummary.LEVEL), StopsText.of(its)))
+                    Words.say(
+                        "chart.rowInterval",
+                        StopsText.percent(SpeedSummary.LEVEL),
+                        StopsText.of(its)))
             .orElse("");
     Limits limits = Limits.of(speed);
     String unsure = limits.isUnsure() ? Words.say("chart.rowGrey", StopsText.unsure(limits)) : "";
@@ -241,11 +250,7 @@ public record FiringRow(
     if (releases.stream().anyMatch(r -> r.afterRest() && r.stops().isPresent())) {
       legend.add(
           Keys.mark(
-              Words.say("chart.notInMean"),
-              Marks.SQUARE,
-              theme.background(),
-              theme.rest(),
-              theme));
+              Words.say("chart.notInMean"), Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
     Map<Outcome, String> untimed = new EnumMap<>(Outcome.class);
     releases.stream()

@@ -106,13 +106,13 @@ public final class LightCurvePicture implements Picture {
   public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
     if (exposure instanceof CurveExposure.Refused refused) {
-      rows.add(
-          List.of(Words.say("chart.noFigure"), Words.of("curve.refused", refused.reason())));
+      rows.add(List.of(Words.say("chart.noFigure"), Words.of("curve.refused", refused.reason())));
     }
     exposure.measured().ifPresent(measured -> addFigures(rows, measured));
     rows.add(List.of(Words.say("chart.low"), percent(levels.low())));
     rows.add(List.of(Words.say("chart.high"), percent(levels.high())));
-    return new DataTable(title, List.of(Words.say("chart.figure"), Words.say("chart.value")), rows, note);
+    return new DataTable(
+        title, List.of(Words.say("chart.figure"), Words.say("chart.value")), rows, note);
   }
 
   private static void addFigures(List<List<String>> rows, Measured measured) {
@@ -125,8 +125,13 @@ public final class LightCurvePicture implements Picture {
     rows.add(List.of(Words.say("chart.total"), millis(measured.totalSeconds())));
     rows.add(List.of(Words.say("chart.efficiency"), percent(measured.efficiency())));
     rows.add(List.of(Words.say("chart.greatest"), percent(measured.peak())));
-    rows.add(List.of(Words.say("chart.fullyOpen"), measured.openedFully() ? Words.say("chart.yes") : Words.say("chart.no")));
-    measured.plateauLight().ifPresent(at -> rows.add(List.of(Words.say("chart.plateau"), percent(at))));
+    rows.add(
+        List.of(
+            Words.say("chart.fullyOpen"),
+            measured.openedFully() ? Words.say("chart.yes") : Words.say("chart.no")));
+    measured
+        .plateauLight()
+        .ifPresent(at -> rows.add(List.of(Words.say("chart.plateau"), percent(at))));
     measured
         .halfLight()
         .ifPresent(
@@ -134,8 +139,12 @@ public final class LightCurvePicture implements Picture {
               rows.add(List.of(Words.say("chart.halfRising"), millis(half.riseSeconds())));
               rows.add(List.of(Words.say("chart.halfFalling"), millis(half.fallSeconds())));
             });
-    measured.opening().ifPresent(ramp -> rows.add(List.of(Words.say("chart.opening"), words(ramp))));
-    measured.closing().ifPresent(ramp -> rows.add(List.of(Words.say("chart.closing"), words(ramp))));
+    measured
+        .opening()
+        .ifPresent(ramp -> rows.add(List.of(Words.say("chart.opening"), words(ramp))));
+    measured
+        .closing()
+        .ifPresent(ramp -> rows.add(List.of(Words.say("chart.closing"), words(ramp))));
   }
 
   private static String words(Ramp ramp) {
@@ -220,12 +229,15 @@ public final class LightCurvePicture implements Picture {
 
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
-    legend.add(Keys.line(Words.say("chart.lightLine"), new Line2D.Double(-9, 0, 9, 0), theme.asLeft()));
+    legend.add(
+        Keys.line(Words.say("chart.lightLine"), new Line2D.Double(-9, 0, 9, 0), theme.asLeft()));
     if (exposure.measured().isPresent()) {
       legend.add(Keys.band(Words.say("chart.asFull"), theme.tolerance(), theme));
     }
     if (exposure.measured().flatMap(Measured::halfLight).isPresent()) {
-      legend.add(Keys.mark(Words.say("chart.half"), Marks.CIRCLE, theme.background(), theme.asFound(), theme));
+      legend.add(
+          Keys.mark(
+              Words.say("chart.half"), Marks.CIRCLE, theme.background(), theme.asFound(), theme));
     }
     return legend;
   }

@@ -138,7 +138,11 @@ public final class RunPictures {
 
   private static LightCurvePicture lightCurve(FiringResult firing, String note) {
     FiringCurve curve = firing.curve().orElseThrow();
-    String speed = firing.shown().map(shown -> Words.say("chart.seconds", shown.label())).orElseGet(() -> Words.say("chart.noSpeed"));
+    String speed =
+        firing
+            .shown()
+            .map(shown -> Words.say("chart.seconds", shown.label()))
+            .orElseGet(() -> Words.say("chart.noSpeed"));
     return new LightCurvePicture(
         Words.say("chart.curveTitle", speed, firing.number()),
         CurvePoints.of(curve.sampled(), curve.light().orElseThrow(), firing.rate()),

@@ -140,8 +140,12 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
         run.isEmpty()
             ? Words.say("chart.notFired")
             : Words.say(found ? "phase.within.as-found" : "phase.within.as-left"),
-        errors.length == 0 ? Words.say("chart.none") : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
-        run.flatMap(SpeedSummary::expandedIntervalStops).map(StopsText::of).orElseGet(() -> Words.say("chart.notKnown")),
+        errors.length == 0
+            ? Words.say("chart.none")
+            : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
+        run.flatMap(SpeedSummary::expandedIntervalStops)
+            .map(StopsText::of)
+            .orElseGet(() -> Words.say("chart.notKnown")),
         errors.length == 0
             ? Words.say("chart.none")
             : Arrays.stream(errors).mapToObj(StopsText::of).collect(Collectors.joining(", ")),
@@ -380,11 +384,16 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     if (anyFound) {
       legend.add(
           Keys.mark(
-              Words.say("chart.firingFound"), Marks.CIRCLE, theme.background(), theme.asFound(), theme));
+              Words.say("chart.firingFound"),
+              Marks.CIRCLE,
+              theme.background(),
+              theme.asFound(),
+              theme));
     }
     if (anyLeft) {
       legend.add(
-          Keys.mark(Words.say("chart.firingLeft"), Marks.DIAMOND, theme.asLeft(), theme.asLeft(), theme));
+          Keys.mark(
+              Words.say("chart.firingLeft"), Marks.DIAMOND, theme.asLeft(), theme.asLeft(), theme));
     }
     legend.add(
         Keys.bar(

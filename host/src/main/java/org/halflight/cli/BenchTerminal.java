@@ -162,8 +162,8 @@ final class BenchTerminal {
                 work.ifPresentOrElse(its -> answers(line, its.prompt()), () -> keys.accept(line)));
     light.advance();
     work.ifPresent(its -> guide.show(its.prompt()));
-    light.takeEnded().ifPresent(this::came);
-    report(light.takeNews());
+    light.pollEnded().ifPresent(this::came);
+    report(light.drainEvents());
     return news;
   }
 

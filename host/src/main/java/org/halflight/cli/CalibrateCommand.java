@@ -24,20 +24,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Calibrates a rig by its reference LED and the clock of this computer. */
-@Command(
-    name = "calibrate")
+@Command(name = "calibrate")
 final class CalibrateCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--clock-seconds",
-      paramLabel = "S",
-      defaultValue = "120")
+  @Option(names = "--clock-seconds", paramLabel = "S", defaultValue = "120")
   private double clockSeconds;
 
-  @Option(
-      names = "--host-clock-ppm",
-      paramLabel = "PPM")
+  @Option(names = "--host-clock-ppm", paramLabel = "PPM")
   private Double hostClockPpm;
 
   @Option(names = "--out", paramLabel = "FILE")
@@ -46,9 +40,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Option(names = "--fit", paramLabel = "FILE")
   private Path fit;
 
-  @Option(
-      names = "--residuals",
-      paramLabel = "FILE")
+  @Option(names = "--residuals", paramLabel = "FILE")
   private Path residuals;
 
   @Mixin private RigOptions rig = new RigOptions();

@@ -31,25 +31,17 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The rig check before a session. */
-@Command(
-    name = "check")
+@Command(name = "check")
 final class CheckCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--profile",
-      paramLabel = "FILE")
+  @Option(names = "--profile", paramLabel = "FILE")
   private Path profile;
 
-  @Option(
-      names = "--most-days",
-      paramLabel = "DAYS",
-      defaultValue = "90")
+  @Option(names = "--most-days", paramLabel = "DAYS", defaultValue = "90")
   private int mostDays;
 
-  @Option(
-      names = "--session",
-      paramLabel = "SESSION")
+  @Option(names = "--session", paramLabel = "SESSION")
   private Path session;
 
   @Option(names = "--chart", paramLabel = "FILE")

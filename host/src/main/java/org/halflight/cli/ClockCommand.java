@@ -20,8 +20,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The rate of a rig's clock by edges from outside. */
-@Command(
-    name = "clock")
+@Command(name = "clock")
 final class ClockCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -67,33 +66,19 @@ final class ClockCommand implements Callable<Integer> {
     }
   }
 
-  @Option(
-      names = "--source",
-      paramLabel = "SOURCE",
-      defaultValue = "pulse-per-second")
+  @Option(names = "--source", paramLabel = "SOURCE", defaultValue = "pulse-per-second")
   private String source;
 
-  @Option(
-      names = "--hertz",
-      paramLabel = "HZ",
-      defaultValue = "1")
+  @Option(names = "--hertz", paramLabel = "HZ", defaultValue = "1")
   private double hertz;
 
-  @Option(
-      names = "--source-ppm",
-      paramLabel = "PPM")
+  @Option(names = "--source-ppm", paramLabel = "PPM")
   private Double sourcePpm;
 
-  @Option(
-      names = "--input",
-      paramLabel = "INPUT",
-      defaultValue = "contact")
+  @Option(names = "--input", paramLabel = "INPUT", defaultValue = "contact")
   private String input;
 
-  @Option(
-      names = "--seconds",
-      paramLabel = "S",
-      defaultValue = "60")
+  @Option(names = "--seconds", paramLabel = "S", defaultValue = "60")
   private double seconds;
 
   @Option(names = "--keep")

@@ -23,9 +23,7 @@ final class CommandTroubles {
     if (bad instanceof MissingParameterException missing) {
       List<ArgSpec> lacking = missing.getMissing();
       boolean isGiven =
-          lacking.size() == 1
-              && lacking.get(0) instanceof OptionSpec option
-              && !option.required();
+          lacking.size() == 1 && lacking.get(0) instanceof OptionSpec option && !option.required();
       return isGiven
           ? Words.say("cli.noValue", name(lacking.get(0)), lacking.get(0).paramLabel())
           : Words.say(

@@ -34,27 +34,20 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Holds two runs against each other. */
-@Command(
-    name = "compare")
+@Command(name = "compare")
 final class CompareCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
-  @Option(
-      names = "--with",
-      paramLabel = "SESSION")
+  @Option(names = "--with", paramLabel = "SESSION")
   private List<Path> with = List.of();
 
-  @Option(
-      names = "--before",
-      paramLabel = "PHASE")
+  @Option(names = "--before", paramLabel = "PHASE")
   private String before;
 
-  @Option(
-      names = "--after",
-      paramLabel = "PHASE")
+  @Option(names = "--after", paramLabel = "PHASE")
   private String after;
 
   @Option(names = "--details")
@@ -63,9 +56,7 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--table", paramLabel = "FILE")
   private Path table;
 
-  @Option(
-      names = "--statistics",
-      paramLabel = "FILE")
+  @Option(names = "--statistics", paramLabel = "FILE")
   private Path statistics;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

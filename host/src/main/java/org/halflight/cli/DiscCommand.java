@@ -12,15 +12,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** A slotted disc to print. */
-@Command(
-    name = "disc")
+@Command(name = "disc")
 final class DiscCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      defaultValue = "disc.pdf")
+  @Option(names = "--out", paramLabel = "FILE", defaultValue = "disc.pdf")
   private Path out;
 
   @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4")

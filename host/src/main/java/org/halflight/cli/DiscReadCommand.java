@@ -37,66 +37,43 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Reads a slotted disc that turns before the sensor. */
-@Command(
-    name = "read",
-    mixinStandardHelpOptions = true)
+@Command(name = "read", mixinStandardHelpOptions = true)
 final class DiscReadCommand implements Callable<Integer> {
   private static final long SEED = 20;
 
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--seconds",
-      paramLabel = "S",
-      defaultValue = "6")
+  @Option(names = "--seconds", paramLabel = "S", defaultValue = "6")
   private double seconds;
 
-  @Option(
-      names = "--cut",
-      paramLabel = "MM",
-      defaultValue = "0.1")
+  @Option(names = "--cut", paramLabel = "MM", defaultValue = "0.1")
   private double cut;
 
-  @Option(
-      names = "--radius",
-      paramLabel = "MM",
-      defaultValue = "63")
+  @Option(names = "--radius", paramLabel = "MM", defaultValue = "63")
   private double radius;
 
-  @Option(
-      names = "--slots",
-      paramLabel = "DEGREES",
-      split = ",")
+  @Option(names = "--slots", paramLabel = "DEGREES", split = ",")
   private List<Double> slots = PrintedDisc.SLOT_DEGREES;
 
-  @Option(
-      names = "--rpm",
-      paramLabel = "RPM")
+  @Option(names = "--rpm", paramLabel = "RPM")
   private Double turnsAMinute;
 
-  @Option(
-      names = "--rpm-ppm",
-      paramLabel = "PPM",
-      defaultValue = "577")
+  @Option(names = "--rpm-ppm", paramLabel = "PPM", defaultValue = "577")
   private double speedPpm;
 
-  @Option(
-      names = "--keep")
+  @Option(names = "--keep")
   private boolean keep;
 
   @Option(names = "--edges", paramLabel = "FILE")
   private Path edgesFile;
 
-  @Option(
-      names = "--from",
-      paramLabel = "FILE")
+  @Option(names = "--from", paramLabel = "FILE")
   private Path from;
 
   @Option(names = "--picture", paramLabel = "FILE")
   private Path picture;
 
-  @Option(
-      names = "--practice")
+  @Option(names = "--practice")
   private boolean practice;
 
   @Mixin private RigOptions rig = new RigOptions();

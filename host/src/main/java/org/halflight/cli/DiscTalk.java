@@ -36,7 +36,7 @@ final class DiscTalk {
     work.meanwhile(
         () -> {
           show(reading.prompt());
-          hear(reading.prompt());
+          onPrompt(reading.prompt());
         });
     while (reading.prompt().state() != Prompt.State.OVER) {
       reading.advance();
@@ -70,7 +70,7 @@ final class DiscTalk {
     return !words.isEmpty() && !before.equals(Optional.of(words));
   }
 
-  private void hear(Prompt now) {
+  private void onPrompt(Prompt now) {
     Optional<String> typed = terminal.typed();
     if (typed.filter("q"::equals).isPresent()) {
       reading.answer(Answer.STOP);

@@ -24,8 +24,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Writes tables. */
-@Command(
-    name = "export")
+@Command(name = "export")
 final class ExportCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -38,9 +37,7 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--speeds", paramLabel = "FILE")
   private Path speedTable;
 
-  @Option(
-      names = "--extra-tests",
-      paramLabel = "FILE")
+  @Option(names = "--extra-tests", paramLabel = "FILE")
   private Path extraTestTable;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

@@ -15,8 +15,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
 /** A gauge study from a table. */
-@Command(
-    name = "gauge")
+@Command(name = "gauge")
 final class GaugeCommand implements Callable<Integer> {
   private static final double GOOD = 0.1;
   private static final double FAIR = 0.3;

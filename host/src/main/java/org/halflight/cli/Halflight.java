@@ -10,9 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
 
 /** All commands. Without one, the practice run. */
-@Command(
-    name = "halflight",
-    mixinStandardHelpOptions = true)
+@Command(name = "halflight", mixinStandardHelpOptions = true)
 public final class Halflight {
   /** Options that were called otherwise in earlier versions; scripts of people have them. */
   private static final Map<String, String> OLD_SPELLINGS = Map.of("--everyday", "--extra-tests");

@@ -6,8 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
 /** Looks for light through shut blades. */
-@Command(
-    name = "leak")
+@Command(name = "leak")
 final class LeakCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

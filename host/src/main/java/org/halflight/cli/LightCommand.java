@@ -10,8 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Sets the light of a session. */
-@Command(
-    name = "light")
+@Command(name = "light")
 final class LightCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

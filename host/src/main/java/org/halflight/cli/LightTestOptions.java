@@ -26,8 +26,7 @@ final class LightTestOptions {
   @Parameters(paramLabel = "SESSION")
   private Path session;
 
-  @Option(
-      names = "--practice")
+  @Option(names = "--practice")
   private boolean practice;
 
   @Mixin private RigOptions rig = new RigOptions();

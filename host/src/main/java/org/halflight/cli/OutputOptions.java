@@ -11,8 +11,7 @@ import picocli.CommandLine.Option;
 
 /** How the files that a command writes come into place: the same for every command. */
 final class OutputOptions {
-  @Option(
-      names = "--force")
+  @Option(names = "--force")
   private boolean force;
 
   /** The files of a command that reads these. */

@@ -28,79 +28,50 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Writes the page that goes with the camera. */
-@Command(
-    name = "page")
+@Command(name = "page")
 final class PageCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Parameters(arity = "1..*", paramLabel = "SESSION")
   private List<Path> sessions;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      defaultValue = "hand-over.pdf")
+  @Option(names = "--out", paramLabel = "FILE", defaultValue = "hand-over.pdf")
   private Path out;
 
-  @Option(
-      names = "--paper",
-      paramLabel = "SIZE",
-      defaultValue = "a4")
+  @Option(names = "--paper", paramLabel = "SIZE", defaultValue = "a4")
   private String paper;
 
-  @Option(
-      names = "--camera",
-      paramLabel = "LABEL",
-      defaultValue = "")
+  @Option(names = "--camera", paramLabel = "LABEL", defaultValue = "")
   private String camera;
 
-  @Option(
-      names = "--serial",
-      paramLabel = "NUMBER",
-      defaultValue = "")
+  @Option(names = "--serial", paramLabel = "NUMBER", defaultValue = "")
   private String serial;
 
   @Option(names = "--job", paramLabel = "NUMBER", defaultValue = "")
   private String job;
 
-  @Option(
-      names = "--shutter",
-      paramLabel = "WORDS",
-      defaultValue = "")
+  @Option(names = "--shutter", paramLabel = "WORDS", defaultValue = "")
   private String shutter;
 
-  @Option(
-      names = "--shutter-kind",
-      paramLabel = "KIND",
-      defaultValue = "unknown")
+  @Option(names = "--shutter-kind", paramLabel = "KIND", defaultValue = "unknown")
   private String kind;
 
-  @Option(
-      names = "--done",
-      paramLabel = "WORDS")
+  @Option(names = "--done", paramLabel = "WORDS")
   private List<String> done = List.of();
 
-  @Option(
-      names = "--intake",
-      paramLabel = "ITEM=STATE[,REMARK]")
+  @Option(names = "--intake", paramLabel = "ITEM=STATE[,REMARK]")
   private List<String> intake = List.of();
 
-  @Option(
-      names = "--hand-back",
-      paramLabel = "ITEM=STATE[,REMARK]")
+  @Option(names = "--hand-back", paramLabel = "ITEM=STATE[,REMARK]")
   private List<String> handBack = List.of();
 
-  @Option(
-      names = "--not-tested",
-      paramLabel = "WORDS")
+  @Option(names = "--not-tested", paramLabel = "WORDS")
   private List<String> notTested = List.of();
 
   @Option(names = "--wet")
   private boolean wet;
 
-  @Option(
-      names = "--f-number",
-      paramLabel = "N")
+  @Option(names = "--f-number", paramLabel = "N")
   private Double fNumber;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

@@ -6,8 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
 /** Tests how evenly the panel of light fills the lens. */
-@Command(
-    name = "panel")
+@Command(name = "panel")
 final class PanelCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

@@ -30,8 +30,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Draws pictures. */
-@Command(
-    name = "picture")
+@Command(name = "picture")
 final class PictureCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
@@ -44,29 +43,19 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--row", paramLabel = "FILE")
   private Path row;
 
-  @Option(
-      names = "--curve",
-      paramLabel = "FILE")
+  @Option(names = "--curve", paramLabel = "FILE")
   private Path curve;
 
-  @Option(
-      names = "--budget",
-      paramLabel = "FILE")
+  @Option(names = "--budget", paramLabel = "FILE")
   private Path budget;
 
-  @Option(
-      names = "--extra-tests",
-      paramLabel = "FOLDER")
+  @Option(names = "--extra-tests", paramLabel = "FOLDER")
   private Path extraTests;
 
-  @Option(
-      names = "--speed",
-      paramLabel = "SPEED")
+  @Option(names = "--speed", paramLabel = "SPEED")
   private String speed;
 
-  @Option(
-      names = "--phase",
-      paramLabel = "PHASE")
+  @Option(names = "--phase", paramLabel = "PHASE")
   private String phase;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

@@ -45,8 +45,7 @@ import picocli.CommandLine.Option;
  * The main job without hardware: an invented leaf shutter on the practice rig, as found and as
  * left.
  */
-@Command(
-    name = "practice")
+@Command(name = "practice")
 final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
@@ -60,16 +59,10 @@ final class PracticeCommand implements Callable<Integer> {
 
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FOLDER",
-      defaultValue = "practice-run")
+  @Option(names = "--out", paramLabel = "FOLDER", defaultValue = "practice-run")
   private Path out;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "20")
+  @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
 
   @Mixin private DecisionOptions judging = new DecisionOptions();

@@ -14,9 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Shows rig profiles and passes them on. */
-@Command(
-    name = "profile",
-    synopsisSubcommandLabel = "COMMAND")
+@Command(name = "profile", synopsisSubcommandLabel = "COMMAND")
 final class ProfileCommand {
   private final Surroundings surroundings;
 
@@ -25,9 +23,7 @@ final class ProfileCommand {
   }
 
   @Command(name = "show")
-  int show(
-      @Parameters(paramLabel = "SERIAL|FILE")
-          String which) {
+  int show(@Parameters(paramLabel = "SERIAL|FILE") String which) {
     RigProfile profile =
         which.endsWith(".profile") ? ProfileStore.read(Path.of(which)) : newest(which);
     surroundings.terminal().say(ProfileWords.lines(profile));
@@ -45,10 +41,11 @@ final class ProfileCommand {
     return 0;
   }
 
-  @Command(
-      name = "import")
-  int take(@Parameters(paramLabel = "FILE") Path from) {
-    surroundings.terminal().say(new RigUpkeep(surroundings.folder()).take(from, profile -> {}));
+  @Command(name = "import")
+  int importProfile(@Parameters(paramLabel = "FILE") Path from) {
+    surroundings
+        .terminal()
+        .say(new RigUpkeep(surroundings.folder()).importProfile(from, profile -> {}));
     return 0;
   }
 

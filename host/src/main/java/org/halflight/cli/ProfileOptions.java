@@ -17,18 +17,13 @@ import picocli.CommandLine.Option;
 
 /** Which rig profile a command measures with. */
 final class ProfileOptions {
-  @Option(
-      names = "--profile",
-      paramLabel = "FILE")
+  @Option(names = "--profile", paramLabel = "FILE")
   private Path file;
 
   @Option(names = "--no-profile")
   private boolean none;
 
-  @Option(
-      names = "--profile-days",
-      paramLabel = "DAYS",
-      defaultValue = "90")
+  @Option(names = "--profile-days", paramLabel = "DAYS", defaultValue = "90")
   private int days;
 
   /** What a session at the bench is told. */

@@ -19,44 +19,34 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ScopeType;
 
 /** Looks after the record of cameras, visits, runs and firings that the window keeps. */
-@Command(
-    name = "record",
-    synopsisSubcommandLabel = "COMMAND")
+@Command(name = "record", synopsisSubcommandLabel = "COMMAND")
 final class RecordCommand {
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--record",
-      paramLabel = "FILE",
-      scope = ScopeType.INHERIT)
+  @Option(names = "--record", paramLabel = "FILE", scope = ScopeType.INHERIT)
   private Path file;
 
-  @Option(
-      names = "--new-record",
-      scope = ScopeType.INHERIT)
+  @Option(names = "--new-record", scope = ScopeType.INHERIT)
   private boolean begin;
 
   RecordCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
 
-  @Command(
-      name = "backup")
+  @Command(name = "backup")
   int backup(@Parameters(paramLabel = "FILE") Path to) {
     WorkshopRecord.backUp(record(), to);
     return said("record.backedUp", to);
   }
 
-  @Command(
-      name = "restore")
+  @Command(name = "restore")
   int restore(@Parameters(paramLabel = "FILE") Path backup) {
     try (WorkshopRecord record = openOrBegin()) {
       return said("record.restored", backup, record.restore(backup));
     }
   }
 
-  @Command(
-      name = "recompute")
+  @Command(name = "recompute")
   int recompute() {
     try (WorkshopRecord record = openKnown()) {
       Recomputed again = record.recompute();
@@ -64,28 +54,21 @@ final class RecordCommand {
     }
   }
 
-  @Command(
-      name = "import",
-      aliases = "take-in")
-  int takeIn(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
+  @Command(name = "import", aliases = "take-in")
+  int importSessions(@Parameters(paramLabel = "SESSION", arity = "1..*") List<Path> sessions) {
     try (WorkshopRecord record = openOrBegin()) {
       for (Path session : sessions) {
-        ImportOutcome in = record.takeIn(session);
+        ImportOutcome in = record.importSession(session);
         said("record.takenIn", session, in.added(), in.known());
       }
       return 0;
     }
   }
 
-  @Command(
-      name = "verify")
+  @Command(name = "verify")
   int verify(
-      @Option(names = "--repair")
-          boolean repair,
-      @Option(
-              names = "--sessions",
-              paramLabel = "FOLDER")
-          Path sessions) {
+      @Option(names = "--repair") boolean repair,
+      @Option(names = "--sessions", paramLabel = "FOLDER") Path sessions) {
     try (WorkshopRecord record = openUnwatched()) {
       Path folder =
           sessions == null ? surroundings.folder().resolve(DataFolder.SESSIONS) : sessions;

@@ -14,8 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Works session files out again. */
-@Command(
-    name = "replay")
+@Command(name = "replay")
 final class ReplayCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

@@ -13,18 +13,13 @@ import picocli.CommandLine.Option;
 
 /** Which rig a command works with. */
 final class RigOptions {
-  @Option(
-      names = "--rig",
-      paramLabel = "SERIAL")
+  @Option(names = "--rig", paramLabel = "SERIAL")
   private String serial;
 
-  @Option(
-      names = "--port",
-      paramLabel = "PORT")
+  @Option(names = "--port", paramLabel = "PORT")
   private List<String> ports = new ArrayList<>();
 
-  @Option(
-      names = "--every-port")
+  @Option(names = "--every-port")
   private boolean everyPort;
 
   List<String> ports() {

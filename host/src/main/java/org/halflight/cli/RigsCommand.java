@@ -19,14 +19,11 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Says which rigs are there. */
-@Command(
-    name = "rigs")
+@Command(name = "rigs")
 final class RigsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
-  @Option(
-      names = "--give",
-      paramLabel = "SERIAL")
+  @Option(names = "--give", paramLabel = "SERIAL")
   private String serial;
 
   @Mixin private RigOptions rig = new RigOptions();

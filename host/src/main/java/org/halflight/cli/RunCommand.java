@@ -19,8 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Takes a run. */
-@Command(
-    name = "run")
+@Command(name = "run")
 final class RunCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 

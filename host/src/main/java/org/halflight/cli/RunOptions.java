@@ -23,51 +23,28 @@ import picocli.CommandLine.Spec;
 final class RunOptions {
   private static final String NO_SPEED = "none";
 
-  @Option(
-      names = "--dial",
-      paramLabel = "DIAL",
-      defaultValue = "leaf")
+  @Option(names = "--dial", paramLabel = "DIAL", defaultValue = "leaf")
   private String dial;
 
-  @Option(
-      names = "--speeds",
-      paramLabel = "LIST",
-      split = ",")
+  @Option(names = "--speeds", paramLabel = "LIST", split = ",")
   private List<String> speeds = List.of();
 
-  @Option(
-      names = "--firings",
-      paramLabel = "N",
-      defaultValue = "" + RunForm.USUAL_FIRINGS)
+  @Option(names = "--firings", paramLabel = "N", defaultValue = "" + RunForm.USUAL_FIRINGS)
   private int firings;
 
-  @Option(
-      names = "--checks",
-      paramLabel = "LIST",
-      split = ",")
+  @Option(names = "--checks", paramLabel = "LIST", split = ",")
   private List<String> checks = List.of();
 
-  @Option(
-      names = "--phase",
-      paramLabel = "PHASE",
-      defaultValue = "as-found")
+  @Option(names = "--phase", paramLabel = "PHASE", defaultValue = "as-found")
   private String phase;
 
-  @Option(
-      names = "--marking",
-      paramLabel = "HOW")
+  @Option(names = "--marking", paramLabel = "HOW")
   private String marking;
 
-  @Option(
-      names = "--shutter-kind",
-      paramLabel = "KIND",
-      defaultValue = "unknown")
+  @Option(names = "--shutter-kind", paramLabel = "KIND", defaultValue = "unknown")
   private String shutterKind;
 
-  @Option(
-      names = "--camera",
-      paramLabel = "LABEL",
-      defaultValue = "")
+  @Option(names = "--camera", paramLabel = "LABEL", defaultValue = "")
   private String camera;
 
   private final OptionArguments options = new OptionArguments();

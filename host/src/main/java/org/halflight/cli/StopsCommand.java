@@ -19,28 +19,19 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Holds the stops of a lens against their markings. */
-@Command(
-    name = "stops")
+@Command(name = "stops")
 final class StopsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Mixin private LightTestOptions test = new LightTestOptions();
 
-  @Option(
-      names = "--stops",
-      paramLabel = "LIST",
-      split = ",",
-      defaultValue = "2.8,4,5.6,8,11,16")
+  @Option(names = "--stops", paramLabel = "LIST", split = ",", defaultValue = "2.8,4,5.6,8,11,16")
   private List<String> stops;
 
-  @Option(
-      names = "--tolerance",
-      paramLabel = "STOPS")
+  @Option(names = "--tolerance", paramLabel = "STOPS")
   private String tolerance;
 
-  @Option(
-      names = "--picture",
-      paramLabel = "FILE")
+  @Option(names = "--picture", paramLabel = "FILE")
   private Path picture;
 
   @Mixin private OutputOptions output = new OutputOptions();

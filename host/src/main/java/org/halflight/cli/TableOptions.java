@@ -6,8 +6,7 @@ import picocli.CommandLine.Option;
 
 /** For whom tables are written. */
 final class TableOptions {
-  @Option(
-      names = "--spreadsheet")
+  @Option(names = "--spreadsheet")
   private boolean spreadsheet;
 
   /** Writes a table and says so. */

@@ -82,7 +82,7 @@ final class Archive implements AutoCloseable {
   void sessionBegan(BenchEvent first, Path file) {
     thread.execute(
         () -> {
-          takeInWhatIsMissing(file);
+          importMissing(file);
           runs.clear();
           session = Optional.of(SessionStart.of(first, String.valueOf(file.getFileName())));
           sessionFile = Optional.of(file);
@@ -94,14 +94,14 @@ final class Archive implements AutoCloseable {
   void sessionGoesOn(BenchEvent first, Path file) {
     thread.execute(
         () -> {
-          takeInWhatIsMissing(file);
+          importMissing(file);
           runs.clear();
           SessionStart start = SessionStart.of(first, String.valueOf(file.getFileName()));
           session = Optional.of(start);
           sessionFile = Optional.of(file);
           onRecord(
               known -> {
-                known.takeIn(file);
+                known.importSession(file);
                 for (int ordinal = 1; known.run(start.key(), ordinal).isPresent(); ordinal++) {
                   Run run = known.run(start.key(), ordinal).get();
                   runs.put(ordinal, run.id());
@@ -253,7 +253,7 @@ final class Archive implements AutoCloseable {
         () -> {
           // Whatever was undone or missed on the way: in the end the record says what the file
           // says.
-          sessionFile.ifPresent(file -> onRecord(known -> known.takeIn(file)));
+          sessionFile.ifPresent(file -> onRecord(known -> known.importSession(file)));
           record.ifPresent(known -> guarded(known::close));
         });
     thread.shutdown();
@@ -267,23 +267,23 @@ final class Archive implements AutoCloseable {
   }
 
   /** Sessions that ended before the record had all of them, or that a lost record held. */
-  private void takeInWhatIsMissing(Path current) {
+  private void importMissing(Path current) {
     Path folder = current.toAbsolutePath().getParent();
     SessionFolder.removeOldMarks(folder);
     onRecord(
         known -> {
           for (Path file : known.notTakenIn(folder)) {
             if (!file.equals(current.toAbsolutePath())) {
-              guarded(() -> takeIn(known, file));
+              guarded(() -> importSession(known, file));
             }
           }
         });
   }
 
   /** Whatever is in an old file: it keeps no other out. */
-  private static void takeIn(WorkshopRecord known, Path file) {
+  private static void importSession(WorkshopRecord known, Path file) {
     try {
-      known.takeIn(file);
+      known.importSession(file);
     } catch (Trouble trouble) {
       throw trouble;
     } catch (RuntimeException unforeseen) {

@@ -132,10 +132,10 @@ final class BenchLoop implements AutoCloseable {
 
   private void goOnWithLight() {
     if (hands.light().advance()) {
-      news(hands.light().takeNews());
+      news(hands.light().drainEvents());
       hands
           .light()
-          .takeEnded()
+          .pollEnded()
           .flatMap(LightTestText::ended)
           .ifPresent(
               came -> {

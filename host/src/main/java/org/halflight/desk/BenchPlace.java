@@ -150,7 +150,7 @@ final class BenchPlace extends Place {
   }
 
   @Override
-  boolean takesBenchKeys() {
+  boolean acceptsBenchKeys() {
     return true;
   }
 

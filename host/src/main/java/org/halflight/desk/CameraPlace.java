@@ -133,7 +133,7 @@ final class CameraPlace extends Place {
   }
 
   /** A camera that is known comes on the bench: its visit goes on, or a new one begins. */
-  void take(Camera known) {
+  void onCameraChosen(Camera known) {
     Instant now = clock.instant();
     archive.ask(
         record ->

@@ -71,7 +71,7 @@ final class DeskWindow {
     rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
     camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
-    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::take);
+    cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
             List.of(
@@ -102,7 +102,7 @@ final class DeskWindow {
         });
     top.soundsOn(sounds.isOn());
     deskKeys =
-        new DeskKeys(frame, () -> places.here().takesBenchKeys(), this::isPractice, this::act);
+        new DeskKeys(frame, () -> places.here().acceptsBenchKeys(), this::isPractice, this::act);
     deskKeys.install();
   }
 
@@ -296,8 +296,8 @@ final class DeskWindow {
     }
   }
 
-  private void take(Camera known) {
-    camera.take(known);
+  private void onCameraChosen(Camera known) {
+    camera.onCameraChosen(known);
     places.goTo(UserAction.TO_CAMERA);
   }
 

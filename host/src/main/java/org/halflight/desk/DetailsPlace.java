@@ -98,7 +98,7 @@ final class DetailsPlace extends Place {
   }
 
   @Override
-  boolean takesBenchKeys() {
+  boolean acceptsBenchKeys() {
     return true;
   }
 

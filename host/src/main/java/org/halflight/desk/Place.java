@@ -43,7 +43,7 @@ abstract class Place extends JPanel implements LookListener {
   void asTables(boolean on) {}
 
   /** Whether the keys of the bench work here too. */
-  boolean takesBenchKeys() {
+  boolean acceptsBenchKeys() {
     return false;
   }
 

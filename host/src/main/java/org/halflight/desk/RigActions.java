@@ -184,8 +184,8 @@ final class RigActions {
   }
 
   /** Takes a profile in; it is used where it is this rig's. */
-  void take(Path file) {
-    guarded(() -> model.says(upkeep.take(file, this::use)));
+  void importProfile(Path file) {
+    guarded(() -> model.says(upkeep.importProfile(file, this::use)));
   }
 
   /** What goes wrong with a file is said at the rig, where it was asked for. */

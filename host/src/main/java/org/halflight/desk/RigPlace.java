@@ -176,7 +176,7 @@ final class RigPlace extends Place {
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
-    take.addActionListener(event -> withFile((hands, path) -> hands.rig().take(path)));
+    take.addActionListener(event -> withFile((hands, path) -> hands.rig().importProfile(path)));
     tables.addActionListener(
         event -> pictures.forEach(picture -> picture.asTable(tables.isSelected())));
   }

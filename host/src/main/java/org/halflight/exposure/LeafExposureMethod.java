@@ -165,7 +165,7 @@ public final class LeafExposureMethod {
     }
     if (placed < highPulses.size()) {
       return unusable(
-          highPulses.stream().allMatch(pulse -> meetsAny(pulse, openings))
+          highPulses.stream().allMatch(pulse -> overlapsAny(pulse, openings))
               ? Reason.LEVELS_REVERSED
               : Reason.HIGH_WITHOUT_LOW);
     }
@@ -377,7 +377,7 @@ public final class LeafExposureMethod {
         .toList();
   }
 
-  private static boolean meetsAny(Pulse pulse, List<Opening> openings) {
+  private static boolean overlapsAny(Pulse pulse, List<Opening> openings) {
     return openings.stream().anyMatch(o -> pulse.ticksWithin(o.startTicks(), o.endTicks()) > 0);
   }
 

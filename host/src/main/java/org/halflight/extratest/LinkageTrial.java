@@ -175,7 +175,7 @@ public record LinkageTrial(
       Optional<Click> behind =
           shutters.stream().flatMap(c -> behind(around, c, rate, own).stream()).findFirst();
       if (behind.isPresent()) {
-        return told(firing, around, behind.get(), own);
+        return interval(firing, around, behind.get(), own);
       }
       return shutters.isEmpty() ? not(Reason.CLOSING_CLICK) : tooClose(around, shutters, rate, own);
     }
@@ -186,10 +186,10 @@ public record LinkageTrial(
     if (!own.isLearnt() && (mayBeBoth || advance.crowded())) {
       return tooClose(around, List.of(advance), rate, own);
     }
-    return told(firing, around, advance, own);
+    return interval(firing, around, advance, own);
   }
 
-  private static Interval told(
+  private static Interval interval(
       FiringResult firing, ClickTrace around, Click advance, OwnSounds own) {
     return new Interval(
         before(around, advance, firing.rate()),

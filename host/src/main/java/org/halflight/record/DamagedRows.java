@@ -13,7 +13,7 @@ import org.halflight.words.Words;
 
 /**
  * Rows of a record that are not what was written. Whoever reads comes upon them here and leaves
- * them out; each is told of once. Safe for use by several threads.
+ * them out; each is reported of once. Safe for use by several threads.
  */
 final class DamagedRows {
   /** Whose rows a connection reads. */
@@ -37,7 +37,7 @@ final class DamagedRows {
   }
 
   private final Map<DamagedRow, Boolean> known = new LinkedHashMap<>();
-  private final List<String> told = new ArrayList<>();
+  private final List<String> reported = new ArrayList<>();
   private Consumer<String> hearer = sentence -> {};
 
   /** From now on what this connection reads is looked at for these. */
@@ -70,7 +70,7 @@ final class DamagedRows {
   /** Forgets all: they were mended, or are looked for again. */
   synchronized void forget() {
     known.clear();
-    told.clear();
+    reported.clear();
   }
 
   /** Hears a sentence for each damaged row, those that are known already too. */
@@ -81,20 +81,20 @@ final class DamagedRows {
 
   /** A sentence for each damaged row that was come upon. */
   synchronized List<String> sentences() {
-    List<String> all = new ArrayList<>(told);
+    List<String> all = new ArrayList<>(reported);
     known.keySet().forEach(row -> all.add(sentence(row)));
     return all;
   }
 
-  /** Tells of something else that was not as it should be. */
+  /** Reports something else that was not as it should be. */
   synchronized void report(String sentence) {
-    told.add(sentence);
+    reported.add(sentence);
     hearer.accept(sentence);
   }
 
-  /** What was told besides. */
-  synchronized List<String> told() {
-    return List.copyOf(told);
+  /** What else was reported. */
+  synchronized List<String> reported() {
+    return List.copyOf(reported);
   }
 
   synchronized List<DamagedRow> rows() {

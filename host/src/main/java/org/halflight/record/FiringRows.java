@@ -381,8 +381,8 @@ final class FiringRows {
       Instant now)
       throws SQLException {
     try (Quarantine aside = Quarantine.begin(connection, now)) {
-      aside.take("firing_result", id);
-      aside.take("firing", id);
+      aside.move("firing_result", id);
+      aside.move("firing", id);
     }
     insert(connection, new Columns().set("id", id), sessionId, result, cutOff, now);
   }

@@ -58,7 +58,7 @@ final class Migrations {
       Backup.write(connection, Backup.freeName(file, "before-version-" + newest()));
     }
     for (int next = version + 1; next <= newest(); next++) {
-      take(connection, next);
+      migrate(connection, next);
     }
   }
 
@@ -66,7 +66,7 @@ final class Migrations {
     return Query.one(connection, "PRAGMA user_version", row -> row.getInt(1));
   }
 
-  private void take(Connection connection, int version) throws SQLException {
+  private void migrate(Connection connection, int version) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute("BEGIN IMMEDIATE");
       try {

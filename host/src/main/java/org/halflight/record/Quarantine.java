@@ -28,8 +28,8 @@ final class Quarantine implements AutoCloseable {
     return new Quarantine(connection, now);
   }
 
-  /** Takes a row; does nothing where there is none. */
-  void take(String table, Object... key) throws SQLException {
+  /** Moves a row here; does nothing where there is none. */
+  void move(String table, Object... key) throws SQLException {
     String content = content(connection, table, key);
     if (content.isEmpty()) {
       return;

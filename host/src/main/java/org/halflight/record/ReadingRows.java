@@ -30,7 +30,7 @@ final class ReadingRows {
     Optional<Long> damaged = idOf(connection, reading);
     if (damaged.isPresent()) {
       try (Quarantine aside = Quarantine.begin(connection, now)) {
-        aside.take("light_reading", damaged.get());
+        aside.move("light_reading", damaged.get());
       }
     }
     new Columns()

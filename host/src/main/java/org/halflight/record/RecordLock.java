@@ -24,7 +24,7 @@ final class RecordLock implements AutoCloseable {
     this.channel = channel;
   }
 
-  static RecordLock take(Path record) {
+  static RecordLock acquire(Path record) {
     Path name = record.getFileName();
     if (name == null || name.toString().matches("|\\.\\.?") || Files.isDirectory(record)) {
       throw RecordTrouble.of(Reason.NOT_OURS, "record.folder", record);

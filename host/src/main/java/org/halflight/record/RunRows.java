@@ -91,7 +91,7 @@ final class RunRows {
     }
     try (Quarantine aside = Quarantine.begin(connection, now)) {
       for (String name : damaged) {
-        aside.take("run_condition", run.id().value(), name);
+        aside.move("run_condition", run.id().value(), name);
       }
     }
     Map<String, String> noted = new HashMap<>(asked.conditions().noted());

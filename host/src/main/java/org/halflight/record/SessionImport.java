@@ -49,7 +49,7 @@ final class SessionImport {
    * @param bytes length of the file, 0 where there is none
    * @param damagedLines lines of the file that were no events, for the answer
    */
-  static ImportOutcome take(
+  static ImportOutcome store(
       Connection connection,
       List<BenchEvent> events,
       String fileName,
@@ -58,18 +58,18 @@ final class SessionImport {
       Instant now)
       throws SQLException {
     return new SessionImport(connection, SessionStart.of(events.get(0), fileName), now)
-        .take(events, bytes, damagedLines);
+        .store(events, bytes, damagedLines);
   }
 
-  private ImportOutcome take(List<BenchEvent> events, long bytes, int damagedLines)
+  private ImportOutcome store(List<BenchEvent> events, long bytes, int damagedLines)
       throws SQLException {
     ReducedSession folded = ReducedSession.of(events);
     for (Greeting greeting : folded.greetings()) {
       SessionRows.keep(connection, greeting);
     }
     // A file that is shorter than one taken in before knows less about the firings of both.
-    SessionRows.Taken before =
-        SessionRows.taken(connection, sessionId).orElse(new SessionRows.Taken(0, 0));
+    SessionRows.Imported before =
+        SessionRows.imported(connection, sessionId).orElse(new SessionRows.Imported(0, 0));
     boolean isLatest = events.size() >= before.events();
     Map<SaveOutcome, Integer> counts = new EnumMap<>(SaveOutcome.class);
     for (FiringResult firing : folded.firings()) {
@@ -97,7 +97,7 @@ final class SessionImport {
       SessionRows.noteTaken(
           connection,
           sessionId,
-          new SessionRows.Taken(events.size(), Math.max(bytes, before.bytes())));
+          new SessionRows.Imported(events.size(), Math.max(bytes, before.bytes())));
     }
     return new ImportOutcome(
         counts.getOrDefault(SaveOutcome.ADDED, 0),

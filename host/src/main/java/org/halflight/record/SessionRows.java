@@ -24,7 +24,7 @@ final class SessionRows {
     if (known.isEmpty()) {
       return columns.insert(connection, "bench_session");
     }
-    if (taken(connection, known.get()).isEmpty()) {
+    if (imported(connection, known.get()).isEmpty()) {
       // Its row is damaged; all in it comes from the session itself.
       columns.update(connection, "bench_session", known.get());
     }
@@ -51,14 +51,14 @@ final class SessionRows {
    * @param events its events
    * @param bytes its length, 0 where only firings came, as they settled
    */
-  record Taken(int events, long bytes) {}
+  record Imported(int events, long bytes) {}
 
   /** How much of it was taken in; empty where its row is damaged. */
-  static Optional<Taken> taken(Connection connection, long sessionId) throws SQLException {
+  static Optional<Imported> imported(Connection connection, long sessionId) throws SQLException {
     return Query.first(
         connection,
         "SELECT * FROM bench_session WHERE id = ?",
-        row -> new Taken(row.getInt("events_taken"), row.getLong("bytes_taken")),
+        row -> new Imported(row.getInt("events_taken"), row.getLong("bytes_taken")),
         sessionId);
   }
 
@@ -73,7 +73,7 @@ final class SessionRows {
   }
 
   /** Notes how much of a session was taken in. Its row was read in the same transaction. */
-  static void noteTaken(Connection connection, long sessionId, Taken taken) throws SQLException {
+  static void noteTaken(Connection connection, long sessionId, Imported taken) throws SQLException {
     new Columns()
         .set("events_taken", taken.events())
         .set("bytes_taken", taken.bytes())

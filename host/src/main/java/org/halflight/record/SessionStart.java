@@ -8,7 +8,7 @@ import java.time.OffsetDateTime;
 import java.util.HexFormat;
 import java.util.Optional;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 
 /**
@@ -31,7 +31,7 @@ public record SessionStart(String key, String fileName, Optional<Instant> beganA
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256")
-              .digest(BenchSentences.format(first).getBytes(StandardCharsets.UTF_8));
+              .digest(EventLine.format(first).getBytes(StandardCharsets.UTF_8));
       return new SessionStart(
           HexFormat.of().formatHex(digest, 0, KEY_BYTES), fileName, beganAt(first));
     } catch (NoSuchAlgorithmException e) {

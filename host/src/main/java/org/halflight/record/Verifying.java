@@ -34,7 +34,7 @@ final class Verifying {
 
   Verified verify(List<Path> sessionFiles, boolean repair) {
     // What was said at opening, about indexes for one, is said here once more.
-    lines.addAll(record.database.damaged().told());
+    lines.addAll(record.database.damaged().reported());
     int entries = look();
     List<DamagedRow> damaged = record.database.damaged().rows();
     damaged.forEach(row -> lines.add(Words.say("record.verify.damaged", row.words())));
@@ -44,7 +44,7 @@ final class Verifying {
       boolean agrees = compare(file);
       wrong |= !agrees;
       if (repair && (!agrees || !damaged.isEmpty())) {
-        takeIn(file);
+        importSession(file);
       }
     }
     if (!wrong || !repair) {
@@ -158,9 +158,9 @@ final class Verifying {
             || firing.curve().get().sampled().equals(known.curve().get().sampled()));
   }
 
-  private void takeIn(Path file) {
+  private void importSession(Path file) {
     try {
-      ImportOutcome taken = record.takeIn(file);
+      ImportOutcome taken = record.importSession(file);
       if (taken.added() + taken.completed() + taken.changed() > 0) {
         lines.add(
             Words.say(
@@ -185,7 +185,7 @@ final class Verifying {
       }
       case "firing" -> {
         try (Quarantine aside = Quarantine.begin(connection, clock.instant())) {
-          aside.take("firing_result", key);
+          aside.move("firing_result", key);
         }
         return setAside(connection, row, key);
       }
@@ -201,7 +201,7 @@ final class Verifying {
   private String setAside(Connection connection, DamagedRow row, Object[] key) throws SQLException {
     String content = Quarantine.content(connection, row.table(), key);
     try (Quarantine aside = Quarantine.begin(connection, clock.instant())) {
-      aside.take(row.table(), key);
+      aside.move(row.table(), key);
     }
     return Words.say("record.repair.setAside", row.words(), content);
   }

@@ -32,8 +32,8 @@ import org.halflight.session.LightReading;
  * firing with its raw edges. docs/record.md describes the file.
  *
  * <p>Raw lines reach the session file first; the record takes a firing when it has settled.
- * Whatever goes wrong with the record, {@link #takeIn(Path)} brings in later what it misses. Each
- * write is kept and forced to the disk when its method returns, or not at all.
+ * Whatever goes wrong with the record, {@link #importSession(Path)} brings in later what it misses.
+ * Each write is kept and forced to the disk when its method returns, or not at all.
  *
  * <p>Safe for use by several threads. All methods throw {@link RecordTrouble} when the file or its
  * disk fail, and {@link IllegalArgumentException} for numbers that this record never gave.
@@ -86,7 +86,7 @@ public final class WorkshopRecord implements AutoCloseable {
 
   static WorkshopRecord open(
       Path file, Clock clock, CommitListener listener, Migrations migrations) {
-    RecordLock lock = RecordLock.take(file);
+    RecordLock lock = RecordLock.acquire(file);
     try {
       return new WorkshopRecord(Database.open(file, migrations, listener), lock, clock);
     } catch (RuntimeException e) {
@@ -299,12 +299,12 @@ public final class WorkshopRecord implements AutoCloseable {
    *
    * @throws org.halflight.trouble.Trouble when the file cannot be read
    */
-  public ImportOutcome takeIn(Path sessionFile) {
+  public ImportOutcome importSession(Path sessionFile) {
     // Before it is read: what is written meanwhile is taken in the next time.
     long bytes = bytes(sessionFile);
     SessionFile.Contents contents = SessionFile.read(sessionFile);
     Path name = sessionFile.getFileName();
-    return takeIn(
+    return importSession(
         contents.events(), name == null ? "" : name.toString(), bytes, contents.damagedLines());
   }
 
@@ -323,13 +323,13 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
-   * Takes in the events of a session like {@link #takeIn(Path)}.
+   * Takes in the events of a session like {@link #importSession(Path)}.
    *
    * @param events from the first one of the session on
    * @param fileName name of their file, for people; may be empty
    */
-  public ImportOutcome takeIn(List<BenchEvent> events, String fileName) {
-    return takeIn(events, fileName, 0, 0);
+  public ImportOutcome importSession(List<BenchEvent> events, String fileName) {
+    return importSession(events, fileName, 0, 0);
   }
 
   private static long bytes(Path sessionFile) {
@@ -341,14 +341,15 @@ public final class WorkshopRecord implements AutoCloseable {
     }
   }
 
-  private ImportOutcome takeIn(
+  private ImportOutcome importSession(
       List<BenchEvent> events, String fileName, long bytes, int damagedLines) {
     if (events.isEmpty()) {
       return new ImportOutcome(0, 0, 0, 0, 0, damagedLines, List.of());
     }
     return database.write(
         connection ->
-            SessionImport.take(connection, events, fileName, bytes, damagedLines, clock.instant()));
+            SessionImport.store(
+                connection, events, fileName, bytes, damagedLines, clock.instant()));
   }
 
   /**

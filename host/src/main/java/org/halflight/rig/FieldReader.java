@@ -28,7 +28,7 @@ final class FieldReader<T> implements Fields<T> {
 
   @Override
   public long hex(int digits, ToLongFunction<T> from) {
-    String field = take();
+    String field = next();
     boolean isNumber = field.length() == digits && LineCodec.areHex(field);
     require(isNumber);
     return isNumber ? Long.parseLong(field, 16) : 0;
@@ -36,7 +36,7 @@ final class FieldReader<T> implements Fields<T> {
 
   @Override
   public String word(int charactersMost, Function<T, String> from) {
-    String field = take();
+    String field = next();
     require(field.length() <= charactersMost);
     return field;
   }
@@ -51,7 +51,7 @@ final class FieldReader<T> implements Fields<T> {
     return right && next == fields.length;
   }
 
-  private String take() {
+  private String next() {
     if (next < fields.length) {
       return fields[next++];
     }

@@ -20,8 +20,8 @@ final class GreetingProbe {
   private final List<WireLine> lines = new ArrayList<>();
   private LineReader reader;
   private int nextSequence;
-  private boolean heardBytes;
-  private boolean heardRigLines;
+  private boolean receivedBytes;
+  private boolean receivedRigLines;
 
   GreetingProbe(
       Link link, LineReader reader, int nextSequence, LongSupplier nanos, BooleanSupplier goOn) {
@@ -58,7 +58,7 @@ final class GreetingProbe {
       }
       int count = link.read(buffer);
       reads++;
-      Optional<Greeting> greeting = take(count, nanos.getAsLong());
+      Optional<Greeting> greeting = handle(count, nanos.getAsLong());
       if (greeting.isPresent()) {
         return greeting;
       }
@@ -74,13 +74,13 @@ final class GreetingProbe {
     link.write((line + '\n').getBytes(StandardCharsets.US_ASCII));
   }
 
-  private Optional<Greeting> take(int count, long at) {
-    heardBytes |= count > 0;
+  private Optional<Greeting> handle(int count, long at) {
+    receivedBytes |= count > 0;
     Optional<Greeting> greeting = Optional.empty();
     for (String line : reader.accept(buffer, count)) {
       lines.add(new WireLine(at, false, line));
       if (LineCodec.parse(line) instanceof ParsedLine.Message found) {
-        heardRigLines = true;
+        receivedRigLines = true;
         if (found.message() instanceof Greeting one) {
           // Of two greetings in one go the later one holds: the board has started in between.
           greeting = Optional.of(one);
@@ -95,12 +95,12 @@ final class GreetingProbe {
     return !goOn.getAsBoolean();
   }
 
-  boolean heardBytes() {
-    return heardBytes;
+  boolean receivedBytes() {
+    return receivedBytes;
   }
 
-  boolean heardRigLines() {
-    return heardRigLines;
+  boolean receivedRigLines() {
+    return receivedRigLines;
   }
 
   LineReader reader() {

@@ -164,7 +164,7 @@ public final class RigFinder {
       return Optional.of(open(candidate, link, hearing, greeting.get(), BAUD_RATE));
     }
     for (int baudRate : OTHER_BAUD_RATES) {
-      if (hearing.isEnded() || hearing.heardRigLines()) {
+      if (hearing.isEnded() || hearing.receivedRigLines()) {
         // The speed was right; another one would only turn lines into noise.
         return Optional.empty();
       }
@@ -190,7 +190,7 @@ public final class RigFinder {
   }
 
   private static PortOutcome nobody(PortCandidate candidate, GreetingProbe hearing) {
-    if (hearing.heardRigLines()) {
+    if (hearing.receivedRigLines()) {
       return new PortOutcome(
           candidate,
           Finding.NO_RIG,
@@ -198,7 +198,7 @@ public final class RigFinder {
               + candidate.path()
               + " speaks as a rig does but never greets, so it is not used. Restart it.");
     }
-    if (hearing.heardBytes()) {
+    if (hearing.receivedBytes()) {
       return new PortOutcome(
           candidate,
           Finding.NO_RIG,

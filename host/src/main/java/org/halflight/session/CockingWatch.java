@@ -55,7 +55,7 @@ final class CockingWatch {
    * @param releaseIsWired whether the release was ever seen on this rig
    * @param wantedSeconds time of the shown speed; empty where none is shown
    */
-  boolean takes(
+  boolean claims(
       Firing firing,
       LeafExposure exposure,
       TickRate rate,

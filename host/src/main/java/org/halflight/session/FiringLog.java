@@ -69,7 +69,7 @@ final class FiringLog {
   /** Puts another view of a firing in its place. */
   void replace(FiringResult result) {
     int place = Objects.requireNonNull(places.get(result.key()));
-    takeOut(place, results.get(place));
+    remove(place, results.get(place));
     results.set(place, result);
     enter(place, result);
   }
@@ -197,7 +197,7 @@ final class FiringLog {
         .computeIfAbsent(result.run(), absent -> new TreeSet<>());
   }
 
-  private void takeOut(int place, FiringResult result) {
+  private void remove(int place, FiringResult result) {
     Group group =
         Objects.requireNonNull(groups.get(new RunSetting(result.run(), result.setting())));
     group.all.remove(place);

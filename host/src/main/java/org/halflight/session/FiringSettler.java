@@ -120,7 +120,7 @@ final class FiringSettler {
     capOn &= !hasLight;
     LeafExposure exposure = meter.exposure(firing);
     List<SessionEvent> afterwards = new ArrayList<>();
-    if (cocking.takes(
+    if (cocking.claims(
         firing,
         exposure,
         rig.rate(),
@@ -206,7 +206,7 @@ final class FiringSettler {
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
     questions
         .settled(result, result.shown().map(progress::neighbours).orElse(List.of()))
-        .ifPresent(question -> events.add(question.asNews()));
+        .ifPresent(question -> events.add(new SessionEvent.QuestionAsked(question)));
     meter.oneLevel().measureAgain(result, log, events);
     progress.goOn(events);
   }

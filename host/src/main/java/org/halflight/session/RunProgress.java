@@ -140,17 +140,12 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    setting.untimedTest().ifPresent(test -> events.add(new SessionEvent.UntimedTestShown(test)));
+    int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
+    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
     setting
         .speed()
-        .ifPresent(
-            speed -> {
-              int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
-              events.add(new SessionEvent.SpeedShown(speed, goodAt(setting), wanted));
-              if (other && isToBeSetBeforeCocking(speed)) {
-                events.add(new SessionEvent.SetBeforeCocking(speed));
-              }
-            });
+        .filter(speed -> other && isToBeSetBeforeCocking(speed))
+        .ifPresent(speed -> events.add(new SessionEvent.SetBeforeCocking(speed)));
   }
 
   private boolean isToBeSetBeforeCocking(MarkedSpeed speed) {

@@ -311,7 +311,7 @@ public final class Session {
   public List<SessionEvent> standing() {
     List<SessionEvent> events = new ArrayList<>();
     progress.showAgain(events);
-    question().ifPresent(question -> events.add(question.asNews()));
+    question().ifPresent(question -> events.add(new SessionEvent.QuestionAsked(question)));
     return events;
   }
 
@@ -447,7 +447,7 @@ public final class Session {
       underway.onSettled();
       settler.settle(firing, events);
     }
-    for (FiringGrouper.LateDamage late : grouper.takeLateDamage()) {
+    for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
   }

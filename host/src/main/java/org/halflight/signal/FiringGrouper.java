@@ -29,7 +29,7 @@ import java.util.Set;
  * between the last time before it and the first after it, late time included, and every firing is
  * marked that lies nearer to this span than the quiet time: an edge may be missing there. A firing
  * that was handed over already can be reached too, where levels turn out to be wrong: see {@link
- * #takeLateDamage}.
+ * #drainLateDamage}.
  *
  * <p>Any edges and beats are taken, in any order and with any ticks. An edge that comes too late to
  * be put in its place goes to the firing under way, which is marked.
@@ -182,7 +182,7 @@ public final class FiringGrouper {
   }
 
   /** Damage that was found since this was last asked, and that reaches back. */
-  public List<LateDamage> takeLateDamage() {
+  public List<LateDamage> drainLateDamage() {
     if (lateDamage.isEmpty()) {
       return List.of();
     }

@@ -317,7 +317,7 @@ public record SpeedSummary(
   private Decision decision(UncertaintyBudget budget) {
     Decision decision = unhindered(budget);
     return new Decision(
-        told(decision.verdict()),
+        reported(decision.verdict()),
         decision.guardStops(),
         decision.conformity(),
         furtherFirings(decision));
@@ -346,8 +346,8 @@ public record SpeedSummary(
         : decision.furtherFirings();
   }
 
-  /** What may be told of a verdict that the timed firings come to. */
-  private Verdict told(Verdict ofTimed) {
+  /** The verdict to report where the timed firings come to this one. */
+  private Verdict reported(Verdict ofTimed) {
     if (deciding().instead().isPresent()) {
       return deciding().instead().get();
     }
@@ -423,7 +423,7 @@ public record SpeedSummary(
   }
 
   private Verdict verdict(UncertaintyBudget budget) {
-    return told(
+    return reported(
         aboutOneExposure()
             ? oneExposure(budget).verdict(tolerance, judging().rule())
             : Decision.verdict(

@@ -165,14 +165,14 @@ public final class BenchLight {
   }
 
   /** What the test came to that has ended, once. */
-  public Optional<LightTestWork> takeEnded() {
+  public Optional<LightTestWork> pollEnded() {
     Optional<LightTestWork> once = ended;
     ended = Optional.empty();
     return once;
   }
 
   /** What the session has to report because of it, once. */
-  public List<SessionEvent> takeNews() {
+  public List<SessionEvent> drainEvents() {
     List<SessionEvent> once = List.copyOf(news);
     news.clear();
     return once;

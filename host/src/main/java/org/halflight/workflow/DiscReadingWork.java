@@ -134,7 +134,7 @@ public final class DiscReadingWork implements GuidedWork {
   private void read() {
     operator.turnDisc(true);
     try {
-      came = taken();
+      came = readDisc();
     } finally {
       operator.turnDisc(false);
     }
@@ -142,7 +142,7 @@ public final class DiscReadingWork implements GuidedWork {
   }
 
   /** Reads the disc that turns; once more where its speed is not even yet. */
-  private String taken() {
+  private String readDisc() {
     for (int tries = 1; ; tries++) {
       DiscRun.Outcome outcome =
           new DiscRun(

@@ -119,7 +119,7 @@ public final class RigUpkeep {
    * @return what is to be said of it
    * @throws Trouble when the file was edited or cut, or cannot be read or kept
    */
-  public String take(Path file, Consumer<RigProfile> use) {
+  public String importProfile(Path file, Consumer<RigProfile> use) {
     RigProfile profile = ProfileStore.read(file);
     Path kept = shelf.keep(profile);
     use.accept(profile);

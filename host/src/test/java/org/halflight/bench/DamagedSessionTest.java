@@ -207,7 +207,7 @@ class DamagedSessionTest {
   private List<String> bodies() {
     List<String> bodies = new ArrayList<>();
     for (String line : lines.subList(1, lines.size())) {
-      bodies.add(BenchSentences.format(SessionForm.SECOND.event(line).orElseThrow()));
+      bodies.add(EventLine.format(SessionForm.SECOND.event(line).orElseThrow()));
     }
     return bodies;
   }

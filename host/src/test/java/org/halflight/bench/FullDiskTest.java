@@ -126,7 +126,7 @@ class FullDiskTest {
 
   private Workbench bench(FullDisk disk, SessionForm form) throws IOException {
     Path path = folder.resolve("full.session");
-    SessionLock lock = SessionLock.take(path).orElseThrow();
+    SessionLock lock = SessionLock.acquire(path).orElseThrow();
     lock.close();
     return Workbench.begin(SessionFile.begun(path, lock, disk, form), () -> 0, BEGINS);
   }

@@ -21,7 +21,7 @@ class LightProbeTest {
     probe.begin();
     probe.onEvent(new RigEvent.TimeAt(16_000_000, 0, 0));
     // Blocks of 100 and 101 counts in turn: every stretch of 100 ms has the same mean.
-    hear(i -> i % 2 == 0 ? 100 : 101);
+    probe(i -> i % 2 == 0 ? 100 : 101);
 
     LightReading reading = probe.reading().orElseThrow();
 
@@ -38,11 +38,11 @@ class LightProbeTest {
   @Test
   void lightThatMovesIsReadAgainUntilItStands() {
     probe.begin();
-    Optional<RigCommand> again = hear(i -> 100 + i / 100);
+    Optional<RigCommand> again = probe(i -> 100 + i / 100);
 
     assertThat(probe.step()).isEqualTo(LightProbe.Step.READING);
     assertThat(again).contains(new RigCommand.MeasureLight(Channel.CENTRE_LOW, 1000));
-    hear(i -> 110);
+    probe(i -> 110);
     assertThat(probe.step()).isEqualTo(LightProbe.Step.DONE);
     assertThat(probe.reading().orElseThrow().counts()).isEqualTo(110);
   }
@@ -51,7 +51,7 @@ class LightProbeTest {
   void lightThatNeverStandsIsGivenUp() {
     probe.begin();
     for (int i = 0; i < 10 && probe.step() == LightProbe.Step.READING; i++) {
-      hear(k -> 100 + k / 100);
+      probe(k -> 100 + k / 100);
     }
     assertThat(probe.step()).isEqualTo(LightProbe.Step.NOT_STILL);
     assertThat(probe.reading()).isEmpty();
@@ -79,7 +79,7 @@ class LightProbeTest {
     assertThat(probe.reading().orElseThrow().blocks()).isEqualTo(900);
   }
 
-  private Optional<RigCommand> hear(IntUnaryOperator counts) {
+  private Optional<RigCommand> probe(IntUnaryOperator counts) {
     Optional<RigCommand> next = Optional.empty();
     for (int i = 0; i < LightProbe.BLOCKS; i++) {
       next = probe.onEvent(block(i, counts.applyAsInt(i)));

@@ -179,8 +179,8 @@ class MarksTest {
   @ParameterizedTest
   @MethodSource("inputs")
   void everyInputComesBackFromTheLineOfItsMark(SessionInput input) {
-    String line = BenchSentences.format(Marks.of(123, input));
-    BenchEvent event = BenchSentences.parse(line).orElseThrow();
+    String line = EventLine.format(Marks.of(123, input));
+    BenchEvent event = EventLine.parse(line).orElseThrow();
     assertThat(event).isInstanceOf(BenchEvent.Mark.class);
     assertThat(Marks.input((BenchEvent.Mark) event)).contains(input);
   }

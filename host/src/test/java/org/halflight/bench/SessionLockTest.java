@@ -83,11 +83,11 @@ class SessionLockTest {
 
   @Test
   void aLockFileThatWasCleanedUpMeanwhileIsNoLock() throws IOException {
-    SessionLock first = SessionLock.take(path).orElseThrow();
-    assertThat(SessionLock.take(path)).isEmpty();
+    SessionLock first = SessionLock.acquire(path).orElseThrow();
+    assertThat(SessionLock.acquire(path)).isEmpty();
     first.close();
     first.close();
-    SessionLock second = SessionLock.take(path).orElseThrow();
+    SessionLock second = SessionLock.acquire(path).orElseThrow();
     assertThat(lock).exists();
     second.close();
     assertThat(lock).doesNotExist();

@@ -27,7 +27,7 @@ public final class AvrTools implements ExecutionCondition {
   @Override
   public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
     Optional<String> leftOut = leftOut();
-    leftOut.ifPresent(AvrTools::tellOnce);
+    leftOut.ifPresent(AvrTools::reportOnce);
     return leftOut
         .map(ConditionEvaluationResult::disabled)
         .orElseGet(() -> ConditionEvaluationResult.enabled("the AVR tools are here, or must be"));
@@ -41,7 +41,7 @@ public final class AvrTools implements ExecutionCondition {
         : Optional.of(LEFT_OUT.formatted(String.join(", ", missing)));
   }
 
-  private static synchronized void tellOnce(String line) {
+  private static synchronized void reportOnce(String line) {
     // Where BuildForTests ran before, it has told it for all processes of tests.
     if (!told && System.getProperty("halflight.leftOut") == null) {
       told = true;

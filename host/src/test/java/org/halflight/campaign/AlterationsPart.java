@@ -60,7 +60,7 @@ final class AlterationsPart implements Part {
     file.mark(0, SessionLines.LIGHT);
     for (int place = 0; place < session.lines().size(); place++) {
       InventedSession.Line line = session.lines().get(place);
-      file.heard(line.nanos(), place == altered.place() ? altered.text() : line.text());
+      file.received(line.nanos(), place == altered.place() ? altered.text() : line.text());
     }
     String replay = Seeds.replay(name(), caseSeed);
     tally.add(unit(), 1);

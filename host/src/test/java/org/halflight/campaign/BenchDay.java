@@ -53,7 +53,7 @@ final class BenchDay {
             + " begins version=0.1.0 at=2026-11-25T10:00:00Z"
             + (first ? " session=day-" + board.serial() : ""));
     if (first) {
-      heard(board.greeting(ticks));
+      received(board.greeting(ticks));
       mark(SessionLines.LIGHT);
       mark(person.run());
     } else {
@@ -64,7 +64,7 @@ final class BenchDay {
       if (random.nextBoolean()) {
         startsAnew();
       } else {
-        heard(board.greeting(ticks));
+        received(board.greeting(ticks));
       }
     }
   }
@@ -108,12 +108,12 @@ final class BenchDay {
         mark("link-lost");
         ticks += TrueEdge.ticks(0.5 + 3 * random.nextDouble());
         mark("link-back port=port-2");
-        heard(board.greeting(ticks));
+        received(board.greeting(ticks));
         nextBeat = ticks + InventedSession.BEAT_TICKS;
       }
       case 6 -> startsAnew();
-      case 7 -> heard(board.counters(1 + random.nextInt(3)));
-      case 8 -> heard("E 00" + random.nextInt(10) + "# junk");
+      case 7 -> received(board.counters(1 + random.nextInt(3)));
+      case 8 -> received("E 00" + random.nextInt(10) + "# junk");
       case 9 -> mark("of-a-later-version some=thing");
       case 10 ->
           file.accept(
@@ -156,7 +156,7 @@ final class BenchDay {
     ticks = 4800L + random.nextInt(1000);
     levels = 0;
     nextBeat = ticks + InventedSession.BEAT_TICKS;
-    heard(board.startsAnew(ticks));
+    received(board.startsAnew(ticks));
   }
 
   private void fires() {
@@ -169,13 +169,13 @@ final class BenchDay {
       passTo(edge.ticks());
       int bit = 1 << edge.channel();
       levels = edge.high() ? levels | bit : levels & ~bit;
-      heard(board.edge(edge));
+      received(board.edge(edge));
       if (random.nextInt(60) == 0) {
         mark(person.anything(fired));
       }
     }
     passes(0.05);
-    heard(board.counters());
+    received(board.counters());
     passes(0.3 + 0.6 * random.nextDouble());
   }
 
@@ -186,13 +186,13 @@ final class BenchDay {
   private void passTo(long to) {
     while (nextBeat <= to) {
       ticks = nextBeat;
-      heard(board.beat(nextBeat, levels, (levels & 1) == 0 ? 320 : 13_120));
+      received(board.beat(nextBeat, levels, (levels & 1) == 0 ? 320 : 13_120));
       nextBeat += InventedSession.BEAT_TICKS;
     }
     ticks = to;
   }
 
-  private void heard(String line) {
+  private void received(String line) {
     file.accept("R " + nanos() + ' ' + line);
   }
 

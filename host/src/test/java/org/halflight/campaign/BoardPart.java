@@ -12,7 +12,7 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.halflight.bench.BenchDriver;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.LiveFeed;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
@@ -269,8 +269,7 @@ final class BoardPart implements Part {
     private void mark(String words) {
       driver
           .workbench()
-          .onEvent(
-              BenchSentences.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
+          .onEvent(EventLine.parse("M " + driver.workbench().now() + ' ' + words).orElseThrow());
     }
 
     private boolean until(BooleanSupplier condition) {

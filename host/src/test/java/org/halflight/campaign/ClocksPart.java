@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
@@ -97,7 +97,7 @@ final class ClocksPart implements Part {
       Path sessions = Files.createDirectories(folder.resolve(WindowStart.SESSIONS));
       Path file = sessions.resolve("2026-11-25-100000-000.session");
       work(random, file, replay, tally);
-      takeIn(random, folder, file, replay, tally);
+      importSession(random, folder, file, replay, tally);
       Path odd = sessions.resolve("2099-01-01-000000-000.session");
       Files.write(odd, ended(random));
       Optional<Path> found = WindowStart.goesOnWith(folder);
@@ -142,7 +142,7 @@ final class ClocksPart implements Part {
                 if (random.nextInt(20) == 0) {
                   jumped.set(JUMPS[random.nextInt(JUMPS.length)]);
                 }
-                here.onEvent(BenchSentences.parse(moved(line, jumped.get(), at)).orElseThrow());
+                here.onEvent(EventLine.parse(moved(line, jumped.get(), at)).orElseThrow());
               });
       day.begins(true);
       for (int i = 0; i < 8; i++) {
@@ -176,13 +176,13 @@ final class ClocksPart implements Part {
     return words[0] + ' ' + (Long.parseLong(words[1]) + by) + ' ' + rest;
   }
 
-  private static void takeIn(Random random, Path folder, Path file, String replay, Tally tally)
-      throws IOException {
+  private static void importSession(
+      Random random, Path folder, Path file, String replay, Tally tally) throws IOException {
     for (Instant now : List.of(Instant.parse("2026-11-25T10:00:00Z"), Instant.EPOCH)) {
       Clock clock =
           Clock.fixed(random.nextBoolean() ? now : now.minusSeconds(1L << 32), ZoneOffset.UTC);
       try (WorkshopRecord record = WorkshopRecord.open(folder.resolve("record.sqlite"), clock)) {
-        record.takeIn(file);
+        record.importSession(file);
         for (FiringResult each : Folded.of(Files.readAllLines(file)).fold().session().results()) {
           tally.add("firings", 1);
           if (record.firing(each.key()).isEmpty()) {

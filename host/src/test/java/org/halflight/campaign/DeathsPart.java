@@ -92,7 +92,7 @@ final class DeathsPart implements Part {
 
     void live() {
       BenchDay day =
-          new BenchDay(random, line -> live.take(file.add(line)), () -> file.lastNumber());
+          new BenchDay(random, line -> live.handle(file.add(line)), () -> file.lastNumber());
       day.begins(true);
       int deaths = random.nextInt(4);
       for (int life = 0; life <= deaths; life++) {
@@ -135,7 +135,7 @@ final class DeathsPart implements Part {
       int keep = lines.size() - (random.nextInt(4) == 0 ? random.nextInt(12) : random.nextInt(2));
       List<String> left = new ArrayList<>(lines.subList(0, Math.max(2, keep)));
       Folded until = Folded.live(left.get(0));
-      left.subList(1, left.size()).forEach(until::take);
+      left.subList(1, left.size()).forEach(until::handle);
       Set<TrueEdge> settled = new HashSet<>();
       until.seen().forEach(each -> settled.addAll(each.edges()));
       if (left.size() < lines.size()) {
@@ -144,7 +144,7 @@ final class DeathsPart implements Part {
         if (second || cut.charAt(0) != 'M') {
           left.add(cut.substring(0, random.nextInt(cut.length())));
           // In the first form a line of the rig that is cut is one that came damaged.
-          until.take(left.get(left.size() - 1));
+          until.handle(left.get(left.size() - 1));
         }
       }
       until.breaksOff();

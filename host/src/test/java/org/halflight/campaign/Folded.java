@@ -43,8 +43,8 @@ final class Folded {
     return new Folded(fold, SessionForm.newest());
   }
 
-  /** Takes a line of a session file; one that is no event is passed over, as in a file. */
-  void take(String line) {
+  /** Handles a line of a session file; one that is no event is passed over, as in a file. */
+  void handle(String line) {
     form.event(line)
         .ifPresent(
             event -> {

@@ -13,7 +13,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
@@ -173,7 +173,7 @@ final class FullDiskPart implements Part {
     private void happens(String line) {
       boolean ofTheRig = line.charAt(0) != 'M';
       try {
-        bench.orElseThrow().onEvent(BenchSentences.parse(line).orElseThrow());
+        bench.orElseThrow().onEvent(EventLine.parse(line).orElseThrow());
         said.add(line);
       } catch (Trouble full) {
         if (!disk.isFull()) {

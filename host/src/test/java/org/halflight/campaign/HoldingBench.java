@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Optional;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
@@ -50,12 +50,11 @@ public final class HoldingBench {
       switch (line) {
         case "write" ->
             bench.onEvent(
-                BenchSentences.parse("M 1 reject because=" + words[2] + "-" + written++)
-                    .orElseThrow());
+                EventLine.parse("M 1 reject because=" + words[2] + "-" + written++).orElseThrow());
         case "read" -> SessionFile.read(file);
         case "take-in" -> {
           if (record != null) {
-            record.takeIn(file);
+            record.importSession(file);
           }
         }
         default -> {

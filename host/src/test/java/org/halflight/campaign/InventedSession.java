@@ -116,7 +116,7 @@ final class InventedSession {
     for (int i = 0; i < count; i++) {
       TrueFiring firing = shutter.fires(at, board.bootCount());
       firings.add(firing);
-      tell(firing, i);
+      send(firing, i);
       beatsUpTo(firing.lastTicks());
       add(firing.lastTicks(), board.counters(), NO_FIRING);
       at = firing.lastTicks() + TrueEdge.ticks(0.3 + 0.9 * random.nextDouble());
@@ -151,7 +151,7 @@ final class InventedSession {
     return sinceNanos + Math.round((ticks - sinceTicks) * 62.5 * hostFast);
   }
 
-  private void tell(TrueFiring firing, int place) {
+  private void send(TrueFiring firing, int place) {
     List<TrueEdge> waiting = new ArrayList<>();
     for (TrueEdge edge : firing.edges()) {
       if (edge.ticks() > nextBeat) {

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
 import org.halflight.bench.BenchEvent;
-import org.halflight.bench.BenchSentences;
+import org.halflight.bench.EventLine;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
@@ -66,7 +66,7 @@ public final class KilledBench {
     boolean first = !Files.exists(sessionFile);
     open();
     long at = 4800;
-    heard(board.greeting(at), at);
+    received(board.greeting(at), at);
     mark(SessionLines.LIGHT);
     if (bench.fold().session().run() == 0) {
       mark(
@@ -77,23 +77,23 @@ public final class KilledBench {
     InventedShutter shutter = new InventedShutter(random);
     while (true) {
       long beat = at + InventedSession.BEAT_TICKS;
-      heard(board.beat(beat, 0, 320), beat);
+      received(board.beat(beat, 0, 320), beat);
       TrueFiring firing = shutter.timed(beat + 1000, bootCount);
       int levels = 0;
       long due = beat + InventedSession.BEAT_TICKS;
       for (TrueEdge edge : firing.edges()) {
         while (due < edge.ticks()) {
-          heard(board.beat(due, levels, (levels & 1) == 0 ? 320 : 13_120), due);
+          received(board.beat(due, levels, (levels & 1) == 0 ? 320 : 13_120), due);
           due += InventedSession.BEAT_TICKS;
         }
         levels = edge.high() ? levels | 1 << edge.channel() : levels & ~(1 << edge.channel());
-        heard(board.edge(edge), edge.ticks());
+        received(board.edge(edge), edge.ticks());
       }
       if (++shots % 5 == 0) {
         mark("reject because=invented");
       }
       for (int i = 0; i < 2; i++) {
-        heard(board.beat(due, 0, 320), due);
+        received(board.beat(due, 0, 320), due);
         at = due;
         due += InventedSession.BEAT_TICKS;
       }
@@ -108,7 +108,7 @@ public final class KilledBench {
           file.before().isEmpty() ? Optional.of(sessionFile.toString()) : Optional.empty();
       bench = Workbench.resume(file, nanos::get, file.before(), Marks.begins("test", at, name));
       begins(SessionFile.first(sessionFile).orElseThrow());
-      record.takeIn(sessionFile);
+      record.importSession(sessionFile);
     } else {
       bench =
           Workbench.begin(
@@ -124,7 +124,7 @@ public final class KilledBench {
     record.begin(start);
   }
 
-  private void heard(String line, long ticks) {
+  private void received(String line, long ticks) {
     nanos.set(Math.max(nanos.get(), Math.round(ticks * 62.5)));
     happens("R " + bench.now() + ' ' + line);
   }
@@ -143,7 +143,7 @@ public final class KilledBench {
   }
 
   private void keeps(String line) {
-    SessionReducer.Brought brought = bench.onEvent(BenchSentences.parse(line).orElseThrow());
+    SessionReducer.Brought brought = bench.onEvent(EventLine.parse(line).orElseThrow());
     stand("LINE");
     say("LINE");
     int run = bench.fold().session().run();

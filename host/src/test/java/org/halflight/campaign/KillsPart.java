@@ -108,7 +108,7 @@ final class KillsPart implements Part {
                 place,
                 String.valueOf(time))) {
           work(child, place, random);
-          child.kill().forEach(this::hear);
+          child.kill().forEach(this::onLine);
         }
         tally.add("kills", 1);
         tally.add(place.equals("never") ? "kills at random" : "kills at " + place, 1);
@@ -133,11 +133,11 @@ final class KillsPart implements Part {
         if (line.get().equals("STANDS")) {
           return;
         }
-        hear(line.get());
+        onLine(line.get());
       }
     }
 
-    void hear(String line) {
+    void onLine(String line) {
       heard = line;
       String[] words = line.split(" ", -1);
       if (words.length == 3 && words[0].matches("SETTLED|REJECTED")) {
@@ -165,7 +165,8 @@ final class KillsPart implements Part {
         if (!Files.exists(session)) {
           return;
         }
-        tally.add("firings that came back from the session file", record.takeIn(session).added());
+        tally.add(
+            "firings that came back from the session file", record.importSession(session).added());
         List<String> lines = new ArrayList<>(Files.readAllLines(session));
         Folded folded = Folded.of(lines);
         for (FiringResult each : folded.fold().session().results()) {
@@ -177,7 +178,7 @@ final class KillsPart implements Part {
             tally.breaks(FORGOTTEN, replay, "kill " + kill + ": " + each.key());
           }
         }
-        if (record.takeIn(session).added() != 0) {
+        if (record.importSession(session).added() != 0) {
           tally.breaks(FORGOTTEN, replay, "kill " + kill + ": twice is not once");
         }
         SessionFile.resume(session).close();

@@ -148,9 +148,9 @@ class LawsTest {
 
   @Test
   void aRecordThatTellsSomethingElseIsNoticed() throws IOException {
-    Path one = taken("one", Originals.session(SessionLines.FIRST));
+    Path one = written("one", Originals.session(SessionLines.FIRST));
     Path two =
-        taken(
+        written(
             "two",
             Originals.session(SessionLines.FIRST).replace("invented%20one", "invented%20two"));
     assertThat(RecordDump.of(one)).isEqualTo(RecordDump.of(one));
@@ -162,8 +162,8 @@ class LawsTest {
   void aFiringThatARecordLacksIsNoticed() throws IOException {
     Tally tally = new Tally("sabotage");
     KillsPart.Work work = new KillsPart.Work(folder, tally, "none");
-    work.hear("SETTLED 1 4711");
-    work.hear("REJECTED 1 4711");
+    work.onLine("SETTLED 1 4711");
+    work.onLine("REJECTED 1 4711");
     work.check(folder.resolve("none.session"), 0);
     assertThat(tally.broken(KillsPart.LOST)).isEqualTo(1);
     assertThat(tally.broken(KillsPart.REJECTION)).isEqualTo(1);
@@ -209,11 +209,11 @@ class LawsTest {
     assertThat(Files.size(path)).isEqualTo(10);
   }
 
-  private Path taken(String name, String text) throws IOException {
+  private Path written(String name, String text) throws IOException {
     Path file = Originals.write(folder.resolve(name + ".session"), text);
     Path record = folder.resolve(name + ".sqlite");
     try (WorkshopRecord open = WorkshopRecord.open(record, RecordDump.CLOCK)) {
-      open.takeIn(file);
+      open.importSession(file);
     }
     return record;
   }
@@ -221,7 +221,7 @@ class LawsTest {
   private List<Seen> seen() {
     SessionLines file = new SessionLines().begins("2026-11-25T10:00:00Z", "laws");
     file.mark(0, SessionLines.LIGHT);
-    session.lines().forEach(line -> file.heard(line.nanos(), line.text()));
+    session.lines().forEach(line -> file.received(line.nanos(), line.text()));
     return new ArrayList<>(Folded.of(file.lines()).seen());
   }
 

@@ -83,14 +83,14 @@ final class LimitPart implements Part {
                 String.valueOf(random.nextLong()),
                 "never",
                 "0")) {
-          hears(child, work, 10 + random.nextInt(60), replay, tally);
+          readLines(child, work, 10 + random.nextInt(60), replay, tally);
           child.limit(String.valueOf(1000 * (1 + random.nextInt(200))));
-          hears(child, work, 20 + random.nextInt(100), replay, tally);
+          readLines(child, work, 20 + random.nextInt(100), replay, tally);
           if (random.nextBoolean()) {
             child.limit("unlimited");
-            hears(child, work, 20 + random.nextInt(60), replay, tally);
+            readLines(child, work, 20 + random.nextInt(60), replay, tally);
           }
-          child.kill().forEach(work::hear);
+          child.kill().forEach(work::onLine);
         }
         tally.add(unit(), 1);
       }
@@ -101,15 +101,15 @@ final class LimitPart implements Part {
     }
   }
 
-  private static void hears(Child child, KillsPart.Work work, int lines, String replay, Tally tally)
-      throws IOException {
+  private static void readLines(
+      Child child, KillsPart.Work work, int lines, String replay, Tally tally) throws IOException {
     for (int i = 0; i < lines; i++) {
       Optional<String> line = child.line();
       if (line.isEmpty()) {
         tally.breaks(KillsPart.ENDED, replay, "at the limit");
         return;
       }
-      work.hear(line.get());
+      work.onLine(line.get());
       if (line.get().startsWith("TROUBLE")) {
         tally.add("troubles that were said", 1);
       } else if (!line.get().matches("[A-Z-]+( .*)?")) {

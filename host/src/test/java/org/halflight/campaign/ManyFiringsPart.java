@@ -67,20 +67,20 @@ final class ManyFiringsPart implements Part {
     day.beginsToFire();
     Tenths tenths = new Tenths();
     for (int tenth = 0; tenth < TENTHS; tenth++) {
-      waiting.forEach(folded::take);
+      waiting.forEach(folded::handle);
       tenths.begin();
       for (int i = 0; i < count / TENTHS; i++) {
         waiting.clear();
         day.firesOnce();
         tenths.resume();
-        waiting.forEach(folded::take);
+        waiting.forEach(folded::handle);
         tenths.pause();
       }
       waiting.clear();
       tenths.end(count / TENTHS);
     }
     tally.add("firings in one session", folded.seen().size());
-    tenths.tell("a firing", replay, tally);
+    tenths.report("a firing", replay, tally);
   }
 
   /** A contact that chatters while the shutter is open: all one firing. */
@@ -88,9 +88,9 @@ final class ManyFiringsPart implements Part {
     BoardLines board = new BoardLines("R-1", 1);
     Folded folded = Folded.live(SessionLines.FIRST);
     long ticks = 4800;
-    folded.take("R 0 " + board.greeting(ticks));
-    folded.take("M 0 " + SessionLines.LIGHT);
-    folded.take("R 0 " + board.edge(new TrueEdge(TrueEdge.LOW, true, ticks += 1000)));
+    folded.handle("R 0 " + board.greeting(ticks));
+    folded.handle("M 0 " + SessionLines.LIGHT);
+    folded.handle("R 0 " + board.edge(new TrueEdge(TrueEdge.LOW, true, ticks += 1000)));
     Tenths tenths = new Tenths();
     for (int tenth = 0; tenth < TENTHS; tenth++) {
       tenths.begin();
@@ -100,22 +100,22 @@ final class ManyFiringsPart implements Part {
         String line = "R 0 " + board.edge(edge);
         String beat = i % 100 == 99 ? "R 0 " + board.beat(ticks + 1, 1, 13_120) : "";
         tenths.resume();
-        folded.take(line);
+        folded.handle(line);
         if (!beat.isEmpty()) {
-          folded.take(beat);
+          folded.handle(beat);
         }
         tenths.pause();
       }
       tenths.end(count / TENTHS);
     }
     tally.add("edges in one firing", count);
-    tenths.tell("an edge of one firing", replay, tally);
+    tenths.report("an edge of one firing", replay, tally);
   }
 
   private static void heads(String replay, Tally tally) {
     Folded folded = Folded.live(SessionLines.FIRST);
     BoardLines board = new BoardLines("R-1", 1);
-    folded.take("R 0 " + board.greeting(4800));
+    folded.handle("R 0 " + board.greeting(4800));
     List<String> lines = new ArrayList<>();
     for (int i = 0; i < HEAD_COUNT; i++) {
       lines.add("R 0 " + board.head(0, i == 0 ? 0 : 1, 5000L + 300L * i, 256, 0xFFFF));
@@ -123,7 +123,7 @@ final class ManyFiringsPart implements Part {
     // The first head of the next curve makes an end of this one.
     lines.add("R 0 " + board.head(1, 0, 9_000_000L, 256, 1));
     long before = Allocated.bytes();
-    lines.forEach(folded::take);
+    lines.forEach(folded::handle);
     folded.breaksOff();
     long each = (Allocated.bytes() - before) / HEAD_COUNT;
     tally.most("bytes taken by a head of a curve without values", each);
@@ -165,7 +165,7 @@ final class ManyFiringsPart implements Part {
       keptEach.add((Allocated.kept() - kept) / count);
     }
 
-    void tell(String of, String replay, Tally tally) {
+    void report(String of, String replay, Tally tally) {
       // The first tenth loads classes and warms up; the second is what is held against.
       tally.add("bytes taken by " + of + ", second tenth", bytesEach.get(1));
       tally.add("bytes taken by " + of + ", last tenth", bytesEach.get(TENTHS - 1));

@@ -120,7 +120,7 @@ final class Originals {
     }
 
     void greets() {
-      heard(board.greeting(ticks));
+      received(board.greeting(ticks));
     }
 
     void mark(String words) {
@@ -139,26 +139,26 @@ final class Originals {
       edge(TrueEdge.LOW, false, 0.57735 * ramp);
       edge(TrueEdge.RELEASE, false, 0.05);
       passTo(ticks + TrueEdge.ticks(0.3));
-      heard(board.counters());
+      received(board.counters());
       passTo(ticks + TrueEdge.ticks(0.3));
     }
 
     private void edge(int channel, boolean high, double afterSeconds) {
       passTo(ticks + TrueEdge.ticks(afterSeconds) + 1000);
       levels = high ? levels | 1 << channel : levels & ~(1 << channel);
-      heard(board.edge(new TrueEdge(channel, high, ticks)));
+      received(board.edge(new TrueEdge(channel, high, ticks)));
     }
 
     private void passTo(long to) {
       while (nextBeat <= to) {
         ticks = nextBeat;
-        heard(board.beat(nextBeat, levels, (levels & 1) == 0 ? 320 : 13_120));
+        received(board.beat(nextBeat, levels, (levels & 1) == 0 ? 320 : 13_120));
         nextBeat += InventedSession.BEAT_TICKS;
       }
       ticks = to;
     }
 
-    private void heard(String line) {
+    private void received(String line) {
       lines.add("R " + nanos() + ' ' + line);
     }
 

@@ -100,7 +100,7 @@ final class RestoresPart implements Part {
   }
 
   private static void start(Path folder, String name, String replay, Tally tally) {
-    List<String> said = WindowStart.takesIn(folder, RecordDump.CLOCK, name);
+    List<String> said = WindowStart.importMissing(folder, RecordDump.CLOCK, name);
     if (!said.isEmpty()) {
       tally.breaks(TROUBLE, replay, said.toString());
     }

@@ -58,7 +58,7 @@ final class SessionLines {
   }
 
   /** A line from the rig. */
-  SessionLines heard(long nanos, String text) {
+  SessionLines received(long nanos, String text) {
     add("R " + nanos + ' ' + escaped(text, true));
     return this;
   }

@@ -21,7 +21,7 @@ final class ShortChannel extends FileChannel {
   @Override
   public int write(ByteBuffer bytes) throws IOException {
     ByteBuffer part = bytes.duplicate();
-    part.limit(part.position() + disk.takes(bytes.remaining()));
+    part.limit(part.position() + disk.reserve(bytes.remaining()));
     int written = real.write(part);
     bytes.position(bytes.position() + written);
     return written;
@@ -30,7 +30,7 @@ final class ShortChannel extends FileChannel {
   @Override
   public int write(ByteBuffer bytes, long position) throws IOException {
     ByteBuffer part = bytes.duplicate();
-    part.limit(part.position() + disk.takes(bytes.remaining()));
+    part.limit(part.position() + disk.reserve(bytes.remaining()));
     int written = real.write(part, position);
     bytes.position(bytes.position() + written);
     return written;
@@ -94,7 +94,7 @@ final class ShortChannel extends FileChannel {
 
   @Override
   public long transferFrom(ReadableByteChannel from, long position, long count) throws IOException {
-    return real.transferFrom(from, position, disk.takes((int) count));
+    return real.transferFrom(from, position, disk.reserve((int) count));
   }
 
   @Override

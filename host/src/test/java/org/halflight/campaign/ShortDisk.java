@@ -59,8 +59,8 @@ final class ShortDisk extends FileSystemProvider {
     return room == 0;
   }
 
-  /** Takes as many of these bytes as there is room for. */
-  int takes(int bytes) throws IOException {
+  /** Reserves as many of these bytes as there is room for. */
+  int reserve(int bytes) throws IOException {
     if (bytes > 0 && room == 0) {
       throw new IOException("No space left on device");
     }

@@ -13,7 +13,7 @@ final class Tally {
   private final String part;
   private final Map<String, Long> counts = new LinkedHashMap<>();
   private final Map<String, Long> broken = new LinkedHashMap<>();
-  private final List<String> told = new ArrayList<>();
+  private final List<String> firstBroken = new ArrayList<>();
   private long longestMillis;
 
   Tally(String part) {
@@ -34,7 +34,7 @@ final class Tally {
     counts.merge(what, number, Math::max);
   }
 
-  /** Keeps how long the longest case took; told, and never a law of a test. */
+  /** Keeps how long the longest case took; firstBroken, and never a law of a test. */
   void took(String what, long fromNanos) {
     long millis = (System.nanoTime() - fromNanos) / 1_000_000;
     longestMillis = Math.max(longestMillis, millis);
@@ -58,7 +58,7 @@ final class Tally {
    */
   void breaks(String law, String replay, String how) {
     if (broken.merge(law, 1L, Long::sum) <= TOLD_MOST) {
-      told.add(law + " | " + replay + " | " + how);
+      firstBroken.add(law + " | " + replay + " | " + how);
     }
   }
 
@@ -79,8 +79,8 @@ final class Tally {
   }
 
   /** The first cases that broke a law. */
-  List<String> told() {
-    return told;
+  List<String> firstBroken() {
+    return firstBroken;
   }
 
   boolean isGood() {
@@ -95,7 +95,7 @@ final class Tally {
     broken.forEach(
         (law, number) ->
             out.append(number == 0 ? "  0 " : "  BROKEN " + number + ' ').append(law).append('\n'));
-    told.forEach(each -> out.append("    ").append(each).append('\n'));
+    firstBroken.forEach(each -> out.append("    ").append(each).append('\n'));
     return out.toString();
   }
 }

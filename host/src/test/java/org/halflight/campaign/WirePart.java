@@ -69,7 +69,7 @@ final class WirePart implements Part {
         WireDamage.of(random, session, SHARES[random.nextInt(SHARES.length)]);
     SessionLines file = new SessionLines().begins("2026-11-25T10:00:00Z", "wire-" + caseSeed);
     file.mark(0, SessionLines.LIGHT);
-    arrived.lines().forEach(line -> file.heard(line.nanos(), line.text()));
+    arrived.lines().forEach(line -> file.received(line.nanos(), line.text()));
     String replay = Seeds.replay(name(), caseSeed);
     tally.add("sessions", 1);
     tally.add("lines", session.lines().size());
@@ -80,7 +80,7 @@ final class WirePart implements Part {
     Folded folded;
     try {
       folded = Folded.live(SessionLines.SECOND);
-      file.lines().forEach(folded::take);
+      file.lines().forEach(folded::handle);
       folded.breaksOff();
     } catch (RuntimeException | StackOverflowError e) {
       tally.breaks(EXCEPTIONS, replay, Thrown.said(e));

@@ -51,7 +51,7 @@ class CurtainPageTest extends CommandTests {
     Path session = session(dial);
     try (WorkshopRecord record =
         WorkshopRecord.open(folder.resolve(dial + kind + ".sqlite"), CLOCK)) {
-      record.takeIn(session);
+      record.importSession(session);
       Camera made = record.cameras().get(0).camera();
       assertThat(made.shutter()).isEqualTo(ShutterKind.UNKNOWN);
       record.keep(

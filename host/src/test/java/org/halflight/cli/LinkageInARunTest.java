@@ -153,7 +153,7 @@ class LinkageInARunTest extends CommandTests {
     Path file = folder.resolve("record.sqlite");
     Clock clock = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
     try (WorkshopRecord record = WorkshopRecord.open(file, clock)) {
-      record.takeIn(session());
+      record.importSession(session());
     }
     try (WorkshopRecord record = WorkshopRecord.open(file, clock)) {
       CameraHistory history =

@@ -79,7 +79,7 @@ class OnePageTest extends CommandTests {
     try (WorkshopRecord record =
         WorkshopRecord.open(
             folder.resolve("record.sqlite"), Clock.fixed(NOW, ZoneId.systemDefault()))) {
-      record.takeIn(session);
+      record.importSession(session);
       CameraHistory history = record.history(record.cameras().get(0).camera().id()).orElseThrow();
       return RecordPage.of(history)
           .orElseThrow()

@@ -31,7 +31,7 @@ public final class Display implements ExecutionCondition, AutoCloseable {
   @Override
   public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
     Optional<String> leftOut = leftOut();
-    leftOut.ifPresent(Display::tellOnce);
+    leftOut.ifPresent(Display::reportOnce);
     return leftOut
         .map(ConditionEvaluationResult::disabled)
         .orElseGet(() -> ConditionEvaluationResult.enabled("Xvfb is here, or must be"));
@@ -44,7 +44,7 @@ public final class Display implements ExecutionCondition, AutoCloseable {
         : Optional.of(LEFT_OUT);
   }
 
-  private static synchronized void tellOnce(String line) {
+  private static synchronized void reportOnce(String line) {
     // Where the build has told it before, it has told it for all processes of tests.
     if (!told && System.getProperty("halflight.leftOut") == null) {
       told = true;

@@ -27,7 +27,7 @@ public final class WindowStart {
    * @param name of the session that begins
    * @return what was said about it, in sentences
    */
-  public static List<String> takesIn(Path folder, Clock clock, String name) {
+  public static List<String> importMissing(Path folder, Clock clock, String name) {
     Path file = folder.resolve(SESSIONS).resolve(name + ".session");
     BenchEvent.Mark begins =
         Marks.begins("test", Instant.EPOCH.atOffset(ZoneOffset.UTC), Optional.of(name));

@@ -77,7 +77,7 @@ public final class ScriptedLink implements Link {
   }
 
   /** The other end gets a line, given without its CRC. */
-  public ScriptedLink takes(String body) {
+  public ScriptedLink expects(String body) {
     return add(new Takes(body));
   }
 

@@ -25,7 +25,7 @@ class BackupTest {
     file = folder.resolve("record.sqlite");
     backup = folder.resolve("elsewhere/backup.sqlite");
     record = RecordFixture.open(file);
-    record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    record.importSession(RecordFixture.everything("R-1"), "a.session");
   }
 
   @AfterEach
@@ -36,7 +36,7 @@ class BackupTest {
   @Test
   void aBackupIsAWholeRecord() {
     record.backUp(backup);
-    record.takeIn(RecordFixture.everything("R-2"), "b.session");
+    record.importSession(RecordFixture.everything("R-2"), "b.session");
     try (WorkshopRecord copy = RecordFixture.open(backup)) {
       assertThat(copy.integrityFaults()).isEmpty();
       CameraLine line = copy.cameras().get(0);

@@ -56,7 +56,7 @@ public final class BenchChild {
       events.forEach(this::learn);
       events.forEach(fold::onEvent);
       fold.breakOff();
-      ImportOutcome taken = record.takeIn(sessionFile);
+      ImportOutcome taken = record.importSession(sessionFile);
       say("TAKEN " + taken.added() + " " + taken.completed());
     } else {
       session = SessionFile.create(sessionFile);

@@ -83,12 +83,12 @@ class CurveInRecordTest {
   void theCurveIsKeptAndReadAndTakingTheFileInAgainChangesNothing() {
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       List<BenchEvent> all = events(script -> script.opensAndCloses(8.2).curve(8.2).quiet());
-      record.takeIn(all, "a.session");
+      record.importSession(all, "a.session");
       FiringResult kept = record.firings(SessionStart.of(all.get(0), "").key()).get(0).result();
       FiringResult folded = ReducedSession.of(all).firings().get(0);
       assertThat(folded.curveExposure().get().measured()).isPresent();
       assertThat(kept).isEqualTo(folded);
-      assertThat(record.takeIn(all, "a.session").known()).isEqualTo(1);
+      assertThat(record.importSession(all, "a.session").known()).isEqualTo(1);
       assertThat(record.recompute().changed()).isZero();
     }
   }
@@ -99,13 +99,13 @@ class CurveInRecordTest {
       List<BenchEvent> all = events(script -> script.fires(8.2).curve(8.2));
       List<BenchEvent> without = events(script -> script.fires(8.2));
       String key = SessionStart.of(all.get(0), "").key();
-      record.takeIn(without, "a.session");
+      record.importSession(without, "a.session");
       assertThat(record.firings(key).get(0).result().curve()).isEmpty();
-      assertThat(record.takeIn(all, "a.session").changed()).isEqualTo(1);
+      assertThat(record.importSession(all, "a.session").changed()).isEqualTo(1);
       FiringResult kept = record.firings(key).get(0).result();
       assertThat(kept).isEqualTo(ReducedSession.of(all).firings().get(0));
       // The shorter file knows less; the curve stays all the same.
-      record.takeIn(without, "a.session");
+      record.importSession(without, "a.session");
       assertThat(record.firings(key).get(0).result()).isEqualTo(kept);
       assertThatThrownBy(
               () ->
@@ -126,7 +126,7 @@ class CurveInRecordTest {
           events(script -> script.fires(8.2).fires(8).fires(8).fires(8).fires(8).fires(8));
       List<BenchEvent> curved = events(script -> script.fires(8.2).curve(8.2));
       assertThat(curved).hasSizeLessThan(longer.size());
-      record.takeIn(longer, "a.session");
+      record.importSession(longer, "a.session");
       record.database.write(
           c -> {
             try (var statement = c.createStatement()) {
@@ -135,7 +135,7 @@ class CurveInRecordTest {
               return done;
             }
           });
-      record.takeIn(curved, "a.session");
+      record.importSession(curved, "a.session");
       KeptFiring kept = record.firings(SessionStart.of(longer.get(0), "").key()).get(0);
       assertThat(kept.result().curve()).isPresent();
       assertThat(kept.methodVersion()).isEqualTo(1);
@@ -146,7 +146,7 @@ class CurveInRecordTest {
   void whatTheCurveComesToIsWorkedOutAgainFromItsReadings() {
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
       List<BenchEvent> all = RecordFixture.everything("R-1");
-      record.takeIn(all, "a.session");
+      record.importSession(all, "a.session");
       String key = SessionStart.of(all.get(0), "").key();
       List<KeptFiring> before = record.firings(key);
       assertThat(before.stream().filter(f -> f.result().curve().isPresent())).hasSize(2);
@@ -178,7 +178,7 @@ class CurveInRecordTest {
     Files.copy(Path.of("fixtures/record/v1.sqlite"), file);
     try (WorkshopRecord record = RecordFixture.open(file)) {
       List<BenchEvent> all = events(script -> script.opensAndCloses(8.2).curve(8.2).quiet());
-      record.takeIn(all, "a.session");
+      record.importSession(all, "a.session");
       assertThat(record.firings(SessionStart.of(all.get(0), "").key()).get(0).result().curve())
           .isPresent();
     }

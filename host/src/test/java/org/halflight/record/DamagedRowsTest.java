@@ -43,7 +43,7 @@ class DamagedRowsTest {
     events = new ArrayList<>(RecordFixture.everything("BOX-0001", "Invented folder, 6x9"));
     events.addAll(ReadingsInRecordTest.leakTest());
     session = RecordFixture.write(folder.resolve("a.session"), events);
-    run = record.run(record.takeIn(session).runs().get(1)).orElseThrow();
+    run = record.run(record.importSession(session).runs().get(1)).orElseThrow();
     key = SessionStart.of(events.get(0), "").key();
     before = record.firings(key);
   }
@@ -73,7 +73,7 @@ class DamagedRowsTest {
   @Test
   void takingTheSessionInMendsAFiringAndKeepsTheDamagedRow() {
     damage("UPDATE firing SET edges = x'0100010001' WHERE firing_number = 3");
-    ImportOutcome taken = record.takeIn(session);
+    ImportOutcome taken = record.importSession(session);
     assertThat(taken.completed()).isEqualTo(1);
     assertThat(taken.known()).isEqualTo(before.size() - 1);
     assertThat(record.firings(key)).isEqualTo(before);
@@ -177,7 +177,7 @@ class DamagedRowsTest {
     assertThat(setAside()).anyMatch(content -> content.contains("boot_count=99"));
     assertThat(record.firings(key)).hasSize(before.size() - 1);
     // Its session comes later all the same.
-    assertThat(record.takeIn(session).added()).isEqualTo(1);
+    assertThat(record.importSession(session).added()).isEqualTo(1);
     assertThat(record.firings(key)).isEqualTo(before);
   }
 
@@ -249,14 +249,14 @@ class DamagedRowsTest {
     assertThat(record.notTakenIn(folder)).containsExactly(second);
     Path backup = folder.resolve("backup.sqlite");
     record.backUp(backup);
-    record.takeIn(second);
+    record.importSession(second);
     assertThat(record.notTakenIn(folder)).isEmpty();
     record.restore(backup);
     assertThat(record.notTakenIn(folder)).containsExactly(second);
     record.close();
     try (WorkshopRecord lost = RecordFixture.open(folder.resolve("new.sqlite"))) {
       assertThat(lost.notTakenIn(folder)).containsExactly(session, second);
-      lost.notTakenIn(folder).forEach(lost::takeIn);
+      lost.notTakenIn(folder).forEach(lost::importSession);
       assertThat(lost.firings(key)).isEqualTo(before);
       assertThat(lost.notTakenIn(folder)).isEmpty();
     }
@@ -268,12 +268,11 @@ class DamagedRowsTest {
     assertThat(record.notTakenIn(folder)).isEmpty();
     Files.writeString(
         session,
-        org.halflight.bench.BenchSentences.format(
-                new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
+        org.halflight.bench.EventLine.format(new BenchEvent.Mark(99, "of-a-later-day", Map.of()))
             + "\n",
         java.nio.file.StandardOpenOption.APPEND);
     assertThat(record.notTakenIn(folder)).containsExactly(session);
-    record.takeIn(session);
+    record.importSession(session);
     assertThat(record.notTakenIn(folder)).isEmpty();
   }
 

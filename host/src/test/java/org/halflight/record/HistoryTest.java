@@ -125,7 +125,7 @@ class HistoryTest {
   @Test
   void anAdjustingRunCountsWhatFollowsTheLastMarkAndLosesNoOtherSpeed() {
     Visit visit = record.keep(Visit.begins(camera.id(), "", Instant.parse("2024-03-01T12:00:00Z")));
-    record.takeIn(
+    record.importSession(
         BenchScript.events(
             "R-1",
             1,
@@ -181,7 +181,7 @@ class HistoryTest {
                     .fires(leftMillis)
                     .fires(leftMillis)
                     .handle(new SessionInput.Ends()));
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     record.keep(visit.handedBack(received.plusSeconds(3600), Checklist.EMPTY));
   }
 }

@@ -97,7 +97,7 @@ class HoldsAndContactInRecordTest {
         WorkshopRecord record = RecordFixture.open(file)) {
       live = ours(practice.tried());
       label = practice.session().runs().get(0).camera();
-      record.takeIn(SessionFile.read(practice.path).events(), "a.session");
+      record.importSession(SessionFile.read(practice.path).events(), "a.session");
     }
     assertThat(live).extracting(ExtraTest::getClass).containsExactlyInAnyOrderElementsOf(KINDS);
     try (WorkshopRecord again = RecordFixture.open(file)) {

@@ -80,7 +80,7 @@ class IntakeTest {
     assertThat(replayed).anyMatch(f -> f.notes().capOn());
     assertThat(replayed).anyMatch(FiringResult::afterRest);
 
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     assertThat(taken.added()).isEqualTo(replayed.size());
     assertThat(taken.firings()).isEqualTo(replayed.size());
     String key = SessionStart.of(events.get(0), "").key();
@@ -98,10 +98,10 @@ class IntakeTest {
   @Test
   void twiceIsTheSameAsOnce() {
     Path file = RecordFixture.write(folder.resolve("a.session"), RecordFixture.everything("R-1"));
-    ImportOutcome first = record.takeIn(file);
+    ImportOutcome first = record.importSession(file);
     assertThat(first.added()).isGreaterThan(10);
     List<KeptFiring> after = record.firings(first.runs().get(0));
-    ImportOutcome second = record.takeIn(file);
+    ImportOutcome second = record.importSession(file);
     assertThat(second).isEqualTo(new ImportOutcome(0, 0, 0, first.added(), 0, 0, first.runs()));
     assertThat(record.firings(first.runs().get(0))).isEqualTo(after);
     assertThat(record.cameras()).hasSize(1);
@@ -111,7 +111,7 @@ class IntakeTest {
   @Test
   void aFiringThatIsFoundDamagedLaterIsKeptSo() {
     List<BenchEvent> events = cut(script -> script.fires(17));
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     FiringResult timed = SessionReducer.replay(events).session().results().get(1);
     assertThat(timed.outcome()).isEqualTo(Outcome.TIMED);
     String key = SessionStart.of(events.get(0), "").key();
@@ -125,7 +125,7 @@ class IntakeTest {
     // What was there before does not come back, live or from a file, whole or cut short.
     assertThat(record.settle(key, timed)).isEqualTo(SaveOutcome.KNOWN);
     for (int length = 1; length <= events.size(); length++) {
-      ImportOutcome taken = record.takeIn(events.subList(0, length), "a.session");
+      ImportOutcome taken = record.importSession(events.subList(0, length), "a.session");
       assertThat(taken.known()).isEqualTo(taken.firings());
     }
     assertThat(record.firing(timed.key()).orElseThrow().result()).isEqualTo(worse);
@@ -149,7 +149,7 @@ class IntakeTest {
     List<FiringResult> replayed = SessionReducer.replay(events).session().results();
     assertThat(replayed.get(1).firing().damage()).containsExactly(Firing.Damage.CONTRADICTION);
     assertThat(results(record.firings(key))).isEqualTo(replayed);
-    assertThat(record.takeIn(events, "a.session").known()).isEqualTo(3);
+    assertThat(record.importSession(events, "a.session").known()).isEqualTo(3);
     assertThat(results(record.firings(key))).isEqualTo(replayed);
   }
 
@@ -183,7 +183,7 @@ class IntakeTest {
         cut(script -> script.opensAndCloses(17).contradicts().waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
     for (int length = 1; length <= events.size(); length++) {
-      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+      assertThat(record.importSession(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
         .isEqualTo(SessionReducer.replay(events).session().results());
@@ -194,11 +194,11 @@ class IntakeTest {
     List<BenchEvent> plain = cut(script -> script.opensAndCloses(17).quiet().waits(5));
     List<BenchEvent> found = cut(script -> script.opensAndCloses(17).contradicts());
     assertThat(found).hasSizeLessThan(plain.size());
-    record.takeIn(plain, "a.session");
+    record.importSession(plain, "a.session");
     String key = SessionStart.of(plain.get(0), "").key();
     FiringResult timed = SessionReducer.replay(plain).session().results().get(1);
     record.settle(key, timed.rejected("bumped"));
-    assertThat(record.takeIn(found, "a.session").completed()).isEqualTo(1);
+    assertThat(record.importSession(found, "a.session").completed()).isEqualTo(1);
     assertThat(record.firing(timed.key()).orElseThrow().result())
         .isEqualTo(timed.rejected("bumped").damagedBy(Firing.Damage.CONTRADICTION));
   }
@@ -220,7 +220,7 @@ class IntakeTest {
     assertThat(results(record.firings(key))).isEqualTo(replayed);
     // Neither the whole file nor one that ends at the break takes anything back.
     for (int length = 1; length <= events.size(); length++) {
-      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+      assertThat(record.importSession(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key))).isEqualTo(replayed);
     assertThat(record.integrityFaults()).isEmpty();
@@ -232,7 +232,7 @@ class IntakeTest {
         cut(script -> script.comesInTwo(17, "2026-11-24T10:00:00Z").waits(3).fires(18));
     String key = SessionStart.of(events.get(0), "").key();
     for (int length = 1; length <= events.size(); length++) {
-      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+      assertThat(record.importSession(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
         .isEqualTo(SessionReducer.replay(events).session().results());
@@ -242,7 +242,7 @@ class IntakeTest {
   @Test
   void theFileItselfRefusesToTakeDamageAwayOrToChangeEdges() throws Exception {
     List<BenchEvent> events = cut(script -> script.opensAndCloses(17).contradicts());
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     String last = " WHERE firing_number = 2";
     try (Connection connection = Database.connection(folder.resolve("record.sqlite"));
         Statement statement = connection.createStatement()) {
@@ -272,7 +272,7 @@ class IntakeTest {
 
   @Test
   void runsGoToTheCameraOfTheirLabel() {
-    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.importSession(RecordFixture.everything("R-1"), "a.session");
     CameraLine line = record.cameras().get(0);
     assertThat(line.camera().label()).isEqualTo("Old 6x6");
     assertThat(line.camera().dial().speeds())
@@ -296,7 +296,7 @@ class IntakeTest {
     Camera camera = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
     Visit visit =
         record.keep(Visit.begins(camera.id(), "J-1", Instant.parse("2026-11-24T12:00:00Z")));
-    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.importSession(RecordFixture.everything("R-1"), "a.session");
     assertThat(record.cameras()).hasSize(1);
     assertThat(record.run(taken.runs().get(0)).orElseThrow().visit()).contains(visit.id());
   }
@@ -308,7 +308,7 @@ class IntakeTest {
         Visit.begins(camera.id(), "J-1", Instant.parse("2024-03-01T12:00:00Z"))
             .handedBack(Instant.parse("2024-03-05T12:00:00Z"), org.halflight.job.Checklist.EMPTY);
     record.keep(old);
-    record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    record.importSession(RecordFixture.everything("R-1"), "a.session");
     assertThat(record.visits(camera.id())).hasSize(2);
   }
 
@@ -316,13 +316,13 @@ class IntakeTest {
   void whereTwoCamerasBearTheLabelTheRunWaitsToBeNamed() {
     record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
     Camera second = record.keep(Camera.of("Old 6x6", ShutterKind.LEAF, BenchScript.DIAL));
-    record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    record.importSession(RecordFixture.everything("R-1"), "a.session");
     assertThat(record.runsWithoutCamera()).hasSize(2);
     Visit visit = record.keep(Visit.begins(second.id(), "", RecordFixture.NOW));
     for (Run run : record.runsWithoutCamera()) {
       record.keep(run.withVisit(visit.id()));
     }
-    ImportOutcome again = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome again = record.importSession(RecordFixture.everything("R-1"), "a.session");
     assertThat(again.added()).isZero();
     assertThat(record.runs(visit.id())).hasSize(2);
   }
@@ -344,7 +344,7 @@ class IntakeTest {
       }
     }
     assertThat(settled).hasSizeGreaterThan(3);
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     int all = SessionReducer.replay(events).session().results().size();
     assertThat(taken.added()).isEqualTo(all - settled.size());
     // What the person said later about what was settled live comes with the file.
@@ -367,13 +367,13 @@ class IntakeTest {
                     .run("A", Phase.ADJUSTING, 3, "1/60")
                     .fires(16)
                     .fires(17));
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     FiringResult first = SessionReducer.replay(events).session().results().get(0);
     String key = SessionStart.of(events.get(0), "").key();
     assertThat(record.settle(key, first.rejected("bumped"))).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(first.key()).orElseThrow().result().rejection()).contains("bumped");
     // The file is the last word: what was said and undone stands in it as neither.
-    ImportOutcome again = record.takeIn(events, "a.session");
+    ImportOutcome again = record.importSession(events, "a.session");
     assertThat(again.added()).isZero();
     assertThat(again.changed()).isEqualTo(1);
     KeptFiring kept = record.firing(first.key()).orElseThrow();
@@ -384,18 +384,18 @@ class IntakeTest {
   @Test
   void aShorterFileTakesNothingBack() {
     List<BenchEvent> events = RecordFixture.everything("R-1");
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     FiringResult firing = SessionReducer.replay(events).session().results().get(1);
     String key = SessionStart.of(events.get(0), "").key();
     record.settle(key, firing.rejected("bumped"));
-    record.takeIn(events.subList(0, events.size() - 1), "a.session");
+    record.importSession(events.subList(0, events.size() - 1), "a.session");
     assertThat(record.firing(firing.key()).orElseThrow().result().rejection()).contains("bumped");
   }
 
   @Test
   void undoneLiveIsUndoneInTheRecord() {
     List<BenchEvent> events = RecordFixture.everything("R-1");
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     FiringResult firing = SessionReducer.replay(events).session().results().get(1);
     String key = SessionStart.of(events.get(0), "").key();
     record.settle(key, firing.rejected("bumped"));
@@ -406,10 +406,10 @@ class IntakeTest {
   @Test
   void marksThatNobodyKnowsChangeNothing() {
     List<BenchEvent> events = new ArrayList<>(RecordFixture.everything("R-1"));
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     List<KeptFiring> before = record.firings(SessionStart.of(events.get(0), "").key());
     events.add(3, new BenchEvent.Mark(1, "of-a-later-day", Map.of("of", "17")));
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     assertThat(taken.known()).isEqualTo(taken.firings()).isEqualTo(before.size());
     assertThat(record.firings(SessionStart.of(events.get(0), "").key())).isEqualTo(before);
   }
@@ -417,11 +417,11 @@ class IntakeTest {
   @Test
   void aFileCutShortChangesNothingThatALongerOneSaid() {
     List<BenchEvent> events = RecordFixture.everything("R-1");
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     String key = SessionStart.of(events.get(0), "").key();
     List<KeptFiring> whole = record.firings(key);
     for (int length = 1; length < events.size(); length += 3) {
-      ImportOutcome taken = record.takeIn(events.subList(0, length), "a.session");
+      ImportOutcome taken = record.importSession(events.subList(0, length), "a.session");
       assertThat(taken.added() + taken.completed() + taken.changed() + taken.differing()).isZero();
     }
     assertThat(record.firings(key)).isEqualTo(whole);
@@ -432,7 +432,7 @@ class IntakeTest {
     List<BenchEvent> events = RecordFixture.everything("R-1");
     String key = SessionStart.of(events.get(0), "").key();
     for (int length = 1; length <= events.size(); length++) {
-      record.takeIn(events.subList(0, length), "a.session");
+      record.importSession(events.subList(0, length), "a.session");
     }
     assertThat(results(record.firings(key)))
         .isEqualTo(SessionReducer.replay(events).session().results());
@@ -444,7 +444,7 @@ class IntakeTest {
   @Test
   void aProvisionalFiringIsRecoveredWithItsFigures() {
     List<BenchEvent> events = cut(script -> script.opensAndCloses(16));
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     assertThat(taken.added()).isEqualTo(2);
     KeptFiring last = record.firings(taken.runs().get(0)).get(1);
     assertThat(last.cutOff()).isTrue();
@@ -454,7 +454,7 @@ class IntakeTest {
   @Test
   void aFileThatEndsInLightIsNoStuckShutter() {
     List<BenchEvent> events = cut(BenchScript::opens);
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     KeptFiring last = record.firings(taken.runs().get(0)).get(1);
     assertThat(last.cutOff()).isTrue();
     assertThat(last.result().outcome()).isEqualTo(Outcome.UNUSABLE);
@@ -482,8 +482,9 @@ class IntakeTest {
     assertThat(results(record.firings(key))).isEqualTo(replayed);
     // A copy of the file that ends before the light says nothing against it.
     int beforeTheLight = events.size() - 8;
-    assertThat(record.takeIn(events.subList(0, beforeTheLight), "a.session").known()).isEqualTo(2);
-    record.takeIn(events, "a.session");
+    assertThat(record.importSession(events.subList(0, beforeTheLight), "a.session").known())
+        .isEqualTo(2);
+    record.importSession(events, "a.session");
     assertThat(results(record.firings(key))).isEqualTo(replayed);
   }
 
@@ -493,7 +494,7 @@ class IntakeTest {
         new ArrayList<>(cut(script -> script.opensAndClosesOutOfOrder(16).quiet()));
     String key = SessionStart.of(events.get(0), "").key();
     for (int length = 1; length <= events.size(); length++) {
-      assertThat(record.takeIn(events.subList(0, length), "a.session").differing()).isZero();
+      assertThat(record.importSession(events.subList(0, length), "a.session").differing()).isZero();
     }
     assertThat(results(record.firings(key)))
         .isEqualTo(SessionReducer.replay(events).session().results());
@@ -503,7 +504,7 @@ class IntakeTest {
   @Test
   void everythingThatIsNotedOfAFiringComesBack() {
     List<BenchEvent> events = cut(script -> script.fires(16));
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     String key = SessionStart.of(events.get(0), "").key();
     FiringResult plain = record.firings(key).get(0).result();
     FiringNotes all =
@@ -560,14 +561,14 @@ class IntakeTest {
                 }
               });
       String key = SessionStart.of(died.get(0), "").key();
-      record.takeIn(died, "a.session");
+      record.importSession(died, "a.session");
       List<KeptFiring> before = record.firings(key);
       assertThat(before).extracting(KeptFiring::cutOff).containsExactly(false, true);
       List<BenchEvent> wentOn = new ArrayList<>(died);
       wentOn.addAll(
           BenchScript.events(
               rig, 2, script -> script.begins("2026-11-24T10:00:00Z").greets().fires(17)));
-      ImportOutcome taken = record.takeIn(wentOn, "a.session");
+      ImportOutcome taken = record.importSession(wentOn, "a.session");
       assertThat(taken).isEqualTo(new ImportOutcome(1, 0, 0, 2, 0, 0, taken.runs()));
       assertThat(record.firings(key).subList(0, 2)).isEqualTo(before);
     }
@@ -586,7 +587,7 @@ class IntakeTest {
                     .lightIsSet()
                     .run("No dial known", Phase.AS_FOUND, List.of(UntimedTest.T))
                     .fires(700));
-    ImportOutcome taken = record.takeIn(events, "a.session");
+    ImportOutcome taken = record.importSession(events, "a.session");
     Run run = record.run(taken.runs().get(0)).orElseThrow();
     assertThat(run.asked())
         .isEqualTo(SessionReducer.replay(events).session().setup().orElseThrow());
@@ -599,7 +600,7 @@ class IntakeTest {
   @Test
   void theSameRunThatIsGoneOnWithIsOneRun() {
     ImportOutcome taken =
-        record.takeIn(
+        record.importSession(
             cut(script -> script.run("A", Phase.ADJUSTING, 3, "1/60").fires(16)), "a.session");
     assertThat(taken.runs()).hasSize(1);
     assertThat(record.firings(taken.runs().get(0))).hasSize(2);
@@ -610,8 +611,8 @@ class IntakeTest {
     List<BenchEvent> one = cut(script -> script.fires(16));
     // The same rig, start and first edge; another closing.
     List<BenchEvent> other = cut(script -> script.fires(20));
-    record.takeIn(one, "a.session");
-    ImportOutcome taken = record.takeIn(other, "b.session");
+    record.importSession(one, "a.session");
+    ImportOutcome taken = record.importSession(other, "b.session");
     assertThat(taken.differing()).isEqualTo(1);
     assertThat(taken.known()).isEqualTo(1);
     assertThat(record.firings(taken.runs().get(0))).hasSize(2);
@@ -619,7 +620,7 @@ class IntakeTest {
 
   @Test
   void practiceIsMarked() {
-    record.takeIn(RecordFixture.everything(Source.PRACTICE_SERIAL), "a.session");
+    record.importSession(RecordFixture.everything(Source.PRACTICE_SERIAL), "a.session");
     assertThat(record.cameras().get(0).sources()).containsExactly(Source.PRACTICE);
     assertThat(
             record
@@ -634,13 +635,13 @@ class IntakeTest {
   @Test
   void anEmptyFileBringsNothing() {
     Path file = RecordFixture.write(folder.resolve("a.session"), List.of());
-    assertThat(record.takeIn(file))
+    assertThat(record.importSession(file))
         .isEqualTo(new ImportOutcome(0, 0, 0, 0, 0, 0, List.<Id<Run>>of()));
   }
 
   @Test
   void closedByHandIsALowerLimitInTheRecordToo() {
-    ImportOutcome taken = record.takeIn(RecordFixture.everything("R-1"), "a.session");
+    ImportOutcome taken = record.importSession(RecordFixture.everything("R-1"), "a.session");
     Map<Outcome, Long> counts =
         record.firings(taken.runs().get(0)).stream()
             .collect(Collectors.groupingBy(f -> f.result().outcome(), Collectors.counting()));

@@ -57,9 +57,9 @@ class KillTest {
       int lines = 1 + random.nextInt(LINES_MOST);
       try (ChildJvm child = child(random.nextLong(), "never", 0)) {
         for (int i = 0; i < lines; i++) {
-          hear(child.line().orElseThrow());
+          onLine(child.line().orElseThrow());
         }
-        child.kill().forEach(this::hear);
+        child.kill().forEach(this::onLine);
       }
       checkAll();
     }
@@ -86,7 +86,7 @@ class KillTest {
         try (ChildJvm child = child(stand.name().hashCode(), stand.name(), time)) {
           String line = child.line().orElseThrow();
           while (!line.equals("STANDS")) {
-            hear(line);
+            onLine(line);
             line = child.line().orElseThrow();
           }
           child.kill();
@@ -127,7 +127,7 @@ class KillTest {
         String.valueOf(time));
   }
 
-  private void hear(String line) {
+  private void onLine(String line) {
     String[] words = line.split(" ", -1);
     boolean whole = words.length >= 3;
     if (whole && words[0].startsWith("SETTLE")) {
@@ -155,7 +155,7 @@ class KillTest {
         }
       }
       assertThat(lost).isEmpty();
-      ImportOutcome taken = record.takeIn(sessionFile);
+      ImportOutcome taken = record.importSession(sessionFile);
       assertThat(taken.differing()).isZero();
       recovered += taken.added();
       List<FiringResult> all =
@@ -169,7 +169,7 @@ class KillTest {
           assertThat(kept.result().outcome()).isEqualTo(Outcome.TIMED);
         }
       }
-      assertThat(record.takeIn(sessionFile).added()).isZero();
+      assertThat(record.importSession(sessionFile).added()).isZero();
       assertThat(record.cameras().size()).isLessThanOrEqualTo(1);
     }
   }

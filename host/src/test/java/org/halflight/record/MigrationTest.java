@@ -335,7 +335,7 @@ class MigrationTest {
   @Test
   void aWordOfALaterVersionIsSaidAndNotGuessedAt() {
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      record.takeIn(RecordFixture.everything("R-1"), "a.session");
+      record.importSession(RecordFixture.everything("R-1"), "a.session");
       record.database.write(
           c -> {
             try (var statement = c.createStatement()) {

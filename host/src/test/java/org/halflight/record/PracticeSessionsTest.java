@@ -30,11 +30,11 @@ class PracticeSessionsTest {
     List<BenchEvent> one = session(RecordFixture.NOW);
     List<BenchEvent> two = session(RecordFixture.NOW.plusSeconds(1));
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      assertThat(record.takeIn(one, "one.session").added()).isEqualTo(3);
-      ImportOutcome second = record.takeIn(two, "two.session");
+      assertThat(record.importSession(one, "one.session").added()).isEqualTo(3);
+      ImportOutcome second = record.importSession(two, "two.session");
       assertThat(second.added()).isEqualTo(3);
       assertThat(second.differing()).isZero();
-      assertThat(record.takeIn(two, "two.session").known()).isEqualTo(3);
+      assertThat(record.importSession(two, "two.session").known()).isEqualTo(3);
     }
   }
 

@@ -37,7 +37,7 @@ class PrivateRecordTest {
     try (WorkshopRecord record = RecordFixture.open(file)) {
       Path session =
           RecordFixture.write(data.resolve("sessions/a.session"), RecordFixture.everything("R-1"));
-      record.takeIn(session);
+      record.importSession(session);
       new ProfileStore(data).keep(RecordFixture.profile("R-1"));
       record.backUp(data.resolve("backups/one.sqlite"));
       // While the record is open, with its log beside it.

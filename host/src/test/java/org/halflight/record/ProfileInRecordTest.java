@@ -30,7 +30,7 @@ class ProfileInRecordTest {
   void open() {
     record = RecordFixture.open(folder.resolve("record.sqlite"));
     events = RecordFixture.calibrated("R-1", "Old 6x6");
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     key = SessionStart.of(events.get(0), "").key();
   }
 
@@ -51,7 +51,7 @@ class ProfileInRecordTest {
     assertThat(results().subList(1, 4)).allMatch(r -> r.profileUse().profile().isPresent());
     assertThat(results().get(2).profileUse().isCalibrated()).isTrue();
     assertThat(results().get(3).profileUse().mismatches()).containsExactly(Mismatch.TOO_OLD);
-    assertThat(record.takeIn(events, "a.session").known()).isEqualTo(4);
+    assertThat(record.importSession(events, "a.session").known()).isEqualTo(4);
     assertThat(record.profiles()).hasSize(1);
   }
 
@@ -68,7 +68,7 @@ class ProfileInRecordTest {
   @Test
   void howTheRigStoodIsKeptAndRecomputingUsesIt() {
     List<BenchEvent> live = RecordFixture.pinged("R-2", "Old 6x9");
-    record.takeIn(live, "b.session");
+    record.importSession(live, "b.session");
     List<FiringResult> worked = SessionReducer.replay(live).session().results();
     key = SessionStart.of(live.get(0), "").key();
     assertThat(results()).isEqualTo(worked);
@@ -81,7 +81,7 @@ class ProfileInRecordTest {
     change("UPDATE firing_result SET effective_seconds = 1");
     record.recompute();
     assertThat(results()).isEqualTo(worked);
-    assertThat(record.takeIn(live, "b.session").known()).isEqualTo(3);
+    assertThat(record.importSession(live, "b.session").known()).isEqualTo(3);
   }
 
   @Test
@@ -93,7 +93,7 @@ class ProfileInRecordTest {
             script ->
                 RecordFixture.calibrated(script, "Old 6x6", "R-1")
                     .handle(new SessionInput.RigChecked("R-1", false)));
-    record.takeIn(more, "a.session");
+    record.importSession(more, "a.session");
     assertThat(results()).noneMatch(r -> r.profileUse().isCalibrated());
   }
 

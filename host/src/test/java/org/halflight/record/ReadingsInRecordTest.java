@@ -62,8 +62,8 @@ class ReadingsInRecordTest {
   void readingsComeInWithTheirSessionOnceAndStay() {
     List<LightReading> live = SessionReducer.replay(events()).session().readings();
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      Id<Run> run = record.takeIn(events(), "a.session").runs().get(0);
-      record.takeIn(events(), "a.session");
+      Id<Run> run = record.importSession(events(), "a.session").runs().get(0);
+      record.importSession(events(), "a.session");
 
       assertThat(record.readings(run)).isEqualTo(live).hasSize(2);
       assertThat(live.get(0).phase()).contains(Phase.AS_LEFT);
@@ -101,7 +101,7 @@ class ReadingsInRecordTest {
                     .handle(panel(What.PANEL_IN_PLACE, 800, 3_000))
                     .fires(8));
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      Id<Run> run = record.takeIn(events, "a.session").runs().get(0);
+      Id<Run> run = record.importSession(events, "a.session").runs().get(0);
 
       assertThat(record.readings(run))
           .extracting(LightReading::what)
@@ -133,7 +133,7 @@ class ReadingsInRecordTest {
   @Test
   void theHistoryOfACameraListsWhatWasTried() {
     try (WorkshopRecord record = RecordFixture.open(folder.resolve("record.sqlite"))) {
-      record.takeIn(events(), "a.session");
+      record.importSession(events(), "a.session");
 
       CameraHistory history =
           record.history(record.search(LABEL).get(0).camera().id()).orElseThrow();

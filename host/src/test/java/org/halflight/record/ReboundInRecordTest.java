@@ -36,7 +36,7 @@ class ReboundInRecordTest {
     lines.light(8e-3, 0.4e-3, 1).dark(3e-3).light(2e-3, 0.4e-3, 1).over();
     lines.light(8e-3, 0.4e-3, 1).dark(15e-3).light(2e-3, 0.4e-3, 1).over();
     Path session = lines.write(folder.resolve("a.session"));
-    record.takeIn(session);
+    record.importSession(session);
     key = SessionStart.of(SessionFile.read(session).events().get(0), "").key();
   }
 

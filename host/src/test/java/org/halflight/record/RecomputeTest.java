@@ -31,7 +31,7 @@ class RecomputeTest {
   void open() {
     record = RecordFixture.open(folder.resolve("record.sqlite"));
     List<BenchEvent> events = RecordFixture.everything("R-1");
-    record.takeIn(events, "a.session");
+    record.importSession(events, "a.session");
     key = SessionStart.of(events.get(0), "").key();
   }
 
@@ -72,7 +72,7 @@ class RecomputeTest {
 
   @Test
   void oneCameraIsRecomputedByItself() {
-    record.takeIn(
+    record.importSession(
         BenchScript.events(
             "R-2",
             1,
@@ -116,7 +116,7 @@ class RecomputeTest {
                     .opensAndCloses(16)
                     .opensAndClosesAgain(12)
                     .quiet());
-    record.takeIn(events, "c.session");
+    record.importSession(events, "c.session");
     String twice = SessionStart.of(events.get(0), "").key();
     assertThat(outcome(twice)).isEqualTo(Outcome.DOUBLE);
     for (String before : List.of("unusable", "timed")) {

@@ -43,7 +43,7 @@ class TroubleTest {
   void aSecondCopyInTheSameProgramIsRefused() {
     try (WorkshopRecord first = RecordFixture.open(file)) {
       assertTrouble(() -> RecordFixture.open(file), Reason.IN_USE, "is open in another Halflight");
-      first.takeIn(sessionFile);
+      first.importSession(sessionFile);
     }
     try (WorkshopRecord again = RecordFixture.open(file)) {
       assertThat(again.cameras()).hasSize(1);
@@ -69,14 +69,14 @@ class TroubleTest {
       child.kill();
     }
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      assertThat(record.takeIn(sessionFile).added()).isPositive();
+      assertThat(record.importSession(sessionFile).added()).isPositive();
     }
   }
 
   @Test
   void aDamagedFileIsRefusedAndLeftAsItIs() throws IOException {
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      record.takeIn(sessionFile);
+      record.importSession(sessionFile);
     }
     // Every page but the first is overwritten in its middle.
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
@@ -90,19 +90,19 @@ class TroubleTest {
     byte[] before = Files.readAllBytes(file);
     assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "Restore the last backup");
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
-    takenInElsewhere();
+    importedElsewhere();
   }
 
   @Test
   void aFileCutShortIsRefused() throws IOException {
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      record.takeIn(sessionFile);
+      record.importSession(sessionFile);
     }
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.truncate(channel.size() / 2);
     }
     assertTrouble(() -> RecordFixture.open(file), Reason.DAMAGED, "is damaged");
-    takenInElsewhere();
+    importedElsewhere();
   }
 
   @Test
@@ -132,7 +132,7 @@ class TroubleTest {
     try (WorkshopRecord record = RecordFixture.open(file)) {
       assertTrouble(() -> record.restore(text), Reason.DAMAGED, "is not a database");
       assertThatThrownBy(() -> record.restore(text)).message().doesNotContain("SQLITE");
-      assertThat(record.takeIn(sessionFile).added()).isPositive();
+      assertThat(record.importSession(sessionFile).added()).isPositive();
     }
     assertThatThrownBy(() -> WorkshopRecord.backUp(text, folder.resolve("copy.sqlite")))
         .isInstanceOf(RecordTrouble.class)
@@ -187,7 +187,7 @@ class TroubleTest {
       guard.undo();
     }
     try (WorkshopRecord record = RecordFixture.open(file)) {
-      assertThat(record.takeIn(sessionFile).added()).isPositive();
+      assertThat(record.importSession(sessionFile).added()).isPositive();
       assertThat(record.cameras()).hasSize(2);
     }
   }
@@ -281,7 +281,7 @@ class TroubleTest {
       try (WorkshopRecord record = RecordFixture.open(there)) {
         assertThat(record.integrityFaults()).isEmpty();
         assertThat(record.cameras()).hasSize(kept);
-        ImportOutcome taken = record.takeIn(sessionFile);
+        ImportOutcome taken = record.importSession(sessionFile);
         assertThat(taken.added()).isPositive();
         assertThat(taken.firings()).isEqualTo(taken.added() + 4);
       }
@@ -305,10 +305,10 @@ class TroubleTest {
             });
     try (WorkshopRecord record = self[0]) {
       refuse[0] = true;
-      assertThatThrownBy(() -> record.takeIn(sessionFile)).hasMessage("refused");
+      assertThatThrownBy(() -> record.importSession(sessionFile)).hasMessage("refused");
       refuse[0] = false;
       assertThat(record.cameras()).isEmpty();
-      assertThat(record.takeIn(sessionFile).known()).isZero();
+      assertThat(record.importSession(sessionFile).known()).isZero();
     }
   }
 
@@ -318,7 +318,7 @@ class TroubleTest {
     record.close();
     record.close();
     assertTrouble(record::cameras, Reason.CLOSED, "is closed");
-    assertTrouble(() -> record.takeIn(sessionFile), Reason.CLOSED, "is closed");
+    assertTrouble(() -> record.importSession(sessionFile), Reason.CLOSED, "is closed");
   }
 
   @Test
@@ -331,7 +331,7 @@ class TroubleTest {
         Thread thread =
             new Thread(
                 () -> {
-                  record.takeIn(RecordFixture.everything(rig, "of " + rig), rig);
+                  record.importSession(RecordFixture.everything(rig, "of " + rig), rig);
                   record.search(rig).forEach(line -> record.history(line.camera().id()));
                   record.recompute();
                 });
@@ -378,15 +378,15 @@ class TroubleTest {
     /** What was settled is there and no more; the rest comes with the session file. */
     void checkAll(int settled) {
       assertThat(record.firings(key)).hasSize(settled);
-      assertThat(record.takeIn(events, "a.session").added()).isEqualTo(all.size() - settled);
+      assertThat(record.importSession(events, "a.session").added()).isEqualTo(all.size() - settled);
       assertThat(record.firings(key)).extracting(KeptFiring::result).isEqualTo(all);
       assertThat(record.integrityFaults()).isEmpty();
     }
   }
 
-  private void takenInElsewhere() {
+  private void importedElsewhere() {
     try (WorkshopRecord other = RecordFixture.open(folder.resolve("new.sqlite"))) {
-      assertThat(other.takeIn(sessionFile).added()).isPositive();
+      assertThat(other.importSession(sessionFile).added()).isPositive();
     }
   }
 

@@ -76,7 +76,7 @@ public final class WriteRecordFixture {
     // The serial number of a simulated board: nobody shall take these figures for a real shutter's.
     List<BenchEvent> events = new ArrayList<>(RecordFixture.everything("BOX-0001", camera.label()));
     events.addAll(ReadingsInRecordTest.leakTest());
-    ImportOutcome taken = record.takeIn(events, "invented.session");
+    ImportOutcome taken = record.importSession(events, "invented.session");
     Run found = record.run(taken.runs().get(0)).orElseThrow();
     record.keep(
         found.withConditions(
@@ -89,8 +89,8 @@ public final class WriteRecordFixture {
                     "dry",
                     RunOption.SYNC_LEVER.name(),
                     "X"))));
-    record.takeIn(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
-    record.takeIn(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
+    record.importSession(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
+    record.importSession(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
     record.keep(
         visit.handedBack(
             received.plusSeconds(86_400),

@@ -26,16 +26,16 @@ class LightCurveLinesTest {
   void headsWithoutEndTakeNoMemoryWithoutEnd() {
     // 400 kB of heads, each of which promises more values than any curve has.
     for (int i = 0; i < 10_000; i++) {
-      hear(
+      receive(
           rig.message(
               new RigMessage.CurvePart(
                   0, i & 0xFF, Kind.OPENING, 1000 * i, 256, 0xFFFF, i % 2 == 0, false, false)));
-      hear(
+      receive(
           rig.message(
               new RigMessage.CurvePart(
                   0, i & 0xFF, Kind.CLOSING, 1000 * i + 500, 256, 0xFFF, true, false, false)));
     }
-    hear(rig.beat(SECOND));
+    receive(rig.beat(SECOND));
     long values =
         curves().stream()
             .flatMap(curve -> curve.parts().stream())
@@ -47,9 +47,9 @@ class LightCurveLinesTest {
 
   @Test
   void aShortOpeningIsOnePart() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 3, true)));
-    hear(values(5, 0, "0880F0"));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 3, true)));
+    receive(values(5, 0, "0880F0"));
 
     assertThat(curves())
         .containsExactly(
@@ -60,14 +60,14 @@ class LightCurveLinesTest {
   @Test
   void windowsHaveTwoDigitsAndThePlateauHasFour() {
     long closing = SECOND + 900_000;
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 34, false)));
-    hear(values(5, 0, "01".repeat(32)));
-    hear(values(5, 32, "0203"));
-    hear(rig.message(head(5, Kind.PLATEAU, SECOND + 34 * 256, 1 << 16, 2, false)));
-    hear(values(5, 0, "3FF00123"));
-    hear(rig.message(head(5, Kind.CLOSING, closing, 256, 1, true)));
-    hear(values(5, 0, "07"));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 34, false)));
+    receive(values(5, 0, "01".repeat(32)));
+    receive(values(5, 32, "0203"));
+    receive(rig.message(head(5, Kind.PLATEAU, SECOND + 34 * 256, 1 << 16, 2, false)));
+    receive(values(5, 0, "3FF00123"));
+    receive(rig.message(head(5, Kind.CLOSING, closing, 256, 1, true)));
+    receive(values(5, 0, "07"));
 
     SampledLight light = curves().get(0);
     assertThat(light.cutOff()).isFalse();
@@ -81,12 +81,12 @@ class LightCurveLinesTest {
 
   @Test
   void aLostLineOfValuesLeavesHolesAndNothingElse() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 66, true)));
-    hear(values(5, 0, "01".repeat(32)));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 66, true)));
+    receive(values(5, 0, "01".repeat(32)));
     rig.lose(1);
-    hear(values(5, 64, "0203"));
-    hear(rig.beat(SECOND + BEAT));
+    receive(values(5, 64, "0203"));
+    receive(rig.beat(SECOND + BEAT));
 
     List<Integer> values = curves().get(0).parts().get(0).values();
     assertThat(values.subList(32, 64)).containsOnly(-1);
@@ -95,11 +95,11 @@ class LightCurveLinesTest {
 
   @Test
   void theLostLastLineIsNotWaitedForWithoutEnd() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 33, true)));
-    hear(values(5, 0, "01".repeat(32)));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 33, true)));
+    receive(values(5, 0, "01".repeat(32)));
     for (int i = 1; i <= 3; i++) {
-      hear(rig.beat(SECOND + i * BEAT));
+      receive(rig.beat(SECOND + i * BEAT));
     }
 
     assertThat(curves().get(0).parts().get(0).values()).hasSize(33).endsWith(1, -1);
@@ -108,13 +108,13 @@ class LightCurveLinesTest {
 
   @Test
   void aCurveWhoseLastPartIsLostIsCutOff() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
-    hear(values(5, 0, "01"));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
+    receive(values(5, 0, "01"));
     rig.lose(2);
-    hear(rig.message(head(6, Kind.OPENING, 2 * SECOND, 256, 1, true)));
-    hear(values(6, 0, "02"));
-    hear(rig.beat(2 * SECOND + BEAT));
+    receive(rig.message(head(6, Kind.OPENING, 2 * SECOND, 256, 1, true)));
+    receive(values(6, 0, "02"));
+    receive(rig.beat(2 * SECOND + BEAT));
 
     assertThat(curves()).extracting(SampledLight::cutOff).containsExactly(true, false);
     assertThat(stream.curvesDropped()).isZero();
@@ -123,15 +123,15 @@ class LightCurveLinesTest {
   /** Values behind a lost head look like those of the part before; they are not taken for them. */
   @Test
   void valuesBehindALostHeadAreNotGuessedInto() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 96, false)));
-    hear(values(5, 0, "01".repeat(32)));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 96, false)));
+    receive(values(5, 0, "01".repeat(32)));
     // The rest of the window, the head of the plateau, and its first two lines.
     rig.lose(5);
-    hear(values(5, 32, "3FF0".repeat(16)));
-    hear(rig.message(head(5, Kind.CLOSING, SECOND + 900_000, 256, 1, true)));
-    hear(values(5, 0, "07"));
-    hear(rig.beat(SECOND + BEAT));
+    receive(values(5, 32, "3FF0".repeat(16)));
+    receive(rig.message(head(5, Kind.CLOSING, SECOND + 900_000, 256, 1, true)));
+    receive(values(5, 0, "07"));
+    receive(rig.beat(SECOND + BEAT));
 
     SampledLight light = curves().get(0);
     assertThat(light.parts()).extracting(Part::kind).containsExactly(Kind.OPENING, Kind.CLOSING);
@@ -141,12 +141,12 @@ class LightCurveLinesTest {
 
   @Test
   void aCurveWithoutItsBeginningIsDroppedAndCounted() {
-    hear(rig.start());
+    receive(rig.start());
     rig.lose(3);
-    hear(rig.message(head(5, Kind.CLOSING, SECOND, 256, 1, true)));
-    hear(values(5, 0, "07"));
+    receive(rig.message(head(5, Kind.CLOSING, SECOND, 256, 1, true)));
+    receive(values(5, 0, "07"));
     for (int i = 1; i <= 4; i++) {
-      hear(rig.beat(SECOND + i * BEAT));
+      receive(rig.beat(SECOND + i * BEAT));
     }
 
     assertThat(curves()).isEmpty();
@@ -155,10 +155,10 @@ class LightCurveLinesTest {
 
   @Test
   void valuesOutOfOrderDropTheirCurve() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 64, true)));
-    hear(values(5, 32, "01".repeat(32)));
-    hear(values(5, 0, "01".repeat(32)));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 64, true)));
+    receive(values(5, 32, "01".repeat(32)));
+    receive(values(5, 0, "01".repeat(32)));
 
     assertThat(stream.curvesDropped() + curves().size()).isEqualTo(1);
     assertThat(curves())
@@ -167,11 +167,11 @@ class LightCurveLinesTest {
 
   @Test
   void aPartBeforeTheOneThatCameDropsItsCurve() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
-    hear(values(5, 0, "01"));
-    hear(rig.message(head(5, Kind.CLOSING, SECOND - 5000, 256, 1, true)));
-    hear(values(5, 0, "01"));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
+    receive(values(5, 0, "01"));
+    receive(rig.message(head(5, Kind.CLOSING, SECOND - 5000, 256, 1, true)));
+    receive(values(5, 0, "01"));
 
     assertThat(curves()).isEmpty();
     assertThat(stream.curvesDropped()).isEqualTo(1);
@@ -181,32 +181,32 @@ class LightCurveLinesTest {
   @Test
   void aLongOpeningIsPlacedInThePast() {
     long now = 200 * SECOND;
-    hear(rig.greeting(now));
-    hear(rig.message(head(5, Kind.OPENING, now - 199 * SECOND, 256, 1, true)));
-    hear(values(5, 0, "01"));
+    receive(rig.greeting(now));
+    receive(rig.message(head(5, Kind.OPENING, now - 199 * SECOND, 256, 1, true)));
+    receive(values(5, 0, "01"));
 
     assertThat(curves().get(0).parts().get(0).firstTicks()).isEqualTo(SECOND);
   }
 
   @Test
   void aCurveBehindAGapWaitsForWholeTicks() {
-    hear(rig.start());
+    receive(rig.start());
     rig.lose(1);
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, true)));
-    hear(values(5, 0, "01"));
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, true)));
+    receive(values(5, 0, "01"));
     assertThat(curves()).isEmpty();
-    hear(rig.beat(SECOND + BEAT));
+    receive(rig.beat(SECOND + BEAT));
     assertThat(curves()).hasSize(1);
   }
 
   @Test
   void aRestartLeavesOutTheCurveUnderWay() {
-    hear(rig.start());
-    hear(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
-    hear(values(5, 0, "01"));
-    hear(rig.start());
-    hear(rig.message(head(0, Kind.OPENING, SECOND, 256, 1, true)));
-    hear(values(0, 0, "02"));
+    receive(rig.start());
+    receive(rig.message(head(5, Kind.OPENING, SECOND, 256, 1, false)));
+    receive(values(5, 0, "01"));
+    receive(rig.start());
+    receive(rig.message(head(0, Kind.OPENING, SECOND, 256, 1, true)));
+    receive(values(0, 0, "02"));
 
     assertThat(curves()).hasSize(1);
     assertThat(stream.curvesDropped()).isEqualTo(1);
@@ -215,12 +215,12 @@ class LightCurveLinesTest {
   @Test
   void widensPulsesAndPassesTripPointsOn() {
     long wrap = 1L << 32;
-    hear(rig.greeting(wrap + 5000));
-    hear(
+    receive(rig.greeting(wrap + 5000));
+    receive(
         rig.message(
             new RigMessage.PulseMade(
                 0, 3, ReferenceDrive.SQUARE, (int) (wrap - 600), (int) (wrap + 1000))));
-    hear("W 0018 0 1 02B7 2B78 3210#834D");
+    receive("W 0018 0 1 02B7 2B78 3210#834D");
 
     assertThat(events)
         .contains(
@@ -232,16 +232,16 @@ class LightCurveLinesTest {
   @Test
   void whateverLinesAreLostNoValueStandsWhereItWasNotSampled(@Seed long seed) {
     Random random = new Random(seed);
-    hear(rig.start());
+    receive(rig.start());
     for (int curve = 0; curve < 400; curve++) {
       long at = (curve + 1) * SECOND;
       for (String line : coded(curve & 0xFF, at, random)) {
         if (random.nextInt(6) == 0) {
           continue;
         }
-        hear(line);
+        receive(line);
       }
-      hear(rig.beat(at + SECOND / 2));
+      receive(rig.beat(at + SECOND / 2));
     }
     int told = 0;
     for (SampledLight light : curves()) {
@@ -287,7 +287,7 @@ class LightCurveLinesTest {
     return kind.isOfMeans() ? mixed & 0x1FFF : mixed & 0xFF;
   }
 
-  private void hear(String line) {
+  private void receive(String line) {
     events.addAll(stream.accept(RigLine.of(line)));
   }
 

@@ -45,9 +45,9 @@ class RigConnectionTest {
     String answer = rig.answer(1);
     ScriptedLink link =
         link("a")
-            .takes("h 0000")
+            .expects("h 0000")
             .says(greeting)
-            .takes("s 0001")
+            .expects("s 0001")
             .says(beat)
             .says("noise")
             .says(edge)
@@ -77,7 +77,7 @@ class RigConnectionTest {
 
   @Test
   void givesTheAnswerToACommand() throws Exception {
-    ScriptedLink link = connectedLink("a").takes("t 0002 36 CA").says(rig.answer(2));
+    ScriptedLink link = connectedLink("a").expects("t 0002 36 CA").says(rig.answer(2));
     ports.plug("a", link);
     connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
@@ -91,11 +91,11 @@ class RigConnectionTest {
 
   @Test
   void repeatsALostCommandOnceAndThenSaysSo() {
-    ScriptedLink link = connectedLink("a").takes("v 0002");
+    ScriptedLink link = connectedLink("a").expects("v 0002");
     beats(link, 1100);
-    link.takes("s 0003").says(() -> rig.answer(3)).takes("v 0004");
+    link.expects("s 0003").says(() -> rig.answer(3)).expects("v 0004");
     beats(link, 1100);
-    link.takes("s 0005").says(() -> rig.answer(5));
+    link.expects("s 0005").says(() -> rig.answer(5));
     ports.plug("a", link);
     connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
@@ -113,10 +113,10 @@ class RigConnectionTest {
   /** Half a minute late by the clock, while beats go on: this computer is slow, the rig is not. */
   @Test
   void waitsForALateAnswerAndSendsNothingTwice() throws Exception {
-    ScriptedLink link = connectedLink("a").takes("v 0002");
+    ScriptedLink link = connectedLink("a").expects("v 0002");
     for (int second = 0; second < 30; second++) {
       beats(link, 1000);
-      link.takes(String.format("s %04X", 3 + second));
+      link.expects(String.format("s %04X", 3 + second));
     }
     link.says(() -> rig.answer(2));
     ports.plug("a", link);
@@ -148,7 +148,7 @@ class RigConnectionTest {
     ScriptedLink before = connectedLink("a").says(rig.beat(5000));
     before.then(() -> ports.unplug("a")).breaks();
     ports.plug("a", before);
-    ScriptedLink after = link("b").takes("h 0000").says(rig::start).takes("s 0001");
+    ScriptedLink after = link("b").expects("h 0000").says(rig::start).expects("s 0001");
     betweenSearches = () -> plugOnce("b", after);
     connect(RigSelector.any());
 
@@ -166,7 +166,7 @@ class RigConnectionTest {
 
   @Test
   void saysWhatALossMeansAndFailsWhatWaited() {
-    ScriptedLink link = connectedLink("a").takes("v 0002").then(() -> ports.unplug("a")).breaks();
+    ScriptedLink link = connectedLink("a").expects("v 0002").then(() -> ports.unplug("a")).breaks();
     ports.plug("a", link);
     connect(RigSelector.any());
     heard.awaitState(LinkState.CONNECTED, 1);
@@ -188,7 +188,12 @@ class RigConnectionTest {
   void takesThreeMissedBeatsAsALossAndAsksOverTheSameLinkFirst() {
     ScriptedLink link = connectedLink("a").says(rig.beat(5000)).passes(800);
     // A reset button: silence while the board starts, then its greeting, over the same link.
-    link.takes("h 0002").passes(500).takes("h 0003").passes(300).says(rig::start).takes("s 0004");
+    link.expects("h 0002")
+        .passes(500)
+        .expects("h 0003")
+        .passes(300)
+        .says(rig::start)
+        .expects("s 0004");
     ports.plug("a", link);
     connect(RigSelector.any());
 
@@ -228,7 +233,7 @@ class RigConnectionTest {
     for (int i = 0; i < 7; i++) {
       link.passes(100).says("noise");
     }
-    link.passes(100).takes("h 0002").then(() -> ports.unplug("a")).breaks();
+    link.passes(100).expects("h 0002").then(() -> ports.unplug("a")).breaks();
     ports.plug("a", link);
     connect(RigSelector.any());
 
@@ -241,8 +246,8 @@ class RigConnectionTest {
   void waitsForTheSameRigAndNamesTheOtherOne() {
     ScriptedLink before = connectedLink("a").then(() -> ports.unplug("a")).breaks();
     ports.plug("a", before);
-    ScriptedLink other = link("b").takes("h 0000").says(new RigLines("R-0002").greeting(5));
-    ScriptedLink same = link("c").takes("h 0000").says(rig::start).takes("s 0001");
+    ScriptedLink other = link("b").expects("h 0000").says(new RigLines("R-0002").greeting(5));
+    ScriptedLink same = link("c").expects("h 0000").says(rig::start).expects("s 0001");
     betweenSearches =
         () -> {
           plugOnce("b", other);
@@ -269,10 +274,14 @@ class RigConnectionTest {
   void findsARigWithoutASerialNumberAgainWhenItIsTheOnlyOne() {
     RigLines unnamed = new RigLines("none");
     ScriptedLink before =
-        link("a").takes("h 0000").says(unnamed.greeting(5)).takes("s 0001").says(unnamed.beat(9));
+        link("a")
+            .expects("h 0000")
+            .says(unnamed.greeting(5))
+            .expects("s 0001")
+            .says(unnamed.beat(9));
     before.then(() -> ports.unplug("a")).breaks();
-    ScriptedLink named = link("b").takes("h 0000").says(new RigLines("R-0002").greeting(5));
-    ScriptedLink after = link("c").takes("h 0000").says(unnamed::start).takes("s 0001");
+    ScriptedLink named = link("b").expects("h 0000").says(new RigLines("R-0002").greeting(5));
+    ScriptedLink after = link("c").expects("h 0000").says(unnamed::start).expects("s 0001");
     ports.plug("a", before);
     betweenSearches =
         () -> {
@@ -418,7 +427,7 @@ class RigConnectionTest {
   @Test
   void closesFromTheListenersThreadToo() {
     String beat = rig.beat(5);
-    ScriptedLink link = link("a").takes("h 0000").says(rig.greeting(9)).takes("s 0001");
+    ScriptedLink link = link("a").expects("h 0000").says(rig.greeting(9)).expects("s 0001");
     link.then(() -> connection.orElseThrow().close()).says(beat);
     ports.plug("a", link);
     connect(RigSelector.any());
@@ -461,18 +470,22 @@ class RigConnectionTest {
 
   /** A link to the rig up to the point where it is connected and was asked for its counters. */
   private ScriptedLink connectedLink(String name) {
-    return link(name).takes("h 0000").says(rig.greeting(99)).takes("s 0001").says(rig.answer(1));
+    return link(name)
+        .expects("h 0000")
+        .says(rig.greeting(99))
+        .expects("s 0001")
+        .says(rig.answer(1));
   }
 
   private ScriptedLink silentLink(String name) {
     ScriptedLink link = link(name);
     for (int i = 0; i < 5; i++) {
-      link.takes("h 000" + i).passes(500);
+      link.expects("h 000" + i).passes(500);
     }
     int sequence = 5;
     for (int baudRate : List.of(500_000, 115_200)) {
-      link.changesTo(baudRate).takes("h 000" + sequence).passes(500);
-      link.takes("h 000" + (sequence + 1)).passes(100);
+      link.changesTo(baudRate).expects("h 000" + sequence).passes(500);
+      link.expects("h 000" + (sequence + 1)).passes(100);
       sequence += 2;
     }
     return link;

@@ -20,7 +20,7 @@ class RigFinderTest {
 
   @Test
   void findsARigThatAnswersAtOnce() {
-    ScriptedLink link = link("a").takes("h 0000").says(new RigLines().greeting(99));
+    ScriptedLink link = link("a").expects("h 0000").says(new RigLines().greeting(99));
     ports.plug("a", link);
 
     RigSearch search = finder.search(RigSelector.any(), () -> true);
@@ -40,16 +40,16 @@ class RigFinderTest {
     RigLines lines = new RigLines();
     ScriptedLink link =
         link("a")
-            .takes("h 0000")
+            .expects("h 0000")
             .sends("\u0000\u00ffgarbage of the bootlo")
             .passes(500)
-            .takes("h 0001")
+            .expects("h 0001")
             .passes(500)
-            .takes("h 0002")
+            .expects("h 0002")
             .passes(500)
-            .takes("h 0003")
+            .expects("h 0003")
             .passes(500)
-            .takes("h 0004")
+            .expects("h 0004")
             .passes(400)
             .sends("ader\r\n")
             .says(lines.start());
@@ -69,8 +69,8 @@ class RigFinderTest {
   void triesTheOtherSpeedsAndForgetsTheirNoise() {
     RigLines lines = new RigLines();
     ScriptedLink link = link("a");
-    asked(link, 0).changesTo(500_000).takes("h 0005").sends("\u00f3\u0081\n").passes(500);
-    link.takes("h 0006").passes(100).changesTo(115_200).takes("h 0007");
+    asked(link, 0).changesTo(500_000).expects("h 0005").sends("\u00f3\u0081\n").passes(500);
+    link.expects("h 0006").passes(100).changesTo(115_200).expects("h 0007");
     link.says(lines.greeting(5));
     ports.plug("a", link);
 
@@ -88,7 +88,7 @@ class RigFinderTest {
     String greeting = lines.greeting(60);
     String next = lines.beat(70);
     ScriptedLink link =
-        link("a").takes("h 0000").sends(beat + "\n" + greeting + "\n" + next + "\nB 00");
+        link("a").expects("h 0000").sends(beat + "\n" + greeting + "\n" + next + "\nB 00");
     ports.plug("a", link);
 
     OpenRig rig = finder.search(RigSelector.any(), () -> true).rig().orElseThrow();
@@ -101,9 +101,9 @@ class RigFinderTest {
   void tellsASilentPortFromOneThatSpeaksOtherwise() {
     ports.plug("silent", nothing("silent"));
     ScriptedLink modem = link("modem");
-    modem.takes("h 0000").sends("ERROR\r\n").passes(500);
+    modem.expects("h 0000").sends("ERROR\r\n").passes(500);
     for (int i = 1; i < 5; i++) {
-      modem.takes("h 000" + i).passes(500);
+      modem.expects("h 000" + i).passes(500);
     }
     ports.plug("modem", otherSpeeds(modem, 5));
 
@@ -122,9 +122,9 @@ class RigFinderTest {
   @Test
   void doesNotChangeTheSpeedOfARigThatBeatsButDoesNotGreet() {
     RigLines lines = new RigLines();
-    ScriptedLink link = link("a").takes("h 0000").says(lines.beat(5)).passes(500);
+    ScriptedLink link = link("a").expects("h 0000").says(lines.beat(5)).passes(500);
     for (int i = 1; i < 5; i++) {
-      link.takes("h 000" + i).passes(500);
+      link.expects("h 000" + i).passes(500);
     }
     ports.plug("a", link);
 
@@ -204,7 +204,7 @@ class RigFinderTest {
 
   @Test
   void goesOnToTheNextPortWhenOneGoesAway() {
-    ScriptedLink going = link("a").takes("h 0000").passes(200).breaks();
+    ScriptedLink going = link("a").expects("h 0000").passes(200).breaks();
     ports.plug("a", going).plug("b", greeting("b", "R-0001"));
 
     RigSearch search = finder.search(RigSelector.any(), () -> true);
@@ -216,7 +216,7 @@ class RigFinderTest {
 
   @Test
   void refusesARigOfAnotherProtocol() {
-    ScriptedLink link = link("a").takes("h 0000").says(new RigLines().greetingOfProtocol(2));
+    ScriptedLink link = link("a").expects("h 0000").says(new RigLines().greetingOfProtocol(2));
     ports.plug("a", link);
 
     RigSearch search = finder.search(RigSelector.any(), () -> true);
@@ -237,7 +237,7 @@ class RigFinderTest {
 
   @Test
   void endsAndClosesWhenItIsToldTo() {
-    ScriptedLink link = link("a").takes("h 0000").passes(200);
+    ScriptedLink link = link("a").expects("h 0000").passes(200);
     ports.plug("a", link).plug("b");
     long start = clock.getAsLong();
 
@@ -254,13 +254,13 @@ class RigFinderTest {
   }
 
   private ScriptedLink greeting(String name, String serial) {
-    return link(name).takes("h 0000").says(new RigLines(serial).greeting(7));
+    return link(name).expects("h 0000").says(new RigLines(serial).greeting(7));
   }
 
   /** Something that is asked for a greeting over 2.5 s and says nothing. */
   private static ScriptedLink asked(ScriptedLink link, int firstSequence) {
     for (int i = 0; i < 5; i++) {
-      link.takes(String.format("h %04X", firstSequence + i)).passes(500);
+      link.expects(String.format("h %04X", firstSequence + i)).passes(500);
     }
     return link;
   }
@@ -272,8 +272,8 @@ class RigFinderTest {
   private static ScriptedLink otherSpeeds(ScriptedLink link, int firstSequence) {
     int sequence = firstSequence;
     for (int baudRate : new int[] {500_000, 115_200}) {
-      link.changesTo(baudRate).takes(String.format("h %04X", sequence)).passes(500);
-      link.takes(String.format("h %04X", sequence + 1)).passes(100);
+      link.changesTo(baudRate).expects(String.format("h %04X", sequence)).passes(500);
+      link.expects(String.format("h %04X", sequence + 1)).passes(100);
       sequence += 2;
     }
     return link;

@@ -287,11 +287,11 @@ class FiringGrouperTest {
     long beat = 2 * MS + QUIET + 2 * BoardTraits.USUAL.lateTicks();
     over.addAll(grouper.beat(beat, 1 << Channel.CONTACT.code()));
     assertThat(over).hasSize(1);
-    assertThat(grouper.takeLateDamage()).isEmpty();
+    assertThat(grouper.drainLateDamage()).isEmpty();
     over.addAll(grouper.beat(2 * beat, 1 << Channel.CONTACT.code()));
-    assertThat(grouper.takeLateDamage())
+    assertThat(grouper.drainLateDamage())
         .containsExactly(new FiringGrouper.LateDamage(Firing.Damage.CONTRADICTION, 2 * MS));
-    assertThat(grouper.takeLateDamage()).isEmpty();
+    assertThat(grouper.drainLateDamage()).isEmpty();
   }
 
   @Test

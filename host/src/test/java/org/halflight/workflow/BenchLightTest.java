@@ -51,8 +51,8 @@ class BenchLightTest {
     bench.each(
         () -> {
           light.advance();
-          light.takeEnded().ifPresent(ended::add);
-          bench.news.addAll(light.takeNews());
+          light.pollEnded().ifPresent(ended::add);
+          bench.news.addAll(light.drainEvents());
         });
   }
 

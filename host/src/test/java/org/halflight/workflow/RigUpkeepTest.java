@@ -59,7 +59,7 @@ class RigUpkeepTest {
     assertThat(RigUpkeep.write(profile, OutFiles.neverReplacing().free(file, FileKind.PROFILE)))
         .contains("given.profile");
     List<RigProfile> used = new ArrayList<>();
-    assertThat(new RigUpkeep(folder.resolve("elsewhere")).take(file, used::add))
+    assertThat(new RigUpkeep(folder.resolve("elsewhere")).importProfile(file, used::add))
         .contains("elsewhere");
     assertThat(used).containsExactly(profile);
   }

@@ -37,18 +37,18 @@ final class ConverterWork {
     curveMode = mode;
   }
 
-  boolean takesCurves() {
+  boolean recordsCurves() {
     return curveMode != CurveMode.OFF;
   }
 
   /** Whether the next curve is a long one. */
-  boolean takesLongCurve() {
+  boolean recordsLongCurve() {
     return curveMode == CurveMode.NEXT_ONE_LONG;
   }
 
-  /** The light of an opening, sampled; told once it is over, behind all edges. */
+  /** The light of an opening, sampled; reported once it is over, behind all edges. */
   void reportCurve(SampledLight light) {
-    if (light.isLong() && takesLongCurve()) {
+    if (light.isLong() && recordsLongCurve()) {
       curveMode = CurveMode.ON;
     }
     life.later(

@@ -105,16 +105,16 @@ final class PracticeAdvance {
     long to = sorted.get(0)[1];
     for (long[] pulse : sorted) {
       if (pulse[0] > to + GAP_TICKS) {
-        hear(world, from, to);
+        click(world, from, to);
         from = pulse[0];
         to = pulse[1];
       }
       to = Math.max(to, pulse[1]);
     }
-    hear(world, from, to);
+    click(world, from, to);
   }
 
-  private static void hear(PracticeWorld world, long from, long to) {
+  private static void click(PracticeWorld world, long from, long to) {
     world.input(Channel.CLICK, true, from);
     world.input(Channel.CLICK, false, to);
   }

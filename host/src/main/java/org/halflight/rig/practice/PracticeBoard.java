@@ -80,13 +80,13 @@ final class PracticeBoard {
   }
 
   /** Whether the converter is free to follow an opening. */
-  boolean takesCurve() {
-    return converter.takesCurves() && converter.isFree() && !sweeping;
+  boolean recordsCurve() {
+    return converter.recordsCurves() && converter.isFree() && !sweeping;
   }
 
   /** Whether the next curve is a long one. */
-  boolean takesLongCurve() {
-    return converter.takesLongCurve();
+  boolean recordsLongCurve() {
+    return converter.recordsLongCurve();
   }
 
   /** The light of an opening, sampled; told once it is over, behind all edges. */

@@ -138,7 +138,7 @@ public final class PracticeRig implements Link {
   public int read(byte[] buffer) {
     bench.lock().lock();
     try {
-      if (takenUsed == taken.length && !takeNextLine()) {
+      if (takenUsed == taken.length && !awaitNextLine()) {
         return 0;
       }
       int count = Math.min(buffer.length, taken.length - takenUsed);
@@ -150,7 +150,7 @@ public final class PracticeRig implements Link {
     }
   }
 
-  private boolean takeNextLine() {
+  private boolean awaitNextLine() {
     long left = bench.world().isPaced() ? PACED_WAIT_NANOS : UNPACED_WAIT_NANOS;
     while (true) {
       requireAlive();

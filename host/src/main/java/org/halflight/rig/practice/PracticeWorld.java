@@ -174,7 +174,7 @@ final class PracticeWorld {
                   edgeDraws);
           edges.forEach(edge -> later(edge.ticks(), () -> edge(edge)));
           PracticeBoard watching = board;
-          if (hasCurve && watching != null && watching.takesCurve()) {
+          if (hasCurve && watching != null && watching.recordsCurve()) {
             curve(watching, path, startTicks).ifPresent(watching::reportCurve);
           }
         });
@@ -194,7 +194,7 @@ final class PracticeWorld {
             && !centre.crossings(path, lampSeconds, trigger).isEmpty();
     return whole
         ? Optional.of(
-            watching.takesLongCurve()
+            watching.recordsLongCurve()
                 ? CurveSampler.INVENTED.sampleLong(centre, path, startTicks, trigger, curveDraws)
                 : CurveSampler.INVENTED.sample(centre, path, startTicks, trigger, curveDraws))
         : Optional.empty();
@@ -249,7 +249,7 @@ final class PracticeWorld {
       boolean out = line <= limit || (!isPaced() && line < Long.MAX_VALUE && next > limit);
       if (out && line <= next) {
         now = Math.max(now, Math.min(line, limit));
-        return board.sender().take();
+        return board.sender().nextLine();
       }
       if (next > limit) {
         now = Math.max(now, limit);

@@ -60,7 +60,7 @@ final class Sender {
   }
 
   /** The next line, with its line end. */
-  byte[] take() {
+  byte[] nextLine() {
     return queue.remove().line().getBytes(StandardCharsets.US_ASCII);
   }
 

@@ -23,7 +23,7 @@ final class ThresholdSweep {
   private int step;
   private int look;
   private boolean tripped;
-  private boolean told;
+  private boolean reported;
 
   ThresholdSweep(
       SweepThreshold wanted,
@@ -69,7 +69,7 @@ final class ThresholdSweep {
         () -> {
           boolean before = inputs.isHigh(channel);
           inputs.compareAll();
-          if (tells(before, inputs.isHigh(channel))) {
+          if (isDecided(before, inputs.isHigh(channel))) {
             int level = meter.thresholdSum(thresholds.millivolts(channel, life.now()));
             // The threshold stands while it is read, and then the light.
             life.later(
@@ -95,17 +95,17 @@ final class ThresholdSweep {
   /**
    * Takes a look at the comparator.
    *
-   * @return whether there is something to tell: it switched, or this way ends without
+   * @return whether there is something to report: it switched, or this way ends without
    */
-  private boolean tells(boolean wasOn, boolean isOn) {
-    if (told) {
+  private boolean isDecided(boolean wasOn, boolean isOn) {
+    if (reported) {
       return false;
     }
     // A threshold on its way up switches a comparator off.
     tripped = isRising() ? wasOn && !isOn : !wasOn && isOn;
     boolean lastOfTheWay = look == LOOKS_PER_CODE - 1 && (step + 1) % steps(wanted) == 0;
-    told = tripped || lastOfTheWay;
-    return told;
+    reported = tripped || lastOfTheWay;
+    return reported;
   }
 
   private void reportTrip(int level) {
@@ -121,7 +121,7 @@ final class ThresholdSweep {
       look = 0;
       step++;
       if (step == steps(wanted)) {
-        told = false;
+        reported = false;
         tripped = false;
       }
     }

@@ -96,7 +96,7 @@ class OneToleranceTest {
     assertThat(slowLimits(CsvTable.read(csv))).as("terminal").containsOnly("0.333333");
 
     try (WorkshopRecord record = WorkshopRecord.open(folder.resolve("record.sqlite"), CLOCK)) {
-      record.takeIn(session);
+      record.importSession(session);
       CameraHistory history = record.history(record.cameras().get(0).camera().id()).orElseThrow();
       List<SpeedSummary> speeds = history.runs().get(0).speeds();
       List<RunSummary> runs = List.of(new RunSummary(Phase.AS_LEFT, speeds));

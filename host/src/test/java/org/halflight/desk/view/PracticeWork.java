@@ -120,8 +120,8 @@ final class PracticeWork implements AutoCloseable {
         cues.addAll(model.happened(happening.get()));
       }
       if (light.advance()) {
-        cues.addAll(model.news(light.takeNews()));
-        light.takeEnded().flatMap(LightTestText::ended).ifPresent(model::say);
+        cues.addAll(model.news(light.drainEvents()));
+        light.pollEnded().flatMap(LightTestText::ended).ifPresent(model::say);
       }
     }
     if (!holds.getAsBoolean()) {

@@ -25,7 +25,7 @@ final class Listener {
   }
 
   /** Reads until nothing more comes; the messages that came since the last call. */
-  List<RigMessage> hear() {
+  List<RigMessage> receive() {
     List<RigMessage> heard = new ArrayList<>();
     byte[] buffer = new byte[64];
     int count;
@@ -41,7 +41,7 @@ final class Listener {
     return heard;
   }
 
-  /** Sends a command and hears what comes; returns its line counter. */
+  /** Sends a command and receives what comes; returns its line counter. */
   int send(RigCommand command) {
     commandSequence++;
     sendRaw(LineCodec.format(commandSequence, command));

@@ -36,7 +36,7 @@ class PracticeCalibrationTest {
     PracticeFiring slow = rig.fire().orElseThrow();
     rig.chooseSpeed(InventedShutters.dial().get(9));
     PracticeFiring fast = rig.fire().orElseThrow();
-    List<SampledLight> curves = curves(events(listener.hear()));
+    List<SampledLight> curves = curves(events(listener.receive()));
 
     assertThat(curves).hasSize(2);
     assertThat(curves.get(0).parts())
@@ -59,10 +59,10 @@ class PracticeCalibrationTest {
     Listener listener = new Listener(rig);
     listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.OFF));
     rig.fire();
-    assertThat(curves(events(listener.hear()))).isEmpty();
+    assertThat(curves(events(listener.receive()))).isEmpty();
     listener.send(new RigCommand.TakeCurves(RigCommand.CurveMode.ON));
     rig.fire();
-    assertThat(curves(events(listener.hear()))).hasSize(1);
+    assertThat(curves(events(listener.receive()))).hasSize(1);
   }
 
   @Test
@@ -70,7 +70,7 @@ class PracticeCalibrationTest {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);
     int asked = listener.send(new RigCommand.DriveReference(ReferenceDrive.SQUARE, 16_000, 3));
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
 
     assertThat(answers(heard)).contains(new RigMessage.Answer(seq(heard), asked, Result.DONE));
     List<RigMessage.PulseMade> pulses = Listener.only(RigMessage.PulseMade.class, heard);
@@ -97,7 +97,7 @@ class PracticeCalibrationTest {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);
     listener.send(new RigCommand.DriveReference(ReferenceDrive.RAMPED, 800_000, 1));
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     RigMessage.PulseMade pulse = Listener.only(RigMessage.PulseMade.class, heard).get(0);
     FrontEnd centre = SensorSet.IDEAL.centre();
     for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH)) {
@@ -117,12 +117,12 @@ class PracticeCalibrationTest {
     PracticeRig rig = rig(SensorSet.IDEAL);
     Listener listener = new Listener(rig);
     listener.send(RigCommand.DriveReference.steady());
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     rig.rest(11);
-    heard.addAll(listener.hear());
+    heard.addAll(listener.receive());
     listener.send(RigCommand.DriveReference.steady());
     listener.send(RigCommand.DriveReference.off());
-    heard.addAll(listener.hear());
+    heard.addAll(listener.receive());
     assertThat(
             Listener.only(RigMessage.EdgeSeen.class, heard).stream()
                 .filter(edge -> edge.channel() == Channel.CENTRE_HIGH)
@@ -143,7 +143,7 @@ class PracticeCalibrationTest {
     rig.holdOpen(true);
     // Full light is 1000 mV: fine code 0x333 is 999.8 mV.
     int asked = listener.send(new RigCommand.SweepThreshold(Channel.CENTRE_LOW, 0x300, 0x360));
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     List<RigMessage.TripPoint> trips = Listener.only(RigMessage.TripPoint.class, heard);
 
     assertThat(trips).extracting(RigMessage.TripPoint::rising).containsExactly(true, false);
@@ -153,7 +153,7 @@ class PracticeCalibrationTest {
     assertThat(answers(heard).get(answers(heard).size() - 1).commandSequence()).isEqualTo(asked);
     listener.send(new RigCommand.AskThresholds());
     RigMessage.Thresholds after =
-        Listener.only(RigMessage.Thresholds.class, listener.hear()).get(0);
+        Listener.only(RigMessage.Thresholds.class, listener.receive()).get(0);
     assertThat(after.lowSum64() / 64.0).isCloseTo(4 * (0x2B + 1), within(1.0));
   }
 
@@ -163,7 +163,8 @@ class PracticeCalibrationTest {
     Listener listener = new Listener(rig);
     rig.holdOpen(true);
     listener.send(new RigCommand.SweepThreshold(Channel.CENTRE_HIGH, 0x100, 0x110));
-    List<RigMessage.TripPoint> trips = Listener.only(RigMessage.TripPoint.class, listener.hear());
+    List<RigMessage.TripPoint> trips =
+        Listener.only(RigMessage.TripPoint.class, listener.receive());
     assertThat(trips).extracting(RigMessage.TripPoint::fineCode).containsExactly(0, 0);
   }
 

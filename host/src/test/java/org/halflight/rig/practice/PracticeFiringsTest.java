@@ -40,7 +40,7 @@ class PracticeFiringsTest {
         rig.fire();
       }
     }
-    listener.hear();
+    listener.receive();
     List<Firing> firings = grouped(listener.text());
     List<PracticeFiring> truths = rig.firings();
     assertThat(firings).hasSameSizeAs(truths);

@@ -83,7 +83,7 @@ class PracticeRigTest {
     PracticeRig rig = sound();
     Listener listener = new Listener(rig);
     rig.rest(3);
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     Greeting greeting = (Greeting) heard.get(0);
     assertThat(greeting)
         .isEqualTo(
@@ -104,22 +104,22 @@ class PracticeRigTest {
   @Test
   void answersEveryCommandOnceAndInTheOrderOfTheProtocol() {
     Listener listener = new Listener(sound());
-    listener.hear();
+    listener.receive();
 
     int asked = listener.send(new RigCommand.AskGreeting());
-    assertThat(withoutBeats(listener.hear()))
+    assertThat(withoutBeats(listener.receive()))
         .satisfiesExactly(
             line -> assertThat(((Greeting) line).bootCount()).isEqualTo(1),
             line -> isAnswer(line, asked, Result.DONE));
 
     int status = listener.send(new RigCommand.AskStatus());
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     int losses = heard.indexOf(only(Losses.class, heard).get(0));
     assertThat(heard.get(losses - 1)).isInstanceOf(Beat.class);
     isAnswer(heard.get(losses + 1), status, Result.DONE);
 
     int ping = listener.send(new RigCommand.Ping(0xBEEF));
-    assertThat(withoutBeats(listener.hear()))
+    assertThat(withoutBeats(listener.receive()))
         .satisfiesExactly(
             line -> {
               RigMessage.Echo echo = (RigMessage.Echo) line;
@@ -129,13 +129,13 @@ class PracticeRigTest {
             line -> isAnswer(line, ping, Result.DONE));
 
     int serial = listener.send(new RigCommand.SetSerial("P-2"));
-    assertThat(withoutBeats(listener.hear()))
+    assertThat(withoutBeats(listener.receive()))
         .satisfiesExactly(
             line -> assertThat(((Greeting) line).serial()).isEqualTo("P-2"),
             line -> isAnswer(line, serial, Result.DONE));
 
     int light = listener.send(new RigCommand.MeasureLight(Channel.OUTER_B, 3));
-    List<RigMessage> lit = withoutBeats(listener.hear());
+    List<RigMessage> lit = withoutBeats(listener.receive());
     isAnswer(lit.get(0), light, Result.DONE);
     assertThat(lit.subList(1, lit.size()))
         .isNotEmpty()
@@ -145,16 +145,16 @@ class PracticeRigTest {
   @Test
   void saysWhatIsWrongWithACommandAndCountsWhatIsNone() {
     Listener listener = new Listener(sound());
-    listener.hear();
+    listener.receive();
     listener.sendRaw(framed("t 00B1 CA 36"));
     listener.sendRaw(framed("z 00B2 00"));
     listener.sendRaw(framed("E 00B3 0 1 00000000"));
-    assertThat(only(Answer.class, listener.hear()))
+    assertThat(only(Answer.class, listener.receive()))
         .extracting(Answer::commandSequence, Answer::result)
         .containsExactly(tuple(0xB1, Result.BAD_FIELDS), tuple(0xB2, Result.UNKNOWN_COMMAND));
     listener.sendRaw("s 00B4#0000");
     listener.sendRaw("x".repeat(120));
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     assertThat(only(Answer.class, heard)).isEmpty();
     assertThat(only(Losses.class, heard))
         .extracting(Losses::badLines, Losses::longLines)
@@ -167,10 +167,10 @@ class PracticeRigTest {
     Listener listener = new Listener(sound());
     for (int[] codes : new int[][] {{0x2B, 0xA1}, {0x36, 0xCA}, {0x10, 0xF0}}) {
       listener.send(new RigCommand.SetThresholds(codes[0], codes[1]));
-      listener.hear();
+      listener.receive();
       listener.send(new RigCommand.AskThresholds());
       listener.send(new RigCommand.AskThresholds());
-      List<RigMessage> heard = listener.hear();
+      List<RigMessage> heard = listener.receive();
       RigMessage.Thresholds read = only(RigMessage.Thresholds.class, heard).get(0);
       assertThat(read.lowCode()).isEqualTo(codes[0]);
       assertThat(read.highCode()).isEqualTo(codes[1]);
@@ -186,7 +186,7 @@ class PracticeRigTest {
     int read = listener.send(new RigCommand.AskThresholds());
     int stop = listener.send(new RigCommand.MeasureLight(Channel.CENTRE_LOW, 0));
     int again = listener.send(new RigCommand.AskThresholds());
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     assertThat(only(Answer.class, heard))
         .extracting(Answer::commandSequence, Answer::result)
         .containsExactly(
@@ -209,10 +209,10 @@ class PracticeRigTest {
         PracticeFiring firing = rig.fire().orElseThrow();
         if (!(firing.model() instanceof ModelFiring.Timed timed)) {
           rig.holdOpen(false);
-          listener.hear();
+          listener.receive();
           continue;
         }
-        List<RigMessage> heard = listener.hear();
+        List<RigMessage> heard = listener.receive();
         for (Channel channel : List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH, Channel.OUTER_A)) {
           List<EdgeSeen> seen = edgesOf(channel, heard);
           List<Crossing> exact = exactCrossings(timed.curve(), channel);
@@ -246,7 +246,7 @@ class PracticeRigTest {
     rig.chooseSpeed(SIXTIETH);
     PracticeFiring firing = rig.fire().orElseThrow();
     ModelFiring.Timed timed = (ModelFiring.Timed) firing.model();
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     double pressed = millisAfterLight(edgesOf(Channel.RELEASE, heard).get(0), firing);
     assertThat(pressed).isBetween(-62.0, -58.0);
     assertThat(millisAfterLight(edgesOf(Channel.CLICK, heard).get(0), firing))
@@ -271,11 +271,11 @@ class PracticeRigTest {
     PracticeRig rig = sound();
     Listener listener = new Listener(rig);
     rig.holdOpen(true);
-    listener.hear();
+    listener.receive();
     assertThat(rig.fire()).isEqualTo(Optional.empty());
     rig.rest(4);
     listener.send(new RigCommand.MeasureLight(Channel.CENTRE_LOW, 50));
-    List<RigMessage> open = listener.hear();
+    List<RigMessage> open = listener.receive();
     int lightMask = 0x0F;
     assertThat(only(Beat.class, open))
         .allSatisfy(beat -> assertThat(beat.levels() & lightMask).isEqualTo(lightMask));
@@ -290,7 +290,7 @@ class PracticeRigTest {
               assertThat(block.sum16()).isBetween(16 * block.least(), 16 * block.most());
             });
     rig.holdOpen(false);
-    List<RigMessage> closed = listener.hear();
+    List<RigMessage> closed = listener.receive();
     assertThat(edgesOf(Channel.CENTRE_LOW, closed))
         .singleElement()
         .satisfies(edge -> assertThat(edge.high()).isFalse());
@@ -299,7 +299,7 @@ class PracticeRigTest {
     assertThat((whole.get(1).low32() - whole.get(0).low32()) / TICKS_PER_SECOND)
         .isBetween(5.0, 8.0);
     rig.rest(0.5);
-    List<Beat> beats = only(Beat.class, listener.hear());
+    List<Beat> beats = only(Beat.class, listener.receive());
     assertThat(beats).allSatisfy(beat -> assertThat(beat.levels()).isZero());
   }
 
@@ -308,12 +308,12 @@ class PracticeRigTest {
     PracticeRig rig = ideal(oneSpeed(SpeedBehaviour.of(0, 0).withChances(1, 0)));
     Listener listener = new Listener(rig);
     assertThat(rig.fire().orElseThrow().model()).isInstanceOf(ModelFiring.StuckOpen.class);
-    List<RigMessage> heard = listener.hear();
+    List<RigMessage> heard = listener.receive();
     assertThat(edgesOf(Channel.CENTRE_LOW, heard)).hasSize(1);
     assertThat(rig.fire()).isEmpty();
-    assertThat(edgesOf(Channel.CENTRE_LOW, listener.hear())).isEmpty();
+    assertThat(edgesOf(Channel.CENTRE_LOW, listener.receive())).isEmpty();
     rig.holdOpen(false);
-    assertThat(edgesOf(Channel.CENTRE_LOW, listener.hear()))
+    assertThat(edgesOf(Channel.CENTRE_LOW, listener.receive()))
         .extracting(EdgeSeen::high)
         .containsExactly(false);
   }
@@ -323,7 +323,7 @@ class PracticeRigTest {
     PracticeRig rig = ideal(oneSpeed(SpeedBehaviour.of(0, 0).withChances(0, 1)));
     Listener listener = new Listener(rig);
     assertThat(rig.fire().orElseThrow().model()).isInstanceOf(ModelFiring.DidNotOpen.class);
-    List<EdgeSeen> edges = only(EdgeSeen.class, listener.hear());
+    List<EdgeSeen> edges = only(EdgeSeen.class, listener.receive());
     assertThat(edges).isNotEmpty().allMatch(edge -> !edge.channel().isLight());
   }
 
@@ -332,12 +332,12 @@ class PracticeRigTest {
     PracticeRig rig = ideal(oneSpeed(SpeedBehaviour.of(0, 0)));
     Listener listener = new Listener(rig);
     rig.holdOpen(true);
-    listener.hear();
+    listener.receive();
     // 4000 mV is between the codes CB (3984 mV) and CC (4004 mV).
     List<Boolean> afterwards = new ArrayList<>();
     for (int high : new int[] {0xCA, 0xCB, 0xCC, 0xCB}) {
       listener.send(new RigCommand.SetThresholds(0x36, high));
-      edgesOf(Channel.CENTRE_HIGH, listener.hear()).forEach(edge -> afterwards.add(edge.high()));
+      edgesOf(Channel.CENTRE_HIGH, listener.receive()).forEach(edge -> afterwards.add(edge.high()));
     }
     assertThat(afterwards).containsExactly(false, true);
   }
@@ -352,7 +352,7 @@ class PracticeRigTest {
           listener.send(new RigCommand.MeasureLight(Channel.CENTRE_LOW, 1500));
           rig.fire();
         });
-    List<LightBlock> blocks = only(LightBlock.class, listener.hear());
+    List<LightBlock> blocks = only(LightBlock.class, listener.receive());
     double full = 4000.0 / 5000 * 1024 * 16;
     assertThat(blocks.get(0).sum16()).isLessThan((int) (0.02 * full));
     // 250000 baud carries 781 lines of 32 bytes a second, so about a fifth is left out.
@@ -365,11 +365,11 @@ class PracticeRigTest {
   void aPulledCableLosesTheLinkAndPluggingInStartsTheBoardAnew() {
     PracticeRig rig = sound();
     Listener listener = new Listener(rig);
-    listener.hear();
+    listener.receive();
     rig.pullCableIn(0.1);
     rig.chooseSpeed(SECOND);
     rig.fire();
-    assertThatThrownBy(listener::hear)
+    assertThatThrownBy(listener::receive)
         .isInstanceOf(LinkLostException.class)
         .hasMessageContaining("cable");
     assertThat(edgesOf(Channel.CENTRE_LOW, listener.messages()))
@@ -379,7 +379,7 @@ class PracticeRigTest {
 
     PracticeRig again = rig.plugIn();
     Listener after = new Listener(again);
-    List<RigMessage> heard = after.hear();
+    List<RigMessage> heard = after.receive();
     Greeting greeting = (Greeting) heard.get(0);
     assertThat(greeting.sequence()).isZero();
     assertThat(greeting.bootCount()).isEqualTo(2);
@@ -387,7 +387,7 @@ class PracticeRigTest {
     assertThat(only(EdgeSeen.class, heard)).isEmpty();
     assertThatThrownBy(() -> rig.read(new byte[8])).isInstanceOf(LinkLostException.class);
     again.fire();
-    assertThat(edgesOf(Channel.CENTRE_LOW, after.hear())).hasSize(2);
+    assertThat(edgesOf(Channel.CENTRE_LOW, after.receive())).hasSize(2);
     again.pullCable();
     assertThatThrownBy(() -> again.read(new byte[8])).isInstanceOf(LinkLostException.class);
   }
@@ -398,7 +398,7 @@ class PracticeRigTest {
     rig.close();
     rig.close();
     assertThatThrownBy(() -> rig.read(new byte[8])).isInstanceOf(LinkLostException.class);
-    List<RigMessage> heard = new Listener(rig.plugIn()).hear();
+    List<RigMessage> heard = new Listener(rig.plugIn()).receive();
     assertThat(((Greeting) heard.get(0)).bootCount()).isEqualTo(2);
   }
 
@@ -435,17 +435,17 @@ class PracticeRigTest {
         PracticeRig.paced(
             InventedShutters.soundLeaf(DIAL, SEED), SensorSet.IDEAL, SEED, () -> nanos[0]);
     Listener listener = new Listener(rig);
-    assertThat(listener.hear()).isEmpty();
+    assertThat(listener.receive()).isEmpty();
     nanos[0] += 10_000_000;
-    assertThat(listener.hear()).hasSize(1).hasOnlyElementsOfType(Greeting.class);
+    assertThat(listener.receive()).hasSize(1).hasOnlyElementsOfType(Greeting.class);
     rig.chooseSpeed(SIXTIETH);
     PracticeFiring firing = rig.fire().orElseThrow();
     assertThat(firing.firstLightTicks() / 16e6).isBetween(0.06, 0.08);
-    assertThat(only(EdgeSeen.class, listener.hear())).hasSizeLessThan(2);
+    assertThat(only(EdgeSeen.class, listener.receive())).hasSizeLessThan(2);
     nanos[0] += 100_000_000;
-    assertThat(edgesOf(Channel.CENTRE_LOW, listener.hear())).hasSize(2);
+    assertThat(edgesOf(Channel.CENTRE_LOW, listener.receive())).hasSize(2);
     nanos[0] += 900_000_000;
-    List<Beat> beats = only(Beat.class, listener.hear());
+    List<Beat> beats = only(Beat.class, listener.receive());
     assertThat(beats).hasSize(3);
     assertThat(beats).allSatisfy(beat -> assertThat(beat.ticks()).isLessThanOrEqualTo(16_160_000));
     rig.rest(PracticeCamera.REST_SECONDS);
@@ -462,11 +462,11 @@ class PracticeRigTest {
     rig.chooseSpeed(SIXTIETH);
     PracticeFiring firing = rig.fireBySelfTimer().orElseThrow();
     nanos[0] += 9_500_000_000L;
-    List<RigMessage> running = listener.hear();
+    List<RigMessage> running = listener.receive();
     assertThat(edgesOf(Channel.RELEASE, running)).hasSize(2);
     assertThat(edgesOf(Channel.CENTRE_LOW, running)).isEmpty();
     nanos[0] += 1_000_000_000L;
-    assertThat(edgesOf(Channel.CENTRE_LOW, listener.hear())).hasSize(2);
+    assertThat(edgesOf(Channel.CENTRE_LOW, listener.receive())).hasSize(2);
     assertThat((firing.firstLightTicks() - firing.pressTicks()) / 16e6).isCloseTo(10, within(0.25));
   }
 
@@ -478,7 +478,7 @@ class PracticeRigTest {
     FrontEnd sensor = SensorSet.IDEAL.centre();
     for (int i = 0; i < 5; i++) {
       ModelFiring.Timed timed = (ModelFiring.Timed) rig.fire().orElseThrow().model();
-      List<EdgeSeen> low = edgesOf(Channel.CENTRE_LOW, listener.hear());
+      List<EdgeSeen> low = edgesOf(Channel.CENTRE_LOW, listener.receive());
       double width = (low.get(1).low32() - low.get(0).low32()) / TICKS_PER_SECOND;
       // Area linear, 1 ms each way: W(q) = t_e + (T_open + T_close)(1/2 - q).
       double effective = width - 2e-3 * (0.5 - sensor.levelOf(0x2B));
@@ -495,7 +495,7 @@ class PracticeRigTest {
     LightCurve curve = ((ModelFiring.Timed) firing.model()).curve();
     List<Edge> model = SensorSet.IDEAL.edges(curve, firing.firstLightTicks(), 0x2B, 0xA1, SEED);
     List<EdgeSeen> heard =
-        only(EdgeSeen.class, listener.hear()).stream()
+        only(EdgeSeen.class, listener.receive()).stream()
             .filter(edge -> edge.channel().isLight())
             .toList();
     assertThat(heard).hasSameSizeAs(model);

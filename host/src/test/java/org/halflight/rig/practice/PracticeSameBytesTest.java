@@ -43,7 +43,7 @@ class PracticeSameBytesTest {
     listener.send(new RigCommand.SetThresholds(0x2C, 0xA2));
     listener.send(new RigCommand.AskThresholds());
     listener.send(new RigCommand.MeasureLight(Channel.CENTRE_LOW, 6));
-    listener.hear();
+    listener.receive();
     for (MarkedSpeed speed : List.of(dial.get(4), dial.get(9))) {
       rig.chooseSpeed(speed);
       rig.fire();
@@ -53,10 +53,10 @@ class PracticeSameBytesTest {
     rig.holdOpen(false);
     listener.send(new RigCommand.Ping(0x1234));
     listener.send(new RigCommand.AskStatus());
-    listener.hear();
+    listener.receive();
     rig.pullCable();
     Listener after = new Listener(rig.plugIn());
-    after.hear();
+    after.receive();
     return listener.text() + after.text();
   }
 

@@ -51,7 +51,7 @@ public record InventedSession(
    */
   public static InventedSession of(
       String speed, Rig rig, boolean calibrated, boolean curves, List<Light> lights, Draws draws) {
-    return new Teller(rig, curves, draws).tell(speed, calibrated, lights);
+    return new Teller(rig, curves, draws).session(speed, calibrated, lights);
   }
 
   /** The same, with the light set once more when all is over. */
@@ -99,7 +99,7 @@ public record InventedSession(
       this.draws = draws;
     }
 
-    InventedSession tell(String speed, boolean calibrated, List<Light> lights) {
+    InventedSession session(String speed, boolean calibrated, List<Light> lights) {
       Optional<String> profile =
           calibrated ? Optional.of(Calibration.of(rig, draws)) : Optional.empty();
       double begins = FIRST_SECONDS;

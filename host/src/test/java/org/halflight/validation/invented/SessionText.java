@@ -102,11 +102,11 @@ public final class SessionText {
     SessionText text = new SessionText();
     text.lines.add("halflight-session 2");
     text.add(mark("begins", "version", "invented", "at", DAY + "T12:00Z", "session", name));
-    text.heard(
+    text.received(
         "H", "01 00F42400 full 7F " + RIG + " 00000007 power " + FIRMWARE + " " + hex(12, 0));
-    text.heard("B", hex(12, 0) + " 00 " + hex(4, 0));
+    text.received("B", hex(12, 0) + " 00 " + hex(4, 0));
     marks(session).forEach(text::add);
-    session.told().forEach(told -> text.tell(session, told));
+    session.told().forEach(told -> text.add(session, told));
     text.add(mark("ends"));
     return String.join("\n", text.lines) + "\n";
   }
@@ -119,14 +119,15 @@ public final class SessionText {
     return new Mark(kind, values);
   }
 
-  private void tell(InventedSession session, Told told) {
+  private void add(InventedSession session, Told told) {
     nanos = Math.max(nanos, Math.round(told.ticks() * 62.5) + NANOS_LATE);
     if (told instanceof Told.Edge edge) {
-      heard("E", edge.channel() + " " + (edge.light() ? 1 : 0) + " " + hex(8, edge.ticks()));
+      received("E", edge.channel() + " " + (edge.light() ? 1 : 0) + " " + hex(8, edge.ticks()));
       edges++;
     } else if (told instanceof Told.Beat beat) {
-      heard("B", hex(12, beat.ticks()) + " " + hex(2, beat.levels()) + " " + hex(4, beat.sum16()));
-      heard("L", hex(8, edges) + " 0000 0000 0000 0000 0000 0000");
+      received(
+          "B", hex(12, beat.ticks()) + " " + hex(2, beat.levels()) + " " + hex(4, beat.sum16()));
+      received("L", hex(8, edges) + " 0000 0000 0000 0000 0000 0000");
     } else if (told instanceof Told.Curve curve) {
       curve(curve);
     } else if (told instanceof Told.LightAgain) {
@@ -139,7 +140,7 @@ public final class SessionText {
     for (int i = 0; i < curve.parts().size(); i++) {
       Told.Part part = curve.parts().get(i);
       boolean last = i + 1 == curve.parts().size();
-      heard(
+      received(
           "C",
           number
               + " "
@@ -159,13 +160,13 @@ public final class SessionText {
             part.values().subList(from, Math.min(part.values().size(), from + aLine))) {
           values.append(hex(plateau ? 4 : 2, value));
         }
-        heard("D", number + " " + hex(4, from) + " " + values);
+        received("D", number + " " + hex(4, from) + " " + values);
       }
     }
   }
 
   /** A line from the rig, with its number and its check. */
-  private void heard(String kind, String fields) {
+  private void received(String kind, String fields) {
     String text = kind + " " + hex(4, sequence++) + " " + fields;
     summed("R " + nanos + " " + text + "#" + hex(4, crc16(text)));
   }

@@ -14,10 +14,10 @@ import java.util.stream.Collectors;
  * <p>Whatever is no plain printable character is written as {@code %XX} (bytes of UTF-8), so that a
  * damaged line from a rig comes back letter for letter.
  */
-public final class BenchSentences {
+public final class EventLine {
   private static final String HEX = "0123456789ABCDEF";
 
-  private BenchSentences() {}
+  private EventLine() {}
 
   /** One line for an event, without its line end and without the number of a mark. */
   public static String format(BenchEvent event) {

@@ -16,7 +16,7 @@ import org.halflight.profile.ProfileFit.Mismatch;
 import org.halflight.signal.Channel;
 import org.junit.jupiter.api.Test;
 
-class ProfileTextTest {
+class ProfileFileTest {
   private static final ProfiledRig RIG = new ProfiledRig("R-0001", "full", "1.0.0");
   private static final LocalDate DATE = LocalDate.of(2025, 3, 9);
 

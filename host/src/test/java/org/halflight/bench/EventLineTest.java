@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class BenchTextTest {
+class EventLineTest {
   @Test
   void linesFromTheRigComeBackLetterForLetter() {
     for (String line :
@@ -18,7 +18,7 @@ class BenchTextTest {
           "", "E 0001 0 1 8F3C22A0#4623", "\u0000\u0007%41 \u00ff=x", " two  spaces "
         }) {
       BenchEvent event = new BenchEvent.Received(12, line);
-      assertThat(BenchSentences.parse(BenchSentences.format(event))).contains(event);
+      assertThat(EventLine.parse(EventLine.format(event))).contains(event);
     }
   }
 
@@ -29,7 +29,7 @@ class BenchTextTest {
     values.put("speeds", "1,1/2");
     values.put("empty", "");
     BenchEvent event = new BenchEvent.Mark(Long.MAX_VALUE, "run", values);
-    assertThat(BenchSentences.parse(BenchSentences.format(event))).contains(event);
+    assertThat(EventLine.parse(EventLine.format(event))).contains(event);
   }
 
   @Test
@@ -45,9 +45,9 @@ class BenchTextTest {
               ? new BenchEvent.Sent(random.nextLong(), text.toString())
               : new BenchEvent.Mark(
                   random.nextInt(), "note", Map.of("k" + random.nextInt(9), text.toString()));
-      String line = BenchSentences.format(event);
+      String line = EventLine.format(event);
       assertThat(line).doesNotContain("\n").doesNotContain("\r");
-      assertThat(BenchSentences.parse(line)).as("seed %d, %s", seed, line).contains(event);
+      assertThat(EventLine.parse(line)).as("seed %d, %s", seed, line).contains(event);
     }
   }
 
@@ -67,6 +67,6 @@ class BenchTextTest {
         "M 12 run a=\u007f"
       })
   void whatIsNoEventIsNone(String line) {
-    assertThat(BenchSentences.parse(line)).isEmpty();
+    assertThat(EventLine.parse(line)).isEmpty();
   }
 }
