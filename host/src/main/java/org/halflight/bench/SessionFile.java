@@ -99,16 +99,9 @@ public final class SessionFile implements AutoCloseable {
         throw e;
       }
     } catch (FileAlreadyExistsException exists) {
-      throw new Trouble(
-          path + " is there already and is not written over. Give another name.", exists);
+      throw new Trouble(Words.say("session.there", path), exists);
     } catch (IOException e) {
-      throw new Trouble(
-          "The session file "
-              + path
-              + " cannot be written: "
-              + reason(e)
-              + ". Give a folder that can be written to.",
-          e);
+      throw new Trouble(Words.say("session.notBegun", path, reason(e)), e);
     }
   }
 
@@ -147,13 +140,7 @@ public final class SessionFile implements AutoCloseable {
         throw e;
       }
     } catch (IOException e) {
-      throw new Trouble(
-          "The session file "
-              + path
-              + " cannot be written: "
-              + reason(e)
-              + ". What is in it stays as it is.",
-          e);
+      throw new Trouble(Words.say("session.notOpened", path, reason(e)), e);
     }
   }
 
@@ -203,13 +190,12 @@ public final class SessionFile implements AutoCloseable {
         return new Contents(List.of(), 0, SessionForm.newest());
       }
       throw new Trouble(
-          first.matches("halflight-session \\d+")
-              ? path + " was written by a later Halflight. Take the newest Halflight to read it."
-              : path + " is no Halflight session file. Choose a file that a run has written.");
+          Words.say(
+              first.matches("halflight-session \\d+") ? "session.later" : "session.other", path));
     } catch (NoSuchFileException e) {
-      throw new Trouble("There is no file " + path + ". Check the name.", e);
+      throw new Trouble(Words.say("session.missing", path), e);
     } catch (IOException e) {
-      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
     }
   }
 
@@ -239,9 +225,9 @@ public final class SessionFile implements AutoCloseable {
       }
       return events;
     } catch (NoSuchFileException e) {
-      throw new Trouble("There is no file " + path + ". Check the name.", e);
+      throw new Trouble(Words.say("session.missing", path), e);
     } catch (IOException e) {
-      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
     }
   }
 
@@ -313,9 +299,9 @@ public final class SessionFile implements AutoCloseable {
       }
       return Optional.empty();
     } catch (NoSuchFileException e) {
-      throw new Trouble("There is no file " + path + ". Check the name.", e);
+      throw new Trouble(Words.say("session.missing", path), e);
     } catch (IOException e) {
-      throw new Trouble("The session file " + path + " cannot be read: " + reason(e) + ".", e);
+      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
     }
   }
 
@@ -369,8 +355,7 @@ public final class SessionFile implements AutoCloseable {
         onDisk.force(false);
       }
     } catch (IOException e) {
-      throw new Trouble(
-          "The session file " + path + " could not be forced to the disk: " + reason(e) + ".", e);
+      throw new Trouble(Words.say("session.notForced", path, reason(e)), e);
     }
   }
 
@@ -383,24 +368,18 @@ public final class SessionFile implements AutoCloseable {
         lock.close();
       }
     } catch (IOException e) {
-      throw new Trouble("The session file " + path + " could not be closed: " + reason(e) + ".", e);
+      throw new Trouble(Words.say("session.notClosed", path, reason(e)), e);
     }
   }
 
   private static SessionLock lock(Path path) throws IOException {
     return SessionLock.acquire(path)
-        .orElseThrow(
-            () ->
-                new Trouble(
-                    "The session file "
-                        + path
-                        + " is being written by another Halflight. Nothing was changed; use that"
-                        + " one, or give another name."));
+        .orElseThrow(() -> new Trouble(Words.say("session.inUse", path)));
   }
 
   private static String reason(Throwable e) {
     return e instanceof java.nio.file.AccessDeniedException
-        ? "no permission"
+        ? Words.say("file.reason.permission")
         : Objects.requireNonNullElse(e.getMessage(), e.getClass().getSimpleName());
   }
 }

@@ -278,7 +278,8 @@ final class Database implements AutoCloseable {
     boolean done = false;
     try {
       if (Files.exists(file) && !Files.isWritable(file)) {
-        throw RecordTrouble.of(Reason.READ_ONLY, "record.readOnly", file, "no permission");
+        throw RecordTrouble.of(
+            Reason.READ_ONLY, "record.readOnly", file, Words.say("file.reason.permission"));
       }
       needNotEmpty(file);
       damaged.forget();

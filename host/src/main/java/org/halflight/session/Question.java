@@ -36,12 +36,6 @@ public record Question(Kind kind, MarkedSpeed shown, MarkedSpeed other, List<Fir
     return new SessionInput.AcceptedAsShown();
   }
 
-  SessionEvent asNews() {
-    return kind == Kind.NEIGHBOUR
-        ? new SessionEvent.IsItTheNeighbour(shown, other, firings)
-        : new SessionEvent.IsTheDialTurned(shown, other, firings.get(0));
-  }
-
   Question joinedBy(FiringKey next) {
     List<FiringKey> all = new ArrayList<>(firings);
     all.add(next);

@@ -82,9 +82,7 @@ final class RunProgress {
       lightTestsDone.clear();
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
-      questions
-          .runBegins(firstRunOfCamera)
-          .ifPresent(question -> events.add(new SessionEvent.QuestionClosed(question)));
+      questions.runBegins(firstRunOfCamera, events);
     }
     queue = new SpeedQueue(begun.settings());
     reopen();
@@ -140,17 +138,12 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    setting.untimedTest().ifPresent(test -> events.add(new SessionEvent.UntimedTestShown(test)));
+    int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
+    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
     setting
         .speed()
-        .ifPresent(
-            speed -> {
-              int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
-              events.add(new SessionEvent.SpeedShown(speed, goodAt(setting), wanted));
-              if (other && isToBeSetBeforeCocking(speed)) {
-                events.add(new SessionEvent.SetBeforeCocking(speed));
-              }
-            });
+        .filter(speed -> other && isToBeSetBeforeCocking(speed))
+        .ifPresent(speed -> events.add(new SessionEvent.SetBeforeCocking(speed)));
   }
 
   private boolean isToBeSetBeforeCocking(MarkedSpeed speed) {

@@ -62,15 +62,12 @@ public sealed interface SessionEvent {
   record Rejected(FiringResult result) implements SessionEvent {}
 
   /**
-   * A speed is shown.
+   * A marked speed or a setting without a time is shown.
    *
    * @param good good firings of it so far
-   * @param wanted good firings asked for
+   * @param wanted good firings of each speed that the run asks for; 0 without a run
    */
-  record SpeedShown(MarkedSpeed speed, int good, int wanted) implements SessionEvent {}
-
-  /** A setting without a marked time is shown. */
-  record UntimedTestShown(UntimedTest test) implements SessionEvent {}
+  record SettingShown(DialSetting setting, int good, int wanted) implements SessionEvent {}
 
   /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
   record SetBeforeCocking(MarkedSpeed speed) implements SessionEvent {}
@@ -113,21 +110,10 @@ public sealed interface SessionEvent {
   record RunDone() implements SessionEvent {}
 
   /**
-   * Firings in a row fit the own readings of a neighbour on the dial, or its marking where it was
-   * not fired yet. One answer does for all.
-   *
-   * @param firings those that fit, in order of firing
+   * Firings fit another speed than the one shown. One answer does for all; those that follow and
+   * fit as well join the question without being asked about again.
    */
-  record IsItTheNeighbour(MarkedSpeed shown, MarkedSpeed neighbour, List<FiringKey> firings)
-      implements SessionEvent {
-    public IsItTheNeighbour {
-      firings = List.copyOf(firings);
-    }
-  }
-
-  /** The first firing after moving on fits the readings of the speed before. */
-  record IsTheDialTurned(MarkedSpeed shown, MarkedSpeed previous, FiringKey firing)
-      implements SessionEvent {}
+  record QuestionAsked(Question question) implements SessionEvent {}
 
   /** The question that was open is settled: answered, or what it was about is gone. */
   record QuestionClosed(Question question) implements SessionEvent {}

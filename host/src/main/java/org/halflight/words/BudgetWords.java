@@ -181,7 +181,8 @@ public final class BudgetWords {
   }
 
   private static String both(double seconds, double stops) {
-    return Words.say("details.both", Numbers.time(seconds), small(stops) + " stop");
+    return Words.say(
+        "details.both", Numbers.time(seconds), Words.say("numbers.stops", small(stops)));
   }
 
   /** What the rows come to, and what is decided by it. */
@@ -197,7 +198,7 @@ public final class BudgetWords {
             "budget.sum",
             Numbers.speed(speed.speed()),
             Numbers.time(budget.combinedSeconds()),
-            small(budget.combinedStops()) + " stop",
+            Words.say("numbers.stops", small(budget.combinedStops())),
             degrees(budget.degrees()),
             String.format(Locale.ROOT, "%.2f", budget.coverageFactor(level)),
             times(budget),
@@ -220,7 +221,7 @@ public final class BudgetWords {
     return Words.say(
         "budget.about",
         small(half - budget.middleStops()),
-        small(half + budget.middleStops()) + " stop");
+        Words.say("numbers.stops", small(half + budget.middleStops())));
   }
 
   /** The same in time. */

@@ -1,8 +1,11 @@
 package org.halflight.words;
 
 import java.util.Optional;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Question;
 import org.halflight.session.SessionEvent;
+import org.halflight.speeds.MarkedSpeed;
 
 /** What a session has to tell, in sentences. */
 public final class EventSentences {
@@ -49,13 +52,8 @@ public final class EventSentences {
   }
 
   private static Optional<String> ofRun(SessionEvent news) {
-    if (news instanceof SessionEvent.SpeedShown shown) {
-      return shown.wanted() > 0
-          ? say("run.fire", shown.speed(), shown.good() + 1, shown.wanted())
-          : say("news.shown.noRun", shown.speed());
-    }
-    if (news instanceof SessionEvent.UntimedTestShown shown) {
-      return say("news.check." + Words.key(shown.test()), Sentences.untimedTest(shown.test()));
+    if (news instanceof SessionEvent.SettingShown shown) {
+      return Optional.of(shown(shown));
     }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
@@ -75,12 +73,25 @@ public final class EventSentences {
     return news instanceof SessionEvent.RunDone ? say("run.done") : Optional.empty();
   }
 
-  private static Optional<String> ofQuestion(SessionEvent news) {
-    if (news instanceof SessionEvent.IsItTheNeighbour asked) {
-      return say("news.neighbour", asked.shown(), asked.neighbour(), asked.firings().size());
+  private static String shown(SessionEvent.SettingShown shown) {
+    if (shown.setting() instanceof DialSetting.Untimed untimed) {
+      return Words.say(
+          "news.check." + Words.key(untimed.what()), Sentences.untimedTest(untimed.what()));
     }
-    if (news instanceof SessionEvent.IsTheDialTurned asked) {
-      return say("news.dialNotTurned", asked.shown(), asked.previous());
+    MarkedSpeed speed = shown.setting().speed().orElseThrow();
+    return shown.wanted() > 0
+        ? Words.say("run.fire", speed, shown.good() + 1, shown.wanted())
+        : Words.say("news.shown.noRun", speed);
+  }
+
+  private static Optional<String> ofQuestion(SessionEvent news) {
+    if (news instanceof SessionEvent.QuestionAsked asked) {
+      Question question = asked.question();
+      return switch (question.kind()) {
+        case NEIGHBOUR ->
+            say("news.neighbour", question.shown(), question.other(), question.firings().size());
+        case DIAL_NOT_TURNED -> say("news.dialNotTurned", question.shown(), question.other());
+      };
     }
     if (news instanceof SessionEvent.FlashContactInUse) {
       return Optional.of(ContactWords.caution());

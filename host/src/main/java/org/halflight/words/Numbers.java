@@ -132,7 +132,7 @@ public final class Numbers {
 
   /** An error with its sign: {@code +0.42 stop}. */
   public static String signedStops(double stops) {
-    return String.format(Locale.ROOT, "%+.2f stop", withoutNegativeZero(stops, 2));
+    return Words.say("numbers.stops", bareStops(stops));
   }
 
   /** An error in words: {@code 0.42 stop slow}, {@code 0.10 stop fast}, {@code on time}. */
@@ -146,14 +146,14 @@ public final class Numbers {
 
   /** A size in stops without a sign: {@code 0.42 stop}. */
   public static String plainStops(double stops) {
-    return String.format(Locale.ROOT, "%.2f stop", stops);
+    return Words.say("numbers.stops", bareSize(stops));
   }
 
   /** Two sizes in stops without signs: {@code 0.49 to 0.95 stop}; one where both look the same. */
   public static String stopsRange(double low, double high) {
     String least = String.format(Locale.ROOT, "%.2f", low);
     String most = plainStops(high);
-    return most.startsWith(least + " ") ? most : Words.say("table.fromTo", least, most);
+    return bareSize(high).equals(least) ? most : Words.say("table.fromTo", least, most);
   }
 
   /** An error with its sign and without its unit, for the column of a table: {@code +0.42}. */

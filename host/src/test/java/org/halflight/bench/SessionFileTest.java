@@ -55,7 +55,7 @@ class SessionFileTest {
     SessionFile.create(path).close();
     assertThatThrownBy(() -> SessionFile.create(path))
         .isInstanceOf(Trouble.class)
-        .hasMessageContaining("is there already");
+        .hasMessageContaining("already exists");
   }
 
   @Test
@@ -76,7 +76,7 @@ class SessionFileTest {
     Path other = Files.writeString(folder.resolve("other"), "something else\n");
     Path later = Files.writeString(folder.resolve("later"), "halflight-session 9\n");
     assertThatThrownBy(() -> SessionFile.read(other))
-        .hasMessageContaining("is no Halflight session");
+        .hasMessageContaining("is not a Halflight session");
     assertThatThrownBy(() -> SessionFile.read(later)).hasMessageContaining("a later Halflight");
     assertThatThrownBy(() -> SessionFile.read(folder.resolve("none")))
         .isInstanceOf(Trouble.class)

@@ -106,7 +106,7 @@ class CommandsTest extends CommandTests {
         "run SESSION --sync-lever V|--sync-lever does not know V. Choose one of X, M",
         "run SESSION --phase later|--phase does not know later",
         "replay SESSION|There is no file",
-        "export OTHER --firings x.csv|is no Halflight session file",
+        "export OTHER --firings x.csv|is not a Halflight session file",
         "export EMPTY|Say what to export",
         "picture EMPTY --map x.png|There is no run in these sessions",
         "picture EMPTY|Say what to draw",

@@ -62,7 +62,7 @@ class ArchiveTest {
     begin(1);
     assertThat(said)
         .extracting(Message::text)
-        .anyMatch(sentence -> sentence.contains("no Halflight session file"));
+        .anyMatch(sentence -> sentence.contains("not a Halflight session file"));
     assertThat(firings()).isPositive();
   }
 

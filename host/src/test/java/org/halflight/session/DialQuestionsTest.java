@@ -8,6 +8,7 @@ import static org.halflight.session.InventedBench.S60;
 
 import java.util.List;
 import java.util.Optional;
+import org.halflight.session.Question.Kind;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.junit.jupiter.api.Test;
@@ -21,10 +22,10 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 3, S500);
     bench.fire(S250, 0);
     bench.fire(S250, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).isEmpty();
+    assertThat(asked(Kind.NEIGHBOUR)).isEmpty();
     bench.fire(S250, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class))
-        .containsExactly(new SessionEvent.IsItTheNeighbour(S500, S250, keys(1, 3)));
+    assertThat(asked(Kind.NEIGHBOUR))
+        .containsExactly(new Question(Kind.NEIGHBOUR, S500, S250, keys(1, 3)));
     assertThat(bench.session.results())
         .allMatch(r -> r.shown().equals(Optional.of(S500)) && r.isGood());
     // It does not go on while the question is open.
@@ -42,7 +43,7 @@ class DialQuestionsTest {
     assertThat(bench.session.shown()).contains(S125);
     bench.handle(new SessionInput.SpeedChosen(S500));
     fire(3, S250, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(asked(Kind.NEIGHBOUR)).hasSize(1);
     assertThat(bench.session.goodAt(S500)).isEqualTo(6);
   }
 
@@ -125,7 +126,7 @@ class DialQuestionsTest {
     bench.handle(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.ADJUSTING, 4, S500);
     fire(4, S250, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(asked(Kind.NEIGHBOUR)).hasSize(1);
     assertThat(bench.session.question()).isEmpty();
   }
 
@@ -137,8 +138,8 @@ class DialQuestionsTest {
     bench.handle(new SessionInput.AcceptedAsShown());
     bench.begin(Phase.AS_LEFT, 3, S125);
     fire(3, S125, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
-    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).isEmpty();
+    assertThat(asked(Kind.NEIGHBOUR)).hasSize(1);
+    assertThat(asked(Kind.DIAL_NOT_TURNED)).isEmpty();
     assertThat(bench.session.question()).isEmpty();
   }
 
@@ -146,7 +147,7 @@ class DialQuestionsTest {
   void thoseThatFollowAndFitJoinTheQuestion() {
     bench.begin(Phase.ADJUSTING, 5, S500);
     fire(5, S250, 0);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).hasSize(1);
+    assertThat(asked(Kind.NEIGHBOUR)).hasSize(1);
     assertThat(bench.session.question().orElseThrow().firings()).isEqualTo(keys(1, 5));
     bench.handle(bench.session.question().orElseThrow().move());
     assertThat(bench.session.goodAt(S250)).isEqualTo(5);
@@ -175,8 +176,8 @@ class DialQuestionsTest {
     fire(2, S125, 0.1);
     assertThat(bench.session.shown()).contains(S250);
     bench.fire(S125, 0.12);
-    assertThat(bench.news(SessionEvent.IsTheDialTurned.class))
-        .containsExactly(new SessionEvent.IsTheDialTurned(S250, S125, bench.result(3).key()));
+    assertThat(asked(Kind.DIAL_NOT_TURNED))
+        .containsExactly(new Question(Kind.DIAL_NOT_TURNED, S250, S125, keys(3, 3)));
     assertThat(bench.result(3).shown()).contains(S250);
     bench.handle(bench.session.question().orElseThrow().move());
     assertThat(bench.result(3).shown()).contains(S125);
@@ -184,7 +185,7 @@ class DialQuestionsTest {
     assertThat(bench.session.shown()).contains(S250);
     fire(2, S250, 0.1);
     assertThat(bench.session.isRunDone()).isTrue();
-    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).hasSize(1);
+    assertThat(asked(Kind.DIAL_NOT_TURNED)).hasSize(1);
   }
 
   @Test
@@ -194,8 +195,8 @@ class DialQuestionsTest {
     fire(1, S250, 0);
     bench.handle(new SessionInput.AcceptedAsShown());
     fire(2, S250, 0);
-    assertThat(bench.news(SessionEvent.IsTheDialTurned.class)).hasSize(1);
-    assertThat(bench.news(SessionEvent.IsItTheNeighbour.class)).isEmpty();
+    assertThat(asked(Kind.DIAL_NOT_TURNED)).hasSize(1);
+    assertThat(asked(Kind.NEIGHBOUR)).isEmpty();
     assertThat(bench.session.isRunDone()).isTrue();
     assertThat(bench.session.goodAt(S500)).isEqualTo(3);
   }
@@ -214,9 +215,7 @@ class DialQuestionsTest {
     bench.begin(Phase.ADJUSTING, 1, S60, S500);
     bench.fire(S60, 0.2);
     bench.fire(S60, 0.2);
-    assertThat(bench.news(SessionEvent.IsTheDialTurned.class))
-        .extracting(SessionEvent.IsTheDialTurned::previous)
-        .containsExactly(S60);
+    assertThat(asked(Kind.DIAL_NOT_TURNED)).extracting(Question::other).containsExactly(S60);
   }
 
   @Test
@@ -247,6 +246,13 @@ class DialQuestionsTest {
     for (int i = 0; i < times; i++) {
       bench.fire(like, stops);
     }
+  }
+
+  private List<Question> asked(Kind kind) {
+    return bench.news(SessionEvent.QuestionAsked.class).stream()
+        .map(SessionEvent.QuestionAsked::question)
+        .filter(question -> question.kind() == kind)
+        .toList();
   }
 
   private List<FiringKey> keys(int from, int to) {

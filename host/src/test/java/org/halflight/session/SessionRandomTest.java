@@ -81,7 +81,7 @@ class SessionRandomTest {
         List.of(
             SessionEvent.Changed.class,
             SessionEvent.Rejected.class,
-            SessionEvent.IsTheDialTurned.class,
+            SessionEvent.QuestionAsked.class,
             SessionEvent.QuestionClosed.class,
             SessionEvent.PlateauOff.class,
             SessionEvent.CockingKnown.class,

@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.Outcome;
+import org.halflight.session.Question;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
@@ -20,14 +22,14 @@ class EventSentencesTest {
 
   @Test
   void newsAreWholeSentencesWithTheirFiguresFilledIn() {
-    assertSays(new SessionEvent.SpeedShown(S250, 1, 5), "1/250: cock and fire (2 of 5).");
+    assertSays(shown(S250, 5), "1/250: cock and fire (2 of 5).");
     assertSays(new SessionEvent.StillOpen(4.23), "OPEN 4.2 s");
     assertSays(
-        new SessionEvent.IsItTheNeighbour(S500, S250, List.of(KEY, KEY, KEY)),
+        asked(Question.Kind.NEIGHBOUR, KEY, KEY, KEY),
         "3 firings in a row fit 1/250 better than 1/500. Is the dial set to 1/250? Move them"
             + " there, or accept them as 1/500.");
     assertSays(
-        new SessionEvent.IsTheDialTurned(S500, S250, KEY),
+        asked(Question.Kind.DIAL_NOT_TURNED, KEY),
         "This firing fits 1/250, the speed before. Dial not turned? Move it to 1/250, or accept it"
             + " as 1/500.");
     assertSays(
@@ -46,9 +48,9 @@ class EventSentencesTest {
   void noPlaceIsLeftOpen() {
     List<SessionEvent> all =
         List.of(
-            new SessionEvent.SpeedShown(S250, 1, 0),
-            new SessionEvent.UntimedTestShown(UntimedTest.B),
-            new SessionEvent.UntimedTestShown(UntimedTest.T),
+            shown(S250, 0),
+            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.B), 0, 0),
+            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.T), 0, 0),
             new SessionEvent.SetBeforeCocking(S500),
             new SessionEvent.EnoughOfUntimedTest(UntimedTest.T, 10),
             new SessionEvent.RunDone(),
@@ -67,6 +69,14 @@ class EventSentencesTest {
   @EnumSource(Outcome.class)
   void everyOutcomeHasItsWord(Outcome outcome) {
     assertThat(Sentences.outcome(outcome)).isNotBlank();
+  }
+
+  private static SessionEvent shown(MarkedSpeed speed, int wanted) {
+    return new SessionEvent.SettingShown(new DialSetting.Speed(speed), 1, wanted);
+  }
+
+  private static SessionEvent asked(Question.Kind kind, FiringKey... firings) {
+    return new SessionEvent.QuestionAsked(new Question(kind, S500, S250, List.of(firings)));
   }
 
   private static void assertSays(SessionEvent news, String sentence) {

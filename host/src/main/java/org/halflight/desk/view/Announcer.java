@@ -94,7 +94,7 @@ final class Announcer {
     if (news instanceof SessionEvent.RunDone) {
       return Optional.of(Cue.RUN_DONE);
     }
-    if (isQuestion(news)) {
+    if (news instanceof SessionEvent.QuestionAsked) {
       return Optional.of(Cue.QUESTION);
     }
     boolean moves =
@@ -104,11 +104,8 @@ final class Announcer {
 
   /** What the dial is to be set to from here on, where some news are of that. */
   static Optional<DialSetting> shownBy(SessionEvent news) {
-    if (news instanceof SessionEvent.SpeedShown shown) {
-      return Optional.of(new DialSetting.Speed(shown.speed()));
-    }
-    return news instanceof SessionEvent.UntimedTestShown shown
-        ? Optional.of(new DialSetting.Untimed(shown.test()))
+    return news instanceof SessionEvent.SettingShown shown
+        ? Optional.of(shown.setting())
         : Optional.empty();
   }
 
@@ -135,7 +132,7 @@ final class Announcer {
       return Optional.empty();
     }
     boolean matters =
-        isQuestion(news)
+        news instanceof SessionEvent.QuestionAsked
             || news instanceof SessionEvent.NotDone
             || news instanceof SessionEvent.PlateauOff
             || news instanceof SessionEvent.IsTheSelfTimerOn
@@ -167,10 +164,5 @@ final class Announcer {
       say(new Message(kind, (before + " " + Words.say("desk.rig.checkDue")).strip()));
       remindsOfCheck = true;
     }
-  }
-
-  private static boolean isQuestion(SessionEvent news) {
-    return news instanceof SessionEvent.IsItTheNeighbour
-        || news instanceof SessionEvent.IsTheDialTurned;
   }
 }
