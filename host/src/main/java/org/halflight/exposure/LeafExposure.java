@@ -262,26 +262,6 @@ public sealed interface LeafExposure {
       long endTicks,
       OptionalDouble effectiveSeconds)
       implements LeafExposure {
-    /** By edges alone. */
-    public NeverFullyOpen(
-        boolean highReached,
-        double lowestSeconds,
-        OptionalDouble highestSeconds,
-        double widthLowSeconds,
-        double widthHighSeconds,
-        long startTicks,
-        long endTicks) {
-      this(
-          highReached,
-          lowestSeconds,
-          highestSeconds,
-          widthLowSeconds,
-          widthHighSeconds,
-          startTicks,
-          endTicks,
-          OptionalDouble.empty());
-    }
-
     /** The same with the effective time of the light curve. */
     NeverFullyOpen withEffective(double seconds) {
       return new NeverFullyOpen(

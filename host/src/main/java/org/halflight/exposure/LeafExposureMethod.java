@@ -332,7 +332,8 @@ public final class LeafExposureMethod {
         rate.seconds(low.lightTicks()),
         rate.seconds(highTicks),
         low.startTicks(),
-        low.endTicks());
+        low.endTicks(),
+        OptionalDouble.empty());
   }
 
   /** The width only falls with the level: the steps below it bound the integral. */

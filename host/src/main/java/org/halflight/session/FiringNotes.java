@@ -41,35 +41,19 @@ public record FiringNotes(
           Optional.empty());
 
   FiringNotes doubtful() {
-    return new FiringNotes(
-        releaseDelaySeconds, plateauCounts, plateauShare, true, leak, capOn, movedFrom, rejection);
+    return with(true, movedFrom, rejection);
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {
-    return new FiringNotes(
-        releaseDelaySeconds,
-        plateauCounts,
-        plateauShare,
-        lightDoubtful,
-        leak,
-        capOn,
-        from,
-        rejection);
-  }
-
-  FiringNotes rejected(String reason) {
-    return rejected(Optional.of(reason));
+    return with(lightDoubtful, from, rejection);
   }
 
   FiringNotes rejected(Optional<String> reason) {
+    return with(lightDoubtful, movedFrom, reason);
+  }
+
+  private FiringNotes with(boolean doubtful, Optional<MarkedSpeed> from, Optional<String> reason) {
     return new FiringNotes(
-        releaseDelaySeconds,
-        plateauCounts,
-        plateauShare,
-        lightDoubtful,
-        leak,
-        capOn,
-        movedFrom,
-        reason);
+        releaseDelaySeconds, plateauCounts, plateauShare, doubtful, leak, capOn, from, reason);
   }
 }

@@ -277,7 +277,7 @@ public record FiringResult(
 
   /** The same firing, not counted for a reason. */
   public FiringResult rejected(String reason) {
-    return with(notes.rejected(reason));
+    return with(notes.rejected(Optional.of(reason)));
   }
 
   /** The same firing, held to have been fired at another speed than was shown. */

@@ -74,8 +74,7 @@ public record BladeTravel(
 
   /** The same where the rule of two levels is exact. */
   BladeTravel withoutRule() {
-    return new BladeTravel(
-        rampSeconds, unlikeSeconds, 0, false, roundRampSeconds, outsideBoundSeconds);
+    return withMethod(0, false);
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.halflight.uncertainty;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.light.PupilLight;
@@ -134,14 +135,7 @@ public record RigKnowledge(
   public RigKnowledge withLightUnset() {
     return equals(NO_RIG)
         ? this
-        : new RigKnowledge(
-            InputUncertainty.within(UNSET_LEVEL_BOUND, Basis.ALLOWANCE),
-            lamp,
-            delaySeconds,
-            hysteresis,
-            quantisationSeconds,
-            clock,
-            pupil);
+        : with(InputUncertainty.within(UNSET_LEVEL_BOUND, Basis.ALLOWANCE), clock, pupil);
   }
 
   /**
@@ -150,14 +144,8 @@ public record RigKnowledge(
    * @param fall the most by which light falls from the middle of the pupil to its edge, 0 to 1
    */
   public RigKnowledge withPanelTested(double fall) {
-    return new RigKnowledge(
-        levels,
-        lamp,
-        delaySeconds,
-        hysteresis,
-        quantisationSeconds,
-        clock,
-        InputUncertainty.readsLong(PupilLight.readsLongShare(fall), Basis.SESSION));
+    return with(
+        levels, clock, InputUncertainty.readsLong(PupilLight.readsLongShare(fall), Basis.SESSION));
   }
 
   /** Whether a calibration stands behind any of it. */
@@ -169,14 +157,13 @@ public record RigKnowledge(
 
   /** The same rig, with times corrected by the rate that its pings tell. */
   public RigKnowledge withLiveClock(ClockRate rate) {
+    return with(levels, clock(rate, LIVE_DRIFT_BOUND, Basis.SESSION), pupil);
+  }
+
+  private RigKnowledge with(
+      InputUncertainty otherLevels, InputUncertainty otherClock, InputUncertainty otherPupil) {
     return new RigKnowledge(
-        levels,
-        lamp,
-        delaySeconds,
-        hysteresis,
-        quantisationSeconds,
-        clock(rate, LIVE_DRIFT_BOUND, Basis.SESSION),
-        pupil);
+        otherLevels, lamp, delaySeconds, hysteresis, quantisationSeconds, otherClock, otherPupil);
   }
 
   private static InputUncertainty levels(Optional<Double> trip, double span) {
@@ -205,7 +192,7 @@ public record RigKnowledge(
     return profile
             .tripPoints()
             .keySet()
-            .containsAll(java.util.List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH))
+            .containsAll(List.of(Channel.CENTRE_LOW, Channel.CENTRE_HIGH))
         ? Optional.of(
             points.stream()
                 .mapToDouble(ComparatorTrips::standardUncertaintyCounts)
