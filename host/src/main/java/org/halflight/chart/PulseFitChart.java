@@ -122,7 +122,10 @@ public final class PulseFitChart implements Picture {
     }
     return new DataTable(
         Words.say("calibration.chart"),
-        List.of("channel", "level", Words.say("calibration.chart.width"), axis()),
+        List.of(
+            Words.say("calibration.table.channel"),
+            Words.say("calibration.table.level"),
+            Words.say("calibration.chart.width"), axis()),
         rows,
         note);
   }

@@ -138,7 +138,7 @@ final class ClockCommand implements Callable<Integer> {
 
   private static ClockRate rate(EdgeTrain.Outcome outcome, EdgeTrain train) {
     if (outcome instanceof EdgeTrain.TooFew few) {
-      throw new Trouble(Words.say("clock.tooFew", few.edges(), EdgeTrain.LEAST));
+      throw new Trouble(Words.count("clock.tooFew", few.edges(), few.edges(), EdgeTrain.LEAST));
     }
     if (outcome instanceof EdgeTrain.OtherFrequency) {
       throw new Trouble(Words.say("clock.otherFrequency", hertz(train)));

@@ -38,7 +38,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Reads a slotted disc that turns before the sensor. */
-@Command(name = "read", mixinStandardHelpOptions = true)
+@Command(name = "read")
 final class DiscReadCommand implements Callable<Integer> {
   private static final long SEED = 20;
 

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.lang.reflect.Method;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.halflight.files.FaultLog;
@@ -7,10 +8,12 @@ import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 
 /** All commands. Without one, the practice run. */
-@Command(name = "halflight", mixinStandardHelpOptions = true)
+@Command(name = "halflight")
 public final class Halflight {
   /** Options that were called otherwise in earlier versions; scripts of people have them. */
   private static final Map<String, String> OLD_SPELLINGS = Map.of("--everyday", "--extra-tests");
@@ -41,10 +44,7 @@ public final class Halflight {
         new CommandLine(new DiscCommand(surroundings))
             .addSubcommand(new DiscReadCommand(surroundings)));
     commands.addSubcommand(new PracticeCommand(surroundings));
-    commands
-        .getSubcommands()
-        .values()
-        .forEach(command -> command.getCommandSpec().mixinStandardHelpOptions(true));
+    giveHelp(commands);
     HelpTexts.into(commands);
     TypedValues.in(commands);
     // A label that begins with @ is a label, and no file to read more words from.
@@ -55,6 +55,17 @@ public final class Halflight {
     commands.setOut(surroundings.terminal().writer());
     commands.setErr(surroundings.terminal().writer());
     commands.getCommandSpec().version(Words.say("version", surroundings.version()));
+  }
+
+  private static void giveHelp(CommandLine command) {
+    CommandSpec spec = command.getCommandSpec();
+    if (spec.userObject() instanceof Method) {
+      // Behind the parameters of the method: the standard options would take their places.
+      spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).build());
+    } else {
+      spec.mixinStandardHelpOptions(true);
+    }
+    command.getSubcommands().values().stream().distinct().forEach(Halflight::giveHelp);
   }
 
   /** All commands with their words. */

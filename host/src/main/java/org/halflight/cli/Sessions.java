@@ -119,7 +119,7 @@ final class Sessions {
       SessionReducer fold = SessionReducer.replay(contents.events());
       int notRead = contents.damagedLines() + fold.damagedMarks();
       if (notRead > 0) {
-        remarks.add(Words.say("remark.notRead", path, notRead));
+        remarks.add(Words.count("remark.notRead", notRead, path, notRead));
       }
       if (fold.unknownMarks() > 0) {
         remarks.add(Words.say("remark.unknownMarks", path, fold.unknownMarks()));

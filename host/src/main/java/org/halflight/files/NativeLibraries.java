@@ -22,6 +22,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -78,13 +79,7 @@ public final class NativeLibraries {
             .addShutdownHook(new Thread(() -> remove(mine), "halflight-native-libraries"));
       } catch (IOException e) {
         throw new Trouble(
-            "Halflight must unpack libraries into a folder of its own and cannot make one in "
-                + in
-                + " ("
-                + e.getMessage()
-                + "). See that you may write there, or start with -D"
-                + PROPERTY
-                + "=ANOTHER_FOLDER.",
+            Words.say("files.native.cannotMake", in, e.getMessage(), PROPERTY),
             e);
       }
     }
@@ -107,7 +102,7 @@ public final class NativeLibraries {
         return made;
       }
     }
-    throw new IOException("others remove what is made there");
+    throw new IOException(Words.say("files.native.removed"));
   }
 
   /** Locks a new folder; empty where another process took it for a leftover just now. */
@@ -158,12 +153,7 @@ public final class NativeLibraries {
 
   private static Trouble refusal(Path folder) {
     return new Trouble(
-        "Others may write into the folder "
-            + folder
-            + ", so Halflight loads no libraries from there. Make it yours alone (chmod 700), or"
-            + " start with -D"
-            + PROPERTY
-            + "=ANOTHER_FOLDER.");
+        Words.say("files.native.open", folder, PROPERTY));
   }
 
   /** Removes the folders of processes that are no more. */

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Objects;
 import org.halflight.record.RecordTrouble.Reason;
+import org.halflight.words.Words;
 
 /** What errors of the database and of the file system mean for the person. */
 final class SqlTrouble {
@@ -57,7 +58,7 @@ final class SqlTrouble {
   /** What the database says, without the names that only programs know. */
   static String why(SQLException e) {
     // SQLite quotes from the file, with whatever stands in it.
-    return Objects.requireNonNullElse(e.getMessage(), "no reason was given")
+    return Objects.requireNonNullElse(e.getMessage(), Words.say("record.noReason"))
         .replaceAll("[\\s\\p{Cntrl}]+", " ")
         .replaceAll("\\[SQLITE_\\w+\\] ?", "");
   }
@@ -65,7 +66,7 @@ final class SqlTrouble {
   /** Why a file could not be handled, in a few words. */
   static String why(IOException e) {
     return e instanceof AccessDeniedException
-        ? "no permission"
+        ? Words.say("record.noPermission")
         : Objects.requireNonNullElse(e.getMessage(), e.getClass().getSimpleName());
   }
 

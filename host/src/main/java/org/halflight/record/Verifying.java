@@ -135,7 +135,7 @@ final class Verifying {
       lines.add(Words.say("record.verify.missing", file, missing));
     }
     if (otherwise > 0) {
-      lines.add(Words.say("record.verify.otherwise", file, otherwise));
+      lines.add(Words.count("record.verify.otherwise", otherwise, file, otherwise));
     }
     return lines;
   }

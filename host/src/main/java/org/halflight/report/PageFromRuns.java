@@ -1,11 +1,10 @@
 package org.halflight.report;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -33,9 +32,6 @@ import org.halflight.words.Words;
  */
 public record PageFromRuns(
     PageAbout about, Optional<PageRun> found, Optional<PageRun> left, List<ExtraTest> tried) {
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
-
   public PageFromRuns {
     tried = List.copyOf(tried);
   }
@@ -94,6 +90,6 @@ public record PageFromRuns(
   }
 
   private static String day(Instant at, ZoneId zone) {
-    return DATE.format(at.atZone(zone));
+    return Numbers.date(LocalDate.ofInstant(at, zone));
   }
 }

@@ -12,6 +12,7 @@ import org.halflight.rig.RigMessage.Result;
 import org.halflight.signal.BoardTraits;
 import org.halflight.time.TickRate;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * Commands on their way to a rig, one at a time: the next goes out when the one before was
@@ -204,7 +205,6 @@ final class CommandQueue {
 
   private static Trouble noAnswer() {
     return new Trouble(
-        "The rig did not answer a command, though it was sent twice; what the command asks for was"
-            + " perhaps not done. Try again; if it stays so, restart the rig.");
+        Words.say("rig.lost.noAnswer"));
   }
 }

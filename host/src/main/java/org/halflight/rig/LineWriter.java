@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
+import org.halflight.words.Words;
 
 /**
  * Writes lines to a link on a thread of its own, so that a device that takes nothing holds up
@@ -80,8 +81,7 @@ final class LineWriter implements AutoCloseable {
       trouble =
           Optional.of(
               new LinkLostException(
-                  "The program stopped writing to the rig because of a fault of its own. The rig is"
-                      + " looked for again."));
+                  Words.say("rig.lost.writeFault")));
       throw fault;
     }
   }

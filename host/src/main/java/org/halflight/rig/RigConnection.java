@@ -12,6 +12,7 @@ import org.halflight.link.Ports;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.rig.RigMessage.Result;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * Finds a rig, reads it, sends it commands, notices when it goes away, and finds it again, under
@@ -129,7 +130,7 @@ public final class RigConnection implements AutoCloseable {
       if (writer.isEmpty()) {
         return CompletableFuture.failedFuture(
             new LinkLostException(
-                "No rig is connected, so the command was not sent. Try again when it is."));
+                Words.say("rig.lost.notSent")));
       }
       CompletableFuture<Result> result = new CompletableFuture<>();
       commands.add(command, result);
@@ -162,8 +163,7 @@ public final class RigConnection implements AutoCloseable {
         // Whoever waits for lines must not wait for ever, and the rig goes on sending.
         change(
             LinkState.LOST,
-            "The program lost the rig because of a fault of its own. What came before is kept; the"
-                + " rig is looked for again.",
+            Words.say("rig.lost.fault"),
             Optional.empty());
         // The port that it was on answers, and is looked at again.
         seeker.forgetPorts();
@@ -197,7 +197,7 @@ public final class RigConnection implements AutoCloseable {
       change(LinkState.LOST, gone.getMessage(), Optional.of(service.greeting()));
     } finally {
       if (!lost) {
-        disconnect(new LinkLostException("The connection to the rig was closed."));
+        disconnect(new LinkLostException(Words.say("rig.lost.closed")));
         rig.link().close();
       }
     }

@@ -15,6 +15,7 @@ import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
 import org.halflight.rig.PortOutcome.Finding;
 import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.words.Words;
 
 /**
  * Looks for rigs on ports by asking whoever is there for a greeting.
@@ -43,9 +44,6 @@ public final class RigFinder {
 
   /** A question that came while the board was starting is lost, so it is put again. */
   static final long ASK_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
-
-  private static final String AT_NO_RIG =
-      "Plug the rig in, or name its port; the practice rig works without one.";
 
   private final Ports ports;
   private final LongSupplier nanos;
@@ -104,7 +102,7 @@ public final class RigFinder {
     }
     String sentence =
         chosen
-            .map(rig -> "Found the " + rig.name() + " on " + rig.candidate().path() + ".")
+            .map(rig -> Words.say("rig.found", rig.name(), rig.candidate().path()))
             .orElseGet(() -> whyNone(wish, candidates, outcomes, rigs, goOn));
     return new RigSearch(chosen, outcomes, sentence);
   }
@@ -148,7 +146,7 @@ public final class RigFinder {
       rigs.add(rig.get());
       kept = true;
       return new PortOutcome(
-          candidate, Finding.RIG, "The " + rig.get().name() + " is on " + candidate.path() + ".");
+          candidate, Finding.RIG, Words.say("rig.isOn", rig.get().name(), candidate.path()));
     } catch (LinkLostException gone) {
       return new PortOutcome(candidate, Finding.UNUSABLE, gone.getMessage());
     } finally {
@@ -194,36 +192,22 @@ public final class RigFinder {
       return new PortOutcome(
           candidate,
           Finding.NO_RIG,
-          "Something on "
-              + candidate.path()
-              + " speaks as a rig does but never greets, so it is not used. Restart it.");
+          Words.say("rig.port.noGreeting", candidate.path()));
     }
     if (hearing.receivedBytes()) {
       return new PortOutcome(
           candidate,
           Finding.NO_RIG,
-          "What is on "
-              + candidate.path()
-              + " speaks, but not as a rig does. If it should be one, load the firmware again.");
+          Words.say("rig.port.noRig", candidate.path()));
     }
     return new PortOutcome(
         candidate,
         Finding.SILENT,
-        "Nothing answers on "
-            + candidate.path()
-            + ". If it should be a rig, check its power and load the firmware again.");
+        Words.say("rig.port.silent", candidate.path()));
   }
 
   private static String otherProtocol(OpenRig rig) {
-    return "The "
-        + rig.name()
-        + " on "
-        + rig.candidate().path()
-        + " speaks version "
-        + rig.greeting().protocol()
-        + " of the line protocol and this program speaks "
-        + PROTOCOL
-        + ", so its edges cannot be read. Bring firmware and program to the same version.";
+    return Words.say("rig.port.otherProtocol", rig.name(), rig.candidate().path(), rig.greeting().protocol(), PROTOCOL);
   }
 
   private static Finding finding(LinkRefusedException.Reason reason) {
@@ -241,7 +225,7 @@ public final class RigFinder {
       List<OpenRig> rigs,
       BooleanSupplier goOn) {
     if (!goOn.getAsBoolean()) {
-      return "The search for a rig was stopped.";
+      return Words.say("rig.search.stopped");
     }
     return rigs.isEmpty() ? noRig(candidates, outcomes) : wish.whyNone(rigs);
   }
@@ -250,14 +234,12 @@ public final class RigFinder {
     if (!outcomes.isEmpty()) {
       return outcomes.stream()
           .map(PortOutcome::sentence)
-          .collect(Collectors.joining(" ", "No rig was found. ", ""));
+          .collect(Collectors.joining(" ", Words.say("rig.search.none") + " ", ""));
     }
     if (candidates.isEmpty()) {
-      return "There is no port that a rig could be on. " + AT_NO_RIG;
+      return Words.say("rig.search.noPort") + " " + Words.say("rig.search.hint");
     }
-    return "None of the ports here looks like a rig, and none was opened: "
-        + candidates.stream().map(PortCandidate::path).collect(Collectors.joining(", "))
-        + ". "
-        + AT_NO_RIG;
+    String paths = candidates.stream().map(PortCandidate::path).collect(Collectors.joining(", "));
+    return Words.say("rig.search.notOpened", paths) + " " + Words.say("rig.search.hint");
   }
 }

@@ -1,6 +1,7 @@
 package org.halflight.rig;
 
 import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.words.Words;
 
 /** What to call a rig in a sentence. */
 final class RigNames {
@@ -15,6 +16,6 @@ final class RigNames {
   }
 
   static String of(Greeting greeting) {
-    return hasSerial(greeting) ? "rig " + greeting.serial() : "rig without a serial number";
+    return hasSerial(greeting) ? Words.say("rig.name", greeting.serial()) : Words.say("rig.name.none");
   }
 }

@@ -12,6 +12,7 @@ import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.Words;
 
 /**
  * Looks at ports again and again until a rig is there, or there again. For the thread of one
@@ -68,7 +69,7 @@ final class RigSeeker {
   /** A rig, and how to tell of it. */
   record Found(OpenRig rig, LinkState state, String sentence) {
     static Found first(OpenRig rig) {
-      return new Found(rig, LinkState.CONNECTED, capital(rig) + "is connected.");
+      return new Found(rig, LinkState.CONNECTED, said("rig.connected", rig));
     }
 
     static Found back(OpenRig rig, Greeting known) {
@@ -77,13 +78,11 @@ final class RigSeeker {
       return new Found(
           rig,
           LinkState.BACK,
-          capital(rig)
-              + (ranOn ? "is back; it ran on meanwhile." : "is back; it has started anew.")
-              + " Firings in between were not seen; go on firing.");
+          said(ranOn ? "rig.back.ranOn" : "rig.back.anew", rig));
     }
 
-    private static String capital(OpenRig rig) {
-      return "The " + rig.name() + " on " + rig.candidate().path() + " ";
+    private static String said(String key, OpenRig rig) {
+      return Words.say(key, rig.name(), rig.candidate().path());
     }
   }
 
@@ -169,7 +168,6 @@ final class RigSeeker {
   }
 
   private String lookingFor() {
-    return wish.serial().map(serial -> "Looking for the rig " + serial).orElse("Looking for a rig")
-        + "; opening a port restarts some boards, which takes up to 3 s.";
+    return wish.serial().map(serial -> Words.say("rig.looking.one", serial)).orElseGet(() -> Words.say("rig.looking.any"));
   }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.words.Words;
 
 /**
  * Which rig is looked for, and how far.
@@ -71,17 +72,14 @@ public record RigSelector(Optional<String> serial, OptionalLong bootCount, boole
   String whyNone(List<OpenRig> rigs) {
     String found =
         rigs.stream()
-            .map(rig -> rig.name() + " on " + rig.candidate().path())
+            .map(rig -> Words.say("rig.nameOn", rig.name(), rig.candidate().path()))
             .collect(Collectors.joining(", "));
     if (serial.isPresent()) {
-      return "The rig " + serial.get() + " is not connected, but " + found + ". Plug it in.";
+      return Words.say("rig.other", serial.get(), found);
     }
     if (bootCount.isPresent() && rigs.stream().allMatch(r -> RigNames.hasSerial(r.greeting()))) {
-      return "The rig without a serial number is not connected, but " + found + ". Plug it in.";
+      return Words.say("rig.other.noSerial", found);
     }
-    return rigs.size()
-        + " rigs are connected: "
-        + found
-        + ". Name the one to use by its serial number, or leave only one plugged in.";
+    return Words.say("rig.several", rigs.size(), found);
   }
 }

@@ -6,6 +6,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.halflight.link.LinkLostException;
 import org.halflight.rig.RigMessage.Greeting;
+import org.halflight.words.Words;
 
 /** One stretch of being connected to a rig. For the reader thread of one connection. */
 final class RigService {
@@ -116,12 +117,7 @@ final class RigService {
 
   private LinkLostException stopped() {
     return new LinkLostException(
-        "The "
-            + RigNames.of(greeting)
-            + " on "
-            + rig.candidate().path()
-            + " stopped answering. What it sent before is kept; a firing under way does not"
-            + " count. Check the cable; it goes on by itself when the rig is back.");
+        Words.say("rig.lost.silent", RigNames.of(greeting), rig.candidate().path()));
   }
 
   /** The rig with what it last said of itself. */

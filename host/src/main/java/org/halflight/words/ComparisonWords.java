@@ -271,7 +271,7 @@ public final class ComparisonWords {
   private static String scatter(ScatterComparison scatter) {
     if (scatter.ratio().known().isEmpty()) {
       return scatter.ratio() instanceof Figure.NotEnoughFirings
-          ? Words.say("compare.scatter.few", scatter.firings())
+          ? Words.count("compare.scatter.few", scatter.firings(), scatter.firings())
           : Words.say("stat.alike");
     }
     String before = Numbers.plainStops(scatter.before().get());

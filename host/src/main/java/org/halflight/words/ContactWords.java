@@ -54,7 +54,7 @@ public final class ContactWords {
   private static void trouble(List<String> lines, FlashContact contact, How how, String key) {
     if (contact.count(how) > 0) {
       int all = contact.speeds().stream().mapToInt(at -> at.shots().size()).sum();
-      lines.add(Words.say(key, contact.count(how), all));
+      lines.add(Words.count(key, all, contact.count(how), all));
     }
   }
 

@@ -1,5 +1,6 @@
 package org.halflight.words;
 
+import java.time.LocalDate;
 import java.util.Locale;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ThirdsOfStop;
@@ -52,6 +53,20 @@ public final class Numbers {
           "");
     }
     return new InUnit(String.format(Locale.ROOT, "%.1f", seconds), "s");
+  }
+
+  /** A day as a person writes it: {@code 3 January 2026}. */
+  public static String date(LocalDate day) {
+    return date("month", day);
+  }
+
+  /** The same where there is little room: {@code 3 Jan 2026}. */
+  public static String shortDate(LocalDate day) {
+    return date("month.short", day);
+  }
+
+  private static String date(String months, LocalDate day) {
+    return Words.say("date", day.getDayOfMonth(), Words.of(months, day.getMonth()), day.getYear());
   }
 
   /**

@@ -176,7 +176,7 @@ public final class Sentences {
     sentences.addAll(rebound(speed));
     if (speed.deciding().count(DecidedBy.CURVE) > 0) {
       sentences.add(
-          Words.say("speed.byCurve", speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
+          Words.count("speed.byCurve", speed.errors().n(), speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
     }
     if (speed.verdict() == Verdict.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));

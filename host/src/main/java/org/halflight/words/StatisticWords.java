@@ -135,7 +135,7 @@ public final class StatisticWords {
             .orElseGet(
                 () ->
                     figure instanceof Figure.NotEnoughFirings<T> few
-                        ? Words.say("stat.few", few.firings(), few.least())
+                        ? Words.count("stat.few", few.firings(), few.firings(), few.least())
                         : Words.say("stat.alike"));
     return new StatisticLine(
         Words.say("stat." + key),

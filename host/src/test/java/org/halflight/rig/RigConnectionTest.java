@@ -158,7 +158,7 @@ class RigConnectionTest {
         .containsExactly(LinkState.SEARCHING, LinkState.CONNECTED, LinkState.LOST, LinkState.BACK);
     assertThat(heard.lastChange().sentence())
         .isEqualTo(
-            "The rig R-0001 on b is back; it has started anew. Firings in between were not seen;"
+            "The rig R-0001 on b is back; it has restarted. Firings in between were not seen;"
                 + " go on firing.");
     assertThat(before.isClosed()).isTrue();
     before.assertDone();

@@ -31,10 +31,10 @@ class SpeedStatisticsTest {
     SpeedStatistics one = of(0.1);
     assertThat(line(one, "mean error").number()).isEqualTo("+0.10 stop");
     assertThat(line(one, "scatter").number()).isEqualTo("-");
-    assertThat(sentence(one, "scatter")).isEqualTo("Needs 2 firings; there are 1.");
-    assertThat(sentence(one, "robust scatter")).isEqualTo("Needs 3 firings; there are 1.");
-    assertThat(sentence(one, "creep")).isEqualTo("Needs 5 firings; there are 1.");
-    assertThat(sentence(one, "outliers")).isEqualTo("Needs 15 firings; there are 1.");
+    assertThat(sentence(one, "scatter")).isEqualTo("Needs 2 firings; there is one.");
+    assertThat(sentence(one, "robust scatter")).isEqualTo("Needs 3 firings; there is one.");
+    assertThat(sentence(one, "creep")).isEqualTo("Needs 5 firings; there is one.");
+    assertThat(sentence(one, "outliers")).isEqualTo("Needs 15 firings; there is one.");
     assertThat(line(one, "creep").firings()).isEqualTo("1 (needs 5)");
     assertThat(StatisticWords.lines(of())).allMatch(line -> line.number().equals("-"));
   }

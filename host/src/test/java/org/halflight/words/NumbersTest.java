@@ -2,6 +2,8 @@ package org.halflight.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -31,5 +33,11 @@ class NumbersTest {
     assertThat(Numbers.fractionInUnit(seconds)).isEqualTo(new Numbers.InUnit(figure, "s"));
     assertThat(Numbers.isReadInSeconds(seconds)).isEqualTo(inSeconds);
     assertThat(Numbers.fraction(seconds)).isEqualTo(sentence);
+  }
+
+  @Test
+  void daysHaveTheirMonthInWords() {
+    assertThat(Numbers.date(LocalDate.of(2026, 9, 3))).isEqualTo("3 September 2026");
+    assertThat(Numbers.shortDate(LocalDate.of(2026, 12, 31))).isEqualTo("31 Dec 2026");
   }
 }

@@ -1,10 +1,10 @@
 package org.halflight.desk.view;
 
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.chart.DataTable;
@@ -26,9 +26,6 @@ import org.halflight.words.Words;
 
 /** The history of a camera as tables and a picture. */
 public final class HistoryText {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
-
   private HistoryText() {}
 
   /** Each marked speed: its mean in every run, and how far it drifted between visits. */
@@ -108,7 +105,7 @@ public final class HistoryText {
         runs.add(new RunSummary(run.run().asked().phase(), run.speeds()));
       }
     }
-    String day = DAY.format(last.visit().receivedAt().atZone(zone));
+    String day = day(last.visit().receivedAt(), zone);
     return Optional.of(
         RunPictures.speedMap(
             Words.say("desk.history.map", history.camera().label(), day),
@@ -119,12 +116,12 @@ public final class HistoryText {
   }
 
   /** A day as a person writes it. */
-  public static String day(java.time.Instant at, ZoneId zone) {
-    return DAY.format(at.atZone(zone));
+  public static String day(Instant at, ZoneId zone) {
+    return Numbers.shortDate(LocalDate.ofInstant(at, zone));
   }
 
   private static String heading(RunHistory run, ZoneId zone) {
-    String day = DAY.format(run.run().beganAt().orElse(run.visit().receivedAt()).atZone(zone));
+    String day = day(run.run().beganAt().orElse(run.visit().receivedAt()), zone);
     return Words.say(
         run.run().asked().phase() == Phase.ADJUSTING
             ? "desk.history.sinceMark"

@@ -26,6 +26,9 @@ public record LinkText(String text, String more, boolean up) {
             ? Words.say("desk.link.practice")
             : Words.say("desk.link.rig", link.serial());
     long bad = link.damagedLines() + link.missingLines();
-    return new LinkText(bad == 0 ? who : Words.say("desk.link.withLosses", who, bad), more, true);
+    return new LinkText(
+        bad == 0 ? who : Words.count("desk.link.withLosses", Math.toIntExact(bad), who, bad),
+        more,
+        true);
   }
 }

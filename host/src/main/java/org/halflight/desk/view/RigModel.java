@@ -24,12 +24,11 @@ public final class RigModel {
   /** Seconds that the stages of a calibration take, the clock left out. */
   private static final double[] STAGE_SECONDS = {3, 6, 16, 3};
 
-  private static final String READY = Words.say("desk.rig.ready");
   private static final double CHECK_SECONDS = 4;
   private static final double STEP = 0.01;
 
   private RigView.Doing doing = RigView.Doing.NOTHING;
-  private String sentence = READY;
+  private String sentence = ready();
   private Optional<RigCalibration.Stage> stage = Optional.empty();
   private double stageFromSeconds;
   private double clockSeconds;
@@ -145,6 +144,10 @@ public final class RigModel {
         done.pulses(), done.fit(), left, Sentences.source(done.profile().rig().serial()));
   }
 
+  private static String ready() {
+    return Words.say("desk.rig.ready");
+  }
+
   /** This is to be said. */
   public void says(String words) {
     sentence = words;
@@ -165,7 +168,7 @@ public final class RigModel {
     boolean due = session.isRigCheckDue();
     return new RigView(
         doing,
-        due && sentence.equals(READY) ? Words.say("desk.rig.checkDue") : sentence,
+        due && sentence.equals(ready()) ? Words.say("desk.rig.checkDue") : sentence,
         progress,
         greeting
             .map(rig -> Words.say("desk.rig.heading", rig.serial(), rig.kind(), rig.firmware()))

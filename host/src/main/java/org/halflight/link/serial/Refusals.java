@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.halflight.files.NativeLibraries;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.LinkRefusedException.Reason;
+import org.halflight.words.Words;
 
 /** The sentences for ports that cannot be opened. */
 final class Refusals {
@@ -33,15 +34,9 @@ final class Refusals {
   }
 
   private static String sentence(String path, DeviceFiles.Rights rights) {
-    String start = "You may not use the port " + path + ", so the rig on it cannot be read. ";
     return rights.groupMayUse()
-        ? start
-            + "Join the group "
-            + rights.group()
-            + ": sudo usermod -a -G "
-            + rights.group()
-            + " $USER, then log in again."
-        : start + "Ask whoever looks after this computer for the right to read and write it.";
+        ? Words.say("link.refused.group", path, rights.group())
+        : Words.say("link.refused.no-permission", path);
   }
 
   /**
@@ -77,26 +72,7 @@ final class Refusals {
   private static LinkRefusedException refusal(String path, int errorNumber, Reason reason) {
     return new LinkRefusedException(
         reason,
-        switch (reason) {
-          case BUSY ->
-              "Another program has the port "
-                  + path
-                  + " open, so the rig on it cannot be read. Close that program, or the other"
-                  + " window of this one.";
-          case ABSENT -> absent(path);
-          case NO_PERMISSION ->
-              "You may not use the port "
-                  + path
-                  + ", so the rig on it cannot be read. Ask whoever looks after this computer for"
-                  + " the right to read and write it.";
-          default ->
-              "The port "
-                  + path
-                  + " cannot be opened (error "
-                  + errorNumber
-                  + " of the system), so the rig on it cannot be read. Pull its plug, put it in"
-                  + " again, and see that its driver is there.";
-        });
+        Words.of("link.refused", reason, path, errorNumber));
   }
 
   static LinkRefusedException absent(String path, Throwable cause) {
@@ -104,18 +80,14 @@ final class Refusals {
   }
 
   private static String absent(String path) {
-    return "There is no port " + path + ". Plug the rig in, or name another port.";
+    return Words.of("link.refused", Reason.ABSENT, path);
   }
 
   /** The native part of the serial library did not start. */
   static LinkRefusedException noDriver(Throwable cause) {
     return new LinkRefusedException(
         Reason.NO_DRIVER,
-        "The serial port library does not start, so no rig can be read; the practice rig and"
-            + " stored runs still work. It must unpack a file into the folder "
-            + NativeLibraries.folder()
-            + ": see that you may write there and that programs may run from there, or start with"
-            + " -Dhalflight.native=ANOTHER_FOLDER.",
+        Words.of("link.refused", Reason.NO_DRIVER, NativeLibraries.folder()),
         cause);
   }
 }

@@ -6,6 +6,7 @@ import com.fazecast.jSerialComm.SerialPortEvent;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
+import org.halflight.words.Words;
 
 /**
  * A serial port, 8 data bits, no parity, 1 stop bit, no flow control.
@@ -95,11 +96,7 @@ final class SerialLink implements Link {
 
   private LinkLostException lost() {
     return new LinkLostException(
-        closed.get()
-            ? "The port " + name + " is closed; open it again to go on."
-            : "The port "
-                + name
-                + " went away. What came before is kept; check cable and power of the rig.");
+        Words.say(closed.get() ? "link.lost.closed" : "link.lost.away", name));
   }
 
   /**

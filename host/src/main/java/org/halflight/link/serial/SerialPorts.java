@@ -13,6 +13,7 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.words.Words;
 
 /**
  * The serial ports of this computer: those that the system lists, and those that the person named.
@@ -43,7 +44,7 @@ public final class SerialPorts implements Ports {
     List<PortCandidate> candidates = new ArrayList<>();
     for (String path : GivenPorts.paths(given)) {
       // The words change when the port goes, so that who watches the list sees it come back.
-      String words = GivenPorts.isMissing(path) ? "named by you, not there now" : "named by you";
+      String words = Words.say(GivenPorts.isMissing(path) ? "link.port.missing" : "link.port.given");
       candidates.add(new PortCandidate(path, words, true));
     }
     candidates.addAll(withoutTwins(listed()));

@@ -6,14 +6,14 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.words.Words;
 
 /**
  * The one port that the practice rig is on, so that it is found, lost and found again as a rig on a
  * cable is. Its controls are in {@link #rig}. Safe for use by several threads.
  */
 public final class PracticePorts implements Ports {
-  private static final PortCandidate PORT =
-      new PortCandidate("practice", "the practice rig of this program", true);
+  private static final String PATH = "practice";
 
   private PracticeRig rig;
   private boolean pluggedIn = true;
@@ -24,7 +24,7 @@ public final class PracticePorts implements Ports {
 
   @Override
   public synchronized List<PortCandidate> candidates() {
-    return pluggedIn ? List.of(PORT) : List.of();
+    return pluggedIn ? List.of(new PortCandidate(PATH, Words.say("rig.practice.port"), true)) : List.of();
   }
 
   @Override
@@ -32,7 +32,7 @@ public final class PracticePorts implements Ports {
     if (!pluggedIn) {
       throw new LinkRefusedException(
           LinkRefusedException.Reason.ABSENT,
-          "The cable of the practice rig is out. Plug it in to go on.");
+          Words.say("rig.practice.out"));
     }
     // A link that was let go cannot be opened again: the board starts anew, as most boards do.
     rig = rig.plugIn();

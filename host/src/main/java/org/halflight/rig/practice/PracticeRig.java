@@ -16,6 +16,7 @@ import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.words.Words;
 
 /**
  * A rig that is not there: speaks the bytes of the line protocol, with a model camera on it that
@@ -451,12 +452,11 @@ public final class PracticeRig implements Link {
 
   private void requireAlive() {
     if (closed) {
-      throw new LinkLostException("The practice rig was put away. Connect again to go on.");
+      throw new LinkLostException(Words.say("rig.practice.away"));
     }
     if (bench.world().board() != board) {
       throw new LinkLostException(
-          "The cable of the practice rig was pulled. Firings that were seen are kept."
-              + " Plug it in and connect again to go on.");
+          Words.say("rig.practice.pulled"));
     }
   }
 }

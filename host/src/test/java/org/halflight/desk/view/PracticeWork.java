@@ -26,6 +26,7 @@ import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
+import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
 
@@ -62,7 +63,7 @@ final class PracticeWork implements AutoCloseable {
   void link(LinkState state) {
     model.happened(
         new BenchDriver.Happening(
-            Optional.of(new LinkChange(0, state, "The link changed.", Optional.empty())),
+            Optional.of(new LinkChange(0, state, Words.say("rig.lost.closed"), Optional.empty())),
             List.of()));
   }
 

@@ -117,7 +117,7 @@ class SerialPortsTest {
   void saysWhatToDoWhenTheLibraryDoesNotStart() {
     assertThat(Refusals.noDriver(new UnsatisfiedLinkError("x")))
         .hasMessageContaining(System.getProperty("java.io.tmpdir"))
-        .hasMessageContaining("the practice rig and stored runs still work");
+        .hasMessageContaining("The practice rig and stored runs still work");
   }
 
   @Test
