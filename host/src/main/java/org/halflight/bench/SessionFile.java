@@ -373,7 +373,8 @@ public final class SessionFile implements AutoCloseable {
   }
 
   private static SessionLock lock(Path path) throws IOException {
-    return SessionLock.acquire(path).orElseThrow(() -> new Trouble(Words.say("session.inUse", path)));
+    return SessionLock.acquire(path)
+        .orElseThrow(() -> new Trouble(Words.say("session.inUse", path)));
   }
 
   private static String reason(Throwable e) {
