@@ -42,7 +42,7 @@ final class Corrections {
     log.replace(rejected);
     events.add(new SessionEvent.Rejected(rejected));
     oneLevel.measureAgain(rejected, log, events);
-    withdraw(Set.of(rejected.key()), events);
+    questions.withdraw(Set.of(rejected.key()), events);
     progress.showAgain(rejected, events);
   }
 
@@ -56,7 +56,7 @@ final class Corrections {
             .map(r -> r.moved(moved.to()))
             .toList();
     changed.forEach(result -> log.change(result, events));
-    boolean closed = withdraw(asked, events);
+    boolean closed = questions.withdraw(asked, events);
     if (closed || !changed.isEmpty()) {
       progress.lacksOne();
       progress.goOn(events);
@@ -65,13 +65,9 @@ final class Corrections {
 
   /** The firings of the open question stay where they are. */
   void keepAsShown(List<SessionEvent> events) {
-    questions
-        .keep()
-        .ifPresent(
-            question -> {
-              events.add(new SessionEvent.QuestionClosed(question));
-              progress.goOn(events);
-            });
+    if (questions.keep(events)) {
+      progress.goOn(events);
+    }
   }
 
   /** The person has closed the shutter; both hands were on the camera, and the key comes after. */
@@ -82,7 +78,7 @@ final class Corrections {
         && timed.widthLowSeconds() > UnderwayWatch.openLongSeconds(last.get().shown())) {
       FiringResult changed = last.get().stuckOpen(timed.asStuckOpen());
       log.change(changed, events);
-      withdraw(Set.of(changed.key()), events);
+      questions.withdraw(Set.of(changed.key()), events);
       progress.showAgain(changed, events);
     }
   }
@@ -94,15 +90,8 @@ final class Corrections {
     }
     FiringResult changed = result.damagedBy(damage);
     log.change(changed, events);
-    withdraw(Set.of(changed.key()), events);
+    questions.withdraw(Set.of(changed.key()), events);
     oneLevel.measureAgain(changed, log, events);
     progress.lacksOne();
-  }
-
-  /** Whether the open question fell because of these firings. */
-  private boolean withdraw(Set<FiringKey> gone, List<SessionEvent> events) {
-    Optional<Question> closed = questions.without(gone::contains);
-    closed.ifPresent(question -> events.add(new SessionEvent.QuestionClosed(question)));
-    return closed.isPresent();
   }
 }

@@ -1,11 +1,11 @@
 package org.halflight.session;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -43,62 +43,68 @@ final class DialQuestions {
    * A run began: what was answered in an earlier one may be asked again.
    *
    * @param firstRunOfCamera firings of runs before this one were of another camera
-   * @return the question that was open and falls
    */
-  Optional<Question> runBegins(int firstRunOfCamera) {
+  void runBegins(int firstRunOfCamera, List<SessionEvent> events) {
     this.firstRunOfCamera = firstRunOfCamera;
     answered.clear();
-    return close();
+    close(events);
   }
 
   /**
-   * Looks at a firing that has settled.
+   * Looks at a firing that has settled, and asks the question that it raises, if any.
    *
    * @param neighbours of its speed on the dial
-   * @return the question that it raises, if any
    */
-  Optional<Question> settled(FiringResult result, List<MarkedSpeed> neighbours) {
-    if (!isTimedAtASpeed(result)) {
-      return Optional.empty();
+  void settled(FiringResult result, List<MarkedSpeed> neighbours, List<SessionEvent> events) {
+    if (!FiringLog.isTimedAtASpeed(result)) {
+      return;
     }
     MarkedSpeed shown = result.shown().orElseThrow();
     if (open.isPresent()) {
       joinIfItFits(result, shown);
-      return Optional.empty();
+      return;
     }
     open =
         speedBefore(result)
             .flatMap(speed -> dialNotTurned(result, shown, speed))
             .or(() -> neighbour(result, shown, neighbours));
-    return open;
+    open.map(SessionEvent.QuestionAsked::new).ifPresent(events::add);
   }
 
-  /** The person lets the firings stay; the same pair is not asked about again in this run. */
-  Optional<Question> keep() {
-    Optional<Question> closed = close();
-    closed.ifPresent(question -> answered.add(new Pair(question.shown(), question.other())));
-    return closed;
+  /**
+   * The person lets the firings stay; the same pair is not asked about again in this run.
+   *
+   * @return whether a question was open
+   */
+  boolean keep(List<SessionEvent> events) {
+    open.ifPresent(question -> answered.add(new Pair(question.shown(), question.other())));
+    return close(events);
   }
 
-  /** Firings were moved or rejected: without enough of them the question falls. */
-  Optional<Question> without(Predicate<FiringKey> gone) {
-    if (open.isEmpty() || open.get().firings().stream().noneMatch(gone)) {
-      return Optional.empty();
+  /**
+   * Firings were moved or rejected: without enough of them the question falls.
+   *
+   * @return whether it fell
+   */
+  boolean withdraw(Set<FiringKey> gone, List<SessionEvent> events) {
+    if (open.isEmpty() || Collections.disjoint(open.get().firings(), gone)) {
+      return false;
     }
     Question question = open.get();
-    List<FiringKey> left = question.firings().stream().filter(gone.negate()).toList();
+    List<FiringKey> left = question.firings().stream().filter(key -> !gone.contains(key)).toList();
     int least = question.kind() == Question.Kind.NEIGHBOUR ? IN_A_ROW : 1;
     if (left.size() < least) {
-      return close();
+      return close(events);
     }
     open = Optional.of(new Question(question.kind(), question.shown(), question.other(), left));
-    return Optional.empty();
+    return false;
   }
 
-  private Optional<Question> close() {
-    Optional<Question> closed = open;
+  private boolean close(List<SessionEvent> events) {
+    boolean closes = open.isPresent();
+    open.map(SessionEvent.QuestionClosed::new).ifPresent(events::add);
     open = Optional.empty();
-    return closed;
+    return closes;
   }
 
   private void joinIfItFits(FiringResult result, MarkedSpeed shown) {
@@ -141,7 +147,7 @@ final class DialQuestions {
             && row.stream()
                 .allMatch(
                     r ->
-                        isTimedAtASpeed(r)
+                        FiringLog.isTimedAtASpeed(r)
                             && r.run() == result.run()
                             && r.shown().equals(Optional.of(shown)));
     if (!isRow) {
@@ -195,9 +201,5 @@ final class DialQuestions {
         .filter(good -> !good.isEmpty())
         .findFirst()
         .flatMap(Readings::of);
-  }
-
-  private static boolean isTimedAtASpeed(FiringResult result) {
-    return result.isGood() && result.shown().isPresent();
   }
 }

@@ -217,7 +217,8 @@ final class FiringLog {
     return result.outcome().isOfTheShutter() && result.rejection().isEmpty();
   }
 
-  private static boolean isTimedAtASpeed(FiringResult result) {
+  /** Whether it has a time at a marked speed that goes into statistics. */
+  static boolean isTimedAtASpeed(FiringResult result) {
     return result.isGood() && result.shown().isPresent();
   }
 

@@ -21,7 +21,6 @@ final class FiringSettler {
   private final UnderwayWatch underway;
   private final CockingWatch cocking = new CockingWatch();
   private final PlateauWatch plateaus = new PlateauWatch();
-  private final LightHold lightSetting = new LightHold();
   private final ContactCaution contactCaution = new ContactCaution();
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean releaseIsWired;
@@ -52,10 +51,6 @@ final class FiringSettler {
     return plateaus;
   }
 
-  LightHold lightSetting() {
-    return lightSetting;
-  }
-
   ContactCaution contactCaution() {
     return contactCaution;
   }
@@ -81,7 +76,6 @@ final class FiringSettler {
   /** Ticks start again. */
   void forgetTicks() {
     forgetPress();
-    lightSetting.forget();
     plateaus.forget();
   }
 
@@ -104,7 +98,7 @@ final class FiringSettler {
         Firing whole = ReleaseTiming.joinBroken(known.get().firing(), firing);
         release(key, whole, plateau, known, events);
       }
-    } else if (lightSetting.holds(firing)) {
+    } else if (light.isForSetting(firing.firstTicks())) {
       addHeldForLight(key, firing, events);
     } else {
       settleNew(key, firing, plateau, events);
@@ -204,9 +198,7 @@ final class FiringSettler {
           new SessionEvent.IsTheSelfTimerOn(key, result.releaseDelaySeconds().getAsDouble()));
     }
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
-    questions
-        .settled(result, result.shown().map(progress::neighbours).orElse(List.of()))
-        .ifPresent(question -> events.add(new SessionEvent.QuestionAsked(question)));
+    questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     meter.oneLevel().measureAgain(result, log, events);
     progress.goOn(events);
   }

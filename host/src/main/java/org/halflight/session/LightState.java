@@ -7,13 +7,20 @@ import java.util.OptionalDouble;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 
-/** The light as it was set, and what readings of full light say of it since. */
+/**
+ * The light: which openings belong to setting it, as what it was set, and what readings of full
+ * light say of it since.
+ */
 final class LightState {
+  private static final long NEVER = Long.MIN_VALUE;
+
   private final FiringLog log;
   private final LightTrust trust = new LightTrust();
   private final FullLightWait fullLight = new FullLightWait();
   private Optional<LightLevels> set = Optional.empty();
   private TripPoints trips = TripPoints.EXACT;
+  private boolean beingSet;
+  private long beingSetUntilTicks = NEVER;
 
   LightState(FiringLog log) {
     this.log = log;
@@ -35,6 +42,27 @@ final class LightState {
 
   boolean isFullLightWanted() {
     return fullLight.isAny();
+  }
+
+  /** The light begins to be set, or that ends. */
+  void onBeingSet(boolean begins, long nowTicks) {
+    if (beingSet && !begins) {
+      beingSetUntilTicks = nowTicks;
+    }
+    beingSet = begins;
+  }
+
+  /**
+   * Whether a firing that began at a time is an opening for setting the light; the shutter may be
+   * let go after the light was set.
+   */
+  boolean isForSetting(long firstTicks) {
+    return beingSet || firstTicks <= beingSetUntilTicks;
+  }
+
+  /** Ticks of before mean nothing any more. */
+  void forgetTicks() {
+    beingSetUntilTicks = NEVER;
   }
 
   void onSet(SessionInput.LightSet input, List<SessionEvent> events) {

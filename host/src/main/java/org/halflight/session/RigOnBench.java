@@ -1,17 +1,28 @@
 package org.halflight.session;
 
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Firing;
 import org.halflight.time.TickRate;
 
-/** Which start of which rig the ticks are of, and up to when it was heard. */
+/**
+ * Which start of which rig the ticks are of, up to when it was heard, and the gaps in that: a
+ * pulled cable, a computer that slept.
+ */
 final class RigOnBench {
-  private final LinkWatch link = new LinkWatch();
+  /**
+   * A rig says something every 2^22 ticks of its 16 MHz clock at least; silence for three times
+   * that is a gap, in seconds (docs/protocol.md).
+   */
+  static final double SILENCE_SECONDS = 3 * 0.262144;
+
   private String serial = "";
   private long bootCount;
   private TickRate rate = BoardTraits.USUAL.rate();
-  private long latestTicks;
+  private OptionalLong latestTicks = OptionalLong.empty();
+  private boolean lost;
 
   String serial() {
     return serial;
@@ -25,9 +36,9 @@ final class RigOnBench {
     return rate;
   }
 
-  /** The latest that was heard of it. */
+  /** The latest that was heard of it; 0 before anything was. */
   long latestTicks() {
-    return latestTicks;
+    return latestTicks.orElse(0);
   }
 
   /** No rig was there yet. */
@@ -45,24 +56,32 @@ final class RigOnBench {
 
   /** Another start, of this rig or another; ticks of before mean nothing beside those that come. */
   void onRigIdentified(SessionInput.RigIs rig, List<SessionEvent> events) {
-    link.onRigRestarted(!isFirst(), events);
+    if (!isFirst()) {
+      events.add(new SessionEvent.LinkGap(OptionalDouble.empty()));
+    }
+    lost = false;
     serial = rig.serial();
     bootCount = rig.bootCount();
     rate = rig.board().rate();
   }
 
   void forgetTicks() {
-    latestTicks = 0;
-    link.forget();
+    latestTicks = OptionalLong.empty();
   }
 
   void onTicks(long ticks, List<SessionEvent> events) {
-    link.onTicks(ticks, rate, events);
-    latestTicks = Math.max(latestTicks, ticks);
+    if (latestTicks.isPresent()) {
+      double gap = rate.seconds(ticks - latestTicks.getAsLong());
+      if (gap > SILENCE_SECONDS || (lost && gap > 0)) {
+        events.add(new SessionEvent.LinkGap(OptionalDouble.of(gap)));
+      }
+    }
+    lost = false;
+    latestTicks = OptionalLong.of(Math.max(ticks, latestTicks.orElse(ticks)));
   }
 
   void onLinkLost() {
-    link.onLost();
+    lost = true;
   }
 
   FiringKey keyOf(Firing firing) {

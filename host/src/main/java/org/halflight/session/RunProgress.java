@@ -82,9 +82,7 @@ final class RunProgress {
       lightTestsDone.clear();
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
-      questions
-          .runBegins(firstRunOfCamera)
-          .ifPresent(question -> events.add(new SessionEvent.QuestionClosed(question)));
+      questions.runBegins(firstRunOfCamera, events);
     }
     queue = new SpeedQueue(begun.settings());
     reopen();

@@ -123,12 +123,12 @@ public final class Session {
     } else if (input instanceof SessionInput.LinkLost) {
       settle(grouper.finish(Firing.Damage.LINK_LOST), events);
       rigAtWork = false;
-      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
+      light.onBeingSet(false, rig.latestTicks());
       settler.forgetPress();
       rig.onLinkLost();
     } else if (input instanceof SessionInput.Ends) {
       settle(grouper.finish(), events);
-      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
+      light.onBeingSet(false, rig.latestTicks());
     } else {
       return false;
     }
@@ -138,7 +138,7 @@ public final class Session {
   /** What is said about the light; whether it was that. */
   private boolean onLight(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.LightBeingSet being) {
-      settler.lightSetting().onLightBeingSet(being.begins(), rig.latestTicks());
+      light.onBeingSet(being.begins(), rig.latestTicks());
     } else if (input instanceof SessionInput.LightForgotten) {
       light.forget();
       events.add(new SessionEvent.LightForgotten());
@@ -185,7 +185,7 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
-      settler.lightSetting().onLightBeingSet(false, rig.latestTicks());
+      light.onBeingSet(false, rig.latestTicks());
       if (progress.begin(begins.setup(), events)) {
         settler.cocking().forget();
       }
@@ -311,7 +311,7 @@ public final class Session {
   public List<SessionEvent> standing() {
     List<SessionEvent> events = new ArrayList<>();
     progress.showAgain(events);
-    question().ifPresent(question -> events.add(new SessionEvent.QuestionAsked(question)));
+    question().map(SessionEvent.QuestionAsked::new).ifPresent(events::add);
     return events;
   }
 
@@ -382,6 +382,7 @@ public final class Session {
   private void forgetTicks() {
     firstOfTicks = log.size();
     rig.forgetTicks();
+    light.forgetTicks();
     meter.forgetTicks();
     underway.forgetTicks();
     settler.forgetTicks();
@@ -436,7 +437,7 @@ public final class Session {
 
   private void publishUnderway(long nowTicks, List<SessionEvent> events) {
     OptionalLong began = grouper.underwaySinceTicks();
-    boolean isAFiring = began.isPresent() && !settler.lightSetting().holds(began.getAsLong());
+    boolean isAFiring = began.isPresent() && !light.isForSetting(began.getAsLong());
     if (isAFiring && (grouper.isLight() || !settler.cocking().isLearning())) {
       underway.publish(grouper, rig.rate(), nowTicks, events);
     }

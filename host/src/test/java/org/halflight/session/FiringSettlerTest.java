@@ -42,7 +42,7 @@ class FiringSettlerTest {
 
   @Test
   void anOpeningWhileTheLightIsSetIsNoRelease() {
-    settler.lightSetting().onLightBeingSet(true, 0);
+    parts.light.onBeingSet(true, 0);
     settler.settle(PartsOfASession.firing(1, 10e-3), parts.events);
     assertThat(outcomes()).containsExactly(Outcome.HELD_FOR_LIGHT);
   }

@@ -344,10 +344,10 @@ class ReleaseRulesTest {
   @Test
   void aComputerThatSleptLeavesAGapWithoutALostLink() {
     bench.beat();
-    bench.now += LinkWatch.SILENCE_SECONDS;
+    bench.now += RigOnBench.SILENCE_SECONDS;
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class)).isEmpty();
-    bench.now += LinkWatch.SILENCE_SECONDS + 0.001;
+    bench.now += RigOnBench.SILENCE_SECONDS + 0.001;
     bench.beat();
     assertThat(bench.news(SessionEvent.LinkGap.class)).hasSize(1);
   }

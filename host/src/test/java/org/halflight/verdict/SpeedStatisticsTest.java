@@ -35,7 +35,7 @@ class SpeedStatisticsTest {
     assertThat(sentence(one, "robust scatter")).isEqualTo("Needs 3 firings; there are 1.");
     assertThat(sentence(one, "creep")).isEqualTo("Needs 5 firings; there are 1.");
     assertThat(sentence(one, "outliers")).isEqualTo("Needs 15 firings; there are 1.");
-    assertThat(line(one, "creep").firings()).isEqualTo("1 (least 5)");
+    assertThat(line(one, "creep").firings()).isEqualTo("1 (needs 5)");
     assertThat(StatisticWords.lines(of())).allMatch(line -> line.number().equals("-"));
   }
 
