@@ -24,7 +24,7 @@ import org.halflight.words.Words;
  * Leads the person through a light test: each reading is asked for, taken, skipped, or asked for
  * again where it cannot be right.
  */
-public final class LightTestWork implements GuidedWork {
+public final class LightTestWork extends GuidedWork {
   private static final Set<Answer> MAY_END = EnumSet.of(Answer.LEAVE, Answer.STOP);
 
   private final BenchDriver driver;
@@ -76,10 +76,7 @@ public final class LightTestWork implements GuidedWork {
   }
 
   @Override
-  public void answer(Answer answer) {
-    if (!prompt.answers().contains(answer)) {
-      return;
-    }
+  void onAnswer(Answer answer) {
     switch (answer) {
       case DONE -> done();
       case SKIP -> skip(Words.say("desk.tried.skipped"));
@@ -88,8 +85,7 @@ public final class LightTestWork implements GuidedWork {
   }
 
   @Override
-  public boolean advance() {
-    Prompt before = prompt;
+  void goOn() {
     if (prompt.state() == Prompt.State.ASKING && operator.answers()) {
       done();
     }
@@ -98,7 +94,6 @@ public final class LightTestWork implements GuidedWork {
       probe = Optional.of(driver.light().read(step().what(), step().at(), step().opening()));
     }
     probe.ifPresent(this::look);
-    return !prompt.equals(before);
   }
 
   /** The camera is as asked for, or the operator sees to it; then the light is read. */
