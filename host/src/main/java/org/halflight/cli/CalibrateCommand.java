@@ -19,6 +19,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.CalibrationSentences;
 import org.halflight.workflow.RigUpkeep;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -32,16 +33,16 @@ final class CalibrateCommand implements Callable<Integer> {
   private double clockSeconds;
 
   @Option(names = "--host-clock-ppm", paramLabel = "PPM")
-  private Double hostClockPpm;
+  private @Nullable Double hostClockPpm;
 
   @Option(names = "--out", paramLabel = "FILE")
-  private Path out;
+  private @Nullable Path out;
 
   @Option(names = "--fit", paramLabel = "FILE")
-  private Path fit;
+  private @Nullable Path fit;
 
   @Option(names = "--residuals", paramLabel = "FILE")
-  private Path residuals;
+  private @Nullable Path residuals;
 
   @Mixin private RigOptions rig = new RigOptions();
   @Mixin private OutputOptions output = new OutputOptions();

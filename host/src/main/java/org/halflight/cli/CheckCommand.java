@@ -26,6 +26,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.CalibrationSentences;
 import org.halflight.workflow.RigUpkeep;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,16 +37,16 @@ final class CheckCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(names = "--profile", paramLabel = "FILE")
-  private Path profile;
+  private @Nullable Path profile;
 
   @Option(names = "--most-days", paramLabel = "DAYS", defaultValue = "90")
   private int mostDays;
 
   @Option(names = "--session", paramLabel = "SESSION")
-  private Path session;
+  private @Nullable Path session;
 
   @Option(names = "--chart", paramLabel = "FILE")
-  private Path chart;
+  private @Nullable Path chart;
 
   @Mixin private RigOptions rig = new RigOptions();
   @Mixin private OutputOptions output = new OutputOptions();

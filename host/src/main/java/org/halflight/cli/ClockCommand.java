@@ -15,6 +15,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.CalibrationSentences;
 import org.halflight.workflow.RigUpkeep;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -73,7 +74,7 @@ final class ClockCommand implements Callable<Integer> {
   private double hertz;
 
   @Option(names = "--source-ppm", paramLabel = "PPM")
-  private Double sourcePpm;
+  private @Nullable Double sourcePpm;
 
   @Option(names = "--input", paramLabel = "INPUT", defaultValue = "contact")
   private String input;

@@ -1,6 +1,7 @@
 package org.halflight.cli;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.halflight.words.Words;
 import picocli.CommandLine.MissingParameterException;
@@ -38,7 +39,8 @@ final class CommandTroubles {
           "cli.noCommand", String.join(", ", bad.getCommandLine().getSubcommands().keySet()));
     }
     return bad.getCause() instanceof TypeConversionException wrong
-        ? Words.say("cli.badValue", name(bad.getArgSpec()), wrong.getMessage())
+        ? Words.say(
+            "cli.badValue", name(bad.getArgSpec()), Objects.requireNonNull(wrong.getMessage()))
         : Words.say("cli.noValue", name(bad.getArgSpec()), bad.getArgSpec().paramLabel());
   }
 

@@ -28,6 +28,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.StatisticLine;
 import org.halflight.words.StatisticWords;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -45,19 +46,19 @@ final class CompareCommand implements Callable<Integer> {
   private List<Path> with = List.of();
 
   @Option(names = "--before", paramLabel = "PHASE")
-  private String before;
+  private @Nullable String before;
 
   @Option(names = "--after", paramLabel = "PHASE")
-  private String after;
+  private @Nullable String after;
 
   @Option(names = "--details")
   private boolean details;
 
   @Option(names = "--table", paramLabel = "FILE")
-  private Path table;
+  private @Nullable Path table;
 
   @Option(names = "--statistics", paramLabel = "FILE")
-  private Path statistics;
+  private @Nullable Path statistics;
 
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();

@@ -32,6 +32,7 @@ import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RigUpkeep;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -56,7 +57,7 @@ final class DiscReadCommand implements Callable<Integer> {
   private List<Double> slots = PrintedDisc.SLOT_DEGREES;
 
   @Option(names = "--rpm", paramLabel = "RPM")
-  private Double turnsAMinute;
+  private @Nullable Double turnsAMinute;
 
   @Option(names = "--rpm-ppm", paramLabel = "PPM", defaultValue = "577")
   private double speedPpm;
@@ -65,13 +66,13 @@ final class DiscReadCommand implements Callable<Integer> {
   private boolean keep;
 
   @Option(names = "--edges", paramLabel = "FILE")
-  private Path edgesFile;
+  private @Nullable Path edgesFile;
 
   @Option(names = "--from", paramLabel = "FILE")
-  private Path from;
+  private @Nullable Path from;
 
   @Option(names = "--picture", paramLabel = "FILE")
-  private Path picture;
+  private @Nullable Path picture;
 
   @Option(names = "--practice")
   private boolean practice;

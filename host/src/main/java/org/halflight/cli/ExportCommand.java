@@ -18,6 +18,7 @@ import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -32,13 +33,13 @@ final class ExportCommand implements Callable<Integer> {
   private List<Path> sessions;
 
   @Option(names = "--firings", paramLabel = "FILE")
-  private Path firingTable;
+  private @Nullable Path firingTable;
 
   @Option(names = "--speeds", paramLabel = "FILE")
-  private Path speedTable;
+  private @Nullable Path speedTable;
 
   @Option(names = "--extra-tests", paramLabel = "FILE")
-  private Path extraTestTable;
+  private @Nullable Path extraTestTable;
 
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.ResourceBundle;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
@@ -104,7 +105,7 @@ final class HelpTexts {
   private ResourceBundle forPicocli() {
     return new ResourceBundle() {
       @Override
-      protected Object handleGetObject(String key) {
+      protected @Nullable Object handleGetObject(String key) {
         return ofArguments.get(key);
       }
 

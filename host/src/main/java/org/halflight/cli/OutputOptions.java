@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** How the files that a command writes come into place: the same for every command. */
@@ -20,12 +21,12 @@ final class OutputOptions {
   }
 
   /** A file that was asked for; empty where none was. */
-  static Optional<OutFile> asked(OutFiles files, Path named, FileKind kind) {
+  static Optional<OutFile> asked(OutFiles files, @Nullable Path named, FileKind kind) {
     return Optional.ofNullable(named).map(path -> files.file(path, kind));
   }
 
   /** A table that was asked for; empty where none was. */
-  static Optional<OutFile> askedTable(OutFiles files, Path named, List<String> headings) {
+  static Optional<OutFile> askedTable(OutFiles files, @Nullable Path named, List<String> headings) {
     return Optional.ofNullable(named).map(path -> files.table(path, headings));
   }
 

@@ -22,6 +22,7 @@ import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -72,7 +73,7 @@ final class PageCommand implements Callable<Integer> {
   private boolean wet;
 
   @Option(names = "--f-number", paramLabel = "N")
-  private Double fNumber;
+  private @Nullable Double fNumber;
 
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();

@@ -24,6 +24,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -38,25 +39,25 @@ final class PictureCommand implements Callable<Integer> {
   private List<Path> sessions;
 
   @Option(names = "--map", paramLabel = "FILE")
-  private Path map;
+  private @Nullable Path map;
 
   @Option(names = "--row", paramLabel = "FILE")
-  private Path row;
+  private @Nullable Path row;
 
   @Option(names = "--curve", paramLabel = "FILE")
-  private Path curve;
+  private @Nullable Path curve;
 
   @Option(names = "--budget", paramLabel = "FILE")
-  private Path budget;
+  private @Nullable Path budget;
 
   @Option(names = "--extra-tests", paramLabel = "FOLDER")
-  private Path extraTests;
+  private @Nullable Path extraTests;
 
   @Option(names = "--speed", paramLabel = "SPEED")
-  private String speed;
+  private @Nullable String speed;
 
   @Option(names = "--phase", paramLabel = "PHASE")
-  private String phase;
+  private @Nullable String phase;
 
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
@@ -79,7 +80,7 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (extraTests != null) {
-      drawTried(firings, Sessions.readings(sessions), files);
+      drawTried(extraTests, firings, Sessions.readings(sessions), files);
     }
     if (!ofSpeeds) {
       return 0;
@@ -92,12 +93,7 @@ final class PictureCommand implements Callable<Integer> {
     mapFile.ifPresent(to -> draw(RunPictures.speedMap(Words.say("picture.map"), runs, note), to));
     rowFile.ifPresent(to -> draw(firingRow(firings, chosen(runs), note), to));
     curveFile.ifPresent(to -> draw(lightCurve(firings, chosen(runs), note), to));
-    budgetFile.ifPresent(
-        to ->
-            draw(
-                BudgetBars.of(chosen(runs), note)
-                    .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", speed))),
-                to));
+    budgetFile.ifPresent(to -> draw(budget(chosen(runs), note), to));
     return 0;
   }
 
@@ -107,21 +103,22 @@ final class PictureCommand implements Callable<Integer> {
 
   private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {
     if (RunPictures.releases(firings, summary).isEmpty()) {
-      throw new Trouble(Words.say("picture.noRow", speed));
+      throw new Trouble(Words.say("picture.noRow", summary.speed()));
     }
     return RunPictures.firingRow(firings, summary, note);
   }
 
-  private void drawTried(List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
+  private void drawTried(
+      Path folder, List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
     int drawn = 0;
-    Pictures.folder(extraTests);
+    Pictures.folder(folder);
     String note = ExtraTestWords.source(firings, readings);
     for (ExtraTest tried : ExtraTests.of(firings, readings, Sessions.runs(sessions))) {
       Optional<Picture> picture = ExtraTestPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;
         String phase = tried.phase().map(its -> "-" + Phase.WORDS.word(its)).orElse("");
-        Path file = extraTests.resolve(drawn + "-" + tried.what() + phase + ".png");
+        Path file = folder.resolve(drawn + "-" + tried.what() + phase + ".png");
         draw(picture.get(), files.file(file, FileKind.PICTURE));
       }
     }
@@ -133,18 +130,22 @@ final class PictureCommand implements Callable<Integer> {
   private LightCurvePicture lightCurve(
       List<FiringResult> firings, SpeedSummary summary, String note) {
     return RunPictures.lightCurve(RunPictures.releases(firings, summary), note)
-        .orElseThrow(() -> new Trouble(Words.say("picture.noCurve", speed)));
+        .orElseThrow(() -> new Trouble(Words.say("picture.noCurve", summary.speed())));
+  }
+
+  private static BudgetBars budget(SpeedSummary summary, String note) {
+    return BudgetBars.of(summary, note)
+        .orElseThrow(() -> new Trouble(Words.say("picture.noBudget", summary.speed())));
   }
 
   private SpeedSummary chosen(List<RunSummary> runs) {
-    if (speed == null) {
-      throw new Trouble(Words.say("picture.noSpeed"));
-    }
+    String asked =
+        Optional.ofNullable(speed).orElseThrow(() -> new Trouble(Words.say("picture.noSpeed")));
     return runs.stream()
         .filter(run -> phase == null || Phase.WORDS.word(run.phase()).equals(phase))
         .flatMap(run -> run.speeds().stream())
-        .filter(summary -> summary.speed().label().equals(speed))
+        .filter(summary -> summary.speed().label().equals(asked))
         .reduce((first, second) -> second)
-        .orElseThrow(() -> new Trouble(Words.say("picture.speedNotFired", speed)));
+        .orElseThrow(() -> new Trouble(Words.say("picture.speedNotFired", asked)));
   }
 }

@@ -13,12 +13,13 @@ import org.halflight.record.ProfileStore;
 import org.halflight.session.SessionInput;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** Which rig profile a command measures with. */
 final class ProfileOptions {
   @Option(names = "--profile", paramLabel = "FILE")
-  private Path file;
+  private @Nullable Path file;
 
   @Option(names = "--no-profile")
   private boolean none;
@@ -32,7 +33,7 @@ final class ProfileOptions {
     if (none) {
       return (serial, on) -> Optional.of(new SessionInput.ProfileLeftOut());
     }
-    return file == null ? shelf(surroundings) : chosen();
+    return file == null ? shelf(surroundings) : chosen(file);
   }
 
   /** The events of a session file as they are to be replayed. */
@@ -43,7 +44,7 @@ final class ProfileOptions {
     }
     return file == null
         ? ProfiledEvents.orElse(events, shelf(surroundings))
-        : ProfiledEvents.with(events, chosen());
+        : ProfiledEvents.with(events, chosen(file));
   }
 
   /** All that a command reads: these files, and the profile that was chosen. */
@@ -65,8 +66,8 @@ final class ProfileOptions {
     return (serial, on) -> shelf.inUse(serial, on, OptionalInt.of(days));
   }
 
-  private ProfileSource chosen() {
-    RigProfile profile = ProfileStore.read(file);
+  private ProfileSource chosen(Path from) {
+    RigProfile profile = ProfileStore.read(from);
     return (serial, on) ->
         Optional.of(
             new SessionInput.ProfileInUse(

@@ -13,6 +13,7 @@ import org.halflight.record.Verified;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -24,7 +25,7 @@ final class RecordCommand {
   private final Surroundings surroundings;
 
   @Option(names = "--record", paramLabel = "FILE", scope = ScopeType.INHERIT)
-  private Path file;
+  private @Nullable Path file;
 
   @Option(names = "--new-record", scope = ScopeType.INHERIT)
   private boolean begin;

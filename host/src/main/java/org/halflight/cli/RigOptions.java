@@ -9,12 +9,13 @@ import org.halflight.bench.RigFeed;
 import org.halflight.bench.RigWork;
 import org.halflight.link.Ports;
 import org.halflight.rig.RigSelector;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** Which rig a command works with. */
 final class RigOptions {
   @Option(names = "--rig", paramLabel = "SERIAL")
-  private String serial;
+  private @Nullable String serial;
 
   @Option(names = "--port", paramLabel = "PORT")
   private List<String> ports = new ArrayList<>();

@@ -14,6 +14,7 @@ import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigSearch;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,7 +25,7 @@ final class RigsCommand implements Callable<Integer> {
   private final Surroundings surroundings;
 
   @Option(names = "--give", paramLabel = "SERIAL")
-  private String serial;
+  private @Nullable String serial;
 
   @Mixin private RigOptions rig = new RigOptions();
 
@@ -37,7 +38,7 @@ final class RigsCommand implements Callable<Integer> {
     Terminal terminal = surroundings.terminal();
     Ports ports = surroundings.ports().apply(rig.ports());
     if (serial != null) {
-      return give(ports);
+      return give(ports, serial);
     }
     terminal.say(Words.say("rigs.looking"));
     RigSearch search = new RigFinder(ports, surroundings.nanos()).search(rig.wish(), () -> true);
@@ -50,12 +51,12 @@ final class RigsCommand implements Callable<Integer> {
     return any ? 0 : 1;
   }
 
-  private int give(Ports ports) {
+  private int give(Ports ports, String name) {
     RigCommand.SetSerial command;
     try {
-      command = new RigCommand.SetSerial(serial);
+      command = new RigCommand.SetSerial(name);
     } catch (IllegalArgumentException badName) {
-      throw new Trouble(Words.say("rigs.badSerial", serial), badName);
+      throw new Trouble(Words.say("rigs.badSerial", name), badName);
     }
     surroundings.terminal().say(Words.say("rigs.looking"));
     try (LiveFeed feed = new LiveFeed(ports, rig.wish(), surroundings.nanos())) {
@@ -72,20 +73,20 @@ final class RigsCommand implements Callable<Integer> {
             feed.send(command);
           }
         } else if (item.filter(RigFeed.Item.Unanswered.class::isInstance).isPresent()) {
-          throw new Trouble(Words.say("rigs.noAnswer", serial));
-        } else if (sent && item.filter(this::isDone).isPresent()) {
-          surroundings.terminal().say(Words.say("rigs.given", serial));
+          throw new Trouble(Words.say("rigs.noAnswer", name));
+        } else if (sent && item.filter(its -> isDone(its, name)).isPresent()) {
+          surroundings.terminal().say(Words.say("rigs.given", name));
           return 0;
         }
       }
     }
   }
 
-  private boolean isDone(RigFeed.Item item) {
+  private static boolean isDone(RigFeed.Item item, String name) {
     return item instanceof RigFeed.Item.Line line
         && line.event() instanceof BenchEvent.Received received
         && received.rigLine().parsed() instanceof ParsedLine.Message parsed
         && parsed.message() instanceof RigMessage.Greeting greeting
-        && greeting.serial().equals(serial);
+        && greeting.serial().equals(name);
   }
 }

@@ -16,6 +16,7 @@ import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One run picked out of session files.
@@ -55,11 +56,11 @@ record RunChoice(
   /**
    * The run that is asked for, or the first or last there is.
    *
-   * @param phase as it was typed, or null
+   * @param phase as it was typed; null where none was
    * @throws Trouble when the files have no such run
    */
   static RunChoice of(
-      List<Path> paths, String phase, String option, boolean first, Reading reading) {
+      List<Path> paths, @Nullable String phase, String option, boolean first, Reading reading) {
     if (phase != null) {
       Phase asked = CliWords.constant(Phase.WORDS, phase, option);
       return of(paths, asked, reading)

@@ -15,6 +15,7 @@ import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 import org.halflight.workflow.RunForm;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -39,7 +40,7 @@ final class RunOptions {
   private String phase;
 
   @Option(names = "--marking", paramLabel = "HOW")
-  private String marking;
+  private @Nullable String marking;
 
   @Option(names = "--shutter-kind", paramLabel = "KIND", defaultValue = "unknown")
   private String shutterKind;

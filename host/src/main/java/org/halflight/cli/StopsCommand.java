@@ -14,6 +14,7 @@ import org.halflight.files.OutFile;
 import org.halflight.session.RunOption;
 import org.halflight.workflow.LightTestWork;
 import org.halflight.workflow.RunForm;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -29,10 +30,10 @@ final class StopsCommand implements Callable<Integer> {
   private List<String> stops;
 
   @Option(names = "--tolerance", paramLabel = "STOPS")
-  private String tolerance;
+  private @Nullable String tolerance;
 
   @Option(names = "--picture", paramLabel = "FILE")
-  private Path picture;
+  private @Nullable Path picture;
 
   @Mixin private OutputOptions output = new OutputOptions();
 

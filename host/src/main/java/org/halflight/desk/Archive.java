@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.ExecutorService;
@@ -268,7 +269,7 @@ final class Archive implements AutoCloseable {
 
   /** Sessions that ended before the record had all of them, or that a lost record held. */
   private void importMissing(Path current) {
-    Path folder = current.toAbsolutePath().getParent();
+    Path folder = Objects.requireNonNull(current.toAbsolutePath().getParent());
     SessionFolder.removeOldMarks(folder);
     onRecord(
         known -> {

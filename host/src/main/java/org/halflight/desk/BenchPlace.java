@@ -23,6 +23,7 @@ import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /** The bench: next speed, last firing, speed map, firing row, one sentence, and the keys. */
 final class BenchPlace extends Place {
@@ -45,7 +46,7 @@ final class BenchPlace extends Place {
   private final JPanel rowSide = new JPanel(new BorderLayout());
   private final Timer slow;
   private transient Look look;
-  private transient BenchView view;
+  private transient @Nullable BenchView view;
   private transient Optional<MarkedSpeed> looked = Optional.empty();
   private transient BenchPictures.All all = BenchPictures.All.NOTHING;
   private final transient LatestWork<LookedAt, BenchPictures.All> pictures;
@@ -238,7 +239,7 @@ final class BenchPlace extends Place {
   void showPictures() {
     if (view != null) {
       if (!looksElsewhere) {
-        looked = speedToLookAt();
+        looked = speedToLookAt(view);
       }
       pictures.of(new LookedAt(view, looked));
     }
@@ -278,7 +279,7 @@ final class BenchPlace extends Place {
   }
 
   /** The speed just fired as long as it stands on the edge bar, then the one to fire. */
-  private Optional<MarkedSpeed> speedToLookAt() {
+  private static Optional<MarkedSpeed> speedToLookAt(BenchView view) {
     return view.justDone().or(view::shown).flatMap(org.halflight.session.DialSetting::speed);
   }
 }

@@ -37,6 +37,7 @@ final class CameraPlace extends Place {
   private final transient Archive archive;
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
+  private final transient Runnable onNobodys;
   private final JLabel title = new JLabel();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();
@@ -60,9 +61,11 @@ final class CameraPlace extends Place {
   private transient Optional<Visit> visit = Optional.empty();
 
   /**
-   * @param onNamed hears when the camera on the bench was named, or is nobody's any more (null)
+   * @param onNamed hears which camera is on the bench
+   * @param onNobodys hears that it is none of the record any more
    */
-  CameraPlace(Look look, Archive archive, Clock clock, Consumer<Camera> onNamed) {
+  CameraPlace(
+      Look look, Archive archive, Clock clock, Consumer<Camera> onNamed, Runnable onNobodys) {
     super(UserAction.TO_CAMERA);
     setLayout(
         new MigLayout(
@@ -72,6 +75,7 @@ final class CameraPlace extends Place {
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
+    this.onNobodys = onNobodys;
     for (ShutterKind kind : KINDS) {
       shutter.addItem(Words.of("desk.shutter", kind));
     }
@@ -226,7 +230,7 @@ final class CameraPlace extends Place {
     camera = Optional.empty();
     visit = Optional.empty();
     archive.isForNobody();
-    onNamed.accept(null);
+    onNobodys.run();
     show(CameraForm.empty());
     job.setText("");
     lists.show(ChecklistText.EMPTY);

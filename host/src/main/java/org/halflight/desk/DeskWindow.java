@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -19,11 +20,13 @@ import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
 import org.halflight.session.RunSetup;
+import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunForm;
+import org.jspecify.annotations.Nullable;
 
 /** The one window. For the window's own thread. */
 final class DeskWindow {
@@ -52,8 +55,8 @@ final class DeskWindow {
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
   private Look look;
-  private volatile BenchLoop loop;
-  private BenchView view;
+  private volatile @Nullable BenchLoop loop;
+  private @Nullable BenchView view;
   private boolean tables;
   private Consumer<BenchView> onView = shown -> {};
 
@@ -63,14 +66,16 @@ final class DeskWindow {
     this.look = Look.install(settings.dark());
     this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
-    this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), said -> says(said));
-    archive = new Archive(surroundings, said -> says(said));
+    this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
+    archive = new Archive(surroundings, this::saysLater);
     top = new TopBar(look, this::act);
     bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
     details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
-    rig = new RigPlace(look, drawing, surroundings, doing -> loop.does(doing));
-    tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), doing -> loop.does(doing));
-    camera = new CameraPlace(look, archive, surroundings.clock(), this::named);
+    rig = new RigPlace(look, drawing, surroundings, this::does);
+    tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), this::does);
+    camera =
+        new CameraPlace(
+            look, archive, surroundings.clock(), this::named, () -> does(BenchActions::isNobodys));
     cameras = new CamerasPlace(look, archive, surroundings, drawing, this::onCameraChosen);
     places =
         new Places(
@@ -78,8 +83,8 @@ final class DeskWindow {
                 bench,
                 new LightPlace(
                     look,
-                    () -> loop.does(BenchActions::setLight),
-                    () -> loop.does(hands -> hands.light().answer(Answer.DONE))),
+                    () -> does(BenchActions::setLight),
+                    () -> does(hands -> hands.light().answer(Answer.DONE))),
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
@@ -118,7 +123,7 @@ final class DeskWindow {
   }
 
   /** Opens on a bench that has begun. */
-  void open(Dimension size, BenchLoop begun) {
+  void open(@Nullable Dimension size, BenchLoop begun) {
     loop = begun;
     archive.onVisit(camera::goesOn);
     if (size == null) {
@@ -131,7 +136,7 @@ final class DeskWindow {
     places.back();
     frame.setVisible(true);
     bench.requestFocusInWindow();
-    loop.start();
+    begun.start();
   }
 
   JFrame frame() {
@@ -170,7 +175,7 @@ final class DeskWindow {
 
   /** Does something to the model camera, on the thread of the bench. */
   void onModelCamera(Consumer<PracticeOperator> doing) {
-    loop.does(hands -> hands.camera().ifPresent(doing));
+    does(hands -> hands.camera().ifPresent(doing));
   }
 
   boolean isDark() {
@@ -182,7 +187,7 @@ final class DeskWindow {
     List<Runnable> steps =
         List.of(
             deskKeys::remove,
-            () -> Optional.ofNullable(loop).ifPresent(BenchLoop::close),
+            () -> bench(BenchLoop::close),
             archive::close,
             () -> settings.with(look.dark(), sounds.isOn()).keep(),
             sounds::close,
@@ -213,19 +218,19 @@ final class DeskWindow {
 
   private void act(UserAction act) {
     switch (act) {
-      case ACCEPT -> loop.ask(hands -> hands.run().accept());
-      case SKIP_READING -> loop.does(hands -> hands.light().answer(Answer.SKIP));
-      case STOP_READING -> loop.does(hands -> hands.light().answer(Answer.STOP));
-      case FULL_LIGHT -> loop.does(BenchActions::fullLight);
-      case REJECT -> loop.ask(BenchActions::reject);
-      case UNDO -> loop.ask(BenchActions::undo);
-      case REDO -> loop.ask(BenchActions::redo);
-      case NEXT -> loop.ask(hands -> hands.handle(new SessionInput.NextChosen()));
-      case PREVIOUS -> loop.ask(hands -> hands.handle(new SessionInput.PreviousChosen()));
-      case MOVE -> loop.ask(hands -> hands.run().move());
-      case CLOSED_BY_HAND -> loop.ask(hands -> hands.run().closedByHand());
-      case LEARN_COCKING -> loop.ask(BenchActions::learnCocking);
-      case LENS_CAP -> loop.ask(BenchActions::lensCap);
+      case ACCEPT -> asks(hands -> hands.run().accept());
+      case SKIP_READING -> does(hands -> hands.light().answer(Answer.SKIP));
+      case STOP_READING -> does(hands -> hands.light().answer(Answer.STOP));
+      case FULL_LIGHT -> does(BenchActions::fullLight);
+      case REJECT -> asks(BenchActions::reject);
+      case UNDO -> asks(BenchActions::undo);
+      case REDO -> asks(BenchActions::redo);
+      case NEXT -> asks(hands -> hands.handle(new SessionInput.NextChosen()));
+      case PREVIOUS -> asks(hands -> hands.handle(new SessionInput.PreviousChosen()));
+      case MOVE -> asks(hands -> hands.run().move());
+      case CLOSED_BY_HAND -> asks(hands -> hands.run().closedByHand());
+      case LEARN_COCKING -> asks(BenchActions::learnCocking);
+      case LENS_CAP -> asks(BenchActions::lensCap);
       case MARK -> bench.askForMark();
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
@@ -234,8 +239,7 @@ final class DeskWindow {
       case CHOOSE ->
           bench
               .looked()
-              .ifPresent(
-                  speed -> loop.ask(hands -> hands.handle(new SessionInput.SpeedChosen(speed))));
+              .ifPresent(speed -> asks(hands -> hands.handle(new SessionInput.SpeedChosen(speed))));
       case TABLES -> {
         tables = !tables;
         places.asTables(tables);
@@ -245,8 +249,8 @@ final class DeskWindow {
         top.soundsOn(sounds.isOn());
       }
       case THEME -> look(!look.dark());
-      case FIRE -> loop.does(BenchActions::fire);
-      case COCK -> loop.does(BenchActions::cock);
+      case FIRE -> does(BenchActions::fire);
+      case COCK -> does(BenchActions::cock);
       case PRACTICE -> {
         if (isPractice()) {
           practice.open(top.rigButton());
@@ -278,22 +282,18 @@ final class DeskWindow {
             .filter(known -> known.label().equals(typed.camera()))
             .map(known -> typed.withShutterKind(known.shutter()))
             .orElse(typed);
-    loop.ask(hands -> hands.beginRun(setup));
+    asks(hands -> hands.beginRun(setup));
     places.back();
   }
 
   private void marked(String words) {
-    loop.does(hands -> hands.mark(words));
-    loop.say(new Message(Message.Kind.NEWS, Words.say("desk.mark.marked", words)));
+    does(hands -> hands.mark(words));
+    says(new Message(Message.Kind.NEWS, Words.say("desk.mark.marked", words)));
   }
 
   private void named(Camera known) {
-    if (known == null) {
-      loop.does(BenchActions::isNobodys);
-    } else {
-      loop.does(hands -> hands.named(known.label(), known.dial()));
-      loop.say(new Message(Message.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
-    }
+    does(hands -> hands.named(known.label(), known.dial()));
+    says(new Message(Message.Kind.NEWS, Words.say("desk.camera.isNamed", known.label())));
   }
 
   private void onCameraChosen(Camera known) {
@@ -301,13 +301,25 @@ final class DeskWindow {
     places.goTo(UserAction.TO_CAMERA);
   }
 
+  private void does(Consumer<BenchActions> doing) {
+    bench(begun -> begun.does(doing));
+  }
+
+  private void asks(Function<BenchActions, List<SessionEvent>> doing) {
+    bench(begun -> begun.ask(doing));
+  }
+
   private void says(Message said) {
-    SwingUtilities.invokeLater(
-        () -> {
-          if (loop != null) {
-            loop.say(said);
-          }
-        });
+    bench(begun -> begun.say(said));
+  }
+
+  private void saysLater(Message said) {
+    SwingUtilities.invokeLater(() -> says(said));
+  }
+
+  /** Nothing is done before the bench has begun. */
+  private void bench(Consumer<BenchLoop> doing) {
+    Optional.ofNullable(loop).ifPresent(doing);
   }
 
   private void look(boolean dark) {

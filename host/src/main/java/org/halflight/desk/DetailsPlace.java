@@ -12,6 +12,7 @@ import org.halflight.desk.view.DetailsText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The details of the speed that is looked at: its uncertainty budget as bars and as a table, and
@@ -29,7 +30,7 @@ final class DetailsPlace extends Place {
       new ReadOnlyText("detailsAdvice", Words.say("desk.details.advice"));
   private final transient Supplier<Optional<MarkedSpeed>> looked;
   private final transient LatestWork<LookedAt, DetailsText> text;
-  private transient BenchView view;
+  private transient @Nullable BenchView view;
   private boolean up;
 
   /**

@@ -29,6 +29,7 @@ import org.halflight.session.StopsAsked;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.RunForm;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was tried beside the marked speeds, with its sentences and its picture; the light tests are
@@ -61,8 +62,8 @@ final class ExtraTestsPlace extends Place {
   private final JScrollPane saidScroll = new JScrollPane(said);
   private final JToggleButton tables = new JToggleButton(Words.say("desk.rig.tables"));
   private final PictureView picture;
-  private transient LightTestView test;
-  private transient BenchView view;
+  private transient LightTestView test = LightTestView.NOTHING;
+  private transient @Nullable BenchView view;
   private final transient LatestWork<BenchView, ExtraTestsText> text;
 
   /**
@@ -190,15 +191,14 @@ final class ExtraTestsPlace extends Place {
     return String.join(", ", asked.markings());
   }
 
-  private static Optional<StopsAsked> asked(BenchView of) {
+  private static Optional<StopsAsked> asked(@Nullable BenchView of) {
     return Optional.ofNullable(of).flatMap(BenchView::setup).map(setup -> setup.criteria().stops());
   }
 
   private void show(LightTestView now) {
     boolean asksAnew =
-        now.isAsking()
-            && (test == null || !test.isAsking() || test.prompt().step() != now.prompt().step());
-    boolean ended = !now.isUnderWay() && test != null && test.isUnderWay();
+        now.isAsking() && (!test.isAsking() || test.prompt().step() != now.prompt().step());
+    boolean ended = !now.isUnderWay() && test.isUnderWay();
     test = now;
     sentence.say(now.prompt().sentence());
     remark.say(now.prompt().remark());
@@ -277,7 +277,7 @@ final class ExtraTestsPlace extends Place {
   /** What is to have the focus when this place comes up. */
   @Override
   JComponent first() {
-    return test != null && test.isUnderWay() ? done : entries.isEmpty() ? leak : list;
+    return test.isUnderWay() ? done : entries.isEmpty() ? leak : list;
   }
 
   /** The picture of the chosen one. */

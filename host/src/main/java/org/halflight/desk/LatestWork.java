@@ -5,6 +5,7 @@ import java.util.function.BiConsumer;
 import java.util.function.BiPredicate;
 import java.util.function.Function;
 import javax.swing.SwingUtilities;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Works something out of the newest thing that came, on another thread and one at a time: what
@@ -18,8 +19,8 @@ final class LatestWork<T, R> {
   private final Function<T, R> work;
   private final BiPredicate<T, T> same;
   private final BiConsumer<T, R> arrived;
-  private T wanted;
-  private T made;
+  private @Nullable T wanted;
+  private @Nullable T made;
   private boolean making;
 
   /**
@@ -45,25 +46,27 @@ final class LatestWork<T, R> {
     making = true;
     elsewhere.execute(
         () -> {
-          R result = null;
+          @Nullable R result = null;
           try {
             result = work.apply(newest);
           } finally {
             // Nothing after a fault, which is told by whoever watches the threads: the next thing
             // is worked out all the same.
-            R came = result;
+            @Nullable R came = result;
             SwingUtilities.invokeLater(() -> arrived(newest, came));
           }
         });
   }
 
-  private void arrived(T of, R result) {
+  private void arrived(T of, @Nullable R result) {
     making = false;
     made = of;
     if (result != null) {
       arrived.accept(of, result);
     }
-    of(wanted);
+    if (wanted != null) {
+      of(wanted);
+    }
   }
 
   /** Whether what was asked for last is worked out. */

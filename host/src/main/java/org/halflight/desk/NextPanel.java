@@ -15,7 +15,7 @@ final class NextPanel extends PaintedComponent {
 
   private static final double SHARE_OF_NUMERALS = 0.72;
 
-  private transient NextText text;
+  private transient NextText text = NextText.NOTHING;
 
   NextPanel(Look look) {
     super(AccessibleRole.LABEL, Words.say("desk.next.name"), look);
@@ -44,12 +44,6 @@ final class NextPanel extends PaintedComponent {
   void paint(Graphics2D g) {
     g.setColor(look().shade());
     g.fillRect(0, 0, getWidth(), getHeight());
-    if (text != null) {
-      paintText(g);
-    }
-  }
-
-  private void paintText(Graphics2D g) {
     int left = Look.px(20);
     int room = getWidth() - left - Look.px(10);
     Font small = Look.letters(1.1);

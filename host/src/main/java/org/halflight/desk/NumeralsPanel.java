@@ -24,7 +24,7 @@ final class NumeralsPanel extends PaintedComponent {
 
   private static final double WORDS_AT_LEAST = 0.3;
 
-  private transient NumeralsText text;
+  private transient NumeralsText text = NumeralsText.NOTHING;
   private transient Consumer<NumeralsText> afterPaint = painted -> {};
 
   NumeralsPanel(Look look) {
@@ -68,10 +68,8 @@ final class NumeralsPanel extends PaintedComponent {
   void paint(Graphics2D g) {
     g.setColor(look().ground());
     g.fillRect(0, 0, getWidth(), getHeight());
-    if (text != null) {
-      paintText(g);
-      afterPaint.accept(text);
-    }
+    paintText(g);
+    afterPaint.accept(text);
   }
 
   private void paintText(Graphics2D g) {

@@ -4,6 +4,7 @@ import com.formdev.flatlaf.FlatClientProperties;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -21,7 +22,7 @@ final class OptionFields {
 
   /** The field of an option. */
   JComponent of(RunOption<?> option) {
-    return fields.get(option);
+    return Objects.requireNonNull(fields.get(option));
   }
 
   /** Whether the flash contact is wired. */

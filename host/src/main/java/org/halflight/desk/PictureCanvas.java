@@ -17,6 +17,7 @@ import org.halflight.chart.Picture;
 import org.halflight.chart.PictureImage;
 import org.halflight.chart.Theme;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A picture on the screen, drawn on another thread and at most twenty times a second, so that the
@@ -33,10 +34,10 @@ final class PictureCanvas extends PaintedComponent {
   private final transient Executor drawing;
   private final transient LongSupplier nanos;
   private final Timer later;
-  private transient Picture picture;
-  private transient PictureImage.Drawn drawn;
-  private transient Wish shown;
-  private transient Wish underWay;
+  private transient @Nullable Picture picture;
+  private transient PictureImage.@Nullable Drawn drawn;
+  private transient @Nullable Wish shown;
+  private transient @Nullable Wish underWay;
   private long lastNanos;
   private double markedFrom = Double.NaN;
   private double markedTo = Double.NaN;
@@ -70,7 +71,7 @@ final class PictureCanvas extends PaintedComponent {
   }
 
   /** Shows a picture as soon as it is drawn; null for none. */
-  void show(Picture another) {
+  void show(@Nullable Picture another) {
     if (another != picture) {
       picture = another;
       draw();
@@ -91,7 +92,7 @@ final class PictureCanvas extends PaintedComponent {
 
   /** Whether the picture that was asked for last is the one on the screen. */
   boolean isUpToDate() {
-    return underWay == null && (picture == null || wish().equals(shown));
+    return underWay == null && (picture == null || wish(picture).equals(shown));
   }
 
   @Override
@@ -100,12 +101,12 @@ final class PictureCanvas extends PaintedComponent {
     draw();
   }
 
-  private Wish wish() {
+  private Wish wish(Picture of) {
     double scale =
         getGraphicsConfiguration() == null
             ? 1
             : getGraphicsConfiguration().getDefaultTransform().getScaleX();
-    return new Wish(picture, look().theme(), getWidth(), getHeight(), scale);
+    return new Wish(of, look().theme(), getWidth(), getHeight(), scale);
   }
 
   private void draw() {
@@ -114,7 +115,7 @@ final class PictureCanvas extends PaintedComponent {
       repaint();
       return;
     }
-    Wish wish = wish();
+    Wish wish = wish(picture);
     if (underWay != null || wish.equals(shown)) {
       return;
     }
@@ -127,7 +128,7 @@ final class PictureCanvas extends PaintedComponent {
     underWay = wish;
     drawing.execute(
         () -> {
-          PictureImage.Drawn image = null;
+          PictureImage.@Nullable Drawn image = null;
           try {
             image =
                 PictureImage.drawn(
@@ -135,13 +136,13 @@ final class PictureCanvas extends PaintedComponent {
           } finally {
             // Without an image after a fault, which is told by whoever watches the threads: the
             // next picture is drawn all the same.
-            PictureImage.Drawn made = image;
+            PictureImage.@Nullable Drawn made = image;
             SwingUtilities.invokeLater(() -> arrived(wish, made));
           }
         });
   }
 
-  private void arrived(Wish wish, PictureImage.Drawn image) {
+  private void arrived(Wish wish, PictureImage.@Nullable Drawn image) {
     underWay = null;
     shown = wish;
     drawn = image;
@@ -160,7 +161,7 @@ final class PictureCanvas extends PaintedComponent {
   void paint(Graphics2D g) {
     g.setColor(look().ground());
     g.fillRect(0, 0, getWidth(), getHeight());
-    if (drawn == null || picture == null) {
+    if (drawn == null || picture == null || shown == null) {
       if (picture != null && shown != null) {
         g.setColor(look().quietInk());
         g.drawString(Words.say("desk.picture.failed"), Look.px(12), g.getFontMetrics().getHeight());

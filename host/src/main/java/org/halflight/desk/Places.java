@@ -4,6 +4,7 @@ import java.awt.CardLayout;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
 import org.halflight.desk.view.BenchView;
@@ -43,7 +44,7 @@ final class Places {
 
   /** Goes to a place. */
   void goTo(UserAction key) {
-    Place next = all.get(key);
+    Place next = Objects.requireNonNull(all.get(key));
     if (next != here) {
       here.isLeft();
       here = next;

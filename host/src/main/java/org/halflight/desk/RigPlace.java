@@ -53,7 +53,7 @@ final class RigPlace extends Place {
   private final JTabbedPane tabs = new JTabbedPane();
   private final List<PictureView> pictures;
   private JScrollPane scroll;
-  private transient RigView shown;
+  private transient RigView shown = RigView.NOTHING;
 
   /**
    * @param bench does something on the thread of the bench
@@ -196,10 +196,7 @@ final class RigPlace extends Place {
   }
 
   private void show(RigView view) {
-    boolean began = view.isUnderWay() && (shown == null || !shown.isUnderWay());
-    boolean asks = view.isAsking() && (shown == null || !shown.isAsking());
-    boolean asked = !view.isAsking() && shown != null && shown.isAsking();
-    boolean ended = !view.isUnderWay() && shown != null && shown.isUnderWay();
+    boolean turned = view.isUnderWay() != shown.isUnderWay() || view.isAsking() != shown.isAsking();
     title.setText(Words.say("desk.rig.titleOf", view.heading()));
     standing.say(view.standing());
     clocks.say(String.join(" ", view.clock()));
@@ -216,27 +213,27 @@ final class RigPlace extends Place {
     speed.setEnabled(!view.isUnderWay());
     stop.setEnabled(view.isUnderWay());
     write.setEnabled(view.hasProfile());
-    if (shown != null && !shown.check().equals(view.check()) && view.check().isPresent()) {
+    if (!shown.check().equals(view.check()) && view.check().isPresent()) {
       tabs.setSelectedIndex(0);
-    } else if (shown != null && !shown.fit().equals(view.fit())) {
+    } else if (!shown.fit().equals(view.fit())) {
       tabs.setSelectedIndex(1);
-    } else if (shown != null && !shown.disc().equals(view.disc())) {
-      tabs.setSelectedIndex(TABS.indexOf("disc"));
+    } else if (!shown.disc().equals(view.disc())) {
+      tabs.setSelectedIndex(3);
     }
     shown = view;
-    if (isShowing() && (began || ended || asks || asked)) {
+    if (isShowing() && turned) {
       first().requestFocusInWindow();
     }
     pictures.get(0).show(view.check());
     pictures.get(1).show(view.fit());
     pictures.get(2).show(view.residuals());
-    pictures.get(TABS.indexOf("disc")).show(view.disc());
+    pictures.get(3).show(view.disc());
   }
 
   /** The button that is to have the focus when this place comes up. */
   @Override
   JButton first() {
-    if (shown != null && shown.isAsking()) {
+    if (shown.isAsking()) {
       return disc;
     }
     return stop.isEnabled() ? stop : check.isEnabled() ? check : calibrate;

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
@@ -98,8 +99,8 @@ final class RunPlace extends Place {
       phases.put(phase, button);
       phasePanel.add(button);
     }
-    phases.get(Phase.AS_FOUND).setSelected(true);
-    phases.get(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
+    button(Phase.AS_FOUND).setSelected(true);
+    button(Phase.ADJUSTING).addItemListener(event -> adjustingChosen());
     for (String name : Dial.names()) {
       dial.addItem(Words.say("desk.dial." + name));
     }
@@ -171,7 +172,7 @@ final class RunPlace extends Place {
   private void suggest(RunForm form, Optional<MarkedSpeed> one) {
     toAdjust = one.map(MarkedSpeed::label).orElse("");
     camera.setText(form.shutter().camera());
-    phases.get(form.phase()).setSelected(true);
+    button(form.phase()).setSelected(true);
     int known = Dial.names().indexOf(form.shutter().dial());
     dial.setSelectedIndex(known >= 0 ? known : Dial.names().size());
     ownDial = known >= 0 ? Dial.CUSTOM : form.shutter().dial();
@@ -212,9 +213,13 @@ final class RunPlace extends Place {
     }
   }
 
+  private JRadioButton button(Phase phase) {
+    return Objects.requireNonNull(phases.get(phase));
+  }
+
   /** Adjusting is about one speed; the others come back for the run after it. */
   private void adjustingChosen() {
-    if (!phases.get(Phase.ADJUSTING).isSelected()) {
+    if (!button(Phase.ADJUSTING).isSelected()) {
       speeds.setText(all);
     } else if (!toAdjust.isEmpty()) {
       all = speeds.getText();

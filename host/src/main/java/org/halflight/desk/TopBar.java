@@ -16,6 +16,7 @@ import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.LinkText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /** Where to go, and how things stand with the rig; on every screen. */
 final class TopBar extends JPanel implements LookListener {
@@ -40,7 +41,7 @@ final class TopBar extends JPanel implements LookListener {
   private final JButton sounds;
   private final JButton theme;
   private transient Look look;
-  private transient LinkText text;
+  private transient @Nullable LinkText text;
   private boolean lightIsSet;
 
   TopBar(Look look, Consumer<UserAction> acts) {

@@ -66,7 +66,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("record backup", List.of("NEW.sqlite"));
     USUAL.put("record restore", List.of("NONE"));
     USUAL.put("record recompute", List.of());
-    USUAL.put("record take-in", List.of("SESSION"));
+    USUAL.put("record import", List.of("SESSION"));
     USUAL.put("record verify", List.of("--sessions", "FOLDER"));
     USUAL.put("calibrate", List.of("--out", "NONE/x.profile"));
     USUAL.put("check", List.of("--chart", "NONE/x.png"));

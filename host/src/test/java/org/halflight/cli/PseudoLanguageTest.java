@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -99,7 +100,7 @@ class PseudoLanguageTest {
   }
 
   /** Words without a mark in a text. */
-  private static TreeSet<String> unmarked(String text) {
+  private static Set<String> unmarked(String text) {
     String rest = text;
     for (String exception : EXCEPTIONS.keySet()) {
       rest = rest.replaceAll(exception, "");
@@ -114,8 +115,8 @@ class PseudoLanguageTest {
   private static String withoutNames(String help) {
     StringBuilder rest = new StringBuilder();
     boolean synopsis = true;
-    for (String line : help.split("\n")) {
-      synopsis = rest.length() == 0 || synopsis && line.startsWith(" ");
+    for (String line : help.lines().toList()) {
+      synopsis = rest.length() == 0 || (synopsis && line.startsWith(" "));
       rest.append(
               synopsis
                   ? line.replaceAll("halflight.*|^ .*", "")

@@ -1,6 +1,7 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import java.util.Set;
 import org.halflight.bench.LightPlan;
 import org.halflight.session.UntimedTest;
 import org.halflight.words.Words;
@@ -13,6 +14,10 @@ import org.halflight.workflow.Prompt;
  * @param plan the readings of the test; empty where none goes on
  */
 public record LightTestView(Prompt prompt, Optional<LightPlan> plan) {
+  /** Before the first view. */
+  public static final LightTestView NOTHING =
+      new LightTestView(new Prompt(Prompt.State.OVER, "", "", 0, 0, 0, Set.of()), Optional.empty());
+
   /** Whether a test goes on. */
   public boolean isUnderWay() {
     return plan.isPresent();

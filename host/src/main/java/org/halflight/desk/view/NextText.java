@@ -21,6 +21,9 @@ import org.halflight.words.Words;
  */
 public record NextText(
     String heading, String large, String doing, int good, int wanted, String count, boolean done) {
+  /** Before the first view. */
+  public static final NextText NOTHING = new NextText("", "", "", 0, 0, "", false);
+
   /** The next speed of a view. */
   public static NextText of(BenchView view) {
     if (view.setup().isEmpty()) {

@@ -41,6 +41,10 @@ public record NumeralsText(
     NOTHING
   }
 
+  /** Before the first view. */
+  public static final NumeralsText NOTHING =
+      new NumeralsText("", "", false, "", "", "", Tone.NOTHING);
+
   /** The numerals of a view. */
   public static NumeralsText of(BenchView view) {
     NumeralsText text = live(view);

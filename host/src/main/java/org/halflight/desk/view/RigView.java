@@ -47,6 +47,22 @@ public record RigView(
     DISC_READING
   }
 
+  /** Before the first view. */
+  public static final RigView NOTHING =
+      new RigView(
+          Doing.NOTHING,
+          "",
+          0,
+          "",
+          "",
+          List.of(),
+          false,
+          List.of(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+
   public RigView {
     clock = List.copyOf(clock);
     profile = List.copyOf(profile);
