@@ -230,7 +230,7 @@ public final class SessionReducer {
   private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
     SpeedSummary summary = SpeedSummary.underWay(firings, setup);
     // More firings do not help where the rig or the light has to be looked at.
-    return summary.isMeanDecided() || summary.deciding().instead().isPresent();
+    return summary.isMeanDecided() || summary.timingBasis().instead().isPresent();
   }
 
   private void handle(SessionInput input, List<SessionEvent> news) {

@@ -97,7 +97,8 @@ public final class BudgetBars implements Picture {
     plot.setRangeAxisLocation(1, AxisLocation.BOTTOM_OR_RIGHT);
     for (int i = 0; i < bars.size(); i++) {
       renderer.addAnnotation(
-          new ShareBar(i, PERCENT * budget.share(bars.get(i)), isMeasured(bars.get(i)), theme),
+          new PlotAnnotation(
+              new ShareBar(i, PERCENT * budget.share(bars.get(i)), isMeasured(bars.get(i)), theme)),
           Layer.FOREGROUND);
     }
     return Frame.chart(BudgetWords.title(speed), plot, legend(theme), note, theme);

@@ -72,13 +72,7 @@ final class DotPlot {
 
   /** Standing bars from zero up, their name above each; {@code reach} is half their width. */
   void bars(String name, List<double[]> tops, Color colour, double reach) {
-    XYSeries row = new XYSeries(name, false, true);
-    int index = data.getSeriesCount();
-    data.addSeries(row);
-    renderer.setSeriesShapesVisible(index, true);
-    renderer.setSeriesLinesVisible(index, false);
-    renderer.setSeriesPaint(index, colour);
-    renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
+    square(name, colour);
     for (double[] top : tops) {
       plot.addAnnotation(
           new XYBoxAnnotation(
@@ -110,15 +104,20 @@ final class DotPlot {
 
   /** Boxes from one value to another behind the dots. */
   void boxes(String name, double[] x, double[] from, double[] to, Color colour, double reach) {
-    int index = data.getSeriesCount();
-    add(name, new double[0], new double[0], colour, true, false);
-    renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
+    square(name, colour);
     for (int i = 0; i < x.length; i++) {
       renderer.addAnnotation(
           new XYBoxAnnotation(
               x[i] - reach, from[i], x[i] + reach, to[i], new BasicStroke(0), colour, colour),
           Layer.BACKGROUND);
     }
+  }
+
+  /** A square in the key, for what is drawn beside the points. */
+  private void square(String name, Color colour) {
+    int index = data.getSeriesCount();
+    add(name, new double[0], new double[0], colour, true, false);
+    renderer.setSeriesShape(index, new Rectangle2D.Double(-6, -6, 12, 12));
   }
 
   /** The band of tolerance. */

@@ -114,15 +114,17 @@ public record FiringRow(
     Keys.dress(renderer, 1, Marks.SQUARE, theme.background(), theme.rest(), theme);
     plot.setRenderer(0, renderer);
     renderer.addAnnotation(
-        new ToleranceAnnotation(
-            places.getLowerBound(), places.getUpperBound(), Limits.of(speed), theme),
+        new PlotAnnotation(
+            new ToleranceBand(
+                places.getLowerBound(), places.getUpperBound(), Limits.of(speed), theme)),
         Layer.BACKGROUND);
     speed
         .meanStops()
         .ifPresent(
             mean ->
                 renderer.addAnnotation(
-                    new MeanAnnotation(mean, speed.expandedIntervalStops(), colour(theme)),
+                    new PlotAnnotation(
+                        new MeanLine(mean, speed.expandedIntervalStops(), colour(theme))),
                     Layer.BACKGROUND));
     for (int i = 0; i < adjustments.size(); i++) {
       plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);

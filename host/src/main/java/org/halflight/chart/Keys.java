@@ -113,7 +113,7 @@ final class Keys {
     Graphics2D graphics = image.createGraphics();
     graphics.setPaint(theme.background());
     graphics.fillRect(0, 0, size, size);
-    ToleranceAnnotation.hatch(graphics, new Rectangle2D.Double(0, 0, size, size), theme);
+    ToleranceBand.hatch(graphics, new Rectangle2D.Double(0, 0, size, size), theme);
     graphics.dispose();
     return new TexturePaint(image, new Rectangle2D.Double(0, 0, size, size));
   }

@@ -7,8 +7,13 @@ import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 
-/** Something that is drawn at places of the axes of a plot. */
-abstract class PlotAnnotation extends AbstractXYAnnotation {
+/** A drawing at places of the axes of a plot. */
+final class PlotAnnotation extends AbstractXYAnnotation {
+  /** What is drawn. */
+  interface Drawing {
+    void draw(Graphics2D graphics, Axes axes);
+  }
+
   /** The plot as it is drawn: where values lie, in pixels. */
   record Axes(XYPlot plot, Rectangle2D area, ValueAxis domain, ValueAxis range) {
     double x(double value) {
@@ -27,10 +32,18 @@ abstract class PlotAnnotation extends AbstractXYAnnotation {
     }
   }
 
-  abstract void draw(Graphics2D graphics, Axes axes);
+  private final transient Drawing drawing;
+
+  PlotAnnotation(Drawing drawing) {
+    this.drawing = drawing;
+  }
+
+  Drawing drawing() {
+    return drawing;
+  }
 
   @Override
-  public final void draw(
+  public void draw(
       Graphics2D graphics,
       XYPlot plot,
       Rectangle2D area,
@@ -38,6 +51,6 @@ abstract class PlotAnnotation extends AbstractXYAnnotation {
       ValueAxis range,
       int rendererIndex,
       PlotRenderingInfo info) {
-    draw(graphics, new Axes(plot, area, domain, range));
+    drawing.draw(graphics, new Axes(plot, area, domain, range));
   }
 }

@@ -4,24 +4,13 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 
 /** A lying bar: full where it was measured, a hatched and dashed box where it was only allowed. */
-final class ShareBar extends PlotAnnotation {
+record ShareBar(int row, double share, boolean measured, Theme theme)
+    implements PlotAnnotation.Drawing {
   private static final double HALF_HEIGHT = 0.3;
   private static final double LEAST_PIXELS = 1.5;
 
-  private final int row;
-  private final double share;
-  private final boolean measured;
-  private final transient Theme theme;
-
-  ShareBar(int row, double share, boolean measured, Theme theme) {
-    this.row = row;
-    this.share = share;
-    this.measured = measured;
-    this.theme = theme;
-  }
-
   @Override
-  void draw(Graphics2D graphics, Axes axes) {
+  public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
     Rectangle2D bar = axes.box(0, share, row - HALF_HEIGHT, row + HALF_HEIGHT);
     bar.setRect(bar.getX(), bar.getY(), Math.max(LEAST_PIXELS, bar.getWidth()), bar.getHeight());
     if (measured) {
@@ -29,7 +18,7 @@ final class ShareBar extends PlotAnnotation {
       graphics.fill(bar);
       return;
     }
-    ToleranceAnnotation.hatch(graphics, bar, theme);
+    ToleranceBand.hatch(graphics, bar, theme);
     graphics.setPaint(theme.asFound());
     graphics.setStroke(Frame.dashed(1.6f, 5, 3));
     graphics.draw(bar);

@@ -6,32 +6,13 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 
 /** An arrow from the mean as found to the mean as left. */
-final class ShiftArrow extends PlotAnnotation {
+record ShiftArrow(double x, double fromStops, double toStops, Theme theme)
+    implements PlotAnnotation.Drawing {
   private static final double HEAD_PIXELS = 8;
   private static final double HALF_HEAD_PIXELS = 4;
 
-  private final double x;
-  private final double fromStops;
-  private final double toStops;
-  private final transient Theme theme;
-
-  ShiftArrow(double x, double fromStops, double toStops, Theme theme) {
-    this.x = x;
-    this.fromStops = fromStops;
-    this.toStops = toStops;
-    this.theme = theme;
-  }
-
-  double fromStops() {
-    return fromStops;
-  }
-
-  double toStops() {
-    return toStops;
-  }
-
   @Override
-  void draw(Graphics2D graphics, Axes axes) {
+  public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
     double at = axes.x(x);
     double from = axes.y(fromStops);
     double to = axes.y(toStops);

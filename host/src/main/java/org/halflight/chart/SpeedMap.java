@@ -128,7 +128,8 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
 
   private static void limits(XYPlot plot, double from, double to, Limits limits, Theme theme) {
     plot.getRenderer(1)
-        .addAnnotation(new ToleranceAnnotation(from, to, limits, theme), Layer.BACKGROUND);
+        .addAnnotation(
+            new PlotAnnotation(new ToleranceBand(from, to, limits, theme)), Layer.BACKGROUND);
   }
 
   private static List<String> row(SpeedColumn column, boolean found) {
@@ -261,12 +262,13 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
                   double sd = run.scatterStops().orElseThrow();
                   plot.getRenderer(1)
                       .addAnnotation(
-                          new ScatterBar(
-                              middle + FIRINGS_FROM - SCATTER_AIR,
-                              middle + FIRINGS_TO + SCATTER_AIR,
-                              mean - sd,
-                              mean + sd,
-                              colour(found, theme)),
+                          new PlotAnnotation(
+                              new ScatterBar(
+                                  middle + FIRINGS_FROM - SCATTER_AIR,
+                                  middle + FIRINGS_TO + SCATTER_AIR,
+                                  mean - sd,
+                                  mean + sd,
+                                  colour(found, theme))),
                           Layer.BACKGROUND);
                 });
       }
@@ -287,11 +289,12 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
       if (isShifted(speeds.get(place))) {
         plot.getRenderer(1)
             .addAnnotation(
-                new ShiftArrow(
-                    place + ARROW_AT,
-                    mean(run(place, true)).orElseThrow(),
-                    mean(run(place, false)).orElseThrow(),
-                    theme),
+                new PlotAnnotation(
+                    new ShiftArrow(
+                        place + ARROW_AT,
+                        mean(run(place, true)).orElseThrow(),
+                        mean(run(place, false)).orElseThrow(),
+                        theme)),
                 Layer.FOREGROUND);
       }
     }

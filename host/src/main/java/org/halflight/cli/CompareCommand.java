@@ -60,7 +60,7 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--statistics", paramLabel = "FILE")
   private @Nullable Path statistics;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
   @Mixin private TableOptions tables = new TableOptions();
@@ -118,7 +118,7 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private RunChoice.Reading reading() {
-    return new RunChoice.Reading(judging, profiles, surroundings);
+    return new RunChoice.Reading(decision, profiles, surroundings);
   }
 
   /** A comparison for the terminal. */

@@ -69,12 +69,12 @@ final class DecisionOptions {
     List<String> remarks = new ArrayList<>();
     remarks.add(Words.say(usual ? "tolerance.custom" : "tolerance.own"));
     for (Measurand measurand : Measurand.values()) {
-      if (speeds.stream().anyMatch(speed -> speed.judging().measurand() == measurand)) {
+      if (speeds.stream().anyMatch(speed -> speed.decisionBasis().measurand() == measurand)) {
         remarks.add(Words.say("tolerance.about." + Measurand.WORDS.word(measurand)));
       }
     }
     for (DecisionRule rule : DecisionRule.values()) {
-      if (speeds.stream().anyMatch(speed -> speed.judging().rule() == rule)) {
+      if (speeds.stream().anyMatch(speed -> speed.decisionBasis().rule() == rule)) {
         remarks.add(Words.say("tolerance.rule." + DecisionRule.WORDS.word(rule)));
       }
     }

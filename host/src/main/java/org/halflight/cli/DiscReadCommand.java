@@ -25,12 +25,14 @@ import org.halflight.words.DiscWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.CameraOperator;
 import org.halflight.workflow.DiscFinding;
 import org.halflight.workflow.DiscProfile;
 import org.halflight.workflow.DiscReadingWork;
 import org.halflight.workflow.DiscSetup;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.Prompt;
 import org.halflight.workflow.RigUpkeep;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -119,13 +121,40 @@ final class DiscReadCommand implements Callable<Integer> {
               setup,
               profile(work.rig().serial()),
               model.isPresent() ? new PracticeOperator(model.get(), SEED) : CameraOperator.PERSON);
-      new DiscTalk(surroundings.terminal(), reading, seconds, practice).lead(work);
+      lead(reading, work);
     }
     if (edgesOut.isPresent() && reading.edges().isPresent()) {
       DiscEdgesTable.write(reading.edges().get(), edgesOut.get());
       surroundings.terminal().written(edgesOut.get().path());
     }
     return report(reading.finding().orElseThrow(() -> new Trouble(reading.came())));
+  }
+
+  /** Leads through the reading on a rig that was lent to it. */
+  private void lead(DiscReadingWork reading, RigWork work) {
+    Terminal terminal = surroundings.terminal();
+    if (practice) {
+      terminal.say(Words.say("disc.practice"));
+    }
+    GuidedTerminal guide = new GuidedTerminal(terminal);
+    Quarters quarters = new Quarters(terminal);
+    work.meanwhile(
+        () -> {
+          Prompt now = reading.prompt();
+          guide.show(now);
+          if (now.state() == Prompt.State.WORKING) {
+            quarters.accept(now.progress());
+          }
+          terminal.typed().flatMap(line -> guide.typed(line, now)).ifPresent(reading::answer);
+          if (now.state() == Prompt.State.ASKING && (now.step() == 0 || terminal.isOver())) {
+            // The last thing is only said: no session takes the rig back.
+            reading.answer(Answer.DONE);
+          }
+        });
+    while (reading.prompt().state() != Prompt.State.OVER) {
+      reading.advance();
+      work.changes().forEach(change -> terminal.say(change.sentence()));
+    }
   }
 
   private DiscProfile profile(String serial) {

@@ -41,7 +41,7 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--extra-tests", paramLabel = "FILE")
   private @Nullable Path extraTestTable;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
   @Mixin private TableOptions tables = new TableOptions();
@@ -65,7 +65,7 @@ final class ExportCommand implements Callable<Integer> {
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
     if (speedFile.isPresent()) {
-      List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+      List<RunSummary> runs = decision.summaries(firings, RunNotes.setups(sessions));
       write(SpeedTable.of(Source.of(firings), runs), speedFile.get());
     }
     if (extraTestFile.isPresent()) {

@@ -17,15 +17,22 @@ final class GuidedTerminal {
     this.terminal = terminal;
   }
 
-  /** Prints what is another than before: the remark, what to do, and the keys for it. */
+  /**
+   * Prints what is another than before: the remark, what to do with its number, and the keys for
+   * it.
+   */
   void show(Prompt now) {
     boolean saidAlready = shown.filter(before -> isTheSame(before, now)).isPresent();
-    boolean remarked = saidAlready && shown.get().remark().equals(now.remark());
+    // A remark on a step that is asked for is one on that step; it stands while the rig works.
+    boolean remarked =
+        (saidAlready || now.state() == Prompt.State.WORKING)
+            && shown.map(Prompt::remark).filter(now.remark()::equals).isPresent();
     if (!now.remark().isEmpty() && !remarked) {
       terminal.say(now.remark());
     }
     if (!saidAlready) {
-      terminal.say(now.sentence());
+      boolean counted = now.state() == Prompt.State.ASKING && now.steps() > 1;
+      terminal.say(counted ? Words.say("guide.step", now.step(), now.sentence()) : now.sentence());
     }
     if (now.answers().contains(Answer.DONE) && !explained.containsAll(now.answers())) {
       explained = now.answers();

@@ -56,7 +56,7 @@ final class LightTestOptions {
       PracticeRig model = PracticeOperator.unpacedRig(SEED, surroundings.date().get());
       operator = new PracticeOperator(model, SEED);
       feed = new PumpFeed(model, workbench::now);
-      terminal.say(Words.say("reading.practice"));
+      terminal.say(Words.say("lightTest.practice"));
     } else {
       feed = rig.feed(surroundings, workbench::now);
     }

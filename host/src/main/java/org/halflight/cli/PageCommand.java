@@ -75,7 +75,7 @@ final class PageCommand implements Callable<Integer> {
   @Option(names = "--f-number", paramLabel = "N")
   private @Nullable Double fNumber;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   @Mixin private OutputOptions output = new OutputOptions();
@@ -93,7 +93,7 @@ final class PageCommand implements Callable<Integer> {
     ShutterKind built = CliWords.constant(ShutterKind.WORDS, kind, "--shutter-kind");
     OutFile page = output.files(profiles.with(sessions)).file(out, FileKind.PAGE);
     List<CheckLine> lists = lists();
-    RunChoice.Reading reading = new RunChoice.Reading(judging, profiles, surroundings);
+    RunChoice.Reading reading = new RunChoice.Reading(decision, profiles, surroundings);
     Optional<RunChoice> found = RunChoice.of(sessions, Phase.AS_FOUND, reading);
     Optional<RunChoice> left = RunChoice.of(sessions, Phase.AS_LEFT, reading);
     if (found.isEmpty() && left.isEmpty()) {

@@ -59,7 +59,7 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--phase", paramLabel = "PHASE")
   private @Nullable String phase;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
@@ -85,7 +85,7 @@ final class PictureCommand implements Callable<Integer> {
     if (!ofSpeeds) {
       return 0;
     }
-    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+    List<RunSummary> runs = decision.summaries(firings, RunNotes.setups(sessions));
     if (runs.isEmpty()) {
       throw new Trouble(Words.say("picture.noRun"));
     }

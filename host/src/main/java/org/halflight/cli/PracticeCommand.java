@@ -65,7 +65,7 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
   private PracticeFolder folder;
@@ -111,7 +111,7 @@ final class PracticeCommand implements Callable<Integer> {
             dial.reference(),
             FIRINGS,
             LINKAGE)
-        .withCriteria(judging.criteria(AcceptanceCriteria.USUAL));
+        .withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
   }
 
   /** The linkage is set: out at first, then past the good zone, then in it. */
@@ -133,7 +133,7 @@ final class PracticeCommand implements Callable<Integer> {
   private void leave(Path session, List<FiringResult> firings) {
     List<RunNotes> notes = RunNotes.of(List.of(session));
     List<RunSummary> runs =
-        judging.summaries(firings, notes.stream().map(RunNotes::setup).toList());
+        decision.summaries(firings, notes.stream().map(RunNotes::setup).toList());
     Terminal terminal = surroundings.terminal();
     terminal.say("");
     terminal.say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));

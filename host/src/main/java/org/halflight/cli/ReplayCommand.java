@@ -24,7 +24,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Option(names = "--details")
   private boolean details;
 
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
   @Option(names = "--each")
@@ -44,7 +44,7 @@ final class ReplayCommand implements Callable<Integer> {
               terminal.say(Words.say("replay.each", firing.number(), Sentences.firing(firing))));
       terminal.say("");
     }
-    List<RunSummary> runs = judging.summaries(firings, RunNotes.setups(sessions));
+    List<RunSummary> runs = decision.summaries(firings, RunNotes.setups(sessions));
     terminal.say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
     terminal.say(
         ResultText.tried(

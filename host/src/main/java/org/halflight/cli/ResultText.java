@@ -141,7 +141,7 @@ final class ResultText {
             ? Numbers.plainStops(speed.scatterStops().getAsDouble())
             : Words.say("table.nothing"),
         Words.say("table.countOf", speed.errors().n(), speed.tries()),
-        speed.deciding().kinds().isEmpty()
+        speed.timingBasis().kinds().isEmpty()
             ? Words.say("table.nothing")
             : Sentences.decidedBy(speed));
   }

@@ -34,13 +34,13 @@ record RunChoice(
     List<RunSetup> runs,
     Optional<RunNotes> notes) {
   /** How session files are read: held against what, and measured with what. */
-  record Reading(DecisionOptions judging, ProfileOptions profiles, Surroundings surroundings) {}
+  record Reading(DecisionOptions decision, ProfileOptions profiles, Surroundings surroundings) {}
 
   /** The run of a phase, where the files have one. */
   static Optional<RunChoice> of(List<Path> paths, Phase phase, Reading reading) {
     List<FiringResult> firings =
         Sessions.firings(paths, reading.profiles(), reading.surroundings());
-    return reading.judging().summaries(firings, RunNotes.setups(paths)).stream()
+    return reading.decision().summaries(firings, RunNotes.setups(paths)).stream()
         .filter(run -> run.phase() == phase)
         .findFirst()
         .map(

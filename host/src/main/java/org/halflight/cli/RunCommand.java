@@ -30,7 +30,7 @@ final class RunCommand implements Callable<Integer> {
   private boolean lightAgain;
 
   @Mixin private RunOptions run = new RunOptions();
-  @Mixin private DecisionOptions judging = new DecisionOptions();
+  @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private RigOptions rig = new RigOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
@@ -41,7 +41,7 @@ final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     RunSetup asked = run.setup();
-    RunSetup setup = asked.withCriteria(judging.criteria(asked.criteria()));
+    RunSetup setup = asked.withCriteria(decision.criteria(asked.criteria()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
         new BenchDriver(
@@ -65,7 +65,7 @@ final class RunCommand implements Callable<Integer> {
       Session state = session(workbench);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");
-      List<RunSummary> runs = judging.summaries(firings, state.runs());
+      List<RunSummary> runs = decision.summaries(firings, state.runs());
       surroundings.terminal().say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
       surroundings
           .terminal()

@@ -10,7 +10,7 @@ import org.halflight.session.Source;
 import org.halflight.stats.Figure;
 import org.halflight.stats.HodgesLehmann;
 import org.halflight.stats.MeanShift;
-import org.halflight.verdict.CommonPart;
+import org.halflight.verdict.CommonShift;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.ScatterComparison;
 import org.halflight.verdict.ShiftFinding;
@@ -28,12 +28,13 @@ public final class ComparisonTable {
       Optional<SpeedComparison> speed,
       Optional<RunComparison> dial,
       Optional<ScatterComparison> scatter) {
-    Optional<CommonPart> common() {
+    Optional<CommonShift> common() {
       return dial.flatMap(RunComparison::common);
     }
 
     /** A figure of the speed, or of the shift that all have in common. */
-    OptionalDouble shift(Function<MeanShift, Double> ofSpeed, ToDoubleFunction<CommonPart> ofDial) {
+    OptionalDouble shift(
+        Function<MeanShift, Double> ofSpeed, ToDoubleFunction<CommonShift> ofDial) {
       return speed.isPresent()
           ? known(speed.get().shift().map(ofSpeed))
           : common().stream().mapToDouble(ofDial).findFirst();

@@ -86,9 +86,11 @@ public final class SpeedTable {
           Column.number("guard_stops", row -> row.speed.guardStops()),
           Column.number(
               "conformity", row -> Column.optional(row.speed.decision().map(Decision::conformity))),
-          Column.text("decision_rule", row -> DecisionRule.WORDS.word(row.speed.judging().rule())),
-          Column.yesNo("rig_calibrated", row -> row.speed.judging().rig().isCalibrated()),
-          Column.text("decided_on", row -> Measurand.WORDS.word(row.speed.judging().measurand())),
+          Column.text(
+              "decision_rule", row -> DecisionRule.WORDS.word(row.speed.decisionBasis().rule())),
+          Column.yesNo("rig_calibrated", row -> row.speed.decisionBasis().rig().isCalibrated()),
+          Column.text(
+              "decided_on", row -> Measurand.WORDS.word(row.speed.decisionBasis().measurand())),
           Column.millis("main_ms", row -> row.speed.rebound().mainSeconds()),
           Column.millis("early_light_ms", row -> row.part(ReboundAtSpeed::earlySeconds)),
           Column.millis("rebound_ms", row -> row.part(ReboundAtSpeed::reboundSeconds)),
@@ -111,7 +113,7 @@ public final class SpeedTable {
           Column.text(
               "decided_by",
               row ->
-                  row.speed.deciding().kinds().stream()
+                  row.speed.timingBasis().kinds().stream()
                       .map(DecidedBy.WORDS::word)
                       .collect(Collectors.joining(" "))));
 

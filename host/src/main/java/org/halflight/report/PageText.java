@@ -211,7 +211,7 @@ final class PageText {
     for (RunPart part : parts()) {
       for (DecidedBy by : List.of(DecidedBy.EDGES_CORRECTED, DecidedBy.CURVE)) {
         List<MarkedSpeed> those =
-            named(part.run().speeds(), speed -> speed.deciding().count(by) > 0);
+            named(part.run().speeds(), speed -> speed.timingBasis().count(by) > 0);
         if (!those.isEmpty()) {
           said.add(
               Words.say(
@@ -225,11 +225,11 @@ final class PageText {
 
   /** How it was decided, where that is not the usual way. */
   private void criteria(List<String> said) {
-    DecisionBasis judging = input.last().run().speeds().get(0).judging();
-    if (judging.measurand() == Measurand.ONE_EXPOSURE) {
+    DecisionBasis basis = input.last().run().speeds().get(0).decisionBasis();
+    if (basis.measurand() == Measurand.ONE_EXPOSURE) {
       said.add(Words.say("tolerance.about.one-exposure"));
     }
-    if (judging.rule() == DecisionRule.UNTIL_DECIDED) {
+    if (basis.rule() == DecisionRule.UNTIL_DECIDED) {
       said.add(Words.say("tolerance.rule.until-decided"));
     }
   }

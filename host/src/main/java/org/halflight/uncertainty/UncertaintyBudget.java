@@ -256,11 +256,6 @@ public record UncertaintyBudget(double effectiveSeconds, List<BudgetRow> rows) {
     return readsLongStops() + student(1 - risk, degrees()) * combinedStops();
   }
 
-  /** The wider of the two guard bands, in stops. */
-  public double guardStops(double risk) {
-    return Math.max(guardAboveStops(risk), guardBelowStops(risk));
-  }
-
   /**
    * The chance that the truth lies less than so many stops above the mean; at least this, wherever
    * the biases lie.

@@ -57,7 +57,7 @@ public record DecisionBasis(
    * The same with what is known of the rig that all of some firings were measured with: what their
    * profile says, where each of them counts as calibrated by it, the rate that the pings of the
    * session told, where each of them was corrected by one, and the test of the panel, where each of
-   * them came after one. A judging of no rig stays.
+   * them came after one. A basis without a rig stays.
    */
   DecisionBasis withRigOf(List<FiringResult> firings) {
     if (!rig.equals(RigKnowledge.UNCALIBRATED) || firings.isEmpty()) {

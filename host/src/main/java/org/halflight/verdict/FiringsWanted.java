@@ -58,6 +58,6 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
                     decision.furtherFirings().isPresent()
                         ? OptionalInt.of(LEAST + decision.furtherFirings().getAsInt())
                         : OptionalInt.empty(),
-                    summary.judging().planned()));
+                    summary.decisionBasis().planned()));
   }
 }

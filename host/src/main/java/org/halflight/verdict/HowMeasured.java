@@ -14,22 +14,22 @@ import org.halflight.uncertainty.UncertaintyBudget;
  * How the times of one speed were measured, and so how far they may be off.
  *
  * @param travel of the blades, where it was seen
- * @param judging what is known of the rig, and how it is decided
+ * @param decisionBasis what is known of the rig, and how it is decided
  * @param rebound the light part by part, and whether anybody looked for a rebound
- * @param deciding what the times are by
+ * @param timingBasis what the times are by
  */
 public record HowMeasured(
     Optional<BladeTravel> travel,
-    DecisionBasis judging,
+    DecisionBasis decisionBasis,
     ReboundAtSpeed rebound,
-    Deciding deciding) {
+    TimingBasis timingBasis) {
   /** Errors of a model, with no rig in between that could be off. */
   public static final HowMeasured BY_A_MODEL =
       new HowMeasured(Optional.empty(), DecisionBasis.OF_A_MODEL);
 
   /** Without rebound, and times that no light curve had a say in. */
-  public HowMeasured(Optional<BladeTravel> travel, DecisionBasis judging) {
-    this(travel, judging, ReboundAtSpeed.OF_A_MODEL, Deciding.EDGES_ALONE);
+  public HowMeasured(Optional<BladeTravel> travel, DecisionBasis decisionBasis) {
+    this(travel, decisionBasis, ReboundAtSpeed.OF_A_MODEL, TimingBasis.EDGES_ALONE);
   }
 
   /** The travel where blades opened fully, with the doubt of the way that decides. */
@@ -67,16 +67,22 @@ public record HowMeasured(
     double scatter = errors.sd().known().orElseThrow();
     int n = errors.n();
     UncertaintyBudget byEdges =
-        UncertaintyBudget.of(mean, travel.orElse(BladeTravel.NONE), judging.rig(), scatter, n);
-    if (deciding.curve().isEmpty()) {
+        UncertaintyBudget.of(
+            mean, travel.orElse(BladeTravel.NONE), decisionBasis.rig(), scatter, n);
+    if (timingBasis.curve().isEmpty()) {
       return Optional.of(byEdges);
     }
     UncertaintyBudget byCurve =
         CurveBudget.of(
-            mean, deciding.curve().get(), judging.rig(), scatter, n, rebound.boundSeconds());
+            mean,
+            timingBasis.curve().get(),
+            decisionBasis.rig(),
+            scatter,
+            n,
+            rebound.boundSeconds());
     // Where some firings are by edges and some by their curve, the wider of the two holds.
     boolean curveHolds =
-        deciding.isByCurveAlone()
+        timingBasis.isByCurveAlone()
             || byCurve.expandedSeconds(SpeedSummary.LEVEL)
                 >= byEdges.expandedSeconds(SpeedSummary.LEVEL);
     return Optional.of(curveHolds ? byCurve : byEdges);

@@ -1,7 +1,6 @@
 package org.halflight.verdict;
 
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.halflight.speeds.Tolerance;
@@ -29,7 +28,8 @@ record OneExposure(
     int firings,
     double commonStops,
     double shortStops,
-    double longStops) {
+    double longStops)
+    implements Decider {
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
   private static final double CONTENT = SpeedStatistics.CONTENT;
 
@@ -54,44 +54,41 @@ record OneExposure(
         budget.readsLongStops());
   }
 
-  Decision decide(Tolerance tolerance, DecisionRule rule) {
-    Verdict verdict = verdict(tolerance, rule, widest(rule.risk(firings)));
-    OptionalInt further = OptionalInt.of(0);
-    if (verdict == Verdict.TOO_CLOSE_TO_CALL) {
-      further = OptionalInt.empty();
-      for (int then = firings + 1; then <= Decision.MOST && further.isEmpty(); then++) {
-        OneExposure more =
-            new OneExposure(meanStops, sdStops, then, commonStops, shortStops, longStops);
-        // Howe's factor is quick and within 1 %, so the exact one is asked for a few times only.
-        double half =
-            more.half(
-                ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
-        if (more.verdict(tolerance, rule, half) != Verdict.TOO_CLOSE_TO_CALL
-            && more.verdict(tolerance, rule) != Verdict.TOO_CLOSE_TO_CALL) {
-          further = OptionalInt.of(then - firings);
-        }
-      }
-    }
-    return new Decision(verdict, guardStops(rule), conformity(tolerance), further);
+  @Override
+  public Decision decide(Tolerance tolerance, DecisionRule rule) {
+    Verdict verdict = verdict(tolerance, rule);
+    return new Decision(
+        verdict,
+        guardStops(rule),
+        conformity(tolerance),
+        Decider.further(verdict, firings, then -> decides(then, tolerance, rule)));
   }
 
-  Verdict verdict(Tolerance tolerance, DecisionRule rule) {
+  /** Whether so many firings of this mean and scatter would decide. */
+  private boolean decides(int then, Tolerance tolerance, DecisionRule rule) {
+    OneExposure more =
+        new OneExposure(meanStops, sdStops, then, commonStops, shortStops, longStops);
+    // Howe's factor is quick and within 1 %, so the exact one is asked for a few times only.
+    double half =
+        more.half(
+            ToleranceFactor.twoSidedHowe(then, CONTENT, 1 - rule.risk(then)), rule.risk(then));
+    return more.verdict(tolerance, rule, half) != Verdict.TOO_CLOSE_TO_CALL
+        && more.verdict(tolerance, rule) != Verdict.TOO_CLOSE_TO_CALL;
+  }
+
+  @Override
+  public Verdict verdict(Tolerance tolerance, DecisionRule rule) {
     return verdict(tolerance, rule, widest(rule.risk(firings)));
   }
 
-  /** How far from the limit below the mean must stay for nearly all exposures to be inside it. */
-  double guardBelowStops(DecisionRule rule) {
+  @Override
+  public double guardBelowStops(DecisionRule rule) {
     return widest(rule.risk(firings)) + longStops;
   }
 
-  /** The same from the limit above. */
-  double guardAboveStops(DecisionRule rule) {
+  @Override
+  public double guardAboveStops(DecisionRule rule) {
     return widest(rule.risk(firings)) + shortStops;
-  }
-
-  /** The wider of the two. */
-  double guardStops(DecisionRule rule) {
-    return Math.max(guardAboveStops(rule), guardBelowStops(rule));
   }
 
   /**

@@ -49,14 +49,15 @@ public final class Patterns {
         timed.stream()
             .filter(s -> isOff(s, 1, isTop(s, speeds)) || isOff(s, -1, isTop(s, speeds)))
             .toList();
-    if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count() < CommonPart.LEAST_SPEEDS) {
+    if (speeds.stream().filter(s -> isKnown(s) || hasNoTime(s)).count()
+        < CommonShift.LEAST_SPEEDS) {
       return pattern(Kind.TOO_LITTLE, List.of(), timed, signs);
     }
     if (off.isEmpty()) {
       return pattern(
           signs.isEmpty() ? Kind.NOTHING_STANDS_OUT : Kind.NO_MEAN_OFF, off, timed, signs);
     }
-    if (timed.size() >= CommonPart.LEAST_SPEEDS) {
+    if (timed.size() >= CommonShift.LEAST_SPEEDS) {
       if (timed.stream().allMatch(s -> leans(s, 1))) {
         return pattern(Kind.ALL_SLOW, timed, timed, signs);
       }

@@ -44,7 +44,7 @@ public record RunComparison(
     List<SpeedComparison> speeds,
     List<MarkedSpeed> onlyBefore,
     List<MarkedSpeed> onlyAfter,
-    Optional<CommonPart> common,
+    Optional<CommonShift> common,
     OptionalDouble commonAdjustedP,
     ScatterComparison slowScatter,
     ScatterComparison fastScatter,
@@ -118,12 +118,12 @@ public record RunComparison(
       SpeedSummary[] pair = pairs.get(i);
       raw.add(SpeedComparison.of(pair[0], pair[1], firings.get(i), estimates.get(i), power));
     }
-    Optional<CommonPart> common =
-        CommonPart.of(estimates.stream().flatMap(estimate -> estimate.known().stream()).toList());
+    Optional<CommonShift> common =
+        CommonShift.of(estimates.stream().flatMap(estimate -> estimate.known().stream()).toList());
     double[] shifts =
         Holm.adjusted(
             DoubleStream.concat(
-                    common.stream().mapToDouble(CommonPart::p),
+                    common.stream().mapToDouble(CommonShift::p),
                     raw.stream().flatMapToDouble(s -> known(s.shift().map(k -> k.p()))))
                 .toArray());
     List<ScatterComparison> groups =

@@ -49,7 +49,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
   public static List<RunSummary> of(
       List<FiringResult> firings,
       Function<MarkedSpeed, Tolerance> tolerances,
-      DecisionBasis judging) {
+      DecisionBasis basis) {
     List<RunSummary> runs = new ArrayList<>();
     for (Phase phase : Phase.values()) {
       // Two readings of the markings are never mixed.
@@ -60,7 +60,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
                 .filter(f -> f.reference() == reference && f.shown().isPresent())
                 .toList();
         if (!own.isEmpty()) {
-          runs.add(new RunSummary(phase, speeds(own, tolerances, judging), RunsBehind.of(own)));
+          runs.add(new RunSummary(phase, speeds(own, tolerances, basis), RunsBehind.of(own)));
         }
       }
     }
@@ -80,7 +80,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
   private static List<SpeedSummary> speeds(
       List<FiringResult> firings,
       Function<MarkedSpeed, Tolerance> tolerances,
-      DecisionBasis judging) {
+      DecisionBasis basis) {
     Map<MarkedSpeed, List<FiringResult>> bySpeed = new LinkedHashMap<>();
     firings.forEach(
         f -> bySpeed.computeIfAbsent(f.shown().orElseThrow(), s -> new ArrayList<>()).add(f));
@@ -89,8 +89,7 @@ public record RunSummary(Phase phase, List<SpeedSummary> speeds, RunsBehind behi
         .sorted(Comparator.comparingDouble(speed -> -speed.getKey().literalSeconds()))
         .map(
             speed ->
-                SpeedSummary.of(
-                    speed.getValue(), tolerances.apply(speed.getKey()), judging, rebound))
+                SpeedSummary.of(speed.getValue(), tolerances.apply(speed.getKey()), basis, rebound))
         .toList();
   }
 }

@@ -8,7 +8,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.halflight.session.FiringResult;
-import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.ReboundOfRun;
@@ -133,7 +132,7 @@ public record SpeedSummary(
       List<FiringResult> firings, Tolerance tolerance, DecisionBasis asked, ReboundOfRun run) {
     FiringResult any = firings.get(0);
     List<FiringResult> good = firings.stream().filter(FiringResult::isGood).toList();
-    DecisionBasis judging = asked.withRigOf(good);
+    DecisionBasis basis = asked.withRigOf(good);
     ReboundAtSpeed rebound = ReboundAtSpeed.of(any.shown().orElseThrow(), good, run);
     double[] errors = good.stream().mapToDouble(rebound::errorStops).toArray();
     OptionalDouble afterRest =
@@ -152,9 +151,9 @@ public record SpeedSummary(
         tolerance,
         new HowMeasured(
             HowMeasured.travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
-            good.stream().anyMatch(f -> f.levels().isEmpty()) ? judging.withLightUnset() : judging,
+            good.stream().anyMatch(f -> f.levels().isEmpty()) ? basis.withLightUnset() : basis,
             rebound,
-            Deciding.of(firings)));
+            TimingBasis.of(firings)));
   }
 
   /** Releases that say something about the shutter, the rejected ones not counted. */
@@ -183,8 +182,8 @@ public record SpeedSummary(
   }
 
   /** What is known of the rig, and how it is decided. */
-  public DecisionBasis judging() {
-    return how.judging();
+  public DecisionBasis decisionBasis() {
+    return how.decisionBasis();
   }
 
   /** The light part by part, and whether anybody looked for a rebound. */
@@ -193,8 +192,8 @@ public record SpeedSummary(
   }
 
   /** What the times are by. */
-  public Deciding deciding() {
-    return how.deciding();
+  public TimingBasis timingBasis() {
+    return how.timingBasis();
   }
 
   /** How many firings came to an outcome. */
@@ -264,28 +263,17 @@ public record SpeedSummary(
 
   /** The wider guard band of both limits, in stops; empty below two timed firings. */
   public OptionalDouble guardStops() {
-    OptionalDouble above = guardAboveStops();
-    return above.isPresent()
-        ? OptionalDouble.of(Math.max(above.getAsDouble(), guardBelowStops().getAsDouble()))
-        : above;
+    return ofBudget(b -> decider(b).guardStops(decisionBasis().rule()));
   }
 
   /** How far above the mean the truth may lie, at the risk of the decision, in stops. */
   public OptionalDouble guardAboveStops() {
-    return ofBudget(
-        b ->
-            aboutOneExposure()
-                ? oneExposure(b).guardAboveStops(judging().rule())
-                : b.guardAboveStops(judging().rule().risk(errors.n())));
+    return ofBudget(b -> decider(b).guardAboveStops(decisionBasis().rule()));
   }
 
   /** How far below the mean it may lie, likewise. */
   public OptionalDouble guardBelowStops() {
-    return ofBudget(
-        b ->
-            aboutOneExposure()
-                ? oneExposure(b).guardBelowStops(judging().rule())
-                : b.guardBelowStops(judging().rule().risk(errors.n())));
+    return ofBudget(b -> decider(b).guardBelowStops(decisionBasis().rule()));
   }
 
   private OptionalDouble ofBudget(ToDoubleFunction<UncertaintyBudget> figure) {
@@ -311,16 +299,14 @@ public record SpeedSummary(
    * than were planned it says so and how many are missing, whatever they would come to.
    */
   public Optional<Decision> decision() {
-    return budget.map(this::decision);
-  }
-
-  private Decision decision(UncertaintyBudget budget) {
-    Decision decision = unhindered(budget);
-    return new Decision(
-        reported(decision.verdict()),
-        decision.guardStops(),
-        decision.conformity(),
-        furtherFirings(decision));
+    return decisionSoFar()
+        .map(
+            its ->
+                new Decision(
+                    reported(its.verdict()),
+                    its.guardStops(),
+                    its.conformity(),
+                    furtherFirings(its)));
   }
 
   /**
@@ -328,30 +314,24 @@ public record SpeedSummary(
    * empty below two of them.
    */
   public Optional<Decision> decisionSoFar() {
-    return budget.map(this::unhindered);
-  }
-
-  private Decision unhindered(UncertaintyBudget budget) {
-    return aboutOneExposure()
-        ? oneExposure(budget).decide(tolerance, judging().rule())
-        : Decision.of(meanStops().orElseThrow(), budget, beyond(), tolerance, judging().rule());
+    return budget.map(b -> decider(b).decide(tolerance, decisionBasis().rule()));
   }
 
   private OptionalInt furtherFirings(Decision decision) {
-    if (deciding().instead().isPresent()) {
+    if (timingBasis().instead().isPresent()) {
       return OptionalInt.empty();
     }
-    return judging().isShort(errors.n())
-        ? OptionalInt.of(judging().planned().getAsInt() - errors.n())
+    return decisionBasis().isShort(errors.n())
+        ? OptionalInt.of(decisionBasis().planned().getAsInt() - errors.n())
         : decision.furtherFirings();
   }
 
   /** The verdict to report where the timed firings come to this one. */
   private Verdict reported(Verdict ofTimed) {
-    if (deciding().instead().isPresent()) {
-      return deciding().instead().get();
+    if (timingBasis().instead().isPresent()) {
+      return timingBasis().instead().get();
     }
-    if (judging().isShort(errors.n())) {
+    if (decisionBasis().isShort(errors.n())) {
       return Verdict.FEWER_THAN_PLANNED;
     }
     return ofTimed == Verdict.WITHIN && failed() > 0 ? Verdict.SOME_FAILED : ofTimed;
@@ -372,13 +352,12 @@ public record SpeedSummary(
     return medianStops().isPresent() ? Optional.of(OddOnes.of(this)) : Optional.empty();
   }
 
-  private boolean aboutOneExposure() {
-    return judging().measurand() == Measurand.ONE_EXPOSURE;
-  }
-
-  private OneExposure oneExposure(UncertaintyBudget budget) {
-    return OneExposure.of(
-        meanStops().orElseThrow(), scatterStops().orElseThrow(), errors.n(), budget);
+  private Decider decider(UncertaintyBudget budget) {
+    double mean = meanStops().orElseThrow();
+    return switch (decisionBasis().measurand()) {
+      case MEAN_OF_SETTING -> new UsualExposure(mean, budget, beyond());
+      case ONE_EXPOSURE -> OneExposure.of(mean, scatterStops().orElseThrow(), errors.n(), budget);
+    };
   }
 
   /**
@@ -419,15 +398,10 @@ public record SpeedSummary(
 
   /** Where what the verdict is about lies against the tolerance. */
   public Verdict verdict() {
-    return deciding().instead().or(() -> budget.map(this::verdict)).orElse(Verdict.TOO_FEW);
-  }
-
-  private Verdict verdict(UncertaintyBudget budget) {
-    return reported(
-        aboutOneExposure()
-            ? oneExposure(budget).verdict(tolerance, judging().rule())
-            : Decision.verdict(
-                meanStops().orElseThrow(), budget, beyond(), tolerance, judging().rule()));
+    return timingBasis()
+        .instead()
+        .or(() -> budget.map(b -> reported(decider(b).verdict(tolerance, decisionBasis().rule()))))
+        .orElse(Verdict.TOO_FEW);
   }
 
   /**
@@ -440,14 +414,7 @@ public record SpeedSummary(
 
   /** What the mean says by itself, without counts; empty below two timed firings. */
   public Optional<Verdict> verdictOfMean() {
-    return budget.map(this::ofTheMean);
-  }
-
-  private Verdict ofTheMean(UncertaintyBudget budget) {
-    return aboutOneExposure()
-        ? oneExposure(budget).verdict(tolerance, judging().rule())
-        : Decision.ofTheMean(
-            meanStops().orElseThrow(), budget, errors.n(), tolerance, judging().rule());
+    return budget.map(b -> decider(b).ofTheMean(tolerance, decisionBasis().rule()));
   }
 
   private static OptionalDouble value(Figure<Double> figure) {

@@ -99,10 +99,11 @@ public final class BudgetWords {
   /** Everything that one speed is decided by, a figure a row: what it is, and its value. */
   public static List<List<String>> figures(SpeedSummary speed) {
     List<List<String>> figures = new ArrayList<>();
-    figures.add(figure("measurand", Words.of("run.option.about", speed.judging().measurand())));
+    figures.add(
+        figure("measurand", Words.of("run.option.about", speed.decisionBasis().measurand())));
     figures.add(figure("rule", rule(speed)));
     figures.add(figure("verdict", Sentences.verdict(speed)));
-    if (!speed.deciding().kinds().isEmpty()) {
+    if (!speed.timingBasis().kinds().isEmpty()) {
       figures.add(figure("decidedBy", Sentences.decidedBy(speed)));
     }
     figures.add(
@@ -139,7 +140,7 @@ public final class BudgetWords {
                 "details.guard.says",
                 small(speed.guardAboveStops().orElseThrow()),
                 small(speed.guardBelowStops().orElseThrow()),
-                Numbers.percent(speed.judging().rule().risk(speed.errors().n())))));
+                Numbers.percent(speed.decisionBasis().rule().risk(speed.errors().n())))));
     figures.add(figure("beyond", beyond(speed.beyond())));
     figures.add(figure("odd", Sentences.oddOnes(speed.oddOnes().orElseThrow())));
     figures.add(figure("conformity", Numbers.percent(decision.conformity())));
@@ -158,9 +159,9 @@ public final class BudgetWords {
   }
 
   private static String rule(SpeedSummary speed) {
-    return speed.judging().planned().isPresent()
-        ? Words.say("details.rule.planned", speed.judging().planned().getAsInt())
-        : Words.of("details.rule", speed.judging().rule());
+    return speed.decisionBasis().planned().isPresent()
+        ? Words.say("details.rule.planned", speed.decisionBasis().planned().getAsInt())
+        : Words.of("details.rule", speed.decisionBasis().rule());
   }
 
   private static String further(Decision decision) {
@@ -210,7 +211,7 @@ public final class BudgetWords {
             "budget.decision",
             small(speed.guardAboveStops().orElseThrow()),
             small(speed.guardBelowStops().orElseThrow()),
-            Numbers.percent(speed.judging().rule().risk(speed.errors().n())),
+            Numbers.percent(speed.decisionBasis().rule().risk(speed.errors().n())),
             Numbers.percent(decision.conformity())));
     return said;
   }

@@ -11,7 +11,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Figure;
 import org.halflight.stats.Interval;
 import org.halflight.verdict.ChangeExtent;
-import org.halflight.verdict.CommonPart;
+import org.halflight.verdict.CommonShift;
 import org.halflight.verdict.FindingPower;
 import org.halflight.verdict.OutcomeChange;
 import org.halflight.verdict.RunComparison;
@@ -205,7 +205,7 @@ public final class ComparisonWords {
     };
   }
 
-  private static String dial(CommonPart common) {
+  private static String dial(CommonShift common) {
     return Words.say(
         "compare.reach.dial",
         shift(common.stops()),

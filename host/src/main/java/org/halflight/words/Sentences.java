@@ -174,9 +174,13 @@ public final class Sentences {
                 "speed.uneven", placed, Numbers.plainStops(speed.scatterStops().orElseThrow()))
             : placed);
     sentences.addAll(rebound(speed));
-    if (speed.deciding().count(DecidedBy.CURVE) > 0) {
+    if (speed.timingBasis().count(DecidedBy.CURVE) > 0) {
       sentences.add(
-          Words.count("speed.byCurve", speed.errors().n(), speed.deciding().count(DecidedBy.CURVE), speed.errors().n()));
+          Words.count(
+              "speed.byCurve",
+              speed.errors().n(),
+              speed.timingBasis().count(DecidedBy.CURVE),
+              speed.errors().n()));
     }
     if (speed.verdict() == Verdict.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
@@ -232,7 +236,7 @@ public final class Sentences {
   private static String noVerdict(SpeedSummary speed) {
     DecidedBy why =
         speed.verdict() == Verdict.CHECK_RIG ? DecidedBy.CHECK_RIG : DecidedBy.FULL_LIGHT_AGAIN;
-    return Words.of("speed.noVerdict", why, speed.speed(), speed.deciding().count(why));
+    return Words.of("speed.noVerdict", why, speed.speed(), speed.timingBasis().count(why));
   }
 
   private static String further(Decision open) {
@@ -246,8 +250,8 @@ public final class Sentences {
   private static String placed(SpeedSummary speed) {
     if (speed.meanStops().isEmpty()) {
       return Words.say(
-          speed.deciding().count(DecidedBy.CHECK_RIG)
-                      + speed.deciding().count(DecidedBy.FULL_LIGHT_AGAIN)
+          speed.timingBasis().count(DecidedBy.CHECK_RIG)
+                      + speed.timingBasis().count(DecidedBy.FULL_LIGHT_AGAIN)
                   > 0
               ? "speed.noVerdict.none"
               : "speed.tooFew.none",
@@ -266,12 +270,12 @@ public final class Sentences {
           speed.speed(),
           Numbers.stopsInWords(mean),
           speed.errors().n(),
-          speed.judging().planned().orElseThrow());
+          speed.decisionBasis().planned().orElseThrow());
     }
     if (speed.verdict() == Verdict.SOME_FAILED) {
       return Words.say("speed.someFailed", speed.speed(), Numbers.stopsInWords(mean));
     }
-    return speed.judging().measurand() == Measurand.ONE_EXPOSURE
+    return speed.decisionBasis().measurand() == Measurand.ONE_EXPOSURE
         ? oneExposure(speed, mean)
         : usualExposure(speed, mean);
   }
@@ -420,7 +424,7 @@ public final class Sentences {
 
   /** What the times of a speed are by, in a few words; empty without a firing. */
   public static String decidedBy(SpeedSummary speed) {
-    return speed.deciding().kinds().stream()
+    return speed.timingBasis().kinds().stream()
         .map(Sentences::decidedBy)
         .collect(Collectors.joining(", "));
   }

@@ -35,7 +35,7 @@ public final class BenchLight {
 
   private Optional<LightTestWork> ended = Optional.empty();
   private final List<SessionEvent> news = new ArrayList<>();
-  private String said = Words.say("desk.tried.ready");
+  private String said = Words.say("lightTest.ready");
 
   private record RunPoint(int run, Optional<DialSetting> setting) {}
 
@@ -74,7 +74,7 @@ public final class BenchLight {
                     session()
                         .light()
                         .map(LightSentences::done)
-                        .orElseGet(() -> Words.say("desk.light.notSet"))));
+                        .orElseGet(() -> Words.say("light.notSet"))));
   }
 
   /** The test that goes on; else what came of the last one, or why none was begun. */
@@ -106,9 +106,9 @@ public final class BenchLight {
     // Held open already, the shutter is as full light wants it.
     boolean open = plan.kind() == LightPlan.Kind.FULL && session().seesLight();
     if (session().light().isEmpty()) {
-      said = Words.say("desk.tried.noLight");
+      said = Words.say("lightTest.noLight");
     } else if (!driver.isFree() && !(open && !driver.light().isUnderWay())) {
-      said = Words.say("desk.tried.notNow");
+      said = Words.say("lightTest.notNow");
     } else {
       LightTestWork begun = new LightTestWork(driver, operator, plan);
       test = Optional.of(begun);

@@ -21,12 +21,15 @@ import org.halflight.words.Words;
  * back only when the reading is over. Who lent the rig sees each of its steps, and looks at the
  * prompt and answers there.
  */
-public final class DiscReadingWork implements GuidedWork {
+public final class DiscReadingWork extends GuidedWork {
   /** A motor that still runs up gets so many readings. */
   private static final int TRIES = 3;
 
   /** The part of the whole work that the steps before the reading are. */
   private static final double STEPS_PART = 0.2;
+
+  /** Light and levels take this beside the edges, in seconds. */
+  private static final int LIGHT_SECONDS = 3;
 
   private static final List<String> STEPS = List.of("mount", "fill", "dark", "glasses", "start");
   private static final Set<Answer> MAY_STOP = EnumSet.of(Answer.DONE, Answer.STOP);
@@ -79,27 +82,31 @@ public final class DiscReadingWork implements GuidedWork {
   }
 
   @Override
-  public void answer(Answer answer) {
-    if (!prompt.answers().contains(answer)) {
-      return;
-    }
+  void onAnswer(Answer answer) {
     if (prompt.state() == Prompt.State.WORKING) {
       work.stop();
     } else if (step == STEPS.size()) {
       over();
     } else if (answer == Answer.STOP) {
       ends();
-    } else if (++step < STEPS.size()) {
+    } else {
+      stepIsDone();
+    }
+  }
+
+  private void stepIsDone() {
+    step++;
+    if (step < STEPS.size()) {
       prompt = asked("");
     } else {
       isDue = true;
-      works(DiscSentences.stage(DiscRun.Stage.LIGHT), "", 0);
+      String begins = Words.say("disc.begin", Math.round(setup.seconds()) + LIGHT_SECONDS);
+      works(DiscSentences.stage(DiscRun.Stage.LIGHT), begins, 0);
     }
   }
 
   @Override
-  public boolean advance() {
-    Prompt before = prompt;
+  void goOn() {
     if (isDue) {
       isDue = false;
       read();
@@ -107,9 +114,10 @@ public final class DiscReadingWork implements GuidedWork {
       work.step();
       if (work.isStopped() && step < STEPS.size()) {
         ends();
+      } else if (operator.answers()) {
+        stepIsDone();
       }
     }
-    return !prompt.equals(before);
   }
 
   private Prompt asked(String remark) {
@@ -121,7 +129,7 @@ public final class DiscReadingWork implements GuidedWork {
         step + 1,
         STEPS.size(),
         STEPS_PART * step / STEPS.size(),
-        MAY_STOP);
+        operator.answers() ? EnumSet.of(Answer.STOP) : MAY_STOP);
   }
 
   private void works(String sentence, String remark, double part) {

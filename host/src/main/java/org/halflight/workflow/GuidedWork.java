@@ -5,16 +5,23 @@ package org.halflight.workflow;
  * neither a window nor a terminal, so both lead through the same steps. Whoever owns it calls
  * {@link #advance()} between one line of the rig and the next. For one thread.
  */
-public interface GuidedWork {
+public abstract class GuidedWork {
   /** What the person sees now. */
-  Prompt prompt();
+  public abstract Prompt prompt();
 
   /**
    * The person answers. An answer that the prompt does not offer changes nothing.
    *
    * @throws org.halflight.trouble.Trouble when the work cannot go on because of the world around it
    */
-  void answer(Answer answer);
+  public final void answer(Answer answer) {
+    if (prompt().answers().contains(answer)) {
+      onAnswer(answer);
+    }
+  }
+
+  /** The person gave an answer that the prompt offers. */
+  abstract void onAnswer(Answer answer);
 
   /**
    * Goes on as far as it can without waiting.
@@ -22,5 +29,12 @@ public interface GuidedWork {
    * @return whether the prompt is another than before
    * @throws org.halflight.trouble.Trouble when the work cannot go on because of the world around it
    */
-  boolean advance();
+  public final boolean advance() {
+    Prompt before = prompt();
+    goOn();
+    return !prompt().equals(before);
+  }
+
+  /** Goes on as far as it can without waiting. */
+  abstract void goOn();
 }

@@ -8,7 +8,7 @@ import org.halflight.bench.LightSetting;
 import org.halflight.words.Words;
 
 /** Leads the person through setting the light: the shutter shut first, then held open. */
-public final class LightSettingWork implements GuidedWork {
+public final class LightSettingWork extends GuidedWork {
   /** Dark level, full light, comparators, thresholds. */
   private static final double PARTS = 4;
 
@@ -39,10 +39,7 @@ public final class LightSettingWork implements GuidedWork {
   }
 
   @Override
-  public void answer(Answer answer) {
-    if (!prompt.answers().contains(answer)) {
-      return;
-    }
+  void onAnswer(Answer answer) {
     if (answer == Answer.DONE) {
       open();
     } else {
@@ -52,12 +49,11 @@ public final class LightSettingWork implements GuidedWork {
   }
 
   @Override
-  public boolean advance() {
-    Prompt before = prompt;
-    if (before.state() == Prompt.State.OVER) {
-      return false;
+  void goOn() {
+    if (prompt.state() == Prompt.State.OVER) {
+      return;
     }
-    if (before.state() == Prompt.State.ASKING && operator.answers()) {
+    if (prompt.state() == Prompt.State.ASKING && operator.answers()) {
       open();
     }
     if (opens && operator.isDone()) {
@@ -65,7 +61,6 @@ public final class LightSettingWork implements GuidedWork {
       driver.light().shutterIsOpen();
     }
     prompt = now();
-    return !prompt.equals(before);
   }
 
   private void open() {

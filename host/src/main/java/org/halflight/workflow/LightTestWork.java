@@ -24,7 +24,7 @@ import org.halflight.words.Words;
  * Leads the person through a light test: each reading is asked for, taken, skipped, or asked for
  * again where it cannot be right.
  */
-public final class LightTestWork implements GuidedWork {
+public final class LightTestWork extends GuidedWork {
   private static final Set<Answer> MAY_END = EnumSet.of(Answer.LEAVE, Answer.STOP);
 
   private final BenchDriver driver;
@@ -76,20 +76,16 @@ public final class LightTestWork implements GuidedWork {
   }
 
   @Override
-  public void answer(Answer answer) {
-    if (!prompt.answers().contains(answer)) {
-      return;
-    }
+  void onAnswer(Answer answer) {
     switch (answer) {
       case DONE -> done();
-      case SKIP -> skip(Words.say("desk.tried.skipped"));
+      case SKIP -> skip(Words.say("lightTest.skipped"));
       case LEAVE, STOP -> end("");
     }
   }
 
   @Override
-  public boolean advance() {
-    Prompt before = prompt;
+  void goOn() {
     if (prompt.state() == Prompt.State.ASKING && operator.answers()) {
       done();
     }
@@ -98,7 +94,6 @@ public final class LightTestWork implements GuidedWork {
       probe = Optional.of(driver.light().read(step().what(), step().at(), step().opening()));
     }
     probe.ifPresent(this::look);
-    return !prompt.equals(before);
   }
 
   /** The camera is as asked for, or the operator sees to it; then the light is read. */
@@ -115,11 +110,11 @@ public final class LightTestWork implements GuidedWork {
   private void look(LightProbe under) {
     switch (under.step()) {
       case READING -> reads(under.progress());
-      case NOT_STILL -> again(Words.say("reading.notStill"));
+      case NOT_STILL -> again(Words.say("lightTest.notStill"));
       case NO_ANSWER -> {
         // With the link the session has forgotten that no opening counts.
         driver.light().beginReadings();
-        again(Words.say("desk.tried.noAnswer"));
+        again(Words.say("lightTest.noAnswer"));
       }
       case DONE -> read(under.reading().orElseThrow());
     }
@@ -128,7 +123,7 @@ public final class LightTestWork implements GuidedWork {
   private void read(LightReading reading) {
     double dark = session().light().map(LightLevels::darkCounts).orElse(0.0);
     if (step().opensShutter() && reading.counts() - dark < StopScale.LEAST_COUNTS) {
-      again(Words.say("desk.tried.notOpen"));
+      again(Words.say("lightTest.notOpen"));
     } else {
       readSoFar++;
       next(said(reading));
@@ -180,7 +175,7 @@ public final class LightTestWork implements GuidedWork {
   private void reads(double part) {
     // In whole percent: a window need not be painted for each block.
     prompt =
-        shown(Prompt.State.WORKING, Words.say("reading.wait"), "", Math.floor(part * 100) / 100);
+        shown(Prompt.State.WORKING, Words.say("lightTest.wait"), "", Math.floor(part * 100) / 100);
   }
 
   private Prompt shown(Prompt.State state, String sentence, String remark, double part) {
@@ -232,21 +227,21 @@ public final class LightTestWork implements GuidedWork {
   private String ended() {
     if (result.isEmpty()) {
       boolean panel = plan.kind() == LightPlan.Kind.PANEL;
-      return Words.say(panel ? "panel.none" : "desk.tried.nothingRead");
+      return Words.say(panel ? "panel.none" : "lightTest.nothingRead");
     }
     return found
         .filter(test -> test.state() != CheckState.NOT_TESTED)
         .map(
             test ->
                 Words.say(
-                    "desk.tried.ended", ExtraTestWords.name(test), ExtraTestWords.state(test)))
+                    "lightTest.ended", ExtraTestWords.name(test), ExtraTestWords.state(test)))
         .orElse(result.get(0));
   }
 
   /** A sentence of what came of the test, behind what to do where the shutter is still open. */
   public String mayClose(String sentence) {
     return session().seesLight() && !operator.works()
-        ? Words.say("desk.test.letClose", sentence)
+        ? Words.say("lightTest.letClose", sentence)
         : sentence;
   }
 

@@ -147,15 +147,15 @@ class SpeedMapTest {
 
   @Test
   void everySpeedHasItsOwnTolerance() {
-    List<ToleranceAnnotation> bands = annotations(plot, ToleranceAnnotation.class);
+    List<ToleranceBand> bands = annotations(plot, ToleranceBand.class);
     assertThat(bands)
-        .extracting(ToleranceAnnotation::limits)
+        .extracting(ToleranceBand::limits)
         .containsExactly(
             Limits.of(SLOW_FOUND),
             Limits.of(SLOW_LEFT),
             Limits.of(Tolerance.THIRD),
             Limits.of(FAST_FOUND));
-    assertThat(bands).extracting(ToleranceAnnotation::from).containsExactly(-0.46, 0.0, 0.54, 1.54);
+    assertThat(bands).extracting(ToleranceBand::from).containsExactly(-0.46, 0.0, 0.54, 1.54);
   }
 
   @Test
@@ -181,7 +181,12 @@ class SpeedMapTest {
 
   private static <T> List<T> annotations(XYPlot of, Class<T> kind) {
     Collection<?> all = ((AbstractXYItemRenderer) of.getRenderer(1)).getAnnotations();
-    return all.stream().filter(kind::isInstance).map(kind::cast).toList();
+    return all.stream()
+        .filter(PlotAnnotation.class::isInstance)
+        .map(annotation -> ((PlotAnnotation) annotation).drawing())
+        .filter(kind::isInstance)
+        .map(kind::cast)
+        .toList();
   }
 
   @Test

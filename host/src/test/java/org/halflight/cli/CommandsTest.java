@@ -11,6 +11,7 @@ import java.util.Objects;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.export.CsvTable;
+import org.halflight.words.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -169,5 +170,30 @@ class CommandsTest extends CommandTests {
     assertThat(printed())
         .contains("Looking for rigs")
         .containsPattern("There is no port .*nothing. Plug the rig in");
+  }
+
+  @Test
+  void commandsBelowCommandsHaveHelpAndKeepTheOptionsOfTheirCommand() {
+    assertThat(execute("record", "import", "--help")).isZero();
+    assertThat(printed())
+        .contains("halflight record import")
+        .contains("--record=FILE")
+        .contains(Words.say("help.record.import"))
+        .contains(Words.say("help.any.help"));
+    assertThat(execute("profile", "show", "-h")).isZero();
+    assertThat(printed()).contains(Words.say("help.profile.show"));
+    Path record = folder.resolve("own.sqlite");
+    Path practice = folder.resolve("practice");
+    execute("practice", "--out", practice.toString());
+    assertThat(
+            execute(
+                "record",
+                "import",
+                practice.resolve("practice.session").toString(),
+                "--record",
+                record.toString(),
+                "--new-record"))
+        .isZero();
+    assertThat(record).isNotEmptyFile();
   }
 }

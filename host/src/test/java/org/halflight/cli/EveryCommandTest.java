@@ -67,6 +67,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("record restore", List.of("NONE"));
     USUAL.put("record recompute", List.of());
     USUAL.put("record import", List.of("SESSION"));
+    USUAL.put("record take-in", List.of("SESSION"));
     USUAL.put("record verify", List.of("--sessions", "FOLDER"));
     USUAL.put("calibrate", List.of("--out", "NONE/x.profile"));
     USUAL.put("check", List.of("--chart", "NONE/x.png"));

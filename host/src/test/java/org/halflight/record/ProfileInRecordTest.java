@@ -103,8 +103,8 @@ class ProfileInRecordTest {
     SpeedSummary found = history.runs().get(0).speeds().get(0);
     assertThat(found.phase()).isEqualTo(Phase.AS_LEFT);
     // One firing without and one with a profile that is too old are among them.
-    assertThat(found.judging().rig().isCalibrated()).isFalse();
-    assertThat(SpeedSummary.of(results().subList(1, 3), found.tolerance()).judging().rig())
+    assertThat(found.decisionBasis().rig().isCalibrated()).isFalse();
+    assertThat(SpeedSummary.of(results().subList(1, 3), found.tolerance()).decisionBasis().rig())
         .matches(rig -> rig.isCalibrated());
   }
 

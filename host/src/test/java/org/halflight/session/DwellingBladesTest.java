@@ -113,7 +113,7 @@ class DwellingBladesTest {
     SpeedSummary summary = summary();
     assertThat(summary.verdict()).isEqualTo(Verdict.WITHIN);
     assertThat(summary.meanStops().getAsDouble()).isCloseTo(0, within(0.01));
-    assertThat(summary.deciding().kinds()).containsExactly(DecidedBy.CURVE);
+    assertThat(summary.timingBasis().kinds()).containsExactly(DecidedBy.CURVE);
     assertThat(summary.budget().orElseThrow().rows().stream().map(BudgetRow::part))
         .contains(
             org.halflight.uncertainty.UncertaintySource.FULL_LIGHT,
@@ -165,7 +165,7 @@ class DwellingBladesTest {
     bench.handle(new SessionInput.SpeedChosen(S125));
     dwell(1, BY_EDGES);
     assertThat(bench.result(4).decidedBy()).contains(DecidedBy.EDGES_CORRECTED);
-    assertThat(summary().deciding().kinds())
+    assertThat(summary().timingBasis().kinds())
         .containsExactly(DecidedBy.EDGES_CORRECTED, DecidedBy.CURVE);
     assertThat(summary().budget().orElseThrow().commonStops()).isGreaterThanOrEqualTo(0.95 * alone);
   }

@@ -49,7 +49,7 @@ class UncertaintyBudgetTest {
       UncertaintyBudget budget =
           UncertaintyBudget.of(1, travel, RigKnowledge.UNCALIBRATED, scatter, 3);
       assertThat(budget.coverageFactor(0.95)).as("%s stop", scatter).isCloseTo(none, within(1e-3));
-      assertThat(budget.guardStops(0.05)).isGreaterThan(1.6 * budget.combinedStops());
+      assertThat(budget.guardBelowStops(0.05)).isGreaterThan(1.6 * budget.combinedStops());
       assertThat(budget.chanceBelow(0)).isCloseTo(0.5, within(1e-9));
     }
   }
@@ -159,7 +159,7 @@ class UncertaintyBudgetTest {
       assertThat(of.middleStops()).isZero();
       assertThat(of.combinedSeconds()).isEqualTo(1);
       // To one side it adds as it is.
-      assertThat(of.guardStops(0.05)).isCloseTo(each[0] + 1.645, within(1e-3));
+      assertThat(of.guardBelowStops(0.05)).isCloseTo(each[0] + 1.645, within(1e-3));
     }
   }
 
@@ -251,7 +251,7 @@ class UncertaintyBudgetTest {
     // t of 4 degrees at 95 % is 2.132 (any table).
     assertThat(
             budget(row(new InputUncertainty(Distribution.NORMAL, 0.1, 4, Basis.FIRINGS)))
-                .guardStops(0.05))
+                .guardBelowStops(0.05))
         .isCloseTo(0.2132, within(5e-5));
   }
 

@@ -32,8 +32,8 @@ final class CellPage {
     page.add(
         "48 cells: four kinds of blades, four speeds, three conditions. The list was written down"
             + " beforehand. After a trial of 100 sessions a cell, and before the run below, the"
-            + " scatter was made smaller and the second kind of blades harder. The test of the"
-            + " panel was added to the cells with a light curve after a first run of them. Each"
+            + " scatter was made smaller and the second kind of blades harder. The panel"
+            + " test was added to the cells with a light curve after a first run of them. Each"
             + " cell has "
             + String.format(Locale.ROOT, "%,d", CellStudy.SESSIONS)
             + " sessions of "
@@ -57,7 +57,7 @@ final class CellPage {
     page.add(
         "* if the rig is calibrated, a profile that is off by as much as it states: 0.3 counts, 0.1 \u00b5s, 20 ppm;");
     page.add(
-        "* with a light curve, the panel was tested too, in readings off by 0.3 counts. Without that test the budget allows for the whole 20 %, which at 1/500 is"
+        "* with a light curve, a panel test too, with readings off by 0.3 counts. Without that test the budget allows for the whole 20 %, which at 1/500 is"
             + " more than all else.");
     page.add("");
     page.add(
@@ -115,7 +115,7 @@ final class CellPage {
     }
     return String.format(
         Locale.ROOT,
-        "Of the %,d sessions that took both ways, each time and each interval is equal to the last digit.",
+        "In all %,d sessions that took both ways, every time and interval agreed to the last digit.",
         publicly);
   }
 
@@ -136,7 +136,7 @@ final class CellPage {
     return (missed == 0
             ? "All 48 cells meet that."
             : missed
-                + " of 48 cells, in bold, miss that; one above 97 % states more than it needs to.")
+                + " of 48 cells, in bold, miss that. A cell above 97 % states a wider interval than it needs.")
         + " Sessions without an interval: "
         + none
         + ". By chance alone a cell of 95 % comes out between 94.1 and 95.9 %.";

@@ -197,8 +197,8 @@ public final class ComparisonStudy {
 
   private void repeatedRuns() {
     say(
-        "Six repeated runs of the unchanged shutter before, one after, five firings each: the allowance");
-    say("against what these runs show in its place. Anything called changed:");
+        "The unchanged shutter has six repeated runs before and one after, of five firings each. How often anything is called changed,");
+    say("with the stated allowance and with what these runs show in its place:");
     say("");
     say("| each run off by | stated allowance | repeated runs |");
     say("|---|---|---|");
@@ -456,7 +456,7 @@ public final class ComparisonStudy {
     say(
         "'Less than a tenth of a stop' if the true change is exactly that, at 1/60 of the sound shutter; at most 5 % of cases may say so:");
     say("");
-    say("| firings | said |");
+    say("| firings | said so |");
     say("|---|---|");
     for (int firings : FIRINGS) {
       double said =

@@ -179,9 +179,9 @@ final class DecisionStudy {
     page.add(
         "**Simulated**: "
             + SAMPLES
-            + " samples a figure, errors drawn with their median on the slow limit of a third of a");
+            + " samples a figure. Errors are drawn with their median on the slow limit of a third of a");
     page.add(
-        "stop, no rig in between. Called 'within' by the rule in force, and in brackets by the mean alone, which was");
+        "stop, with no rig in between. How often they are called 'within' by the rule in force, and in brackets by the mean alone, which was");
     page.add(
         "the rule until version 3 of the method. Targets: 6.5 % with 4 to 10 firings, 8.5 % with 3.");
     page.add("");

@@ -19,9 +19,10 @@ final class LinkageStudy {
     List<String> lines = new ArrayList<>();
     lines.add("## Advance timing");
     lines.add("");
-    lines.add("Two invented clicks with 3 ms of ringing each, 1 to 50 ms apart (evenly on a");
     lines.add(
-        "logarithmic scale), with the blades alone heard three times before. 'Found' means an interval; the others are called too close to separate. Edges only, no sensor and no camera; the");
+        "Each trial has two invented clicks with 3 ms of ringing each, 1 to 50 ms apart (evenly on a");
+    lines.add(
+        "logarithmic scale), after the sound of the blades alone was learnt from three firings. 'Found' means that there is an interval; the other trials are called too close to separate. The clicks are edges only, without sensor or camera; the");
     lines.add("same through the real firmware is `box.LinkageOnTheBoardTest`, within 20 \u00b5s.");
     lines.add("");
     lines.add("| order | trials | found | worst error | nearest found | furthest not found |");

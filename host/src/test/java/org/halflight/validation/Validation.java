@@ -130,12 +130,12 @@ public final class Validation {
         "All figures but those of the last section are **simulated**: invented shutters and rigs,"
             + " no camera. Seed "
             + SEED
-            + ". Made by",
+            + ". This command makes them and rewrites this page:",
         "",
         "    mvn -q test-compile exec:java -Dexec.classpathScope=test \\",
         "        -Dexec.mainClass=org.halflight.validation.Validation",
         "",
-        "It rewrites this page. The same seed gives the same page, whatever the number of processors, except for the last digits of the board's sections. With"
+        "The same seed gives the same page, whatever the number of processors, except for the last digits of the board's sections. With"
             + " `-Dexec.args=\"intervals cases\"` it writes only those parts; comments in this file name the others.",
         "",
         "The shutters of the first two parts share no class with the method under test"
@@ -169,7 +169,7 @@ public final class Validation {
         "## Would a test notice?",
         "",
         "Mutation testing (PIT) changes one operator, condition or returned value of a package at a"
-            + " time and runs the tests of that package and of `uncertainty`. DEVELOPERS.md has the command. Survivors of the one run that was reviewed, before tests were added:",
+            + " time and runs the tests of that package and of `uncertainty`. DEVELOPERS.md has the command. One run was reviewed, before tests were added. Its survivors:",
         "",
         "| package | mutants | noticed | survivors: bounds of a comparison | arithmetic |"
             + " conditions inverted | returned values | calls left out |",
@@ -187,10 +187,10 @@ public final class Validation {
             + " a search, which another start does not harm. Lack of fit with unequal numbers, many"
             + " ties and more than 60 firings had no test and have one now.",
         "* In `verdict` most conditions and returned values are in the summing up of firings, the calibration status, stop tables and the judging of a run. Only tests of words, pages and commands went through them, and these are not run here. `SummedUpFiringsTest` holds them now.",
-        "* In `exposure`, its eight largest classes against its own tests only, the bounds and the"
+        "* Of `exposure` only the eight largest classes were run, against its own tests. The bounds and the"
             + " arithmetic left are those of thresholds (50 \u00b5s, 2 %, a floor of 1 %) that no"
             + " invented light comes near. What `EdgesAndCurve` remarks on an exposure has no test"
-            + " here: sessions with dwelling blades go through it (`DwellingBladesTest`). Only one kind of dip tests when blades count as dipping. The smaller classes were not run.",
+            + " here: sessions with dwelling blades go through it (`DwellingBladesTest`). When blades count as dipping is tested with one kind of dip only.",
         "");
   }
 

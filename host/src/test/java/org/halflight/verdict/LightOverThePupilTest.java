@@ -120,7 +120,7 @@ class LightOverThePupilTest {
             fast.errors(),
             OptionalDouble.empty(),
             Tolerance.THIRD,
-            new HowMeasured(fast.travel(), fast.judging()));
+            new HowMeasured(fast.travel(), fast.decisionBasis()));
     assertThat(slow.untestedPupilStops()).isEmpty();
   }
 

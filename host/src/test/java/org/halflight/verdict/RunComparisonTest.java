@@ -118,7 +118,7 @@ class RunComparisonTest {
     }
     RunComparison runs = RunComparison.of(found, left.run());
     assertThat(runs.reach()).isEqualTo(ChangeExtent.WHOLE_DIAL);
-    CommonPart common = runs.common().orElseThrow();
+    CommonShift common = runs.common().orElseThrow();
     assertThat(common.stops()).isCloseTo(-0.30, within(1e-9));
     assertThat(common.apart()).extracting(MarkedSpeed::label).containsExactly("1/8");
   }

@@ -88,10 +88,14 @@ class SummedUpFiringsTest {
     List<FiringResult> with = fired(true, 14e-3, 15e-3);
     List<FiringResult> without = fired(false, 14e-3, 15e-3);
     List<FiringResult> mixed = List.of(with.get(0), without.get(1));
-    assertThat(SpeedSummary.of(with, Tolerance.THIRD).judging().rig().isCalibrated()).isTrue();
-    assertThat(SpeedSummary.of(without, Tolerance.THIRD).judging().rig().isCalibrated()).isFalse();
-    assertThat(SpeedSummary.of(mixed, Tolerance.THIRD).judging().rig().isCalibrated()).isFalse();
-    assertThat(SpeedSummary.of(with, Tolerance.THIRD, DecisionBasis.OF_A_MODEL).judging().rig())
+    assertThat(SpeedSummary.of(with, Tolerance.THIRD).decisionBasis().rig().isCalibrated())
+        .isTrue();
+    assertThat(SpeedSummary.of(without, Tolerance.THIRD).decisionBasis().rig().isCalibrated())
+        .isFalse();
+    assertThat(SpeedSummary.of(mixed, Tolerance.THIRD).decisionBasis().rig().isCalibrated())
+        .isFalse();
+    assertThat(
+            SpeedSummary.of(with, Tolerance.THIRD, DecisionBasis.OF_A_MODEL).decisionBasis().rig())
         .isEqualTo(RigKnowledge.NO_RIG);
 
     assertThat(CalibrationStatus.of(with).isCalibrated()).isTrue();

@@ -132,7 +132,7 @@ class BenchLightTest {
         rig.cock(false);
       }
       light.answer(Answer.DONE);
-      assertThat(light.testPrompt().sentence()).isEqualTo(Words.say("reading.wait"));
+      assertThat(light.testPrompt().sentence()).isEqualTo(Words.say("lightTest.wait"));
       bench.until(
           "it is read",
           () -> {
@@ -267,7 +267,7 @@ class BenchLightTest {
       bench.steps(100);
     }
     assertThat(light.testPrompt().step()).isEqualTo(1);
-    assertThat(light.testPrompt().remark()).isEqualTo(Words.say("reading.notStill"));
+    assertThat(light.testPrompt().remark()).isEqualTo(Words.say("lightTest.notStill"));
   }
 
   @Test

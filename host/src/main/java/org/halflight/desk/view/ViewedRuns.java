@@ -27,7 +27,7 @@ final class ViewedRuns {
   static List<RunSummary> latest(BenchView view) {
     List<RunSummary> runs = new ArrayList<>();
     for (int run : latestOfPhases(view).values()) {
-      runs.addAll(RunSummary.of(firings(view, run), tolerances(view, run), judging(view, run)));
+      runs.addAll(RunSummary.of(firings(view, run), tolerances(view, run), basis(view, run)));
     }
     return runs;
   }
@@ -63,7 +63,7 @@ final class ViewedRuns {
         SpeedSummary.of(
             firings,
             tolerances(view, run).apply(speed),
-            judging(view, run),
+            basis(view, run),
             ReboundOfRun.of(SinceAdjustment.of(ofRun, lastMark(view, latest)))));
   }
 
@@ -95,7 +95,7 @@ final class ViewedRuns {
     return view.runs().get(run - 1);
   }
 
-  private static DecisionBasis judging(BenchView view, int run) {
+  private static DecisionBasis basis(BenchView view, int run) {
     return DecisionBasis.of(setup(view, run), RigKnowledge.UNCALIBRATED);
   }
 

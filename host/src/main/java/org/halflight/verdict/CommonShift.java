@@ -15,16 +15,16 @@ import org.halflight.stats.Sample;
  * What the shifts of all speeds have in common, told apart from what single speeds have on their
  * own: the median over the speeds is the centre, and speeds that are shown to lie elsewhere
  * (Student's t, Holm over the speeds) stand aside. Of the rest the most shifted one is left out, so
- * that no single speed can make a whole dial move; the mean of the others is the common part.
+ * that no single speed can make a whole dial move; the mean of the others is the common shift.
  *
  * @param stops mean of the speeds that keep together, without the most shifted one
  * @param interval of that mean, with the confidence of {@link SpeedSummary#LEVEL}
- * @param p the chance of a mean at least as far from zero where there is no common part
+ * @param p the chance of a mean at least as far from zero where there is no common shift
  * @param together the speeds that keep together, more than half of all
  * @param leftOut the most shifted of these
  * @param apart the speeds that lie elsewhere
  */
-public record CommonPart(
+public record CommonShift(
     double stops,
     Interval interval,
     double p,
@@ -37,18 +37,18 @@ public record CommonPart(
   /** Chance of setting any speed apart where all keep together. */
   private static final double ALPHA = 0.05;
 
-  public CommonPart {
+  public CommonShift {
     together = List.copyOf(together);
     apart = List.copyOf(apart);
   }
 
   /**
-   * The common part of some shifts.
+   * The common shift of some shifts.
    *
    * @return empty with fewer than {@value #LEAST_SPEEDS} speeds, where half of them or more stand
    *     apart, and where the mean of the rest is not a value that each of them may well have
    */
-  static Optional<CommonPart> of(List<Estimate> speeds) {
+  static Optional<CommonShift> of(List<Estimate> speeds) {
     if (speeds.size() < LEAST_SPEEDS) {
       return Optional.empty();
     }
@@ -67,7 +67,7 @@ public record CommonPart(
     if (2 * together.size() <= speeds.size()) {
       return Optional.empty();
     }
-    CommonPart common = mean(together, apart);
+    CommonShift common = mean(together, apart);
     return agree(together, common.stops()) ? Optional.of(common) : Optional.empty();
   }
 
@@ -81,7 +81,7 @@ public record CommonPart(
     return Arrays.stream(p).allMatch(each -> each > ALPHA);
   }
 
-  private static CommonPart mean(List<Estimate> together, List<MarkedSpeed> apart) {
+  private static CommonShift mean(List<Estimate> together, List<MarkedSpeed> apart) {
     Estimate most =
         together.stream().max(Comparator.comparingDouble(s -> Math.abs(s.stops()))).orElseThrow();
     List<Estimate> rest = together.stream().filter(speed -> !speed.equals(most)).toList();
@@ -103,7 +103,7 @@ public record CommonPart(
     MeanShift mean =
         MeanShift.of(
             sum / n, Math.sqrt(variance), variance * variance / perDegree, SpeedSummary.LEVEL);
-    return new CommonPart(
+    return new CommonShift(
         mean.shift(),
         mean.interval(),
         mean.p(),

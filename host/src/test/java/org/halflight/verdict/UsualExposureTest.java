@@ -9,18 +9,14 @@ import org.halflight.uncertainty.RigKnowledge;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.junit.jupiter.api.Test;
 
-class DecisionTest {
+class UsualExposureTest {
   private static UncertaintyBudget budget(RigKnowledge rig, double scatter, int firings) {
     return UncertaintyBudget.of(2e-3, new BladeTravel(2e-3, 0.2e-3, 24e-6), rig, scatter, firings);
   }
 
   private static Decision decide(double mean, RigKnowledge rig, double scatter, int firings) {
-    return Decision.of(
-        mean,
-        budget(rig, scatter, firings),
-        new BeyondLimits(firings, 0, 0),
-        Tolerance.THIRD,
-        DecisionRule.FIXED_NUMBER);
+    return new UsualExposure(mean, budget(rig, scatter, firings), new BeyondLimits(firings, 0, 0))
+        .decide(Tolerance.THIRD, DecisionRule.FIXED_NUMBER);
   }
 
   @Test
@@ -47,8 +43,9 @@ class DecisionTest {
     Decision open = decide(0.25, RigKnowledge.NO_RIG, 0.1, 5);
     int more = open.furtherFirings().orElseThrow();
     UncertaintyBudget now = budget(RigKnowledge.NO_RIG, 0.1, 5);
-    assertThat(0.25 + now.withFirings(5, 5 + more).guardStops(0.05)).isLessThanOrEqualTo(1 / 3.0);
-    assertThat(0.25 + now.withFirings(5, 4 + more).guardStops(0.05)).isGreaterThan(1 / 3.0);
+    assertThat(0.25 + now.withFirings(5, 5 + more).guardAboveStops(0.05))
+        .isLessThanOrEqualTo(1 / 3.0);
+    assertThat(0.25 + now.withFirings(5, 4 + more).guardAboveStops(0.05)).isGreaterThan(1 / 3.0);
     assertThat(decide(0.2, RigKnowledge.NO_RIG, 0.1, 5).furtherFirings()).hasValue(0);
   }
 
@@ -66,13 +63,8 @@ class DecisionTest {
     }
     assertThat(sum).isLessThan(DecisionRule.RISK).isCloseTo(DecisionRule.RISK, within(1e-4));
     assertThat(
-            Decision.of(
-                    0,
-                    budget(RigKnowledge.NO_RIG, 0.01, 4),
-                    new BeyondLimits(4, 0, 0),
-                    Tolerance.THIRD,
-                    DecisionRule.UNTIL_DECIDED)
-                .verdict())
+            new UsualExposure(0, budget(RigKnowledge.NO_RIG, 0.01, 4), new BeyondLimits(4, 0, 0))
+                .verdict(Tolerance.THIRD, DecisionRule.UNTIL_DECIDED))
         .isEqualTo(Verdict.TOO_CLOSE_TO_CALL);
   }
 }

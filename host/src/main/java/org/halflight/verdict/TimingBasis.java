@@ -17,16 +17,16 @@ import org.halflight.uncertainty.CurveUncertainty;
  * @param firings how many of those that count are decided by what
  * @param curve what light curves leave to doubt; empty where none decides
  */
-public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveUncertainty> curve) {
+public record TimingBasis(Map<DecidedBy, Integer> firings, Optional<CurveUncertainty> curve) {
   /** No firing had a light curve, or was none of a rig. */
-  public static final Deciding EDGES_ALONE = new Deciding(Map.of(), Optional.empty());
+  public static final TimingBasis EDGES_ALONE = new TimingBasis(Map.of(), Optional.empty());
 
-  public Deciding {
+  public TimingBasis {
     firings = Map.copyOf(firings);
   }
 
   /** Of the firings of one speed. */
-  static Deciding of(List<FiringResult> all) {
+  static TimingBasis of(List<FiringResult> all) {
     List<FiringResult> counted = all.stream().filter(FiringResult::answersTheQuestion).toList();
     Map<DecidedBy, Integer> firings = new EnumMap<>(DecidedBy.class);
     counted.forEach(
@@ -36,7 +36,8 @@ public record Deciding(Map<DecidedBy, Integer> firings, Optional<CurveUncertaint
             .filter(firing -> firing.decidedBy().equals(Optional.of(DecidedBy.CURVE)))
             .flatMap(firing -> firing.curve().stream())
             .toList();
-    return new Deciding(firings, curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves)));
+    return new TimingBasis(
+        firings, curves.isEmpty() ? Optional.empty() : Optional.of(doubt(curves)));
   }
 
   private static CurveUncertainty doubt(List<FiringCurve> curves) {

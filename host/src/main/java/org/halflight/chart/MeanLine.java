@@ -8,19 +8,10 @@ import java.util.Optional;
 import org.halflight.stats.Interval;
 
 /** The mean of a firing row as a line through it, and the ends of its interval as dashed lines. */
-final class MeanAnnotation extends PlotAnnotation {
-  private final double meanStops;
-  private final transient Optional<Interval> interval;
-  private final transient Color colour;
-
-  MeanAnnotation(double meanStops, Optional<Interval> interval, Color colour) {
-    this.meanStops = meanStops;
-    this.interval = interval;
-    this.colour = colour;
-  }
-
+record MeanLine(double meanStops, Optional<Interval> interval, Color colour)
+    implements PlotAnnotation.Drawing {
   @Override
-  void draw(Graphics2D graphics, Axes axes) {
+  public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
     graphics.setPaint(colour);
     graphics.setStroke(new BasicStroke(2.4f));
     graphics.draw(across(meanStops, axes));
@@ -32,7 +23,7 @@ final class MeanAnnotation extends PlotAnnotation {
         });
   }
 
-  private static Line2D across(double stops, Axes axes) {
+  private static Line2D across(double stops, PlotAnnotation.Axes axes) {
     double y = axes.y(stops);
     return new Line2D.Double(axes.area().getMinX(), y, axes.area().getMaxX(), y);
   }

@@ -7,35 +7,12 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 
 /** The band of tolerance of a stretch of the x axis, and its unsure zones as drawn hatching. */
-final class ToleranceAnnotation extends PlotAnnotation {
+record ToleranceBand(double from, double to, Limits limits, Theme theme)
+    implements PlotAnnotation.Drawing {
   private static final double HATCH_PIXELS = 7;
 
-  private final double from;
-  private final double to;
-  private final transient Limits limits;
-  private final transient Theme theme;
-
-  ToleranceAnnotation(double from, double to, Limits limits, Theme theme) {
-    this.from = from;
-    this.to = to;
-    this.limits = limits;
-    this.theme = theme;
-  }
-
-  Limits limits() {
-    return limits;
-  }
-
-  double from() {
-    return from;
-  }
-
-  double to() {
-    return to;
-  }
-
   @Override
-  void draw(Graphics2D graphics, Axes axes) {
+  public void draw(Graphics2D graphics, PlotAnnotation.Axes axes) {
     graphics.setPaint(theme.tolerance());
     graphics.fill(axes.box(from, to, limits.lowStops(), limits.highStops()));
     if (limits.isUnsure()) {
