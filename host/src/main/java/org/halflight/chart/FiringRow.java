@@ -248,7 +248,7 @@ public record FiringRow(
 
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
-    legend.add(Keys.mark(FIRINGS, mark(), filling(theme), colour(theme), theme));
+    legend.add(Keys.mark(Words.say("chart.firing"), mark(), filling(theme), colour(theme), theme));
     if (releases.stream().anyMatch(r -> r.afterRest() && r.stops().isPresent())) {
       legend.add(
           Keys.mark(

@@ -2,6 +2,8 @@ package org.halflight.words;
 
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -19,6 +21,8 @@ public final class Words {
       ResourceBundle.getBundle(
           System.getProperty("halflight.sentences", "org.halflight.words.sentences"));
 
+  private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
+
   private Words() {}
 
   /**
@@ -31,12 +35,15 @@ public final class Words {
     if (!sentences.containsKey(key)) {
       throw new IllegalArgumentException("no sentence is called " + key);
     }
-    String sentence = sentences.getString(key);
-    // From the last place to the first, so that a part that itself holds "{0}" is left alone.
-    for (int i = parts.length - 1; i >= 0; i--) {
-      sentence = sentence.replace("{" + i + "}", spoken(parts[i]));
-    }
-    return sentence;
+    // In one pass, so that a part that itself holds "{0}" is left alone.
+    return PLACE
+        .matcher(sentences.getString(key))
+        .replaceAll(
+            place -> {
+              int part = Integer.parseInt(place.group(1));
+              return Matcher.quoteReplacement(
+                  part < parts.length ? spoken(parts[part]) : place.group());
+            });
   }
 
   /**

@@ -72,13 +72,18 @@ class CheckWordsTest {
                     Optional.empty(),
                     List.of(
                         new Holds.Shot(UntimedTest.B, Outcome.DID_NOT_HOLD, none, none, none),
-                        new Holds.Shot(UntimedTest.T, Outcome.STUCK_OPEN, none, none, none),
-                        new Holds.Shot(UntimedTest.T, Outcome.DID_NOT_OPEN, none, none, none)))))
+                        new Holds.Shot(UntimedTest.T, Outcome.STUCK_OPEN, none, none, none)))))
         .containsExactly(
-            Words.say("hold.lost.b"),
-            Words.say("hold.stuck", "T"),
-            Words.say("hold.shut", "T"),
-            Words.say("hold.noRelease"));
+            Words.say("hold.lost.b"), Words.say("hold.stuck", "T"), Words.say("hold.noRelease"));
+    // Where a press brought no light, the release is wired.
+    assertThat(
+            HoldWords.lines(
+                new Holds(
+                    1,
+                    Optional.empty(),
+                    List.of(
+                        new Holds.Shot(UntimedTest.T, Outcome.DID_NOT_OPEN, none, none, none)))))
+        .containsExactly(Words.say("hold.shut", "T"));
   }
 
   @Test
@@ -110,7 +115,7 @@ class CheckWordsTest {
     assertThat(PanelWords.lines(new PanelTest(100, List.of(100.0, 100.0), 100, 0)))
         .first()
         .asString()
-        .startsWith("Light falls by 0 % at most");
+        .startsWith("Light falls by 0.0 % at most");
     assertThat(PanelWords.lines(new PanelTest(100, List.of(20.0), 100, 0)))
         .last()
         .asString()
@@ -131,10 +136,10 @@ class CheckWordsTest {
     List<MarkedSpeed> dial =
         List.of("1", "1/2", "1/4", "1/8").stream().map(MarkedSpeed::parse).toList();
     assertThat(SpeedNames.of(dial.subList(0, 1), dial)).isEqualTo("1 s");
-    assertThat(SpeedNames.of(dial.subList(0, 2), dial)).isEqualTo("1 s and 1/2 s");
-    assertThat(SpeedNames.of(dial.subList(0, 3), dial)).isEqualTo("1 s to 1/4 s");
+    assertThat(SpeedNames.of(dial.subList(0, 2), dial)).isEqualTo("1 s and 1/2");
+    assertThat(SpeedNames.of(dial.subList(0, 3), dial)).isEqualTo("1 s to 1/4");
     assertThat(SpeedNames.of(List.of(dial.get(0), dial.get(1), dial.get(3)), dial))
-        .isEqualTo("1 s, 1/2 s and 1/8 s");
+        .isEqualTo("1 s, 1/2 and 1/8");
     assertThatThrownBy(() -> SpeedNames.of(List.of(), dial))
         .isInstanceOf(IllegalArgumentException.class);
   }
