@@ -125,7 +125,8 @@ public final class PulseFitChart implements Picture {
         List.of(
             Words.say("calibration.table.channel"),
             Words.say("calibration.table.level"),
-            Words.say("calibration.chart.width"), axis()),
+            Words.say("calibration.chart.width"),
+            axis()),
         rows,
         note);
   }

@@ -61,7 +61,8 @@ public final class Halflight {
     CommandSpec spec = command.getCommandSpec();
     if (spec.userObject() instanceof Method) {
       // Behind the parameters of the method: the standard options would take their places.
-      spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).descriptionKey("help").build());
+      spec.addOption(
+          OptionSpec.builder("-h", "--help").usageHelp(true).descriptionKey("help").build());
     } else {
       spec.mixinStandardHelpOptions(true);
     }

@@ -78,9 +78,7 @@ public final class NativeLibraries {
         Runtime.getRuntime()
             .addShutdownHook(new Thread(() -> remove(mine), "halflight-native-libraries"));
       } catch (IOException e) {
-        throw new Trouble(
-            Words.say("files.native.cannotMake", in, e.getMessage(), PROPERTY),
-            e);
+        throw new Trouble(Words.say("files.native.cannotMake", in, e.getMessage(), PROPERTY), e);
       }
     }
     return own.get();
@@ -152,8 +150,7 @@ public final class NativeLibraries {
   }
 
   private static Trouble refusal(Path folder) {
-    return new Trouble(
-        Words.say("files.native.open", folder, PROPERTY));
+    return new Trouble(Words.say("files.native.open", folder, PROPERTY));
   }
 
   /** Removes the folders of processes that are no more. */

@@ -204,7 +204,6 @@ final class CommandQueue {
   }
 
   private static Trouble noAnswer() {
-    return new Trouble(
-        Words.say("rig.lost.noAnswer"));
+    return new Trouble(Words.say("rig.lost.noAnswer"));
   }
 }

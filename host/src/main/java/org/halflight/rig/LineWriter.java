@@ -78,10 +78,7 @@ final class LineWriter implements AutoCloseable {
       Thread.currentThread().interrupt();
     } catch (RuntimeException | Error fault) {
       // Whoever sends must not wait for ever; the link is looked for anew.
-      trouble =
-          Optional.of(
-              new LinkLostException(
-                  Words.say("rig.lost.writeFault")));
+      trouble = Optional.of(new LinkLostException(Words.say("rig.lost.writeFault")));
       throw fault;
     }
   }

@@ -128,9 +128,7 @@ public final class RigConnection implements AutoCloseable {
   public CompletableFuture<Result> send(RigCommand command) {
     synchronized (commandLock) {
       if (writer.isEmpty()) {
-        return CompletableFuture.failedFuture(
-            new LinkLostException(
-                Words.say("rig.lost.notSent")));
+        return CompletableFuture.failedFuture(new LinkLostException(Words.say("rig.lost.notSent")));
       }
       CompletableFuture<Result> result = new CompletableFuture<>();
       commands.add(command, result);
@@ -161,10 +159,7 @@ public final class RigConnection implements AutoCloseable {
         ended = true;
       } catch (RuntimeException | Error fault) {
         // Whoever waits for lines must not wait for ever, and the rig goes on sending.
-        change(
-            LinkState.LOST,
-            Words.say("rig.lost.fault"),
-            Optional.empty());
+        change(LinkState.LOST, Words.say("rig.lost.fault"), Optional.empty());
         // The port that it was on answers, and is looked at again.
         seeker.forgetPorts();
         thread.getUncaughtExceptionHandler().uncaughtException(thread, fault);

@@ -190,24 +190,23 @@ public final class RigFinder {
   private static PortOutcome nobody(PortCandidate candidate, GreetingProbe hearing) {
     if (hearing.receivedRigLines()) {
       return new PortOutcome(
-          candidate,
-          Finding.NO_RIG,
-          Words.say("rig.port.noGreeting", candidate.path()));
+          candidate, Finding.NO_RIG, Words.say("rig.port.noGreeting", candidate.path()));
     }
     if (hearing.receivedBytes()) {
       return new PortOutcome(
-          candidate,
-          Finding.NO_RIG,
-          Words.say("rig.port.noRig", candidate.path()));
+          candidate, Finding.NO_RIG, Words.say("rig.port.noRig", candidate.path()));
     }
     return new PortOutcome(
-        candidate,
-        Finding.SILENT,
-        Words.say("rig.port.silent", candidate.path()));
+        candidate, Finding.SILENT, Words.say("rig.port.silent", candidate.path()));
   }
 
   private static String otherProtocol(OpenRig rig) {
-    return Words.say("rig.port.otherProtocol", rig.name(), rig.candidate().path(), rig.greeting().protocol(), PROTOCOL);
+    return Words.say(
+        "rig.port.otherProtocol",
+        rig.name(),
+        rig.candidate().path(),
+        rig.greeting().protocol(),
+        PROTOCOL);
   }
 
   private static Finding finding(LinkRefusedException.Reason reason) {

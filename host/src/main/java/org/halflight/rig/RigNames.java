@@ -16,6 +16,8 @@ final class RigNames {
   }
 
   static String of(Greeting greeting) {
-    return hasSerial(greeting) ? Words.say("rig.name", greeting.serial()) : Words.say("rig.name.none");
+    return hasSerial(greeting)
+        ? Words.say("rig.name", greeting.serial())
+        : Words.say("rig.name.none");
   }
 }

@@ -75,10 +75,7 @@ final class RigSeeker {
     static Found back(OpenRig rig, Greeting known) {
       boolean ranOn =
           rig.greeting().bootCount() == known.bootCount() && rig.greeting().ticks() > known.ticks();
-      return new Found(
-          rig,
-          LinkState.BACK,
-          said(ranOn ? "rig.back.ranOn" : "rig.back.anew", rig));
+      return new Found(rig, LinkState.BACK, said(ranOn ? "rig.back.ranOn" : "rig.back.anew", rig));
     }
 
     private static String said(String key, OpenRig rig) {
@@ -168,6 +165,8 @@ final class RigSeeker {
   }
 
   private String lookingFor() {
-    return wish.serial().map(serial -> Words.say("rig.looking.one", serial)).orElseGet(() -> Words.say("rig.looking.any"));
+    return wish.serial()
+        .map(serial -> Words.say("rig.looking.one", serial))
+        .orElseGet(() -> Words.say("rig.looking.any"));
   }
 }

@@ -47,8 +47,7 @@ public final class PictureText {
     private final StringBuilder drawn = new StringBuilder();
 
     @Override
-    public boolean canDrawText(
-        AttributedCharacterIterator text, IFontTextDrawerEnv environment) {
+    public boolean canDrawText(AttributedCharacterIterator text, IFontTextDrawerEnv environment) {
       return true;
     }
 

@@ -34,7 +34,8 @@ final class DeskPseudo {
   private static final Map<String, String> EXCEPTIONS =
       Map.of(
           "(?<=[\\d)\u2212+] )(?:s|ms|mV|ppm|Hz|\u00b5s)\\b", "a symbol of a unit after its number",
-          "\\bPRACTICE\\b|(?<=\\()full(?= )|(?<= )practice-1(?=\\))", "what the practice rig says of itself",
+          "\\bPRACTICE\\b|(?<=\\()full(?= )|(?<= )practice-1(?=\\))",
+              "what the practice rig says of itself",
           "(?m)^(?:s|ms|min|h)$", "a symbol of a unit beside its figure",
           "(?m)^(?:[A-Z]|F\\d+|Ctrl\\+\\w+)$", "a key",
           "\\S*/\\S*[a-z]\\S*", "a path that the test chose");
@@ -57,8 +58,7 @@ final class DeskPseudo {
   private void work(Path folder) {
     DeskHand hand = new DeskHand();
     hand.open(
-        new DeskSurroundings(
-            folder, NoPorts::new, System::nanoTime, Clock.systemUTC(), "1", 20),
+        new DeskSurroundings(folder, NoPorts::new, System::nanoTime, Clock.systemUTC(), "1", 20),
         new Dimension(1366, 768),
         false);
     look(hand);

@@ -24,7 +24,11 @@ class CheckWordsTest {
 
   @Test
   void lightWhileCockingIsToldByItsNumberAndALeakComesFirst() {
-    assertThat(BounceWords.lines(bounce(0, 0))).hasSize(1).first().asString().startsWith("No bounce");
+    assertThat(BounceWords.lines(bounce(0, 0)))
+        .hasSize(1)
+        .first()
+        .asString()
+        .startsWith("No bounce");
     assertThat(BounceWords.lines(bounce(1, 0))).last().isEqualTo("Light came once while cocking.");
     assertThat(BounceWords.lines(bounce(3, 0)))
         .last()
@@ -90,7 +94,8 @@ class CheckWordsTest {
   void aLeakComesFirstAndWhatWasNotReadIsSaid() {
     LightLeak.Reading nothing = reading(0, OptionalDouble.of(1000));
     assertThat(
-            LeakWords.lines(new LightLeak(1, Optional.empty(), Optional.of(nothing), Optional.empty())))
+            LeakWords.lines(
+                new LightLeak(1, Optional.empty(), Optional.of(nothing), Optional.empty())))
         .satisfiesExactly(
             line -> assertThat(line).contains("not cocked", "nothing found", "stops below"),
             line -> assertThat(line).isEqualTo("Leak test, shut and cocked: not read."));

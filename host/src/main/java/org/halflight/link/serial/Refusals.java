@@ -70,9 +70,7 @@ final class Refusals {
   }
 
   private static LinkRefusedException refusal(String path, int errorNumber, Reason reason) {
-    return new LinkRefusedException(
-        reason,
-        Words.of("link.refused", reason, path, errorNumber));
+    return new LinkRefusedException(reason, Words.of("link.refused", reason, path, errorNumber));
   }
 
   static LinkRefusedException absent(String path, Throwable cause) {

@@ -44,7 +44,8 @@ public final class SerialPorts implements Ports {
     List<PortCandidate> candidates = new ArrayList<>();
     for (String path : GivenPorts.paths(given)) {
       // The words change when the port goes, so that who watches the list sees it come back.
-      String words = Words.say(GivenPorts.isMissing(path) ? "link.port.missing" : "link.port.given");
+      String words =
+          Words.say(GivenPorts.isMissing(path) ? "link.port.missing" : "link.port.given");
       candidates.add(new PortCandidate(path, words, true));
     }
     candidates.addAll(withoutTwins(listed()));

@@ -24,15 +24,16 @@ public final class PracticePorts implements Ports {
 
   @Override
   public synchronized List<PortCandidate> candidates() {
-    return pluggedIn ? List.of(new PortCandidate(PATH, Words.say("rig.practice.port"), true)) : List.of();
+    return pluggedIn
+        ? List.of(new PortCandidate(PATH, Words.say("rig.practice.port"), true))
+        : List.of();
   }
 
   @Override
   public synchronized Link open(PortCandidate candidate, int baudRate) {
     if (!pluggedIn) {
       throw new LinkRefusedException(
-          LinkRefusedException.Reason.ABSENT,
-          Words.say("rig.practice.out"));
+          LinkRefusedException.Reason.ABSENT, Words.say("rig.practice.out"));
     }
     // A link that was let go cannot be opened again: the board starts anew, as most boards do.
     rig = rig.plugIn();

@@ -455,8 +455,7 @@ public final class PracticeRig implements Link {
       throw new LinkLostException(Words.say("rig.practice.away"));
     }
     if (bench.world().board() != board) {
-      throw new LinkLostException(
-          Words.say("rig.practice.pulled"));
+      throw new LinkLostException(Words.say("rig.practice.pulled"));
     }
   }
 }

@@ -67,7 +67,8 @@ class PseudoViewTest {
   private static final Map<String, String> EXCEPTIONS =
       Map.of(
           "(?<=[\\d)\u2212+] )(?:s|ms|mV|ppm|Hz|\u00b5s)\\b", "a symbol of a unit after its number",
-          "\\bPRACTICE\\b|(?<=\\()full(?= )|(?<= )practice-1(?=\\))", "what the practice rig says of itself",
+          "\\bPRACTICE\\b|(?<=\\()full(?= )|(?<= )practice-1(?=\\))",
+              "what the practice rig says of itself",
           "(?m)^(?:s|ms|min|h)$", "a symbol of a unit beside its figure",
           "(?m)^(?:[A-Z]|F\\d+|Ctrl\\+\\w+)$", "a key",
           "\\binvented\\b", "the camera that the test named");
@@ -142,7 +143,8 @@ class PseudoViewTest {
       work.fire();
       look(work);
 
-      work.begin(Phase.AS_LEFT, 2, AcceptanceCriteria.USUAL.with(RunOption.UNTIL_DECIDED, true), "1/60");
+      work.begin(
+          Phase.AS_LEFT, 2, AcceptanceCriteria.USUAL.with(RunOption.UNTIL_DECIDED, true), "1/60");
       for (int i = 0; i < 4; i++) {
         work.fire();
         look(work);
@@ -258,7 +260,20 @@ class PseudoViewTest {
     DiscReading reading =
         new DiscReading(
             new PrintedDisc(PrintedDisc.SLOT_DEGREES, 0.01, 63),
-            slots, 0.05, 1e-6, 9, true, 1, 0.1, 0.01, 5, OptionalDouble.empty(), 0, 1e-6, 0, 1e-6);
+            slots,
+            0.05,
+            1e-6,
+            9,
+            true,
+            1,
+            0.1,
+            0.01,
+            5,
+            OptionalDouble.empty(),
+            0,
+            1e-6,
+            0,
+            1e-6);
     for (DiscComparison.Verdict verdict : DiscComparison.Verdict.values()) {
       assertMarked(
           new DiscChart(
@@ -285,8 +300,7 @@ class PseudoViewTest {
     Clock clock = Clock.fixed(Instant.EPOCH, ZoneOffset.UTC);
     try (WorkshopRecord record = WorkshopRecord.open(folder.resolve("record.sqlite"), clock)) {
       record.importSession(file);
-      CameraHistory history =
-          record.history(record.search("").get(0).camera().id()).orElseThrow();
+      CameraHistory history = record.history(record.search("").get(0).camera().id()).orElseThrow();
       assertMarked(
           List.of(
               HistoryText.drifts(history, ZoneOffset.UTC),
