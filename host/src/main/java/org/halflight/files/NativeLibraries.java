@@ -78,7 +78,13 @@ public final class NativeLibraries {
         Runtime.getRuntime()
             .addShutdownHook(new Thread(() -> remove(mine), "halflight-native-libraries"));
       } catch (IOException e) {
-        throw new Trouble(Words.say("files.native.cannotMake", in, e.getMessage(), PROPERTY), e);
+        throw new Trouble(
+            Words.say(
+                "files.native.cannotMake",
+                in == null ? System.getProperty("java.io.tmpdir", "") : in,
+                Reasons.of(e),
+                PROPERTY),
+            e);
       }
     }
     return own.get();
