@@ -17,9 +17,12 @@ class WordsTest {
 
   @Test
   void oneHasItsOwnSentence() {
-    assertThat(Words.count("desk.next.adjustingCount", 0, 0)).isEqualTo("0 good firings");
-    assertThat(Words.count("desk.next.adjustingCount", 1, 1)).isEqualTo("1 good firing");
-    assertThat(Words.count("desk.next.adjustingCount", 2, 2)).isEqualTo("2 good firings");
+    assertThat(Words.count("bounce.cocking", 0, 0))
+        .isEqualTo("Light came 0 times while cocking.");
+    assertThat(Words.count("bounce.cocking", 1, 1))
+        .isEqualTo("Light came once while cocking.");
+    assertThat(Words.count("bounce.cocking", 2, 2))
+        .isEqualTo("Light came 2 times while cocking.");
   }
 
   @Test

@@ -59,7 +59,7 @@ public record NextText(
           Words.say("desk.next.adjusting"),
           0,
           0,
-          Words.count("desk.next.adjustingCount", view.good(), view.good()),
+          Words.say("desk.next.adjustingCount", view.good()),
           false);
     }
     return new NextText(
@@ -89,7 +89,7 @@ public record NextText(
             && view.justDone().isEmpty()
             && view.good() >= view.wanted();
     return undecided
-        ? Words.count("desk.next.undecided", view.good(), view.good())
+        ? Words.say("desk.next.undecided", view.good())
         : Words.say("desk.next.count", view.good(), view.wanted());
   }
 
