@@ -46,12 +46,11 @@ final class DeskPseudo {
   private DeskPseudo() {}
 
   public static void main(String[] args) throws Exception {
-    try (PseudoLanguage language = PseudoLanguage.spoken()) {
-      DeskPseudo reader = new DeskPseudo();
-      reader.work(Path.of(args[0]));
-      System.out.println("read " + reader.read);
-      reader.unmarked.forEach(System.out::println);
-    }
+    PseudoLanguage.spoken();
+    DeskPseudo reader = new DeskPseudo();
+    reader.work(Path.of(args[0]));
+    System.out.println("read " + reader.read);
+    reader.unmarked.forEach(System.out::println);
     System.exit(0);
   }
 
