@@ -284,7 +284,7 @@ final class RunPlace extends Place {
   }
 
   private JPanel checks() {
-    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 3"));
+    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 2"));
     for (UntimedTest check : UntimedTest.values()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
