@@ -233,8 +233,7 @@ public final class LightTestWork extends GuidedWork {
         .filter(test -> test.state() != CheckState.NOT_TESTED)
         .map(
             test ->
-                Words.say(
-                    "lightTest.ended", ExtraTestWords.name(test), ExtraTestWords.state(test)))
+                Words.say("lightTest.ended", ExtraTestWords.name(test), ExtraTestWords.state(test)))
         .orElse(result.get(0));
   }
 

@@ -150,7 +150,7 @@ public final class BenchPictures {
                     summary,
                     ViewedRuns.lastMark(view, firings) > 0
                         ? Words.say("desk.row.sinceAdjustment")
-                        : Sentences.phase(summary.phase()),
+                        : Sentences.phaseWithin(summary.phase()),
                     adjustments(view, firings, summary),
                     note(view)));
   }
