@@ -2,28 +2,21 @@ package org.halflight.bench;
 
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.halflight.bench.BenchEvent.Mark;
 import org.halflight.calibration.TripEstimate;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
-import org.halflight.session.Phase;
-import org.halflight.session.RunPlan;
-import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
-import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Reference;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,16 +41,10 @@ public final class Marks {
   private static final String SPEED = "speed";
   private static final String REJECT = "reject";
   private static final String CHECK = "check";
-  private static final String NEXT = "next";
-  private static final String PREVIOUS = "previous";
-  private static final String ACCEPT = "accept";
   private static final String MOVE = "move";
   private static final String COCKING = "cocking";
   private static final String CAP = "lens-cap";
-  private static final String LIGHT_FORGOTTEN = "light-forgotten";
   private static final String LIGHT_BEING_SET = "light-being-set";
-  private static final String CLOSED_BY_HAND = "closed-by-hand";
-  private static final String LINK_LOST = "link-lost";
 
   /** The session ended in order. */
   public static final String ENDS = "ends";
@@ -68,7 +55,25 @@ public final class Marks {
   private static final String LIGHT_TEST_ENDS = "light-test-ends";
   private static final String ON_ITS_WAY = "on-its-way";
 
-  private static final Set<String> KNOWN =
+  /** Marks whose kind says all. */
+  private static final Map<String, SessionInput> WITHOUT_VALUES =
+      Map.of(
+          "next",
+          new SessionInput.NextChosen(),
+          "previous",
+          new SessionInput.PreviousChosen(),
+          "accept",
+          new SessionInput.AcceptedAsShown(),
+          "light-forgotten",
+          new SessionInput.LightForgotten(),
+          "closed-by-hand",
+          new SessionInput.ClosedByHand(),
+          "link-lost",
+          new SessionInput.LinkLost(),
+          ENDS,
+          new SessionInput.Ends());
+
+  private static final Set<String> WITH_VALUES =
       Set.of(
           BEGINS,
           LIGHT,
@@ -76,17 +81,10 @@ public final class Marks {
           SPEED,
           REJECT,
           CHECK,
-          NEXT,
-          PREVIOUS,
-          ACCEPT,
           MOVE,
           COCKING,
           CAP,
-          LIGHT_FORGOTTEN,
           LIGHT_BEING_SET,
-          CLOSED_BY_HAND,
-          LINK_LOST,
-          ENDS,
           RIG_AT_WORK,
           LEVEL,
           LIGHT_READ,
@@ -148,21 +146,11 @@ public final class Marks {
       return new Mark(hostNanos, LIGHT, values);
     }
     if (input instanceof SessionInput.RunBegins begins) {
-      RunSetup setup = begins.setup();
-      values.put("camera", setup.camera());
-      values.put("phase", Phase.WORDS.word(setup.phase()));
-      values.put("dial", setup.dial());
-      values.put(
-          "speeds",
-          setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
-      values.put("reference", Reference.WORDS.word(setup.reference()));
-      values.put("firings", String.valueOf(setup.firingsPerSpeed()));
-      RunMarks.putExtras(values, setup);
+      RunMarks.put(values, begins.setup());
       return new Mark(hostNanos, RUN, values);
     }
     if (input instanceof SessionInput.SpeedChosen chosen) {
-      values.put("is", chosen.speed().label());
-      return new Mark(hostNanos, SPEED, values);
+      return new Mark(hostNanos, SPEED, Map.of("is", chosen.speed().label()));
     }
     if (input instanceof SessionInput.FiringRejected rejected) {
       values.put("because", rejected.reason());
@@ -170,21 +158,10 @@ public final class Marks {
       return new Mark(hostNanos, REJECT, values);
     }
     if (input instanceof SessionInput.LastRejected rejected) {
-      values.put("because", rejected.reason());
-      return new Mark(hostNanos, REJECT, values);
+      return new Mark(hostNanos, REJECT, Map.of("because", rejected.reason()));
     }
     if (input instanceof SessionInput.UntimedTestChosen chosen) {
-      values.put("is", UntimedTest.MARKS.word(chosen.test()));
-      return new Mark(hostNanos, CHECK, values);
-    }
-    if (input instanceof SessionInput.NextChosen) {
-      return new Mark(hostNanos, NEXT, values);
-    }
-    if (input instanceof SessionInput.PreviousChosen) {
-      return new Mark(hostNanos, PREVIOUS, values);
-    }
-    if (input instanceof SessionInput.AcceptedAsShown) {
-      return new Mark(hostNanos, ACCEPT, values);
+      return new Mark(hostNanos, CHECK, Map.of("is", UntimedTest.MARKS.word(chosen.test())));
     }
     if (input instanceof SessionInput.FiringsMoved moved) {
       values.put("firings", FiringKeys.format(moved.firings()));
@@ -192,45 +169,35 @@ public final class Marks {
       return new Mark(hostNanos, MOVE, values);
     }
     if (input instanceof SessionInput.CockingLearnt learnt) {
-      values.put("learning", learnt.begins() ? "begins" : "ends");
-      return new Mark(hostNanos, COCKING, values);
-    }
-    if (input instanceof SessionInput.LightForgotten) {
-      return new Mark(hostNanos, LIGHT_FORGOTTEN, values);
+      return new Mark(hostNanos, COCKING, Map.of("learning", learnt.begins() ? "begins" : "ends"));
     }
     if (input instanceof SessionInput.LightBeingSet being) {
-      values.put("is", being.begins() ? "begun" : "ended");
-      return new Mark(hostNanos, LIGHT_BEING_SET, values);
+      return new Mark(hostNanos, LIGHT_BEING_SET, Map.of("is", being.begins() ? "begun" : "ended"));
     }
     if (input instanceof SessionInput.RigAtWork work) {
-      values.put("is", work.begins() ? "begun" : "ended");
-      return new Mark(hostNanos, RIG_AT_WORK, values);
+      return new Mark(hostNanos, RIG_AT_WORK, Map.of("is", work.begins() ? "begun" : "ended"));
     }
     if (input instanceof SessionInput.LevelStands stands) {
-      values.put("is", stands.level().map(AlternatingLevels.Level.WORDS::word).orElse(ON_ITS_WAY));
-      return new Mark(hostNanos, LEVEL, values);
+      return new Mark(
+          hostNanos,
+          LEVEL,
+          Map.of("is", stands.level().map(AlternatingLevels.Level.WORDS::word).orElse(ON_ITS_WAY)));
     }
     if (input instanceof SessionInput.LightRead read) {
       return new Mark(hostNanos, LIGHT_READ, ReadingMarks.values(read.reading()));
     }
     if (input instanceof SessionInput.LightTestEnds test) {
-      values.put("is", UntimedTest.MARKS.word(test.test()));
-      return new Mark(hostNanos, LIGHT_TEST_ENDS, values);
+      return new Mark(
+          hostNanos, LIGHT_TEST_ENDS, Map.of("is", UntimedTest.MARKS.word(test.test())));
     }
     if (input instanceof SessionInput.LensCap cap) {
-      values.put("is", cap.on() ? "on" : "off");
-      return new Mark(hostNanos, CAP, values);
+      return new Mark(hostNanos, CAP, Map.of("is", cap.on() ? "on" : "off"));
     }
-    if (input instanceof SessionInput.ClosedByHand) {
-      return new Mark(hostNanos, CLOSED_BY_HAND, values);
-    }
-    if (input instanceof SessionInput.LinkLost) {
-      return new Mark(hostNanos, LINK_LOST, values);
-    }
-    if (input instanceof SessionInput.Ends) {
-      return new Mark(hostNanos, ENDS, values);
-    }
-    return ProfileMarks.of(hostNanos, input, values)
+    return WITHOUT_VALUES.entrySet().stream()
+        .filter(mark -> mark.getValue().equals(input))
+        .map(mark -> new Mark(hostNanos, mark.getKey(), values))
+        .findFirst()
+        .or(() -> ProfileMarks.of(hostNanos, input, values))
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
@@ -239,7 +206,7 @@ public final class Marks {
 
   /** Whether this version knows a kind of mark; what it does not know it passes over. */
   static boolean isKnown(String kind) {
-    return KNOWN.contains(kind);
+    return WITH_VALUES.contains(kind) || WITHOUT_VALUES.containsKey(kind);
   }
 
   /** The input of a mark; empty for one that results do not depend on, or that is damaged. */
@@ -256,7 +223,7 @@ public final class Marks {
                         finite(values.getOrDefault("low", "")),
                         finite(values.getOrDefault("high", ""))),
                     trips(values)));
-        case RUN -> Optional.of(new SessionInput.RunBegins(setup(values)));
+        case RUN -> Optional.of(new SessionInput.RunBegins(RunMarks.setup(values)));
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
         case REJECT -> Optional.of(rejected(values));
@@ -264,9 +231,6 @@ public final class Marks {
             Optional.of(
                 new SessionInput.UntimedTestChosen(
                     UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
-        case NEXT -> Optional.of(new SessionInput.NextChosen());
-        case PREVIOUS -> Optional.of(new SessionInput.PreviousChosen());
-        case ACCEPT -> Optional.of(new SessionInput.AcceptedAsShown());
         case MOVE ->
             Optional.of(
                 new SessionInput.FiringsMoved(
@@ -274,7 +238,6 @@ public final class Marks {
                     MarkedSpeed.parse(values.getOrDefault("to", ""))));
         case COCKING ->
             oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
-        case LIGHT_FORGOTTEN -> Optional.of(new SessionInput.LightForgotten());
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case RIG_AT_WORK ->
@@ -290,10 +253,7 @@ public final class Marks {
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);
         case ProfileMarks.CLOCK -> ProfileMarks.clock(values);
-        case CLOSED_BY_HAND -> Optional.of(new SessionInput.ClosedByHand());
-        case LINK_LOST -> Optional.of(new SessionInput.LinkLost());
-        case ENDS -> Optional.of(new SessionInput.Ends());
-        default -> Optional.empty();
+        default -> Optional.ofNullable(WITHOUT_VALUES.get(mark.kind()));
       };
     } catch (IllegalArgumentException damaged) {
       return Optional.empty();
@@ -327,29 +287,6 @@ public final class Marks {
             finite(values.getOrDefault(level + "-hysteresis", "0")),
             TripEstimate.STANDARD_UNCERTAINTY_COUNTS)
         : ComparatorTrips.EXACT;
-  }
-
-  private static RunSetup setup(Map<String, String> values) {
-    String speeds = values.getOrDefault("speeds", "");
-    List<MarkedSpeed> order =
-        speeds.isEmpty()
-            ? List.of()
-            : Arrays.stream(speeds.split(",", -1)).map(MarkedSpeed::parse).toList();
-    return new RunSetup(
-        new ShutterUnderTest(
-            values.getOrDefault("camera", ""),
-            RunMarks.shutterKind(values),
-            values.getOrDefault("dial", ""),
-            Reference.WORDS.parse(values.getOrDefault("reference", "")),
-            RunMarks.customs(values)),
-        Phase.WORDS.parse(values.getOrDefault("phase", "")),
-        new RunPlan(
-            order,
-            Integer.parseInt(values.getOrDefault("firings", "")),
-            RunMarks.checks(values),
-            RunMarks.mostTries(values)),
-        RunMarks.conditions(values),
-        RunMarks.criteria(values));
   }
 
   private static Optional<Boolean> oneOf(@Nullable String value, String yes, String no) {

@@ -8,14 +8,18 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
+import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
+import org.halflight.session.ShutterUnderTest;
 import org.halflight.session.UntimedTest;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 
-/** The values of a run's mark that are only there where they say something. */
+/** The values of a run's mark; some are only there where they say something. */
 final class RunMarks {
   private static final String CHECKS = "checks";
   private static final String CUSTOMS = "customs";
@@ -30,7 +34,14 @@ final class RunMarks {
 
   private RunMarks() {}
 
-  static void putExtras(Map<String, String> values, RunSetup setup) {
+  static void put(Map<String, String> values, RunSetup setup) {
+    values.put("camera", setup.camera());
+    values.put("phase", Phase.WORDS.word(setup.phase()));
+    values.put("dial", setup.dial());
+    values.put(
+        "speeds", setup.order().stream().map(MarkedSpeed::label).collect(Collectors.joining(",")));
+    values.put("reference", Reference.WORDS.word(setup.reference()));
+    values.put("firings", String.valueOf(setup.firingsPerSpeed()));
     if (!setup.untimedTests().isEmpty()) {
       values.put(
           CHECKS,
@@ -60,35 +71,55 @@ final class RunMarks {
     }
   }
 
+  /** What a run was set up for. */
+  static RunSetup setup(Map<String, String> values) {
+    List<MarkedSpeed> order = list(values, "speeds").stream().map(MarkedSpeed::parse).toList();
+    return new RunSetup(
+        new ShutterUnderTest(
+            values.getOrDefault("camera", ""),
+            shutterKind(values),
+            values.getOrDefault("dial", ""),
+            Reference.WORDS.parse(values.getOrDefault("reference", "")),
+            customs(values)),
+        Phase.WORDS.parse(values.getOrDefault("phase", "")),
+        new RunPlan(
+            order,
+            Integer.parseInt(values.getOrDefault("firings", "")),
+            checks(values),
+            mostTries(values)),
+        conditions(values),
+        criteria(values));
+  }
+
   /** Where no mark says it, the dial tells. */
-  static ShutterKind shutterKind(Map<String, String> values) {
+  private static ShutterKind shutterKind(Map<String, String> values) {
     return values.containsKey(SHUTTER_KIND)
         ? ShutterKind.WORDS.parse(values.get(SHUTTER_KIND))
         : ShutterKind.UNKNOWN;
   }
 
   /** A mark without them is of a version that gave up after ten, or of a plan that does. */
-  static int mostTries(Map<String, String> values) {
+  private static int mostTries(Map<String, String> values) {
     return values.containsKey(MOST_TRIES)
         ? Integer.parseInt(values.get(MOST_TRIES))
         : RunPlan.TRIES_OF_OLD;
   }
 
-  static AcceptanceCriteria criteria(Map<String, String> values) {
+  private static AcceptanceCriteria criteria(Map<String, String> values) {
     return AcceptanceCriteria.read(values, RunOption.In.MARK);
   }
 
-  static List<UntimedTest> checks(Map<String, String> values) {
+  private static List<UntimedTest> checks(Map<String, String> values) {
     return list(values, CHECKS).stream().map(UntimedTest.MARKS::parse).toList();
   }
 
-  static CameraCustoms customs(Map<String, String> values) {
+  private static CameraCustoms customs(Map<String, String> values) {
     List<String> customs = list(values, CUSTOMS);
     return new CameraCustoms(
         customs.contains(TOP_BEFORE_COCKING), customs.contains(SHUT_WHILE_COCKING));
   }
 
-  static RunConditions conditions(Map<String, String> values) {
+  private static RunConditions conditions(Map<String, String> values) {
     Map<String, String> noted = new TreeMap<>();
     values.forEach(
         (name, words) -> {

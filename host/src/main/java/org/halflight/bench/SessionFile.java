@@ -1,17 +1,13 @@
 package org.halflight.bench;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -49,8 +45,6 @@ public final class SessionFile implements AutoCloseable {
           .orElse(0);
     }
   }
-
-  private static final int END_BYTES = 16_384;
 
   private final Path path;
   private final SessionLock lock;
@@ -175,28 +169,7 @@ public final class SessionFile implements AutoCloseable {
    * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
    */
   public static Contents read(Path path) {
-    try (InputStream bytes = Files.newInputStream(path)) {
-      SessionLines lines = new SessionLines(bytes);
-      Optional<SessionLines.Line> heading = lines.next();
-      if (heading.isEmpty()) {
-        return new Contents(List.of(), 0, SessionForm.newest());
-      }
-      String first = heading.get().text();
-      Optional<SessionForm> form = SessionForm.of(first);
-      if (form.isPresent()) {
-        return new Reading(form.get()).all(lines);
-      }
-      if (SessionForm.newest().heading().startsWith(first) && lines.next().isEmpty()) {
-        return new Contents(List.of(), 0, SessionForm.newest());
-      }
-      throw new Trouble(
-          Words.say(
-              first.matches("halflight-session \\d+") ? "session.later" : "session.other", path));
-    } catch (NoSuchFileException e) {
-      throw new Trouble(Words.say("session.missing", path), e);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
-    }
+    return SessionReader.read(path, SessionReader::all);
   }
 
   /**
@@ -206,76 +179,7 @@ public final class SessionFile implements AutoCloseable {
    * @throws Trouble as {@link #read} does
    */
   public static List<BenchEvent> readEnd(Path path) {
-    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
-      if (channel.size() <= END_BYTES) {
-        return read(path).events();
-      }
-      SessionLines all = new SessionLines(Channels.newInputStream(channel));
-      Optional<SessionForm> form = all.next().flatMap(first -> SessionForm.of(first.text()));
-      if (form.isEmpty()) {
-        return read(path).events();
-      }
-      channel.position(channel.size() - END_BYTES);
-      SessionLines end = new SessionLines(Channels.newInputStream(channel));
-      // The first may be the end of a line only.
-      end.next();
-      List<BenchEvent> events = new ArrayList<>();
-      for (Optional<SessionLines.Line> line = end.next(); line.isPresent(); line = end.next()) {
-        event(form.get(), line.get()).ifPresent(events::add);
-      }
-      return events;
-    } catch (NoSuchFileException e) {
-      throw new Trouble(Words.say("session.missing", path), e);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
-    }
-  }
-
-  /** What is read of one file. */
-  private static final class Reading {
-    private final SessionForm form;
-    private final List<BenchEvent> events = new ArrayList<>();
-    private long lastNumber;
-    private int damaged;
-
-    /** Damaged lines since the last mark: what is missing may have been in them. */
-    private int sinceMark;
-
-    Reading(SessionForm form) {
-      this.form = form;
-    }
-
-    Contents all(SessionLines lines) throws IOException {
-      for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
-        onLine(line.get());
-      }
-      return new Contents(events, damaged, form);
-    }
-
-    private void onLine(SessionLines.Line line) {
-      Optional<BenchEvent> event = event(form, line);
-      if (event.isPresent() && inOrder(event.get())) {
-        events.add(event.get());
-      } else if (!line.text().isEmpty()) {
-        damaged++;
-        sinceMark++;
-      }
-    }
-
-    /** Whether an event does not stand in the file a second time; counts what is missing. */
-    private boolean inOrder(BenchEvent event) {
-      if (!form.numbersMarks() || !(event instanceof BenchEvent.Mark mark)) {
-        return true;
-      }
-      if (mark.number() <= lastNumber) {
-        return false;
-      }
-      long missing = mark.number() - lastNumber - 1 - sinceMark;
-      damaged += (int) Math.max(0, Math.min(missing, Integer.MAX_VALUE / 2 - damaged));
-      lastNumber = mark.number();
-      sinceMark = 0;
-      return true;
-    }
+    return SessionReader.read(path, SessionReader::end);
   }
 
   /**
@@ -285,34 +189,7 @@ public final class SessionFile implements AutoCloseable {
    * @throws Trouble when the file is not there, cannot be read, is none of ours or of a later form
    */
   public static Optional<BenchEvent> first(Path path) {
-    try (InputStream bytes = Files.newInputStream(path)) {
-      SessionLines lines = new SessionLines(bytes);
-      Optional<SessionForm> form = lines.next().flatMap(first -> SessionForm.of(first.text()));
-      if (form.isEmpty()) {
-        return read(path).events().stream().findFirst();
-      }
-      for (Optional<SessionLines.Line> line = lines.next(); line.isPresent(); line = lines.next()) {
-        Optional<BenchEvent> event = event(form.get(), line.get());
-        if (event.isPresent()) {
-          return event;
-        }
-      }
-      return Optional.empty();
-    } catch (NoSuchFileException e) {
-      throw new Trouble(Words.say("session.missing", path), e);
-    } catch (IOException e) {
-      throw new Trouble(Words.say("session.unreadable", path, reason(e)), e);
-    }
-  }
-
-  /**
-   * The event of a line. In the newer form a line without its end was refused by a full disk, or
-   * cut by a death: it does not count, even if nothing but the end is missing.
-   */
-  private static Optional<BenchEvent> event(SessionForm form, SessionLines.Line line) {
-    return line.tooLong() || (form.numbersMarks() && !line.ended())
-        ? Optional.empty()
-        : form.event(line.text());
+    return SessionReader.read(path, SessionReader::first);
   }
 
   /** Where the file is. */
@@ -377,7 +254,7 @@ public final class SessionFile implements AutoCloseable {
         .orElseThrow(() -> new Trouble(Words.say("session.inUse", path)));
   }
 
-  private static String reason(Throwable e) {
+  static String reason(Throwable e) {
     return e instanceof java.nio.file.AccessDeniedException
         ? Words.say("file.reason.permission")
         : Objects.requireNonNullElse(e.getMessage(), e.getClass().getSimpleName());

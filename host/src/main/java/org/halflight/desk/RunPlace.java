@@ -142,7 +142,7 @@ final class RunPlace extends Place {
       next(beside);
     }
     add(checks(), "skip 1");
-    add(beforeCocking, "skip 1, split 3, flowy");
+    add(beforeCocking, "span 2, split 3, flowy");
     add(bladesShut);
     add(options.contact(), "wrap");
     add(caution, "skip 1, span 3, growx, wmin 200, hidemode 3, wrap");

@@ -41,10 +41,10 @@ final class CockingWatch {
     strokes.clear();
   }
 
-  void end(List<SessionEvent> news) {
+  void end(List<SessionEvent> events) {
     if (learning) {
       learning = false;
-      news.add(new SessionEvent.CockingNotKnown(strokes.size()));
+      events.add(new SessionEvent.CockingNotKnown(strokes.size()));
     }
   }
 
@@ -62,32 +62,32 @@ final class CockingWatch {
       boolean released,
       boolean releaseIsWired,
       Optional<Double> wantedSeconds,
-      List<SessionEvent> news) {
+      List<SessionEvent> events) {
     Optional<CockingPattern.Stroke> stroke = CockingPattern.Stroke.of(firing, rate);
     if (released || stroke.isEmpty()) {
       return false;
     }
     if (learning) {
-      learn(stroke.get(), news);
+      learn(stroke.get(), events);
       return true;
     }
     return pattern.filter(known -> known.matches(stroke.get())).isPresent()
         && (releaseIsWired || !couldBeTheSpeed(exposure, wantedSeconds));
   }
 
-  private void learn(CockingPattern.Stroke stroke, List<SessionEvent> news) {
+  private void learn(CockingPattern.Stroke stroke, List<SessionEvent> events) {
     strokes.add(stroke);
     if (strokes.size() > CockingPattern.STROKES) {
       strokes.remove();
     }
-    news.add(new SessionEvent.CockingStroke(strokes.size(), CockingPattern.STROKES));
+    events.add(new SessionEvent.CockingStroke(strokes.size(), CockingPattern.STROKES));
     if (strokes.size() == CockingPattern.STROKES) {
       CockingPattern found = new CockingPattern(List.copyOf(strokes));
       // Strokes that are not alike go on being learnt, the oldest given up for each new one.
       if (found.isAlike()) {
         pattern = Optional.of(found);
         learning = false;
-        news.add(new SessionEvent.CockingKnown(found));
+        events.add(new SessionEvent.CockingKnown(found));
       }
     }
   }

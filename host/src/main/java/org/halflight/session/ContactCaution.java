@@ -8,26 +8,26 @@ final class ContactCaution {
   private boolean given;
 
   /** A run begins; with the contact wired the caution comes before its first firing. */
-  void runBegins(RunSetup setup, List<SessionEvent> news) {
+  void runBegins(RunSetup setup, List<SessionEvent> events) {
     if (setup.criteria().flashContact()) {
-      give(news);
+      give(events);
     }
   }
 
   /**
    * A firing settled; a contact that nobody spoke of may be wired too. The practice rig's is not.
    */
-  void settled(FiringResult result, List<SessionEvent> news) {
+  void settled(FiringResult result, List<SessionEvent> events) {
     if (Source.of(result.key().rigSerial()) != Source.PRACTICE
         && !result.firing().of(Channel.CONTACT).isEmpty()) {
-      give(news);
+      give(events);
     }
   }
 
-  private void give(List<SessionEvent> news) {
+  private void give(List<SessionEvent> events) {
     if (!given) {
       given = true;
-      news.add(new SessionEvent.FlashContactInUse());
+      events.add(new SessionEvent.FlashContactInUse());
     }
   }
 }

@@ -73,10 +73,7 @@ final class ReleaseTiming {
   static Firing join(Firing press, Firing light) {
     List<Edge> edges = new ArrayList<>(press.edges());
     edges.addAll(light.edges());
-    Set<Firing.Damage> damage = EnumSet.noneOf(Firing.Damage.class);
-    damage.addAll(press.damage());
-    damage.addAll(light.damage());
-    return new Firing(edges, List.copyOf(damage));
+    return joined(edges, EnumSet.noneOf(Firing.Damage.class), press, light);
   }
 
   /** A firing that a break cut in two, put together; nobody knows what the break took. */
@@ -84,9 +81,13 @@ final class ReleaseTiming {
     List<Edge> edges = new ArrayList<>(firing.edges());
     rest.edges().stream().filter(edge -> !firing.edges().contains(edge)).forEach(edges::add);
     edges.sort(Comparator.comparingLong(Edge::ticks));
-    Set<Firing.Damage> damage = EnumSet.of(Firing.Damage.LINK_LOST);
-    damage.addAll(firing.damage());
-    damage.addAll(rest.damage());
+    return joined(edges, EnumSet.of(Firing.Damage.LINK_LOST), firing, rest);
+  }
+
+  private static Firing joined(
+      List<Edge> edges, Set<Firing.Damage> damage, Firing first, Firing second) {
+    damage.addAll(first.damage());
+    damage.addAll(second.damage());
     return new Firing(edges, List.copyOf(damage));
   }
 

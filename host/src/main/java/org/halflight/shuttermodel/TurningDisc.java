@@ -95,63 +95,46 @@ public record TurningDisc(
 
   /** The same off its centre. */
   public TurningDisc offCentre(double millimetres, double degrees) {
-    return new TurningDisc(
-        openDegrees,
-        closeDegrees,
-        turnsASecond,
-        creepShare,
-        wanderShare,
-        millimetres,
-        degrees,
-        radiusMillimetres,
-        lightMillimetres,
-        seed);
+    return with(closeDegrees, creepShare, wanderShare, millimetres, degrees, lightMillimetres);
   }
 
   /** The same at a speed that is not even. */
   public TurningDisc uneven(double creep, double wander) {
-    return new TurningDisc(
-        openDegrees,
-        closeDegrees,
-        turnsASecond,
-        creep,
-        wander,
-        offCentreMillimetres,
-        offCentreDegrees,
-        radiusMillimetres,
-        lightMillimetres,
-        seed);
+    return with(
+        closeDegrees, creep, wander, offCentreMillimetres, offCentreDegrees, lightMillimetres);
   }
 
   /** The same before a light of another width. */
   public TurningDisc light(double millimetres) {
-    return new TurningDisc(
-        openDegrees,
-        closeDegrees,
-        turnsASecond,
-        creepShare,
-        wanderShare,
-        offCentreMillimetres,
-        offCentreDegrees,
-        radiusMillimetres,
-        millimetres,
-        seed);
+    return with(
+        closeDegrees, creepShare, wanderShare, offCentreMillimetres, offCentreDegrees, millimetres);
   }
 
   /** The same with the closing edge of a slot beside its place. */
   public TurningDisc cut(int slot, double degrees) {
     List<Double> closes = new ArrayList<>(closeDegrees);
     closes.set(slot, closes.get(slot) + degrees);
+    return with(
+        closes, creepShare, wanderShare, offCentreMillimetres, offCentreDegrees, lightMillimetres);
+  }
+
+  private TurningDisc with(
+      List<Double> closes,
+      double creep,
+      double wander,
+      double offMillimetres,
+      double offDegrees,
+      double light) {
     return new TurningDisc(
         openDegrees,
         closes,
         turnsASecond,
-        creepShare,
-        wanderShare,
-        offCentreMillimetres,
-        offCentreDegrees,
+        creep,
+        wander,
+        offMillimetres,
+        offDegrees,
         radiusMillimetres,
-        lightMillimetres,
+        light,
         seed);
   }
 

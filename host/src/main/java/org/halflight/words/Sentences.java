@@ -164,7 +164,7 @@ public final class Sentences {
             Words.of("speed.outcome", outcome, speed.speed(), speed.count(outcome), speed.tries()));
       }
     }
-    if (speed.verdict() == Verdict.CHECK_RIG || speed.verdict() == Verdict.FULL_LIGHT_AGAIN) {
+    if (speed.timingBasis().instead().isPresent()) {
       sentences.add(noVerdict(speed));
     }
     String placed = placed(speed);
@@ -247,34 +247,28 @@ public final class Sentences {
   private static String placed(SpeedSummary speed) {
     if (speed.meanStops().isEmpty()) {
       return Words.say(
-          speed.timingBasis().count(DecidedBy.CHECK_RIG)
-                      + speed.timingBasis().count(DecidedBy.FULL_LIGHT_AGAIN)
-                  > 0
-              ? "speed.noVerdict.none"
-              : "speed.tooFew.none",
+          speed.timingBasis().instead().isPresent() ? "speed.noVerdict.none" : "speed.tooFew.none",
           speed.speed());
     }
     double mean = speed.meanStops().getAsDouble();
-    if (speed.verdict() == Verdict.TOO_FEW) {
-      return Words.say("speed.tooFew.one", speed.speed(), Numbers.stopsInWords(mean));
-    }
-    if (speed.verdict() == Verdict.CHECK_RIG || speed.verdict() == Verdict.FULL_LIGHT_AGAIN) {
-      return Words.say("speed.noVerdict.mean", speed.errors().n(), Numbers.stopsInWords(mean));
-    }
-    if (speed.verdict() == Verdict.FEWER_THAN_PLANNED) {
-      return Words.say(
-          "speed.fewer",
-          speed.speed(),
-          Numbers.stopsInWords(mean),
-          speed.errors().n(),
-          speed.decisionBasis().planned().orElseThrow());
-    }
-    if (speed.verdict() == Verdict.SOME_FAILED) {
-      return Words.say("speed.someFailed", speed.speed(), Numbers.stopsInWords(mean));
-    }
-    return speed.decisionBasis().measurand() == Measurand.ONE_EXPOSURE
-        ? oneExposure(speed, mean)
-        : usualExposure(speed, mean);
+    String stops = Numbers.stopsInWords(mean);
+    return switch (speed.verdict()) {
+      case TOO_FEW -> Words.say("speed.tooFew.one", speed.speed(), stops);
+      case CHECK_RIG, FULL_LIGHT_AGAIN ->
+          Words.say("speed.noVerdict.mean", speed.errors().n(), stops);
+      case FEWER_THAN_PLANNED ->
+          Words.say(
+              "speed.fewer",
+              speed.speed(),
+              stops,
+              speed.errors().n(),
+              speed.decisionBasis().planned().orElseThrow());
+      case SOME_FAILED -> Words.say("speed.someFailed", speed.speed(), stops);
+      default ->
+          speed.decisionBasis().measurand() == Measurand.ONE_EXPOSURE
+              ? oneExposure(speed, mean)
+              : usualExposure(speed, mean);
+    };
   }
 
   /** The releases that are not like the others, and how many more there may be. */

@@ -14,6 +14,8 @@ import java.io.UncheckedIOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
@@ -22,6 +24,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import javax.swing.JComboBox;
+import javax.swing.JScrollPane;
 import javax.swing.MenuElement;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
@@ -226,6 +229,15 @@ final class DeskHand {
                 && window.tried().isUpToDate()
                 && window.cameras().map().canvas().isUpToDate());
     robot.waitForIdle();
+    onScreen(
+        () -> {
+          Container content = window.frame().getContentPane();
+          List<String> beyond = beyondTheEdge(content, content);
+          if (!beyond.isEmpty()) {
+            throw new AssertionError(name + ": beyond the edge of the window: " + beyond);
+          }
+          return null;
+        });
     Rectangle area = onScreen(() -> window.frame().getBounds());
     try {
       Files.createDirectories(folder);
@@ -233,6 +245,23 @@ final class DeskHand {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What shows but reaches over the left or right edge of the window, unless it scrolls. */
+  private static List<String> beyondTheEdge(Container in, Container window) {
+    List<String> beyond = new ArrayList<>();
+    for (Component each : in.getComponents()) {
+      if (!each.isShowing() || each instanceof JScrollPane) {
+        continue;
+      }
+      Rectangle place = SwingUtilities.convertRectangle(in, each.getBounds(), window);
+      if (place.x < 0 || place.x + place.width > window.getWidth()) {
+        beyond.add(each.getClass().getSimpleName() + " " + each.getName() + " " + place);
+      } else if (each instanceof Container container) {
+        beyond.addAll(beyondTheEdge(container, window));
+      }
+    }
+    return beyond;
   }
 
   /** Makes the window another size. */

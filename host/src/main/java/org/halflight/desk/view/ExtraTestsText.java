@@ -80,7 +80,7 @@ public record ExtraTestsText(List<Entry> entries) {
         Words.say("desk.tried.headline", ExtraTestWords.name(tried), ExtraTestWords.state(tried)),
         tried
             .phase()
-            .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phase(phase)))
+            .map(phase -> Words.say("desk.tried.run", tried.run(), Sentences.phaseWithin(phase)))
             .orElseGet(() -> Words.say("desk.tried.noRun")),
         ExtraTestWords.lines(tried),
         picture,

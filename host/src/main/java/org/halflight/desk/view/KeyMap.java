@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Which key does what, whatever has the focus. Letters and the space bar are left alone while
@@ -38,17 +39,12 @@ public final class KeyMap {
 
   /** The name of the key of an act, for people. */
   public static String keyOf(UserAction act) {
-    return BENCH.entrySet().stream()
+    return Stream.of(BENCH, EVERYWHERE)
+        .flatMap(keys -> keys.entrySet().stream())
         .filter(entry -> entry.getValue() == act)
         .map(Map.Entry::getKey)
         .findFirst()
-        .orElseGet(
-            () ->
-                EVERYWHERE.entrySet().stream()
-                    .filter(entry -> entry.getValue() == act)
-                    .map(Map.Entry::getKey)
-                    .findFirst()
-                    .orElseThrow());
+        .orElseThrow();
   }
 
   /**
