@@ -90,6 +90,11 @@ public final class LightKeeper {
     }
   }
 
+  /** Whether the thresholds of this light are on their way back to a board that restarted. */
+  public boolean isRestoring() {
+    return thresholds.isRestoring();
+  }
+
   /** Nothing is under way that another command could get between. */
   boolean isIdle() {
     return !isUnderWay() && probe.isEmpty();

@@ -54,6 +54,11 @@ final class ThresholdKeeper {
     return Optional.empty();
   }
 
+  /** Whether the thresholds are being put back, and have not been read where they should be yet. */
+  boolean isRestoring() {
+    return wanted.isPresent();
+  }
+
   /** Whether the thresholds were looked at and did not stand where they should; tells it once. */
   boolean isOff() {
     boolean now = off;

@@ -78,7 +78,7 @@ class ReboundOnTheBoardTest {
     assertThat(seen.startSeconds()).isCloseTo(1.5e-3, within(0.15e-3));
     assertThat(seen.windowSeconds()).isGreaterThanOrEqualTo(12e-3);
     assertThat(ReboundWords.ofRun(fired.subList(3, 5)))
-        .containsExactly("Rebound by the light curve at 1/250, for 10 ms after closing: none.");
+        .containsExactly("Rebound by the light curve at 1/250: none within 10 ms after closing.");
   }
 
   private static void begin(BoxBench bench, Phase phase) {

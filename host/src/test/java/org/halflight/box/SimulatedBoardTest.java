@@ -328,9 +328,11 @@ class SimulatedBoardTest {
       assertThat(cut.outcome()).isIn(Outcome.UNUSABLE, Outcome.STUCK_OPEN);
       assertThat(cut.isGood()).isFalse();
 
-      bench.until("the board to be dark and quiet", () -> bench.session().isQuiet());
+      bench.until(
+          "the thresholds to settle where they were, and the board to be dark and quiet",
+          () -> !bench.driver().light().isRestoring() && bench.session().isQuiet());
       // The thresholds of the light were put back after the reset, so the figure is the same.
-      // While the thresholds settle after a start the comparators may switch: an event of its own.
+      // While they settled the comparators may have switched: an event of its own.
       FiringResult after = bench.fire("sixtieth");
       for (int more = 0; more < 2 && after.outcome() != Outcome.TIMED; more++) {
         after = bench.fire("sixtieth");

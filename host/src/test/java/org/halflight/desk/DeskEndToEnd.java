@@ -616,6 +616,7 @@ final class DeskEndToEnd {
     hand.shot(shots, "5-tried-table");
     hand.click("triedTables");
 
+    int beforePanel = view().results().size();
     hand.click("triedPanel");
     for (int step = 1; step <= 4; step++) {
       pressDone(step);
@@ -625,6 +626,7 @@ final class DeskEndToEnd {
         view().lightTest().prompt().sentence().contains("from the middle of the lens"),
         view().lightTest().prompt().sentence());
 
+    hand.await("its opening is over", v -> v.results().size() > beforePanel);
     hand.click("triedStops");
     hand.await("once more", v -> v.lightTest().isUnderWay());
     hand.click("triedStop");
