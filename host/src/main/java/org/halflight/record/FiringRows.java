@@ -4,7 +4,6 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -112,22 +111,22 @@ final class FiringRows {
     long id = there.id();
     KeptFiring known = there.firing();
     Firing before = known.result().firing();
-    FiringResult result = cutOff || known.cutOff() ? told : asDamagedAs(before, told);
-    if (isMore(result.firing(), cutOff, mayChange, there)) {
-      FiringResult whole = mayChange ? result : ofLess(result, known);
-      complete(connection, id, curved(whole, result, known), cutOff, now);
+    FiringResult result = cutOff || known.cutOff() ? told : FiringMerge.asDamagedAs(before, told);
+    if (FiringMerge.isMore(result.firing(), cutOff, mayChange, there)) {
+      FiringResult whole = mayChange ? result : FiringMerge.ofLess(result, known);
+      complete(connection, id, FiringMerge.curved(whole, result, known), cutOff, now);
       return SaveOutcome.COMPLETED;
     }
     if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
       // The same file cut short, or damage that only means that it or the record ended there.
       boolean lessOfTheSame =
-          holds(before, result.firing())
+          FiringMerge.holds(before, result.firing())
               && (cutOff
                   || known.cutOff()
                   || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? SaveOutcome.KNOWN : SaveOutcome.DIFFERS;
     }
-    FiringResult said = curved(mayChange ? result : known.result(), result, known);
+    FiringResult said = FiringMerge.curved(mayChange ? result : known.result(), result, known);
     if (said.equals(known.result())) {
       return SaveOutcome.KNOWN;
     }
@@ -264,112 +263,6 @@ final class FiringRows {
     return result.exposure() instanceof LeafExposure.StuckOpen
         && !low.isEmpty()
         && !low.get(low.size() - 1).high();
-  }
-
-  /** The same edges, once found damaged, stay so: what is told later may only add to that. */
-  private static FiringResult asDamagedAs(Firing before, FiringResult told) {
-    FiringResult result = told;
-    if (told.firing().edges().equals(before.edges())) {
-      for (Firing.Damage damage : before.damage()) {
-        result = result.firing().damage().contains(damage) ? result : result.damagedBy(damage);
-      }
-    }
-    return result;
-  }
-
-  /**
-   * Whether a firing tells more than what is kept of it. Of one that was cut off: more edges, that
-   * none came, or more damage. Of a press of the release: light that came much later. Of any other:
-   * that it is damaged after all.
-   */
-  private static boolean isMore(Firing now, boolean cutOff, boolean mayChange, Numbered known) {
-    Firing before = known.firing().result().firing();
-    if (known.firing().cutOff()) {
-      return holds(now, before)
-          && (now.edges().size() > before.edges().size()
-              || !cutOff
-              || (mayChange && isMoreDamaged(now, before)));
-    }
-    return (known.settledOutcome() == Outcome.DID_NOT_OPEN && begins(now, before))
-        || isFoundDamaged(now, cutOff, before);
-  }
-
-  /**
-   * Whether edges that had settled turned out to be damaged; late light may have been added to a
-   * press, or the rest of the firing behind a break of the session, also between its edges.
-   */
-  private static boolean isFoundDamaged(Firing now, boolean cutOff, Firing before) {
-    if (!now.damage().containsAll(before.damage())) {
-      return false;
-    }
-    if (now.edges().size() > before.edges().size()) {
-      return (!before.damage().isEmpty() && begins(now, before))
-          || (now.damage().contains(Firing.Damage.LINK_LOST) && holds(now, before));
-    }
-    // Where the session breaks off, damage only means that it ended there.
-    return !cutOff && now.edges().equals(before.edges()) && isMoreDamaged(now, before);
-  }
-
-  private static boolean isMoreDamaged(Firing now, Firing before) {
-    return now.damage().size() > before.damage().size()
-        && now.damage().containsAll(before.damage());
-  }
-
-  /** Whether a firing begins with all edges of another and goes on. */
-  private static boolean begins(Firing firing, Firing other) {
-    int n = other.edges().size();
-    return firing.edges().size() > n && firing.edges().subList(0, n).equals(other.edges());
-  }
-
-  /**
-   * Whether all edges of another firing are in it, in their order. Those that are not may stand
-   * between: edges of different channels may come a little out of order, so that a file may end
-   * before an earlier edge.
-   */
-  private static boolean holds(Firing firing, Firing other) {
-    Iterator<Edge> edges = firing.edges().iterator();
-    for (Edge wanted : other.edges()) {
-      boolean found = false;
-      while (!found && edges.hasNext()) {
-        found = edges.next().equals(wanted);
-      }
-      if (!found) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  /** The curve that is known stays; one that comes later is added, with what it has to say. */
-  private static FiringResult curved(FiringResult said, FiringResult now, KeptFiring known) {
-    if (known.result().curve().isPresent()) {
-      FiringCurve before = known.result().curve().get();
-      return said.curve().filter(before::isRawlyThat).isPresent()
-          ? withFullLightOf(before, said)
-          : said.withCurve(before);
-    }
-    return now.curve().isPresent() && said.curve().isEmpty()
-        ? said.withCurve(now.curve().get())
-        : said;
-  }
-
-  /**
-   * Full light that was once measured after a firing is not forgotten by a file that knows less.
-   */
-  private static FiringResult withFullLightOf(FiringCurve before, FiringResult said) {
-    FiringCurve now = said.curve().orElseThrow();
-    return now.fullLightAfter().isEmpty() && before.fullLightAfter().isPresent()
-        ? said.withCurve(now.withFullLightAfter(before.fullLightAfter()))
-        : said;
-  }
-
-  /** Of a file that knows less: what was said stays, and once not counted stays not counted. */
-  private static FiringResult ofLess(FiringResult now, KeptFiring known) {
-    if (!known.cutOff() && now.firing().edges().equals(known.result().firing().edges())) {
-      return asDamagedAs(now.firing(), known.result());
-    }
-    Optional<String> before = known.result().rejection();
-    return now.rejection().isEmpty() && before.isPresent() ? now.rejected(before.get()) : now;
   }
 
   private static void mend(
