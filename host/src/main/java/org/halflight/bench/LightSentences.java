@@ -67,7 +67,7 @@ public final class LightSentences {
       return Words.say("light.trip.right", level(channel));
     }
     return Words.say(
-        millivolts > 0 ? "light.trip.late" : "light.trip.early",
+        millivolts > 0 ? "light.trip.above" : "light.trip.below",
         level(channel),
         whole(Math.abs(millivolts)));
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.halflight.calibration.RigCheck;
+import org.halflight.words.ProfileWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 
@@ -37,7 +38,11 @@ public final class RigCheckChart implements Picture {
     double reach = 1e6 * RigCheck.averageReach(check.limits());
     double upper = check.limits().at(RigCheck.SINGLE_DEVIATIONS);
     plot.level(centre, theme.quietInk(), false);
-    plot.level(1e6 * upper, theme.asFound(), true, Words.say("check.chart.limit", micros(upper)));
+    plot.level(
+        1e6 * upper,
+        theme.asFound(),
+        true,
+        Words.say("check.chart.limit", ProfileWords.micros(upper)));
     plot.level(1e6 * check.limits().at(-RigCheck.SINGLE_DEVIATIONS), theme.asFound(), true);
     plot.level(
         centre + reach,
@@ -61,8 +66,8 @@ public final class RigCheckChart implements Picture {
       rows.add(
           List.of(
               String.valueOf(i + 1),
-              micros(check.points().get(i).value()),
-              micros(check.points().get(i).average())));
+              ProfileWords.micros(check.points().get(i).value()),
+              ProfileWords.micros(check.points().get(i).average())));
     }
     return new DataTable(
         title(),
@@ -72,9 +77,5 @@ public final class RigCheckChart implements Picture {
             Words.say("check.chart.average")),
         rows,
         note);
-  }
-
-  private static String micros(double seconds) {
-    return String.format(Locale.ROOT, "%.2f", 1e6 * seconds);
   }
 }

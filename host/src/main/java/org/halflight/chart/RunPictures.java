@@ -98,7 +98,7 @@ public final class RunPictures {
    * @param speed summed up
    */
   public static FiringRow firingRow(List<FiringResult> firings, SpeedSummary speed, String note) {
-    return firingRow(firings, speed, Sentences.phase(speed.phase()), List.of(), note);
+    return firingRow(firings, speed, Sentences.phaseWithin(speed.phase()), List.of(), note);
   }
 
   /**

@@ -36,6 +36,8 @@ final class ChecklistTable extends JTable {
     setCellSelectionEnabled(true);
     setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     getTableHeader().setReorderingAllowed(false);
+    // The longest name of an item needs about twice what an answer needs.
+    getColumnModel().getColumn(0).setPreferredWidth(2 * getColumnModel().getColumn(1).getWidth());
     getAccessibleContext().setAccessibleName(Words.say("desk.lists.name"));
     getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "turn");
     getActionMap()

@@ -115,8 +115,8 @@ final class ExtraTestsPlace extends Place {
     // Its words change while the light is read; the buttons beside it stay where they are.
     buttons.add(done, "wmin 150");
     buttons.add(skip);
-    buttons.add(stop, "wrap");
-    buttons.add(markedLabel, "span, split 2");
+    buttons.add(stop);
+    buttons.add(markedLabel, "newline, span, split 2");
     buttons.add(marked);
     left.add(buttons);
     left.add(listTitle, "gaptop 8");

@@ -224,11 +224,7 @@ public final class HandOverPage {
 
   private void card(Sheet sheet) throws IOException {
     sheet.heading(Words.say("page.section.card"), PocketCard.height(input) + 30);
-    sheet.paragraph(
-        Words.say("page.card.hint", Words.say("page.card.explain")),
-        letters.regular(),
-        7.5f,
-        Ink.QUIET);
+    sheet.paragraph(Words.say("page.card.hint"), letters.regular(), 7.5f, Ink.QUIET);
     new PocketCard(input, sheet).draw();
   }
 

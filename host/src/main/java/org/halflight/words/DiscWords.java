@@ -78,8 +78,8 @@ public final class DiscWords {
     double k = Student.quantile(1 - (1 - DiscReading.LEVEL) / 4, reading.edgeDegreesOfFreedom());
     return Words.say(
         "disc.offset",
-        ProfileWords.micros(reading.offsetSeconds()),
-        ProfileWords.micros(k * reading.offsetSd()),
+        String.format(Locale.ROOT, "%+.1f", 1e6 * reading.offsetSeconds()),
+        tenths(1e6 * k * reading.offsetSd()),
         signedPercent(reading.slopeError()),
         percent(k * reading.slopeSd()));
   }
@@ -123,7 +123,7 @@ public final class DiscWords {
       return Words.say(
           "disc.verdict.agrees",
           percent(narrow.discSeconds() / narrow.slot().expectedSeconds()),
-          millis(narrow.slot().expectedSeconds()));
+          Numbers.time(narrow.slot().expectedSeconds()));
     }
     return Words.of("disc.verdict", comparison.verdict(), of);
   }

@@ -205,7 +205,7 @@ public final class Numbers {
     return String.format(Locale.ROOT, "%.1f", value).replace(".0", "");
   }
 
-  private static double withoutNegativeZero(double value, int decimals) {
+  static double withoutNegativeZero(double value, int decimals) {
     double scale = Math.pow(10, decimals);
     return Math.round(value * scale) / scale + 0.0;
   }

@@ -53,8 +53,8 @@ public final class ProfileWords {
   public static String clock(ClockRate clock) {
     return Words.say(
         clock.fastPpm() < 0 ? "profile.clock.slow" : "profile.clock.fast",
-        number(Math.abs(clock.fastPpm())),
-        number(clock.standardUncertaintyPpm()),
+        ppm(Math.abs(clock.fastPpm()), clock),
+        ppm(clock.standardUncertaintyPpm(), clock),
         Words.of("profile.clock.source", clock.source()));
   }
 
@@ -105,9 +105,9 @@ public final class ProfileWords {
             (channel, trip) ->
                 lines.add(
                     Words.say(
-                        "profile.trip",
+                        trip.offsetCounts() < 0 ? "profile.trip.below" : "profile.trip.above",
                         Words.say("profile.channel." + channel.label()),
-                        number(trip.offsetCounts()),
+                        number(Math.abs(trip.offsetCounts())),
                         number(trip.hysteresisCounts()))));
     if (profile.shortestTrustworthySeconds().isPresent()) {
       lines.add(
@@ -126,7 +126,14 @@ public final class ProfileWords {
 
   /** A short time in microseconds with two decimals. */
   public static String micros(double seconds) {
-    return String.format(Locale.ROOT, "%.2f", seconds * 1e6);
+    return String.format(Locale.ROOT, "%.2f", Numbers.withoutNegativeZero(seconds * 1e6, 2));
+  }
+
+  /** No more digits than the uncertainty of the clock supports. */
+  private static String ppm(double value, ClockRate clock) {
+    return clock.standardUncertaintyPpm() < 10
+        ? number(value)
+        : String.format(Locale.ROOT, "%.0f", value);
   }
 
   private static String number(double value) {

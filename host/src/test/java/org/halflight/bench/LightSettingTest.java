@@ -90,8 +90,8 @@ class LightSettingTest {
     assertThat(middle.low()).isCloseTo(LevelPair.GAUSS.low(), within(0.0035));
     assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
     assertThat(LightSentences.done(setting))
-        .containsPattern("The low level switches \\d+ mV too late: corrected\\.")
-        .containsPattern("The high level switches \\d+ mV too early: corrected\\.");
+        .containsPattern("The low level switches \\d+ mV above its threshold: corrected\\.")
+        .containsPattern("The high level switches \\d+ mV below its threshold: corrected\\.");
   }
 
   /** Twice the stated uncertainty, which the ripple of the invented lamp rules. */

@@ -55,7 +55,7 @@ class ComparatorsOnTheBoardTest {
       assertThat(middle.high()).isCloseTo(LevelPair.GAUSS.high(), within(0.0035));
       assertThat(LightSentences.done(setting))
           .contains("The low level switches")
-          .contains("too late: corrected");
+          .contains("above its threshold: corrected");
     }
     TripPoints again = SessionReducer.replay(SessionFile.read(file).events()).session().trips();
     assertThat(again.low().offsetCounts()).isCloseTo(live.low().offsetCounts(), within(5.1e-5));

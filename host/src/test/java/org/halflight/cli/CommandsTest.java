@@ -26,7 +26,7 @@ class CommandsTest extends CommandTests {
         .containsPattern("1/8 runs 0\\.\\d\\d stop slow")
         .containsPattern("1/125 is within tolerance")
         .contains("At this scatter 3 firings would decide; 5 are planned.")
-        .contains("Odd ones: 0 of 5, up to 45 % not excluded.");
+        .contains("Odd ones: 0 of 5, up to 45 % possible.");
     assertThat(practice)
         .isDirectoryContaining("glob:**/practice.session")
         .isDirectoryContaining("glob:**/firings.csv")

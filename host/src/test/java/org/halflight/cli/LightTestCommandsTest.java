@@ -40,7 +40,7 @@ class LightTestCommandsTest extends CommandTests {
         .contains("Aperture check against f/2.8: 4 of 5 stops are within 0.33 stop")
         .containsPattern("Too little light: f/16 -0\\.4\\d stop")
         .containsPattern("Backlash: f/\\S+ lets through 0\\.1\\d stop less when opening up")
-        .contains("f/5.6 as 5.657");
+        .contains("f/5.6 is 5.657");
     assertThat(picture).isNotEmptyFile();
     assertThat(printed()).doesNotContain("Lamp").doesNotContain("stays open");
 

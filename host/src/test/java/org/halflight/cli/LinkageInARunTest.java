@@ -93,7 +93,7 @@ class LinkageInARunTest extends CommandTests {
     assertThat(printed())
         .contains("too early. Adjust it so that the advance unlocks later.")
         .contains("too late. Adjust it so that the advance unlocks earlier.")
-        .containsPattern("Trial 3: Too close to separate.*unlocks earlier\\.")
+        .containsPattern("Trial 3 has no interval. Too close to separate.*unlocks earlier\\.")
         .containsPattern("Trial 4: the advance unlocks [12]\\.\\d ms before the blades open: good")
         .contains("Do not wind on");
 

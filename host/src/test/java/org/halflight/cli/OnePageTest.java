@@ -58,7 +58,7 @@ class OnePageTest extends CommandTests {
     assertThat(filed).usingRecursiveComparison().isEqualTo(recorded);
     assertThat(filed.asFound().orElseThrow().when()).contains("25 November 2026", "60 min");
     assertThat(filed.last().setup())
-        .isEqualTo(Map.of("Sync lever", "at X", "Stop (f-number)", "5.6"));
+        .isEqualTo(Map.of("Sync lever", "at X", "Aperture set (f-number)", "5.6"));
     assertThat(filed.stopTables()).hasSize(2);
     assertThat(filed.measuredFNumber()).hasValue(5.6);
   }

@@ -150,7 +150,7 @@ class HandOverPageTest {
         .contains("Oil on blades fault OK a film near the pivots")
         .contains("Rig not calibrated.")
         .contains("That is usual in the trade, not a standard's limit.")
-        .contains("From the lists: Self-timer, Flash contact.")
+        .contains("From the inspection: Self-timer, Flash contact.")
         .contains("exposure away from the middle of the picture")
         .contains("First firing after rest, as found at 1 s:")
         .contains("Stopped down (a model)")

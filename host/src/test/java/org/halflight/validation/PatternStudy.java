@@ -91,7 +91,7 @@ final class PatternStudy {
         String said =
             String.join(" ", PatternWords.of(Patterns.of(fault.run(runs)), DrawnRuns.DIAL));
         part += said.contains("slow-speed train") ? 1 : 0;
-        nothing += said.contains("Nothing is out of the ordinary") ? 1 : 0;
+        nothing += said.contains("Nothing stands out") ? 1 : 0;
       }
       return new Message(count, part, nothing);
     }

@@ -30,7 +30,7 @@ class OddOnesTest {
     SpeedSummary five = of(Map.of(), OptionalDouble.empty(), 0, 0.1, 0.2, 0.1, 0);
     assertThat(five.oddOnes()).contains(new OddOnes(0, 5));
     assertThat(five.oddOnes().get().upperShare()).isCloseTo(0.451, within(5e-4));
-    assertThat(Sentences.speed(five)).contains("Odd ones: 0 of 5, up to 45 % not excluded.");
+    assertThat(Sentences.speed(five)).contains("Odd ones: 0 of 5, up to 45 % possible.");
     assertThat(of(Map.of(), OptionalDouble.empty()).oddOnes()).isEmpty();
   }
 

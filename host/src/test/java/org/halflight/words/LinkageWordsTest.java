@@ -37,7 +37,7 @@ class LinkageWordsTest {
             "Trial 2: the advance unlocks 9.0 ms before the blades open: too early. Adjust it"
                 + " so that the advance unlocks later.");
     assertThat(newest(BLADES - 0.0015))
-        .startsWith("Trial 2: Too close to separate")
+        .startsWith("Trial 2 has no interval. Too close to separate")
         .contains("Adjust it so that the advance unlocks earlier.");
   }
 
@@ -79,7 +79,7 @@ class LinkageWordsTest {
 
     assertThat(ExtraTestWords.lines(camera.linkage()))
         .anyMatch(
-            line -> line.startsWith("One of 3 trials has no interval: Too close to separate"));
+            line -> line.startsWith("One of 3 trials has no interval. Too close to separate"));
   }
 
   @Test

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.halflight.bench.LightPlan;
 import org.halflight.session.UntimedTest;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.Prompt;
 
@@ -46,7 +47,7 @@ public record LightTestView(Prompt prompt, Optional<LightPlan> plan) {
   /** What the test that goes on is called. */
   String name() {
     return check()
-        .map(UntimedTest::label)
+        .map(Sentences::untimedTest)
         .orElseGet(() -> Words.say(isOf(LightPlan.Kind.PANEL) ? "panel.name" : "full.name"));
   }
 

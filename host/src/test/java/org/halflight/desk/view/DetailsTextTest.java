@@ -53,7 +53,7 @@ class DetailsTextTest {
     assertThat(details.advice()).startsWith("The largest source is ");
     // A probability stands nowhere else; the share of odd ones is none.
     List<String> verdict = BenchPictures.verdict(work.view(), SIXTIETH);
-    assertThat(verdict).contains("Odd ones: 0 of 3, up to 63 % not excluded.");
+    assertThat(verdict).contains("Odd ones: 0 of 3, up to 63 % possible.");
     assertThat(verdict)
         .filteredOn(said -> !said.startsWith("Odd ones"))
         .noneMatch(s -> s.contains("%"));

@@ -49,8 +49,8 @@ class ExtraTestsTextTest {
           .extracting(ExtraTestsText.Entry::headline)
           .containsExactly(
               "leak test: OK as far as tested", "aperture check: OK", "leak test: fault");
-      assertThat(entries.get(0).run()).isEqualTo("As left, run 2");
-      assertThat(entries.get(2).run()).isEqualTo("As found, run 1");
+      assertThat(entries.get(0).run()).isEqualTo("as left, run 2");
+      assertThat(entries.get(2).run()).isEqualTo("as found, run 1");
       assertThat(entries).extracting(ExtraTestsText.Entry::key).doesNotHaveDuplicates();
       for (ExtraTestsText.Entry entry : entries) {
         assertThat(entry.sentences()).isNotEmpty();
