@@ -289,8 +289,7 @@ class SimulatedBoardTest {
       bench.fire("sixtieth");
       FiringResult last = bench.fire("sixtieth");
       assertThat(bench.session().isRunDone()).isTrue();
-      assertThat(last.effectiveSeconds().orElseThrow())
-          .isCloseTo(first.effectiveSeconds().orElseThrow(), within(2e-6));
+      assertThat(byEdges(last)).isCloseTo(byEdges(first), within(2e-6));
       String sentence =
           bench.changes().stream()
               .filter(c -> c.state() == org.halflight.link.LinkState.LOST)
@@ -313,7 +312,7 @@ class SimulatedBoardTest {
               new RunSetup("", Phase.ADJUSTING, Dial.CUSTOM, List.of(speed), Reference.EXACT, 3)));
       box.curve("sixtieth", curve(BladeLaw.AREA_LINEAR, speed.exactSeconds(), RAMP_SECONDS));
       box.curve("second", curve(BladeLaw.AREA_LINEAR, 1, RAMP_SECONDS));
-      double good = bench.fire("sixtieth").effectiveSeconds().orElseThrow();
+      double good = byEdges(bench.fire("sixtieth"));
 
       int soFar = bench.session().results().size();
       // The edges of the opening are flipped on their way, the closing comes whole.
@@ -338,9 +337,17 @@ class SimulatedBoardTest {
         after = bench.fire("sixtieth");
       }
       assertThat(after.outcome()).isEqualTo(Outcome.TIMED);
-      assertThat(after.effectiveSeconds().orElseThrow()).isCloseTo(good, within(2e-6));
+      assertThat(byEdges(after)).isCloseTo(good, within(2e-6));
       assertThat(after.key().bootCount()).isGreaterThan(cut.key().bootCount());
     }
+  }
+
+  /**
+   * The time of a firing by its edges alone: a light curve moves it by up to 2 us, by where its
+   * samples happen to fall.
+   */
+  private static double byEdges(FiringResult fired) {
+    return ((LeafExposure.Timed) fired.exposure()).effectiveSeconds();
   }
 
   /**
