@@ -59,6 +59,18 @@ class DeskTest {
   }
 
   @Test
+  void noLetterOfTheWindowIsFromElsewhereThanTheBundle() throws Exception {
+    Path folder = Path.of("target", "desk-pseudo");
+    clear(folder);
+    try (Display display = new Display()) {
+      assertThat(display.run(DeskPseudo.class, folder.toString()))
+          .doesNotContain("UNMARKED")
+          .containsPattern("read \\d{3}")
+          .endsWith("exit code 0");
+    }
+  }
+
+  @Test
   void theSpeedOfTheWindowCanBePrinted() throws Exception {
     Path folder = Path.of("target", "desk-speed");
     clear(folder);

@@ -17,12 +17,9 @@ class WordsTest {
 
   @Test
   void oneHasItsOwnSentence() {
-    assertThat(Words.count("bounce.cocking", 0, 0))
-        .isEqualTo("Light came 0 times while cocking.");
-    assertThat(Words.count("bounce.cocking", 1, 1))
-        .isEqualTo("Light came once while cocking.");
-    assertThat(Words.count("bounce.cocking", 2, 2))
-        .isEqualTo("Light came 2 times while cocking.");
+    assertThat(Words.count("bounce.cocking", 0, 0)).isEqualTo("Light came 0 times while cocking.");
+    assertThat(Words.count("bounce.cocking", 1, 1)).isEqualTo("Light came once while cocking.");
+    assertThat(Words.count("bounce.cocking", 2, 2)).isEqualTo("Light came 2 times while cocking.");
   }
 
   @Test
