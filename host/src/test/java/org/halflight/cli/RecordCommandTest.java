@@ -114,7 +114,9 @@ class RecordCommandTest {
   void verifyLooksAndRepairMends() throws Exception {
     assertThat(execute("record", "take-in", session.toString())).isZero();
     assertThat(execute("record", "verify")).isZero();
-    assertThat(said()).contains("is in order").contains("firings with the session files");
+    assertThat(said())
+        .contains("is in order")
+        .contains("Firings that agree with the session files");
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + own);
         Statement statement = connection.createStatement()) {
       statement.execute("UPDATE firing SET rejection = 'never said' WHERE id = 2");
@@ -124,7 +126,7 @@ class RecordCommandTest {
     assertThat(execute("record", "recompute")).isZero();
     assertThat(said()).contains("firing 2");
     assertThat(execute("record", "verify", "--repair")).isZero();
-    assertThat(said()).contains("1 were rewritten").contains("is repaired");
+    assertThat(said()).contains("rewritten: 1").contains("is repaired");
     assertThat(execute("record", "verify")).isZero();
   }
 
