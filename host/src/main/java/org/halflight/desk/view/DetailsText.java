@@ -31,16 +31,17 @@ public record DetailsText(
     Optional<DataTable> figures,
     String advice) {
   /** Nothing to show. */
-  public static final DetailsText NOTHING =
-      new DetailsText(
-          Words.say("desk.details.none"), Optional.empty(), Optional.empty(), Optional.empty(), "");
+  static DetailsText nothing() {
+    return new DetailsText(
+        Words.say("desk.details.none"), Optional.empty(), Optional.empty(), Optional.empty(), "");
+  }
 
   /** The details of the speed that is looked at. Takes a while with many firings. */
   public static DetailsText of(BenchView view, Optional<MarkedSpeed> looked) {
     return looked
         .flatMap(speed -> ViewedRuns.at(view, speed))
         .map(summary -> of(summary, BenchPictures.note(view)))
-        .orElse(NOTHING);
+        .orElseGet(DetailsText::nothing);
   }
 
   private static DetailsText of(SpeedSummary summary, String note) {

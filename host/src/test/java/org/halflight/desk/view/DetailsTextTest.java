@@ -106,7 +106,7 @@ class DetailsTextTest {
 
   @Test
   void withoutAFiringThereAreNone() {
-    assertThat(DetailsText.of(work.view(), Optional.empty())).isEqualTo(DetailsText.NOTHING);
+    assertThat(DetailsText.of(work.view(), Optional.empty())).isEqualTo(DetailsText.nothing());
     work.begin(Phase.AS_LEFT, 5, "1/60");
     work.fire();
     work.handle(new SessionInput.LastRejected("slipped"));
