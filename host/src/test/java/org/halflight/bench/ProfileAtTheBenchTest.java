@@ -8,9 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.halflight.fixtures.Seeds;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
@@ -31,17 +31,8 @@ class ProfileAtTheBenchTest {
   @TempDir private Path folder;
 
   private static RigProfile profile(String serial) {
-    return new RigProfile(
-        new ProfiledRig(serial, "full", "practice-1"),
-        DAY,
-        new LightRange(8, 700, 900),
-        Optional.empty(),
-        Map.of(),
-        Optional.empty(),
-        Optional.empty(),
-        Map.of(),
-        Map.of(),
-        OptionalDouble.empty());
+    return InventedProfiles.bare(
+        new ProfiledRig(serial, "full", "practice-1"), DAY, new LightRange(8, 700, 900));
   }
 
   private static ProfileSource source(RigProfile profile) {

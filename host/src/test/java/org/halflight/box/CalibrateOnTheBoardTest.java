@@ -12,12 +12,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFiles;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
@@ -192,17 +190,10 @@ class CalibrateOnTheBoardTest {
     bench.addAll(BENCH);
     try (BenchInABox box = BenchInABox.start(folder, bench)) {
       RigProfile before =
-          new RigProfile(
+          InventedProfiles.bare(
               new ProfiledRig("BOX-0001", "full", "1.1.0"),
               LocalDate.EPOCH,
-              new LightRange(8, 780, 780),
-              Optional.empty(),
-              Map.of(),
-              Optional.empty(),
-              Optional.empty(),
-              Map.of(),
-              Map.of(),
-              OptionalDouble.empty());
+              new LightRange(8, 780, 780));
       ProfileStore shelf = new ProfileStore(folder);
       shelf.keep(before);
       box.say("burst +0.5 contact 20000 5000");

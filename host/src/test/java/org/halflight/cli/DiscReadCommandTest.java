@@ -14,14 +14,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.halflight.link.Ports;
 import org.halflight.link.serial.SerialPorts;
 import org.halflight.profile.ClockRate;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
@@ -107,17 +106,10 @@ class DiscReadCommandTest {
   }
 
   private static final RigProfile PROFILE =
-      new RigProfile(
+      InventedProfiles.bare(
           new ProfiledRig("PRACTICE", "full", "practice-1"),
           LocalDate.EPOCH,
-          new LightRange(8, 700, 900),
-          Optional.empty(),
-          Map.of(),
-          Optional.empty(),
-          Optional.empty(),
-          Map.of(),
-          Map.of(),
-          OptionalDouble.empty());
+          new LightRange(8, 700, 900));
 
   @Test
   void thePersonIsLedStepByStepAndMayGiveUp() throws IOException {

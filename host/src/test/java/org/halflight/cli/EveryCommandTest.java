@@ -16,7 +16,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
@@ -27,6 +26,7 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkRefusedException;
 import org.halflight.link.PortCandidate;
 import org.halflight.link.Ports;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
@@ -166,16 +166,10 @@ class EveryCommandTest extends CommandTests {
     keep("SECRET", secret);
     assertThat(secret.toFile().setReadable(false)).isTrue();
     RigProfile profile =
-        new RigProfile(
+        InventedProfiles.bare(
             new ProfiledRig("R-0001", "full", "1.0.0"),
             LocalDate.EPOCH,
             new LightRange(4, 700, 800),
-            Optional.empty(),
-            Map.of(),
-            Optional.empty(),
-            Optional.empty(),
-            Map.of(),
-            Map.of(),
             OptionalDouble.of(1e-4));
     keep("PROFILE", Files.writeString(folder.resolve("r.profile"), ProfileFile.write(profile)));
     Path record = folder.resolve("other.sqlite");

@@ -15,6 +15,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.profile.EdgeDelays;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfileId;
@@ -27,16 +28,10 @@ import org.junit.jupiter.api.Test;
 @Tag("long")
 class ProfileCommandsTest extends CommandTests {
   private static final RigProfile PROFILE =
-      new RigProfile(
+      InventedProfiles.bare(
           new ProfiledRig("R-0001", "full", "1.0.0"),
           LocalDate.of(2025, 3, 9),
           new LightRange(4, 700, 800),
-          Optional.empty(),
-          Map.of(),
-          Optional.empty(),
-          Optional.empty(),
-          Map.of(),
-          Map.of(),
           OptionalDouble.of(1e-4));
 
   @Test

@@ -39,18 +39,7 @@ class ProfileFileTest {
   void comesBackTheSame() {
     assertThat(ProfileFile.read(ProfileFile.write(PROFILE)))
         .isEqualTo(new ProfileFile.Read(PROFILE));
-    RigProfile bare =
-        new RigProfile(
-            RIG,
-            DATE,
-            new LightRange(0, 1, 2),
-            Optional.empty(),
-            Map.of(),
-            Optional.empty(),
-            Optional.empty(),
-            Map.of(),
-            Map.of(),
-            OptionalDouble.empty());
+    RigProfile bare = InventedProfiles.bare(RIG, DATE, new LightRange(0, 1, 2));
     assertThat(ProfileFile.read(ProfileFile.write(bare))).isEqualTo(new ProfileFile.Read(bare));
   }
 

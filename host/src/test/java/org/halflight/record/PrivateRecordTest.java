@@ -12,12 +12,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import org.halflight.files.PrivateFiles;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfileFile;
 import org.halflight.profile.ProfiledRig;
@@ -95,17 +93,10 @@ class PrivateRecordTest {
   }
 
   private static RigProfile profile(String serial) {
-    return new RigProfile(
+    return InventedProfiles.bare(
         new ProfiledRig(serial, "full", "1.0.0"),
         LocalDate.of(2026, 11, 20),
-        new LightRange(20, 700, 900),
-        Optional.empty(),
-        Map.of(),
-        Optional.empty(),
-        Optional.empty(),
-        Map.of(),
-        Map.of(),
-        OptionalDouble.empty());
+        new LightRange(20, 700, 900));
   }
 
   private static void assertPrivate(Path top) throws Exception {

@@ -32,6 +32,7 @@ import org.halflight.extratest.InventedAdvance;
 import org.halflight.job.CheckItem;
 import org.halflight.job.Id;
 import org.halflight.link.LinkState;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
@@ -81,17 +82,8 @@ class PseudoViewTest {
   private static final Optional<MarkedSpeed> SIXTIETH = Optional.of(MarkedSpeed.parse("1/60"));
 
   private static final RigProfile PROFILE =
-      new RigProfile(
-          new ProfiledRig("1", "1", "1"),
-          LocalDate.of(2026, 3, 9),
-          new LightRange(20, 700, 900),
-          Optional.empty(),
-          Map.of(),
-          Optional.empty(),
-          Optional.empty(),
-          Map.of(),
-          Map.of(),
-          OptionalDouble.empty());
+      InventedProfiles.bare(
+          new ProfiledRig("1", "1", "1"), LocalDate.of(2026, 3, 9), new LightRange(20, 700, 900));
 
   @TempDir Path folder;
 

@@ -5,18 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.halflight.bench.RigCalibration;
 import org.halflight.bench.RigCheckRun;
 import org.halflight.calibration.ControlLimits;
 import org.halflight.calibration.RigCheck;
+import org.halflight.profile.InventedProfiles;
 import org.halflight.profile.LightRange;
 import org.halflight.profile.ProfiledRig;
-import org.halflight.profile.RigProfile;
 import org.halflight.session.Session;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.BoardTraits;
@@ -92,17 +90,10 @@ class RigModelTest {
     session.handle(new SessionInput.RigIs("R-0001", 1, BoardTraits.USUAL, ""));
     session.handle(
         new SessionInput.ProfileInUse(
-            new RigProfile(
+            InventedProfiles.bare(
                 new ProfiledRig("R-0001", "full", "1.0.0"),
                 LocalDate.of(2026, 3, 9),
-                new LightRange(20, 700, 900),
-                Optional.empty(),
-                Map.of(),
-                Optional.empty(),
-                Optional.empty(),
-                Map.of(),
-                Map.of(),
-                OptionalDouble.empty()),
+                new LightRange(20, 700, 900)),
             LocalDate.of(2026, 3, 10),
             OptionalInt.empty()));
     assertThat(view().checkDue()).isTrue();
