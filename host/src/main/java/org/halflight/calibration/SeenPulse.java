@@ -52,9 +52,4 @@ public record SeenPulse(
   public double excessSeconds() {
     return fallDelaySeconds - riseDelaySeconds;
   }
-
-  /** How long the channel saw it. */
-  public double measuredSeconds() {
-    return trueSeconds + excessSeconds();
-  }
 }

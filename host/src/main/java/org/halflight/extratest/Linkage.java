@@ -272,11 +272,6 @@ public record Linkage(
         : Verdict.TOO_CLOSE_TO_CALL;
   }
 
-  /** Whether a click sensor was heard at all. */
-  public boolean heardAnything() {
-    return trials.stream().anyMatch(t -> !t.heard().isEmpty());
-  }
-
   /** Trials that came to nothing for a reason. */
   public int count(LinkageTrial.Reason reason) {
     return (int) trials.stream().filter(t -> t.reason().equals(Optional.of(reason))).count();

@@ -75,7 +75,8 @@ final class RigSeeker {
     static Found back(OpenRig rig, Greeting known) {
       boolean ranOn =
           rig.greeting().bootCount() == known.bootCount() && rig.greeting().ticks() > known.ticks();
-      return new Found(rig, LinkState.BACK, said(ranOn ? "rig.back.ranOn" : "rig.back.anew", rig));
+      return new Found(
+          rig, LinkState.BACK, said(ranOn ? "rig.back.ranOn" : "rig.back.restarted", rig));
     }
 
     private static String said(String key, OpenRig rig) {

@@ -59,11 +59,6 @@ public record Tolerances(Optional<Tolerance> every, Map<MarkedSpeed, Tolerance> 
     return one.isEmpty() || others.isEmpty() ? one + others : one + ", " + others;
   }
 
-  /** Whether nothing is chosen. */
-  public boolean areUsual() {
-    return every.isEmpty() && each.isEmpty();
-  }
-
   /** The tolerance of a speed. */
   public Tolerance of(MarkedSpeed speed, Tolerance usual) {
     return Optional.ofNullable(each.get(speed)).or(() -> every).orElse(usual);

@@ -8,8 +8,6 @@ import org.halflight.job.Camera;
 import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.speeds.Dial;
-import org.halflight.speeds.MarkedSpeed;
-import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.Words;
 import org.halflight.workflow.RunForm;
@@ -131,11 +129,5 @@ public record CameraForm(
 
   private static String plain(double value) {
     return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
-  }
-
-  /** Whether the dial of a camera is read exactly. */
-  public static boolean isExact(Camera camera) {
-    return camera.dial().reference() == Reference.EXACT
-        && camera.dial().speeds().stream().allMatch(MarkedSpeed::standsForPowerOfTwo);
   }
 }

@@ -59,9 +59,4 @@ public final class PracticePorts implements Ports {
   public synchronized void plugIn() {
     pluggedIn = true;
   }
-
-  /** Whether the cable is in. */
-  public synchronized boolean isPluggedIn() {
-    return pluggedIn;
-  }
 }
