@@ -3,7 +3,9 @@ package org.halflight.desk;
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
 import java.util.function.BiPredicate;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javax.swing.SwingUtilities;
 import org.jspecify.annotations.Nullable;
 
@@ -44,16 +46,24 @@ final class LatestWork<T, R> {
       return;
     }
     making = true;
+    there(elsewhere, () -> work.apply(newest), result -> arrived(newest, result));
+  }
+
+  /**
+   * Does something on another thread and comes back to the window's own.
+   *
+   * @param arrived takes what came of it; nothing after a fault, which is reported by whoever
+   *     watches the threads: the next thing is done all the same
+   */
+  static <R> void there(Executor elsewhere, Supplier<R> work, Consumer<@Nullable R> arrived) {
     elsewhere.execute(
         () -> {
           @Nullable R result = null;
           try {
-            result = work.apply(newest);
+            result = work.get();
           } finally {
-            // Nothing after a fault, which is told by whoever watches the threads: the next thing
-            // is worked out all the same.
             @Nullable R came = result;
-            SwingUtilities.invokeLater(() -> arrived(newest, came));
+            SwingUtilities.invokeLater(() -> arrived.accept(came));
           }
         });
   }

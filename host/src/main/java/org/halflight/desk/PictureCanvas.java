@@ -11,7 +11,6 @@ import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
 import java.util.function.LongSupplier;
 import javax.accessibility.AccessibleRole;
-import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import org.halflight.chart.Picture;
 import org.halflight.chart.PictureImage;
@@ -126,20 +125,12 @@ final class PictureCanvas extends PaintedComponent {
       return;
     }
     underWay = wish;
-    drawing.execute(
-        () -> {
-          PictureImage.@Nullable Drawn image = null;
-          try {
-            image =
-                PictureImage.drawn(
-                    wish.picture(), wish.theme(), wish.width(), wish.height(), wish.scale());
-          } finally {
-            // Without an image after a fault, which is told by whoever watches the threads: the
-            // next picture is drawn all the same.
-            PictureImage.@Nullable Drawn made = image;
-            SwingUtilities.invokeLater(() -> arrived(wish, made));
-          }
-        });
+    LatestWork.there(
+        drawing,
+        () ->
+            PictureImage.drawn(
+                wish.picture(), wish.theme(), wish.width(), wish.height(), wish.scale()),
+        image -> arrived(wish, image));
   }
 
   private void arrived(Wish wish, PictureImage.@Nullable Drawn image) {
