@@ -8,15 +8,19 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.ValueMarker;
@@ -50,7 +54,7 @@ public record FiringRow(
   /** Key of the data of firings that may count. */
   public static final String FIRINGS = "firing";
 
-  /** Key of the data of the first firing after rest. */
+  /** Key of the data of the first firing after rest, and of others that special conditions keep out. */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
   /** What can come of a release that the row shows; the others say nothing of the speed. */
@@ -72,8 +76,36 @@ public record FiringRow(
    * @param outcome what came of it
    * @param stops its error, where it is timed
    * @param afterRest whether the camera had rested before; such a firing is never in the mean
+   * @param conditions other special ones that it was made under
+   * @param apart whether these keep it out of the mean
    */
-  public record Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
+  public record Release(
+      Outcome outcome,
+      OptionalDouble stops,
+      boolean afterRest,
+      FiringConditions conditions,
+      boolean apart) {
+    /** With nothing special. */
+    public Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
+      this(outcome, stops, afterRest, FiringConditions.NONE, false);
+    }
+
+    /** Whether it is drawn as one that is not in the mean. */
+    boolean isLeftOut() {
+      return afterRest || apart;
+    }
+
+    String conditionsInWords() {
+      List<String> all = new ArrayList<>();
+      if (afterRest) {
+        all.add(Words.say("chart.first"));
+      }
+      if (!conditions.isEmpty()) {
+        all.add(ConditionWords.list(conditions));
+      }
+      return String.join(", ", all);
+    }
+
     /** The outcome in words. */
     String words() {
       return outcome == Outcome.TIMED && stops.isEmpty()
@@ -126,6 +158,9 @@ public record FiringRow(
                     new PlotAnnotation(
                         new MeanLine(mean, speed.expandedIntervalStops(), colour(theme))),
                     Layer.BACKGROUND));
+    for (int i = 0; i < releases.size(); i++) {
+      letters(i, theme).ifPresent(plot::addAnnotation);
+    }
     for (int i = 0; i < adjustments.size(); i++) {
       plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);
     }
@@ -152,7 +187,7 @@ public record FiringRow(
               release.stops().isPresent()
                   ? StopsText.of(release.stops().getAsDouble())
                   : Words.say("chart.noTime"),
-              release.afterRest() ? Words.say("chart.first") : "",
+              release.conditionsInWords(),
               work));
     }
     return new DataTable(
@@ -204,7 +239,7 @@ public record FiringRow(
       List<double[]> points = new ArrayList<>();
       for (int i = 0; i < releases.size(); i++) {
         Release release = releases.get(i);
-        if (release.stops().isPresent() && release.afterRest() == first) {
+        if (release.stops().isPresent() && release.isLeftOut() == first) {
           points.add(new double[] {i + 1, release.stops().getAsDouble()});
         }
       }
@@ -231,6 +266,39 @@ public record FiringRow(
     return strip;
   }
 
+  /** What it was made under, as letters right of its mark. */
+  private Optional<XYTextAnnotation> letters(int index, Theme theme) {
+    Release release = releases.get(index);
+    if (release.stops().isEmpty() || release.conditions().isEmpty()) {
+      return Optional.empty();
+    }
+    XYTextAnnotation letters =
+        new XYTextAnnotation(
+            "  " + ConditionWords.letters(release.conditions()),
+            index + 1.0,
+            release.stops().getAsDouble());
+    letters.setTextAnchor(TextAnchor.CENTER_LEFT);
+    letters.setFont(theme.letters());
+    letters.setPaint(theme.ink());
+    return Optional.of(letters);
+  }
+
+  /** The letters that stand in the picture, each once. */
+  private List<String> letterKeys() {
+    return releases.stream()
+        .filter(release -> release.stops().isPresent())
+        .flatMap(release -> release.conditions().said().stream())
+        .distinct()
+        .sorted()
+        .map(
+            each ->
+                Words.say(
+                    "chart.letter",
+                    ConditionWords.letters(FiringConditions.NONE.with(each)),
+                    ConditionWords.of(each)))
+        .toList();
+  }
+
   private ValueMarker marker(int index, Theme theme) {
     Adjustment adjustment = adjustments.get(index);
     ValueMarker marker =
@@ -254,6 +322,12 @@ public record FiringRow(
           Keys.mark(
               Words.say("chart.notInMean"), Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
+    if (releases.stream().anyMatch(r -> r.apart() && !r.afterRest() && r.stops().isPresent())) {
+      legend.add(
+          Keys.mark(
+              Words.say("chart.apart"), Marks.SQUARE, theme.background(), theme.rest(), theme));
+    }
+    letterKeys().forEach(words -> legend.add(Keys.words(words, theme)));
     Map<Outcome, String> untimed = new EnumMap<>(Outcome.class);
     releases.stream()
         .filter(release -> release.stops().isEmpty())

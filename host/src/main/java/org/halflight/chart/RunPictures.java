@@ -168,6 +168,8 @@ public final class RunPictures {
         firing.errorStops().isPresent()
             ? OptionalDouble.of(speed.rebound().errorStops(firing))
             : OptionalDouble.empty(),
-        firing.afterRest());
+        firing.afterRest(),
+        firing.conditions().besideRest(),
+        !speed.conditions().ofMean().equals(Optional.of(firing.conditions().besideRest())));
   }
 }

@@ -13,6 +13,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.LinkageWords;
@@ -22,6 +23,7 @@ import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
+import org.halflight.workflow.ConditionKey;
 import org.halflight.workflow.GuidedWork;
 import org.halflight.workflow.LightSettingWork;
 import org.halflight.workflow.LightTestWork;
@@ -205,8 +207,27 @@ final class BenchTerminal {
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
-      default -> terminal.say(Words.say("run.keys"));
+      case "h" -> sayConditions();
+      default ->
+          ConditionKey.of(words[0])
+              .ifPresentOrElse(
+                  key -> report(run.condition(key)), () -> terminal.say(Words.say("run.keys")));
     }
+  }
+
+  private void sayConditions() {
+    for (ConditionKey key : ConditionKey.values()) {
+      terminal.say(Words.say("run.conditions.key", key.digit(), Words.of("desk.keyLong.condition", key)));
+    }
+    terminal.say(
+        Words.say(
+            "run.conditions.now",
+            ConditionWords.list(session().conditions()),
+            session()
+                .lastFiring()
+                .map(FiringResult::conditions)
+                .map(ConditionWords::list)
+                .orElseGet(() -> Words.say("condition.none"))));
   }
 
   private void answer(Supplier<List<SessionEvent>> how) {

@@ -129,7 +129,10 @@ final class DeskKeys implements KeyEventDispatcher {
         if (code >= KeyEvent.VK_F1 && code <= KeyEvent.VK_F12) {
           yield "F" + (code - KeyEvent.VK_F1 + 1);
         }
-        yield code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z ? String.valueOf((char) code) : "";
+        boolean plain =
+            (code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z)
+                || (code >= KeyEvent.VK_0 && code <= KeyEvent.VK_9);
+        yield plain ? String.valueOf((char) code) : "";
       }
     };
   }

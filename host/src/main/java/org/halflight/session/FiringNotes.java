@@ -18,6 +18,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param capOn whether the person had said that the lens cap is on
  * @param movedFrom the speed that was shown when it was fired, where the person has moved it since
  * @param rejection the reason the person gave for not counting it; empty when it counts
+ * @param conditions special ones that the person said it was made under
  */
 public record FiringNotes(
     OptionalDouble releaseDelaySeconds,
@@ -27,7 +28,8 @@ public record FiringNotes(
     boolean leak,
     boolean capOn,
     Optional<MarkedSpeed> movedFrom,
-    Optional<String> rejection) {
+    Optional<String> rejection,
+    FiringConditions conditions) {
   /** Nothing to note. */
   public static final FiringNotes NONE =
       new FiringNotes(
@@ -38,22 +40,39 @@ public record FiringNotes(
           false,
           false,
           Optional.empty(),
-          Optional.empty());
+          Optional.empty(),
+          FiringConditions.NONE);
 
   FiringNotes doubtful() {
-    return with(true, movedFrom, rejection);
+    return with(true, movedFrom, rejection, conditions);
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {
-    return with(lightDoubtful, from, rejection);
+    return with(lightDoubtful, from, rejection, conditions);
   }
 
   FiringNotes rejected(Optional<String> reason) {
-    return with(lightDoubtful, movedFrom, reason);
+    return with(lightDoubtful, movedFrom, reason, conditions);
   }
 
-  private FiringNotes with(boolean doubtful, Optional<MarkedSpeed> from, Optional<String> reason) {
+  FiringNotes under(FiringConditions others) {
+    return with(lightDoubtful, movedFrom, rejection, others);
+  }
+
+  private FiringNotes with(
+      boolean doubtful,
+      Optional<MarkedSpeed> from,
+      Optional<String> reason,
+      FiringConditions others) {
     return new FiringNotes(
-        releaseDelaySeconds, plateauCounts, plateauShare, doubtful, leak, capOn, from, reason);
+        releaseDelaySeconds,
+        plateauCounts,
+        plateauShare,
+        doubtful,
+        leak,
+        capOn,
+        from,
+        reason,
+        others);
   }
 }

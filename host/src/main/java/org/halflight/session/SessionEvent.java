@@ -54,9 +54,17 @@ public sealed interface SessionEvent {
       /** The marks of the session file have no numbers: an earlier version began it. */
       SESSION_OF_OLD_FORM,
       /** No firing of this run counts that could be rejected. */
-      NOTHING_TO_REJECT
+      NOTHING_TO_REJECT,
+      /** There is no firing yet that a condition could be said of. */
+      NO_FIRING_YET
     }
   }
+
+  /** The person said under which special conditions a firing was made. */
+  record FiringIsUnder(FiringResult result) implements SessionEvent {}
+
+  /** The special conditions that hold from the next firing on. */
+  record ConditionsHold(FiringConditions conditions) implements SessionEvent {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}

@@ -99,7 +99,7 @@ class FiringRowTest {
                 + " slow; tolerance 0.33 stop fast to 0.33 stop slow, grey zone "
                 + StopsText.unsure(Limits.of(ROW.speed())));
     assertThat(table.headings())
-        .containsExactly("release", "outcome", "error", "rest", "adjustment before it");
+        .containsExactly("release", "outcome", "error", "conditions", "adjustment before it");
     assertThat(table.rows())
         .containsExactly(
             List.of("1", "timed", "2.40 stop slow", "first after rest", ""),
