@@ -17,6 +17,7 @@ final class UntimedTestNames {
                 case B -> "b";
                 case T -> "t";
                 case SELF_TIMER -> "self-timer";
+                case LINKAGE -> "linkage";
                 case RELEASE_ALONE -> "alone";
                 case WIND_AND_RELEASE -> "wind";
                 case LEAK -> "leak";
