@@ -38,6 +38,6 @@ final class UntimedTestNames {
             () ->
                 new Trouble(
                     Words.say(
-                        "run.unknownCheck", typed, "B, T, self-timer, wind, alone, leak, stops")));
+                        "run.unknownCheck", typed, "B, T, self-timer, linkage, leak, stops")));
   }
 }
