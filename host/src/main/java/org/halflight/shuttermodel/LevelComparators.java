@@ -41,7 +41,7 @@ public record LevelComparators(
       case CENTRE_HIGH -> high;
       case OUTER_A -> outerA;
       case OUTER_B -> outerB;
-      case CONTACT, CLICK, RELEASE ->
+      case CONTACT, CLICK, RELEASE, KNOB ->
           throw new IllegalArgumentException("no comparator of light on " + channel);
     };
   }

@@ -53,7 +53,7 @@ public record SensorSet(
       case CENTRE_LOW, CENTRE_HIGH -> centre;
       case OUTER_A -> outerA;
       case OUTER_B -> outerB;
-      case CONTACT, CLICK, RELEASE ->
+      case CONTACT, CLICK, RELEASE, KNOB ->
           throw new IllegalArgumentException("no light sensor on " + channel);
     };
   }
@@ -64,7 +64,7 @@ public record SensorSet(
       case CENTRE_LOW -> lowMillivolts;
       case CENTRE_HIGH -> highMillivolts;
       case OUTER_A, OUTER_B -> (lowMillivolts + highMillivolts) / 2;
-      case CONTACT, CLICK, RELEASE ->
+      case CONTACT, CLICK, RELEASE, KNOB ->
           throw new IllegalArgumentException("no threshold on " + channel);
     };
   }

@@ -18,7 +18,9 @@ public enum Channel {
   /** Click sensor; high means sound. */
   CLICK(5, "click"),
   /** Release; high means pressed. */
-  RELEASE(6, "release");
+  RELEASE(6, "release"),
+  /** Contact at the knob of the film advance; high means that the foil touches the wire. */
+  KNOB(7, "knob");
 
   /** As profiles and tables of edges call them. */
   public static final StoredWords<Channel> LABELS = StoredWords.of(Channel.class, Channel::label);
@@ -44,6 +46,11 @@ public enum Channel {
   /** Whether this channel sees light (and not a contact, a sound or a finger). */
   public boolean isLight() {
     return code <= OUTER_B.code;
+  }
+
+  /** Whether edges of this channel may come without a release: they make no firing by themselves. */
+  public boolean isNoiseAlone() {
+    return this == CONTACT || this == CLICK || this == KNOB;
   }
 
   /** The channel of a number on the wire, empty where there is none. */

@@ -82,10 +82,9 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
     return edges.get(edges.size() - 1).ticks();
   }
 
-  /** Whether anything but sounds and the flash contact is in it. */
+  /** Whether anything but sounds and contacts is in it. */
   public boolean isMoreThanNoise() {
-    return edges.stream()
-        .anyMatch(edge -> edge.channel() != Channel.CLICK && edge.channel() != Channel.CONTACT);
+    return edges.stream().anyMatch(edge -> !edge.channel().isNoiseAlone());
   }
 
   /** The edges of one channel, by ticks. */

@@ -70,7 +70,7 @@ final class FiringUnderway {
         openSinceTicks = OptionalLong.of(edge.ticks());
       }
     }
-    moreThanNoise |= channel != Channel.CLICK && channel != Channel.CONTACT;
+    moreThanNoise |= !channel.isNoiseAlone();
     centreEdges += channel == Channel.CENTRE_LOW || channel == Channel.CENTRE_HIGH ? 1 : 0;
   }
 

@@ -198,6 +198,30 @@ class MigrationTest {
   }
 
   @Test
+  void aRecordOfVersionNineRefusesAKindOfShutterThatNobodyKnows() throws IOException {
+    Files.copy(FIXTURES.resolve("v9.sqlite"), file);
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      assertThat(record.integrityFaults()).isEmpty();
+      assertThatThrownBy(
+              () ->
+                  record.database.write(
+                      connection -> {
+                        new Columns()
+                            .set("label", "A")
+                            .set("serial_number", "")
+                            .set("shutter", "guillotine")
+                            .set("dial", "leaf")
+                            .set("dial_speeds", "1/60")
+                            .set("dial_reference", "exact")
+                            .set("firing_without_film", "")
+                            .insert(connection, "camera");
+                        return true;
+                      }))
+          .hasStackTraceContaining("no kind of shutter that is known");
+    }
+  }
+
+  @Test
   void everyOldRecordGetsItsCheckSumsAndKeepsItsResults() throws IOException {
     for (int version = 1; version <= Migrations.OWN.newest(); version++) {
       Path old = folder.resolve("old-" + version + ".sqlite");

@@ -1,0 +1,18 @@
+-- From schema version 9 to 10: linkage and evidence at the bench.
+-- Never edited once a release has written it; docs/record.md tells what each column means.
+
+-- Under which conditions a firing was made, where the person said so: words with spaces between.
+ALTER TABLE firing ADD COLUMN conditions TEXT CHECK (conditions <> '');
+
+-- Kinds of shutter that this form knows.
+CREATE TRIGGER camera_shutter_is_known BEFORE INSERT ON camera
+WHEN NEW.shutter NOT IN ('leaf', 'leaf-behind-lens', 'leaf-reflex', 'curtain-long-side', 'curtain-short-side', 'rotary', 'other', 'unknown')
+BEGIN
+  SELECT RAISE (ABORT, 'no kind of shutter that is known');
+END;
+
+CREATE TRIGGER run_shutter_is_known BEFORE INSERT ON run_condition
+WHEN NEW.name = 'aim-shutter-kind' AND NEW.words NOT IN ('leaf', 'leaf-behind-lens', 'leaf-reflex', 'curtain-long-side', 'curtain-short-side', 'rotary', 'other')
+BEGIN
+  SELECT RAISE (ABORT, 'no kind of shutter that is known');
+END;
