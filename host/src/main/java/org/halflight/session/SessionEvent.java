@@ -54,12 +54,17 @@ public sealed interface SessionEvent {
       /** The marks of the session file have no numbers: an earlier version began it. */
       SESSION_OF_OLD_FORM,
       /** No firing of this run counts that could be rejected. */
-      NOTHING_TO_REJECT
+      NOTHING_TO_REJECT,
+      /** No such firing is rejected, so that no reason can be changed. */
+      NOT_REJECTED
     }
   }
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}
+
+  /** A firing is not counted for another reason than was said before. */
+  record ReasonChanged(FiringResult result) implements SessionEvent {}
 
   /**
    * A marked speed or a setting without a time is shown.
