@@ -14,8 +14,11 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.session.LinkageStep;
+import org.halflight.session.PlungerReading;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
 import org.halflight.speeds.MarkedSpeed;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +47,8 @@ public final class Marks {
   private static final String CHECK = "check";
   private static final String MOVE = "move";
   private static final String COCKING = "cocking";
+  private static final String PRESS = "press";
+  private static final String PLUNGER = "plunger";
   private static final String CAP = "lens-cap";
   private static final String LIGHT_BEING_SET = "light-being-set";
 
@@ -85,6 +90,8 @@ public final class Marks {
           CHECK,
           MOVE,
           COCKING,
+          PRESS,
+          PLUNGER,
           CAP,
           LIGHT_BEING_SET,
           RIG_AT_WORK,
@@ -178,6 +185,16 @@ public final class Marks {
     if (input instanceof SessionInput.CockingLearnt learnt) {
       return new Mark(hostNanos, COCKING, Map.of("learning", learnt.begins() ? "begins" : "ends"));
     }
+    if (input instanceof SessionInput.PressJudged press) {
+      values.put("step", LinkageStep.WORDS.word(press.step()));
+      values.put("wind", WindState.WORDS.word(press.wind()));
+      return new Mark(hostNanos, PRESS, values);
+    }
+    if (input instanceof SessionInput.PlungerRead read) {
+      values.put("advance-mm", number(read.reading().advanceMm()));
+      values.put("shutter-mm", number(read.reading().shutterMm()));
+      return new Mark(hostNanos, PLUNGER, values);
+    }
     if (input instanceof SessionInput.LightBeingSet being) {
       return new Mark(hostNanos, LIGHT_BEING_SET, Map.of("is", being.begins() ? "begun" : "ended"));
     }
@@ -250,6 +267,17 @@ public final class Marks {
                     MarkedSpeed.parse(values.getOrDefault("to", ""))));
         case COCKING ->
             oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
+        case PRESS ->
+            Optional.of(
+                new SessionInput.PressJudged(
+                    LinkageStep.WORDS.parse(values.getOrDefault("step", "")),
+                    WindState.WORDS.parse(values.getOrDefault("wind", ""))));
+        case PLUNGER ->
+            Optional.of(
+                new SessionInput.PlungerRead(
+                    new PlungerReading(
+                        finite(values.getOrDefault("advance-mm", "")),
+                        finite(values.getOrDefault("shutter-mm", "")))));
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case RIG_AT_WORK ->

@@ -56,9 +56,21 @@ public sealed interface SessionEvent {
       /** No firing of this run counts that could be rejected. */
       NOTHING_TO_REJECT,
       /** No such firing is rejected, so that no reason can be changed. */
-      NOT_REJECTED
+      NOT_REJECTED,
+      /** A wind key while the linkage is not led. */
+      NO_LINKAGE_TEST,
+      /** A wind key while the shutter is open, after one for the same press. */
+      PRESS_UNDER_WAY,
+      /** A wind key twice within a second, with no firing in between. */
+      PRESS_COUNTED_ALREADY
     }
   }
+
+  /** A press of the linkage test was judged. */
+  record PressCounted(LinkagePress press) implements SessionEvent {}
+
+  /** A screw plunger was read. */
+  record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}

@@ -71,6 +71,12 @@ public final class EventSentences {
     if (news instanceof SessionEvent.EnoughOfUntimedTest enough) {
       return say("news.enoughCheck", Sentences.untimedTest(enough.test()), enough.tries());
     }
+    if (news instanceof SessionEvent.PressCounted counted) {
+      return Optional.of(PressWords.counted(counted.press()));
+    }
+    if (news instanceof SessionEvent.PlungerWasRead read) {
+      return Optional.of(PressWords.plunger(read.reading()));
+    }
     if (news instanceof SessionEvent.ProfileStands stands) {
       return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));
     }

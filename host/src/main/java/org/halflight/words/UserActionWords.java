@@ -28,6 +28,10 @@ final class UserActionWords {
     if (act instanceof SessionInput.LensCap cap) {
       return Words.say(cap.on() ? "act.cap.on" : "act.cap.off");
     }
+    if (act instanceof SessionInput.PressJudged press) {
+      return Words.say(
+          "act.press", Words.of("linkage.step", press.step()), Words.of("linkage.wind", press.wind()));
+    }
     return Words.say(plain(act));
   }
 
@@ -40,6 +44,9 @@ final class UserActionWords {
     }
     if (act instanceof SessionInput.AcceptedAsShown) {
       return "act.accept";
+    }
+    if (act instanceof SessionInput.PlungerRead) {
+      return "act.plunger";
     }
     return act instanceof SessionInput.ClosedByHand ? "act.closedByHand" : "act.reject";
   }
