@@ -19,6 +19,9 @@ final class UserActionWords {
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());
     }
+    if (act instanceof SessionInput.ReasonChanged changed) {
+      return Words.say("act.reason", changed.reason());
+    }
     if (act instanceof SessionInput.CockingLearnt learnt) {
       return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
     }

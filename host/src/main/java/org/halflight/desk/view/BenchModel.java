@@ -101,6 +101,8 @@ public final class BenchModel {
       replaceLast(added.result());
     } else if (news instanceof SessionEvent.Rejected rejected) {
       replaceLast(rejected.result());
+    } else if (news instanceof SessionEvent.ReasonChanged changed) {
+      replaceLast(changed.result());
     } else if (isAnotherSession(news)) {
       justDone = Optional.empty();
     } else if (before.isPresent()
@@ -221,7 +223,8 @@ public final class BenchModel {
                 n instanceof SessionEvent.Settled
                     || n instanceof SessionEvent.Changed
                     || n instanceof SessionEvent.CurveAdded
-                    || n instanceof SessionEvent.Rejected);
+                    || n instanceof SessionEvent.Rejected
+                    || n instanceof SessionEvent.ReasonChanged);
   }
 
   private void changed(LinkChange change) {

@@ -139,9 +139,6 @@ public final class BenchPictures {
   /** The firing row of a speed in the latest run that fired it; empty where none did. */
   public static Optional<FiringRow> firingRow(BenchView view, MarkedSpeed speed) {
     List<FiringResult> firings = ViewedRuns.latestAt(view, speed);
-    if (firings.stream().allMatch(f -> f.rejection().isPresent())) {
-      return Optional.empty();
-    }
     return ViewedRuns.at(view, speed)
         .filter(summary -> !RunPictures.releases(firings, summary).isEmpty())
         .map(
