@@ -15,8 +15,11 @@ import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
 import org.halflight.session.FiringConditions;
+import org.halflight.session.LinkageStep;
+import org.halflight.session.PlungerReading;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
 import org.halflight.speeds.MarkedSpeed;
 import org.jspecify.annotations.Nullable;
 
@@ -41,11 +44,14 @@ public final class Marks {
 
   private static final String SPEED = "speed";
   private static final String REJECT = "reject";
+  private static final String REASON = "reason";
   private static final String CHECK = "check";
   private static final String MOVE = "move";
   private static final String FIRING_UNDER = "firing-under";
   private static final String CONDITIONS = "conditions";
   private static final String COCKING = "cocking";
+  private static final String PRESS = "press";
+  private static final String PLUNGER = "plunger";
   private static final String CAP = "lens-cap";
   private static final String LIGHT_BEING_SET = "light-being-set";
 
@@ -83,11 +89,14 @@ public final class Marks {
           RUN,
           SPEED,
           REJECT,
+          REASON,
           CHECK,
           MOVE,
           FIRING_UNDER,
           CONDITIONS,
           COCKING,
+          PRESS,
+          PLUNGER,
           CAP,
           LIGHT_BEING_SET,
           RIG_AT_WORK,
@@ -162,6 +171,11 @@ public final class Marks {
       values.put("firing", FiringKeys.format(List.of(rejected.firing())));
       return new Mark(hostNanos, REJECT, values);
     }
+    if (input instanceof SessionInput.ReasonChanged changed) {
+      values.put("because", changed.reason());
+      values.put("firing", FiringKeys.format(List.of(changed.firing())));
+      return new Mark(hostNanos, REASON, values);
+    }
     if (input instanceof SessionInput.LastRejected rejected) {
       return new Mark(hostNanos, REJECT, Map.of("because", rejected.reason()));
     }
@@ -183,6 +197,16 @@ public final class Marks {
     }
     if (input instanceof SessionInput.CockingLearnt learnt) {
       return new Mark(hostNanos, COCKING, Map.of("learning", learnt.begins() ? "begins" : "ends"));
+    }
+    if (input instanceof SessionInput.PressJudged press) {
+      values.put("step", LinkageStep.WORDS.word(press.step()));
+      values.put("wind", WindState.WORDS.word(press.wind()));
+      return new Mark(hostNanos, PRESS, values);
+    }
+    if (input instanceof SessionInput.PlungerRead read) {
+      values.put("advance-mm", number(read.reading().advanceMm()));
+      values.put("shutter-mm", number(read.reading().shutterMm()));
+      return new Mark(hostNanos, PLUNGER, values);
     }
     if (input instanceof SessionInput.LightBeingSet being) {
       return new Mark(hostNanos, LIGHT_BEING_SET, Map.of("is", being.begins() ? "begun" : "ended"));
@@ -240,6 +264,11 @@ public final class Marks {
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
         case REJECT -> Optional.of(rejected(values));
+        case REASON ->
+            Optional.of(
+                new SessionInput.ReasonChanged(
+                    FiringKeys.parseOne(values.getOrDefault("firing", "")),
+                    values.getOrDefault("because", "")));
         case CHECK ->
             Optional.of(
                 new SessionInput.UntimedTestChosen(
@@ -256,6 +285,17 @@ public final class Marks {
         case CONDITIONS -> Optional.of(new SessionInput.ConditionsAre(conditions(values)));
         case COCKING ->
             oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
+        case PRESS ->
+            Optional.of(
+                new SessionInput.PressJudged(
+                    LinkageStep.WORDS.parse(values.getOrDefault("step", "")),
+                    WindState.WORDS.parse(values.getOrDefault("wind", ""))));
+        case PLUNGER ->
+            Optional.of(
+                new SessionInput.PlungerRead(
+                    new PlungerReading(
+                        finite(values.getOrDefault("advance-mm", "")),
+                        finite(values.getOrDefault("shutter-mm", "")))));
         case LIGHT_BEING_SET ->
             oneOf(values.get("is"), "begun", "ended").map(SessionInput.LightBeingSet::new);
         case RIG_AT_WORK ->

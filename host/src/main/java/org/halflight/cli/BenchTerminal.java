@@ -2,21 +2,24 @@ package org.halflight.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.ConditionWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -32,6 +35,8 @@ import org.halflight.workflow.RunActions;
 
 /** The bench on the terminal: prints what happens and what is asked, and takes the keys. */
 final class BenchTerminal {
+  private static final Pattern REASON = Pattern.compile("(?:(\\d{1,9})\\s+)?(\\S.*)");
+
   private final BenchDriver driver;
   private final Terminal terminal;
   private final CameraOperator operator;
@@ -200,6 +205,7 @@ final class BenchTerminal {
       case "k" -> answer(run::accept);
       case "m" -> answer(run::move);
       case "r" -> report(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
+      case "e" -> changeReason(words.length > 1 ? words[1] : "");
       case "u" -> report(driver.undo());
       case "y" -> report(driver.redo());
       case "g" -> begin(LightPlan.full());
@@ -228,6 +234,18 @@ final class BenchTerminal {
                 .map(FiringResult::conditions)
                 .map(ConditionWords::list)
                 .orElseGet(() -> Words.say("condition.none"))));
+  }
+
+  /** A number before the reason names the firing; else it is the last one that is not counted. */
+  private void changeReason(String typed) {
+    Matcher words = REASON.matcher(typed);
+    if (words.matches()) {
+      OptionalInt number =
+          Optional.ofNullable(words.group(1)).stream().mapToInt(Integer::parseInt).findFirst();
+      report(driver.changeReason(number, words.group(2)));
+    } else {
+      terminal.say(Words.say("run.changeReasonHow"));
+    }
   }
 
   private void answer(Supplier<List<SessionEvent>> how) {
@@ -263,9 +281,9 @@ final class BenchTerminal {
 
   /** The interval of a trial of the linkage; or what to do about sounds without one. */
   private Optional<String> linkage(FiringResult newest) {
-    return Linkage.with(newest, session().results(), session().runs())
-        .map(LinkageWords::newest)
-        .or(() -> LinkageWords.heardNothingOpen(newest));
+    return AdvanceTiming.with(newest, session().results(), session().runs())
+        .map(AdvanceTimingWords::newest)
+        .or(() -> AdvanceTimingWords.heardNothingOpen(newest));
   }
 
   private Session session() {

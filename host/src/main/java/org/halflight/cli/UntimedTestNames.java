@@ -17,6 +17,7 @@ final class UntimedTestNames {
                 case B -> "b";
                 case T -> "t";
                 case SELF_TIMER -> "self-timer";
+                case LINKAGE -> "linkage";
                 case RELEASE_ALONE -> "alone";
                 case WIND_AND_RELEASE -> "wind";
                 case LEAK -> "leak";
@@ -37,6 +38,6 @@ final class UntimedTestNames {
             () ->
                 new Trouble(
                     Words.say(
-                        "run.unknownCheck", typed, "B, T, self-timer, wind, alone, leak, stops")));
+                        "run.unknownCheck", typed, "B, T, self-timer, linkage, leak, stops")));
   }
 }

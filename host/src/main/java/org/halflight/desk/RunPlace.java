@@ -285,7 +285,7 @@ final class RunPlace extends Place {
 
   private JPanel checks() {
     JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 2"));
-    for (UntimedTest check : UntimedTest.values()) {
+    for (UntimedTest check : UntimedTest.offered()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
       checks.put(check, box);

@@ -220,6 +220,7 @@ public final class FiringTable {
                       .curve()
                       .map(FiringCurve::fullLightAfter)
                       .orElse(OptionalDouble.empty())),
+          Column.word("first_reason", row -> row.firing.notes().firstReason()),
           Column.text("conditions", row -> row.firing.conditions().words()));
 
   /** Names of its columns. */

@@ -354,6 +354,7 @@ final class FiringRows {
         .setOptional(
             "conditions",
             Optional.of(notes.conditions().words()).filter(words -> !words.isEmpty()))
+        .setOptional("first_reason", notes.firstReason())
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
@@ -419,6 +420,7 @@ final class FiringRows {
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
         Row.text(row, "rejection"),
+        Row.text(row, "first_reason"),
         conditions(row));
   }
 

@@ -230,7 +230,7 @@ final class FiringSettler {
       FiringNotes all =
           notes
               .moved(earlier.notes().movedFrom())
-              .rejected(earlier.rejection())
+              .rejectedAs(earlier.notes())
               .under(earlier.conditions());
       return meter.result(
           earlier.number(), key, firing, earlier.place(), outcome, exposure, seen, all);
@@ -255,6 +255,7 @@ final class FiringSettler {
         light.doubts(share),
         leak,
         capOn,
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         FiringConditions.NONE);

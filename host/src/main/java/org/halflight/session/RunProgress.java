@@ -14,6 +14,7 @@ import org.halflight.speeds.Reference;
 /** How the runs of a session go on: which setting is shown, when it is done, and which is next. */
 final class RunProgress {
   private final FiringLog log;
+  private final PressBook presses;
   private final DialQuestions questions;
   private final VerdictIsIn verdictIsIn;
 
@@ -26,8 +27,9 @@ final class RunProgress {
   private boolean staysHere;
   private boolean doneIsSaid;
 
-  RunProgress(FiringLog log, DialQuestions questions, VerdictIsIn verdictIsIn) {
+  RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
+    this.presses = presses;
     this.questions = questions;
     this.verdictIsIn = verdictIsIn;
   }
@@ -204,10 +206,17 @@ final class RunProgress {
 
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
-    return log.good(run(), setting);
+    return isLinkage(setting) ? presses.good(run()) : log.good(run(), setting);
+  }
+
+  private static boolean isLinkage(DialSetting setting) {
+    return setting.untimedTest().equals(Optional.of(UntimedTest.LINKAGE));
   }
 
   private boolean isDone(DialSetting setting) {
+    if (isLinkage(setting)) {
+      return goodAt(setting) >= LinkageStep.PRESSES;
+    }
     if (setting.untimedTest().filter(UntimedTest::isOfTheLight).isPresent()) {
       return lightTestsDone.contains(setting.untimedTest().get());
     }
@@ -241,6 +250,7 @@ final class RunProgress {
    */
   private static int wanted(UntimedTest test, int planned) {
     return switch (test) {
+      case LINKAGE -> LinkageStep.PRESSES;
       case WIND_AND_RELEASE -> planned;
       case RELEASE_ALONE -> Session.ALONE_FIRINGS;
       case B, T, SELF_TIMER -> 1;

@@ -37,6 +37,7 @@ public final class Session {
 
   private final FiringLog log = new FiringLog();
   private final DialQuestions questions = new DialQuestions(log);
+  private final PressBook presses = new PressBook(log);
   private final RunProgress progress;
   private final RigOnBench rig = new RigOnBench();
   private final LightState light = new LightState(log);
@@ -61,7 +62,7 @@ public final class Session {
    * @param verdictIsIn is asked where a run is fired until it is decided
    */
   public Session(VerdictIsIn verdictIsIn) {
-    progress = new RunProgress(log, questions, verdictIsIn);
+    progress = new RunProgress(log, presses, questions, verdictIsIn);
     meter = new FiringMeter(log, progress, rig, light, ShutterUnderTest::exposureMethod);
     corrections = new Corrections(log, progress, questions, meter.oneLevel());
     underway = new UnderwayWatch(progress, meter);
@@ -81,6 +82,9 @@ public final class Session {
       }
     } else if (!onRig(input, events) && !onLight(input, events) && !onCalibration(input, events)) {
       onPerson(input, events);
+    }
+    if (isQuiet()) {
+      presses.onQuiet(run(), rig.latestTicks(), events);
     }
     return events;
   }
@@ -207,6 +211,8 @@ public final class Session {
       corrections.reject(rejected.firing(), rejected.reason(), events);
     } else if (input instanceof SessionInput.LastRejected rejected) {
       corrections.rejectLast(rejected.reason(), events);
+    } else if (input instanceof SessionInput.ReasonChanged changed) {
+      corrections.changeReason(changed.firing(), changed.reason(), events);
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       corrections.move(moved, events);
     } else if (input instanceof SessionInput.FiringUnder under) {
@@ -216,6 +222,10 @@ public final class Session {
       events.add(new SessionEvent.ConditionsHold(conditions()));
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
+    } else if (input instanceof SessionInput.PressJudged key) {
+      onPress(key, events);
+    } else if (input instanceof SessionInput.PlungerRead read) {
+      presses.onPlunger(read.reading(), run(), events);
     } else if (input instanceof SessionInput.CockingLearnt learnt && learnt.begins()) {
       settler.cocking().begin();
     } else if (input instanceof SessionInput.CockingLearnt) {
@@ -225,6 +235,30 @@ public final class Session {
     } else if (input instanceof SessionInput.ClosedByHand) {
       corrections.closedByHand(events);
     }
+  }
+
+  private void onPress(SessionInput.PressJudged key, List<SessionEvent> events) {
+    // Light from here on is that of another press.
+    settler.forgetPress();
+    presses.onKey(
+        key,
+        setting(),
+        run(),
+        isQuiet(),
+        rig.latestTicks(),
+        rig.rate().ticks(PressBook.TWICE_SECONDS),
+        events);
+    progress.goOn(events);
+  }
+
+  /** All presses of the linkage test so far, in the order of their keys. */
+  public List<LinkagePress> presses() {
+    return presses.presses();
+  }
+
+  /** All readings of a screw plunger so far, in order. */
+  public List<PlungerAt> plungers() {
+    return presses.plungers();
   }
 
   /** All firings so far, the rejected ones too, in the order in which they settled. */
@@ -406,6 +440,7 @@ public final class Session {
     meter.forgetTicks();
     underway.forgetTicks();
     settler.forgetTicks();
+    presses.forgetTicks();
   }
 
   private void publishProfile(List<SessionEvent> events) {

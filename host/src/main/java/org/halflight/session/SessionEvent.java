@@ -55,10 +55,24 @@ public sealed interface SessionEvent {
       SESSION_OF_OLD_FORM,
       /** No firing of this run counts that could be rejected. */
       NOTHING_TO_REJECT,
+      /** No such firing is rejected, so that no reason can be changed. */
+      NOT_REJECTED,
+      /** A wind key while the linkage is not led. */
+      NO_LINKAGE_TEST,
+      /** A wind key while the shutter is open, after one for the same press. */
+      PRESS_UNDER_WAY,
+      /** A wind key twice within a second, with no firing in between. */
+      PRESS_COUNTED_ALREADY,
       /** There is no firing yet that a condition could be said of. */
       NO_FIRING_YET
     }
   }
+
+  /** A press of the linkage test was judged. */
+  record PressCounted(LinkagePress press) implements SessionEvent {}
+
+  /** A screw plunger was read. */
+  record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
 
   /** The person said under which special conditions a firing was made. */
   record FiringIsUnder(FiringResult result) implements SessionEvent {}
@@ -68,6 +82,9 @@ public sealed interface SessionEvent {
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}
+
+  /** A firing is not counted for another reason than was said before. */
+  record ReasonChanged(FiringResult result) implements SessionEvent {}
 
   /**
    * A marked speed or a setting without a time is shown.

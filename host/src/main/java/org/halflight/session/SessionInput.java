@@ -178,6 +178,9 @@ public sealed interface SessionInput {
    */
   record LastRejected(String reason) implements UserAction {}
 
+  /** The reason why a rejected firing is not counted is another one. */
+  record ReasonChanged(FiringKey firing, String reason) implements UserAction {}
+
   /** The shutter hung open and the person closed it, or has just closed it. */
   record ClosedByHand() implements UserAction {}
 
@@ -216,6 +219,15 @@ public sealed interface SessionInput {
 
   /** The person cocks the shutter a few times, so that the light it lets through can be learnt. */
   record CockingLearnt(boolean begins) implements UserAction {}
+
+  /**
+   * The person tried the film advance after a press of the linkage test. What the rig saw since the
+   * key before belongs to the press; where it saw no light, the shutter did not trip.
+   */
+  record PressJudged(LinkageStep step, WindState wind) implements UserAction {}
+
+  /** The person read a screw plunger at both points of the stroke. */
+  record PlungerRead(PlungerReading reading) implements UserAction {}
 
   /** The lens cap was put on or taken off. */
   record LensCap(boolean on) implements UserAction {}

@@ -1,5 +1,7 @@
 package org.halflight.session;
 
+import java.util.Arrays;
+import java.util.List;
 import org.halflight.stored.StoredWords;
 
 /** A setting that is tried and has no marked time to be held against. */
@@ -10,6 +12,8 @@ public enum UntimedTest {
   T("T"),
   /** Released by the self-timer, at any speed. */
   SELF_TIMER("self-timer"),
+  /** Pressed step by step, and the film advance tried after each press. */
+  LINKAGE("linkage"),
   /**
    * Released with the film advance already free, at any speed, so that what the click sensor hears
    * is the shutter's own sound.
@@ -35,6 +39,7 @@ public enum UntimedTest {
                 case B -> "b";
                 case T -> "t";
                 case SELF_TIMER -> "self-timer";
+                case LINKAGE -> "linkage";
                 case RELEASE_ALONE -> "release-alone";
                 case WIND_AND_RELEASE -> "wind-and-release";
                 case LEAK -> "leak";
@@ -50,6 +55,7 @@ public enum UntimedTest {
                 case B -> "B";
                 case T -> "T";
                 case SELF_TIMER -> "SELF_TIMER";
+                case LINKAGE -> "LINKAGE";
                 case RELEASE_ALONE -> "RELEASE_ALONE";
                 case WIND_AND_RELEASE -> "WIND_AND_RELEASE";
                 case LEAK -> "LEAK";
@@ -64,6 +70,19 @@ public enum UntimedTest {
 
   /** Whether the click sensor listens meanwhile, so that nothing may be played. */
   public boolean isForTheEar() {
+    return this == LINKAGE || isReadOnly();
+  }
+
+  /** Those that a person may choose. */
+  public static List<UntimedTest> offered() {
+    return Arrays.stream(values()).filter(test -> !test.isReadOnly()).toList();
+  }
+
+  /**
+   * Whether only earlier versions offered it: it is read, and not offered any more. Both timed the
+   * film advance in milliseconds.
+   */
+  public boolean isReadOnly() {
     return this == WIND_AND_RELEASE || this == RELEASE_ALONE;
   }
 

@@ -25,6 +25,13 @@ public final class EventSentences {
     if (news instanceof SessionEvent.ConditionsHold hold) {
       return Optional.of(ConditionWords.fromNow(hold.conditions()));
     }
+    if (news instanceof SessionEvent.ReasonChanged changed) {
+      return say(
+          "run.reasonChanged",
+          changed.result().number(),
+          changed.result().rejection().orElse(""),
+          changed.result().notes().firstReason().orElse(""));
+    }
     if (news instanceof SessionEvent.OneLevelRig) {
       return say("news.oneLevelRig");
     }
@@ -69,6 +76,12 @@ public final class EventSentences {
     }
     if (news instanceof SessionEvent.EnoughOfUntimedTest enough) {
       return say("news.enoughCheck", Sentences.untimedTest(enough.test()), enough.tries());
+    }
+    if (news instanceof SessionEvent.PressCounted counted) {
+      return Optional.of(PressWords.counted(counted.press()));
+    }
+    if (news instanceof SessionEvent.PlungerWasRead read) {
+      return Optional.of(PressWords.plunger(read.reading()));
     }
     if (news instanceof SessionEvent.ProfileStands stands) {
       return Optional.of(String.join(" ", ProfileWords.standing(stands.use())));

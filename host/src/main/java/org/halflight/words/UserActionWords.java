@@ -25,11 +25,20 @@ final class UserActionWords {
     if (act instanceof SessionInput.ConditionsAre are) {
       return Words.say("act.conditions", ConditionWords.list(are.lasting()));
     }
+    if (act instanceof SessionInput.ReasonChanged changed) {
+      return Words.say("act.reason", changed.reason());
+    }
     if (act instanceof SessionInput.CockingLearnt learnt) {
       return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
     }
     if (act instanceof SessionInput.LensCap cap) {
       return Words.say(cap.on() ? "act.cap.on" : "act.cap.off");
+    }
+    if (act instanceof SessionInput.PressJudged press) {
+      return Words.say(
+          "act.press",
+          Words.of("linkage.step", press.step()),
+          Words.of("linkage.wind", press.wind()));
     }
     return Words.say(plain(act));
   }
@@ -43,6 +52,9 @@ final class UserActionWords {
     }
     if (act instanceof SessionInput.AcceptedAsShown) {
       return "act.accept";
+    }
+    if (act instanceof SessionInput.PlungerRead) {
+      return "act.plunger";
     }
     return act instanceof SessionInput.ClosedByHand ? "act.closedByHand" : "act.reject";
   }

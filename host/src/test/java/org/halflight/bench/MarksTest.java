@@ -22,6 +22,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageLimits;
@@ -157,12 +158,19 @@ class MarksTest {
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),
         new SessionInput.FiringRejected(new FiringKey("R-0001", 7, 16_000_000_000L), "slipped"),
+        new SessionInput.ReasonChanged(new FiringKey("R-0001", 7, 16_000_000_000L), "my hand"),
         new SessionInput.ClosedByHand(),
         new SessionInput.AcceptedAsShown(),
         new SessionInput.FiringsMoved(
             List.of(new FiringKey("R-0001", 7, 16_000_000_000L), new FiringKey("none", 0, 1)),
             SIXTIETH),
         new SessionInput.FiringsMoved(List.of(), SIXTIETH),
+        new SessionInput.FiringUnder(
+            new FiringKey("R-0001", 7, 16_000_000_000L),
+            FiringConditions.parse("not-after-rest lens-up long-press")),
+        new SessionInput.FiringUnder(new FiringKey("R-0001", 7, 1), FiringConditions.NONE),
+        new SessionInput.ConditionsAre(FiringConditions.parse("warmed wide-open")),
+        new SessionInput.ConditionsAre(FiringConditions.NONE),
         new SessionInput.CockingLearnt(true),
         new SessionInput.CockingLearnt(false),
         new SessionInput.LightForgotten(),

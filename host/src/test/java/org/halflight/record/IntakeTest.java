@@ -25,6 +25,7 @@ import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringKey;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringPlace;
 import org.halflight.session.FiringResult;
@@ -516,7 +517,9 @@ class IntakeTest {
             true,
             true,
             Optional.of(MarkedSpeed.parse("1/400")),
-            Optional.of("knocked, 'hard'"));
+            Optional.of("knocked, 'hard'"),
+            Optional.of("no reason given"),
+            FiringConditions.parse("first-after-rest warmed lens-down dial-from-other-side quick-tap stopped-down"));
     FiringResult noted = with(plain, plain.setting(), all);
     assertThat(record.settle(key, noted)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);

@@ -120,7 +120,7 @@ public record ExtraTestsText(List<Entry> entries) {
 
   /** The sound of the shutter alone tells the clicks of a release apart. */
   private static Set<UntimedTest> together(UntimedTest check) {
-    return check.isForTheEar()
+    return check.isReadOnly()
         ? EnumSet.of(UntimedTest.WIND_AND_RELEASE, UntimedTest.RELEASE_ALONE)
         : EnumSet.of(check);
   }
@@ -129,7 +129,7 @@ public record ExtraTestsText(List<Entry> entries) {
     return switch (check) {
       case B, T -> CheckItem.B_AND_T;
       case SELF_TIMER -> CheckItem.SELF_TIMER;
-      case WIND_AND_RELEASE, RELEASE_ALONE -> CheckItem.WIND;
+      case LINKAGE, WIND_AND_RELEASE, RELEASE_ALONE -> CheckItem.WIND;
       case LEAK -> CheckItem.BLADES;
       case STOPS -> CheckItem.STOP_BLADES;
     };

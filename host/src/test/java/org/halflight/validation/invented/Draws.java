@@ -15,6 +15,11 @@ public final class Draws {
     return random.nextGaussian();
   }
 
+  /** Above 0, with a median and a deviation of its natural logarithm. */
+  double around(double median, double spread) {
+    return median * Math.exp(spread * normal());
+  }
+
   /** Evenly between two bounds. */
   double between(double low, double high) {
     return low + (high - low) * random.nextDouble();

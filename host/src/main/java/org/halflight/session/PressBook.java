@@ -1,0 +1,133 @@
+package org.halflight.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** The presses of the linkage test, and the firings that belong to each. */
+final class PressBook {
+  /** A second key within this, in seconds by the rig, is the same one twice. Our own limit. */
+  static final double TWICE_SECONDS = 1;
+
+  private static final DialSetting LINKAGE = new DialSetting.Untimed(UntimedTest.LINKAGE);
+
+  private final FiringLog log;
+  private final List<Kept> kept = new ArrayList<>();
+  private final List<PlungerAt> plungers = new ArrayList<>();
+  private Optional<SessionInput.PressJudged> waiting = Optional.empty();
+
+  /** Firings at places before this one belong to presses that were judged. */
+  private int firstOfNext;
+
+  private long lastKeyTicks = Long.MIN_VALUE;
+
+  /** A press with its firings by name: what they come to may still change. */
+  private record Kept(
+      int run, int number, LinkageStep step, WindState wind, List<FiringKey> firings) {}
+
+  PressBook(FiringLog log) {
+    this.log = log;
+  }
+
+  /**
+   * The person tried the film advance.
+   *
+   * @param now what is shown
+   * @param quiet whether no firing is under way
+   * @param nowTicks of the rig
+   * @param twiceTicks a second key of one press comes within this
+   */
+  void onKey(
+      SessionInput.PressJudged key,
+      Optional<DialSetting> now,
+      int run,
+      boolean quiet,
+      long nowTicks,
+      long twiceTicks,
+      List<SessionEvent> events) {
+    if (!now.equals(Optional.of(LINKAGE))) {
+      events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NO_LINKAGE_TEST));
+    } else if (waiting.isPresent()) {
+      events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.PRESS_UNDER_WAY));
+    } else if (!quiet) {
+      waiting = Optional.of(key);
+    } else if (isTwice(run, nowTicks, twiceTicks)) {
+      events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.PRESS_COUNTED_ALREADY));
+    } else {
+      count(key, run, nowTicks, events);
+    }
+  }
+
+  private boolean isTwice(int run, long nowTicks, long twiceTicks) {
+    return lastKeyTicks != Long.MIN_VALUE
+        && nowTicks - lastKeyTicks < twiceTicks
+        && firings(run).isEmpty();
+  }
+
+  /** The firing that a key waited for has settled. */
+  void onQuiet(int run, long nowTicks, List<SessionEvent> events) {
+    waiting.ifPresent(
+        key -> {
+          waiting = Optional.empty();
+          count(key, run, nowTicks, events);
+        });
+  }
+
+  private void count(
+      SessionInput.PressJudged key, int run, long nowTicks, List<SessionEvent> events) {
+    int number = (int) kept.stream().filter(press -> press.run() == run).count() + 1;
+    kept.add(new Kept(run, number, key.step(), key.wind(), firings(run)));
+    firstOfNext = log.size();
+    lastKeyTicks = nowTicks;
+    events.add(new SessionEvent.PressCounted(seen(kept.get(kept.size() - 1))));
+  }
+
+  /** What the rig saw in the test since the key before, but for what the person took back. */
+  private List<FiringKey> firings(int run) {
+    return IntStream.range(firstOfNext, log.size())
+        .mapToObj(log.all()::get)
+        .filter(f -> f.run() == run && f.setting().equals(Optional.of(LINKAGE)))
+        .filter(f -> f.rejection().isEmpty())
+        .map(FiringResult::key)
+        .toList();
+  }
+
+  /** Ticks start again. */
+  void forgetTicks() {
+    lastKeyTicks = Long.MIN_VALUE;
+  }
+
+  void onPlunger(PlungerReading reading, int run, List<SessionEvent> events) {
+    plungers.add(new PlungerAt(run, reading));
+    events.add(new SessionEvent.PlungerWasRead(reading));
+  }
+
+  /** All presses, with their firings as they are seen now. */
+  List<LinkagePress> presses() {
+    return kept.stream().map(this::seen).toList();
+  }
+
+  List<PlungerAt> plungers() {
+    return List.copyOf(plungers);
+  }
+
+  private LinkagePress seen(Kept press) {
+    List<FiringResult> firings =
+        press.firings().stream().flatMap(key -> log.find(key).stream()).toList();
+    return new LinkagePress(press.run(), press.number(), press.step(), press.wind(), firings);
+  }
+
+  /** Presses of the last round of a run, each step as often as it is asked at most. */
+  int good(int run) {
+    List<LinkagePress> round =
+        LinkagePress.lastRound(
+            presses().stream().filter(p -> p.run() == run && p.counts()).toList());
+    int good = 0;
+    for (LinkageStep step : LinkageStep.values()) {
+      int made = (int) round.stream().filter(press -> press.step() == step).count();
+      good += Math.min(step.presses(), made);
+    }
+    return good;
+  }
+}

@@ -1,0 +1,123 @@
+package org.halflight.validation.invented;
+
+/**
+ * The release button of one camera that couples film advance and shutter, over millimetres of its
+ * stroke. All figures are our own, none was measured on a camera.
+ *
+ * @param unlockMm where the advance unlocks
+ * @param tripMm where the shutter trips
+ * @param scatterMm of both places from press to press, a standard deviation
+ * @param endMm where the stroke ends
+ * @param load what it takes to press it
+ * @param silent the pawl of the advance is lifted without a sound
+ * @param relocks the advance locks again when the button returns and the shutter has not tripped
+ * @param toLightSeconds from the trip to first light
+ */
+public record Button(
+    double unlockMm,
+    double tripMm,
+    double scatterMm,
+    double endMm,
+    Load load,
+    boolean silent,
+    boolean relocks,
+    double toLightSeconds) {
+  /** The shutter is at 1/8. */
+  static final double OPEN_SECONDS = 0.125;
+
+  private static final double END_NEWTON_PER_MM = 12;
+  private static final double REACH_MM = 0.3;
+  private static final double TOUCH_MM = 0.05;
+
+  /**
+   * What the finger feels: a spring, and before either place a rise over three tenths of a
+   * millimetre that is gone, with a bit more, once the place is passed.
+   */
+  record Load(
+      double startNewton,
+      double newtonPerMm,
+      double unlockRise,
+      double unlockDrop,
+      double tripRise,
+      double tripDrop) {}
+
+  /** What is varied of a study's cameras. */
+  public enum Kind {
+    PLAIN,
+    SILENT,
+    RELOCKS,
+    SILENT_AND_RELOCKS;
+
+    boolean silent() {
+      return this == SILENT || this == SILENT_AND_RELOCKS;
+    }
+
+    boolean relocks() {
+      return this == RELOCKS || this == SILENT_AND_RELOCKS;
+    }
+  }
+
+  /**
+   * A camera whose advance unlocks ahead of the shutter.
+   *
+   * @param gapMm by how much, below 0 for a shutter that trips first
+   */
+  public static Button drawn(double gapMm, Kind kind, Draws draws) {
+    double first = draws.between(1.2, 2.8);
+    double unlock = first + Math.max(0, -gapMm);
+    double trip = unlock + gapMm;
+    double unlockRise = draws.between(0, 0.3);
+    double tripRise = draws.between(0.1, 0.6);
+    Load load =
+        new Load(
+            draws.between(0.5, 1.5),
+            draws.between(0.6, 2),
+            unlockRise,
+            unlockRise + draws.between(0, 0.15),
+            tripRise,
+            tripRise + draws.between(0, 0.2));
+    return new Button(
+        unlock,
+        trip,
+        draws.between(0.01, 0.05),
+        Math.max(unlock, trip) + draws.between(0.4, 1.2),
+        load,
+        kind.silent(),
+        kind.relocks(),
+        draws.between(0.002, 0.010));
+  }
+
+  double firstMm() {
+    return Math.min(unlockMm, tripMm);
+  }
+
+  /** The same camera in one press: its two places are a little elsewhere each time. */
+  Button inOnePress(Draws draws) {
+    return new Button(
+        unlockMm + scatterMm * draws.normal(),
+        tripMm + scatterMm * draws.normal(),
+        0,
+        endMm,
+        load,
+        silent,
+        relocks,
+        toLightSeconds);
+  }
+
+  /** What pushes the finger back, in newton. */
+  double newton(double mm, boolean unlocked, boolean tripped) {
+    double force =
+        mm <= 0 ? 0 : load.startNewton * Math.min(1, mm / TOUCH_MM) + load.newtonPerMm * mm;
+    force += unlocked ? load.unlockRise - load.unlockDrop : rise(load.unlockRise, unlockMm, mm);
+    force += tripped ? load.tripRise - load.tripDrop : rise(load.tripRise, tripMm, mm);
+    if (mm > endMm) {
+      force += END_NEWTON_PER_MM * (mm - endMm);
+    }
+    return force;
+  }
+
+  private static double rise(double newton, double placeMm, double mm) {
+    double part = 1 - (placeMm - mm) / REACH_MM;
+    return part <= 0 ? 0 : newton * Math.min(1, part);
+  }
+}
