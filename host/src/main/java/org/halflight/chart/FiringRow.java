@@ -54,7 +54,9 @@ public record FiringRow(
   /** Key of the data of firings that may count. */
   public static final String FIRINGS = "firing";
 
-  /** Key of the data of the first firing after rest, and of others that are kept out of the mean. */
+  /**
+   * Key of the data of the first firing after rest, and of others that are kept out of the mean.
+   */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
   /** Key of the data of rejected firings. */

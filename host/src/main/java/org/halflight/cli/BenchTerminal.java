@@ -223,7 +223,11 @@ final class BenchTerminal {
 
   private void sayConditions() {
     for (ConditionKey key : ConditionKey.values()) {
-      terminal.say(Words.say("run.conditions.key", key.digit(), Words.of("desk.keyLong.condition", key)));
+      terminal.say(
+          Words.say(
+              "run.conditions.key",
+              key.digit(),
+              Words.say("desk.keyLong.condition-" + Words.key(key))));
     }
     terminal.say(
         Words.say(

@@ -236,9 +236,7 @@ public final class FiringTable {
     return CsvTable.of(
         COLUMNS,
         firings.stream()
-            .map(
-                each ->
-                    new Row(each, ExposureMethodVersion.CURRENT, counted.contains(each.key())))
+            .map(each -> new Row(each, ExposureMethodVersion.CURRENT, counted.contains(each.key())))
             .toList());
   }
 
@@ -260,9 +258,7 @@ public final class FiringTable {
             .map(
                 kept ->
                     new Row(
-                        kept.result(),
-                        kept.methodVersion(),
-                        counted.contains(kept.result().key())))
+                        kept.result(), kept.methodVersion(), counted.contains(kept.result().key())))
             .toList());
   }
 

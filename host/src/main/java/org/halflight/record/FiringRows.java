@@ -352,8 +352,7 @@ final class FiringRows {
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
         .setOptional(
-            "conditions",
-            Optional.of(notes.conditions().words()).filter(words -> !words.isEmpty()))
+            "conditions", Optional.of(notes.conditions().words()).filter(words -> !words.isEmpty()))
         .setOptional("first_reason", notes.firstReason())
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))

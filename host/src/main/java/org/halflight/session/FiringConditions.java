@@ -45,10 +45,7 @@ public record FiringConditions(SortedSet<FiringCondition> said) {
   public static FiringConditions parse(String words) {
     return words.isBlank()
         ? NONE
-        : of(
-            Arrays.stream(words.strip().split("\\s+"))
-                .map(FiringCondition.WORDS::parse)
-                .toList());
+        : of(Arrays.stream(words.strip().split("\\s+")).map(FiringCondition.WORDS::parse).toList());
   }
 
   /** As {@link #parse} reads them. */
@@ -90,8 +87,7 @@ public record FiringConditions(SortedSet<FiringCondition> said) {
 
   /** Those that last, as others have them; those of one firing as here. */
   public FiringConditions lastingAs(FiringConditions others) {
-    TreeSet<FiringCondition> all =
-        new TreeSet<>(only(each -> !each.kind().isLasting()).said);
+    TreeSet<FiringCondition> all = new TreeSet<>(only(each -> !each.kind().isLasting()).said);
     all.addAll(others.only(each -> each.kind().isLasting()).said);
     return of(all);
   }

@@ -187,10 +187,7 @@ final class FiringLog {
       tries.add(place);
       group.tries.add(place);
       if (result.setting().filter(setting -> isGood(setting, result)).isPresent()) {
-        group
-            .good
-            .computeIfAbsent(AlikeFirings.of(result), absent -> new TreeSet<>())
-            .add(place);
+        group.good.computeIfAbsent(AlikeFirings.of(result), absent -> new TreeSet<>()).add(place);
       }
     }
     if (isTimedAtASpeed(result)) {

@@ -240,8 +240,7 @@ final class FiringSettler {
             && !log.hasOfTheShutter(progress.run())
             && FiringLog.isOfTheShutter(outcome, exposure);
     FiringPlace place = progress.place(progress.shown(), afterRest);
-    FiringNotes all =
-        outcome == Outcome.LIGHT_WHILE_COCKING ? notes : notes.under(conditions);
+    FiringNotes all = outcome == Outcome.LIGHT_WHILE_COCKING ? notes : notes.under(conditions);
     return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, all);
   }
 

@@ -123,7 +123,8 @@ final class RunProgress {
 
   /** A firing counts no more with the others, or counts again: its speed may lack one. */
   void countsOtherwise(FiringResult changed, List<SessionEvent> events) {
-    boolean lacks = changed.setting().filter(its -> changed.run() == run() && !isDone(its)).isPresent();
+    boolean lacks =
+        changed.setting().filter(its -> changed.run() == run() && !isDone(its)).isPresent();
     if (lacks) {
       showAgain(changed, events);
     } else {

@@ -45,9 +45,7 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
             .toList();
     Set<FiringKey> good = AlikeFirings.inMeans(own);
     boolean third =
-        good.size() == LEAST
-            && good.contains(newest.key())
-            && setup.phase() != Phase.ADJUSTING;
+        good.size() == LEAST && good.contains(newest.key()) && setup.phase() != Phase.ADJUSTING;
     return third ? of(SpeedSummary.underWay(own, setup)) : Optional.empty();
   }
 

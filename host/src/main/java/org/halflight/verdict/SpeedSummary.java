@@ -33,8 +33,8 @@ import org.halflight.uncertainty.UncertaintySource;
  * @param reference how its marking is read
  * @param phase of the firings
  * @param releases how many came to what
- * @param errors of the timed firings, in stops, in order of firing, without the first after rest and
- *     those that special conditions keep apart
+ * @param errors of the timed firings, in stops, in order of firing, without the first after rest
+ *     and those that special conditions keep apart
  * @param afterRestStops error of the first firing after rest, where this speed had it and it was
  *     timed
  * @param tolerance that it is held against

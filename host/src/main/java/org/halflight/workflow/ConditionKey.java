@@ -14,9 +14,10 @@ import org.halflight.session.SessionInput;
 
 /**
  * The keys 1 to 9 that say something special about firings. Both hands are on the camera while it
- * is fired, so what is of one firing is said of the firing just made. How the camera is held, warmed
- * or stopped down is set before it is fired, so it is said of the firings to come, until it is said
- * otherwise; the last key says it of the firing just made as well. A second press takes it back.
+ * is fired, so what is of one firing is said of the firing just made. How the camera is held,
+ * warmed or stopped down is set before it is fired, so it is said of the firings to come, until it
+ * is said otherwise; the last key says it of the firing just made as well. A second press takes it
+ * back.
  */
 public enum ConditionKey {
   /** The firing just made was the first after a rest, or was not. */

@@ -51,8 +51,7 @@ public final class RunActions {
   public List<SessionEvent> condition(ConditionKey key) {
     return key.press(session())
         .map(driver::handle)
-        .orElseGet(
-            () -> List.of(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NO_FIRING_YET)));
+        .orElseGet(() -> List.of(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NO_FIRING_YET)));
   }
 
   /** The shutter hung open and was closed by hand. */

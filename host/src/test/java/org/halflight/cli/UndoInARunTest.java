@@ -56,7 +56,8 @@ class UndoInARunTest {
     Terminal terminal =
         new Terminal(
             new PrintStream(out, true, StandardCharsets.UTF_8),
-            new Typed("y\nn\nu\ny\nr slipped\ne\ne 1 camera slipped\n5\n2\n3\nu\nh\nu\nu\nu\nu\nq\n"));
+            new Typed(
+                "y\nn\nu\ny\nr slipped\ne\ne 1 camera slipped\n5\n2\n3\nu\nh\nu\nu\nu\nu\nq\n"));
     PracticeRig rig =
         PracticeRig.unpaced(
             InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);

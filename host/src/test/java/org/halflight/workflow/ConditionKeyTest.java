@@ -28,7 +28,8 @@ class ConditionKeyTest {
   @BeforeEach
   void begin(@TempDir Path folder) {
     bench = PracticeBench.unpaced(folder);
-    run = new RunActions(bench.driver, bench.operator, new BenchLight(bench.driver, bench.operator));
+    run =
+        new RunActions(bench.driver, bench.operator, new BenchLight(bench.driver, bench.operator));
     run.begin(setup(""));
   }
 

@@ -10,7 +10,6 @@ import java.util.Set;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringResult;
 import org.halflight.words.ConditionWords;
-import org.halflight.words.Words;
 import org.halflight.workflow.ConditionKey;
 
 /** The keys 1 to 9: special conditions of the firing just made, and of those to come. */
@@ -57,8 +56,7 @@ public final class ConditionKeys {
     }
     Optional<FiringResult> last = lastFiring(view);
     return ALL.entrySet().stream()
-        .filter(
-            entry -> last.isPresent() || OF_FIRINGS_TO_COME.contains(entry.getValue()))
+        .filter(entry -> last.isPresent() || OF_FIRINGS_TO_COME.contains(entry.getValue()))
         .map(
             entry ->
                 new KeyHints.Hint(
