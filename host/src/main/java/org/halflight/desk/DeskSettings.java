@@ -28,7 +28,9 @@ record DeskSettings(
     Path file, boolean dark, boolean sounds, int profileDays, Map<RunOption<?>, String> options) {
   /** A wire on the flash contact is looked at anew each time. */
   private static final List<RunOption<?>> KEPT =
-      RunOption.CRITERIA.stream().filter(option -> option != RunOption.CONTACT).toList();
+      RunOption.CRITERIA.stream()
+          .filter(option -> option.isOffered() && option != RunOption.CONTACT)
+          .toList();
 
   /** What earlier versions wrote for an option that holds. */
   private static final String YES = "true";
