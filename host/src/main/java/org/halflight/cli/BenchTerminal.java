@@ -9,16 +9,16 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -260,9 +260,9 @@ final class BenchTerminal {
 
   /** The interval of a trial of the linkage; or what to do about sounds without one. */
   private Optional<String> linkage(FiringResult newest) {
-    return Linkage.with(newest, session().results(), session().runs())
-        .map(LinkageWords::newest)
-        .or(() -> LinkageWords.heardNothingOpen(newest));
+    return AdvanceTiming.with(newest, session().results(), session().runs())
+        .map(AdvanceTimingWords::newest)
+        .or(() -> AdvanceTimingWords.heardNothingOpen(newest));
   }
 
   private Session session() {

@@ -30,7 +30,9 @@ final class UserActionWords {
     }
     if (act instanceof SessionInput.PressJudged press) {
       return Words.say(
-          "act.press", Words.of("linkage.step", press.step()), Words.of("linkage.wind", press.wind()));
+          "act.press",
+          Words.of("linkage.step", press.step()),
+          Words.of("linkage.wind", press.wind()));
     }
     return Words.say(plain(act));
   }

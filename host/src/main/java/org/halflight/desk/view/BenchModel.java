@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
@@ -208,7 +208,7 @@ public final class BenchModel {
   }
 
   private LastFiring over(FiringResult result) {
-    return Linkage.with(result, session().results(), session().runs())
+    return AdvanceTiming.with(result, session().results(), session().runs())
         .map(linkage -> (LastFiring) new LastFiring.Trial(result, linkage))
         .orElseGet(() -> new LastFiring.Settled(result));
   }
