@@ -69,9 +69,7 @@ final class KeysPlace extends Place {
             key ->
                 Words.say(
                     "desk.keys.padKey",
-                    key.getKey().equals("ENTER")
-                        ? Words.say("desk.keyName.enter")
-                        : key.getKey(),
+                    key.getKey().equals("ENTER") ? Words.say("desk.keyName.enter") : key.getKey(),
                     KeyHints.words(key.getValue())))
         .collect(Collectors.joining(Words.say("desk.keys.padJoint")));
   }

@@ -45,17 +45,17 @@ final class PedalPanel extends JPanel implements LookListener {
     add(forget, "wrap");
     said.setName("pedalSaid");
     add(said, "span");
-    show();
+    refresh();
   }
 
   /** Says what came of a key that was pressed to be learnt. */
   void say(String sentence) {
     said.setText(sentence);
     said.getAccessibleContext().setAccessibleDescription(sentence);
-    show();
+    refresh();
   }
 
-  private void show() {
+  private void refresh() {
     labels.forEach(
         (use, label) ->
             label.setText(

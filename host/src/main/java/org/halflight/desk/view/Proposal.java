@@ -47,8 +47,7 @@ public final class Proposal {
       return answer;
     }
     if (view.setup().isEmpty()) {
-      return Optional.of(
-          view.light().set().isPresent() ? UserAction.TO_RUN : UserAction.TO_LIGHT);
+      return Optional.of(view.light().set().isPresent() ? UserAction.TO_RUN : UserAction.TO_LIGHT);
     }
     return hints.stream().map(KeyHints.Hint::act).filter(UserAction.FIRE::equals).findFirst();
   }
