@@ -9,14 +9,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
-import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Numbers;
@@ -246,7 +244,6 @@ final class BenchTerminal {
       FiringsWanted.after(settled.result(), session().results(), session().runs())
           .map(DecisionWords::wanted)
           .ifPresent(said -> terminal.say(Words.say("run.settled", said)));
-      linkage(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
     } else if (news instanceof SessionEvent.StillOpen open) {
       int seconds = (int) open.seconds();
       if (seconds > saidOpenSeconds) {
@@ -256,13 +253,6 @@ final class BenchTerminal {
     } else {
       EventSentences.of(news).ifPresent(terminal::say);
     }
-  }
-
-  /** The interval of a trial of the linkage; or what to do about sounds without one. */
-  private Optional<String> linkage(FiringResult newest) {
-    return AdvanceTiming.with(newest, session().results(), session().runs())
-        .map(AdvanceTimingWords::newest)
-        .or(() -> AdvanceTimingWords.heardNothingOpen(newest));
   }
 
   private Session session() {

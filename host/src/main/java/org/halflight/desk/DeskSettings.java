@@ -41,7 +41,9 @@ record DeskSettings(
     Map<RunOption<?>, String> options) {
   /** A wire on the flash contact is looked at anew each time. */
   private static final List<RunOption<?>> KEPT =
-      RunOption.CRITERIA.stream().filter(option -> option != RunOption.CONTACT).toList();
+      RunOption.CRITERIA.stream()
+          .filter(option -> option.isOffered() && option != RunOption.CONTACT)
+          .toList();
 
   private static final String SOUNDS_OFF = "sounds-off";
 

@@ -122,7 +122,7 @@ public record RunForm(
 
   /** The options of a run as they are written. */
   public static Map<RunOption<?>, String> texts(RunSetup setup) {
-    return RunOption.ALL.stream().collect(Collectors.toMap(option -> option, setup::text));
+    return RunOption.ALL.stream().filter(RunOption::isOffered).collect(Collectors.toMap(option -> option, setup::text));
   }
 
   /** Speeds as they are typed. */

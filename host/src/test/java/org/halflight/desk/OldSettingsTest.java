@@ -13,7 +13,6 @@ import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.SoundsOn;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunOption;
 import org.halflight.session.StopsAsked;
@@ -38,18 +37,19 @@ class OldSettingsTest {
     assertThat(criteria.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
     assertThat(criteria.untilDecided()).isTrue();
     assertThat(criteria.stops()).isEqualTo(new StopsAsked(List.of("3.5", "5.6", "8"), 0.5));
-    assertThat(criteria.linkage()).isEqualTo(new LinkageLimits(-0.0005, 0.002));
+    assertThat(settings.options()).doesNotContainKey(RunOption.LINKAGE);
+    assertThat(criteria.linkageGap()).isEmpty();
   }
 
   @Test
   void aToleranceThatCannotBeReadStaysAndIsSaidBeforeARunBegins(@TempDir Path folder)
       throws IOException {
     Files.writeString(
-        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
+        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage-gap=0..2\nlinkage=-0.5..2\n");
 
     Map<RunOption<?>, String> options = DeskSettings.of(folder).options();
 
-    assertThat(options).containsEntry(RunOption.LINKAGE, "-0.5..2");
+    assertThat(options).containsEntry(RunOption.LINKAGE_GAP, "0..2").doesNotContainKey(RunOption.LINKAGE);
     assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is not a tolerance");

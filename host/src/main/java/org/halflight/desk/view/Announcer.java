@@ -13,7 +13,6 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
 import org.halflight.verdict.FiringsWanted;
-import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
@@ -142,7 +141,6 @@ final class Announcer {
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
               && !result.notes().lightDoubtful();
       return ExtraTestsText.ofCheck(session.get().results(), session.get().runs(), result)
-          .or(() -> AdvanceTimingWords.heardNothingOpen(result))
           .or(() -> EventSentences.of(news))
           .map(text -> text + wanted(result))
           .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
-import org.halflight.extratest.AdvanceTiming;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
@@ -193,7 +192,7 @@ public final class BenchModel {
   private void settled(FiringResult result) {
     openSeconds = OptionalDouble.empty();
     if (result.outcome() != Outcome.HELD_FOR_LIGHT) {
-      last = Optional.of(over(result));
+      last = Optional.of(new LastFiring.Settled(result));
       boolean firing =
           result.outcome() != Outcome.NOT_A_SHUTTER_EVENT
               && result.outcome() != Outcome.LIGHT_WHILE_COCKING;
@@ -203,14 +202,8 @@ public final class BenchModel {
 
   private void replaceLast(FiringResult changed) {
     if (last.flatMap(LastFiring::over).filter(o -> o.key().equals(changed.key())).isPresent()) {
-      last = Optional.of(over(changed));
+      last = Optional.of(new LastFiring.Settled(changed));
     }
-  }
-
-  private LastFiring over(FiringResult result) {
-    return AdvanceTiming.with(result, session().results(), session().runs())
-        .map(linkage -> (LastFiring) new LastFiring.Trial(result, linkage))
-        .orElseGet(() -> new LastFiring.Settled(result));
   }
 
   private static boolean isAnotherSession(SessionEvent news) {
