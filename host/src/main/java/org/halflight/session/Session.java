@@ -191,9 +191,12 @@ public final class Session {
     if (input instanceof SessionInput.RunBegins begins) {
       light.onBeingSet(false, rig.latestTicks());
       int before = run();
-      if (progress.begin(begins.setup(), events)) {
+      if (progress.begin(begins.setup(), isUntouched(), events)) {
         settler.cocking().forget();
       }
+      events.stream()
+          .filter(SessionEvent.StageBegins.class::isInstance)
+          .forEach(stage -> light.onStage((SessionEvent.StageBegins) stage));
       if (run() > before) {
         // What holds for a whole run is said in its set-up.
         settler.onConditions(FiringConditions.NONE);
@@ -259,6 +262,13 @@ public final class Session {
   /** All readings of a screw plunger so far, in order. */
   public List<PlungerAt> plungers() {
     return presses.plungers();
+  }
+
+  /** Whether nothing has happened in the run that goes on. */
+  private boolean isUntouched() {
+    int run = progress.run();
+    return log.all().stream().noneMatch(firing -> firing.run() == run)
+        && readings.stream().noneMatch(reading -> reading.run() == run);
   }
 
   /** All firings so far, the rejected ones too, in the order in which they settled. */
@@ -387,6 +397,11 @@ public final class Session {
   /** Whether the lens cap is said to be on. */
   public boolean isCapOn() {
     return settler.isCapOn();
+  }
+
+  /** Firings of the run at what is shown that have what was asked for; in a stage presses of B. */
+  public int goodHere() {
+    return setting().map(progress::goodAt).orElse(0);
   }
 
   /** Firings of the run at a speed that have what was asked for. */

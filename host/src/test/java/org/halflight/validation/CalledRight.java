@@ -94,12 +94,12 @@ final class CalledRight {
     page.add(
         "* The finger has a mass, a spring of 0.3 to 0.9 N/mm and a damper. A drop of the load makes it jump. It trembles by 0.01 to 0.05 mm.");
     page.add(
-        "* People press evenly, ever faster, ever slower, with a rest or unevenly. Their pace differs by a third from what they were told.");
+        "* People press evenly, ever faster, ever slower, with a rest or unevenly. Their pace differs by a third from what they were asked.");
     page.add(
         "* They react after 0.2 s (median, lognormal), counted from the first thing they notice: a sound, a jump of the button, light. Then the finger stops and returns.");
     page.add("");
     page.add(
-        "'As told' means: over five seconds, the fingertip rolled on from the body, the other hand turning the wind lightly. The targets are green.");
+        "'As asked' means: over five seconds, the fingertip rolled on from the body, the other hand turning the wind lightly. The targets are green.");
     page.add("");
     page.add("![How often the linkage is called right, against the gap](images/linkage-gap.svg)");
     page.add("");
@@ -107,7 +107,7 @@ final class CalledRight {
     double[] click = percent(BY_CLICK);
     double[] knob = percent(BY_KNOB);
     targets("How often the linkage is called right (simulated)")
-        .line("light and key, as told (the same with a click sensor)", GAPS, told)
+        .line("light and key, as asked (the same with a click sensor)", GAPS, told)
         .line("knob contact: its rubber band turns the wind", GAPS, knob)
         .line("light and key, pressed over a second as usual", GAPS, percent(OVER_A_SECOND))
         .write("linkage-gap.svg");
@@ -118,11 +118,11 @@ final class CalledRight {
             + GAPS.length
             + " gaps: the order in a squeeze is shown, and never judged.");
     page.add("");
-    page.add("Shares of " + CAMERAS + " cameras, light and key, as told:");
+    page.add("Shares of " + CAMERAS + " cameras, light and key, as asked:");
     page.add("");
     page.addAll(verdicts());
     page.add("");
-    page.add("### How the person is told to press");
+    page.add("### How the person is asked to press");
     page.add("");
     page.add(
         "The first row of each pair has the program's rule. In the second a linkage is wrong if four of five stopped presses unlock the advance alone.");
@@ -140,7 +140,7 @@ final class CalledRight {
     page.add("");
     page.add("![The same with wrong keys](images/linkage-wrong-keys.svg)");
     page.add("");
-    targets("Light and key, as told, with wrong keys (simulated)")
+    targets("Light and key, as asked, with wrong keys (simulated)")
         .line("none", GAPS, told)
         .line("1 in 200", GAPS, percent(new Led(TOLD, Sensor.LIGHT_AND_KEY, 0.005)))
         .line("1 in 50", GAPS, percent(new Led(TOLD, Sensor.LIGHT_AND_KEY, 0.02)))
@@ -191,7 +191,7 @@ final class CalledRight {
             new Way("over one second, hand on the wind", Pace.over(1).withHandOnWind()),
             new Way("over three seconds, hand on the wind", Pace.over(3).withHandOnWind()),
             new Way("over five seconds, hand on the wind", Pace.over(5).withHandOnWind()),
-            new Way("as told: over five, rolled, hand on the wind", TOLD),
+            new Way("as asked: over five, rolled, hand on the wind", TOLD),
             new Way(
                 "over seven seconds, rolled, hand on the wind",
                 Pace.over(7).withHandOnWind().rolledOn()),
@@ -201,7 +201,7 @@ final class CalledRight {
             new Way(
                 "in small steps, rolled, hand on the wind",
                 Pace.inSteps(2).withHandOnWind().rolledOn()));
-    List<String> rows = head("told, and rule");
+    List<String> rows = head("asked, and rule");
     for (Way way : ways) {
       List<List<PressedCamera>> at =
           Arrays.stream(MARKS)
