@@ -17,6 +17,7 @@ final class RunProgress {
   private final PressBook presses;
   private final DialQuestions questions;
   private final VerdictIsIn verdictIsIn;
+  private final QuickLook quick;
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
@@ -25,6 +26,10 @@ final class RunProgress {
   private int firstRunOfCamera;
   private String camera = "";
   private boolean staysHere;
+
+  /** In a quick look: B was held as long as it takes, or the person goes on without. */
+  private boolean heldOpen;
+
   private boolean doneIsSaid;
 
   RunProgress(
@@ -33,6 +38,7 @@ final class RunProgress {
     this.presses = presses;
     this.questions = questions;
     this.verdictIsIn = verdictIsIn;
+    quick = new QuickLook(log, verdictIsIn);
   }
 
   List<RunSetup> runs() {
@@ -83,6 +89,7 @@ final class RunProgress {
     } else {
       runs.add(begun);
       lightTestsDone.clear();
+      heldOpen = false;
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
@@ -105,6 +112,11 @@ final class RunProgress {
   }
 
   void next(List<SessionEvent> events) {
+    if (isQuick() && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
+      heldOpen = true;
+      goOn(events);
+      return;
+    }
     queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, events));
   }
 
@@ -141,8 +153,11 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
-    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
+    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wantedNow(setting), isQuick()));
+    repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(SessionEvent.RepeatAsked::new)
+        .ifPresent(events::add);
     setting
         .speed()
         .filter(speed -> other && isToBeSetBeforeCocking(speed))
@@ -170,7 +185,7 @@ final class RunProgress {
     }
     int tries = log.triesCount(run(), here);
     int good = goodAt(here);
-    if (good < wanted(here)) {
+    if (!isQuick() && good < wanted(here)) {
       here.speed()
           .ifPresent(speed -> events.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
       here.untimedTest()
@@ -189,9 +204,54 @@ final class RunProgress {
     return setup().isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
+  /** Whether what is shown is done. */
+  boolean isShownDone() {
+    return shown.filter(this::isDone).isPresent();
+  }
+
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
+    if (isQuick() && setting.speed().isPresent()) {
+      return quick.fired(run(), setting.speed().get());
+    }
     return isLinkage(setting) ? presses.good(run()) : log.good(run(), setting);
+  }
+
+  /** Whether the run is a quick look. */
+  boolean isQuick() {
+    return setup().filter(RunSetup::isQuick).isPresent();
+  }
+
+  /** The shutter was held open at B, and nothing more can be had by that. */
+  void heldOpen() {
+    heldOpen = true;
+  }
+
+  /** What a quick look asks for again, once everything was fired once. */
+  Optional<QuickRepeat> repeat() {
+    return isQuick() && queue.settings().stream().allMatch(this::isFiredOnce)
+        ? quick.repeat(run(), setup().orElseThrow())
+        : Optional.empty();
+  }
+
+  /** How many firings of a setting are wanted by now. */
+  int wantedNow(DialSetting setting) {
+    if (!isQuick() || setting.speed().isEmpty()) {
+      return setup().map(RunSetup::firingsPerSpeed).orElse(0);
+    }
+    return repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(it -> 1 + Math.max(QuickRepeat.LEAST, it.number()))
+        .orElse(1);
+  }
+
+  private boolean isFiredOnce(DialSetting setting) {
+    if (setting.speed().isPresent()) {
+      return quick.isFired(run(), setting.speed().get());
+    }
+    return setting.untimedTest().filter(UntimedTest::holds).isPresent()
+        ? heldOpen || log.triesCount(run(), setting) >= Session.ENOUGH_TRIES
+        : isDoneAsPlanned(setting);
   }
 
   private static boolean isLinkage(DialSetting setting) {
@@ -199,6 +259,13 @@ final class RunProgress {
   }
 
   private boolean isDone(DialSetting setting) {
+    return isQuick()
+        ? isFiredOnce(setting)
+            && repeat().filter(it -> setting.speed().equals(Optional.of(it.speed()))).isEmpty()
+        : isDoneAsPlanned(setting);
+  }
+
+  private boolean isDoneAsPlanned(DialSetting setting) {
     if (isLinkage(setting)) {
       return goodAt(setting) >= LinkageStep.PRESSES;
     }

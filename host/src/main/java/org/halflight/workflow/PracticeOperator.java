@@ -61,6 +61,7 @@ public class PracticeOperator implements CameraOperator {
   private PracticeMishap next = PracticeMishap.NONE;
   private boolean forgetsDial;
   private boolean heldOpen;
+  private double holdSeconds = HELD_SECONDS;
   private double widestValue;
   private long doneAtNanos;
   private Optional<InventedContact> contact = Optional.empty();
@@ -120,10 +121,15 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
+  public void willHold(double seconds) {
+    holdSeconds = seconds;
+  }
+
+  @Override
   public void fire(Optional<DialSetting> shown) {
     press(shown);
     if (heldOpen) {
-      onBench(rig -> rig.rest(HELD_SECONDS));
+      onBench(rig -> rig.rest(holdSeconds));
       press(shown);
     }
   }

@@ -2,6 +2,7 @@ package org.halflight.workflow;
 
 import java.util.List;
 import org.halflight.bench.BenchDriver;
+import org.halflight.session.HeldLight;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -76,6 +77,9 @@ public final class RunActions {
     }
     if (!isFired && isFiringDue()) {
       isFired = true;
+      if (session().setup().filter(RunSetup::isQuick).isPresent()) {
+        operator.willHold(HeldLight.HOLD_SECONDS);
+      }
       operator.fire(session().setting());
     }
     return List.of();
