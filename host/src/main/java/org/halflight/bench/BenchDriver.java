@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -161,6 +162,11 @@ public final class BenchDriver implements AutoCloseable {
   /** The person does not count the last firing of the run. */
   public List<SessionEvent> reject(String reason) {
     return workbench.reject(reason);
+  }
+
+  /** See {@link Workbench#changeReason}. */
+  public List<SessionEvent> changeReason(OptionalInt number, String reason) {
+    return workbench.changeReason(number, reason);
   }
 
   /** Undoes the last thing that the person did about speeds and firings. */

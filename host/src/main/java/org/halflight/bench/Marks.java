@@ -43,6 +43,7 @@ public final class Marks {
 
   private static final String SPEED = "speed";
   private static final String REJECT = "reject";
+  private static final String REASON = "reason";
   private static final String CHECK = "check";
   private static final String MOVE = "move";
   private static final String COCKING = "cocking";
@@ -85,6 +86,7 @@ public final class Marks {
           RUN,
           SPEED,
           REJECT,
+          REASON,
           CHECK,
           MOVE,
           COCKING,
@@ -163,6 +165,11 @@ public final class Marks {
       values.put("because", rejected.reason());
       values.put("firing", FiringKeys.format(List.of(rejected.firing())));
       return new Mark(hostNanos, REJECT, values);
+    }
+    if (input instanceof SessionInput.ReasonChanged changed) {
+      values.put("because", changed.reason());
+      values.put("firing", FiringKeys.format(List.of(changed.firing())));
+      return new Mark(hostNanos, REASON, values);
     }
     if (input instanceof SessionInput.LastRejected rejected) {
       return new Mark(hostNanos, REJECT, Map.of("because", rejected.reason()));
@@ -244,6 +251,11 @@ public final class Marks {
         case SPEED ->
             MarkedSpeed.find(values.getOrDefault("is", "")).map(SessionInput.SpeedChosen::new);
         case REJECT -> Optional.of(rejected(values));
+        case REASON ->
+            Optional.of(
+                new SessionInput.ReasonChanged(
+                    FiringKeys.parseOne(values.getOrDefault("firing", "")),
+                    values.getOrDefault("because", "")));
         case CHECK ->
             Optional.of(
                 new SessionInput.UntimedTestChosen(

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.LongSupplier;
 import org.halflight.rig.RigEvent;
@@ -207,6 +208,20 @@ public final class Workbench implements AutoCloseable {
         .toReject()
         .map(last -> handle(new SessionInput.FiringRejected(last.key(), reason)))
         .orElseGet(() -> List.of(new SessionEvent.NotDone(Why.NOTHING_TO_REJECT)));
+  }
+
+  /**
+   * A rejected firing of the session gets another reason; says so where there is no such firing.
+   *
+   * @param number of the firing; empty for the last one that is rejected
+   */
+  public List<SessionEvent> changeReason(OptionalInt number, String reason) {
+    return fold.session().results().stream()
+        .filter(firing -> firing.rejection().isPresent())
+        .filter(firing -> number.isEmpty() || firing.number() == number.getAsInt())
+        .reduce((first, second) -> second)
+        .map(firing -> handle(new SessionInput.ReasonChanged(firing.key(), reason)))
+        .orElseGet(() -> List.of(new SessionEvent.NotDone(Why.NOT_REJECTED)));
   }
 
   /** Where the session file is. */

@@ -1,12 +1,12 @@
 package org.halflight.chart;
 
 import java.util.Optional;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.extratest.Bounce;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
 import org.halflight.extratest.LightLeak;
-import org.halflight.extratest.Linkage;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.extratest.StopScale;
 
@@ -23,8 +23,8 @@ public final class ExtraTestPictures {
     if (tried instanceof Bounce bounce && !bounce.speeds().isEmpty()) {
       return Optional.of(new BouncePicture(bounce, note));
     }
-    if (tried instanceof Linkage linkage) {
-      return Optional.of(new LinkagePicture(linkage, note));
+    if (tried instanceof AdvanceTiming linkage) {
+      return Optional.of(new AdvanceTimingPicture(linkage, note));
     }
     if (tried instanceof LightLeak leak) {
       return Optional.of(new LeakPicture(leak, note)).filter(LeakPicture::isThere).map(p -> p);

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.session.Outcome;
@@ -32,7 +33,7 @@ import org.jfree.data.xy.DefaultXYDataset;
 /**
  * The releases of one marked speed one after the other: error in stops upwards, the mean as a line
  * with its interval. The first firing after rest has its own mark, releases without a time are
- * marked at the upper edge.
+ * marked at the upper edge. Rejected releases are crossed out.
  *
  * @param speed what the firings that count come to
  * @param runName such as {@code as found}
@@ -53,6 +54,9 @@ public record FiringRow(
   /** Key of the data of the first firing after rest. */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
+  /** Key of the data of rejected firings. */
+  public static final String REJECTED = "rejected";
+
   /** What can come of a release that the row shows; the others say nothing of the speed. */
   static final Set<Outcome> OUTCOMES =
       EnumSet.of(
@@ -72,8 +76,15 @@ public record FiringRow(
    * @param outcome what came of it
    * @param stops its error, where it is timed
    * @param afterRest whether the camera had rested before; such a firing is never in the mean
+   * @param rejection why the person does not count it; empty where it counts
    */
-  public record Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
+  public record Release(
+      Outcome outcome, OptionalDouble stops, boolean afterRest, Optional<String> rejection) {
+    /** One that was not rejected. */
+    public Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
+      this(outcome, stops, afterRest, Optional.empty());
+    }
+
     /** The outcome in words. */
     String words() {
       return outcome == Outcome.TIMED && stops.isEmpty()
@@ -97,8 +108,8 @@ public record FiringRow(
   }
 
   /**
-   * The chart. Its data set holds the timed firings, one row for {@link #FIRINGS} and one for
-   * {@link #FIRST_AFTER_REST}; x is the number of the release, from 1.
+   * The chart. Its data set holds the timed firings, one row for {@link #FIRINGS}, one for {@link
+   * #FIRST_AFTER_REST} and one for {@link #REJECTED}; x is the number of the release, from 1.
    */
   @Override
   public JFreeChart chart(Theme theme) {
@@ -112,6 +123,7 @@ public record FiringRow(
     XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
     Keys.dress(renderer, 0, mark(), filling(theme), colour(theme), theme);
     Keys.dress(renderer, 1, Marks.SQUARE, theme.background(), theme.rest(), theme);
+    Keys.dress(renderer, 2, Marks.CROSSED_OUT, theme.background(), theme.quietInk(), theme);
     plot.setRenderer(0, renderer);
     renderer.addAnnotation(
         new PlotAnnotation(
@@ -153,6 +165,7 @@ public record FiringRow(
                   ? StopsText.of(release.stops().getAsDouble())
                   : Words.say("chart.noTime"),
               release.afterRest() ? Words.say("chart.first") : "",
+              release.rejection().orElse(""),
               work));
     }
     return new DataTable(
@@ -162,6 +175,7 @@ public record FiringRow(
             Words.say("chart.outcome"),
             Words.say("chart.error"),
             Words.say("chart.rest"),
+            Words.say("chart.rejection"),
             Words.say("chart.adjustment")),
         rows,
         note);
@@ -200,22 +214,28 @@ public record FiringRow(
 
   private DefaultXYDataset firings() {
     DefaultXYDataset firings = new DefaultXYDataset();
-    for (boolean first : new boolean[] {false, true}) {
+    for (String series : List.of(FIRINGS, FIRST_AFTER_REST, REJECTED)) {
       List<double[]> points = new ArrayList<>();
       for (int i = 0; i < releases.size(); i++) {
         Release release = releases.get(i);
-        if (release.stops().isPresent() && release.afterRest() == first) {
+        if (release.stops().isPresent() && series(release).equals(series)) {
           points.add(new double[] {i + 1, release.stops().getAsDouble()});
         }
       }
       firings.addSeries(
-          first ? FIRST_AFTER_REST : FIRINGS,
+          series,
           new double[][] {
             points.stream().mapToDouble(point -> point[0]).toArray(),
             points.stream().mapToDouble(point -> point[1]).toArray()
           });
     }
     return firings;
+  }
+
+  private static String series(Release release) {
+    return release.rejection().isPresent()
+        ? REJECTED
+        : release.afterRest() ? FIRST_AFTER_REST : FIRINGS;
   }
 
   private EdgeStrip strip(Range places, Theme theme) {
@@ -225,7 +245,10 @@ public record FiringRow(
       if (release.stops().isEmpty()) {
         strip.add(i + 1, EdgeStrip.Line.ifThereIsRoom(release.words()));
         strip.add(
-            i + 1, new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
+            i + 1,
+            release.rejection().isPresent()
+                ? new EdgeStrip.Line(Marks.CROSSED_OUT, false, theme.quietInk(), "", true)
+                : new EdgeStrip.Line(Marks.of(release.outcome()), false, colour(theme), "", true));
       }
     }
     return strip;
@@ -249,14 +272,21 @@ public record FiringRow(
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
     legend.add(Keys.mark(Words.say("chart.firing"), mark(), filling(theme), colour(theme), theme));
-    if (releases.stream().anyMatch(r -> r.afterRest() && r.stops().isPresent())) {
+    if (releases.stream()
+        .anyMatch(r -> series(r).equals(FIRST_AFTER_REST) && r.stops().isPresent())) {
       legend.add(
           Keys.mark(
               Words.say("chart.notInMean"), Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
+    rejected()
+        .ifPresent(
+            words ->
+                legend.add(
+                    Keys.mark(
+                        words, Marks.CROSSED_OUT, theme.background(), theme.quietInk(), theme)));
     Map<Outcome, String> untimed = new EnumMap<>(Outcome.class);
     releases.stream()
-        .filter(release -> release.stops().isEmpty())
+        .filter(release -> release.stops().isEmpty() && release.rejection().isEmpty())
         .forEach(release -> untimed.put(release.outcome(), release.words()));
     untimed.forEach(
         (outcome, words) ->
@@ -276,6 +306,15 @@ public record FiringRow(
       legend.add(Keys.hatching(Words.say("chart.grey"), theme));
     }
     return legend;
+  }
+
+  /** Each reason once; empty where all releases count. */
+  private Optional<String> rejected() {
+    List<String> reasons =
+        releases.stream().flatMap(release -> release.rejection().stream()).distinct().toList();
+    return reasons.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Words.say("chart.rejected", String.join(", ", reasons)));
   }
 
   private boolean isAsLeft() {

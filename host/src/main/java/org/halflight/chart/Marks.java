@@ -16,6 +16,7 @@ final class Marks {
   static final Shape DOWN = closed(0, 0.58, 0.6, -0.46, -0.6, -0.46);
   static final Shape CROSS = strokes(-0.42, -0.42, 0.42, 0.42, -0.42, 0.42, 0.42, -0.42);
   static final Shape PLUS = strokes(-0.5, 0, 0.5, 0, 0, -0.5, 0, 0.5);
+  static final Shape CROSSED_OUT = crossedOut();
   static final Shape TWO_BARS = strokes(-0.2, -0.45, -0.2, 0.45, 0.2, -0.45, 0.2, 0.45);
 
   private Marks() {}
@@ -44,6 +45,12 @@ final class Marks {
       path.lineTo(points[i], points[i + 1]);
     }
     path.closePath();
+    return path;
+  }
+
+  private static Shape crossedOut() {
+    Path2D path = new Path2D.Double(CIRCLE);
+    path.append(strokes(-0.8, -0.8, 0.8, 0.8, -0.8, 0.8, 0.8, -0.8), false);
     return path;
   }
 

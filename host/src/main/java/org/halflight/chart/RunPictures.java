@@ -78,7 +78,7 @@ public final class RunPictures {
   }
 
   /**
-   * The firings that a row shows: of one speed and phase, of a release, and not rejected.
+   * The firings that a row shows: of one speed and phase, and of a release; the rejected ones too.
    *
    * @param firings in order of firing
    */
@@ -86,7 +86,6 @@ public final class RunPictures {
     return firings.stream()
         .filter(f -> f.shown().equals(Optional.of(speed.speed())))
         .filter(f -> f.phase().equals(Optional.of(speed.phase())))
-        .filter(f -> f.rejection().isEmpty())
         .filter(f -> f.errorStops().isPresent() || FiringRow.OUTCOMES.contains(f.outcome()))
         .toList();
   }
@@ -168,6 +167,7 @@ public final class RunPictures {
         firing.errorStops().isPresent()
             ? OptionalDouble.of(speed.rebound().errorStops(firing))
             : OptionalDouble.empty(),
-        firing.afterRest());
+        firing.afterRest(),
+        firing.rejection());
   }
 }

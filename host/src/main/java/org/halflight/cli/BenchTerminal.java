@@ -2,20 +2,23 @@ package org.halflight.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -30,6 +33,8 @@ import org.halflight.workflow.RunActions;
 
 /** The bench on the terminal: prints what happens and what is asked, and takes the keys. */
 final class BenchTerminal {
+  private static final Pattern REASON = Pattern.compile("(?:(\\d{1,9})\\s+)?(\\S.*)");
+
   private final BenchDriver driver;
   private final Terminal terminal;
   private final CameraOperator operator;
@@ -198,6 +203,7 @@ final class BenchTerminal {
       case "k" -> answer(run::accept);
       case "m" -> answer(run::move);
       case "r" -> report(driver.reject(words.length > 1 ? words[1] : Words.say("run.noReason")));
+      case "e" -> changeReason(words.length > 1 ? words[1] : "");
       case "u" -> report(driver.undo());
       case "y" -> report(driver.redo());
       case "g" -> begin(LightPlan.full());
@@ -206,6 +212,18 @@ final class BenchTerminal {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
       default -> terminal.say(Words.say("run.keys"));
+    }
+  }
+
+  /** A number before the reason names the firing; else it is the last one that is not counted. */
+  private void changeReason(String typed) {
+    Matcher words = REASON.matcher(typed);
+    if (words.matches()) {
+      OptionalInt number =
+          Optional.ofNullable(words.group(1)).stream().mapToInt(Integer::parseInt).findFirst();
+      report(driver.changeReason(number, words.group(2)));
+    } else {
+      terminal.say(Words.say("run.changeReasonHow"));
     }
   }
 
@@ -242,9 +260,9 @@ final class BenchTerminal {
 
   /** The interval of a trial of the linkage; or what to do about sounds without one. */
   private Optional<String> linkage(FiringResult newest) {
-    return Linkage.with(newest, session().results(), session().runs())
-        .map(LinkageWords::newest)
-        .or(() -> LinkageWords.heardNothingOpen(newest));
+    return AdvanceTiming.with(newest, session().results(), session().runs())
+        .map(AdvanceTimingWords::newest)
+        .or(() -> AdvanceTimingWords.heardNothingOpen(newest));
   }
 
   private Session session() {

@@ -174,6 +174,8 @@ final class Archive implements AutoCloseable {
         firings.add(added.result());
       } else if (each instanceof SessionEvent.Rejected rejected) {
         firings.add(rejected.result());
+      } else if (each instanceof SessionEvent.ReasonChanged changed) {
+        firings.add(changed.result());
       }
     }
     List<LightReading> readings =

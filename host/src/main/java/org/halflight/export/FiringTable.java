@@ -215,7 +215,8 @@ public final class FiringTable {
                   row.firing
                       .curve()
                       .map(FiringCurve::fullLightAfter)
-                      .orElse(OptionalDouble.empty())));
+                      .orElse(OptionalDouble.empty())),
+          Column.word("first_reason", row -> row.firing.notes().firstReason()));
 
   /** Names of its columns. */
   public static List<String> headings() {

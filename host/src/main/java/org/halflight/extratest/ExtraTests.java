@@ -46,7 +46,7 @@ public final class ExtraTests {
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
-          run -> Linkage.of(run.of(), run.firings(), run.criteria().linkage()),
+          run -> AdvanceTiming.of(run.of(), run.firings(), run.criteria().linkage()),
           run -> Bounce.of(run.of(), run.firings()),
           run -> LightLeak.of(run.of(), run.readings()),
           run -> StopScale.of(run.of(), run.readings(), run.criteria().stops().toleranceStops()),

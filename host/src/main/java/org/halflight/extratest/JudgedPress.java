@@ -15,11 +15,7 @@ import org.halflight.session.WindState;
  *     it; empty where nothing tells. A figure of the finger's speed, never judged
  */
 public record JudgedPress(
-    LinkageStep step,
-    boolean tripped,
-    WindState wind,
-    boolean again,
-    OptionalDouble aheadSeconds) {
+    LinkageStep step, boolean tripped, WindState wind, boolean again, OptionalDouble aheadSeconds) {
   /** A press whose order nothing tells, with light once at most. */
   public JudgedPress(LinkageStep step, boolean tripped, WindState wind) {
     this(step, tripped, wind, false, OptionalDouble.empty());

@@ -122,7 +122,8 @@ public record LinkageJudgement(List<JudgedPress> presses) {
 
   /** How many presses of a step are still wanted. */
   public int missing(LinkageStep step) {
-    return Math.max(0, step.presses() - (int) presses.stream().filter(p -> p.step() == step).count());
+    return Math.max(
+        0, step.presses() - (int) presses.stream().filter(p -> p.step() == step).count());
   }
 
   /** The step that is due; empty where none is. */

@@ -56,7 +56,7 @@ public record OwnSounds(List<OwnSound> sounds, From from) {
      * where it cannot be told.
      */
     Optional<Click> nextIn(Click click, TickRate rate) {
-      long over = click.onsetTicks() + rate.ticks(seconds + LinkageTrial.CLICK_SECONDS);
+      long over = click.onsetTicks() + rate.ticks(seconds + AdvanceTrial.CLICK_SECONDS);
       long pause = rate.ticks(Math.max(Clicks.PAUSE_SECONDS, OF_ANOTHER * pauseSeconds));
       return click.pauses().stream()
           .filter(quiet -> quiet.fromTicks() <= over && quiet.toTicks() > over)
@@ -142,7 +142,7 @@ public record OwnSounds(List<OwnSound> sounds, From from) {
     Sample sample = Sample.of(times);
     double scatter = sample.sd().known().orElse(0.0);
     return new OwnSound(
-        sample.mean().known().orElseThrow(), LinkageTrial.CLICK_SECONDS + 2 * scatter, ringing);
+        sample.mean().known().orElseThrow(), AdvanceTrial.CLICK_SECONDS + 2 * scatter, ringing);
   }
 
   private static Ringing longest(List<Heard> same) {

@@ -1,7 +1,6 @@
 package org.halflight.record;
 
 import java.util.Iterator;
-import java.util.Optional;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -117,7 +116,7 @@ final class FiringMerge {
     if (!known.cutOff() && now.firing().edges().equals(known.result().firing().edges())) {
       return asDamagedAs(now.firing(), known.result());
     }
-    Optional<String> before = known.result().rejection();
-    return now.rejection().isEmpty() && before.isPresent() ? now.rejected(before.get()) : now;
+    boolean wasRejected = known.result().rejection().isPresent();
+    return now.rejection().isEmpty() && wasRejected ? now.rejectedAs(known.result()) : now;
   }
 }

@@ -350,6 +350,7 @@ final class FiringRows {
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
+        .setOptional("first_reason", notes.firstReason())
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
         .set("closed_by_hand", isClosedByHand(result));
@@ -414,7 +415,8 @@ final class FiringRows {
         row.getBoolean("leak"),
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
-        Row.text(row, "rejection"));
+        Row.text(row, "rejection"),
+        Row.text(row, "first_reason"));
   }
 
   private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {

@@ -46,6 +46,18 @@ final class Corrections {
     progress.showAgain(rejected, events);
   }
 
+  /** A firing that is not counted gets another reason; nothing else changes. */
+  void changeReason(FiringKey firing, String reason, List<SessionEvent> events) {
+    log.find(firing)
+        .filter(known -> known.rejection().isPresent())
+        .map(known -> known.because(reason))
+        .ifPresent(
+            changed -> {
+              log.replace(changed);
+              events.add(new SessionEvent.ReasonChanged(changed));
+            });
+  }
+
   /** Firings were fired at another speed than was shown. */
   void move(SessionInput.FiringsMoved moved, List<SessionEvent> events) {
     Set<FiringKey> asked = new HashSet<>(moved.firings());

@@ -19,6 +19,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param capOn whether the person had said that the lens cap is on
  * @param movedFrom the speed that was shown when it was fired, where the person has moved it since
  * @param rejection the reason the person gave for not counting it; empty when it counts
+ * @param firstReason the reason given at first, where the person has changed it since
  */
 public record FiringNotes(
     OptionalDouble releaseDelaySeconds,
@@ -28,7 +29,8 @@ public record FiringNotes(
     boolean leak,
     boolean capOn,
     Optional<MarkedSpeed> movedFrom,
-    Optional<String> rejection) {
+    Optional<String> rejection,
+    Optional<String> firstReason) {
   /** Nothing to note. */
   public static final FiringNotes NONE =
       new FiringNotes(
@@ -39,10 +41,11 @@ public record FiringNotes(
           false,
           false,
           Optional.empty(),
+          Optional.empty(),
           Optional.empty());
 
   FiringNotes doubtful() {
-    return with(true, movedFrom, rejection);
+    return with(true, movedFrom, rejection, firstReason);
   }
 
   /** The same in light that is known only now: its plateau is a share of that. */
@@ -63,15 +66,38 @@ public record FiringNotes(
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {
-    return with(lightDoubtful, from, rejection);
+    return with(lightDoubtful, from, rejection, firstReason);
   }
 
   FiringNotes rejected(Optional<String> reason) {
-    return with(lightDoubtful, movedFrom, reason);
+    return with(lightDoubtful, movedFrom, reason, Optional.empty());
   }
 
-  private FiringNotes with(boolean doubtful, Optional<MarkedSpeed> from, Optional<String> reason) {
+  /** Rejected, or not, as another firing is. */
+  FiringNotes rejectedAs(FiringNotes other) {
+    return with(lightDoubtful, movedFrom, other.rejection, other.firstReason);
+  }
+
+  /** The same rejection for another reason; that given at first is kept. */
+  FiringNotes because(String reason) {
+    Optional<String> first = firstReason.or(() -> rejection).filter(was -> !was.equals(reason));
+    return with(lightDoubtful, movedFrom, Optional.of(reason), first);
+  }
+
+  private FiringNotes with(
+      boolean doubtful,
+      Optional<MarkedSpeed> from,
+      Optional<String> reason,
+      Optional<String> before) {
     return new FiringNotes(
-        releaseDelaySeconds, plateauCounts, plateauShare, doubtful, leak, capOn, from, reason);
+        releaseDelaySeconds,
+        plateauCounts,
+        plateauShare,
+        doubtful,
+        leak,
+        capOn,
+        from,
+        reason,
+        before);
   }
 }

@@ -281,6 +281,16 @@ public record FiringResult(
     return with(notes.rejected(Optional.of(reason)));
   }
 
+  /** The same firing, rejected or not as another is. */
+  public FiringResult rejectedAs(FiringResult other) {
+    return with(notes.rejectedAs(other.notes));
+  }
+
+  /** The same rejected firing, for another reason. */
+  FiringResult because(String reason) {
+    return with(notes.because(reason));
+  }
+
   /** The same firing, held to have been fired at another speed than was shown. */
   FiringResult moved(MarkedSpeed to) {
     Optional<MarkedSpeed> original = notes.movedFrom().or(this::shown);

@@ -249,7 +249,7 @@ final class FiringSettler {
     Optional<OneLevel> seen = meter.seenNow();
     if (press.isPresent()) {
       FiringResult earlier = press.get();
-      FiringNotes all = notes.moved(earlier.notes().movedFrom()).rejected(earlier.rejection());
+      FiringNotes all = notes.moved(earlier.notes().movedFrom()).rejectedAs(earlier.notes());
       return meter.result(
           earlier.number(), key, firing, earlier.place(), outcome, exposure, seen, all);
     }
@@ -271,6 +271,7 @@ final class FiringSettler {
         light.doubts(share),
         leak,
         capOn,
+        Optional.empty(),
         Optional.empty(),
         Optional.empty());
   }

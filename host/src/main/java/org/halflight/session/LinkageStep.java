@@ -27,8 +27,7 @@ public enum LinkageStep {
               });
 
   /** Presses of a whole test. */
-  public static final int PRESSES =
-      Arrays.stream(values()).mapToInt(LinkageStep::presses).sum();
+  public static final int PRESSES = Arrays.stream(values()).mapToInt(LinkageStep::presses).sum();
 
   private final int presses;
 

@@ -75,11 +75,11 @@ public final class RunOption<T> {
   public static final RunOption<Boolean> CONTACT =
       flag("contact", "contact", "aim-flash-contact", "wired");
 
-  /** In the camera or out of it. */
-  public static final RunOption<String> PLACE = condition("place", "in-camera", "out");
+  /** In the camera (its ring tight), loose in it, or out of it. */
+  public static final RunOption<String> PLACE = condition("place", "in-camera", "loose", "out");
 
-  /** Lens cells on or off. */
-  public static final RunOption<String> CELLS = condition("cells", "on", "off");
+  /** Lens cells: both, the rear or the front one alone, none. */
+  public static final RunOption<String> CELLS = condition("cells", "on", "rear", "front", "off");
 
   /** Cover of the shutter on or off. */
   public static final RunOption<String> COVER = condition("cover", "on", "off");

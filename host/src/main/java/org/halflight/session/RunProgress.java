@@ -32,8 +32,7 @@ final class RunProgress {
 
   private boolean doneIsSaid;
 
-  RunProgress(
-      FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
+  RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
     this.questions = questions;

@@ -210,6 +210,8 @@ public final class Session {
       corrections.reject(rejected.firing(), rejected.reason(), events);
     } else if (input instanceof SessionInput.LastRejected rejected) {
       corrections.rejectLast(rejected.reason(), events);
+    } else if (input instanceof SessionInput.ReasonChanged changed) {
+      corrections.changeReason(changed.firing(), changed.reason(), events);
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       corrections.move(moved, events);
     } else if (input instanceof SessionInput.AcceptedAsShown) {

@@ -55,6 +55,8 @@ public sealed interface SessionEvent {
       SESSION_OF_OLD_FORM,
       /** No firing of this run counts that could be rejected. */
       NOTHING_TO_REJECT,
+      /** No such firing is rejected, so that no reason can be changed. */
+      NOT_REJECTED,
       /** A wind key while the linkage is not led. */
       NO_LINKAGE_TEST,
       /** A wind key while the shutter is open, after one for the same press. */
@@ -72,6 +74,9 @@ public sealed interface SessionEvent {
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}
+
+  /** A firing is not counted for another reason than was said before. */
+  record ReasonChanged(FiringResult result) implements SessionEvent {}
 
   /**
    * A marked speed or a setting without a time is shown.

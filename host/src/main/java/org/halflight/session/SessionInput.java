@@ -181,6 +181,9 @@ public sealed interface SessionInput {
    */
   record LastRejected(String reason) implements UserAction {}
 
+  /** The reason why a rejected firing is not counted is another one. */
+  record ReasonChanged(FiringKey firing, String reason) implements UserAction {}
+
   /** The shutter hung open and the person closed it, or has just closed it. */
   record ClosedByHand() implements UserAction {}
 

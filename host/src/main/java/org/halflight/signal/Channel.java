@@ -48,7 +48,9 @@ public enum Channel {
     return code <= OUTER_B.code;
   }
 
-  /** Whether edges of this channel may come without a release: they make no firing by themselves. */
+  /**
+   * Whether edges of this channel may come without a release: they make no firing by themselves.
+   */
   public boolean isNoiseAlone() {
     return this == CONTACT || this == CLICK || this == KNOB;
   }

@@ -19,6 +19,13 @@ public final class EventSentences {
     if (news instanceof SessionEvent.Rejected rejected) {
       return Optional.of(rejected(rejected.result()));
     }
+    if (news instanceof SessionEvent.ReasonChanged changed) {
+      return say(
+          "run.reasonChanged",
+          changed.result().number(),
+          changed.result().rejection().orElse(""),
+          changed.result().notes().firstReason().orElse(""));
+    }
     if (news instanceof SessionEvent.OneLevelRig) {
       return say("news.oneLevelRig");
     }

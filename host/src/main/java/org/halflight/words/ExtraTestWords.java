@@ -3,13 +3,13 @@ package org.halflight.words;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.extratest.Bounce;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
 import org.halflight.extratest.LightLeak;
-import org.halflight.extratest.Linkage;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.extratest.StopScale;
 import org.halflight.job.CheckItem;
@@ -47,8 +47,8 @@ public final class ExtraTestWords {
     if (tried instanceof Bounce bounce) {
       return BounceWords.lines(bounce);
     }
-    if (tried instanceof Linkage linkage) {
-      return LinkageWords.lines(linkage);
+    if (tried instanceof AdvanceTiming linkage) {
+      return AdvanceTimingWords.lines(linkage);
     }
     if (tried instanceof LightLeak leak) {
       return LeakWords.lines(leak);

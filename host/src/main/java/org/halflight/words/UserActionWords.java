@@ -19,6 +19,9 @@ final class UserActionWords {
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());
     }
+    if (act instanceof SessionInput.ReasonChanged changed) {
+      return Words.say("act.reason", changed.reason());
+    }
     if (act instanceof SessionInput.CockingLearnt learnt) {
       return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
     }
@@ -27,7 +30,9 @@ final class UserActionWords {
     }
     if (act instanceof SessionInput.PressJudged press) {
       return Words.say(
-          "act.press", Words.of("linkage.step", press.step()), Words.of("linkage.wind", press.wind()));
+          "act.press",
+          Words.of("linkage.step", press.step()),
+          Words.of("linkage.wind", press.wind()));
     }
     return Words.say(plain(act));
   }

@@ -4,6 +4,9 @@
 -- Under which conditions a firing was made, where the person said so: words with spaces between.
 ALTER TABLE firing ADD COLUMN conditions TEXT CHECK (conditions <> '');
 
+-- The reason given at first for not counting a firing, where the person has changed it since.
+ALTER TABLE firing ADD COLUMN first_reason TEXT;
+
 -- Kinds of shutter that this form knows.
 CREATE TRIGGER camera_shutter_is_known BEFORE INSERT ON camera
 WHEN NEW.shutter NOT IN ('leaf', 'leaf-behind-lens', 'leaf-reflex', 'curtain-long-side', 'curtain-short-side', 'rotary', 'other', 'unknown')

@@ -157,6 +157,7 @@ class MarksTest {
         new SessionInput.PreviousChosen(),
         new SessionInput.LastRejected("knocked the bench"),
         new SessionInput.FiringRejected(new FiringKey("R-0001", 7, 16_000_000_000L), "slipped"),
+        new SessionInput.ReasonChanged(new FiringKey("R-0001", 7, 16_000_000_000L), "my hand"),
         new SessionInput.ClosedByHand(),
         new SessionInput.AcceptedAsShown(),
         new SessionInput.FiringsMoved(

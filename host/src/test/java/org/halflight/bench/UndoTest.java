@@ -7,7 +7,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Random;
+import org.halflight.export.CsvTable;
+import org.halflight.export.FiringTable;
 import org.halflight.fixtures.Seed;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringResult;
@@ -88,6 +91,32 @@ class UndoTest {
       at.startAgain();
       assertThat(at.session().results().get(0).rejection()).contains("slipped");
     }
+  }
+
+  @Test
+  void aChangedReasonKeepsTheFirstOneAndIsUndone() {
+    try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
+      at.fire(1 / 30.0);
+      assertThat(at.bench().changeReason(OptionalInt.of(1), "slipped"))
+          .containsExactly(new SessionEvent.NotDone(Why.NOT_REJECTED));
+      at.bench().reject("no reason given");
+      at.bench().changeReason(OptionalInt.empty(), "slipped");
+      at.startAgain();
+      FiringResult changed = at.session().results().get(0);
+      assertThat(changed.rejection()).contains("slipped");
+      assertThat(column(changed, "not_counted_because")).isEqualTo("slipped");
+      assertThat(column(changed, "first_reason")).isEqualTo("no reason given");
+      at.bench().undo();
+      at.startAgain();
+      assertThat(at.session().results().get(0).rejection()).contains("no reason given");
+      assertThat(at.session().results().get(0).notes().firstReason()).isEmpty();
+    }
+  }
+
+  private static String column(FiringResult firing, String name) {
+    CsvTable table = FiringTable.of(List.of(firing));
+    return table.rows().get(0).get(table.headings().indexOf(name));
   }
 
   @Test

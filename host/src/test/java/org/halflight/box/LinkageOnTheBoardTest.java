@@ -10,10 +10,10 @@ import java.util.Locale;
 import java.util.Random;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTrial;
+import org.halflight.extratest.AdvanceTrial.Reason;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.LinkageTrial;
-import org.halflight.extratest.LinkageTrial.Reason;
 import org.halflight.fixtures.Seed;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -90,13 +90,13 @@ class LinkageOnTheBoardTest {
       assertThat(bench.session().untimedTest()).contains(UntimedTest.WIND_AND_RELEASE);
     }
     Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
-    Linkage linkage = linkage(session);
+    AdvanceTiming linkage = linkage(session);
     assertThat(linkage.trials().size()).isEqualTo(trials.size());
     double worst = 0;
     int told = 0;
     for (int i = 0; i < trials.size(); i++) {
       Trial injected = trials.get(i);
-      LinkageTrial trial = linkage.trials().get(i);
+      AdvanceTrial trial = linkage.trials().get(i);
       String which = injected.toString();
       boolean mustBeTold =
           injected.advanceFirst || injected.apartSeconds > RINGING_MILLIS / 1000 + 7e-4;
@@ -150,11 +150,12 @@ class LinkageOnTheBoardTest {
                 / CYCLES_A_SECOND);
       }
     }
-    Linkage linkage = linkage(SessionReducer.replay(SessionFile.read(file).events()).session());
+    AdvanceTiming linkage =
+        linkage(SessionReducer.replay(SessionFile.read(file).events()).session());
     assertThat(linkage.trials().size()).isEqualTo(injected.length);
     double worst = 0;
     for (int i = 0; i < injected.length; i++) {
-      LinkageTrial.Interval told = linkage.trials().get(i).interval().orElseThrow();
+      AdvanceTrial.Interval told = linkage.trials().get(i).interval().orElseThrow();
       assertThat(told.byContact()).isTrue();
       assertThat(told.seconds()).isCloseTo(truths.get(i), within(NEAR));
       worst = Math.max(worst, Math.abs(told.seconds() - truths.get(i)));
@@ -205,10 +206,10 @@ class LinkageOnTheBoardTest {
         .orElseThrow();
   }
 
-  private static Linkage linkage(Session session) {
+  private static AdvanceTiming linkage(Session session) {
     return ExtraTests.of(session.results(), session.readings(), session.runs()).stream()
-        .filter(Linkage.class::isInstance)
-        .map(Linkage.class::cast)
+        .filter(AdvanceTiming.class::isInstance)
+        .map(AdvanceTiming.class::cast)
         .findFirst()
         .orElseThrow();
   }

@@ -20,6 +20,7 @@ final class UserActions {
           "next",
           "previous",
           "reject",
+          "reason",
           "accept",
           "move",
           "cocking",

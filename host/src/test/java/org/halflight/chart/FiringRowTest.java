@@ -3,12 +3,16 @@ package org.halflight.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.halflight.chart.FiringRow.Release;
 import org.halflight.session.Outcome;
 import org.halflight.verdict.Fired;
+import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -43,6 +47,28 @@ class FiringRowTest {
       assertThat(firings.getXValue(row, i)).isEqualTo(expected[i][0]);
       assertThat(firings.getYValue(row, i)).isEqualTo(expected[i][1]);
     }
+  }
+
+  @Test
+  void rejectedFiringsStayCrossedOutWithTheirReason() {
+    List<Release> releases = new ArrayList<>(ROW.releases());
+    releases.add(
+        new Release(Outcome.TIMED, OptionalDouble.of(0.3), true, Optional.of("camera slipped")));
+    releases.add(
+        new Release(Outcome.STUCK_OPEN, OptionalDouble.empty(), false, Optional.of("my hand")));
+    FiringRow row = new FiringRow(ROW.speed(), "adjusting", releases, List.of(), "");
+    XYPlot with = row.chart(Theme.DARK).getXYPlot();
+    XYDataset firings = with.getDataset(0);
+    int rejected = firings.indexOf(FiringRow.REJECTED);
+    assertThat(firings.getItemCount(rejected)).isEqualTo(1);
+    assertThat(firings.getXValue(rejected, 0)).isEqualTo(7);
+    assertThat(firings.getItemCount(firings.indexOf(FiringRow.FIRST_AFTER_REST))).isEqualTo(1);
+    assertThat(((EdgeStrip) with.getDomainAxis(1)).lines().get(8.0))
+        .anySatisfy(line -> assertThat(line.mark()).isSameAs(Marks.CROSSED_OUT));
+    assertThat(row.table().rows().get(6)).contains("camera slipped");
+    LegendItemCollection legend = with.getFixedLegendItems();
+    assertThat(IntStream.range(0, legend.getItemCount()).mapToObj(i -> legend.get(i).getLabel()))
+        .contains("not counted (camera slipped, my hand)");
   }
 
   @Test
@@ -99,15 +125,16 @@ class FiringRowTest {
                 + " slow; tolerance 0.33 stop fast to 0.33 stop slow, grey zone "
                 + StopsText.unsure(Limits.of(ROW.speed())));
     assertThat(table.headings())
-        .containsExactly("release", "outcome", "error", "rest", "adjustment before it");
+        .containsExactly(
+            "release", "outcome", "error", "rest", "not counted because", "adjustment before it");
     assertThat(table.rows())
         .containsExactly(
-            List.of("1", "timed", "2.40 stop slow", "first after rest", ""),
-            List.of("2", "timed", "0.61 stop slow", "", ""),
-            List.of("3", "stuck open", "no time", "", ""),
-            List.of("4", "timed", "0.52 stop slow", "", "slow-speed train lifted"),
-            List.of("5", "did not open", "no time", "", ""),
-            List.of("6", "timed", "0.90 stop fast", "", ""));
+            List.of("1", "timed", "2.40 stop slow", "first after rest", "", ""),
+            List.of("2", "timed", "0.61 stop slow", "", "", ""),
+            List.of("3", "stuck open", "no time", "", "", ""),
+            List.of("4", "timed", "0.52 stop slow", "", "", "slow-speed train lifted"),
+            List.of("5", "did not open", "no time", "", "", ""),
+            List.of("6", "timed", "0.90 stop fast", "", "", ""));
     assertThat(table.note()).isEqualTo(ROW.note());
   }
 

@@ -27,12 +27,12 @@ import org.halflight.bench.PumpFeed;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.Workbench;
 import org.halflight.export.CsvTable;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTiming.Verdict;
+import org.halflight.extratest.AdvanceTrial;
+import org.halflight.extratest.AdvanceTrial.Reason;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.Linkage.Verdict;
-import org.halflight.extratest.LinkageTrial;
-import org.halflight.extratest.LinkageTrial.Reason;
 import org.halflight.extratest.MeasuredChecks;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -79,9 +79,9 @@ class LinkageInARunTest extends CommandTests {
             setup(Phase.ADJUSTING, 4),
             setup(Phase.AS_LEFT, 3, "1/60"));
 
-    List<Linkage> linkages = linkages(tried(session));
+    List<AdvanceTiming> linkages = linkages(tried(session));
     assertThat(linkages)
-        .extracting(Linkage::verdict)
+        .extracting(AdvanceTiming::verdict)
         .containsExactly(Verdict.TOO_EARLY, Verdict.GOOD, Verdict.GOOD);
     // The screw stood 6 ms out; light passes the low level a little after first light.
     assertThat(linkages.get(0).meanSeconds().orElseThrow()).isCloseTo(0.0081, within(0.0006));
@@ -107,10 +107,10 @@ class LinkageInARunTest extends CommandTests {
     rig.contactAtAdvance(true);
     Session session = run(new PracticeOperator(rig, 7), setup(Phase.AS_LEFT, 3));
 
-    Linkage linkage = linkages(tried(session)).get(0);
+    AdvanceTiming linkage = linkages(tried(session)).get(0);
     assertThat(linkage.verdict()).isEqualTo(Verdict.GOOD);
     assertThat(linkage.trials())
-        .allMatch(trial -> trial.interval().filter(LinkageTrial.Interval::byContact).isPresent());
+        .allMatch(trial -> trial.interval().filter(AdvanceTrial.Interval::byContact).isPresent());
   }
 
   @Test
@@ -135,7 +135,7 @@ class LinkageInARunTest extends CommandTests {
     assertThat(printed())
         .contains("The click sensor picked up a sound and no shutter opened")
         .contains("fasten the sensor to the camera alone");
-    Linkage linkage = linkages(tried(session)).get(0);
+    AdvanceTiming linkage = linkages(tried(session)).get(0);
     assertThat(linkage.trials()).hasSize(2);
     assertThat(linkage.count(Reason.NOISE)).isZero();
   }
@@ -158,12 +158,12 @@ class LinkageInARunTest extends CommandTests {
     try (WorkshopRecord record = WorkshopRecord.open(file, clock)) {
       CameraHistory history =
           record.history(record.search(LABEL).get(0).camera().id()).orElseThrow();
-      List<Linkage> kept =
+      List<AdvanceTiming> kept =
           linkages(history.runs().stream().flatMap(run -> run.tried().stream()).toList());
-      List<Linkage> live = linkages(tried);
+      List<AdvanceTiming> live = linkages(tried);
       assertThat(kept).hasSameSizeAs(live);
-      for (Linkage each : live) {
-        Linkage same =
+      for (AdvanceTiming each : live) {
+        AdvanceTiming same =
             kept.stream().filter(its -> its.phase().equals(each.phase())).findFirst().orElseThrow();
         assertThat(same.values()).isEqualTo(each.values());
         assertThat(same.verdict()).isEqualTo(each.verdict());
@@ -198,8 +198,11 @@ class LinkageInARunTest extends CommandTests {
     return ExtraTests.of(session.results(), session.readings(), session.runs());
   }
 
-  private static List<Linkage> linkages(List<ExtraTest> tried) {
-    return tried.stream().filter(Linkage.class::isInstance).map(Linkage.class::cast).toList();
+  private static List<AdvanceTiming> linkages(List<ExtraTest> tried) {
+    return tried.stream()
+        .filter(AdvanceTiming.class::isInstance)
+        .map(AdvanceTiming.class::cast)
+        .toList();
   }
 
   private Session run(PracticeOperator operator, RunSetup... setups) {

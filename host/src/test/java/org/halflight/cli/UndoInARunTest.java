@@ -56,7 +56,7 @@ class UndoInARunTest {
     Terminal terminal =
         new Terminal(
             new PrintStream(out, true, StandardCharsets.UTF_8),
-            new Typed("y\nn\nu\ny\nr slipped\nu\nu\nu\nq\n"));
+            new Typed("y\nn\nu\ny\nr slipped\ne\ne 1 camera slipped\nu\nu\nu\nq\n"));
     PracticeRig rig =
         PracticeRig.unpaced(
             InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
@@ -82,6 +82,8 @@ class UndoInARunTest {
             "Done again: on to the next speed.",
             "1/60: cock and fire (1 of 1).",
             "No firing of this run is left to reject. Firings of earlier runs stay as they are.",
+            "Type e and the new reason, or e, the number of the firing and the reason: e 3 camera slipped.",
+            "That firing is counted, so it has no reason to change. Take it out of the count first.",
             "Undone: on to the next speed.",
             "Undone: run started (As left).",
             "There is nothing to undo.");

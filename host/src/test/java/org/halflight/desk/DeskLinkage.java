@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.function.LongSupplier;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.LastFiring;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.Linkage.Verdict;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTiming.Verdict;
 import org.halflight.session.Phase;
 
 /**
@@ -93,7 +93,7 @@ final class DeskLinkage {
   /** One trial, and how it stands. */
   private void expect(Verdict verdict) {
     fire();
-    Linkage linkage = view().last().flatMap(LastFiring::tried).orElseThrow();
+    AdvanceTiming linkage = view().last().flatMap(LastFiring::tried).orElseThrow();
     if (linkage.verdict() != verdict) {
       throw new AssertionError(linkage.verdict() + " instead of " + verdict);
     }

@@ -154,10 +154,10 @@ public final class InventedAdvance {
   }
 
   /** The linkage of the newest run. */
-  public Linkage linkage() {
+  public AdvanceTiming linkage() {
     return tried().stream()
-        .filter(Linkage.class::isInstance)
-        .map(Linkage.class::cast)
+        .filter(AdvanceTiming.class::isInstance)
+        .map(AdvanceTiming.class::cast)
         .reduce((one, other) -> other)
         .orElseThrow();
   }

@@ -91,7 +91,10 @@ class LinkageJudgementTest {
 
   @ParameterizedTest
   @CsvSource({
-    "0.021, ADVANCE_FIRST", "0.02, ONE_CLICK", "-0.02, ONE_CLICK", "-0.021, SHUTTER_FIRST",
+    "0.021, ADVANCE_FIRST",
+    "0.02, ONE_CLICK",
+    "-0.02, ONE_CLICK",
+    "-0.021, SHUTTER_FIRST",
   })
   void nearerThanTwentyMillisecondsIsOneClick(double aheadSeconds, SqueezeOrder order) {
     assertThat(SqueezeOrder.of(OptionalDouble.of(aheadSeconds))).isEqualTo(order);

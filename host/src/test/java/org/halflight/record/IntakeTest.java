@@ -516,7 +516,8 @@ class IntakeTest {
             true,
             true,
             Optional.of(MarkedSpeed.parse("1/400")),
-            Optional.of("knocked, 'hard'"));
+            Optional.of("knocked, 'hard'"),
+            Optional.of("no reason given"));
     FiringResult noted = with(plain, plain.setting(), all);
     assertThat(record.settle(key, noted)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);

@@ -41,6 +41,20 @@ class CorrectionsTest {
   }
 
   @Test
+  void theReasonOfARejectedFiringIsChangedAndTheFirstOneKept() {
+    parts.corrections.changeReason(fired.key(), "counted", parts.events);
+    assertThat(parts.events(SessionEvent.ReasonChanged.class)).isEmpty();
+    parts.corrections.reject(fired.key(), "no reason given", parts.events);
+    parts.corrections.changeReason(fired.key(), "slipped", parts.events);
+    parts.corrections.changeReason(fired.key(), "camera slipped", parts.events);
+    assertThat(now().rejection()).contains("camera slipped");
+    assertThat(now().notes().firstReason()).contains("no reason given");
+    assertThat(parts.events(SessionEvent.ReasonChanged.class)).hasSize(2);
+    parts.corrections.changeReason(fired.key(), "no reason given", parts.events);
+    assertThat(now().notes().firstReason()).isEmpty();
+  }
+
+  @Test
   void aMovedFiringCountsWhereItIsNow() {
     parts.corrections.move(new SessionInput.FiringsMoved(List.of(fired.key()), S125), parts.events);
     assertThat(now().shown()).contains(S125);

@@ -16,7 +16,8 @@ final class PartsOfASession {
 
   final FiringLog log = new FiringLog();
   final DialQuestions questions = new DialQuestions(log);
-  final RunProgress progress = new RunProgress(log, new PressBook(log), questions, (setup, firings) -> true);
+  final RunProgress progress =
+      new RunProgress(log, new PressBook(log), questions, (setup, firings) -> true);
   final RigOnBench rig = new RigOnBench();
   final LightState light = new LightState(log);
   final FiringMeter meter =

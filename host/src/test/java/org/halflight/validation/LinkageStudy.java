@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import org.halflight.extratest.AdvanceTrial;
 import org.halflight.extratest.InventedAdvance;
-import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.Phase;
 
 /** How right the interval between film advance and opening is on invented clicks. */
@@ -42,7 +42,7 @@ final class LinkageStudy {
     for (int i = 0; i < TRIALS; i++) {
       double apart = 0.001 * Math.pow(50, random.nextDouble());
       double injected = InventedAdvance.BLADES + (advanceFirst ? apart : -apart);
-      LinkageTrial trial = InventedAdvance.trials(Phase.ADJUSTING, injected).linkage().newest();
+      AdvanceTrial trial = InventedAdvance.trials(Phase.ADJUSTING, injected).linkage().newest();
       if (trial.interval().isPresent()) {
         told++;
         worst = Math.max(worst, Math.abs(trial.interval().get().seconds() - injected));

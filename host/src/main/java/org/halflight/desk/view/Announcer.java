@@ -12,9 +12,9 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
 
 /**
@@ -116,7 +116,7 @@ final class Announcer {
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
               && !result.notes().lightDoubtful();
       return ExtraTestsText.ofCheck(session.get().results(), session.get().runs(), result)
-          .or(() -> LinkageWords.heardNothingOpen(result))
+          .or(() -> AdvanceTimingWords.heardNothingOpen(result))
           .or(() -> EventSentences.of(news))
           .map(text -> text + wanted(result))
           .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
@@ -101,6 +101,8 @@ public final class BenchModel {
       replaceLast(added.result());
     } else if (news instanceof SessionEvent.Rejected rejected) {
       replaceLast(rejected.result());
+    } else if (news instanceof SessionEvent.ReasonChanged changed) {
+      replaceLast(changed.result());
     } else if (isAnotherSession(news)) {
       justDone = Optional.empty();
     } else if (before.isPresent()
@@ -206,7 +208,7 @@ public final class BenchModel {
   }
 
   private LastFiring over(FiringResult result) {
-    return Linkage.with(result, session().results(), session().runs())
+    return AdvanceTiming.with(result, session().results(), session().runs())
         .map(linkage -> (LastFiring) new LastFiring.Trial(result, linkage))
         .orElseGet(() -> new LastFiring.Settled(result));
   }
@@ -222,7 +224,8 @@ public final class BenchModel {
                 n instanceof SessionEvent.Settled
                     || n instanceof SessionEvent.Changed
                     || n instanceof SessionEvent.CurveAdded
-                    || n instanceof SessionEvent.Rejected);
+                    || n instanceof SessionEvent.Rejected
+                    || n instanceof SessionEvent.ReasonChanged);
   }
 
   private void changed(LinkChange change) {

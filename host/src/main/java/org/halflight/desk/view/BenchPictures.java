@@ -10,7 +10,7 @@ import org.halflight.chart.FiringRow;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -65,7 +65,8 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
-    Optional<Linkage> linkage = LinkageNumerals.underWay(view).filter(its -> looked.isEmpty());
+    Optional<AdvanceTiming> linkage =
+        LinkageNumerals.underWay(view).filter(its -> looked.isEmpty());
     if (linkage.isPresent()) {
       return all(view, linkage.get());
     }
@@ -83,7 +84,7 @@ public final class BenchPictures {
   }
 
   /** While the linkage is set; a run of nothing else gives it the larger place. */
-  private static All all(BenchView view, Linkage linkage) {
+  private static All all(BenchView view, AdvanceTiming linkage) {
     Optional<Picture> trials = LinkageNumerals.picture(view, linkage);
     boolean alone = view.setup().filter(setup -> setup.order().isEmpty()).isPresent();
     Optional<Picture> map = alone ? trials : speedMap(view).map(its -> its);
@@ -138,9 +139,6 @@ public final class BenchPictures {
   /** The firing row of a speed in the latest run that fired it; empty where none did. */
   public static Optional<FiringRow> firingRow(BenchView view, MarkedSpeed speed) {
     List<FiringResult> firings = ViewedRuns.latestAt(view, speed);
-    if (firings.stream().allMatch(f -> f.rejection().isPresent())) {
-      return Optional.empty();
-    }
     return ViewedRuns.at(view, speed)
         .filter(summary -> !RunPictures.releases(firings, summary).isEmpty())
         .map(

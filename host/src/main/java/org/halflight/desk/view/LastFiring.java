@@ -3,7 +3,7 @@ package org.halflight.desk.view;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.extratest.Linkage;
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 
@@ -25,7 +25,7 @@ public sealed interface LastFiring {
    *
    * @param linkage with this trial as the newest
    */
-  record Trial(FiringResult result, Linkage linkage) implements LastFiring {}
+  record Trial(FiringResult result, AdvanceTiming linkage) implements LastFiring {}
 
   /** The firing, once it is over. */
   default Optional<FiringResult> over() {
@@ -35,7 +35,7 @@ public sealed interface LastFiring {
   }
 
   /** The linkage, where it was a trial of it. */
-  default Optional<Linkage> tried() {
+  default Optional<AdvanceTiming> tried() {
     return this instanceof Trial trial ? Optional.of(trial.linkage()) : Optional.empty();
   }
 }

@@ -4,10 +4,10 @@ import java.util.Optional;
 import org.halflight.chart.ExtraTestPictures;
 import org.halflight.chart.Picture;
 import org.halflight.desk.view.NumeralsText.Tone;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTrial;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.ExtraTestWords;
-import org.halflight.words.LinkageWords;
 import org.halflight.words.Words;
 
 /**
@@ -18,28 +18,28 @@ final class LinkageNumerals {
   private LinkageNumerals() {}
 
   /** The numerals of the newest trial. */
-  static NumeralsText of(Linkage linkage) {
-    LinkageTrial trial = linkage.newest();
+  static NumeralsText of(AdvanceTiming linkage) {
+    AdvanceTrial trial = linkage.newest();
     String note = Words.say("desk.linkage.note", linkage.trials().size());
-    String way = LinkageWords.way(linkage, trial);
+    String way = AdvanceTimingWords.way(linkage, trial);
     if (trial.interval().isEmpty()) {
       return new NumeralsText(
-          LinkageWords.inShort(linkage, trial), "", false, way, "", note, Tone.OUTCOME);
+          AdvanceTimingWords.inShort(linkage, trial), "", false, way, "", note, Tone.OUTCOME);
     }
-    LinkageTrial.Interval told = trial.interval().get();
-    boolean good = linkage.verdict(trial) == Linkage.Verdict.GOOD;
+    AdvanceTrial.Interval told = trial.interval().get();
+    boolean good = linkage.verdict(trial) == AdvanceTiming.Verdict.GOOD;
     return new NumeralsText(
-        LinkageWords.large(told.seconds()),
+        AdvanceTimingWords.large(told.seconds()),
         "ms",
         true,
-        way.isEmpty() ? LinkageWords.plusMinus(told) : way,
-        LinkageWords.inShort(linkage, trial),
+        way.isEmpty() ? AdvanceTimingWords.plusMinus(told) : way,
+        AdvanceTimingWords.inShort(linkage, trial),
         note,
         good ? Tone.SETTLED : Tone.OUTCOME);
   }
 
   /** The linkage that is being set, where the newest firing of a view was a trial of it. */
-  static Optional<Linkage> underWay(BenchView view) {
+  static Optional<AdvanceTiming> underWay(BenchView view) {
     return view.last()
         .flatMap(LastFiring::tried)
         .filter(linkage -> linkage.run() == view.run())
@@ -47,15 +47,15 @@ final class LinkageNumerals {
   }
 
   /** The picture of the trials. */
-  static Optional<Picture> picture(BenchView view, Linkage linkage) {
+  static Optional<Picture> picture(BenchView view, AdvanceTiming linkage) {
     return ExtraTestPictures.of(linkage, BenchPictures.note(view));
   }
 
   /** How it stands, in a word or two. */
-  static String word(Linkage linkage) {
+  static String word(AdvanceTiming linkage) {
     return Words.say(
         "desk.linkage.word",
         ExtraTestWords.name(linkage),
-        LinkageWords.inShort(linkage, linkage.newest()));
+        AdvanceTimingWords.inShort(linkage, linkage.newest()));
   }
 }

@@ -2,8 +2,8 @@ package org.halflight.desk.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.halflight.extratest.AdvanceTiming;
 import org.halflight.extratest.InventedAdvance;
-import org.halflight.extratest.Linkage;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
@@ -40,7 +40,7 @@ class LinkageNumeralsTest {
     assertThat(hidden.time()).isEqualTo("unlock it earlier");
   }
 
-  private static Linkage tried(double... intervals) {
+  private static AdvanceTiming tried(double... intervals) {
     return InventedAdvance.trials(Phase.ADJUSTING, intervals).linkage();
   }
 }

@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
 import java.util.List;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTrial;
 import org.halflight.extratest.InventedAdvance;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.LinkageTrial;
 import org.halflight.session.Phase;
 import org.halflight.session.UntimedTest;
 import org.junit.jupiter.api.Test;
 
-class LinkageWordsTest {
+class AdvanceTimingWordsTest {
   private static final double BLADES = InventedAdvance.BLADES;
   private static final double SLOW = InventedAdvance.SLOW;
 
@@ -42,7 +42,8 @@ class LinkageWordsTest {
   }
 
   private static String newest(double interval) {
-    return LinkageWords.newest(InventedAdvance.trials(Phase.ADJUSTING, 0.02, interval).linkage());
+    return AdvanceTimingWords.newest(
+        InventedAdvance.trials(Phase.ADJUSTING, 0.02, interval).linkage());
   }
 
   @Test
@@ -84,18 +85,16 @@ class LinkageWordsTest {
 
   @Test
   void everyVerdictAndReasonHasItsSentenceAndItsWord() {
-    for (LinkageTrial.Reason reason : LinkageTrial.Reason.values()) {
-      assertThat(Words.has("linkage.reason." + Words.key(reason))).as(Words.key(reason)).isTrue();
-      assertThat(Words.has("linkage.word." + Words.key(reason))).as(Words.key(reason)).isTrue();
+    for (AdvanceTrial.Reason reason : AdvanceTrial.Reason.values()) {
+      assertThat(Words.has("timing.reason." + Words.key(reason))).as(Words.key(reason)).isTrue();
+      assertThat(Words.has("timing.word." + Words.key(reason))).as(Words.key(reason)).isTrue();
     }
-    Arrays.stream(Linkage.Verdict.values())
-        .filter(verdict -> verdict != Linkage.Verdict.NOT_TOLD)
+    Arrays.stream(AdvanceTiming.Verdict.values())
+        .filter(verdict -> verdict != AdvanceTiming.Verdict.NOT_TOLD)
         .forEach(
             verdict -> {
-              assertThat(Words.has("linkage." + Words.key(verdict)))
-                  .as(Words.key(verdict))
-                  .isTrue();
-              assertThat(Words.has("linkage.word." + Words.key(verdict)))
+              assertThat(Words.has("timing." + Words.key(verdict))).as(Words.key(verdict)).isTrue();
+              assertThat(Words.has("timing.word." + Words.key(verdict)))
                   .as(Words.key(verdict))
                   .isTrue();
             });

@@ -9,7 +9,7 @@ import org.halflight.extratest.InventedAdvance;
 import org.halflight.session.Phase;
 import org.junit.jupiter.api.Test;
 
-class LinkagePictureTest {
+class AdvanceTimingPictureTest {
   @Test
   void trialsStandInARowWithTheNewestLast() throws IOException {
     InventedAdvance camera =
@@ -27,7 +27,7 @@ class LinkagePictureTest {
     assertThat(table.cell(3, "verdict")).isEqualTo("too late");
     assertThat(table.cell(5, "verdict")).isEqualTo("good");
     assertThat(table.cell(5, "measured by")).isEqualTo("click");
-    Path file = Path.of("target", "pictures", "linkage.png");
+    Path file = Path.of("target", "pictures", "timing.png");
     Files.createDirectories(file.getParent());
     Files.write(file, PictureImage.png(picture, 900, 480, 1));
     assertThat(Files.size(file)).isPositive();

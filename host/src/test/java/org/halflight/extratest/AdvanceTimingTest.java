@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import org.halflight.extratest.Linkage.Verdict;
-import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.extratest.AdvanceTiming.Verdict;
+import org.halflight.extratest.AdvanceTrial.Reason;
 import org.halflight.fixtures.Seed;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -17,7 +17,7 @@ import org.halflight.session.UntimedTest;
 import org.junit.jupiter.api.Test;
 
 /** Intervals are held against those that were put in; the camera is invented. */
-class LinkageTest {
+class AdvanceTimingTest {
   private static final double SLOW = InventedAdvance.SLOW;
   private static final double BLADES = InventedAdvance.BLADES;
   private static final double NEAR = 20e-6;
@@ -42,7 +42,7 @@ class LinkageTest {
         ring(camera, injected, random);
         camera.fire(SLOW);
 
-        LinkageTrial trial = camera.linkage().newest();
+        AdvanceTrial trial = camera.linkage().newest();
         trials++;
         String which = "advance first " + advanceFirst + ", apart " + apart;
         if (trial.interval().isPresent()) {
@@ -55,7 +55,7 @@ class LinkageTest {
           assertThat(trial.reason()).as(which).contains(Reason.TOO_CLOSE);
           assertThat(advanceFirst).as(which).isFalse();
           assertThat(apart).as(which).isLessThan(Clicks.RINGING_SECONDS + 2e-4);
-          LinkageTrial.NotTold not = (LinkageTrial.NotTold) trial.finding();
+          AdvanceTrial.NotTold not = (AdvanceTrial.NotTold) trial.finding();
           assertThat(injected)
               .as(which)
               .isBetween(
@@ -85,7 +85,7 @@ class LinkageTest {
         ring(camera, injected, random);
         camera.fire(SLOW);
 
-        LinkageTrial trial = camera.linkage().newest();
+        AdvanceTrial trial = camera.linkage().newest();
         String which = "advance first " + advanceFirst + ", apart " + apart;
         if (apart > Clicks.RINGING_SECONDS + 2e-4) {
           assertThat(trial.interval().orElseThrow().seconds())
@@ -97,7 +97,7 @@ class LinkageTest {
           assertThat(
                   trial
                       .interval()
-                      .map(LinkageTrial.Interval::seconds)
+                      .map(AdvanceTrial.Interval::seconds)
                       .filter(seconds -> Math.abs(seconds - injected) > NEAR))
               .as(which)
               .isEmpty();
@@ -124,7 +124,7 @@ class LinkageTest {
       camera.click(BLADES - apart, 3000 + 4000 * random.nextDouble(), ringing);
       camera.fire(SLOW);
 
-      LinkageTrial trial = camera.linkage().newest();
+      AdvanceTrial trial = camera.linkage().newest();
       String which = "ringing " + ringing + ", apart " + apart;
       trials++;
       told += trial.interval().isPresent() ? 1 : 0;
@@ -154,7 +154,7 @@ class LinkageTest {
         camera.held(injected, held);
         camera.fire(SLOW);
 
-        LinkageTrial trial = camera.linkage().newest();
+        AdvanceTrial trial = camera.linkage().newest();
         String which = "held " + held + ", injected " + injected;
         assertThat(trial.interval().orElseThrow().seconds())
             .as(which)
@@ -166,14 +166,14 @@ class LinkageTest {
 
   @Test
   void theWayToAdjustIsSaidAlsoWhereTheIntervalIsNot() {
-    assertThat(tried(Phase.ADJUSTING, 0.008).way()).contains(Linkage.Way.LATER);
-    assertThat(tried(Phase.ADJUSTING, -0.008).way()).contains(Linkage.Way.EARLIER);
+    assertThat(tried(Phase.ADJUSTING, 0.008).way()).contains(AdvanceTiming.Way.LATER);
+    assertThat(tried(Phase.ADJUSTING, -0.008).way()).contains(AdvanceTiming.Way.EARLIER);
     assertThat(tried(Phase.ADJUSTING, 0.0015).way()).isEmpty();
-    assertThat(tried(Phase.ADJUSTING, 0.0031).way()).contains(Linkage.Way.LATER);
+    assertThat(tried(Phase.ADJUSTING, 0.0031).way()).contains(AdvanceTiming.Way.LATER);
     // A millisecond behind the blades both clicks ring at once.
-    Linkage hidden = tried(Phase.ADJUSTING, BLADES - 0.001);
+    AdvanceTiming hidden = tried(Phase.ADJUSTING, BLADES - 0.001);
     assertThat(hidden.newest().reason()).contains(Reason.TOO_CLOSE);
-    assertThat(hidden.way()).contains(Linkage.Way.EARLIER);
+    assertThat(hidden.way()).contains(AdvanceTiming.Way.EARLIER);
   }
 
   @Test
@@ -184,10 +184,10 @@ class LinkageTest {
       camera.contact(injected, 0.4);
       camera.fire(SLOW);
 
-      LinkageTrial.Interval told = camera.linkage().newest().interval().orElseThrow();
+      AdvanceTrial.Interval told = camera.linkage().newest().interval().orElseThrow();
       assertThat(told.seconds()).isCloseTo(injected, within(NEAR));
       assertThat(told.byContact()).isTrue();
-      assertThat(told.plusMinusSeconds()).isEqualTo(LinkageTrial.CONTACT_SECONDS);
+      assertThat(told.plusMinusSeconds()).isEqualTo(AdvanceTrial.CONTACT_SECONDS);
     }
   }
 
@@ -247,7 +247,7 @@ class LinkageTest {
     camera.click(0.01);
     camera.fire(SLOW);
 
-    Linkage linkage = camera.linkage();
+    AdvanceTiming linkage = camera.linkage();
     assertThat(linkage.releaseIsWired()).isTrue();
     assertThat(linkage.newest().interval().orElseThrow().seconds()).isCloseTo(0.01, within(NEAR));
   }
@@ -273,7 +273,7 @@ class LinkageTest {
 
   @Test
   void theMeanIsAsUnsureAsSensorAndScatterMakeIt() {
-    Linkage linkage = tried(Phase.AS_LEFT, 0.009, 0.010, 0.011);
+    AdvanceTiming linkage = tried(Phase.AS_LEFT, 0.009, 0.010, 0.011);
 
     assertThat(linkage.meanSeconds().orElseThrow()).isCloseTo(0.010, within(1e-6));
     assertThat(linkage.scatterSeconds().orElseThrow()).isCloseTo(0.001, within(1e-6));
@@ -295,10 +295,10 @@ class LinkageTest {
     bench.open(0.016, 0.001);
     bench.quiet();
 
-    assertThat(bench.tried()).noneMatch(Linkage.class::isInstance);
+    assertThat(bench.tried()).noneMatch(AdvanceTiming.class::isInstance);
   }
 
-  private static Linkage tried(Phase phase, double... intervals) {
+  private static AdvanceTiming tried(Phase phase, double... intervals) {
     return InventedAdvance.trials(phase, intervals).linkage();
   }
 

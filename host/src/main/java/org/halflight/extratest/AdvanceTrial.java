@@ -22,7 +22,7 @@ import org.halflight.time.TickRate;
  * @param touched moves of the contact near the opening; none where that is the flash contact
  * @param finding what it comes to
  */
-public record LinkageTrial(
+public record AdvanceTrial(
     FiringResult firing,
     Optional<Long> openingTicks,
     List<Click> heard,
@@ -102,20 +102,20 @@ public record LinkageTrial(
     DAMAGED
   }
 
-  public LinkageTrial {
+  public AdvanceTrial {
     heard = List.copyOf(heard);
     touched = List.copyOf(touched);
   }
 
   /** What a firing says, with what is known of the shutter's own sounds. */
-  static LinkageTrial of(FiringResult firing, OwnSounds own) {
+  static AdvanceTrial of(FiringResult firing, OwnSounds own) {
     Optional<ClickTrace> sounding = ClickTrace.of(firing);
     if (sounding.isEmpty()) {
       Reason reason = firing.outcome() == Outcome.DID_NOT_OPEN ? Reason.NO_LIGHT : Reason.DAMAGED;
-      return new LinkageTrial(firing, Optional.empty(), List.of(), List.of(), not(reason));
+      return new AdvanceTrial(firing, Optional.empty(), List.of(), List.of(), not(reason));
     }
     ClickTrace around = sounding.get();
-    return new LinkageTrial(
+    return new AdvanceTrial(
         firing,
         Optional.of(around.openingTicks()),
         around.heard(),

@@ -27,10 +27,10 @@ import org.halflight.stats.Sample;
  * @param limits from where to where the linkage is good
  * @param releaseIsWired whether the release was seen in any firing of the run
  */
-public record Linkage(
+public record AdvanceTiming(
     int run,
     Optional<Phase> phase,
-    List<LinkageTrial> trials,
+    List<AdvanceTrial> trials,
     OwnSounds own,
     LinkageLimits limits,
     boolean releaseIsWired)
@@ -52,7 +52,7 @@ public record Linkage(
     NOT_TOLD
   }
 
-  public Linkage {
+  public AdvanceTiming {
     trials = List.copyOf(trials);
     if (trials.isEmpty()) {
       throw new IllegalArgumentException("a linkage was tried at least once");
@@ -60,17 +60,18 @@ public record Linkage(
   }
 
   /** The linkage of one run; empty where it was not tried. */
-  static Optional<Linkage> of(ExtraTests.Of run, List<FiringResult> firings, LinkageLimits limits) {
+  static Optional<AdvanceTiming> of(
+      ExtraTests.Of run, List<FiringResult> firings, LinkageLimits limits) {
     List<FiringResult> tried = of(firings, UntimedTest.WIND_AND_RELEASE);
     if (tried.isEmpty()) {
       return Optional.empty();
     }
     OwnSounds sounds = ownSounds(of(firings, UntimedTest.RELEASE_ALONE), tried);
     return Optional.of(
-        new Linkage(
+        new AdvanceTiming(
             run.number(),
             run.phase(),
-            tried.stream().map(firing -> LinkageTrial.of(firing, sounds)).toList(),
+            tried.stream().map(firing -> AdvanceTrial.of(firing, sounds)).toList(),
             sounds,
             limits,
             tried.stream().anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
@@ -82,7 +83,7 @@ public record Linkage(
    * @param all firings of the session
    * @param runs what each run was set up for, in order
    */
-  public static Optional<Linkage> with(
+  public static Optional<AdvanceTiming> with(
       FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
     if (!newest.untimedTest().equals(Optional.of(UntimedTest.WIND_AND_RELEASE))) {
       return Optional.empty();
@@ -93,8 +94,8 @@ public record Linkage(
             .filter(firing -> firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent())
             .toList();
     return ExtraTests.of(heard, List.of(), runs).stream()
-        .filter(Linkage.class::isInstance)
-        .map(Linkage.class::cast)
+        .filter(AdvanceTiming.class::isInstance)
+        .map(AdvanceTiming.class::cast)
         .filter(linkage -> linkage.newest().firing().key().equals(newest.key()))
         .findFirst();
   }
@@ -127,7 +128,7 @@ public record Linkage(
 
   private static OwnSounds.Heard heard(ClickTrace around, Click click, FiringResult firing) {
     return new OwnSounds.Heard(
-        LinkageTrial.before(around, click, firing.rate()),
+        AdvanceTrial.before(around, click, firing.rate()),
         new OwnSounds.Ringing(
             firing.rate().seconds(click.endTicks() - click.onsetTicks()),
             click.pauses().stream()
@@ -140,7 +141,7 @@ public record Linkage(
   private static List<Double> near(List<FiringResult> tried) {
     List<Double> near = new ArrayList<>();
     for (FiringResult firing : tried) {
-      LinkageTrial trial = LinkageTrial.of(firing, OwnSounds.CUSTOM);
+      AdvanceTrial trial = AdvanceTrial.of(firing, OwnSounds.CUSTOM);
       boolean told = trial.interval().filter(i -> !i.byContact()).isPresent();
       ClickTrace.of(firing)
           .filter(around -> told)
@@ -148,7 +149,7 @@ public record Linkage(
               around ->
                   around.heard().stream()
                       .filter(c -> !c.crowded())
-                      .map(c -> LinkageTrial.before(around, c, firing.rate()))
+                      .map(c -> AdvanceTrial.before(around, c, firing.rate()))
                       .filter(before -> OwnSounds.CUSTOM.of(before).isPresent())
                       .forEach(near::add));
     }
@@ -156,7 +157,7 @@ public record Linkage(
   }
 
   /** The last trial. */
-  public LinkageTrial newest() {
+  public AdvanceTrial newest() {
     return trials.get(trials.size() - 1);
   }
 
@@ -165,7 +166,7 @@ public record Linkage(
     return Sample.of(
         judged().stream()
             .flatMap(t -> t.interval().stream())
-            .map(LinkageTrial.Interval::seconds)
+            .map(AdvanceTrial.Interval::seconds)
             .toList());
   }
 
@@ -188,12 +189,13 @@ public record Linkage(
     OptionalDouble sensor =
         judged().stream()
             .flatMap(t -> t.interval().stream())
-            .mapToDouble(LinkageTrial.Interval::plusMinusSeconds)
+            .mapToDouble(AdvanceTrial.Interval::plusMinusSeconds)
             .max();
     if (meanSeconds().isEmpty()) {
       return OptionalDouble.empty();
     }
-    double ofTheMean = intervals().meanInterval(LEVEL).known().map(Linkage::halfWidth).orElse(0.0);
+    double ofTheMean =
+        intervals().meanInterval(LEVEL).known().map(AdvanceTiming::halfWidth).orElse(0.0);
     return OptionalDouble.of(Math.hypot(sensor.orElseThrow(), ofTheMean));
   }
 
@@ -223,11 +225,11 @@ public record Linkage(
   }
 
   /** Which way one trial alone says to adjust, likewise. */
-  public Optional<Way> way(LinkageTrial trial) {
-    return way(verdict(trial), figure(trial.interval().map(LinkageTrial.Interval::seconds)), trial);
+  public Optional<Way> way(AdvanceTrial trial) {
+    return way(verdict(trial), figure(trial.interval().map(AdvanceTrial.Interval::seconds)), trial);
   }
 
-  private Optional<Way> way(Verdict verdict, OptionalDouble seconds, LinkageTrial trial) {
+  private Optional<Way> way(Verdict verdict, OptionalDouble seconds, AdvanceTrial trial) {
     double middle = limits.middleSeconds();
     return switch (verdict) {
       case GOOD -> Optional.empty();
@@ -236,13 +238,13 @@ public record Linkage(
       case TOO_CLOSE_TO_CALL ->
           Optional.of(seconds.orElseThrow() < middle ? Way.EARLIER : Way.LATER);
       case NOT_TOLD ->
-          trial.finding() instanceof LinkageTrial.NotTold not
+          trial.finding() instanceof AdvanceTrial.NotTold not
               ? towards(not, middle)
               : Optional.empty();
     };
   }
 
-  private static Optional<Way> towards(LinkageTrial.NotTold not, double middle) {
+  private static Optional<Way> towards(AdvanceTrial.NotTold not, double middle) {
     if (not.earliestSeconds().isPresent() && not.earliestSeconds().getAsDouble() < middle) {
       return Optional.of(Way.EARLIER);
     }
@@ -252,7 +254,7 @@ public record Linkage(
   }
 
   /** How one trial alone stands. */
-  public Verdict verdict(LinkageTrial trial) {
+  public Verdict verdict(AdvanceTrial trial) {
     return trial
         .interval()
         .map(told -> verdict(told.seconds(), told.plusMinusSeconds()))
@@ -273,7 +275,7 @@ public record Linkage(
   }
 
   /** Trials that came to nothing for a reason. */
-  public int count(LinkageTrial.Reason reason) {
+  public int count(AdvanceTrial.Reason reason) {
     return (int) trials.stream().filter(t -> t.reason().equals(Optional.of(reason))).count();
   }
 
@@ -314,7 +316,7 @@ public record Linkage(
     return values;
   }
 
-  private List<LinkageTrial> judged() {
+  private List<AdvanceTrial> judged() {
     return isAdjusting() ? List.of(newest()) : trials;
   }
 

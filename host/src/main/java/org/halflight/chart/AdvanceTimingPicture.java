@@ -2,22 +2,22 @@ package org.halflight.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.LinkageTrial;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTrial;
 import org.halflight.session.LinkageLimits;
-import org.halflight.words.LinkageWords;
+import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 
 /** The trials of the linkage in a row, the newest last, with the good zone shaded. */
-final class LinkagePicture implements Picture {
+final class AdvanceTimingPicture implements Picture {
   /** A trial without an interval stands this far above the foot, as a share of the height. */
   private static final double FOOT = 0.03;
 
-  private final Linkage linkage;
+  private final AdvanceTiming linkage;
   private final String note;
 
-  LinkagePicture(Linkage linkage, String note) {
+  AdvanceTimingPicture(AdvanceTiming linkage, String note) {
     this.linkage = linkage;
     this.note = note;
   }
@@ -27,8 +27,8 @@ final class LinkagePicture implements Picture {
     int n = linkage.trials().size();
     DotPlot plot =
         new DotPlot(
-            Frame.counted(Words.say("linkage.picture.trial"), n),
-            Words.say("linkage.picture.interval"),
+            Frame.counted(Words.say("timing.picture.trial"), n),
+            Words.say("timing.picture.interval"),
             theme);
     double least = 1e3 * linkage.limits().leastSeconds();
     double most = 1e3 * linkage.limits().mostSeconds();
@@ -53,11 +53,11 @@ final class LinkagePicture implements Picture {
     // What is added first is drawn last, on top.
     List<double[]> newest = told.stream().filter(point -> point[0] == n).toList();
     if (!newest.isEmpty()) {
-      plot.joined(Words.say("linkage.picture.newest"), newest, theme.asLeft(), true);
+      plot.joined(Words.say("timing.picture.newest"), newest, theme.asLeft(), true);
     }
-    plot.joined(Words.say("linkage.picture.told"), told, theme.asFound(), false);
+    plot.joined(Words.say("timing.picture.told"), told, theme.asFound(), false);
     if (!not.isEmpty()) {
-      plot.dots(Words.say("linkage.picture.not"), not, theme.quietInk());
+      plot.dots(Words.say("timing.picture.not"), not, theme.quietInk());
     }
     plot.level(0, theme.quietInk(), false);
     plot.range(low - spare, high + spare);
@@ -67,21 +67,21 @@ final class LinkagePicture implements Picture {
   @Override
   public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
-    for (LinkageTrial trial : linkage.trials()) {
+    for (AdvanceTrial trial : linkage.trials()) {
       rows.add(
           List.of(
               String.valueOf(rows.size() + 1),
-              trial.interval().map(told -> LinkageWords.signed(told)).orElse(""),
-              LinkageWords.by(trial),
-              LinkageWords.inShort(linkage, trial)));
+              trial.interval().map(told -> AdvanceTimingWords.signed(told)).orElse(""),
+              AdvanceTimingWords.by(trial),
+              AdvanceTimingWords.inShort(linkage, trial)));
     }
     return new DataTable(
         title(),
         List.of(
-            Words.say("linkage.table.trial"),
-            Words.say("linkage.table.interval"),
-            Words.say("linkage.table.by"),
-            Words.say("linkage.table.verdict")),
+            Words.say("timing.table.trial"),
+            Words.say("timing.table.interval"),
+            Words.say("timing.table.by"),
+            Words.say("timing.table.verdict")),
         rows,
         note);
   }
@@ -89,9 +89,9 @@ final class LinkagePicture implements Picture {
   private String title() {
     return Words.say(
         linkage.limits().equals(LinkageLimits.USUAL)
-            ? "linkage.picture.title"
-            : "linkage.picture.titleAsked",
-        LinkageWords.limit(linkage.limits().leastSeconds()),
-        LinkageWords.limit(linkage.limits().mostSeconds()));
+            ? "timing.picture.title"
+            : "timing.picture.titleAsked",
+        AdvanceTimingWords.limit(linkage.limits().leastSeconds()),
+        AdvanceTimingWords.limit(linkage.limits().mostSeconds()));
   }
 }

@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.halflight.extratest.Linkage;
-import org.halflight.extratest.LinkageTrial;
-import org.halflight.extratest.LinkageTrial.NotTold;
-import org.halflight.extratest.LinkageTrial.Reason;
+import org.halflight.extratest.AdvanceTiming;
+import org.halflight.extratest.AdvanceTrial;
+import org.halflight.extratest.AdvanceTrial.NotTold;
+import org.halflight.extratest.AdvanceTrial.Reason;
 import org.halflight.extratest.OwnSounds;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
@@ -19,10 +19,10 @@ import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 
 /** Wind and release timing in sentences: how it stands, and what to do. */
-public final class LinkageWords {
-  private LinkageWords() {}
+public final class AdvanceTimingWords {
+  private AdvanceTimingWords() {}
 
-  static List<String> lines(Linkage linkage) {
+  static List<String> lines(AdvanceTiming linkage) {
     List<String> lines = new ArrayList<>();
     lines.add(verdict(linkage));
     linkage
@@ -31,30 +31,30 @@ public final class LinkageWords {
             scatter ->
                 lines.add(
                     Words.say(
-                        "linkage.scatter", millis(scatter, scatter), linkage.intervals().n())));
-    if (linkage.verdict() != Linkage.Verdict.NOT_TOLD) {
+                        "timing.scatter", millis(scatter, scatter), linkage.intervals().n())));
+    if (linkage.verdict() != AdvanceTiming.Verdict.NOT_TOLD) {
       notTold(linkage).ifPresent(lines::add);
     }
     if (!linkage.own().isLearnt() && isByClicks(linkage)) {
-      lines.add(Words.say("linkage.ownNotHeard"));
+      lines.add(Words.say("timing.ownNotHeard"));
     }
     if (linkage.own().from() == OwnSounds.From.TRIALS && isByClicks(linkage)) {
-      lines.add(Words.say("linkage.ownFromTrials"));
+      lines.add(Words.say("timing.ownFromTrials"));
     }
     if (!linkage.releaseIsWired()) {
-      lines.add(Words.say("linkage.noRelease"));
+      lines.add(Words.say("timing.noRelease"));
     }
     return lines;
   }
 
   /** How the linkage stands; where there is no interval, why not. */
-  private static String verdict(Linkage linkage) {
-    if (linkage.verdict() == Linkage.Verdict.NOT_TOLD) {
+  private static String verdict(AdvanceTiming linkage) {
+    if (linkage.verdict() == AdvanceTiming.Verdict.NOT_TOLD) {
       return reason(linkage, linkage.newest());
     }
     double plusMinus = linkage.plusMinusSeconds().orElseThrow();
     return Words.of(
-        "linkage",
+        "timing",
         linkage.verdict(),
         interval(linkage.meanSeconds().orElseThrow(), plusMinus),
         millis(plusMinus, plusMinus),
@@ -63,7 +63,7 @@ public final class LinkageWords {
   }
 
   /** The trials that came to nothing beside others that did not, with the commonest reason. */
-  private static Optional<String> notTold(Linkage linkage) {
+  private static Optional<String> notTold(AdvanceTiming linkage) {
     Map<Reason, Integer> counts = new EnumMap<>(Reason.class);
     linkage.trials().stream()
         .flatMap(trial -> trial.reason().stream())
@@ -74,18 +74,18 @@ public final class LinkageWords {
         .map(
             most ->
                 Words.count(
-                    "linkage.notTold",
+                    "timing.notTold",
                     all,
                     all,
                     linkage.trials().size(),
-                    Words.of("linkage.reason", most.getKey())));
+                    Words.of("timing.reason", most.getKey())));
   }
 
   /** Why a trial has no interval, and what to do. */
-  private static String reason(Linkage linkage, LinkageTrial trial) {
+  private static String reason(AdvanceTiming linkage, AdvanceTrial trial) {
     NotTold not = (NotTold) trial.finding();
     String said =
-        Words.of("linkage.reason", not.reason())
+        Words.of("timing.reason", not.reason())
             + linkage.way(trial).map(way -> " " + adjust(way)).orElse("");
     if (not.latestSeconds().isEmpty() || not.earliestSeconds().isEmpty()) {
       return said;
@@ -93,36 +93,36 @@ public final class LinkageWords {
     return said
         + " "
         + Words.say(
-            "linkage.between",
-            interval(not.earliestSeconds().getAsDouble(), LinkageTrial.CLICK_SECONDS),
-            interval(not.latestSeconds().getAsDouble(), LinkageTrial.CLICK_SECONDS));
+            "timing.between",
+            interval(not.earliestSeconds().getAsDouble(), AdvanceTrial.CLICK_SECONDS),
+            interval(not.latestSeconds().getAsDouble(), AdvanceTrial.CLICK_SECONDS));
   }
 
   /** The newest trial by itself: its interval, how it stands and which way to adjust. */
-  public static String newest(Linkage linkage) {
-    LinkageTrial trial = linkage.newest();
+  public static String newest(AdvanceTiming linkage) {
+    AdvanceTrial trial = linkage.newest();
     int number = linkage.trials().size();
     return trial
         .interval()
         .map(
             told ->
                 Words.say(
-                    "linkage.trial",
+                    "timing.trial",
                     number,
                     interval(told.seconds(), told.plusMinusSeconds()),
                     inShort(linkage, trial),
                     linkage.way(trial).map(way -> " " + adjust(way)).orElse("")))
-        .orElseGet(() -> Words.say("linkage.trialNotTold", number, reason(linkage, trial)));
+        .orElseGet(() -> Words.say("timing.trialNotTold", number, reason(linkage, trial)));
   }
 
   /** Which way to adjust, as a sentence. */
-  private static String adjust(Linkage.Way way) {
-    return Words.of("linkage.adjust", way);
+  private static String adjust(AdvanceTiming.Way way) {
+    return Words.of("timing.adjust", way);
   }
 
   /** Which way to turn, in a few words to be read from the bench; empty where there is no need. */
-  public static String way(Linkage linkage, LinkageTrial trial) {
-    return linkage.way(trial).map(way -> Words.of("linkage.way", way)).orElse("");
+  public static String way(AdvanceTiming linkage, AdvanceTrial trial) {
+    return linkage.way(trial).map(way -> Words.of("timing.way", way)).orElse("");
   }
 
   /**
@@ -133,35 +133,35 @@ public final class LinkageWords {
     boolean listens = firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent();
     boolean sound = !firing.firing().of(Channel.CLICK).isEmpty();
     return listens && sound && firing.outcome() == Outcome.NOT_A_SHUTTER_EVENT
-        ? Optional.of(Words.say("linkage.heardNothingOpen"))
+        ? Optional.of(Words.say("timing.heardNothingOpen"))
         : Optional.empty();
   }
 
   /** How one trial stands, in a word or two. */
-  public static String inShort(Linkage linkage, LinkageTrial trial) {
+  public static String inShort(AdvanceTiming linkage, AdvanceTrial trial) {
     return trial
         .reason()
-        .map(reason -> Words.of("linkage.word", reason))
-        .orElseGet(() -> Words.of("linkage.word", linkage.verdict(trial)));
+        .map(reason -> Words.of("timing.word", reason))
+        .orElseGet(() -> Words.of("timing.word", linkage.verdict(trial)));
   }
 
   /** An interval: so long before the blades, or after. */
   static String interval(double seconds, double plusMinusSeconds) {
     return Words.say(
-        seconds < 0 ? "linkage.after" : "linkage.before",
+        seconds < 0 ? "timing.after" : "timing.before",
         millis(Math.abs(seconds), plusMinusSeconds));
   }
 
   /** What told the interval of a trial. */
-  public static String by(LinkageTrial trial) {
+  public static String by(AdvanceTrial trial) {
     return trial
         .interval()
-        .map(told -> Words.say(told.byContact() ? "linkage.by.contact" : "linkage.by.click"))
+        .map(told -> Words.say(told.byContact() ? "timing.by.contact" : "timing.by.click"))
         .orElse("");
   }
 
   /** With its sign, plus where the advance comes first. */
-  public static String signed(LinkageTrial.Interval told) {
+  public static String signed(AdvanceTrial.Interval told) {
     return signed(told.seconds(), decimals(told.plusMinusSeconds()));
   }
 
@@ -185,8 +185,8 @@ public final class LinkageWords {
   }
 
   /** How far off an interval may be. */
-  public static String plusMinus(LinkageTrial.Interval told) {
-    return Words.say("linkage.plusMinus", millis(told.plusMinusSeconds(), told.plusMinusSeconds()));
+  public static String plusMinus(AdvanceTrial.Interval told) {
+    return Words.say("timing.plusMinus", millis(told.plusMinusSeconds(), told.plusMinusSeconds()));
   }
 
   /** Milliseconds with as many digits as their uncertainty supports. */
@@ -198,7 +198,7 @@ public final class LinkageWords {
     return plusMinusSeconds < 0.95e-4 ? 2 : 1;
   }
 
-  private static boolean isByClicks(Linkage linkage) {
+  private static boolean isByClicks(AdvanceTiming linkage) {
     return linkage.trials().stream()
         .anyMatch(
             trial ->
