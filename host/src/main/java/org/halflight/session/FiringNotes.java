@@ -62,7 +62,8 @@ public record FiringNotes(
         leak,
         capOn,
         movedFrom,
-        rejection);
+        rejection,
+        firstReason);
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {

@@ -329,11 +329,7 @@ public record FiringResult(
    */
   Optional<FiringResult> inTheLight(
       LightLevels light, Optional<LevelPair> levels, ExposureMethod method, ProfileUse profile) {
-    boolean hasFigures =
-        exposure instanceof LeafExposure.Timed
-            || exposure instanceof LeafExposure.NeverFullyOpen
-            || OneLevelWatch.awaitsOtherLevel(exposure);
-    if (!hasFigures || outcome == Outcome.HELD_FOR_LIGHT || outcome == Outcome.LIGHT_WHILE_COCKING) {
+    if (!mayHaveTime() && !OneLevelWatch.awaitsOtherLevel(exposure)) {
       return Optional.empty();
     }
     MeasuredWith means = new MeasuredWith(levels, oneLevel(), profile);

@@ -152,11 +152,12 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wantedNow(setting), isQuick()));
     repeat()
         .filter(it -> setting.speed().equals(Optional.of(it.speed())))
         .map(SessionEvent.RepeatAsked::new)
         .ifPresent(events::add);
+    events.add(
+        new SessionEvent.SettingShown(setting, goodAt(setting), wantedNow(setting), isQuick()));
     setting
         .speed()
         .filter(speed -> other && isToBeSetBeforeCocking(speed))
