@@ -13,6 +13,9 @@ import org.halflight.speeds.Reference;
 
 /** How the runs of a session go on: which setting is shown, when it is done, and which is next. */
 final class RunProgress {
+  /** A tap, then a press that is held. */
+  private static final int BULB_PRESSES_OF_STAGE = 2;
+
   private final FiringLog log;
   private final PressBook presses;
   private final DialQuestions questions;
@@ -77,10 +80,21 @@ final class RunProgress {
   /**
    * A run begins, or goes on with another number of tries.
    *
+   * @param untouched whether nothing has happened in the run before: a stage of assembly in which
+   *     nothing was fired was none
    * @return whether it is another camera's
    */
-  boolean begin(RunSetup begun, List<SessionEvent> events) {
-    boolean goesOn = setup().filter(begun::asksTheSameAs).isPresent() && !isRunDone();
+  boolean begin(RunSetup asked, boolean untouched, List<SessionEvent> events) {
+    RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
+    Optional<StageSwitch> stage =
+        Optional.of(begun)
+            .filter(RunSetup::isStage)
+            .map(its -> StageSwitch.of(runs, its, untouched, isRunDone()));
+    stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
+    boolean goesOn =
+        setup().filter(begun::asksTheSameAs).isPresent()
+            && (stage.filter(its -> its.how() == StageSwitch.How.GOES_ON).isPresent()
+                || !isRunDone());
     boolean otherCamera =
         !goesOn && !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
     if (goesOn) {
@@ -95,6 +109,7 @@ final class RunProgress {
     }
     queue = new SpeedQueue(begun.settings());
     reopen();
+    stage.map(its -> its.event(begun)).ifPresent(events::add);
     shown
         .filter(here -> goesOn && !isDone(here))
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
@@ -105,7 +120,9 @@ final class RunProgress {
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
   void choose(DialSetting setting, List<SessionEvent> events) {
     staysHere =
-        setup().isPresent() && (setup().get().phase() == Phase.ADJUSTING || isDone(setting));
+        setup().isPresent()
+            && ((setup().get().phase() == Phase.ADJUSTING && !setup().get().isStage())
+                || isDone(setting));
     doneIsSaid = false;
     show(setting, events);
   }
@@ -214,7 +231,15 @@ final class RunProgress {
     if (isQuick() && setting.speed().isPresent()) {
       return quick.fired(run(), setting.speed().get());
     }
-    return isLinkage(setting) ? presses.good(run()) : log.good(run(), setting);
+    // In a stage a short press of B counts as well as a long one, whatever came of it.
+    return isLinkage(setting)
+        ? presses.good(run())
+        : isBulbOfStage(setting) ? log.triesCount(run(), setting) : log.good(run(), setting);
+  }
+
+  private boolean isBulbOfStage(DialSetting setting) {
+    return setting.untimedTest().equals(Optional.of(UntimedTest.B))
+        && setup().filter(RunSetup::isStage).isPresent();
   }
 
   /** Whether the run is a quick look. */
@@ -237,7 +262,9 @@ final class RunProgress {
   /** How many firings of a setting are wanted by now. */
   int wantedNow(DialSetting setting) {
     if (!isQuick() || setting.speed().isEmpty()) {
-      return setup().map(RunSetup::firingsPerSpeed).orElse(0);
+      return setup()
+          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .orElse(0);
     }
     return repeat()
         .filter(it -> setting.speed().equals(Optional.of(it.speed())))
@@ -292,8 +319,14 @@ final class RunProgress {
   }
 
   private int wanted(DialSetting setting) {
-    int planned = setup().orElseThrow().firingsPerSpeed();
-    return setting.untimedTest().map(test -> wanted(test, planned)).orElse(planned);
+    RunSetup asked = setup().orElseThrow();
+    return isBulbOfStage(setting)
+        ? BULB_PRESSES_OF_STAGE
+        : setting
+            .speed()
+            .map(asked::firingsWanted)
+            .orElseGet(
+                () -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
   }
 
   /**

@@ -68,6 +68,9 @@ public final class EventSentences {
     if (news instanceof SessionEvent.LightWasHeld held) {
       return Optional.of(QuickWords.held(held.seen()));
     }
+    if (news instanceof SessionEvent.StageBegins stage) {
+      return Optional.of(StageWords.begins(stage));
+    }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
     }

@@ -84,6 +84,14 @@ public record RunForm(
   /** The form for the run that follows another: the next phase once that is done. */
   public static RunForm after(RunSetup before, String camera, boolean done) {
     ShutterUnderTest shutter = before.shutter();
+    if (before.isStage()) {
+      Map<RunOption<?>, String> others = new LinkedHashMap<>(texts(before));
+      others.remove(RunOption.STAGES);
+      // A stage has two speeds of the dial; the runs after it have all of them again.
+      RunForm next = usual(camera, Phase.AS_LEFT, before.markings()).with(others);
+      return new RunForm(
+          shutter, next.phase, next.speeds, next.firings, next.restSeconds, List.of(), others);
+    }
     // A quick look is for a camera as found; after the work all its speeds are of interest.
     boolean wholeDial = done && before.isQuick();
     return new RunForm(
@@ -133,7 +141,7 @@ public record RunForm(
 
   /** The options of a run as they are written. */
   public static Map<RunOption<?>, String> texts(RunSetup setup) {
-    return RunOption.ALL.stream().collect(Collectors.toMap(option -> option, setup::text));
+    return RunOption.ALL.stream().filter(RunOption::isOffered).collect(Collectors.toMap(option -> option, setup::text));
   }
 
   /** Speeds as they are typed. */
@@ -174,6 +182,13 @@ public record RunForm(
         noted.put(option.name(), text);
       }
     }
+    boolean stage = criteria.stages();
+    if (stage && order.size() < 2) {
+      throw new Trouble(Words.say("run.stagesSpeeds"));
+    }
+    if (stage && isQuick()) {
+      throw new Trouble(Words.say("run.quickOrStages"));
+    }
     boolean onDial =
         Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
     ShutterUnderTest its =
@@ -185,10 +200,12 @@ public record RunForm(
             shutter.customs());
     return new RunSetup(
         its,
-        phase,
-        isQuick()
-            ? new RunPlan(QuickSpeeds.of(order), firings, withHeldLast())
-            : new RunPlan(order, firings, untimedTests),
+        stage ? Phase.ADJUSTING : phase,
+        stage
+            ? RunPlan.ofStage(order)
+            : isQuick()
+                ? new RunPlan(QuickSpeeds.of(order), firings, withHeldLast())
+                : new RunPlan(order, firings, untimedTests),
         new RunConditions(restSeconds, noted),
         criteria);
   }
