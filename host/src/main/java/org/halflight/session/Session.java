@@ -486,6 +486,9 @@ public final class Session {
     for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
+    for (FiringGrouper.LateKnob late : grouper.drainLateKnob()) {
+      settler.addKnob(late, events);
+    }
   }
 
   private void onReading(LightReading read, List<SessionEvent> events) {

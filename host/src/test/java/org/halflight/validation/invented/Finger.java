@@ -56,9 +56,7 @@ public final class Finger {
     boolean hears = !camera.silent() && draws.chance(0.97);
     double feltDelay = pace.hand() ? draws.between(0.01, 0.03) : 0;
     boolean feels =
-        pace.hand()
-            ? draws.chance(0.98)
-            : camera.load().unlockDrop() > 0.25 && draws.chance(0.7);
+        pace.hand() ? draws.chance(0.98) : camera.load().unlockDrop() > 0.25 && draws.chance(0.7);
     double tremorSize = draws.between(0.01, 0.05);
     double tremorRate = 2 * Math.PI * draws.between(8, 11);
     double tremorPhase = draws.between(0, 2 * Math.PI);
