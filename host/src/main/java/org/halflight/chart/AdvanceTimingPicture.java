@@ -4,41 +4,38 @@ import java.util.ArrayList;
 import java.util.List;
 import org.halflight.extratest.AdvanceTiming;
 import org.halflight.extratest.AdvanceTrial;
-import org.halflight.session.LinkageLimits;
 import org.halflight.words.AdvanceTimingWords;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 
-/** The trials of the linkage in a row, the newest last, with the good zone shaded. */
+/** The intervals that earlier versions measured, the newest last, without good or bad. */
 final class AdvanceTimingPicture implements Picture {
   /** A trial without an interval stands this far above the foot, as a share of the height. */
   private static final double FOOT = 0.03;
 
-  private final AdvanceTiming linkage;
+  private final AdvanceTiming timing;
   private final String note;
 
-  AdvanceTimingPicture(AdvanceTiming linkage, String note) {
-    this.linkage = linkage;
+  AdvanceTimingPicture(AdvanceTiming timing, String note) {
+    this.timing = timing;
     this.note = note;
   }
 
   @Override
   public JFreeChart chart(Theme theme) {
-    int n = linkage.trials().size();
+    int n = timing.trials().size();
     DotPlot plot =
         new DotPlot(
             Frame.counted(Words.say("timing.picture.trial"), n),
             Words.say("timing.picture.interval"),
             theme);
-    double least = 1e3 * linkage.limits().leastSeconds();
-    double most = 1e3 * linkage.limits().mostSeconds();
     List<double[]> told = new ArrayList<>();
     List<double[]> not = new ArrayList<>();
-    double low = Math.min(least, 0);
-    double high = Math.max(most, 0);
+    double low = -1;
+    double high = 1;
     for (int i = 0; i < n; i++) {
-      if (linkage.trials().get(i).interval().isPresent()) {
-        double millis = 1e3 * linkage.trials().get(i).interval().get().seconds();
+      if (timing.trials().get(i).interval().isPresent()) {
+        double millis = 1e3 * timing.trials().get(i).interval().get().seconds();
         told.add(new double[] {i + 1, millis});
         low = Math.min(low, millis);
         high = Math.max(high, millis);
@@ -49,7 +46,6 @@ final class AdvanceTimingPicture implements Picture {
     double spare = 0.12 * (high - low);
     double foot = low - spare + FOOT * (high - low + 2 * spare);
     not.forEach(point -> point[1] = foot);
-    plot.band(least, most);
     // What is added first is drawn last, on top.
     List<double[]> newest = told.stream().filter(point -> point[0] == n).toList();
     if (!newest.isEmpty()) {
@@ -67,13 +63,13 @@ final class AdvanceTimingPicture implements Picture {
   @Override
   public DataTable table() {
     List<List<String>> rows = new ArrayList<>();
-    for (AdvanceTrial trial : linkage.trials()) {
+    for (AdvanceTrial trial : timing.trials()) {
       rows.add(
           List.of(
               String.valueOf(rows.size() + 1),
-              trial.interval().map(told -> AdvanceTimingWords.signed(told)).orElse(""),
+              trial.interval().map(AdvanceTimingWords::signed).orElse(""),
               AdvanceTimingWords.by(trial),
-              AdvanceTimingWords.inShort(linkage, trial)));
+              AdvanceTimingWords.reason(trial)));
     }
     return new DataTable(
         title(),
@@ -81,17 +77,12 @@ final class AdvanceTimingPicture implements Picture {
             Words.say("timing.table.trial"),
             Words.say("timing.table.interval"),
             Words.say("timing.table.by"),
-            Words.say("timing.table.verdict")),
+            Words.say("timing.table.reason")),
         rows,
         note);
   }
 
-  private String title() {
-    return Words.say(
-        linkage.limits().equals(LinkageLimits.USUAL)
-            ? "timing.picture.title"
-            : "timing.picture.titleAsked",
-        AdvanceTimingWords.limit(linkage.limits().leastSeconds()),
-        AdvanceTimingWords.limit(linkage.limits().mostSeconds()));
+  private static String title() {
+    return Words.say("timing.picture.title");
   }
 }

@@ -55,7 +55,8 @@ final class RunOptions {
   void command(CommandSpec command) {
     options.addTo(
         command,
-        RunOption.ALL.stream().filter(option -> !DecisionOptions.ITS.contains(option)).toList());
+        RunOption.ALL.stream()
+            .filter(option -> option.isOffered() && !DecisionOptions.ITS.contains(option)).toList());
   }
 
   RunSetup setup() {

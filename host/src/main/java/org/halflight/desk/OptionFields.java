@@ -17,7 +17,9 @@ final class OptionFields {
   private final Map<RunOption<?>, JComponent> fields = new LinkedHashMap<>();
 
   OptionFields() {
-    RunOption.ALL.forEach(option -> fields.put(option, field(option)));
+    RunOption.ALL.stream()
+        .filter(RunOption::isOffered)
+        .forEach(option -> fields.put(option, field(option)));
   }
 
   /** The field of an option. */

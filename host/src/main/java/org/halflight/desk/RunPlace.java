@@ -132,7 +132,9 @@ final class RunPlace extends Place {
     firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
     row("desk.run.marking", marking, beside);
     row("desk.run.rest", rest, beside);
-    RunOption.CRITERIA.stream().filter(option -> !option.isFlag()).forEach(beside::add);
+    RunOption.CRITERIA.stream()
+        .filter(option -> option.isOffered() && !option.isFlag())
+        .forEach(beside::add);
     while (!beside.isEmpty()) {
       RunOption<?> first = beside.remove();
       row(
@@ -182,13 +184,20 @@ final class RunPlace extends Place {
     speeds.setText(form.phase() == Phase.ADJUSTING ? form.speeds() : all);
     marking.setSelectedIndex(form.shutter().reference() == Reference.EXACT ? 0 : 1);
     // What was noted of the set-up stays as it is.
-    RunOption.CRITERIA.forEach(
-        option -> options.show(option, form.options().getOrDefault(option, "")));
+    RunOption.CRITERIA.stream()
+        .filter(RunOption::isOffered)
+        .forEach(option -> options.show(option, form.options().getOrDefault(option, "")));
   }
 
   @Override
   JButton first() {
     return begin;
+  }
+
+  @Override
+  boolean goOn() {
+    begin.doClick(0);
+    return true;
   }
 
   JTextField speeds() {

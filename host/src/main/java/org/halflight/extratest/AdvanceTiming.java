@@ -7,24 +7,22 @@ import java.util.OptionalDouble;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LinkageLimits;
 import org.halflight.session.Phase;
-import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
 import org.halflight.signal.Channel;
 import org.halflight.stats.Interval;
 import org.halflight.stats.Sample;
 
 /**
- * Wind and release timing over a run: does the film advance come free before the blades, and by how
- * much. While adjusting, the linkage is another one after each turn of the screw, so the newest
- * trial alone is judged; else their mean.
+ * The interval between film advance and blades over a run of an earlier version, which timed it in
+ * milliseconds. Milliseconds are the speed of the finger, so the interval is a figure without good
+ * or bad; {@link Linkage} judges. While adjusting, the linkage was another one after each turn of
+ * the screw, so the newest trial alone counts; else their mean.
  *
  * @param run counts the runs of the session from 1
  * @param phase of the run
  * @param trials in order of firing, without those that the person rejected; at least one
  * @param own what is known of the shutter's own sounds
- * @param limits from where to where the linkage is good
  * @param releaseIsWired whether the release was seen in any firing of the run
  */
 public record AdvanceTiming(
@@ -32,36 +30,20 @@ public record AdvanceTiming(
     Optional<Phase> phase,
     List<AdvanceTrial> trials,
     OwnSounds own,
-    LinkageLimits limits,
     boolean releaseIsWired)
     implements ExtraTest {
   /** How sure the mean is to lie within what is stated of it. */
   private static final double LEVEL = 0.95;
 
-  /** How the linkage stands. */
-  public enum Verdict {
-    /** The advance frees first, by a hair. */
-    GOOD,
-    /** The advance frees too early, by a plain margin: adjust it to free later. */
-    TOO_EARLY,
-    /** The advance frees after the blades, and the camera can jam: adjust it to free earlier. */
-    TOO_LATE,
-    /** A limit lies within the uncertainty. */
-    TOO_CLOSE_TO_CALL,
-    /** No trial has an interval. */
-    NOT_TOLD
-  }
-
   public AdvanceTiming {
     trials = List.copyOf(trials);
     if (trials.isEmpty()) {
-      throw new IllegalArgumentException("a linkage was tried at least once");
+      throw new IllegalArgumentException("an advance was timed at least once");
     }
   }
 
-  /** The linkage of one run; empty where it was not tried. */
-  static Optional<AdvanceTiming> of(
-      ExtraTests.Of run, List<FiringResult> firings, LinkageLimits limits) {
+  /** The intervals of one run; empty where they were not asked for. */
+  static Optional<AdvanceTiming> of(ExtraTests.Of run, List<FiringResult> firings) {
     List<FiringResult> tried = of(firings, UntimedTest.WIND_AND_RELEASE);
     if (tried.isEmpty()) {
       return Optional.empty();
@@ -73,31 +55,7 @@ public record AdvanceTiming(
             run.phase(),
             tried.stream().map(firing -> AdvanceTrial.of(firing, sounds)).toList(),
             sounds,
-            limits,
             tried.stream().anyMatch(f -> !f.firing().of(Channel.RELEASE).isEmpty())));
-  }
-
-  /**
-   * The linkage as it stands with the newest firing; empty where that was no trial of it.
-   *
-   * @param all firings of the session
-   * @param runs what each run was set up for, in order
-   */
-  public static Optional<AdvanceTiming> with(
-      FiringResult newest, List<FiringResult> all, List<RunSetup> runs) {
-    if (!newest.untimedTest().equals(Optional.of(UntimedTest.WIND_AND_RELEASE))) {
-      return Optional.empty();
-    }
-    List<FiringResult> heard =
-        all.stream()
-            .filter(firing -> firing.run() == newest.run())
-            .filter(firing -> firing.untimedTest().filter(UntimedTest::isForTheEar).isPresent())
-            .toList();
-    return ExtraTests.of(heard, List.of(), runs).stream()
-        .filter(AdvanceTiming.class::isInstance)
-        .map(AdvanceTiming.class::cast)
-        .filter(linkage -> linkage.newest().firing().key().equals(newest.key()))
-        .findFirst();
   }
 
   private static List<FiringResult> of(List<FiringResult> firings, UntimedTest check) {
@@ -199,86 +157,6 @@ public record AdvanceTiming(
     return OptionalDouble.of(Math.hypot(sensor.orElseThrow(), ofTheMean));
   }
 
-  /** How the linkage stands. */
-  public Verdict verdict() {
-    if (meanSeconds().isEmpty()) {
-      return Verdict.NOT_TOLD;
-    }
-    return verdict(meanSeconds().getAsDouble(), plusMinusSeconds().getAsDouble());
-  }
-
-  /** Which way to adjust. */
-  public enum Way {
-    /** So that the advance frees earlier. */
-    EARLIER,
-    /** So that it frees later. */
-    LATER
-  }
-
-  /**
-   * Which way to adjust; empty where it is good or nothing is known. Where clicks overlap and there
-   * is no interval, between what it lies can still tell: an advance that frees at the earliest
-   * short of the middle of the good zone can only be helped by freeing earlier.
-   */
-  public Optional<Way> way() {
-    return way(verdict(), meanSeconds(), newest());
-  }
-
-  /** Which way one trial alone says to adjust, likewise. */
-  public Optional<Way> way(AdvanceTrial trial) {
-    return way(verdict(trial), figure(trial.interval().map(AdvanceTrial.Interval::seconds)), trial);
-  }
-
-  private Optional<Way> way(Verdict verdict, OptionalDouble seconds, AdvanceTrial trial) {
-    double middle = limits.middleSeconds();
-    return switch (verdict) {
-      case GOOD -> Optional.empty();
-      case TOO_EARLY -> Optional.of(Way.LATER);
-      case TOO_LATE -> Optional.of(Way.EARLIER);
-      case TOO_CLOSE_TO_CALL ->
-          Optional.of(seconds.orElseThrow() < middle ? Way.EARLIER : Way.LATER);
-      case NOT_TOLD ->
-          trial.finding() instanceof AdvanceTrial.NotTold not
-              ? towards(not, middle)
-              : Optional.empty();
-    };
-  }
-
-  private static Optional<Way> towards(AdvanceTrial.NotTold not, double middle) {
-    if (not.earliestSeconds().isPresent() && not.earliestSeconds().getAsDouble() < middle) {
-      return Optional.of(Way.EARLIER);
-    }
-    return not.latestSeconds().isPresent() && not.latestSeconds().getAsDouble() > middle
-        ? Optional.of(Way.LATER)
-        : Optional.empty();
-  }
-
-  /** How one trial alone stands. */
-  public Verdict verdict(AdvanceTrial trial) {
-    return trial
-        .interval()
-        .map(told -> verdict(told.seconds(), told.plusMinusSeconds()))
-        .orElse(Verdict.NOT_TOLD);
-  }
-
-  private Verdict verdict(double seconds, double plusMinus) {
-    if (seconds - plusMinus > limits.mostSeconds()) {
-      return Verdict.TOO_EARLY;
-    }
-    if (seconds + plusMinus < limits.leastSeconds()) {
-      return Verdict.TOO_LATE;
-    }
-    return seconds - plusMinus >= limits.leastSeconds()
-            && seconds + plusMinus <= limits.mostSeconds()
-        ? Verdict.GOOD
-        : Verdict.TOO_CLOSE_TO_CALL;
-  }
-
-  /** Trials that came to nothing for a reason. */
-  public int count(AdvanceTrial.Reason reason) {
-    return (int) trials.stream().filter(t -> t.reason().equals(Optional.of(reason))).count();
-  }
-
   @Override
   public String what() {
     return "linkage";
@@ -289,13 +167,10 @@ public record AdvanceTiming(
     return CheckItem.WIND;
   }
 
+  /** Never judged. */
   @Override
   public CheckState state() {
-    return switch (verdict()) {
-      case GOOD -> CheckState.OK;
-      case TOO_EARLY, TOO_LATE -> CheckState.FAULT;
-      case TOO_CLOSE_TO_CALL, NOT_TOLD -> CheckState.NOT_TESTED;
-    };
+    return CheckState.NOT_TESTED;
   }
 
   @Override
@@ -320,8 +195,7 @@ public record AdvanceTiming(
     return isAdjusting() ? List.of(newest()) : trials;
   }
 
-  /** Whether the linkage is being set, and each trial tries another one. */
-  public boolean isAdjusting() {
+  private boolean isAdjusting() {
     return phase.equals(Optional.of(Phase.ADJUSTING));
   }
 

@@ -2,15 +2,14 @@ package org.halflight.extratest;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.time.TickRate;
 
 /**
- * One trial of the linkage between film advance and release: how long before the blades the advance
- * comes free. Above zero the advance comes first.
+ * One trial of the advance timing of an earlier version: how long before the blades the advance
+ * unlocked. Above zero the advance came first.
  *
  * <p>The opening is when the light rises through the low level, a fifth of full light. The advance
  * is a contact at it, or the one click that is not the shutter's own. Where there is no such click,
@@ -71,16 +70,8 @@ public record AdvanceTrial(
       OwnSounds.From from)
       implements Finding {}
 
-  /**
-   * No interval.
-   *
-   * @param reason why
-   * @param latestSeconds the advance frees at the latest this long before the blades, where that is
-   *     known (below zero: after them)
-   * @param earliestSeconds and at the earliest this long
-   */
-  public record NotTold(Reason reason, OptionalDouble latestSeconds, OptionalDouble earliestSeconds)
-      implements Finding {}
+  /** No interval. */
+  public record NotTold(Reason reason) implements Finding {}
 
   /** Why there is no interval. */
   public enum Reason {
@@ -177,14 +168,14 @@ public record AdvanceTrial(
       if (behind.isPresent()) {
         return interval(firing, around, behind.get(), own);
       }
-      return shutters.isEmpty() ? not(Reason.CLOSING_CLICK) : tooClose(around, shutters, rate, own);
+      return not(shutters.isEmpty() ? Reason.CLOSING_CLICK : Reason.TOO_CLOSE);
     }
     Click advance = advances.get(0);
     // What is not known to be one sound alone may begin with the blades. A sound that was learnt to
     // come later cannot have made the first edge.
     boolean mayBeBoth = shutters.isEmpty() && covers(around, advance, rate, own);
     if (!own.isLearnt() && (mayBeBoth || advance.crowded())) {
-      return tooClose(around, List.of(advance), rate, own);
+      return not(Reason.TOO_CLOSE);
     }
     return interval(firing, around, advance, own);
   }
@@ -206,21 +197,6 @@ public record AdvanceTrial(
         .flatMap(OwnSounds.OwnSound::ringing)
         .flatMap(ringing -> ringing.nextIn(click, rate))
         .filter(next -> !isOfTheClosing(around, next, rate, own.isLearnt()));
-  }
-
-  /** Somewhere within the ringing of the shutter's own sounds the advance may hide. */
-  private static NotTold tooClose(
-      ClickTrace around, List<Click> within, TickRate rate, OwnSounds own) {
-    if (within.size() > 1) {
-      return not(Reason.TOO_CLOSE);
-    }
-    Click click = within.get(0);
-    double onset = before(around, click, rate);
-    double reach = own.of(onset).map(OwnSounds.OwnSound::reachSeconds).orElse(0.0);
-    return new NotTold(
-        Reason.TOO_CLOSE,
-        OptionalDouble.of(rate.seconds(around.openingTicks() - click.endTicks())),
-        OptionalDouble.of(own.isLearnt() ? onset + reach : onset));
   }
 
   private static boolean covers(ClickTrace around, Click click, TickRate rate, OwnSounds own) {
@@ -249,6 +225,6 @@ public record AdvanceTrial(
   }
 
   private static NotTold not(Reason reason) {
-    return new NotTold(reason, OptionalDouble.empty(), OptionalDouble.empty());
+    return new NotTold(reason);
   }
 }

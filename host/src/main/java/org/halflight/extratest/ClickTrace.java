@@ -6,7 +6,6 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LeafExposureMethod;
 import org.halflight.exposure.Opening;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LinkageLimits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Pulse;
 import org.halflight.signal.Pulses;
@@ -30,8 +29,8 @@ record ClickTrace(
     List<Click> heard,
     List<Click> touched,
     boolean contactIsFlash) {
-  /** What is further from the opening than this has nothing to do with it. */
-  static final double REACH_SECONDS = LinkageLimits.REACH_SECONDS;
+  /** What is further from the opening than this has nothing to do with it. Our own limit. */
+  static final double REACH_SECONDS = 0.06;
 
   /** A flash contact opens this near to the closing, in seconds. */
   private static final double FLASH_SLACK_SECONDS = 0.003;

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.halflight.speeds.Tolerances;
 
 /**
@@ -86,9 +87,14 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
     return new StopsAsked(get(RunOption.STOPS), get(RunOption.STOP_TOLERANCE));
   }
 
-  /** What the linkage is held against. */
-  public LinkageLimits linkage() {
-    return get(RunOption.LINKAGE);
+  /** How far ahead of the shutter the advance may unlock on a screw plunger, where that was asked. */
+  public Optional<GapLimits> linkageGap() {
+    return get(RunOption.LINKAGE_GAP);
+  }
+
+  /** Whether the run is a stage of assembly. */
+  public boolean stages() {
+    return get(RunOption.STAGES);
   }
 
   /** Whether the flash contact is wired and asked about. */

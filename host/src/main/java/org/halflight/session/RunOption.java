@@ -59,15 +59,32 @@ public final class RunOption<T> {
           RunOption::stopTolerance,
           stops -> Double.toString(stops));
 
-  /** What the linkage between film advance and release is judged by. */
-  public static final RunOption<LinkageLimits> LINKAGE =
-      criterion("linkage", LinkageLimits.USUAL, LinkageLimits::find, LinkageLimits::text);
+  /**
+   * What earlier versions judged the linkage by, in milliseconds such as {@code 0.5..2.0}. It is
+   * kept as it was written, is not offered any more, and judges nothing.
+   */
+  public static final RunOption<String> LINKAGE =
+      criterion("linkage", "", Optional::of, Function.identity());
+
+  /** How far ahead of the shutter the advance may unlock, in mm on a screw plunger. */
+  @SuppressWarnings("OptionalMapToOptional") // A limit that is read may be none.
+  public static final RunOption<Optional<GapLimits>> LINKAGE_GAP =
+      criterion(
+          "linkage-gap",
+          Optional.empty(),
+          text -> Optional.of(GapLimits.find(text)).filter(Optional::isPresent),
+          limits -> limits.map(GapLimits::text).orElse(""));
 
   /**
    * Whether the flash contact is wired and asked about, so that one that never closes is at fault.
    */
   public static final RunOption<Boolean> CONTACT =
       flag("contact", "contact", "aim-flash-contact", "wired");
+
+  /**
+   * Whether the run is a stage of assembly: B, the slowest speed three times, the top speed once.
+   */
+  public static final RunOption<Boolean> STAGES = flag("stages", "stages", "aim-stages", "stages");
 
   /** In the camera (its ring tight), loose in it, or out of it. */
   public static final RunOption<String> PLACE = condition("place", "in-camera", "loose", "out");
@@ -105,7 +122,16 @@ public final class RunOption<T> {
 
   /** What verdicts are judged by, in the order in which it is asked. */
   public static final List<RunOption<?>> CRITERIA =
-      List.of(TOLERANCE, ABOUT, UNTIL_DECIDED, STOPS, STOP_TOLERANCE, LINKAGE, CONTACT);
+      List.of(
+          TOLERANCE,
+          ABOUT,
+          UNTIL_DECIDED,
+          STOPS,
+          STOP_TOLERANCE,
+          LINKAGE,
+          LINKAGE_GAP,
+          CONTACT,
+          STAGES);
 
   /** What may be noted about the set-up, in the order in which it is asked. */
   public static final List<RunOption<?>> CONDITIONS =
@@ -198,6 +224,11 @@ public final class RunOption<T> {
   /** The word of the usual value; empty where it has none. */
   public String usualWord() {
     return words.isEmpty() ? "" : writer.apply(usual);
+  }
+
+  /** Whether a person may choose it; else only earlier versions did, and it is read. */
+  public boolean isOffered() {
+    return this != LINKAGE;
   }
 
   /** Whether there is only yes or no. */

@@ -24,15 +24,18 @@ import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
-import org.halflight.session.LinkageLimits;
+import org.halflight.session.LinkageStep;
+import org.halflight.session.GapLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.Phase;
+import org.halflight.session.PlungerReading;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
 import org.halflight.signal.Channel;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
@@ -115,6 +118,9 @@ class MarksTest {
             LightReading.of(LightReading.What.STOP, "5.6", true, 104.25, 0.0125, 1000, 48_000_000)),
         new SessionInput.LightRead(
             LightReading.of(LightReading.What.SHUT_COCKED, "", false, 8.5, 0.0125, 990, 16_000)),
+        new SessionInput.PressJudged(LinkageStep.STOP, WindState.LOCKED),
+        new SessionInput.PressJudged(LinkageStep.TAP, WindState.TURNS),
+        new SessionInput.PlungerRead(new PlungerReading(1.325, 1.4)),
         new SessionInput.LightTestEnds(UntimedTest.LEAK),
         new SessionInput.LightTestEnds(UntimedTest.STOPS),
         new SessionInput.LightSet(
@@ -139,7 +145,8 @@ class MarksTest {
                     .with(RunOption.UNTIL_DECIDED, true)
                     .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
                     .with(RunOption.STOP_TOLERANCE, 0.25)
-                    .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+                    .with(RunOption.LINKAGE, "-0.5..2.0")
+                    .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(0, 0.2)))
                     .with(RunOption.CONTACT, true))),
         new SessionInput.RunBegins(
             new RunSetup(
@@ -230,7 +237,7 @@ class MarksTest {
                 "fired", "sometimes",
                 "stops", "4",
                 "stop-tolerance", "NaN",
-                "linkage", "3..1",
+                "linkage-gap", "3..1",
                 "contact", "perhaps")
             .entrySet()) {
       Map<String, String> values = new HashMap<>(run);

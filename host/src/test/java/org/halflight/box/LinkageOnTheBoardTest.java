@@ -22,7 +22,6 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.Reference;
-import org.halflight.words.ExtraTestWords;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -119,10 +118,6 @@ class LinkageOnTheBoardTest {
         told,
         trials.size(),
         1e6 * worst);
-    assertThat(linkage.releaseIsWired()).isFalse();
-    assertThat(ExtraTestWords.lines(linkage))
-        .anyMatch(
-            line -> line.startsWith("No release sensor was seen. The interval does not need"));
   }
 
   @Test

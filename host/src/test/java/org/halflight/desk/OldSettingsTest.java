@@ -8,8 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.SoundKind;
+import org.halflight.desk.view.SoundsOn;
 import org.halflight.session.AcceptanceCriteria;
-import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunOption;
 import org.halflight.session.StopsAsked;
@@ -27,28 +30,42 @@ class OldSettingsTest {
     DeskSettings settings = DeskSettings.of(FOLDER);
 
     assertThat(settings.dark()).isTrue();
-    assertThat(settings.sounds()).isFalse();
+    assertThat(settings.sounds()).isEqualTo(new SoundsOn(false, Set.of()));
     assertThat(settings.profileDays()).isEqualTo(45);
     AcceptanceCriteria criteria = RunForm.criteria(settings.options(), AcceptanceCriteria.USUAL);
     assertThat(settings.options()).containsEntry(RunOption.TOLERANCE, "0.25, 1/500=1/2");
     assertThat(criteria.measurand()).isEqualTo(Measurand.ONE_EXPOSURE);
     assertThat(criteria.untilDecided()).isTrue();
     assertThat(criteria.stops()).isEqualTo(new StopsAsked(List.of("3.5", "5.6", "8"), 0.5));
-    assertThat(criteria.linkage()).isEqualTo(new LinkageLimits(-0.0005, 0.002));
+    assertThat(settings.options()).doesNotContainKey(RunOption.LINKAGE);
+    assertThat(criteria.linkageGap()).isEmpty();
   }
 
   @Test
   void aToleranceThatCannotBeReadStaysAndIsSaidBeforeARunBegins(@TempDir Path folder)
       throws IOException {
     Files.writeString(
-        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage=-0.5..2\nabout=mean\n");
+        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage-gap=0..2\nlinkage=-0.5..2\n");
 
     Map<RunOption<?>, String> options = DeskSettings.of(folder).options();
 
-    assertThat(options).containsEntry(RunOption.LINKAGE, "-0.5..2");
+    assertThat(options).containsEntry(RunOption.LINKAGE_GAP, "0..2").doesNotContainKey(RunOption.LINKAGE);
     assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is not a tolerance");
+  }
+
+  @Test
+  void pedalsAndSoundsAreKept(@TempDir Path folder) throws IOException {
+    SoundsOn sounds = new SoundsOn(true, Set.of(SoundKind.ASKED, SoundKind.OPEN));
+    Map<Pedal.Use, Pedal.Key> pedals = Map.of(Pedal.Use.BACK, new Pedal.Key(61440, 1));
+    DeskSettings.of(folder).with(false, sounds, pedals).keep();
+
+    assertThat(DeskSettings.of(folder).sounds()).isEqualTo(sounds);
+    assertThat(DeskSettings.of(folder).pedals()).isEqualTo(pedals);
+    Files.writeString(folder.resolve("settings.properties"), "pedal=F13\nsounds-off=loud asked\n");
+    assertThat(DeskSettings.of(folder).pedals()).isEmpty();
+    assertThat(DeskSettings.of(folder).sounds().off()).containsExactly(SoundKind.ASKED);
   }
 
   @Test

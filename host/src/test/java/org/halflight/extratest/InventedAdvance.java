@@ -153,8 +153,8 @@ public final class InventedAdvance {
     return ExtraTests.of(session.results(), session.readings(), session.runs());
   }
 
-  /** The linkage of the newest run. */
-  public AdvanceTiming linkage() {
+  /** The advance timing of the newest run. */
+  public AdvanceTiming timing() {
     return tried().stream()
         .filter(AdvanceTiming.class::isInstance)
         .map(AdvanceTiming.class::cast)

@@ -27,8 +27,8 @@ import org.halflight.rig.LinkStatistics;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
-import org.halflight.session.LinkageLimits;
 import org.halflight.session.Measurand;
+import org.halflight.session.GapLimits;
 import org.halflight.session.Phase;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
@@ -216,7 +216,8 @@ class JobRoundTripTest {
               .with(RunOption.UNTIL_DECIDED, true)
               .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
               .with(RunOption.STOP_TOLERANCE, 0.25)
-              .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
+              .with(RunOption.LINKAGE, "-0.5..2.0")
+              .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(0, 0.2)))
               .with(RunOption.CONTACT, true);
       Run aimed =
           record.keep(

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.halflight.session.RunOption.In;
 import org.halflight.speeds.Tolerances;
@@ -22,8 +23,10 @@ class RunOptionTest {
           .with(RunOption.UNTIL_DECIDED, true)
           .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
           .with(RunOption.STOP_TOLERANCE, 0.25)
-          .with(RunOption.LINKAGE, new LinkageLimits(-0.0005, 0.002))
-          .with(RunOption.CONTACT, true);
+          .with(RunOption.LINKAGE, "-0.5..2.0")
+          .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(-0.1, 0.2)))
+          .with(RunOption.CONTACT, true)
+          .with(RunOption.STAGES, true);
 
   @ParameterizedTest
   @EnumSource(In.class)
@@ -46,7 +49,9 @@ class RunOptionTest {
                 "stops", "3.5,5.6,8",
                 "stop-tolerance", "0.25",
                 "linkage", "-0.5..2.0",
-                "contact", "wired"));
+                "linkage-gap", "-0.1..0.2",
+                "contact", "wired",
+                "stages", "stages"));
     assertThat(ALL.written(In.RECORD))
         .containsExactlyInAnyOrderEntriesOf(
             Map.of(
@@ -56,7 +61,9 @@ class RunOptionTest {
                 "aim-stops", "3.5,5.6,8",
                 "aim-stop-tolerance", "0.25",
                 "aim-linkage", "-0.5..2.0",
-                "aim-flash-contact", "yes"));
+                "aim-linkage-gap", "-0.1..0.2",
+                "aim-flash-contact", "yes",
+                "aim-stages", "yes"));
   }
 
   @ParameterizedTest
@@ -68,7 +75,8 @@ class RunOptionTest {
     "stops, ''",
     "stop-tolerance, NaN",
     "stop-tolerance, 1/0",
-    "linkage, 3..1",
+    "linkage-gap, 3..1",
+    "linkage-gap, 0..11",
     "flash-contact, ''"
   })
   void whatCannotBeReadIsNeverTakenForTheUsual(String name, String text) {

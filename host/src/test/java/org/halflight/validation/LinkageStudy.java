@@ -42,7 +42,7 @@ final class LinkageStudy {
     for (int i = 0; i < TRIALS; i++) {
       double apart = 0.001 * Math.pow(50, random.nextDouble());
       double injected = InventedAdvance.BLADES + (advanceFirst ? apart : -apart);
-      AdvanceTrial trial = InventedAdvance.trials(Phase.ADJUSTING, injected).linkage().newest();
+      AdvanceTrial trial = InventedAdvance.trials(Phase.ADJUSTING, injected).timing().newest();
       if (trial.interval().isPresent()) {
         told++;
         worst = Math.max(worst, Math.abs(trial.interval().get().seconds() - injected));

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.bench.BenchDriver;
-import org.halflight.extratest.AdvanceTiming;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
@@ -38,7 +37,7 @@ public final class BenchModel {
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private final Announcer announcer = new Announcer(this::session);
+  private final Announcer announcer;
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
@@ -49,6 +48,7 @@ public final class BenchModel {
   public BenchModel(BenchDriver driver, BenchLight light, Source source) {
     this.driver = driver;
     this.light = light;
+    announcer = new Announcer(this::session, () -> light.underWay().isPresent());
     this.source = source;
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());
@@ -194,7 +194,7 @@ public final class BenchModel {
   private void settled(FiringResult result) {
     openSeconds = OptionalDouble.empty();
     if (result.outcome() != Outcome.HELD_FOR_LIGHT) {
-      last = Optional.of(over(result));
+      last = Optional.of(new LastFiring.Settled(result));
       boolean firing =
           result.outcome() != Outcome.NOT_A_SHUTTER_EVENT
               && result.outcome() != Outcome.LIGHT_WHILE_COCKING;
@@ -204,14 +204,8 @@ public final class BenchModel {
 
   private void replaceLast(FiringResult changed) {
     if (last.flatMap(LastFiring::over).filter(o -> o.key().equals(changed.key())).isPresent()) {
-      last = Optional.of(over(changed));
+      last = Optional.of(new LastFiring.Settled(changed));
     }
-  }
-
-  private LastFiring over(FiringResult result) {
-    return AdvanceTiming.with(result, session().results(), session().runs())
-        .map(linkage -> (LastFiring) new LastFiring.Trial(result, linkage))
-        .orElseGet(() -> new LastFiring.Settled(result));
   }
 
   private static boolean isAnotherSession(SessionEvent news) {

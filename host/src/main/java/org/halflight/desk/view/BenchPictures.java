@@ -10,13 +10,11 @@ import org.halflight.chart.FiringRow;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
-import org.halflight.extratest.AdvanceTiming;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
-import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -26,9 +24,9 @@ public final class BenchPictures {
   /**
    * All that is drawn of a view, and the same in words.
    *
-   * @param map the speed map; of a run without speeds the trials of the linkage
+   * @param map the speed map
    * @param mapTwin its table
-   * @param row the firing row of the speed that is looked at, or the trials of the linkage
+   * @param row the firing row of the speed that is looked at
    * @param rowTwin its table
    * @param word the verdict on that speed in a word or two; empty where it was not fired
    * @param verdict the same in sentences
@@ -65,11 +63,6 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
-    Optional<AdvanceTiming> linkage =
-        LinkageNumerals.underWay(view).filter(its -> looked.isEmpty());
-    if (linkage.isPresent()) {
-      return all(view, linkage.get());
-    }
     Optional<Picture> map = speedMap(view).map(its -> its);
     Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
@@ -81,23 +74,6 @@ public final class BenchPictures {
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", RunHints.of(view)),
         speeds(view));
-  }
-
-  /** While the linkage is set; a run of nothing else gives it the larger place. */
-  private static All all(BenchView view, AdvanceTiming linkage) {
-    Optional<Picture> trials = LinkageNumerals.picture(view, linkage);
-    boolean alone = view.setup().filter(setup -> setup.order().isEmpty()).isPresent();
-    Optional<Picture> map = alone ? trials : speedMap(view).map(its -> its);
-    Optional<Picture> row = alone ? Optional.empty() : trials;
-    return new All(
-        map,
-        map.map(Picture::table),
-        row,
-        row.map(Picture::table),
-        LinkageNumerals.word(linkage),
-        String.join(" ", ExtraTestWords.lines(linkage)),
-        "",
-        alone ? List.of() : speeds(view));
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */

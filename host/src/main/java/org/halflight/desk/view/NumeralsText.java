@@ -91,9 +91,8 @@ public record NumeralsText(
           Words.say("desk.numerals.nothing"), "", false, "", "", "", Tone.NOTHING);
     }
     LastFiring last = view.last().get();
-    return last.tried()
-        .map(LinkageNumerals::of)
-        .or(() -> last.over().map(NumeralsText::settled))
+    return last.over()
+        .map(NumeralsText::settled)
         .orElseGet(() -> provisional((LastFiring.Provisional) last));
   }
 

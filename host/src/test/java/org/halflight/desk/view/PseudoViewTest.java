@@ -180,7 +180,7 @@ class PseudoViewTest {
     }
     assertMarked(
         ExtraTestPictures.of(
-            InventedAdvance.trials(Phase.ADJUSTING, 0.0121, -0.0011, -0.0052, 0.0009).linkage(),
+            InventedAdvance.trials(Phase.ADJUSTING, 0.0121, -0.0011, -0.0052, 0.0009).timing(),
             ""));
   }
 
