@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
@@ -11,6 +12,7 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ReboundSeen;
+import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
@@ -300,6 +302,21 @@ public record FiringResult(
         exposure,
         measuredWith,
         notes.moved(original.filter(from -> !from.equals(to))),
+        curve);
+  }
+
+  /** The same firing, with more of what the knob contact did around it. */
+  public FiringResult withKnob(List<Edge> more) {
+    return new FiringResult(
+        number,
+        key,
+        firing.withKnob(more),
+        rate,
+        place,
+        outcome,
+        exposure,
+        measuredWith,
+        notes,
         curve);
   }
 

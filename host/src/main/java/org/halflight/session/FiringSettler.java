@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Firing;
+import org.halflight.signal.FiringGrouper;
 
 /**
  * What becomes of a firing when it is over: light of cocking, held open for the light, the late
@@ -285,6 +286,17 @@ final class FiringSettler {
     light.onFiring(result);
     events.add(new SessionEvent.Settled(result));
     contactCaution.settled(result, events);
+  }
+
+  /** The knob contact moved near a settled firing. */
+  void addKnob(FiringGrouper.LateKnob late, List<SessionEvent> events) {
+    log.find(rig.keyOf(late.firstTicks()))
+        .ifPresent(
+            result -> {
+              FiringResult whole = result.withKnob(late.edges());
+              log.replace(whole);
+              events.add(new SessionEvent.KnobAdded(whole));
+            });
   }
 
   /** The light curve of a settled firing has come. */

@@ -35,6 +35,10 @@ final class RunProgress {
 
   private boolean doneIsSaid;
 
+  /** Whether the light was read in the run that goes on. */
+  private boolean isRead;
+
+
   RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
@@ -80,16 +84,14 @@ final class RunProgress {
   /**
    * A run begins, or goes on with another number of tries.
    *
-   * @param untouched whether nothing has happened in the run before: a stage of assembly in which
-   *     nothing was fired was none
    * @return whether it is another camera's
    */
-  boolean begin(RunSetup asked, boolean untouched, List<SessionEvent> events) {
+  boolean begin(RunSetup asked, List<SessionEvent> events) {
     RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
     Optional<StageSwitch> stage =
         Optional.of(begun)
             .filter(RunSetup::isStage)
-            .map(its -> StageSwitch.of(runs, its, untouched, isRunDone()));
+            .map(its -> StageSwitch.of(runs, its, isUntouched(), isRunDone()));
     stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
     boolean goesOn =
         setup().filter(begun::asksTheSameAs).isPresent()
@@ -107,6 +109,7 @@ final class RunProgress {
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
     }
+    isRead = false;
     queue = new SpeedQueue(begun.settings());
     reopen();
     stage.map(its -> its.event(begun)).ifPresent(events::add);
@@ -115,6 +118,16 @@ final class RunProgress {
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
         .ifPresent(setting -> show(setting, events));
     return otherCamera;
+  }
+
+  /** The light is read in the run that goes on. */
+  void lightRead() {
+    isRead = true;
+  }
+
+  /** Whether nothing has happened in the run that goes on. */
+  private boolean isUntouched() {
+    return !isRead && log.all().stream().noneMatch(firing -> firing.run() == run());
   }
 
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */

@@ -194,7 +194,7 @@ public final class Session {
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
       light.onBeingSet(false, rig.latestTicks());
-      if (progress.begin(begins.setup(), isUntouched(), events)) {
+      if (progress.begin(begins.setup(), events)) {
         settler.cocking().forget();
       }
       events.stream()
@@ -256,13 +256,6 @@ public final class Session {
   /** All readings of a screw plunger so far, in order. */
   public List<PlungerAt> plungers() {
     return presses.plungers();
-  }
-
-  /** Whether nothing has happened in the run that goes on. */
-  private boolean isUntouched() {
-    int run = progress.run();
-    return log.all().stream().noneMatch(firing -> firing.run() == run)
-        && readings.stream().noneMatch(reading -> reading.run() == run);
   }
 
   /** All firings so far, the rejected ones too, in the order in which they settled. */
@@ -523,9 +516,13 @@ public final class Session {
     for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
+    for (FiringGrouper.LateKnob late : grouper.drainLateKnob()) {
+      settler.addKnob(late, events);
+    }
   }
 
   private void onReading(LightReading read, List<SessionEvent> events) {
+    progress.lightRead();
     LightReading reading =
         read.in(run(), setup().map(RunSetup::phase), light.set(), rig.serial(), rig.bootCount());
     if (reading.what() == LightReading.What.FULL) {

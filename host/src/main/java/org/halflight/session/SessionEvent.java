@@ -37,6 +37,9 @@ public sealed interface SessionEvent {
   /** The light curve of a settled firing has come, and has its say about the time. */
   record CurveAdded(FiringResult result) implements SessionEvent {}
 
+  /** The knob contact moved near a settled firing after it was over; nothing else of it changes. */
+  record KnobAdded(FiringResult result) implements SessionEvent {}
+
   /** An act of the person was undone: all is as if it had not been. */
   record Undone(SessionInput.UserAction act) implements SessionEvent {}
 

@@ -4,6 +4,9 @@
 -- Under which conditions a firing was made, where the person said so: words with spaces between.
 ALTER TABLE firing ADD COLUMN conditions TEXT CHECK (conditions <> '');
 
+-- What the contact at the wind knob did around a firing, in the form of edges.
+ALTER TABLE firing ADD COLUMN knob_edges BLOB;
+
 -- The reason given at first for not counting a firing, where the person has changed it since.
 ALTER TABLE firing ADD COLUMN first_reason TEXT;
 

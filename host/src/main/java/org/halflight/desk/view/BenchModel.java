@@ -99,6 +99,8 @@ public final class BenchModel {
       replaceLast(changed.result());
     } else if (news instanceof SessionEvent.CurveAdded added) {
       replaceLast(added.result());
+    } else if (news instanceof SessionEvent.KnobAdded added) {
+      replaceLast(added.result());
     } else if (news instanceof SessionEvent.Rejected rejected) {
       replaceLast(rejected.result());
     } else if (news instanceof SessionEvent.ReasonChanged changed) {
@@ -218,6 +220,7 @@ public final class BenchModel {
                 n instanceof SessionEvent.Settled
                     || n instanceof SessionEvent.Changed
                     || n instanceof SessionEvent.CurveAdded
+                    || n instanceof SessionEvent.KnobAdded
                     || n instanceof SessionEvent.Rejected
                     || n instanceof SessionEvent.ReasonChanged);
   }
