@@ -95,6 +95,7 @@ public final class Session {
         || input instanceof SessionInput.BeatAt
         || input instanceof SessionInput.CurveAt
         || input instanceof SessionInput.EdgesCounted
+        || input instanceof SessionInput.ThresholdsRead
         || (input instanceof SessionInput.Damaged damaged
             && damaged.damage() != Firing.Damage.RIG_RESTARTED);
   }
@@ -122,6 +123,7 @@ public final class Session {
       onRigIdentified(is, events);
     } else if (input instanceof SessionInput.RigAtWork work) {
       rigAtWork = work.begins();
+      light.forgetThresholds();
     } else if (input instanceof SessionInput.LevelStands level) {
       meter.oneLevel().onLevel(level.level());
     } else if (input instanceof SessionInput.LinkLost) {
@@ -143,6 +145,8 @@ public final class Session {
   private boolean onLight(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.LightBeingSet being) {
       light.onBeingSet(being.begins(), rig.latestTicks());
+    } else if (input instanceof SessionInput.ThresholdsRead read) {
+      light.onThresholds(new HeldLight.ThresholdsAt(read.lowCounts(), read.highCounts()));
     } else if (input instanceof SessionInput.LightForgotten) {
       light.forget();
       events.add(new SessionEvent.LightForgotten());
@@ -344,6 +348,24 @@ public final class Session {
     return light.isFullLightWanted();
   }
 
+  /** What a quick look asks to be fired again now; empty in other runs. */
+  public Optional<QuickRepeat> repeat() {
+    return progress.repeat();
+  }
+
+  /** How many firings of what is shown are wanted by now. */
+  public int wanted() {
+    return setting().map(progress::wantedNow).orElse(0);
+  }
+
+  /** Whether the rig is to be asked where its thresholds stand: a quick look goes without light. */
+  public boolean isThresholdsWanted() {
+    return progress.isQuick()
+        && !progress.isRunDone()
+        && light.set().isEmpty()
+        && meter.thresholdsAt().isEmpty();
+  }
+
   /** Whether a plateau was off, and none was good since. */
   public boolean isLightInDoubt() {
     return light.isInDoubt();
@@ -513,6 +535,9 @@ public final class Session {
     }
     for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
+    }
+    for (FiringGrouper.LateKnob late : grouper.drainLateKnob()) {
+      settler.addKnob(late, events);
     }
   }
 

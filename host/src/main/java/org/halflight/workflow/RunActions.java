@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.BenchDriver;
 import org.halflight.session.Assembly;
+import org.halflight.session.HeldLight;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -119,6 +120,9 @@ public final class RunActions {
     }
     if (!isFired && isFiringDue()) {
       isFired = true;
+      if (session().setup().filter(RunSetup::isQuick).isPresent()) {
+        operator.willHold(HeldLight.HOLD_SECONDS);
+      }
       if (stage().isPresent() && session().goodHere() == 0) {
         operator.tap(session().setting());
       } else {
