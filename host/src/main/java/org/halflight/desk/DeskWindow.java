@@ -267,6 +267,7 @@ final class DeskWindow {
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
       case MARK -> bench.askForMark();
+      case TWO -> asks(hands -> hands.two(bench.looked()));
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
         details.work();
@@ -350,8 +351,7 @@ final class DeskWindow {
   }
 
   private void marked(String words) {
-    does(hands -> hands.mark(words));
-    says(new Message(Message.Kind.NEWS, Words.say("desk.mark.marked", words)));
+    asks(hands -> hands.adjusted(words));
   }
 
   private void named(Camera known) {

@@ -85,6 +85,11 @@ public final class KeyHints {
     }
     if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
+      hints.add(
+          hint(
+              UserAction.TWO,
+              Words.say(view.two().isPresent() ? "desk.key.two.off" : "desk.key.two"),
+              false));
     }
     hints.add(
         hint(

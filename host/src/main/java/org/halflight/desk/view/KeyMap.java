@@ -105,6 +105,7 @@ public final class KeyMap {
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
     keys.put("A", UserAction.MARK);
+    keys.put("V", UserAction.TWO);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);
