@@ -32,6 +32,7 @@ import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.time.TickRate;
+import org.jspecify.annotations.Nullable;
 
 /** Firings as rows: their raw edges, and what the session and the person said about them. */
 final class FiringRows {
@@ -111,13 +112,17 @@ final class FiringRows {
     long id = there.id();
     KeptFiring known = there.firing();
     Firing before = known.result().firing();
-    FiringResult result = cutOff || known.cutOff() ? told : FiringMerge.asDamagedAs(before, told);
+    FiringResult result =
+        (cutOff || known.cutOff() ? told : FiringMerge.asDamagedAs(before, told))
+            .withKnob(before.knob());
     if (FiringMerge.isMore(result.firing(), cutOff, mayChange, there)) {
       FiringResult whole = mayChange ? result : FiringMerge.ofLess(result, known);
-      complete(connection, id, FiringMerge.curved(whole, result, known), cutOff, now);
+      FiringResult curved = FiringMerge.curved(whole, result, known);
+      complete(connection, id, curved.withKnob(result.firing().knob()), cutOff, now);
       return SaveOutcome.COMPLETED;
     }
-    if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
+    if (!before.withKnob(result.firing().knob()).equals(result.firing())
+        || !known.result().rate().equals(result.rate())) {
       // The same file cut short, or damage that only means that it or the record ended there.
       boolean lessOfTheSame =
           FiringMerge.holds(before, result.firing())
@@ -126,13 +131,16 @@ final class FiringRows {
                   || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? SaveOutcome.KNOWN : SaveOutcome.DIFFERS;
     }
-    FiringResult said = FiringMerge.curved(mayChange ? result : known.result(), result, known);
+    FiringResult said =
+        FiringMerge.curved(mayChange ? result : known.result(), result, known)
+            .withKnob(result.firing().knob());
     if (said.equals(known.result())) {
       return SaveOutcome.KNOWN;
     }
     Columns columns = new Columns();
     setSaid(columns, connection, said);
     CurveColumns.setRaw(columns, said);
+    setKnob(columns, said.firing());
     columns.update(connection, "firing", id);
     // What an older method worked out stays its, also with a curve that came later.
     keepResult(
@@ -313,10 +321,11 @@ final class FiringRows {
 
   private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
     columns
-        .set("edges", EdgeBlob.of(firing.edges()))
+        .set("edges", EdgeBlob.of(firing.edges(), firing.firstTicks()))
         .set("damage", Word.inOrder(Firing.Damage.WORDS, firing.damage()))
         .set("cut_off", cutOff)
         .set("kept_at_millis", now);
+    setKnob(columns, firing);
   }
 
   private static void setSaid(Columns columns, Connection connection, FiringResult result)
@@ -359,16 +368,18 @@ final class FiringRows {
 
   private static Numbered read(ResultSet row) throws SQLException {
     long firstTicks = row.getLong("first_ticks");
-    List<Edge> edges =
-        EdgeBlob.read(row.getBytes("edges"), firstTicks)
-            .orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
+    List<Edge> edges = edges(row.getBytes("edges"), firstTicks);
+    byte @Nullable [] knob = row.getBytes("knob_edges");
     OptionalLong run = Row.integer(row, "run_id");
     boolean workedOut = row.getString("exposure") != null;
     FiringResult result =
         new FiringResult(
             row.getInt("firing_number"),
             new FiringKey(Row.given(row, "rig_serial"), row.getLong("boot_count"), firstTicks),
-            new Firing(edges, Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage"))),
+            new Firing(
+                edges,
+                Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage")),
+                knob == null ? List.of() : edges(knob, firstTicks)),
             new TickRate(row.getLong("ticks_per_second")),
             new FiringPlace(
                 row.getInt("run_ordinal"),
@@ -391,6 +402,16 @@ final class FiringRows {
         Row.word(row, "settled_outcome", Outcome.WORDS),
         Row.given(row, "settled_exposure"),
         row.getBoolean("closed_by_hand"));
+  }
+
+  private static List<Edge> edges(byte[] blob, long firstTicks) throws SQLException {
+    return EdgeBlob.read(blob, firstTicks).orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
+  }
+
+  private static void setKnob(Columns columns, Firing firing) {
+    if (!firing.knob().isEmpty()) {
+      columns.set("knob_edges", EdgeBlob.of(firing.knob(), firing.firstTicks()));
+    }
   }
 
   private static Optional<DialSetting> setting(ResultSet row) throws SQLException {

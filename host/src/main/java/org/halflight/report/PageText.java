@@ -232,6 +232,11 @@ final class PageText {
     if (basis.rule() == DecisionRule.UNTIL_DECIDED) {
       said.add(Words.say("tolerance.rule.until-decided"));
     }
+    if (parts().stream()
+        .flatMap(part -> part.run().speeds().stream())
+        .anyMatch(speed -> speed.decisionBasis().rule() == DecisionRule.QUICK)) {
+      said.add(Words.say("page.sure.quick"));
+    }
   }
 
   private String tolerance() {

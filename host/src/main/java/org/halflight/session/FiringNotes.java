@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.LightLevels;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -45,6 +46,24 @@ public record FiringNotes(
 
   FiringNotes doubtful() {
     return with(true, movedFrom, rejection, firstReason);
+  }
+
+  /** The same in light that is known only now: its plateau is a share of that. */
+  FiringNotes inLight(LightLevels light) {
+    OptionalDouble share =
+        plateauCounts.isPresent()
+            ? OptionalDouble.of(light.shareOfFull(plateauCounts.getAsDouble()))
+            : OptionalDouble.empty();
+    return new FiringNotes(
+        releaseDelaySeconds,
+        plateauCounts,
+        share,
+        share.isPresent() && PlateauWatch.isOff(share.getAsDouble()),
+        leak,
+        capOn,
+        movedFrom,
+        rejection,
+        firstReason);
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Firing;
+import org.halflight.signal.FiringGrouper;
 
 /**
  * What becomes of a firing when it is over: light of cocking, held open for the light, the late
@@ -90,7 +92,7 @@ final class FiringSettler {
   /** A firing is over. */
   void settle(Firing firing, List<SessionEvent> events) {
     FiringKey key = rig.keyOf(firing);
-    OptionalDouble plateau = plateaus.countsOf(firing, rig.rate());
+    List<Double> plateau = plateaus.countsOf(firing, rig.rate());
     Optional<FiringResult> known = log.find(key);
     if (known.isPresent()) {
       // What is told twice changes nothing, and what is new is the rest of it, behind a break.
@@ -106,7 +108,7 @@ final class FiringSettler {
   }
 
   private void settleNew(
-      FiringKey key, Firing firing, OptionalDouble plateau, List<SessionEvent> events) {
+      FiringKey key, Firing firing, List<Double> plateau, List<SessionEvent> events) {
     boolean pressed = ReleaseTiming.isPressed(firing);
     boolean hasLight = ReleaseTiming.hasLight(firing);
     releaseIsWired |= pressed;
@@ -181,13 +183,13 @@ final class FiringSettler {
   private void release(
       FiringKey key,
       Firing firing,
-      OptionalDouble plateau,
+      List<Double> plateau,
       Optional<FiringResult> press,
       List<SessionEvent> events) {
     LeafExposure exposure = underway.asClosed(firing, meter.exposure(firing));
     Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::testShown);
     Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
-    FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
+    FiringNotes notes = notes(meter.delaySeconds(firing), mean(plateau), false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, events);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -200,7 +202,38 @@ final class FiringSettler {
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
     questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     meter.oneLevel().measureAgain(result, log, events);
+    if (progress.isQuick() && test.filter(UntimedTest::holds).isPresent()) {
+      held(result, plateau, events);
+    }
     progress.goOn(events);
+  }
+
+  private static OptionalDouble mean(List<Double> plateau) {
+    return plateau.stream().mapToDouble(each -> each).average();
+  }
+
+  /** The shutter was held open in a quick look: where nobody had set the light, this does. */
+  private void held(FiringResult result, List<Double> plateau, List<SessionEvent> events) {
+    boolean isDim = result.outcome() == Outcome.NEVER_FULLY_OPEN;
+    if (!isDim && result.outcome() != Outcome.OPENS_HOLDS_CLOSES) {
+      return;
+    }
+    if (light.set().isPresent()) {
+      progress.heldOpen();
+      return;
+    }
+    HeldLight seen =
+        isDim
+            ? new HeldLight.Refused(LightLevels.Reason.THRESHOLD_NOT_BELOW_FULL)
+            : HeldLight.of(plateau, plateaus.darkCounts(), meter.thresholdsAt());
+    if (!(seen instanceof HeldLight.TooShort)) {
+      progress.heldOpen();
+    }
+    events.add(new SessionEvent.LightWasHeld(seen));
+    if (seen instanceof HeldLight.Known known) {
+      light.onHeld(known.light());
+      meter.inTheLight(known.light()).forEach(now -> log.change(now, events));
+    }
   }
 
   private Optional<UntimedTest> testShown() {
@@ -255,10 +288,24 @@ final class FiringSettler {
     contactCaution.settled(result, events);
   }
 
+  /** The knob contact moved near a settled firing. */
+  void addKnob(FiringGrouper.LateKnob late, List<SessionEvent> events) {
+    log.find(rig.keyOf(late.firstTicks()))
+        .ifPresent(
+            result -> {
+              FiringResult whole = result.withKnob(late.edges());
+              log.replace(whole);
+              events.add(new SessionEvent.KnobAdded(whole));
+            });
+  }
+
   /** The light curve of a settled firing has come. */
   void addCurve(FiringResult result, List<SessionEvent> events) {
     log.replace(result);
     light.onFiring(result);
     events.add(new SessionEvent.CurveAdded(result));
+    if (progress.isQuick() && progress.isShownDone()) {
+      progress.goOn(events);
+    }
   }
 }

@@ -88,6 +88,9 @@ public sealed interface SessionInput {
    */
   record LightBeingSet(boolean begins) implements SessionInput {}
 
+  /** Both thresholds were read, wherever they stand: in counts of the converter. */
+  record ThresholdsRead(double lowCounts, double highCounts) implements SessionInput {}
+
   /** The thresholds do not stand where they were set, so full-open light is unknown again. */
   record LightForgotten() implements SessionInput {}
 

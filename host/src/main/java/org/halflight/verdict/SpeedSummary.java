@@ -373,19 +373,27 @@ public record SpeedSummary(
   /**
    * The same as it may be compared with another run. A rebound that only light curves saw counts
    * where both runs looked; else both go by their edges, and a look is no change of the shutter.
+   * The firing of a quick look by whose error its speed was picked to be fired again is left out:
+   * chance has a hand in which error is the largest.
    */
   SpeedSummary comparableWith(SpeedSummary other) {
     boolean bothLooked =
         rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT
             && other.rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT;
-    return bothLooked || !rebound().isByCurve()
+    Sample seenAlike = bothLooked || !rebound().isByCurve() ? errors : rebound().errorsByEdges();
+    boolean picked =
+        decisionBasis().rule() == DecisionRule.QUICK
+            && seenAlike.n() > 1
+            && afterRestStops.isEmpty();
+    Sample compared = picked ? seenAlike.withoutFirst() : seenAlike;
+    return compared == errors
         ? this
         : new SpeedSummary(
             speed,
             reference,
             phase,
             releases,
-            rebound().errorsByEdges(),
+            compared,
             afterRestStops,
             tolerance,
             how);

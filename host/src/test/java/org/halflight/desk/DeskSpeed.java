@@ -126,6 +126,7 @@ final class DeskSpeed {
               view.shown(),
               view.good(),
               view.wanted(),
+              view.repeat(),
               view.runDone(),
               view.justDone(),
               view.last(),

@@ -37,7 +37,7 @@ public final class BenchModel {
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private final Announcer announcer = new Announcer(this::session);
+  private final Announcer announcer;
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
@@ -48,6 +48,7 @@ public final class BenchModel {
   public BenchModel(BenchDriver driver, BenchLight light, Source source) {
     this.driver = driver;
     this.light = light;
+    announcer = new Announcer(this::session, () -> light.underWay().isPresent());
     this.source = source;
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());
@@ -97,6 +98,8 @@ public final class BenchModel {
     } else if (news instanceof SessionEvent.Changed changed) {
       replaceLast(changed.result());
     } else if (news instanceof SessionEvent.CurveAdded added) {
+      replaceLast(added.result());
+    } else if (news instanceof SessionEvent.KnobAdded added) {
       replaceLast(added.result());
     } else if (news instanceof SessionEvent.Rejected rejected) {
       replaceLast(rejected.result());
@@ -159,7 +162,8 @@ public final class BenchModel {
         dial,
         shown,
         shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
-        session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
+        session.wanted(),
+        session.repeat(),
         session.isRunDone(),
         justDone,
         last,
@@ -216,6 +220,7 @@ public final class BenchModel {
                 n instanceof SessionEvent.Settled
                     || n instanceof SessionEvent.Changed
                     || n instanceof SessionEvent.CurveAdded
+                    || n instanceof SessionEvent.KnobAdded
                     || n instanceof SessionEvent.Rejected
                     || n instanceof SessionEvent.ReasonChanged);
   }

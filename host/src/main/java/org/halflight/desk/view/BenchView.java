@@ -7,6 +7,7 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Question;
+import org.halflight.session.QuickRepeat;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 
@@ -22,6 +23,7 @@ import org.halflight.speeds.Dial;
  * @param shown what the dial is to stand at
  * @param good firings of it that have what was asked for
  * @param wanted firings asked for; 0 where none are
+ * @param repeat the speed that a quick look asks for again; empty in other runs
  * @param runDone whether every speed of the run has its firings
  * @param justDone the speed that has just got its last firing, until the next firing begins
  * @param last the firing whose numerals are shown
@@ -47,6 +49,7 @@ public record BenchView(
     Optional<DialSetting> shown,
     int good,
     int wanted,
+    Optional<QuickRepeat> repeat,
     boolean runDone,
     Optional<DialSetting> justDone,
     Optional<LastFiring> last,
