@@ -68,9 +68,20 @@ public record FiringResult(
     return place.phase();
   }
 
-  /** Whether it was the first release of an as-found run. */
+  /**
+   * Whether it was the first after rest: the first release of an as-found run, unless the person
+   * said otherwise of it.
+   */
   public boolean afterRest() {
-    return place.afterRest();
+    return conditions()
+        .of(FiringCondition.Kind.REST)
+        .map(said -> said == FiringCondition.FIRST_AFTER_REST)
+        .orElse(place.afterRest());
+  }
+
+  /** The special conditions that the person said it was made under. */
+  public FiringConditions conditions() {
+    return notes.conditions();
   }
 
   /** The levels that it was measured with; empty where full-open light was not known. */
@@ -114,8 +125,9 @@ public record FiringResult(
   }
 
   /**
-   * Whether its time goes into the statistics of its speed. The first firing after rest never does:
-   * it is shown by itself and not averaged away.
+   * Whether its time may go into the statistics of its speed. The first firing after rest never
+   * does: it is shown by itself and not averaged away. One under special conditions does together
+   * with its like, see {@link AlikeFirings}.
    */
   public boolean isGood() {
     return effectiveSeconds().isPresent() && rejection().isEmpty() && !afterRest();
@@ -303,6 +315,11 @@ public record FiringResult(
         measuredWith,
         notes.moved(original.filter(from -> !from.equals(to))),
         curve);
+  }
+
+  /** The same firing under other conditions. */
+  FiringResult under(FiringConditions others) {
+    return with(notes.under(others));
   }
 
   /** The same firing, with more of what the knob contact did around it. */

@@ -27,6 +27,7 @@ final class FiringSettler {
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean releaseIsWired;
   private boolean capOn;
+  private FiringConditions conditions = FiringConditions.NONE;
 
   FiringSettler(
       FiringLog log,
@@ -63,6 +64,15 @@ final class FiringSettler {
 
   void onCap(boolean on) {
     capOn = on;
+  }
+
+  /** The conditions that last, from the next firing on. */
+  FiringConditions conditions() {
+    return conditions;
+  }
+
+  void onConditions(FiringConditions lasting) {
+    conditions = lasting;
   }
 
   /** Another rig, whose release may not be wired. */
@@ -250,7 +260,11 @@ final class FiringSettler {
     Optional<OneLevel> seen = meter.seenNow();
     if (press.isPresent()) {
       FiringResult earlier = press.get();
-      FiringNotes all = notes.moved(earlier.notes().movedFrom()).rejectedAs(earlier.notes());
+      FiringNotes all =
+          notes
+              .moved(earlier.notes().movedFrom())
+              .rejectedAs(earlier.notes())
+              .under(earlier.conditions());
       return meter.result(
           earlier.number(), key, firing, earlier.place(), outcome, exposure, seen, all);
     }
@@ -259,7 +273,8 @@ final class FiringSettler {
             && !log.hasOfTheShutter(progress.run())
             && FiringLog.isOfTheShutter(outcome, exposure);
     FiringPlace place = progress.place(progress.shown(), afterRest);
-    return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, notes);
+    FiringNotes all = outcome == Outcome.LIGHT_WHILE_COCKING ? notes : notes.under(conditions);
+    return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, all);
   }
 
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
@@ -274,7 +289,8 @@ final class FiringSettler {
         capOn,
         Optional.empty(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        FiringConditions.NONE);
   }
 
   private void add(FiringResult result, List<SessionEvent> events) {

@@ -158,6 +158,23 @@ final class RunProgress {
     goOn(events);
   }
 
+  /** Of some conditions those that are special within a run. */
+  FiringConditions apartFromRun(int run, FiringConditions conditions) {
+    return run > 0 ? conditions.within(runs.get(run - 1).conditions()) : conditions;
+  }
+
+  /** A firing counts no more with the others, or counts again: its speed may lack one. */
+  void countsOtherwise(FiringResult changed, List<SessionEvent> events) {
+    boolean lacks =
+        changed.setting().filter(its -> changed.run() == run() && !isDone(its)).isPresent();
+    if (lacks) {
+      showAgain(changed, events);
+    } else {
+      lacksOne();
+      goOn(events);
+    }
+  }
+
   /** A firing counts no more or elsewhere: its speed may lack one. */
   void lacksOne() {
     doneIsSaid = false;

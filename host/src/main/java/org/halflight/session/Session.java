@@ -194,12 +194,17 @@ public final class Session {
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
       light.onBeingSet(false, rig.latestTicks());
+      int before = run();
       if (progress.begin(begins.setup(), events)) {
         settler.cocking().forget();
       }
       events.stream()
           .filter(SessionEvent.StageBegins.class::isInstance)
           .forEach(stage -> light.onStage((SessionEvent.StageBegins) stage));
+      if (run() > before) {
+        // What holds for a whole run is said in its set-up.
+        settler.onConditions(FiringConditions.NONE);
+      }
       settler.contactCaution().runBegins(begins.setup(), events);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       progress.choose(new DialSetting.Speed(chosen.speed()), events);
@@ -217,6 +222,11 @@ public final class Session {
       corrections.changeReason(changed.firing(), changed.reason(), events);
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       corrections.move(moved, events);
+    } else if (input instanceof SessionInput.FiringUnder under) {
+      corrections.under(under.firing(), under.conditions(), events);
+    } else if (input instanceof SessionInput.ConditionsAre are) {
+      settler.onConditions(progress.apartFromRun(run(), are.lasting()));
+      events.add(new SessionEvent.ConditionsHold(conditions()));
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
     } else if (input instanceof SessionInput.PressJudged key) {
@@ -364,6 +374,16 @@ public final class Session {
   /** The last firing of the run that counts and may be rejected. */
   public Optional<FiringResult> toReject() {
     return corrections.toReject();
+  }
+
+  /** The last firing of the run that the shutter made, rejected or not. */
+  public Optional<FiringResult> lastFiring() {
+    return log.last(r -> r.run() == run() && r.outcome().isOfTheShutter());
+  }
+
+  /** The special conditions that the next firing is made under. */
+  public FiringConditions conditions() {
+    return settler.conditions();
   }
 
   /** What there is to tell whoever looks at the session only now: what is shown and asked. */

@@ -65,7 +65,9 @@ public sealed interface SessionEvent {
       /** A wind key while the shutter is open, after one for the same press. */
       PRESS_UNDER_WAY,
       /** A wind key twice within a second, with no firing in between. */
-      PRESS_COUNTED_ALREADY
+      PRESS_COUNTED_ALREADY,
+      /** There is no firing yet that a condition could be said of. */
+      NO_FIRING_YET
     }
   }
 
@@ -74,6 +76,12 @@ public sealed interface SessionEvent {
 
   /** A screw plunger was read. */
   record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
+
+  /** The person said under which special conditions a firing was made. */
+  record FiringIsUnder(FiringResult result) implements SessionEvent {}
+
+  /** The special conditions that hold from the next firing on. */
+  record ConditionsHold(FiringConditions conditions) implements SessionEvent {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}

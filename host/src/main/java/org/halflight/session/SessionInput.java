@@ -200,6 +200,26 @@ public sealed interface SessionInput {
     }
   }
 
+  /**
+   * A firing was made under these special conditions, and under no others: what was said before
+   * does not count. Names the firing, so that it means the same after an undo.
+   */
+  record FiringUnder(FiringKey firing, FiringConditions conditions) implements UserAction {}
+
+  /**
+   * From the next firing on these special conditions hold, until others are said or another run
+   * begins.
+   *
+   * @param lasting of kinds that last from firing to firing
+   */
+  record ConditionsAre(FiringConditions lasting) implements UserAction {
+    public ConditionsAre {
+      if (lasting.said().stream().anyMatch(each -> !each.kind().isLasting())) {
+        throw new IllegalArgumentException("of one firing alone: " + lasting);
+      }
+    }
+  }
+
   /** The person cocks the shutter a few times, so that the light it lets through can be learnt. */
   record CockingLearnt(boolean begins) implements UserAction {}
 

@@ -19,6 +19,12 @@ public final class EventSentences {
     if (news instanceof SessionEvent.Rejected rejected) {
       return Optional.of(rejected(rejected.result()));
     }
+    if (news instanceof SessionEvent.FiringIsUnder under) {
+      return Optional.of(ConditionWords.ofFiring(under.result()));
+    }
+    if (news instanceof SessionEvent.ConditionsHold hold) {
+      return Optional.of(ConditionWords.fromNow(hold.conditions()));
+    }
     if (news instanceof SessionEvent.ReasonChanged changed) {
       return say(
           "run.reasonChanged",

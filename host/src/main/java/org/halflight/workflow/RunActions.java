@@ -77,6 +77,13 @@ public final class RunActions {
     return session().question().map(Question::move).map(driver::handle).orElseGet(List::of);
   }
 
+  /** A key of conditions was pressed. */
+  public List<SessionEvent> condition(ConditionKey key) {
+    return key.press(session())
+        .map(driver::handle)
+        .orElseGet(() -> List.of(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NO_FIRING_YET)));
+  }
+
   /** The shutter hung open and was closed by hand. */
   public List<SessionEvent> closedByHand() {
     List<SessionEvent> news = driver.handle(new SessionInput.ClosedByHand());

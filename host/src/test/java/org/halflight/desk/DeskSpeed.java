@@ -137,6 +137,7 @@ final class DeskSpeed {
               view.runs(),
               view.cocking(),
               view.capOn(),
+              view.conditions(),
               view.said(),
               view.rig(),
               view.readings(),

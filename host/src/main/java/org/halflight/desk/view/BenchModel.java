@@ -178,6 +178,7 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
+        session.conditions(),
         announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Question;
@@ -34,6 +35,7 @@ import org.halflight.speeds.Dial;
  * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
+ * @param conditions special ones of the next firing
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
@@ -60,6 +62,7 @@ public record BenchView(
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
+    FiringConditions conditions,
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
