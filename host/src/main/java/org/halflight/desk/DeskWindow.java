@@ -8,7 +8,9 @@ import java.awt.event.WindowEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.JFrame;
@@ -39,13 +41,20 @@ final class DeskWindow {
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
   private final CuePlayer sounds;
+  /** Pictures that are wanted after it was shut down are for nobody. */
   private final ExecutorService drawing =
-      Executors.newSingleThreadExecutor(
+      new ThreadPoolExecutor(
+          1,
+          1,
+          0,
+          TimeUnit.SECONDS,
+          new LinkedBlockingQueue<>(),
           work -> {
             Thread thread = new Thread(work, UncaughtFaults.DRAWING_THREAD);
             thread.setDaemon(true);
             return thread;
-          });
+          },
+          new ThreadPoolExecutor.DiscardPolicy());
   private final Places places;
   private final TopBar top;
   private final BenchPlace bench;
@@ -83,6 +92,7 @@ final class DeskWindow {
             surroundings.nanos(),
             this::act,
             this::marked,
+            (firing, reason) -> asks(hands -> hands.changeReason(firing, reason)),
             () -> pedal.learnt().containsKey(Pedal.Use.GO));
     details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
     rig = new RigPlace(look, drawing, surroundings, this::does);
@@ -255,7 +265,14 @@ final class DeskWindow {
       case CLOSED_BY_HAND -> asks(hands -> hands.run().closedByHand());
       case LEARN_COCKING -> asks(BenchActions::learnCocking);
       case LENS_CAP -> asks(BenchActions::lensCap);
-      case MARK -> bench.askForMark();
+      case MARK -> {
+        places.back();
+        bench.askForMark();
+      }
+      case REASON -> {
+        places.back();
+        bench.askForReason();
+      }
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
         details.work();
