@@ -69,7 +69,9 @@ final class KeysPlace extends Place {
             key ->
                 Words.say(
                     "desk.keys.padKey",
-                    key.getKey().equals("ENTER") ? Words.say("desk.keyName.enter") : key.getKey(),
+                    key.getKey().equals("ENTER")
+                        ? Words.say("desk.keyName.enter")
+                        : key.getKey(),
                     KeyHints.words(key.getValue())))
         .collect(Collectors.joining(Words.say("desk.keys.padJoint")));
   }

@@ -82,6 +82,11 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
     return get(RunOption.UNTIL_DECIDED);
   }
 
+  /** Whether each speed is fired once, and then the largest error until it is known. */
+  public boolean isQuick() {
+    return get(RunOption.QUICK);
+  }
+
   /** What an aperture check is about. */
   public StopsAsked stops() {
     return new StopsAsked(get(RunOption.STOPS), get(RunOption.STOP_TOLERANCE));
@@ -90,6 +95,11 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
   /** How far ahead of the shutter the advance may unlock on a screw plunger, where that was asked. */
   public Optional<GapLimits> linkageGap() {
     return get(RunOption.LINKAGE_GAP);
+  }
+
+  /** Whether the run is a stage of assembly. */
+  public boolean stages() {
+    return get(RunOption.STAGES);
   }
 
   /** Whether the flash contact is wired and asked about. */

@@ -18,7 +18,12 @@ final class LightState {
   private final LightTrust trust = new LightTrust();
   private final FullLightWait fullLight = new FullLightWait();
   private Optional<LightLevels> set = Optional.empty();
+
+  /** What was set before the cells were changed, until something is fired with the new ones. */
+  private Optional<LightLevels> ofOtherCells = Optional.empty();
+
   private TripPoints trips = TripPoints.EXACT;
+  private Optional<HeldLight.ThresholdsAt> thresholds = Optional.empty();
   private boolean beingSet;
   private long beingSetUntilTicks = NEVER;
 
@@ -63,6 +68,7 @@ final class LightState {
   /** Ticks of before mean nothing any more. */
   void forgetTicks() {
     beingSetUntilTicks = NEVER;
+    thresholds = Optional.empty();
   }
 
   void onSet(SessionInput.LightSet input, List<SessionEvent> events) {
@@ -71,18 +77,61 @@ final class LightState {
     // Another light than theirs is set from here on.
     fullLight.forget();
     set = Optional.of(levels);
+    ofOtherCells = Optional.empty();
     trips = input.trips();
     trust.lightSet(log.size());
+  }
+
+  /**
+   * The light was not set, and is known now from a shutter that was held open. Firings of before
+   * were under this light; where one had a plateau, that was seen.
+   */
+  void onHeld(LightLevels levels) {
+    fullLight.forget();
+    set = Optional.of(levels);
+    trips = TripPoints.EXACT;
+    trust.lightSet(log.size());
+  }
+
+  /** The thresholds were read. */
+  void onThresholds(HeldLight.ThresholdsAt at) {
+    thresholds = Optional.of(at);
+  }
+
+  /** They may have been moved since. */
+  void forgetThresholds() {
+    thresholds = Optional.empty();
+  }
+
+  /** Where the thresholds stand, as they were read last; empty where they were not since then. */
+  Optional<HeldLight.ThresholdsAt> thresholds() {
+    return thresholds;
   }
 
   /** The thresholds are not where the light had set them. */
   void forget() {
     set = Optional.empty();
+    ofOtherCells = Optional.empty();
+  }
+
+  /**
+   * A stage of assembly: what full light was says nothing with other cells. It holds again where
+   * they were not really changed.
+   */
+  void onStage(SessionEvent.StageBegins stage) {
+    if (stage.lightAgain()) {
+      ofOtherCells = stage.how() == StageSwitch.How.PUT_RIGHT ? set.or(() -> ofOtherCells) : set;
+      set = Optional.empty();
+    } else {
+      set = set.or(() -> ofOtherCells);
+      ofOtherCells = Optional.empty();
+    }
   }
 
   /** Another rig has other sensors and thresholds; what was set before any rig was there holds. */
   void onOtherRig(boolean isFirst) {
     set = isFirst ? set : Optional.empty();
+    ofOtherCells = Optional.empty();
     fullLight.forget();
   }
 

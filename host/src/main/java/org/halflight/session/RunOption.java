@@ -46,6 +46,12 @@ public final class RunOption<T> {
   public static final RunOption<Boolean> UNTIL_DECIDED =
       flag("until-decided", "fired", "aim-until-decided", "until-decided");
 
+  /**
+   * Whether each speed is fired once, B last, and then the largest error until it is known; the
+   * number of firings is the most of any speed.
+   */
+  public static final RunOption<Boolean> QUICK = flag("quick", "quick", "aim-quick", "quick");
+
   /** The stops of an aperture check, as engraved, from the widest on. */
   public static final RunOption<List<String>> STOPS =
       criterion(
@@ -80,6 +86,11 @@ public final class RunOption<T> {
    */
   public static final RunOption<Boolean> CONTACT =
       flag("contact", "contact", "aim-flash-contact", "wired");
+
+  /**
+   * Whether the run is a stage of assembly: B, the slowest speed three times, the top speed once.
+   */
+  public static final RunOption<Boolean> STAGES = flag("stages", "stages", "aim-stages", "stages");
 
   /** In the camera (its ring tight), loose in it, or out of it. */
   public static final RunOption<String> PLACE = condition("place", "in-camera", "loose", "out");
@@ -117,7 +128,17 @@ public final class RunOption<T> {
 
   /** What verdicts are judged by, in the order in which it is asked. */
   public static final List<RunOption<?>> CRITERIA =
-      List.of(TOLERANCE, ABOUT, UNTIL_DECIDED, STOPS, STOP_TOLERANCE, LINKAGE, LINKAGE_GAP, CONTACT);
+      List.of(
+          TOLERANCE,
+          ABOUT,
+          UNTIL_DECIDED,
+          QUICK,
+          STOPS,
+          STOP_TOLERANCE,
+          LINKAGE,
+          LINKAGE_GAP,
+          CONTACT,
+          STAGES);
 
   /** What may be noted about the set-up, in the order in which it is asked. */
   public static final List<RunOption<?>> CONDITIONS =

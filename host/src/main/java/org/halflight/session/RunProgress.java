@@ -13,10 +13,14 @@ import org.halflight.speeds.Reference;
 
 /** How the runs of a session go on: which setting is shown, when it is done, and which is next. */
 final class RunProgress {
+  /** A tap, then a press that is held. */
+  private static final int BULB_PRESSES_OF_STAGE = 2;
+
   private final FiringLog log;
   private final PressBook presses;
   private final DialQuestions questions;
   private final VerdictIsIn verdictIsIn;
+  private final QuickLook quick;
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
@@ -25,13 +29,22 @@ final class RunProgress {
   private int firstRunOfCamera;
   private String camera = "";
   private boolean staysHere;
+
+  /** In a quick look: B was held as long as it takes, or the person goes on without. */
+  private boolean heldOpen;
+
   private boolean doneIsSaid;
+
+  /** Whether the light was read in the run that goes on. */
+  private boolean isRead;
+
 
   RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
     this.questions = questions;
     this.verdictIsIn = verdictIsIn;
+    quick = new QuickLook(log, verdictIsIn);
   }
 
   List<RunSetup> runs() {
@@ -73,8 +86,17 @@ final class RunProgress {
    *
    * @return whether it is another camera's
    */
-  boolean begin(RunSetup begun, List<SessionEvent> events) {
-    boolean goesOn = setup().filter(begun::asksTheSameAs).isPresent() && !isRunDone();
+  boolean begin(RunSetup asked, List<SessionEvent> events) {
+    RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
+    Optional<StageSwitch> stage =
+        Optional.of(begun)
+            .filter(RunSetup::isStage)
+            .map(its -> StageSwitch.of(runs, its, isUntouched(), isRunDone()));
+    stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
+    boolean goesOn =
+        setup().filter(begun::asksTheSameAs).isPresent()
+            && (stage.filter(its -> its.how() == StageSwitch.How.GOES_ON).isPresent()
+                || !isRunDone());
     boolean otherCamera =
         !goesOn && !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
     if (goesOn) {
@@ -82,12 +104,15 @@ final class RunProgress {
     } else {
       runs.add(begun);
       lightTestsDone.clear();
+      heldOpen = false;
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
     }
+    isRead = false;
     queue = new SpeedQueue(begun.settings());
     reopen();
+    stage.map(its -> its.event(begun)).ifPresent(events::add);
     shown
         .filter(here -> goesOn && !isDone(here))
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
@@ -95,15 +120,32 @@ final class RunProgress {
     return otherCamera;
   }
 
+  /** The light is read in the run that goes on. */
+  void lightRead() {
+    isRead = true;
+  }
+
+  /** Whether nothing has happened in the run that goes on. */
+  private boolean isUntouched() {
+    return !isRead && log.all().stream().noneMatch(firing -> firing.run() == run());
+  }
+
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
   void choose(DialSetting setting, List<SessionEvent> events) {
     staysHere =
-        setup().isPresent() && (setup().get().phase() == Phase.ADJUSTING || isDone(setting));
+        setup().isPresent()
+            && ((setup().get().phase() == Phase.ADJUSTING && !setup().get().isStage())
+                || isDone(setting));
     doneIsSaid = false;
     show(setting, events);
   }
 
   void next(List<SessionEvent> events) {
+    if (isQuick() && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
+      heldOpen = true;
+      goOn(events);
+      return;
+    }
     queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, events));
   }
 
@@ -114,6 +156,23 @@ final class RunProgress {
   void lightTestEnds(UntimedTest test, List<SessionEvent> events) {
     lightTestsDone.add(test);
     goOn(events);
+  }
+
+  /** Of some conditions those that are special within a run. */
+  FiringConditions apartFromRun(int run, FiringConditions conditions) {
+    return run > 0 ? conditions.within(runs.get(run - 1).conditions()) : conditions;
+  }
+
+  /** A firing counts no more with the others, or counts again: its speed may lack one. */
+  void countsOtherwise(FiringResult changed, List<SessionEvent> events) {
+    boolean lacks =
+        changed.setting().filter(its -> changed.run() == run() && !isDone(its)).isPresent();
+    if (lacks) {
+      showAgain(changed, events);
+    } else {
+      lacksOne();
+      goOn(events);
+    }
   }
 
   /** A firing counts no more or elsewhere: its speed may lack one. */
@@ -140,8 +199,12 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
-    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
+    repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(SessionEvent.RepeatAsked::new)
+        .ifPresent(events::add);
+    events.add(
+        new SessionEvent.SettingShown(setting, goodAt(setting), wantedNow(setting), isQuick()));
     setting
         .speed()
         .filter(speed -> other && isToBeSetBeforeCocking(speed))
@@ -169,7 +232,7 @@ final class RunProgress {
     }
     int tries = log.triesCount(run(), here);
     int good = goodAt(here);
-    if (good < wanted(here)) {
+    if (!isQuick() && good < wanted(here)) {
       here.speed()
           .ifPresent(speed -> events.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
       here.untimedTest()
@@ -188,9 +251,64 @@ final class RunProgress {
     return setup().isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
+  /** Whether what is shown is done. */
+  boolean isShownDone() {
+    return shown.filter(this::isDone).isPresent();
+  }
+
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
-    return isLinkage(setting) ? presses.good(run()) : log.good(run(), setting);
+    if (isQuick() && setting.speed().isPresent()) {
+      return quick.fired(run(), setting.speed().get());
+    }
+    // In a stage a short press of B counts as well as a long one, whatever came of it.
+    return isLinkage(setting)
+        ? presses.good(run())
+        : isBulbOfStage(setting) ? log.triesCount(run(), setting) : log.good(run(), setting);
+  }
+
+  private boolean isBulbOfStage(DialSetting setting) {
+    return setting.untimedTest().equals(Optional.of(UntimedTest.B))
+        && setup().filter(RunSetup::isStage).isPresent();
+  }
+
+  /** Whether the run is a quick look. */
+  boolean isQuick() {
+    return setup().filter(RunSetup::isQuick).isPresent();
+  }
+
+  /** The shutter was held open at B, and nothing more can be had by that. */
+  void heldOpen() {
+    heldOpen = true;
+  }
+
+  /** What a quick look asks for again, once everything was fired once. */
+  Optional<QuickRepeat> repeat() {
+    return isQuick() && queue.settings().stream().allMatch(this::isFiredOnce)
+        ? quick.repeat(run(), setup().orElseThrow())
+        : Optional.empty();
+  }
+
+  /** How many firings of a setting are wanted by now. */
+  int wantedNow(DialSetting setting) {
+    if (!isQuick() || setting.speed().isEmpty()) {
+      return setup()
+          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .orElse(0);
+    }
+    return repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(it -> 1 + Math.max(QuickRepeat.LEAST, it.number()))
+        .orElse(1);
+  }
+
+  private boolean isFiredOnce(DialSetting setting) {
+    if (setting.speed().isPresent()) {
+      return quick.isFired(run(), setting.speed().get());
+    }
+    return setting.untimedTest().filter(UntimedTest::holds).isPresent()
+        ? heldOpen || log.triesCount(run(), setting) >= Session.ENOUGH_TRIES
+        : isDoneAsPlanned(setting);
   }
 
   private static boolean isLinkage(DialSetting setting) {
@@ -198,6 +316,13 @@ final class RunProgress {
   }
 
   private boolean isDone(DialSetting setting) {
+    return isQuick()
+        ? isFiredOnce(setting)
+            && repeat().filter(it -> setting.speed().equals(Optional.of(it.speed()))).isEmpty()
+        : isDoneAsPlanned(setting);
+  }
+
+  private boolean isDoneAsPlanned(DialSetting setting) {
     if (isLinkage(setting)) {
       return goodAt(setting) >= LinkageStep.PRESSES;
     }
@@ -224,8 +349,14 @@ final class RunProgress {
   }
 
   private int wanted(DialSetting setting) {
-    int planned = setup().orElseThrow().firingsPerSpeed();
-    return setting.untimedTest().map(test -> wanted(test, planned)).orElse(planned);
+    RunSetup asked = setup().orElseThrow();
+    return isBulbOfStage(setting)
+        ? BULB_PRESSES_OF_STAGE
+        : setting
+            .speed()
+            .map(asked::firingsWanted)
+            .orElseGet(
+                () -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
   }
 
   /**

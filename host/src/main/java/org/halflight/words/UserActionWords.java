@@ -8,7 +8,9 @@ final class UserActionWords {
 
   static String of(SessionInput.UserAction act) {
     if (act instanceof SessionInput.RunBegins begins) {
-      return Words.say("act.run", Sentences.phase(begins.setup().phase()));
+      return begins.setup().isStage()
+          ? Words.say("act.stage", StageWords.of(begins.setup().assembly()))
+          : Words.say("act.run", Sentences.phase(begins.setup().phase()));
     }
     if (act instanceof SessionInput.SpeedChosen chosen) {
       return Words.say("act.speed", chosen.speed());
@@ -18,6 +20,12 @@ final class UserActionWords {
     }
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());
+    }
+    if (act instanceof SessionInput.FiringUnder under) {
+      return Words.say("act.firingUnder", ConditionWords.list(under.conditions()));
+    }
+    if (act instanceof SessionInput.ConditionsAre are) {
+      return Words.say("act.conditions", ConditionWords.list(are.lasting()));
     }
     if (act instanceof SessionInput.ReasonChanged changed) {
       return Words.say("act.reason", changed.reason());

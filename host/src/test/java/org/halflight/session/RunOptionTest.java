@@ -21,11 +21,13 @@ class RunOptionTest {
           .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
           .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
           .with(RunOption.UNTIL_DECIDED, true)
+          .with(RunOption.QUICK, true)
           .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
           .with(RunOption.STOP_TOLERANCE, 0.25)
           .with(RunOption.LINKAGE, "-0.5..2.0")
           .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(-0.1, 0.2)))
-          .with(RunOption.CONTACT, true);
+          .with(RunOption.CONTACT, true)
+          .with(RunOption.STAGES, true);
 
   @ParameterizedTest
   @EnumSource(In.class)
@@ -45,22 +47,26 @@ class RunOptionTest {
                 "tolerance", "0.25, 1/500=0.5",
                 "about", "one-exposure",
                 "fired", "until-decided",
+                "quick", "quick",
                 "stops", "3.5,5.6,8",
                 "stop-tolerance", "0.25",
                 "linkage", "-0.5..2.0",
                 "linkage-gap", "-0.1..0.2",
-                "contact", "wired"));
+                "contact", "wired",
+                "stages", "stages"));
     assertThat(ALL.written(In.RECORD))
         .containsExactlyInAnyOrderEntriesOf(
             Map.of(
                 "aim-tolerance", "0.25, 1/500=0.5",
                 "aim-measurand", "one-exposure",
                 "aim-until-decided", "yes",
+                "aim-quick", "yes",
                 "aim-stops", "3.5,5.6,8",
                 "aim-stop-tolerance", "0.25",
                 "aim-linkage", "-0.5..2.0",
                 "aim-linkage-gap", "-0.1..0.2",
-                "aim-flash-contact", "yes"));
+                "aim-flash-contact", "yes",
+                "aim-stages", "yes"));
   }
 
   @ParameterizedTest
@@ -68,6 +74,7 @@ class RunOptionTest {
     "tolerance, a bit",
     "measurand, the-median",
     "until-decided, sometimes",
+    "quick, soon",
     "stops, 4",
     "stops, ''",
     "stop-tolerance, NaN",
