@@ -90,6 +90,9 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--fit", paramLabel = "FIT", defaultValue = "pinched-case")
   private String fit;
 
+  @Option(names = "--quick")
+  private boolean quick;
+
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
@@ -111,11 +114,13 @@ final class PracticeCommand implements Callable<Integer> {
       PracticeOperator operator = new PracticeOperator(rig, seed);
       BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
       bench.waitForRig();
-      bench.setLight();
+      if (stages || !quick) {
+        bench.setLight();
+      }
       if (stages) {
         return stages(workbench, bench, operator, dial);
       }
-      bench.run(setup(dial, Phase.AS_FOUND));
+      bench.run(found(dial));
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
       operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
@@ -157,6 +162,15 @@ final class PracticeCommand implements Callable<Integer> {
         .terminal()
         .say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
     return 0;
+  }
+
+  private RunSetup found(Dial dial) {
+    RunForm form = RunForm.usual(Words.say("practice.camera"), Phase.AS_FOUND, dial);
+    return quick
+        ? form.with(Map.of(RunOption.QUICK, RunOption.QUICK.words().get(0)))
+            .read()
+            .withCriteria(decision.criteria(AcceptanceCriteria.USUAL).with(RunOption.QUICK, true))
+        : setup(dial, Phase.AS_FOUND);
   }
 
   private RunSetup setup(Dial dial, Phase phase) {
