@@ -13,6 +13,7 @@ import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
@@ -41,6 +42,7 @@ final class PracticeMenu {
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
+    menu.add(fits());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
@@ -93,14 +95,29 @@ final class PracticeMenu {
     return contacts;
   }
 
+  private JMenu fits() {
+    JMenu fits = new JMenu(Words.say("desk.practice.fit"));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedFit each : InventedFit.values()) {
+      choice(
+          fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
+    }
+    return fits;
+  }
+
   private void contact(
       JMenu contacts, ButtonGroup one, String name, Optional<InventedContact> contact) {
-    JRadioButtonMenuItem item =
-        new JRadioButtonMenuItem(Words.say("desk.practice.flash." + name), contact.isEmpty());
-    item.setName("practice.flash." + name);
-    item.addActionListener(event -> onCamera.accept(camera -> camera.useContact(contact)));
+    choice(contacts, one, "flash." + name, contact.isEmpty(), c -> c.useContact(contact));
+  }
+
+  /** One of several; its name is that of its words, too. */
+  private void choice(
+      JMenu among, ButtonGroup one, String name, boolean on, Consumer<PracticeOperator> doing) {
+    JRadioButtonMenuItem item = new JRadioButtonMenuItem(Words.say("desk.practice." + name), on);
+    item.setName("practice." + name);
+    item.addActionListener(event -> onCamera.accept(doing));
     one.add(item);
-    contacts.add(item);
+    among.add(item);
   }
 
   private void tick(
