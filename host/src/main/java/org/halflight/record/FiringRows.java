@@ -16,6 +16,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
@@ -340,7 +341,7 @@ final class FiringRows {
         .setOptional("b_or_t", UntimedTest.WORDS, result.untimedTest())
         .set("reference", Reference.WORDS, result.reference())
         .setOptional("phase", Phase.WORDS, result.phase())
-        .set("after_rest", result.afterRest())
+        .set("after_rest", result.place().afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
         .setOptional(
@@ -359,6 +360,8 @@ final class FiringRows {
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
+        .setOptional(
+            "conditions", Optional.of(notes.conditions().words()).filter(words -> !words.isEmpty()))
         .setOptional("first_reason", notes.firstReason())
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
@@ -437,7 +440,12 @@ final class FiringRows {
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
         Row.text(row, "rejection"),
-        Row.text(row, "first_reason"));
+        Row.text(row, "first_reason"),
+        conditions(row));
+  }
+
+  private static FiringConditions conditions(ResultSet row) throws SQLException {
+    return FiringConditions.parse(Row.text(row, "conditions").orElse(""));
   }
 
   private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {

@@ -22,3 +22,10 @@ WHEN NEW.name = 'aim-shutter-kind' AND NEW.words NOT IN ('leaf', 'leaf-behind-le
 BEGIN
   SELECT RAISE (ABORT, 'no kind of shutter that is known');
 END;
+
+-- A quick look at a camera as found is one, or is not noted.
+CREATE TRIGGER quick_look_is_known BEFORE INSERT ON run_condition
+WHEN NEW.name = 'aim-quick' AND NEW.words <> 'yes'
+BEGIN
+  SELECT RAISE (ABORT, 'a quick look is noted with yes');
+END;

@@ -162,7 +162,8 @@ public final class BenchModel {
         dial,
         shown,
         shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
-        session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
+        session.wanted(),
+        session.repeat(),
         session.isRunDone(),
         justDone,
         last,
@@ -177,6 +178,7 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
+        session.conditions(),
         announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
