@@ -42,6 +42,7 @@ public final class Validation {
     CALIBRATION,
     BOARD,
     LINKAGE,
+    STAGES,
     CLICKS,
     MUTANTS,
     PUBLISHED;
@@ -61,6 +62,7 @@ public final class Validation {
         case CALIBRATION -> CalibratedTimes.page();
         case BOARD -> onTheBoard();
         case LINKAGE -> CalledRight.page();
+        case STAGES -> StageStudy.page();
         case CLICKS -> LinkageStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();
