@@ -43,6 +43,7 @@ public final class Validation {
     BOARD,
     LINKAGE,
     STAGES,
+    QUICK,
     CLICKS,
     MUTANTS,
     PUBLISHED;
@@ -63,6 +64,7 @@ public final class Validation {
         case BOARD -> onTheBoard();
         case LINKAGE -> CalledRight.page();
         case STAGES -> StageStudy.page();
+        case QUICK -> QuickStudy.page();
         case CLICKS -> LinkageStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();
