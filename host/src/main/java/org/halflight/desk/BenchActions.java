@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
@@ -15,6 +16,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunActions;
@@ -103,6 +105,11 @@ final class BenchActions {
     return driver.reject(Words.say("run.noReason"));
   }
 
+  /** A rejected firing gets another reason. */
+  List<SessionEvent> changeReason(int firing, String reason) {
+    return driver.changeReason(OptionalInt.of(firing), reason);
+  }
+
   /** What was done last is undone. */
   List<SessionEvent> undo() {
     return turn(driver::undo);
@@ -147,6 +154,9 @@ final class BenchActions {
   void mark(String words) {
     AdjustingMark mark = model.mark(words);
     archive.adjusted(mark);
+    if (run.linkage().isDue()) {
+      run.linkage().answer(Answer.ADJUSTED);
+    }
   }
 
   /** The camera on the bench was named. */
@@ -194,7 +204,11 @@ final class BenchActions {
       sayAtWork();
       return;
     }
-    camera.ifPresent(its -> its.press(session().setting()));
+    if (run.linkage().underWay().isPresent()) {
+      run.linkage().press();
+    } else {
+      camera.ifPresent(its -> its.press(session().setting()));
+    }
   }
 
   void cock() {
