@@ -9,6 +9,7 @@ import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
 import org.halflight.session.AdjustedAt;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
@@ -17,6 +18,7 @@ import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunActions;
@@ -72,7 +74,23 @@ final class BenchActions {
     useDial(setup);
     model.runBegins();
     List<SessionEvent> news = run.begin(setup);
-    archive.runBegan(session().run(), setup);
+    archive.runBegan(session().run(), session().setup().orElse(setup));
+    return news;
+  }
+
+  /** A switch of a run in stages is flipped; outside of one it says so. */
+  List<SessionEvent> flip(Assembly.Switch one) {
+    if (isAtWork()) {
+      sayAtWork();
+      return List.of();
+    }
+    if (run.stage().isEmpty()) {
+      model.say(new Message(Message.Kind.ATTENTION, Words.say("stage.none.desk")));
+      return List.of();
+    }
+    model.runBegins();
+    List<SessionEvent> news = run.flip(one);
+    session().setup().ifPresent(setup -> archive.runBegan(session().run(), setup));
     return news;
   }
 
@@ -140,6 +158,9 @@ final class BenchActions {
     List<SessionEvent> news = driver.handle(new SessionInput.Adjusted(words));
     List<AdjustedAt> all = session().adjusted();
     archive.adjusted(all.get(all.size() - 1));
+    if (run.linkage().isDue()) {
+      run.linkage().answer(Answer.ADJUSTED);
+    }
     return news;
   }
 
@@ -217,7 +238,11 @@ final class BenchActions {
       sayAtWork();
       return;
     }
-    camera.ifPresent(its -> its.press(session().setting()));
+    if (run.linkage().underWay().isPresent()) {
+      run.linkage().press();
+    } else {
+      camera.ifPresent(its -> its.press(session().setting()));
+    }
   }
 
   void cock() {

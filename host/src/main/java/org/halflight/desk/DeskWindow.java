@@ -25,6 +25,7 @@ import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
@@ -254,8 +255,10 @@ final class DeskWindow {
   private void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
-      case SKIP_READING -> does(hands -> hands.light().answer(Answer.SKIP));
-      case STOP_READING -> does(hands -> hands.light().answer(Answer.STOP));
+      case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));
+      case WIND_LOCKED -> asks(hands -> hands.run().answer(Answer.LOCKED));
+      case SKIP_READING -> asks(hands -> hands.run().answer(Answer.SKIP));
+      case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
       case REJECT -> asks(BenchActions::reject);
       case UNDO -> asks(BenchActions::undo);
@@ -277,6 +280,9 @@ final class DeskWindow {
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
       case TWO -> asks(hands -> hands.two(bench.looked()));
+      case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
+      case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
+      case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));
       case MARK -> {
         places.back();
         bench.askForMark();

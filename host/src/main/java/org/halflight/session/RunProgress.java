@@ -365,7 +365,11 @@ final class RunProgress {
     }
     if (!isQuick() || setting.speed().isEmpty()) {
       return setup()
-          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .map(
+              its ->
+                  isBulbOfStage(setting)
+                      ? BULB_PRESSES_OF_STAGE
+                      : setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
           .orElse(0);
     }
     return repeat()
