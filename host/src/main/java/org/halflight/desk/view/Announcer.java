@@ -77,6 +77,7 @@ final class Announcer {
         ofFiring(settled.result()).ifPresent(cues::add);
         openSeconds = 0;
       } else if (each instanceof SessionEvent.PressCounted counted) {
+        forget();
         before = Optional.of(new DialSetting.Untimed(UntimedTest.LINKAGE));
         cues.add(counted.press().counts() ? Cue.COUNTED : Cue.NOT_COUNTED);
       } else if (each instanceof SessionEvent.Rejected) {
@@ -177,6 +178,7 @@ final class Announcer {
     boolean matters =
         news instanceof SessionEvent.QuestionAsked
             || news instanceof SessionEvent.NotDone
+            || news instanceof SessionEvent.KnobContact
             || news instanceof SessionEvent.PlateauOff
             || news instanceof SessionEvent.IsTheSelfTimerOn
             || news instanceof SessionEvent.FlashContactInUse
