@@ -9,6 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
+import org.halflight.session.Assembly;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -19,6 +20,7 @@ import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
+import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
@@ -105,7 +107,7 @@ final class BenchTerminal {
       terminal.say(Words.say("run.keys"));
     }
     report(run.begin(setup));
-    while (!session().isRunDone() && !stopped) {
+    while ((!session().isRunDone() || run.isStageToFollow()) && !stopped) {
       report(run.advance(step(this::typed)));
       sayWhatIsMissing();
     }
@@ -114,7 +116,7 @@ final class BenchTerminal {
       test(LightPlan.full());
     }
     report(driver.handle(new SessionInput.Ends()));
-    if (stopped) {
+    if (stopped && !session().isRunDone()) {
       terminal.say(Words.say("run.stopped", driver.workbench().path()));
     }
   }
@@ -205,6 +207,8 @@ final class BenchTerminal {
       case "u" -> report(driver.undo());
       case "y" -> report(driver.redo());
       case "g" -> begin(LightPlan.full());
+      case "l" -> light.set();
+      case "cover", "cells", "place" -> flip(words[0], words.length > 1 ? words[1].strip() : "");
       case "c" -> report(run.closedByHand());
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
@@ -222,6 +226,25 @@ final class BenchTerminal {
       report(driver.changeReason(number, words.group(2)));
     } else {
       terminal.say(Words.say("run.changeReasonHow"));
+    }
+  }
+
+  /** A switch of the assembly goes on by one, or to where it is wanted. */
+  private void flip(String name, String to) {
+    if (run.stage().isEmpty()) {
+      terminal.say(Words.say("stage.none"));
+      return;
+    }
+    Assembly.Switch one = Assembly.Switch.find(name).orElseThrow();
+    Assembly now = run.stage().get().assembly();
+    Optional<Assembly> wanted =
+        to.isEmpty() ? Optional.of(one.flipped(now)) : StageWords.typed(one, now, to);
+    if (wanted.isEmpty()) {
+      terminal.say(Words.of("stage.typed", one, to));
+    } else if (wanted.get().equals(now)) {
+      terminal.say(Words.say("stage.is-so", StageWords.of(one, now)));
+    } else {
+      report(run.assemble(wanted.get()));
     }
   }
 
@@ -249,6 +272,11 @@ final class BenchTerminal {
       if (seconds > saidOpenSeconds) {
         saidOpenSeconds = seconds;
         terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
+      }
+    } else if (news instanceof SessionEvent.RunDone && run.stage().isPresent()) {
+      StageWords.last(session().results(), session().runs()).forEach(terminal::say);
+      if (!operator.answers()) {
+        terminal.say(Words.say("stage.next"));
       }
     } else {
       EventSentences.of(news).ifPresent(terminal::say);

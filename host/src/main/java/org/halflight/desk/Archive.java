@@ -159,7 +159,8 @@ final class Archive implements AutoCloseable {
 
   /** Whether a run was set up for something else; what was noted of it may have been put right. */
   private static boolean isOtherwise(Run run, RunSetup setup) {
-    return !run.asked().withConditions(setup.conditions()).equals(setup);
+    return !run.asked().withConditions(setup.conditions()).equals(setup)
+        || (setup.isStage() && !run.asked().assembly().equals(setup.assembly()));
   }
 
   /** There are news of the bench. */

@@ -6,6 +6,7 @@ import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import javax.swing.BorderFactory;
@@ -50,20 +51,24 @@ final class BenchPlace extends Place {
   private transient Optional<MarkedSpeed> looked = Optional.empty();
   private transient BenchPictures.All all = BenchPictures.All.NOTHING;
   private final transient LatestWork<LookedAt, BenchPictures.All> pictures;
+  private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
 
   /**
    * @param acts takes what keys and clicks ask for
    * @param marks takes the words of adjustments
+   * @param hasPedal whether a key is a pedal
    */
   BenchPlace(
       Look look,
       Executor drawing,
       LongSupplier nanos,
       Consumer<UserAction> acts,
-      Consumer<String> marks) {
+      Consumer<String> marks,
+      BooleanSupplier hasPedal) {
     super(UserAction.TO_BENCH);
     this.look = look;
+    this.hasPedal = hasPedal;
     pictures =
         new LatestWork<>(
             drawing,
@@ -136,7 +141,7 @@ final class BenchPlace extends Place {
     next.show(nextText);
     edge.show(nextText, shown.justDone().isPresent());
     say.show(MessageText.of(shown));
-    keys.show(KeyHints.of(shown));
+    keys.show(hasPedal.getAsBoolean() ? KeyHints.withPedal(shown) : KeyHints.of(shown));
     if (!slow.isRunning()) {
       slow.start();
     }

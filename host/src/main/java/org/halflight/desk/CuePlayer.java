@@ -9,6 +9,7 @@ import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.SourceDataLine;
 import org.halflight.desk.view.Cue;
+import org.halflight.desk.view.SoundsOn;
 
 /**
  * Plays sounds, if it may and the computer can. One at a time, and never one that comes while
@@ -35,24 +36,24 @@ final class CuePlayer implements AutoCloseable {
             return thread;
           },
           new ThreadPoolExecutor.DiscardPolicy());
-  private volatile boolean on;
+  private volatile SoundsOn on;
   private volatile boolean works = true;
 
-  CuePlayer(boolean on) {
+  CuePlayer(SoundsOn on) {
     this.on = on;
   }
 
-  boolean isOn() {
+  SoundsOn on() {
     return on;
   }
 
-  void setOn(boolean on) {
-    this.on = on;
+  void on(SoundsOn now) {
+    on = now;
   }
 
   /** Plays a sound, unless they are switched off or this computer makes none. */
   void play(Cue cue) {
-    if (on && works) {
+    if (on.plays(cue.kind()) && works) {
       player.execute(() -> sound(samples(cue)));
     }
   }
@@ -70,16 +71,18 @@ final class CuePlayer implements AutoCloseable {
             .sum();
     byte[] bytes = new byte[2 * total];
     int at = 0;
+    int tone = 0;
     for (int millis : cue.rhythmMillis()) {
       int count = (int) (Math.abs(millis) * SAMPLES_PER_SECOND / 1000);
       for (int i = 0; i < count; i++) {
         double edge = Math.min(i, count - 1 - i) / (EDGE_SECONDS * SAMPLES_PER_SECOND);
         double swell = millis < 0 ? 0 : 0.5 - 0.5 * Math.cos(Math.PI * Math.min(1, edge));
-        double wave = Math.sin(2 * Math.PI * Cue.HERTZ * i / SAMPLES_PER_SECOND);
+        double wave = Math.sin(2 * Math.PI * cue.hertz(tone) * i / SAMPLES_PER_SECOND);
         int sample = (int) Math.round(LOUDNESS * Short.MAX_VALUE * swell * wave);
         bytes[at++] = (byte) sample;
         bytes[at++] = (byte) (sample >> 8);
       }
+      tone += millis < 0 ? 1 : 0;
     }
     return bytes;
   }

@@ -29,6 +29,7 @@ final class DeskKeys implements KeyEventDispatcher {
   private final BooleanSupplier atBench;
   private final BooleanSupplier practice;
   private final Consumer<UserAction> acts;
+  private final PedalKeys pedal;
   private final HeldKeys held = new HeldKeys();
   private final WindowFocusListener focus =
       new WindowAdapter() {
@@ -44,8 +45,13 @@ final class DeskKeys implements KeyEventDispatcher {
   private int eaten = KeyEvent.VK_UNDEFINED;
 
   DeskKeys(
-      JFrame window, BooleanSupplier atBench, BooleanSupplier practice, Consumer<UserAction> acts) {
+      JFrame window,
+      BooleanSupplier atBench,
+      BooleanSupplier practice,
+      Consumer<UserAction> acts,
+      PedalKeys pedal) {
     this.window = window;
+    this.pedal = pedal;
     this.atBench = atBench;
     this.practice = practice;
     this.acts = acts;
@@ -94,6 +100,11 @@ final class DeskKeys implements KeyEventDispatcher {
       return Optional.empty();
     }
     Component focus = KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+    boolean typing = focus instanceof JTextComponent text && text.isEditable();
+    if (pedal.pressed(event, anew, typing)) {
+      swallow = true;
+      return Optional.empty();
+    }
     String key = name(event);
     if (OF_TABLES.contains(key) && focus instanceof JTable) {
       return Optional.empty();
@@ -106,19 +117,35 @@ final class DeskKeys implements KeyEventDispatcher {
       swallow = true;
       return Optional.empty();
     }
-    boolean typing = focus instanceof JTextComponent text && text.isEditable();
     return KeyMap.act(key, atBench.getAsBoolean(), typing, practice.getAsBoolean());
   }
 
-  private static String name(KeyEvent event) {
+  /** What {@link KeyMap} calls a key, with those that are held down. */
+  static String name(KeyEvent event) {
     int modifiers = event.getModifiersEx();
-    boolean control = (modifiers & (InputEvent.CTRL_DOWN_MASK | InputEvent.META_DOWN_MASK)) != 0;
     boolean shift = (modifiers & InputEvent.SHIFT_DOWN_MASK) != 0;
-    return (control ? shift ? "CTRL+SHIFT+" : "CTRL+" : "") + bareName(event);
+    return (isWithControl(event) ? shift ? "CTRL+SHIFT+" : "CTRL+" : "") + bareName(event);
   }
 
-  private static String bareName(KeyEvent event) {
+  static boolean isWithControl(KeyEvent event) {
+    int control = InputEvent.CTRL_DOWN_MASK | InputEvent.META_DOWN_MASK;
+    return (event.getModifiersEx() & control) != 0;
+  }
+
+  /** The same without those that are held down. */
+  static String bareName(KeyEvent event) {
+    if (event.getKeyLocation() == KeyEvent.KEY_LOCATION_NUMPAD) {
+      return padName(event.getKeyCode());
+    }
     return switch (event.getKeyCode()) {
+      case KeyEvent.VK_TAB -> "TAB";
+      case KeyEvent.VK_ESCAPE -> "ESCAPE";
+      case KeyEvent.VK_UP -> "UP";
+      case KeyEvent.VK_DOWN -> "DOWN";
+      case KeyEvent.VK_SHIFT -> "SHIFT";
+      case KeyEvent.VK_CONTROL -> "CTRL";
+      case KeyEvent.VK_ALT, KeyEvent.VK_ALT_GRAPH -> "ALT";
+      case KeyEvent.VK_META, KeyEvent.VK_WINDOWS -> "META";
       case KeyEvent.VK_SPACE -> "SPACE";
       case KeyEvent.VK_BACK_SPACE -> "BACKSPACE";
       case KeyEvent.VK_ENTER -> "ENTER";
@@ -129,8 +156,28 @@ final class DeskKeys implements KeyEventDispatcher {
         if (code >= KeyEvent.VK_F1 && code <= KeyEvent.VK_F12) {
           yield "F" + (code - KeyEvent.VK_F1 + 1);
         }
-        yield code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z ? String.valueOf((char) code) : "";
+        boolean plain =
+            (code >= KeyEvent.VK_A && code <= KeyEvent.VK_Z)
+                || (code >= KeyEvent.VK_0 && code <= KeyEvent.VK_9);
+        yield plain ? String.valueOf((char) code) : "";
       }
     };
+  }
+
+  /** What is printed on a key of the number pad, whatever NumLock makes of it. */
+  private static String padName(int code) {
+    String printed =
+        switch (code) {
+          case KeyEvent.VK_ENTER -> "ENTER";
+          case KeyEvent.VK_ADD -> "+";
+          case KeyEvent.VK_SUBTRACT -> "-";
+          case KeyEvent.VK_MULTIPLY -> "*";
+          case KeyEvent.VK_DIVIDE -> "/";
+          case KeyEvent.VK_DECIMAL, KeyEvent.VK_SEPARATOR, KeyEvent.VK_DELETE -> ".";
+          case KeyEvent.VK_NUMPAD0, KeyEvent.VK_INSERT -> "0";
+          case KeyEvent.VK_NUMPAD1, KeyEvent.VK_END -> "1";
+          default -> "";
+        };
+    return printed.isEmpty() ? "" : KeyMap.PAD_KEY + printed;
   }
 }

@@ -6,10 +6,17 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.SoundKind;
+import org.halflight.desk.view.SoundsOn;
 import org.halflight.files.Placing;
 import org.halflight.files.PrivateFiles;
 import org.halflight.profile.ProfileFit;
@@ -20,23 +27,31 @@ import org.halflight.session.RunOption;
  *
  * @param file where it is kept
  * @param dark light letters on a dark ground
- * @param sounds whether sounds are played
+ * @param sounds which sounds are played
  * @param profileDays how many days old a rig profile may be to count as calibrated
+ * @param pedals keys that are a pedal
  * @param options what the verdicts of the next camera's runs are about
  */
 record DeskSettings(
-    Path file, boolean dark, boolean sounds, int profileDays, Map<RunOption<?>, String> options) {
+    Path file,
+    boolean dark,
+    SoundsOn sounds,
+    int profileDays,
+    Map<Pedal.Use, Pedal.Key> pedals,
+    Map<RunOption<?>, String> options) {
   /** A wire on the flash contact is looked at anew each time. */
   private static final List<RunOption<?>> KEPT =
       RunOption.CRITERIA.stream()
           .filter(option -> option.isOffered() && option != RunOption.CONTACT)
           .toList();
 
+  private static final String SOUNDS_OFF = "sounds-off";
+
   /** What earlier versions wrote for an option that holds. */
   private static final String YES = "true";
 
   DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
-    this(file, dark, sounds, profileDays, Map.of());
+    this(file, dark, new SoundsOn(sounds, Set.of()), profileDays, Map.of(), Map.of());
   }
 
   /** The settings of a folder, or the usual ones. */
@@ -53,9 +68,33 @@ record DeskSettings(
     return new DeskSettings(
         file,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
-        Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        sounds(kept),
         days(kept.getProperty("profile-days", "")),
+        pedals(kept),
         options(kept));
+  }
+
+  private static SoundsOn sounds(Properties kept) {
+    return new SoundsOn(
+        Boolean.parseBoolean(kept.getProperty("sounds", "true")),
+        Stream.of(kept.getProperty(SOUNDS_OFF, "").split(" ", -1))
+            .flatMap(word -> SoundKind.WORDS.find(word).stream())
+            .collect(Collectors.toSet()));
+  }
+
+  private static Map<Pedal.Use, Pedal.Key> pedals(Properties kept) {
+    Map<Pedal.Use, Pedal.Key> pedals = new EnumMap<>(Pedal.Use.class);
+    for (Pedal.Use use : Pedal.Use.values()) {
+      Pedal.Key.parse(kept.getProperty(property(use), "")).ifPresent(key -> pedals.put(use, key));
+    }
+    return pedals;
+  }
+
+  private static String property(Pedal.Use use) {
+    return switch (use) {
+      case GO -> "pedal";
+      case BACK -> "pedal-back";
+    };
   }
 
   private static int days(String text) {
@@ -77,21 +116,25 @@ record DeskSettings(
     return options;
   }
 
-  DeskSettings with(boolean nowDark, boolean nowSounds) {
-    return new DeskSettings(file, nowDark, nowSounds, profileDays, options);
+  DeskSettings with(boolean nowDark, SoundsOn nowSounds, Map<Pedal.Use, Pedal.Key> nowPedals) {
+    return new DeskSettings(file, nowDark, nowSounds, profileDays, nowPedals, options);
   }
 
   DeskSettings with(Map<RunOption<?>, String> nowOptions) {
     Map<RunOption<?>, String> kept = new LinkedHashMap<>(nowOptions);
     kept.keySet().retainAll(KEPT);
-    return new DeskSettings(file, dark, sounds, profileDays, kept);
+    return new DeskSettings(file, dark, sounds, profileDays, pedals, kept);
   }
 
   /** Keeps them, where the folder can be written to. */
   void keep() {
     Properties kept = new Properties();
     kept.setProperty("dark", String.valueOf(dark));
-    kept.setProperty("sounds", String.valueOf(sounds));
+    kept.setProperty("sounds", String.valueOf(sounds.all()));
+    kept.setProperty(
+        SOUNDS_OFF,
+        sounds.off().stream().map(SoundKind.WORDS::word).sorted().collect(Collectors.joining(" ")));
+    pedals.forEach((use, key) -> kept.setProperty(property(use), key.toString()));
     kept.setProperty("profile-days", String.valueOf(profileDays));
     KEPT.forEach(option -> kept.setProperty(option.name(), options.getOrDefault(option, "")));
     try {

@@ -16,6 +16,9 @@ import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.Message;
+import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.Proposal;
+import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
@@ -54,6 +57,8 @@ final class DeskWindow {
   private final CamerasPlace cameras;
   private final PracticeMenu practice;
   private final DeskKeys deskKeys;
+  private final Pedal pedal;
+  private final PedalPanel pedalPanel;
   private Look look;
   private volatile @Nullable BenchLoop loop;
   private @Nullable BenchView view;
@@ -67,9 +72,18 @@ final class DeskWindow {
     this.benches = new BenchFactory(surroundings);
     this.faults = surroundings.faults();
     this.uncaught = new UncaughtFaults(faults, surroundings.nanos(), this::saysLater);
+    pedal = new Pedal(surroundings.nanos(), settings.pedals());
+    pedalPanel = new PedalPanel(pedal);
     archive = new Archive(surroundings, this::saysLater);
     top = new TopBar(look, this::act);
-    bench = new BenchPlace(look, drawing, surroundings.nanos(), this::act, this::marked);
+    bench =
+        new BenchPlace(
+            look,
+            drawing,
+            surroundings.nanos(),
+            this::act,
+            this::marked,
+            () -> pedal.learnt().containsKey(Pedal.Use.GO));
     details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
     rig = new RigPlace(look, drawing, surroundings, this::does);
     tried = new ExtraTestsPlace(look, drawing, surroundings.nanos(), this::does);
@@ -88,11 +102,15 @@ final class DeskWindow {
                 camera,
                 new RunPlace(look, this::suggestion, bench::looked, this::beginRun),
                 cameras,
-                new KeysPlace(look),
+                new KeysPlace(
+                    look,
+                    pedalPanel,
+                    new SoundsPanel(settings.sounds(), this::soundTurned),
+                    pedal::learnsNothing),
                 details,
                 rig,
                 tried),
-            top::at);
+            this::at);
     practice = new PracticeMenu(this::onModelCamera);
     frame.add(top, BorderLayout.NORTH);
     frame.add(places.panel());
@@ -105,9 +123,14 @@ final class DeskWindow {
             close();
           }
         });
-    top.soundsOn(sounds.isOn());
+    top.soundsOn(sounds.on().all());
     deskKeys =
-        new DeskKeys(frame, () -> places.here().acceptsBenchKeys(), this::isPractice, this::act);
+        new DeskKeys(
+            frame,
+            () -> places.here().acceptsBenchKeys(),
+            this::isPractice,
+            this::act,
+            new PedalKeys(pedal, this::pedal, this::saysOfPedal, pedalPanel::say));
     deskKeys.install();
   }
 
@@ -189,7 +212,7 @@ final class DeskWindow {
             deskKeys::remove,
             () -> bench(BenchLoop::close),
             archive::close,
-            () -> settings.with(look.dark(), sounds.isOn()).keep(),
+            () -> settings.with(look.dark(), sounds.on(), pedal.learnt()).keep(),
             sounds::close,
             drawing::shutdown,
             // Whatever fails before: a program without a window must not keep the record.
@@ -213,6 +236,7 @@ final class DeskWindow {
     frame.setTitle(Words.say(shown.link().isPractice() ? "desk.title.practice" : "desk.title"));
     top.show(shown);
     places.show(shown);
+    pedal.sees(shown, places.here().key());
     onView.accept(shown);
   }
 
@@ -245,8 +269,8 @@ final class DeskWindow {
         places.asTables(tables);
       }
       case SOUNDS -> {
-        sounds.setOn(!sounds.isOn());
-        top.soundsOn(sounds.isOn());
+        sounds.on(sounds.on().turned());
+        top.soundsOn(sounds.on().all());
       }
       case THEME -> look(!look.dark());
       case FIRE -> does(BenchActions::fire);
@@ -264,6 +288,34 @@ final class DeskWindow {
 
   private void back() {
     places.back();
+  }
+
+  private void at(UserAction place) {
+    top.at(place);
+    if (view != null) {
+      pedal.sees(view, place);
+    }
+  }
+
+  private void soundTurned(SoundKind kind, boolean on) {
+    sounds.on(sounds.on().with(kind, on));
+  }
+
+  /** A foot is on the pedal, and both hands may be on the camera. */
+  private void pedal(Pedal.Use use) {
+    if (view == null) {
+      return;
+    }
+    if (use == Pedal.Use.BACK) {
+      act(UserAction.REJECT);
+    } else if (!places.here().goOn()) {
+      (places.here().acceptsBenchKeys() ? Proposal.of(view) : Optional.of(Proposal.elsewhere(view)))
+          .ifPresentOrElse(this::act, () -> saysOfPedal(Words.say("desk.pedal.nothing")));
+    }
+  }
+
+  private void saysOfPedal(String sentence) {
+    says(new Message(Message.Kind.ATTENTION, sentence));
   }
 
   private RunForm suggestion() {

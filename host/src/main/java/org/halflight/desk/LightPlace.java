@@ -21,6 +21,8 @@ final class LightPlace extends Place {
   private final JProgressBar progress = new JProgressBar(0, 100);
   private final JButton set = new JButton(Words.say("desk.light.set"));
   private final JButton open = new JButton(Words.say("desk.light.isOpen"));
+  private boolean isSet;
+  private boolean isUnderWay;
 
   LightPlace(Look look, Runnable onSet, Runnable onOpen) {
     super(UserAction.TO_LIGHT);
@@ -44,6 +46,8 @@ final class LightPlace extends Place {
   @Override
   void show(BenchView view) {
     LightView light = view.light();
+    isSet = light.set().isPresent();
+    isUnderWay = light.isUnderWay();
     String asked = light.prompt().sentence();
     sentence.say(light.isAsking() ? Words.say("desk.light.space", asked) : asked);
     hint.say(Words.say(view.link().isPractice() ? "desk.light.hint.practice" : "desk.light.hint"));
@@ -55,6 +59,16 @@ final class LightPlace extends Place {
     if (turns && isShowing()) {
       open.requestFocusInWindow();
     }
+  }
+
+  /** A light that is set already is not set again by a foot; while it is read there is no act. */
+  @Override
+  boolean goOn() {
+    if (open.isEnabled() || (set.isEnabled() && !isSet)) {
+      first().doClick(0);
+      return true;
+    }
+    return isUnderWay;
   }
 
   /** The button that is to have the focus when this place comes up. */

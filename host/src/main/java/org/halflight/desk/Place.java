@@ -39,6 +39,15 @@ abstract class Place extends JPanel implements LookListener {
   /** There is something new at the bench. */
   void show(BenchView view) {}
 
+  /**
+   * Presses the button that goes on here, for the pedal.
+   *
+   * @return whether there is one to press
+   */
+  boolean goOn() {
+    return false;
+  }
+
   /** Pictures are shown as tables, or as pictures again. */
   void asTables(boolean on) {}
 

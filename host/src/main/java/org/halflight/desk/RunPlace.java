@@ -194,6 +194,12 @@ final class RunPlace extends Place {
     return begin;
   }
 
+  @Override
+  boolean goOn() {
+    begin.doClick(0);
+    return true;
+  }
+
   JTextField speeds() {
     return speeds;
   }

@@ -50,7 +50,10 @@ public final class ExtraTests {
           run -> Bounce.of(run.of(), run.firings()),
           run -> LightLeak.of(run.of(), run.readings()),
           run -> StopScale.of(run.of(), run.readings(), run.criteria().stops().toleranceStops()),
-          run -> Holds.of(run.of(), run.firings()),
+          run ->
+              run.criteria().stages()
+                  ? Optional.<Holds>empty() // A tap is no test of whether B holds.
+                  : Holds.of(run.of(), run.firings()),
           run -> SelfTimer.of(run.of(), run.firings()),
           FlashContact::of);
 

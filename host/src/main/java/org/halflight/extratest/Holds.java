@@ -69,7 +69,8 @@ public record Holds(int run, Optional<Phase> phase, List<Shot> shots) implements
         : Optional.of(new Holds(run.number(), run.phase(), shots));
   }
 
-  private static Shot shot(FiringResult firing) {
+  /** What one release at B or T showed. */
+  public static Shot shot(FiringResult firing) {
     UntimedTest check = firing.untimedTest().orElseThrow();
     OptionalDouble open = OptionalDouble.empty();
     OptionalDouble closing = OptionalDouble.empty();

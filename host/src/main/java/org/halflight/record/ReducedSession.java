@@ -28,7 +28,7 @@ import org.halflight.session.SessionEvent;
 final class ReducedSession {
   /** A run as the events tell it. */
   static final class FoldedRun {
-    private final RunSetup asked;
+    private RunSetup asked;
     private final Optional<Instant> beganAt;
     private final LinkStatistics linkBefore;
     private LinkStatistics linkAfter;
@@ -105,6 +105,13 @@ final class ReducedSession {
     fold.greeting()
         .filter(now -> !Optional.of(now).equals(greetingBefore))
         .ifPresent(greetings::add);
+    while (fold.session().run() < runs.size()) {
+      // A stage in which nothing was fired was none.
+      runs.remove(runs.size() - 1);
+    }
+    if (!runs.isEmpty()) {
+      runs.get(runs.size() - 1).asked = fold.session().setup().orElseThrow();
+    }
     if (fold.session().run() > runs.size()) {
       runs.add(new FoldedRun(fold.session().setup().orElseThrow(), at(event), linkBefore));
     }

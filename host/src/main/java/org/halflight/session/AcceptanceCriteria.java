@@ -92,6 +92,11 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
     return get(RunOption.LINKAGE_GAP);
   }
 
+  /** Whether the run is a stage of assembly. */
+  public boolean stages() {
+    return get(RunOption.STAGES);
+  }
+
   /** Whether the flash contact is wired and asked about. */
   public boolean flashContact() {
     return get(RunOption.CONTACT);

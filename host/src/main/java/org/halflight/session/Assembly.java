@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -89,6 +90,16 @@ public record Assembly(boolean cover, Cells cells, Place place) {
       this.option = option;
       this.flip = flip;
       this.word = word;
+    }
+
+    /** The switch of a name. */
+    public static Optional<Switch> find(String name) {
+      return Arrays.stream(values()).filter(one -> one.option.name().equals(name)).findFirst();
+    }
+
+    /** Every assembly that differs by this switch at most, this one first. */
+    public List<Assembly> positions(Assembly of) {
+      return Stream.iterate(of, this::flipped).limit(Cells.values().length).distinct().toList();
     }
 
     /** What it is noted as. */

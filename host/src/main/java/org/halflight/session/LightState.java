@@ -18,6 +18,10 @@ final class LightState {
   private final LightTrust trust = new LightTrust();
   private final FullLightWait fullLight = new FullLightWait();
   private Optional<LightLevels> set = Optional.empty();
+
+  /** What was set before the cells were changed, until something is fired with the new ones. */
+  private Optional<LightLevels> ofOtherCells = Optional.empty();
+
   private TripPoints trips = TripPoints.EXACT;
   private boolean beingSet;
   private long beingSetUntilTicks = NEVER;
@@ -71,6 +75,7 @@ final class LightState {
     // Another light than theirs is set from here on.
     fullLight.forget();
     set = Optional.of(levels);
+    ofOtherCells = Optional.empty();
     trips = input.trips();
     trust.lightSet(log.size());
   }
@@ -78,11 +83,27 @@ final class LightState {
   /** The thresholds are not where the light had set them. */
   void forget() {
     set = Optional.empty();
+    ofOtherCells = Optional.empty();
+  }
+
+  /**
+   * A stage of assembly: what full light was says nothing with other cells. It holds again where
+   * they were not really changed.
+   */
+  void onStage(SessionEvent.StageBegins stage) {
+    if (stage.lightAgain()) {
+      ofOtherCells = stage.how() == StageSwitch.How.PUT_RIGHT ? set.or(() -> ofOtherCells) : set;
+      set = Optional.empty();
+    } else {
+      set = set.or(() -> ofOtherCells);
+      ofOtherCells = Optional.empty();
+    }
   }
 
   /** Another rig has other sensors and thresholds; what was set before any rig was there holds. */
   void onOtherRig(boolean isFirst) {
     set = isFirst ? set : Optional.empty();
+    ofOtherCells = Optional.empty();
     fullLight.forget();
   }
 

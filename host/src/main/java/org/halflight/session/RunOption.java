@@ -81,6 +81,11 @@ public final class RunOption<T> {
   public static final RunOption<Boolean> CONTACT =
       flag("contact", "contact", "aim-flash-contact", "wired");
 
+  /**
+   * Whether the run is a stage of assembly: B, the slowest speed three times, the top speed once.
+   */
+  public static final RunOption<Boolean> STAGES = flag("stages", "stages", "aim-stages", "stages");
+
   /** In the camera (its ring tight), loose in it, or out of it. */
   public static final RunOption<String> PLACE = condition("place", "in-camera", "loose", "out");
 
@@ -117,7 +122,16 @@ public final class RunOption<T> {
 
   /** What verdicts are judged by, in the order in which it is asked. */
   public static final List<RunOption<?>> CRITERIA =
-      List.of(TOLERANCE, ABOUT, UNTIL_DECIDED, STOPS, STOP_TOLERANCE, LINKAGE, LINKAGE_GAP, CONTACT);
+      List.of(
+          TOLERANCE,
+          ABOUT,
+          UNTIL_DECIDED,
+          STOPS,
+          STOP_TOLERANCE,
+          LINKAGE,
+          LINKAGE_GAP,
+          CONTACT,
+          STAGES);
 
   /** What may be noted about the set-up, in the order in which it is asked. */
   public static final List<RunOption<?>> CONDITIONS =

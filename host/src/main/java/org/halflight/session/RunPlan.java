@@ -1,7 +1,9 @@
 package org.halflight.session;
 
-import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -21,6 +23,11 @@ public record RunPlan(
   public static final int TRIES_OF_OLD = 10;
 
   private static final int LEAST_SPARE_TRIES = 5;
+
+  private static final int FIRINGS_OF_STAGE = 3;
+
+  /** A pinched shutter that hangs is not fired for ever. */
+  private static final int TRIES_OF_STAGE = 5;
 
   public RunPlan {
     order = List.copyOf(order);
@@ -48,6 +55,21 @@ public record RunPlan(
         Math.max(TRIES_OF_OLD, firingsPerSpeed + Math.max(LEAST_SPARE_TRIES, firingsPerSpeed / 2)));
   }
 
+  /**
+   * The plan of a stage of assembly: B, the slowest speed three times, and the top speed, which
+   * {@link RunSetup#firingsWanted} fires once.
+   *
+   * @param dial speeds, at least two
+   */
+  public static RunPlan ofStage(List<MarkedSpeed> dial) {
+    Comparator<MarkedSpeed> byTime = Comparator.comparingDouble(MarkedSpeed::exactSeconds);
+    return new RunPlan(
+        List.of(Collections.max(dial, byTime), Collections.min(dial, byTime)),
+        FIRINGS_OF_STAGE,
+        List.of(UntimedTest.B),
+        TRIES_OF_STAGE);
+  }
+
   /** The same plan, given up after another number of tries. */
   RunPlan withMostTries(int tries) {
     return new RunPlan(order, firingsPerSpeed, untimedTests, tries);
@@ -55,9 +77,19 @@ public record RunPlan(
 
   /** All settings in the order in which they are shown, each once; the speeds first. */
   List<DialSetting> settings() {
-    List<DialSetting> settings = new ArrayList<>();
-    order.forEach(speed -> settings.add(new DialSetting.Speed(speed)));
-    untimedTests.forEach(test -> settings.add(new DialSetting.Untimed(test)));
-    return settings.stream().distinct().toList();
+    return Stream.concat(speeds(), tests()).distinct().toList();
+  }
+
+  /** The same with the speeds last. */
+  List<DialSetting> settingsTestsFirst() {
+    return Stream.concat(tests(), speeds()).distinct().toList();
+  }
+
+  private Stream<DialSetting> speeds() {
+    return order.stream().map(DialSetting.Speed::new);
+  }
+
+  private Stream<DialSetting> tests() {
+    return untimedTests.stream().map(DialSetting.Untimed::new);
   }
 }

@@ -13,6 +13,9 @@ import org.halflight.speeds.Reference;
 
 /** How the runs of a session go on: which setting is shown, when it is done, and which is next. */
 final class RunProgress {
+  /** A tap, then a press that is held. */
+  private static final int BULB_PRESSES_OF_STAGE = 2;
+
   private final FiringLog log;
   private final PressBook presses;
   private final DialQuestions questions;
@@ -71,10 +74,21 @@ final class RunProgress {
   /**
    * A run begins, or goes on with another number of tries.
    *
+   * @param untouched whether nothing has happened in the run before: a stage of assembly in which
+   *     nothing was fired was none
    * @return whether it is another camera's
    */
-  boolean begin(RunSetup begun, List<SessionEvent> events) {
-    boolean goesOn = setup().filter(begun::asksTheSameAs).isPresent() && !isRunDone();
+  boolean begin(RunSetup asked, boolean untouched, List<SessionEvent> events) {
+    RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
+    Optional<StageSwitch> stage =
+        Optional.of(begun)
+            .filter(RunSetup::isStage)
+            .map(its -> StageSwitch.of(runs, its, untouched, isRunDone()));
+    stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
+    boolean goesOn =
+        setup().filter(begun::asksTheSameAs).isPresent()
+            && (stage.filter(its -> its.how() == StageSwitch.How.GOES_ON).isPresent()
+                || !isRunDone());
     boolean otherCamera =
         !goesOn && !camera.isBlank() && !begun.camera().isBlank() && !camera.equals(begun.camera());
     if (goesOn) {
@@ -88,6 +102,7 @@ final class RunProgress {
     }
     queue = new SpeedQueue(begun.settings());
     reopen();
+    stage.map(its -> its.event(begun)).ifPresent(events::add);
     shown
         .filter(here -> goesOn && !isDone(here))
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
@@ -98,7 +113,9 @@ final class RunProgress {
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
   void choose(DialSetting setting, List<SessionEvent> events) {
     staysHere =
-        setup().isPresent() && (setup().get().phase() == Phase.ADJUSTING || isDone(setting));
+        setup().isPresent()
+            && ((setup().get().phase() == Phase.ADJUSTING && !setup().get().isStage())
+                || isDone(setting));
     doneIsSaid = false;
     show(setting, events);
   }
@@ -140,7 +157,10 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    int wanted = setup().map(RunSetup::firingsPerSpeed).orElse(0);
+    int wanted =
+        setup()
+            .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+            .orElse(0);
     events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
     setting
         .speed()
@@ -190,7 +210,15 @@ final class RunProgress {
 
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
-    return isLinkage(setting) ? presses.good(run()) : log.good(run(), setting);
+    // In a stage a short press of B counts as well as a long one, whatever came of it.
+    return isLinkage(setting)
+        ? presses.good(run())
+        : isBulbOfStage(setting) ? log.triesCount(run(), setting) : log.good(run(), setting);
+  }
+
+  private boolean isBulbOfStage(DialSetting setting) {
+    return setting.untimedTest().equals(Optional.of(UntimedTest.B))
+        && setup().filter(RunSetup::isStage).isPresent();
   }
 
   private static boolean isLinkage(DialSetting setting) {
@@ -224,8 +252,14 @@ final class RunProgress {
   }
 
   private int wanted(DialSetting setting) {
-    int planned = setup().orElseThrow().firingsPerSpeed();
-    return setting.untimedTest().map(test -> wanted(test, planned)).orElse(planned);
+    RunSetup asked = setup().orElseThrow();
+    return isBulbOfStage(setting)
+        ? BULB_PRESSES_OF_STAGE
+        : setting
+            .speed()
+            .map(asked::firingsWanted)
+            .orElseGet(
+                () -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
   }
 
   /**

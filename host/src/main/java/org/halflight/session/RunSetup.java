@@ -144,8 +144,37 @@ public record RunSetup(
     return new Dial(Dial.CUSTOM, Dial.custom(labels).orElseThrow().speeds(), reference());
   }
 
-  /** All settings in the order in which they are shown, each once; the speeds first. */
+  /** All settings in the order in which they are shown, each once; B first in a stage. */
   public List<DialSetting> settings() {
-    return plan.settings();
+    return isStage() ? plan.settingsTestsFirst() : plan.settings();
+  }
+
+  /** Whether it is a stage of assembly. */
+  public boolean isStage() {
+    return criteria.stages();
+  }
+
+  /** How far the shutter is put together in a stage of assembly. */
+  public Assembly assembly() {
+    return Assembly.of(conditions);
+  }
+
+  /** The same stage with the shutter put together otherwise. */
+  public RunSetup with(Assembly assembly) {
+    return withConditions(assembly.in(conditions));
+  }
+
+  /** Whether another set-up is a stage of the same assembly, be the parts on or off. */
+  public boolean isStageOf(RunSetup other) {
+    return isStage() && other.isStage() && with(Assembly.BARE).asksTheSameAs(other.with(Assembly.BARE));
+  }
+
+  /** Good firings wanted of a speed; in a stage the top speed wants one. */
+  public int firingsWanted(MarkedSpeed speed) {
+    boolean isTop =
+        isStage()
+            && order().size() > 1
+            && order().stream().allMatch(s -> s.exactSeconds() >= speed.exactSeconds());
+    return isTop ? 1 : firingsPerSpeed();
   }
 }

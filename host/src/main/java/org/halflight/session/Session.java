@@ -190,9 +190,12 @@ public final class Session {
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
       light.onBeingSet(false, rig.latestTicks());
-      if (progress.begin(begins.setup(), events)) {
+      if (progress.begin(begins.setup(), isUntouched(), events)) {
         settler.cocking().forget();
       }
+      events.stream()
+          .filter(SessionEvent.StageBegins.class::isInstance)
+          .forEach(stage -> light.onStage((SessionEvent.StageBegins) stage));
       settler.contactCaution().runBegins(begins.setup(), events);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       progress.choose(new DialSetting.Speed(chosen.speed()), events);
@@ -249,6 +252,13 @@ public final class Session {
   /** All readings of a screw plunger so far, in order. */
   public List<PlungerAt> plungers() {
     return presses.plungers();
+  }
+
+  /** Whether nothing has happened in the run that goes on. */
+  private boolean isUntouched() {
+    int run = progress.run();
+    return log.all().stream().noneMatch(firing -> firing.run() == run)
+        && readings.stream().noneMatch(reading -> reading.run() == run);
   }
 
   /** All firings so far, the rejected ones too, in the order in which they settled. */
@@ -367,6 +377,11 @@ public final class Session {
   /** Whether the lens cap is said to be on. */
   public boolean isCapOn() {
     return settler.isCapOn();
+  }
+
+  /** Firings of the run at what is shown that have what was asked for; in a stage presses of B. */
+  public int goodHere() {
+    return setting().map(progress::goodAt).orElse(0);
   }
 
   /** Firings of the run at a speed that have what was asked for. */

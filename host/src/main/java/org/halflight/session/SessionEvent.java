@@ -123,6 +123,19 @@ public sealed interface SessionEvent {
    */
   record ClocksDisagree(ClockRate kept, ClockRate live) implements SessionEvent {}
 
+  /**
+   * A stage of assembly begins, or goes on.
+   *
+   * @param stage counts the stages of the assembly from 1
+   * @param assembly how far the shutter is put together
+   * @param how it came about
+   * @param earlier the last stage that was the same; 0 where none was
+   * @param lightAgain whether full light has to be set again, since the cells are others
+   */
+  record StageBegins(
+      int stage, Assembly assembly, StageSwitch.How how, int earlier, boolean lightAgain)
+      implements SessionEvent {}
+
   /** Every speed of the run has its firings. */
   record RunDone() implements SessionEvent {}
 

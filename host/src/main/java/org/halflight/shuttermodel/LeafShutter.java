@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import org.halflight.signal.LightCurve;
 import org.halflight.speeds.MarkedSpeed;
 
@@ -78,6 +79,14 @@ public final class LeafShutter {
       throw new IllegalArgumentException("a shutter has at least one marked speed");
     }
     this.bouncePulse = bouncePulse();
+  }
+
+  /** The same, slower by some stops at each speed. */
+  LeafShutter slowedBy(ToDoubleFunction<MarkedSpeed> stops) {
+    Map<MarkedSpeed, SpeedBehaviour> slowed = new LinkedHashMap<>();
+    speeds.forEach(
+        (speed, behaviour) -> slowed.put(speed, behaviour.slowedBy(stops.applyAsDouble(speed))));
+    return new LeafShutter(name, stroke, slowed, bounce, timing, contact, selfTimer, seed);
   }
 
   /** The same with another flash contact. */

@@ -46,6 +46,18 @@ public record SpeedBehaviour(
     return new SpeedBehaviour(offsetStops, scatterStops, 0, 0, 0, 0, 1);
   }
 
+  /** The same, slower by some stops. */
+  SpeedBehaviour slowedBy(double stops) {
+    return new SpeedBehaviour(
+        offsetStops + stops,
+        scatterStops,
+        creepStops,
+        afterRestStops,
+        hangChance,
+        shutChance,
+        peak);
+  }
+
   /** The same with creep, in stops a firing. */
   public SpeedBehaviour withCreep(double stops) {
     return new SpeedBehaviour(

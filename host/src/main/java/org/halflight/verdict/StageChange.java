@@ -88,6 +88,11 @@ public record StageChange(
     return changed.stream().anyMatch(Assembly.Part::isCell);
   }
 
+  /** Whether the cells changed and full light was not set since. */
+  public boolean isLightOld() {
+    return cellsChanged() && !after.lightSet();
+  }
+
   /** Whether the top speed differs and so do the optics: nothing of the shutter's. */
   public boolean opticsDiffer() {
     return cellsChanged() && top.isChange();
@@ -95,6 +100,9 @@ public record StageChange(
 
   /** Firings without a time. One alone may be an accident. */
   public Failing firings() {
+    if (isLightOld()) {
+      return Failing.NO;
+    }
     if (before.failed() == 0 && before.fired() > 0 && after.failed() >= FAILED_IN_A_ROW) {
       return Failing.BEGINS;
     }

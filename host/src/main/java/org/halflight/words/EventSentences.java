@@ -62,6 +62,9 @@ public final class EventSentences {
     if (news instanceof SessionEvent.SettingShown shown) {
       return Optional.of(shown(shown));
     }
+    if (news instanceof SessionEvent.StageBegins stage) {
+      return Optional.of(StageWords.begins(stage));
+    }
     if (news instanceof SessionEvent.SetBeforeCocking set) {
       return say("news.setBeforeCocking", set.speed());
     }

@@ -8,10 +8,19 @@ import java.util.stream.Collectors;
 import org.halflight.session.Assembly;
 import org.halflight.session.Assembly.Part;
 import org.halflight.session.Assembly.Switch;
+import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.session.SessionEvent;
+import org.halflight.verdict.AssemblyStages;
+import org.halflight.verdict.Stage;
+import org.halflight.verdict.Stage.Bulb;
+import org.halflight.verdict.Stage.Fired;
+import org.halflight.verdict.Stage.Seen;
 import org.halflight.verdict.StageChange;
 import org.halflight.verdict.StageChange.Failing;
 import org.halflight.verdict.StageChange.OfSpeed;
 import org.halflight.verdict.StageChange.Shown;
+import org.halflight.verdict.StageRuns;
 
 /** Stages of assembly in words. */
 public final class StageWords {
@@ -24,9 +33,103 @@ public final class StageWords {
         .collect(Collectors.joining(", "));
   }
 
+  /** A stage begins: which it is, and what to mind before the first firing. */
+  public static String begins(SessionEvent.StageBegins stage) {
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        Words.of(
+            "stage.begins", stage.how(), stage.stage(), of(stage.assembly()), stage.earlier()));
+    if (!stage.assembly().cover()) {
+      sentences.add(Words.say("stage.hold-plate"));
+    }
+    if (stage.lightAgain()) {
+      sentences.add(Words.say("stage.light-again"));
+    }
+    return String.join(" ", sentences);
+  }
+
   /** Where one switch is. */
   public static String of(Switch one, Assembly assembly) {
     return Words.say("stage." + Words.key(one) + "." + one.word(assembly));
+  }
+
+  /** The assembly that a typed word asks of a switch, by the word that is noted or a plainer one. */
+  public static Optional<Assembly> typed(Switch one, Assembly now, String word) {
+    return one.positions(now).stream()
+        .filter(
+            each ->
+                word.equals(one.word(each))
+                    || word.equals(
+                        Words.say("stage.typed." + Words.key(one) + "." + one.word(each))))
+        .findFirst();
+  }
+
+  /** What the last assembly of a session has come to: its last stage, against the one before. */
+  public static List<String> last(List<FiringResult> firings, List<RunSetup> runs) {
+    List<AssemblyStages> all = StageRuns.of(firings, runs);
+    if (all.isEmpty()) {
+      return List.of();
+    }
+    AssemblyStages last = all.get(all.size() - 1);
+    int stage = last.stages().size();
+    List<String> lines = new ArrayList<>(List.of(stage(last, stage)));
+    if (stage > 1) {
+      lines.addAll(sentences(last.changes().get(stage - 2)));
+    }
+    return lines;
+  }
+
+  /** All stages of an assembly, each with what it shows against the one before. */
+  public static List<String> lines(AssemblyStages assembly) {
+    List<String> lines = new ArrayList<>();
+    for (int stage = 1; stage <= assembly.stages().size(); stage++) {
+      lines.add(stage(assembly, stage));
+      if (stage > 1) {
+        lines.addAll(sentences(assembly.changes().get(stage - 2)));
+      }
+    }
+    lines.add(Words.say("stage.chance"));
+    return lines;
+  }
+
+  private static String stage(AssemblyStages assembly, int number) {
+    Stage stage = assembly.stages().get(number - 1);
+    return Words.say(
+        "stage.line",
+        number,
+        of(stage.assembly()),
+        fired(stage.slow()),
+        fired(stage.top()),
+        stage.bulb().map(StageWords::bulb).orElseGet(() -> Words.say("stage.b.not-tried")));
+  }
+
+  private static String fired(Fired fired) {
+    String times =
+        fired.errors().mean().known().map(Numbers::signedStops).orElse(Words.say("stage.no-time"));
+    return Words.say(
+        fired.failed() > 0 ? "stage.fired.failed" : "stage.fired",
+        fired.speed(),
+        times,
+        fired.errors().n(),
+        fired.failed());
+  }
+
+  /** What the test of B showed. */
+  public static String bulb(Bulb bulb) {
+    List<String> wrong = new ArrayList<>();
+    if (bulb.tap() == Seen.WRONG) {
+      wrong.add(Words.say("stage.b.tap"));
+    }
+    if (bulb.hold() == Seen.WRONG) {
+      wrong.add(Words.say("stage.b.hold"));
+    }
+    if (bulb.drop() == Seen.WRONG) {
+      wrong.add(Words.say("stage.b.drop"));
+    }
+    if (!wrong.isEmpty()) {
+      return String.join(", ", wrong);
+    }
+    return Words.say(bulb.drop() == Seen.RIGHT ? "stage.b.right" : "stage.b.right-so-far");
   }
 
   /** What changed from one stage to the next: {@code with the ring, without the cover}. */

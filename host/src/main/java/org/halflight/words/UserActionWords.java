@@ -8,7 +8,9 @@ final class UserActionWords {
 
   static String of(SessionInput.UserAction act) {
     if (act instanceof SessionInput.RunBegins begins) {
-      return Words.say("act.run", Sentences.phase(begins.setup().phase()));
+      return begins.setup().isStage()
+          ? Words.say("act.stage", StageWords.of(begins.setup().assembly()))
+          : Words.say("act.run", Sentences.phase(begins.setup().phase()));
     }
     if (act instanceof SessionInput.SpeedChosen chosen) {
       return Words.say("act.speed", chosen.speed());

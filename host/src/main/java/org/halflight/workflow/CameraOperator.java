@@ -2,6 +2,7 @@ package org.halflight.workflow;
 
 import java.util.Optional;
 import org.halflight.bench.LightPlan;
+import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 
 /**
@@ -24,6 +25,19 @@ public interface CameraOperator {
 
   /** Sets what is shown, where something is, and fires; at B and T until the shutter is shut. */
   default void fire(Optional<DialSetting> shown) {}
+
+  /** The same with a short press at B. */
+  default void tap(Optional<DialSetting> shown) {
+    fire(shown);
+  }
+
+  /** Puts the camera together as far as a stage of assembly wants it. */
+  default void assemble(Assembly now) {}
+
+  /** The stage after another one, for whoever needs nobody; empty where that was the last. */
+  default Optional<Assembly> nextStage(Assembly now) {
+    return Optional.empty();
+  }
 
   /** Holds the shutter open, or lets it close. */
   default void hold(boolean open) {}

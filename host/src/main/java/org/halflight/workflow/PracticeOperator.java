@@ -12,10 +12,12 @@ import org.halflight.extratest.FNumber;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.rig.practice.PracticePorts;
 import org.halflight.rig.practice.PracticeRig;
+import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -46,6 +48,7 @@ public class PracticeOperator implements CameraOperator {
 
   private static final double SLOW_SECONDS = 0.15;
   private static final double HELD_SECONDS = 1;
+  private static final double TAP_SECONDS = 0.15;
   private static final double IDLE_SECONDS = 0.3;
 
   /** On a paced rig all that it is asked for is done well before. */
@@ -64,6 +67,9 @@ public class PracticeOperator implements CameraOperator {
   private double widestValue;
   private long doneAtNanos;
   private Optional<InventedContact> contact = Optional.empty();
+  private InventedFit fit = InventedFit.SOUND;
+  private Optional<Assembly> assembly = Optional.empty();
+  private List<Assembly> stages = List.of();
 
   /**
    * @param clock of the rig in nanoseconds; empty for an unpaced one
@@ -121,11 +127,62 @@ public class PracticeOperator implements CameraOperator {
 
   @Override
   public void fire(Optional<DialSetting> shown) {
+    fire(shown, HELD_SECONDS);
+  }
+
+  @Override
+  public void tap(Optional<DialSetting> shown) {
+    fire(shown, TAP_SECONDS);
+  }
+
+  private void fire(Optional<DialSetting> shown, double heldSeconds) {
     press(shown);
     if (heldOpen) {
-      onBench(rig -> rig.rest(HELD_SECONDS));
+      onBench(rig -> rig.rest(heldSeconds));
       press(shown);
     }
+  }
+
+  /** The camera is put together as far as this. */
+  @Override
+  public void assemble(Assembly now) {
+    if (!assembly.equals(Optional.of(now))) {
+      assembly = Optional.of(now);
+      putOn();
+    }
+  }
+
+  @Override
+  public Optional<Assembly> nextStage(Assembly now) {
+    int here = stages.indexOf(now);
+    return here >= 0 && here + 1 < stages.size()
+        ? Optional.of(stages.get(here + 1))
+        : Optional.empty();
+  }
+
+  /** Whoever needs nobody goes through these stages of assembly, in order. */
+  public void willAssemble(List<Assembly> order) {
+    stages = List.copyOf(order);
+  }
+
+  /** How the parts of the camera fit. */
+  public void useFit(InventedFit parts) {
+    fit = parts;
+    putOn();
+  }
+
+  /** Whether the part that does not fit is on; where nobody says, the camera is complete. */
+  private boolean isFelt() {
+    return assembly
+        .map(
+            its ->
+                switch (fit) {
+                  case SOUND -> false;
+                  case PINCHED_CASE -> its.has(Assembly.Part.RING);
+                  case TOUCHING_CELL -> its.has(Assembly.Part.REAR_CELL);
+                  case WRONG_COVER -> its.has(Assembly.Part.COVER);
+                })
+        .orElse(true);
   }
 
   /**
@@ -328,7 +385,8 @@ public class PracticeOperator implements CameraOperator {
             : cleaned
                 ? InventedShutters.cleanedSlowTrain(dial, seed + 1)
                 : InventedShutters.dirtySlowTrain(dial, seed);
-    LeafShutter its = contact.map(other -> shutter.with(other.model())).orElse(shutter);
+    LeafShutter wired = contact.map(other -> shutter.with(other.model())).orElse(shutter);
+    LeafShutter its = isFelt() ? fit.on(wired) : wired;
     heldOpen = false;
     onBench(rig -> rig.setShutter(its));
   }

@@ -1,7 +1,9 @@
 package org.halflight.workflow;
 
 import java.util.List;
+import java.util.Optional;
 import org.halflight.bench.BenchDriver;
+import org.halflight.session.Assembly;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -34,7 +36,34 @@ public final class RunActions {
       light.answer(Answer.STOP);
     }
     isFired = false;
+    if (setup.isStage()) {
+      operator.assemble(setup.assembly());
+    }
     return driver.handle(new SessionInput.RunBegins(setup));
+  }
+
+  /** A switch is flipped: the next stage of assembly begins. */
+  public List<SessionEvent> flip(Assembly.Switch one) {
+    return stage().map(its -> assemble(one.flipped(its.assembly()))).orElseGet(List::of);
+  }
+
+  /** The next stage of assembly begins; nothing happens outside of one. */
+  public List<SessionEvent> assemble(Assembly next) {
+    return stage()
+        .filter(its -> !its.assembly().equals(next))
+        .map(its -> begin(its.with(next)))
+        .orElseGet(List::of);
+  }
+
+  /** The stage of assembly that goes on or is done. */
+  public Optional<RunSetup> stage() {
+    return session().setup().filter(RunSetup::isStage);
+  }
+
+  /** Whether a stage is done and another one follows, which the person or the operator begins. */
+  public boolean isStageToFollow() {
+    return stage().isPresent()
+        && (!operator.answers() || operator.nextStage(stage().get().assembly()).isPresent());
   }
 
   /** What a light test asked for is done; else the firings of the open question stay as shown. */
@@ -74,9 +103,20 @@ public final class RunActions {
     if (news.stream().anyMatch(RunActions::hangs)) {
       return closedByHand();
     }
+    if (session().isRunDone() && isStageToFollow()) {
+      return assemble(operator.nextStage(stage().orElseThrow().assembly()).orElseThrow());
+    }
+    if (stage().isPresent() && session().light().isEmpty()) {
+      light.set();
+      return List.of();
+    }
     if (!isFired && isFiringDue()) {
       isFired = true;
-      operator.fire(session().setting());
+      if (stage().isPresent() && session().goodHere() == 0) {
+        operator.tap(session().setting());
+      } else {
+        operator.fire(session().setting());
+      }
     }
     return List.of();
   }

@@ -81,6 +81,14 @@ public record RunForm(
   /** The form for the run that follows another: the next phase once that is done. */
   public static RunForm after(RunSetup before, String camera, boolean done) {
     ShutterUnderTest shutter = before.shutter();
+    if (before.isStage()) {
+      Map<RunOption<?>, String> others = new LinkedHashMap<>(texts(before));
+      others.remove(RunOption.STAGES);
+      // A stage has two speeds of the dial; the runs after it have all of them again.
+      RunForm next = usual(camera, Phase.AS_LEFT, before.markings()).with(others);
+      return new RunForm(
+          shutter, next.phase, next.speeds, next.firings, next.restSeconds, List.of(), others);
+    }
     return new RunForm(
         new ShutterUnderTest(
             camera, shutter.kind(), shutter.dial(), shutter.reference(), shutter.customs()),
@@ -157,6 +165,10 @@ public record RunForm(
         noted.put(option.name(), text);
       }
     }
+    boolean stage = criteria.stages();
+    if (stage && order.size() < 2) {
+      throw new Trouble(Words.say("run.stagesSpeeds"));
+    }
     boolean onDial =
         Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
     ShutterUnderTest its =
@@ -168,8 +180,8 @@ public record RunForm(
             shutter.customs());
     return new RunSetup(
         its,
-        phase,
-        new RunPlan(order, firings, untimedTests),
+        stage ? Phase.ADJUSTING : phase,
+        stage ? RunPlan.ofStage(order) : new RunPlan(order, firings, untimedTests),
         new RunConditions(restSeconds, noted),
         criteria);
   }

@@ -8,6 +8,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.halflight.desk.view.Pedal;
+import org.halflight.desk.view.SoundKind;
+import org.halflight.desk.view.SoundsOn;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunOption;
@@ -26,7 +30,7 @@ class OldSettingsTest {
     DeskSettings settings = DeskSettings.of(FOLDER);
 
     assertThat(settings.dark()).isTrue();
-    assertThat(settings.sounds()).isFalse();
+    assertThat(settings.sounds()).isEqualTo(new SoundsOn(false, Set.of()));
     assertThat(settings.profileDays()).isEqualTo(45);
     AcceptanceCriteria criteria = RunForm.criteria(settings.options(), AcceptanceCriteria.USUAL);
     assertThat(settings.options()).containsEntry(RunOption.TOLERANCE, "0.25, 1/500=1/2");
@@ -49,6 +53,19 @@ class OldSettingsTest {
     assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is not a tolerance");
+  }
+
+  @Test
+  void pedalsAndSoundsAreKept(@TempDir Path folder) throws IOException {
+    SoundsOn sounds = new SoundsOn(true, Set.of(SoundKind.ASKED, SoundKind.OPEN));
+    Map<Pedal.Use, Pedal.Key> pedals = Map.of(Pedal.Use.BACK, new Pedal.Key(61440, 1));
+    DeskSettings.of(folder).with(false, sounds, pedals).keep();
+
+    assertThat(DeskSettings.of(folder).sounds()).isEqualTo(sounds);
+    assertThat(DeskSettings.of(folder).pedals()).isEqualTo(pedals);
+    Files.writeString(folder.resolve("settings.properties"), "pedal=F13\nsounds-off=loud asked\n");
+    assertThat(DeskSettings.of(folder).pedals()).isEmpty();
+    assertThat(DeskSettings.of(folder).sounds().off()).containsExactly(SoundKind.ASKED);
   }
 
   @Test

@@ -25,7 +25,8 @@ class RunOptionTest {
           .with(RunOption.STOP_TOLERANCE, 0.25)
           .with(RunOption.LINKAGE, "-0.5..2.0")
           .with(RunOption.LINKAGE_GAP, Optional.of(new GapLimits(-0.1, 0.2)))
-          .with(RunOption.CONTACT, true);
+          .with(RunOption.CONTACT, true)
+          .with(RunOption.STAGES, true);
 
   @ParameterizedTest
   @EnumSource(In.class)
@@ -49,7 +50,8 @@ class RunOptionTest {
                 "stop-tolerance", "0.25",
                 "linkage", "-0.5..2.0",
                 "linkage-gap", "-0.1..0.2",
-                "contact", "wired"));
+                "contact", "wired",
+                "stages", "stages"));
     assertThat(ALL.written(In.RECORD))
         .containsExactlyInAnyOrderEntriesOf(
             Map.of(
@@ -60,7 +62,8 @@ class RunOptionTest {
                 "aim-stop-tolerance", "0.25",
                 "aim-linkage", "-0.5..2.0",
                 "aim-linkage-gap", "-0.1..0.2",
-                "aim-flash-contact", "yes"));
+                "aim-flash-contact", "yes",
+                "aim-stages", "yes"));
   }
 
   @ParameterizedTest

@@ -41,6 +41,7 @@ public final class Validation {
     LEVELS,
     CALIBRATION,
     BOARD,
+    LINKAGE,
     CLICKS,
     MUTANTS,
     PUBLISHED;
@@ -59,6 +60,7 @@ public final class Validation {
         case LEVELS -> CorrectedLevels.page();
         case CALIBRATION -> CalibratedTimes.page();
         case BOARD -> onTheBoard();
+        case LINKAGE -> CalledRight.page();
         case CLICKS -> LinkageStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();

@@ -49,8 +49,7 @@ class QuickAsFoundTest {
     assertThat(one.verdict()).isEqualTo(Verdict.TOO_FEW);
     assertThat(one.scatterStops()).isEmpty();
     assertThat(QuickAsFound.of(fired("1/30"))).isEqualTo(Finding.NOT_KNOWN);
-    assertThat(QuickAsFound.of(speed("1/2", OptionalDouble.of(0.9))))
-        .isEqualTo(Finding.ONE_FIRING);
+    assertThat(QuickAsFound.of(speed("1/2", OptionalDouble.of(0.9)))).isEqualTo(Finding.ONE_FIRING);
   }
 
   @Test

@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
@@ -21,15 +22,24 @@ import org.halflight.words.Words;
  * thread only.
  */
 final class Announcer {
+  /** A shutter that hangs open is heard of so often. Our own choice. */
+  static final double OPEN_AGAIN_SECONDS = 3;
+
   private final Supplier<Session> session;
+  private final BooleanSupplier isHeldOpen;
   private Optional<Message> said = Optional.empty();
   private boolean remindsOfCheck;
 
+  /** How long the shutter had been open when that was heard last; 0 where it was not. */
+  private double openSeconds;
+
   /**
    * @param session the session of the moment; after an undo it is another one
+   * @param isHeldOpen whether the shutter is held open for a test of the light
    */
-  Announcer(Supplier<Session> session) {
+  Announcer(Supplier<Session> session, BooleanSupplier isHeldOpen) {
     this.session = session;
+    this.isHeldOpen = isHeldOpen;
   }
 
   /** The last sentence. */
@@ -64,6 +74,11 @@ final class Announcer {
       if (each instanceof SessionEvent.Settled settled) {
         before = settled.result().setting();
         ofFiring(settled.result()).ifPresent(cues::add);
+        openSeconds = 0;
+      } else if (each instanceof SessionEvent.Rejected) {
+        cues.add(Cue.NOT_COUNTED);
+      } else if (each instanceof SessionEvent.StillOpen open && isOpenAgain(open.seconds())) {
+        cues.add(Cue.OPEN);
       }
       Optional<Cue> alone = alone(each, before);
       if (alone.isPresent()) {
@@ -78,6 +93,17 @@ final class Announcer {
     // The click sensor would hear them, and it cannot tell them from the camera.
     boolean listens = session.get().untimedTest().filter(UntimedTest::isForTheEar).isPresent();
     return listens ? List.of() : cues;
+  }
+
+  /** Whether a shutter that hangs open at a marked speed has not been heard of for a while. */
+  private boolean isOpenAgain(double seconds) {
+    boolean first = openSeconds == 0 || seconds < openSeconds;
+    boolean hangs = session.get().shown().isPresent() && !isHeldOpen.getAsBoolean();
+    if (hangs && (first || seconds >= openSeconds + OPEN_AGAIN_SECONDS)) {
+      openSeconds = seconds;
+      return true;
+    }
+    return false;
   }
 
   private static Optional<Cue> ofFiring(FiringResult result) {

@@ -37,7 +37,7 @@ public final class BenchModel {
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
   private final List<AdjustingMark> marks = new ArrayList<>();
-  private final Announcer announcer = new Announcer(this::session);
+  private final Announcer announcer;
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
@@ -48,6 +48,7 @@ public final class BenchModel {
   public BenchModel(BenchDriver driver, BenchLight light, Source source) {
     this.driver = driver;
     this.light = light;
+    announcer = new Announcer(this::session, () -> light.underWay().isPresent());
     this.source = source;
     results = List.copyOf(session().results());
     readings = List.copyOf(session().readings());

@@ -21,6 +21,29 @@ public final class KeyHints {
 
   private KeyHints() {}
 
+  /** The keys of the bench, and the pedal beside the key whose work it does now. */
+  public static List<Hint> withPedal(BenchView view) {
+    List<Hint> hints = new ArrayList<>(of(view));
+    Optional<UserAction> proposed = Proposal.of(view, hints);
+    if (proposed.isPresent()) {
+      UserAction act = proposed.get();
+      boolean isThere = false;
+      for (int i = 0; i < hints.size(); i++) {
+        Hint hint = hints.get(i);
+        if (hint.act() == act) {
+          isThere = true;
+          String both = Words.say("desk.pedal.and", hint.key());
+          hints.set(i, new Hint(act, both, hint.words(), hint.answers()));
+        }
+      }
+      if (!isThere) {
+        String both = Words.say("desk.pedal.and", keyName(act));
+        hints.add(0, new Hint(act, both, words(act), true));
+      }
+    }
+    return hints;
+  }
+
   /** The keys of the bench. */
   public static List<Hint> of(BenchView view) {
     List<Hint> hints = new ArrayList<>();

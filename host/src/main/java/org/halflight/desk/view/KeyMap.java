@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -13,6 +14,14 @@ import java.util.stream.Stream;
 public final class KeyMap {
   private static final Map<String, UserAction> BENCH = bench();
   private static final Map<String, UserAction> EVERYWHERE = everywhere();
+  private static final Map<String, UserAction> PAD = pad();
+
+  /** What the keys of the number pad are called before what is printed on them. */
+  public static final String PAD_KEY = "PAD ";
+
+  /** Keys that move within forms, tables and menus, or that are held down with others. */
+  private static final Set<String> OF_THE_DESKTOP =
+      Set.of("TAB", "ESCAPE", "UP", "DOWN", "SHIFT", "CTRL", "ALT", "META");
 
   private KeyMap() {}
 
@@ -20,7 +29,8 @@ public final class KeyMap {
    * What a key does.
    *
    * @param key its name: a capital letter, or SPACE, BACKSPACE, ENTER, LEFT, RIGHT, F1 and so on;
-   *     with CTRL+ or CTRL+SHIFT+ before it, where these are held
+   *     with CTRL+ or CTRL+SHIFT+ before it, where these are held; with {@link #PAD_KEY} before it
+   *     for keys of the number pad
    * @param atBench whether the bench is on the screen
    * @param typing whether a text field has the focus
    * @param practice whether the practice rig is on the bench
@@ -34,7 +44,24 @@ public final class KeyMap {
     if (!atBench || typing) {
       return Optional.empty();
     }
-    return Optional.ofNullable(BENCH.get(key)).filter(act -> practice || !isOfPractice(act));
+    return Optional.ofNullable(BENCH.get(key))
+        .or(() -> Optional.ofNullable(PAD.get(key)))
+        .filter(act -> practice || !isOfPractice(act));
+  }
+
+  /** Whether a key does something, at some time or place. */
+  public static boolean hasMeaning(String key) {
+    return BENCH.containsKey(key)
+        || PAD.containsKey(key)
+        || EVERYWHERE.containsKey(key)
+        || OF_THE_DESKTOP.contains(key);
+  }
+
+  /** What the keys of the number pad do, by what is printed on them. */
+  public static Map<String, UserAction> ofPad() {
+    Map<String, UserAction> keys = new LinkedHashMap<>();
+    PAD.forEach((key, act) -> keys.put(key.substring(PAD_KEY.length()), act));
+    return keys;
   }
 
   /** The name of the key of an act, for people. */
@@ -84,6 +111,18 @@ public final class KeyMap {
     keys.put("T", UserAction.TABLES);
     keys.put("F", UserAction.FIRE);
     keys.put("J", UserAction.COCK);
+    return Collections.unmodifiableMap(keys);
+  }
+
+  /** The everyday acts once more, for a keyboard that stands beside the camera. */
+  private static Map<String, UserAction> pad() {
+    Map<String, UserAction> keys = new LinkedHashMap<>();
+    keys.put("PAD ENTER", UserAction.ACCEPT);
+    keys.put("PAD .", UserAction.REJECT);
+    keys.put("PAD +", UserAction.NEXT);
+    keys.put("PAD -", UserAction.PREVIOUS);
+    keys.put("PAD *", UserAction.MARK);
+    keys.put("PAD /", UserAction.CLOSED_BY_HAND);
     return Collections.unmodifiableMap(keys);
   }
 

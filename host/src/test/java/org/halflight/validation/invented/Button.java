@@ -43,10 +43,20 @@ public record Button(
 
   /** What is varied of a study's cameras. */
   public enum Kind {
-    PLAIN,
-    SILENT,
-    RELOCKS,
-    SILENT_AND_RELOCKS;
+    PLAIN("plain"),
+    SILENT("silent pawl"),
+    RELOCKS("locks again"),
+    SILENT_AND_RELOCKS("silent pawl, locks again");
+
+    private final String words;
+
+    Kind(String words) {
+      this.words = words;
+    }
+
+    public String words() {
+      return words;
+    }
 
     boolean silent() {
       return this == SILENT || this == SILENT_AND_RELOCKS;
@@ -85,6 +95,11 @@ public record Button(
         kind.silent(),
         kind.relocks(),
         draws.between(0.002, 0.010));
+  }
+
+  /** By how much the load drops when the shutter trips, in newton. */
+  public double tripDrop() {
+    return load.tripDrop();
   }
 
   double firstMm() {

@@ -16,12 +16,12 @@ public final class Draws {
   }
 
   /** Above 0, with a median and a deviation of its natural logarithm. */
-  double around(double median, double spread) {
+  public double around(double median, double spread) {
     return median * Math.exp(spread * normal());
   }
 
   /** Evenly between two bounds. */
-  double between(double low, double high) {
+  public double between(double low, double high) {
     return low + (high - low) * random.nextDouble();
   }
 
@@ -33,11 +33,11 @@ public final class Draws {
     return random.nextBoolean();
   }
 
-  int upTo(int most) {
+  public int upTo(int most) {
     return random.nextInt(most + 1);
   }
 
-  boolean chance(double of) {
+  public boolean chance(double of) {
     return random.nextDouble() < of;
   }
 }

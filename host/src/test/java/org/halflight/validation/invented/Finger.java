@@ -54,10 +54,10 @@ public final class Finger {
     double rests = draws.between(0.1, 0.4);
     double back = draws.between(15, 60);
     boolean hears = !camera.silent() && draws.chance(0.97);
-    double feltDelay = pace.hand() ? draws.between(0.01, 0.03) : 0;
+    double feltDelay = pace.turnsWind() ? draws.between(0.01, 0.03) : 0;
     boolean feels =
-        pace.hand()
-            ? draws.chance(0.98)
+        pace.turnsWind()
+            ? draws.chance(pace.windNoticed())
             : camera.load().unlockDrop() > 0.25 && draws.chance(0.7);
     double tremorSize = draws.between(0.01, 0.05);
     double tremorRate = 2 * Math.PI * draws.between(8, 11);
@@ -120,10 +120,7 @@ public final class Finger {
       }
       time += STEP;
     }
-    // A wind that is turned has left its notch, so the lock cannot drop back.
-    if (!locked && camera.relocks() && Double.isNaN(tripped) && !pace.hand()) {
-      locked = true;
-    }
+    locked |= camera.relocks() && Double.isNaN(tripped) && !pace.turnsWind();
     double light = tripped + camera.toLightSeconds();
     return new Press(
         unlocked, tripped, light, light + Button.OPEN_SECONDS, noticed, time, deepest, !locked);

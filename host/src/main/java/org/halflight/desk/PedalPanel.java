@@ -1,0 +1,80 @@
+package org.halflight.desk;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.Pedal;
+import org.halflight.words.Words;
+
+/** Which keys are a pedal; has others learnt, or none. */
+final class PedalPanel extends JPanel implements LookListener {
+  private static final long serialVersionUID = 1L;
+
+  private final transient Pedal pedal;
+  private final Map<Pedal.Use, JLabel> labels = new EnumMap<>(Pedal.Use.class);
+  private final JButton forget = new JButton(Words.say("desk.pedal.forget"));
+  private final JLabel said = new JLabel(Words.say("desk.pedal.what"));
+
+  PedalPanel(Pedal pedal) {
+    super(new MigLayout("insets 0, gap 14 6", ""));
+    this.pedal = pedal;
+    setOpaque(false);
+    for (Pedal.Use use : Pedal.Use.values()) {
+      JLabel label = new JLabel();
+      JButton learn = new JButton(Words.of("desk.pedal.learn", use));
+      learn.setName("learn." + use);
+      learn.addActionListener(
+          event -> {
+            pedal.learn(use);
+            say(Words.say("desk.pedal.press"));
+          });
+      labels.put(use, label);
+      add(label);
+      add(learn);
+    }
+    forget.setName("forgetPedal");
+    forget.addActionListener(
+        event -> {
+          pedal.forget();
+          say(Words.say("desk.pedal.forgotten"));
+        });
+    add(forget, "wrap");
+    said.setName("pedalSaid");
+    add(said, "span");
+    refresh();
+  }
+
+  /** Says what came of a key that was pressed to be learnt. */
+  void say(String sentence) {
+    said.setText(sentence);
+    said.getAccessibleContext().setAccessibleDescription(sentence);
+    refresh();
+  }
+
+  private void refresh() {
+    labels.forEach(
+        (use, label) ->
+            label.setText(
+                Words.of(
+                    "desk.pedal.is",
+                    use,
+                    Optional.ofNullable(pedal.learnt().get(use))
+                        .map(PedalKeys::name)
+                        .orElseGet(() -> Words.say("desk.pedal.none")))));
+    forget.setEnabled(!pedal.learnt().isEmpty());
+  }
+
+  @Override
+  public void look(Look look) {
+    for (JLabel label : labels.values()) {
+      label.setFont(Look.letters(1.05));
+      label.setForeground(look.ink());
+    }
+    said.setFont(Look.letters(1.05));
+    said.setForeground(look.ink());
+  }
+}

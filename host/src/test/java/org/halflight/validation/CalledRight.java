@@ -1,0 +1,312 @@
+package org.halflight.validation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import org.halflight.extratest.JudgedPress;
+import org.halflight.extratest.LinkageJudgement.Verdict;
+import org.halflight.extratest.PressOutcome;
+import org.halflight.extratest.SqueezeOrder;
+import org.halflight.session.LinkageStep;
+import org.halflight.validation.PressedCamera.Led;
+import org.halflight.validation.PressedCamera.Sensor;
+import org.halflight.validation.invented.Button;
+import org.halflight.validation.invented.Draws;
+import org.halflight.validation.invented.Pace;
+
+/**
+ * How often the linkage is called right, against the true gap between the two places in the stroke
+ * of the button.
+ */
+final class CalledRight {
+  /** As the program tells a person to press who is to stop. */
+  static final Pace TOLD = Pace.over(5).withHandOnWind().rolledOn();
+
+  static final Led BY_LIGHT = new Led(TOLD, Sensor.LIGHT_AND_KEY, 0);
+  static final Led BY_CLICK = new Led(TOLD, Sensor.CLICK, 0);
+  static final Led BY_KNOB = new Led(Pace.over(5).withBandOnWind().rolledOn(), Sensor.KNOB, 0);
+
+  private static final Led OVER_A_SECOND = new Led(Pace.over(1), Sensor.LIGHT_AND_KEY, 0);
+  private static final int CAMERAS = 60;
+  private static final double[] GAPS =
+      IntStream.rangeClosed(-12, 24).mapToDouble(i -> i / 20.0).toArray();
+
+  /** Where the targets lie. */
+  private static final double[] MARKS = {-0.6, -0.4, -0.3, -0.2, 0, 0.1, 0.2, 0.3, 0.4, 0.6};
+
+  private CalledRight() {}
+
+  /** Invented cameras of all kinds in turn, each with a person of its own. */
+  static List<PressedCamera> cameras(double gapMm, Led led, int cameras) {
+    return IntStream.range(0, cameras)
+        .parallel()
+        .mapToObj(i -> camera(gapMm, Button.Kind.values()[i % 4], led, i))
+        .toList();
+  }
+
+  private static PressedCamera camera(double gapMm, Button.Kind kind, Led led, int number) {
+    // The same people and cameras whatever is told them, another set at each gap.
+    long seed = Validation.SEED + 1_000_003L * number + 7919L * Math.round(1000 * gapMm);
+    return PressedCamera.of(gapMm, kind, led, new Draws(seed * 0x9E3779B97F4A7C15L));
+  }
+
+  /** The part of cameras of which something holds. */
+  static double part(List<PressedCamera> cameras, Predicate<PressedCamera> holds) {
+    return cameras.stream().filter(holds).count() / (double) cameras.size();
+  }
+
+  static boolean isRight(PressedCamera camera) {
+    return camera.judged().verdict() == Verdict.RIGHT;
+  }
+
+  /** The same by a rule of so many. */
+  private static Predicate<PressedCamera> fewerAdvanceOnly(int than) {
+    return camera ->
+        count(camera, PressOutcome.SHUTTER_ONLY) == 0
+            && count(camera, PressOutcome.ADVANCE_ONLY) < than;
+  }
+
+  private static long count(PressedCamera camera, PressOutcome outcome) {
+    return camera.presses().stream().filter(press -> press.outcome() == outcome).count();
+  }
+
+  static List<String> page() {
+    List<String> page = new ArrayList<>();
+    page.add("## Is a linkage called right that is right?");
+    page.add("");
+    page.add(
+        "**Simulated.** The truth is in millimetres of the stroke of a button: one place where the"
+            + " advance unlocks, one where the shutter trips. Cameras and fingers are"
+            + " invented (`validation.invented`), and share no class with the program or the practice rig. Every figure of them is our own; none was measured on a camera or a hand.");
+    page.add("");
+    page.add(
+        "* The first place is 1.2 to 2.8 mm down. Both places scatter by 0.01 to 0.05 mm from press to press.");
+    page.add(
+        "* The load rises before each place and drops behind it, by up to 0.45 N at the advance and 0.1 to 0.8 N at the shutter.");
+    page.add(
+        "* A quarter of the cameras each is plain, has a silent pawl, locks again when the button returns, or does both of these.");
+    page.add(
+        "* First light comes 2 to 10 ms after the trip. The shutter is at 1/8.");
+    page.add(
+        "* The finger has a mass, a spring of 0.3 to 0.9 N/mm and a damper. A drop of the load makes it jump. It trembles by 0.01 to 0.05 mm.");
+    page.add(
+        "* People press evenly, ever faster, ever slower, with a rest or unevenly. Their pace differs by a third from what they were asked.");
+    page.add(
+        "* They react after 0.2 s (median, lognormal), counted from the first thing they notice: a sound, a jump of the button, light. Then the finger stops and returns.");
+    page.add("");
+    page.add(
+        "'As asked' means: over five seconds, the fingertip rolled on from the body, the other hand turning the wind lightly. The targets are green.");
+    page.add("");
+    page.add("![How often the linkage is called right, against the gap](images/linkage-gap.svg)");
+    page.add("");
+    double[] told = percent(BY_LIGHT);
+    double[] click = percent(BY_CLICK);
+    double[] knob = percent(BY_KNOB);
+    targets("How often the linkage is called right (simulated)")
+        .line("light and key, as asked (the same with a click sensor)", GAPS, told)
+        .line("knob contact: its rubber band turns the wind", GAPS, knob)
+        .line("light and key, pressed over a second as usual", GAPS, percent(OVER_A_SECOND))
+        .write("linkage-gap.svg");
+    page.add(
+        "A click sensor changes nothing in "
+            + IntStream.range(0, GAPS.length).filter(i -> told[i] == click[i]).count()
+            + " of "
+            + GAPS.length
+            + " gaps: the order in a squeeze is shown, and never judged.");
+    page.add("");
+    page.add("Shares of " + CAMERAS + " cameras, light and key, as asked:");
+    page.add("");
+    page.addAll(verdicts());
+    page.add("");
+    page.add("### How the person is asked to press");
+    page.add("");
+    page.add(
+        "The first row of each pair has the program's rule. In the second a linkage is wrong if four of five stopped presses unlock the advance alone.");
+    page.add("");
+    page.addAll(instructions());
+    page.add("");
+    page.add("### Which cameras are missed");
+    page.add("");
+    page.addAll(kinds());
+    page.add("");
+    page.add("### Wrong keys");
+    page.add("");
+    page.add(
+        "Some people press the wrong one of the two wind keys. After a full press that says 'shutter only', which is wrong at once.");
+    page.add("");
+    page.add("![The same with wrong keys](images/linkage-wrong-keys.svg)");
+    page.add("");
+    targets("Light and key, as asked, with wrong keys (simulated)")
+        .line("none", GAPS, told)
+        .line("1 in 200", GAPS, percent(new Led(TOLD, Sensor.LIGHT_AND_KEY, 0.005)))
+        .line("1 in 50", GAPS, percent(new Led(TOLD, Sensor.LIGHT_AND_KEY, 0.02)))
+        .write("linkage-wrong-keys.svg");
+    page.add("### Order in a slow squeeze");
+    page.add("");
+    page.add(
+        "What is shown of slow squeezes over 1.5 s, without a verdict: advance first, one click, shutter first, not known.");
+    page.add("");
+    page.addAll(orders());
+    return page;
+  }
+
+  private static PlotSvg targets(String title) {
+    return new PlotSvg(
+            title, "advance ahead of the shutter, mm", "called right", -0.6, 1.2, 0.2)
+        .zone(0, 0.1, 95, 100)
+        .zone(0.4, 1.2, 0, 5)
+        .zone(-0.6, -0.3, 0, 5);
+  }
+
+  private static double[] percent(Led led) {
+    return Arrays.stream(GAPS)
+        .map(gap -> 100 * part(cameras(gap, led, CAMERAS), CalledRight::isRight))
+        .toArray();
+  }
+
+  private static List<String> verdicts() {
+    List<String> rows = head("verdict");
+    for (Verdict verdict : Verdict.values()) {
+      rows.add(
+          row(
+              Verdict.WORDS.word(verdict),
+              gap -> part(cameras(gap, BY_LIGHT, CAMERAS), c -> c.judged().verdict() == verdict)));
+    }
+    return rows;
+  }
+
+  /** One way of telling. */
+  private record Way(String words, Pace pace) {}
+
+  private static List<String> instructions() {
+    List<Way> ways =
+        List.of(
+            new Way("over one second", Pace.over(1)),
+            new Way("over three seconds", Pace.over(3)),
+            new Way("over five seconds", Pace.over(5)),
+            new Way("over one second, hand on the wind", Pace.over(1).withHandOnWind()),
+            new Way("over three seconds, hand on the wind", Pace.over(3).withHandOnWind()),
+            new Way("over five seconds, hand on the wind", Pace.over(5).withHandOnWind()),
+            new Way("as asked: over five, rolled, hand on the wind", TOLD),
+            new Way(
+                "over seven seconds, rolled, hand on the wind",
+                Pace.over(7).withHandOnWind().rolledOn()),
+            new Way(
+                "quickly as far as it usually goes, then creeping, rolled, hand on the wind",
+                Pace.creeping(1).withHandOnWind().rolledOn()),
+            new Way(
+                "in small steps, rolled, hand on the wind",
+                Pace.inSteps(2).withHandOnWind().rolledOn()));
+    List<String> rows = head("asked, and rule");
+    for (Way way : ways) {
+      List<List<PressedCamera>> at =
+          Arrays.stream(MARKS)
+              .mapToObj(
+                  gap -> cameras(gap, new Led(way.pace(), Sensor.LIGHT_AND_KEY, 0), CAMERAS))
+              .toList();
+      rows.add(row(way.words(), at, CalledRight::isRight));
+      rows.add(row("the same, four times", at, fewerAdvanceOnly(4)));
+    }
+    return rows;
+  }
+
+  private static List<String> kinds() {
+    List<String> rows = head("cameras");
+    List<List<PressedCamera>> told =
+        Arrays.stream(MARKS).mapToObj(gap -> cameras(gap, BY_LIGHT, CAMERAS)).toList();
+    for (Button.Kind kind : Button.Kind.values()) {
+      List<List<PressedCamera>> its =
+          told.stream()
+              .map(all -> all.stream().filter(camera -> camera.kind() == kind).toList())
+              .toList();
+      rows.add(row(kind.words(), its, CalledRight::isRight));
+    }
+    double[] bounds = {0.1, 0.3, 0.5, 0.8};
+    for (int i = 0; i + 1 < bounds.length; i++) {
+      double least = bounds[i];
+      double most = bounds[i + 1];
+      List<List<PressedCamera>> its =
+          told.stream()
+              .map(
+                  all ->
+                      all.stream()
+                          .filter(c -> c.tripDrop() >= least && c.tripDrop() < most)
+                          .toList())
+              .toList();
+      rows.add(
+          row(
+              String.format(
+                  Locale.ROOT, "load drops by %.1f to %.1f N at the trip", least, most),
+              its,
+              CalledRight::isRight));
+    }
+    return rows;
+  }
+
+  private static List<String> orders() {
+    List<String> rows = head("sensor, order");
+    for (Led led : List.of(BY_CLICK, BY_KNOB)) {
+      List<List<PressedCamera>> at =
+          Arrays.stream(MARKS).mapToObj(gap -> cameras(gap, led, CAMERAS)).toList();
+      for (SqueezeOrder order : SqueezeOrder.values()) {
+        StringBuilder row = new StringBuilder("| " + led.sensor().words() + ", ");
+        row.append(SqueezeOrder.WORDS.word(order));
+        for (List<PressedCamera> cameras : at) {
+          List<JudgedPress> squeezes =
+              cameras.stream()
+                  .flatMap(camera -> camera.presses().stream())
+                  .filter(press -> press.step() == LinkageStep.SQUEEZE)
+                  .toList();
+          long its = squeezes.stream().filter(press -> press.order() == order).count();
+          row.append(String.format(Locale.ROOT, " | %.0f %%", 100.0 * its / squeezes.size()));
+        }
+        rows.add(row + " |");
+      }
+    }
+    return rows;
+  }
+
+  private static List<String> head(String first) {
+    StringBuilder head = new StringBuilder("| " + first);
+    StringBuilder rule = new StringBuilder("|---");
+    for (double gap : MARKS) {
+      head.append(
+          gap == 0
+              ? " | 0"
+              : String.format(
+                  Locale.ROOT, " | %s %.1f mm", gap < 0 ? "shutter" : "advance", Math.abs(gap)));
+      rule.append("|---");
+    }
+    List<String> rows = new ArrayList<>();
+    rows.add(head + " |");
+    rows.add(rule + "|");
+    return rows;
+  }
+
+  private static String row(
+      String first, List<List<PressedCamera>> at, Predicate<PressedCamera> holds) {
+    StringBuilder row = new StringBuilder("| " + first);
+    at.forEach(
+        cameras ->
+            row.append(String.format(Locale.ROOT, " | %.1f %%", 100 * part(cameras, holds))));
+    return row + " |";
+  }
+
+  private static String row(String first, ToDoubleFunction<Double> part) {
+    StringBuilder row = new StringBuilder("| " + first);
+    Arrays.stream(MARKS)
+        .forEach(
+            gap ->
+                row.append(String.format(Locale.ROOT, " | %.1f %%", 100 * part.applyAsDouble(gap))));
+    return row + " |";
+  }
+
+  /** Prints the section alone, and writes its pictures. */
+  public static void main(String[] args) {
+    page().forEach(System.out::println);
+  }
+}

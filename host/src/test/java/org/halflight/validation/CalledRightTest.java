@@ -1,0 +1,53 @@
+package org.halflight.validation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.halflight.extratest.PressOutcome;
+import org.halflight.session.LinkageStep;
+import org.halflight.validation.PressedCamera.Led;
+import org.halflight.validation.PressedCamera.Sensor;
+import org.halflight.validation.invented.Pace;
+import org.junit.jupiter.api.Test;
+
+/** The short form of the study of the linkage; simulated, with the seed of Validation. */
+class CalledRightTest {
+  private static final int CAMERAS = 40;
+
+  private static double right(double gapMm, Led led) {
+    return CalledRight.part(CalledRight.cameras(gapMm, led, CAMERAS), CalledRight::isRight);
+  }
+
+  @Test
+  void linkagesAreCalledRightThatAre() {
+    assertThat(right(0, CalledRight.BY_LIGHT)).isGreaterThan(0.9);
+    assertThat(right(0.1, CalledRight.BY_LIGHT)).isGreaterThan(0.6);
+  }
+
+  @Test
+  void linkagesAreCalledWrongThatAre() {
+    assertThat(right(0.4, CalledRight.BY_LIGHT)).isLessThan(0.08);
+    assertThat(right(0.4, CalledRight.BY_KNOB)).isLessThan(0.08);
+    assertThat(right(-0.4, CalledRight.BY_LIGHT)).isLessThan(0.1);
+  }
+
+  /** Why the program asks for a slow press, and for a light turn of the wind meanwhile. */
+  @Test
+  void quickPressesAndSilentPawlsHideAGap() {
+    Led quick = new Led(Pace.over(1), Sensor.LIGHT_AND_KEY, 0);
+    Led nobodyTurns = new Led(Pace.over(5).rolledOn(), Sensor.LIGHT_AND_KEY, 0);
+    assertThat(right(0.4, quick)).isGreaterThan(0.6);
+    assertThat(right(0.4, nobodyTurns)).isGreaterThan(0.5);
+  }
+
+  /** A press to the end does both, whatever the gap: all that tells is a press that stops. */
+  @Test
+  void fullPressesDoBoth() {
+    for (double gap : new double[] {-0.6, 1.2}) {
+      assertThat(CalledRight.cameras(gap, CalledRight.BY_CLICK, 4))
+          .flatExtracting(PressedCamera::presses)
+          .filteredOn(press -> press.step() != LinkageStep.REST && press.step().isFullPress())
+          .extracting(press -> press.outcome())
+          .containsOnly(PressOutcome.BOTH);
+    }
+  }
+}
