@@ -140,7 +140,7 @@ final class PracticeCommand implements Callable<Integer> {
     table(FiringTable.of(firings), "firings.csv");
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
-    List<ExtraTest> tried = ExtraTests.of(firings, List.of(), setups);
+    List<ExtraTest> tried = ExtraTests.of(Sessions.evidence(List.of(session), firings), setups);
     table(
         ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried, setups),
         "everyday.csv");

@@ -139,6 +139,8 @@ final class DeskSpeed {
               view.said(),
               view.rig(),
               view.readings(),
+              view.presses(),
+              view.plungers(),
               view.lightTest());
       long begin = System.nanoTime();
       DeskHand.onScreen(

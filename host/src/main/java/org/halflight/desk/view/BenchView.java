@@ -3,9 +3,12 @@ package org.halflight.desk.view;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.extratest.Evidence;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
@@ -35,6 +38,8 @@ import org.halflight.speeds.Dial;
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
+ * @param presses all presses of the linkage test
+ * @param plungers all readings of a screw plunger
  * @param lightTest the leak test or stop check that goes on
  */
 public record BenchView(
@@ -60,6 +65,8 @@ public record BenchView(
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
+    List<LinkagePress> presses,
+    List<PlungerAt> plungers,
     LightTestView lightTest) {
   /** What is known of light while cocking. */
   public enum Cocking {
@@ -73,8 +80,15 @@ public record BenchView(
 
   public BenchView {
     readings = List.copyOf(readings);
+    presses = List.copyOf(presses);
+    plungers = List.copyOf(plungers);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
+  }
+
+  /** All that there is to find out from. */
+  public Evidence evidence() {
+    return new Evidence(results, readings, presses, plungers);
   }
 }
