@@ -13,15 +13,16 @@
 #define CHANNEL_CONTACT 4
 #define CHANNEL_CLICK 5
 #define CHANNEL_RELEASE 6
+#define CHANNEL_KNOB 7
 #if CONFIG_SMALL_RIG
 #define BOARD_KIND "small"
-#define CHANNELS_MASK 0x61
+#define CHANNELS_MASK 0xE1
 #else
 #define BOARD_KIND "full"
-#define CHANNELS_MASK 0x7F
+#define CHANNELS_MASK 0xFF
 #endif
-/* The channels that a snapshot carries; the other one is the hardware capture. */
-#define SNAPSHOT_CHANNELS_MASK (CHANNELS_MASK & ~(1 << CHANNEL_CENTRE_LOW))
+/* The channels that a snapshot carries; the others are the hardware capture and the knob contact, which the main loop looks at. */
+#define SNAPSHOT_CHANNELS_MASK (CHANNELS_MASK & ~(1 << CHANNEL_CENTRE_LOW | 1 << CHANNEL_KNOB))
 
 /* Port D: D0 RXD, D1 TXD and D3 (OC2B, low threshold) also move but are no inputs of ours. */
 #define BOARD_CLICK_BIT 2
@@ -53,9 +54,13 @@
 #define BOARD_RELEASE_BIT 4
 #define BOARD_PORTB_MASK 0x10
 
+/* Port C: A0 to A4 are analogue; A5 is the knob contact. */
+#define BOARD_KNOB_BIT 5
+
 /*
- * Contact and release close to ground: closed is a low pin. The release has the chip's own pull-up. The contact has one on
- * the board of the rig instead: behind the 22 k that protect the pin, the chip's own (20 k to 50 k) would hold a closed
+ * Contact, release and knob contact close to ground: closed is a low pin. Release and knob contact have the chip's own pull-up;
+ * on the board of the rig the knob contact has a stronger one, for a current that a foil needs. The flash contact has one on
+ * the board of the rig alone: behind the 22 k that protect the pin, the chip's own (20 k to 50 k) would hold a closed
  * contact at 2 to 3 V, which is no low level.
  */
 #if CONFIG_SMALL_RIG
@@ -64,6 +69,7 @@
 #define BOARD_ACTIVE_LOW_D (1 << BOARD_CONTACT_BIT)
 #endif
 #define BOARD_PULLUPS_B (1 << BOARD_RELEASE_BIT)
+#define BOARD_PULLUPS_C (1 << BOARD_KNOB_BIT)
 
 /* Analogue inputs, as numbers of the ADC multiplexer. */
 #define BOARD_ADC_CENTRE 0
@@ -105,8 +111,9 @@ static inline bool board_capture_pin(void) { return ACSR & (1 << ACO); }
 static inline bool board_capture_pin(void) { return PINB & (1 << BOARD_CAPTURE_BIT); }
 #endif
 static inline bool board_release_pin(void) { return PINB & (1 << BOARD_RELEASE_BIT); }
+static inline bool board_knob_touched(void) { return !(PINC & (1 << BOARD_KNOB_BIT)); }
 
-/* All seven levels, read now. */
+/* All levels but that of the knob contact, read now. */
 static inline uint8_t board_all_levels(void) {
   uint8_t levels = board_levels(PIND, board_release_pin());
   return board_capture_pin() ? levels | 1 << CHANNEL_CENTRE_LOW : levels;
@@ -114,6 +121,7 @@ static inline uint8_t board_all_levels(void) {
 
 static inline void board_start(void) {
   PORTB = BOARD_PULLUPS_B;
+  PORTC = BOARD_PULLUPS_C;
   DDRD = 1 << BOARD_LOW_THRESHOLD_BIT;
 #if CONFIG_SMALL_RIG
   DIDR1 = 1 << AIN1D | 1 << AIN0D;

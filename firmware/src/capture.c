@@ -64,7 +64,7 @@ void capture_start(void) {
   PCMSK2 = BOARD_PORTD_MASK;
   GPIOR0 = 0;
   GPIOR2 = 0;
-  edges_start(board_all_levels(), timebase_halves);
+  edges_start(board_knob_touched() ? board_all_levels() | 1 << CHANNEL_KNOB : board_all_levels(), timebase_halves);
   enable_snapshots();
   snapshot_now();
   resume_captures();
@@ -176,6 +176,15 @@ void capture_tend(void) {
   uint8_t halves = (uint8_t)timebase_halves;
   tend_snapshots(halves);
   tend_captures(halves);
+}
+
+void capture_tend_knob(void) {
+  bool touched = board_knob_touched();
+  if (edges_wants_knob(touched, (uint8_t)timebase_halves)) {
+    edges_take_knob(touched, timebase_now32());
+  }
+  edges_place_knob((GPIOR0 != GPIOR2 && edges_wants_snapshot()) ||
+                   (capture_write != capture_read_offset && edges_wants_capture()));
 }
 
 bool capture_quiet(void) {

@@ -1,5 +1,6 @@
 /* Turns ring entries into edges in order of time: snapshots are compared with the one before, captures carry their own
-   level. Holds one entry of each ring in hand. No AVR header: also compiled by the native tests. Main loop only. */
+   level. Holds one entry of each ring in hand, and one edge of the knob contact, which is in no ring. No AVR header: also compiled
+   by the native tests. Main loop only. */
 #ifndef EDGES_H
 #define EDGES_H
 
@@ -36,6 +37,15 @@ bool edges_wants_capture(void);
 /* Only when wanted. Entries without a change leave the hand empty. */
 void edges_take_snapshot(struct entry entry);
 void edges_take_capture(struct entry entry);
+
+/* Whether an edge of the knob contact is to be taken: its level is another one than was told, none is in hand, and it has
+   rested since the last one. `halves`: half count now, low byte. To be asked in every round, or a rest may seem not to end. */
+bool edges_wants_knob(bool touched, uint8_t halves);
+/* Only when wanted. */
+void edges_take_knob(bool touched, uint32_t ticks32);
+/* Puts the edge of the knob contact before or behind what is in the hands; to be called when these are filled, before the next
+   edge is asked for. It waits where a ring holds entries that may be earlier while the hand for them is empty. */
+void edges_place_knob(bool others_may_be_earlier);
 
 bool edges_waiting(void);
 /* The earliest edge in hand; only when one is waiting. */

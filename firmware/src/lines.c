@@ -62,10 +62,11 @@ void lines_edge(const struct edge *edge) {
 }
 
 /* Levels as the edges told so far add up to; the pins themselves only when no edge can be under way, so that a difference
-   always means a lost edge. */
+   always means a lost edge. The knob contact may rest on another level than its pin, so it is always as told. */
 static uint8_t levels_now(void) {
   uint8_t pins = board_all_levels();
-  return capture_quiet() ? pins : edges_levels();
+  uint8_t told = edges_levels();
+  return capture_quiet() ? pins | (told & 1 << CHANNEL_KNOB) : told;
 }
 
 void lines_beat(void) {

@@ -45,6 +45,7 @@ int main(void) {
     short_slices();
     capture_tend();
     short_slices();
+    capture_tend_knob();
     transmit_tend();
     short_slices();
     identity_tend();

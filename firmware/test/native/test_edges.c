@@ -102,12 +102,62 @@ static void old_entries(void) {
   tap_check(right, "marks carry the half count over long waits");
 }
 
+/* The knob contact comes by no ring: one edge in hand, which goes in order of time among the others. */
+static void knob_in_order(void) {
+  uint8_t halves = 10;
+  uint32_t now = (uint32_t)halves << 15;
+  edges_start(0, halves);
+  tap_check(!edges_wants_knob(false, halves) && edges_wants_knob(true, halves), "knob contact: only another level is an edge");
+  edges_take_knob(true, now + 1000);
+  snapshot(REST_D | 1 << 6, true, now + 900);
+  capture(true, now + 1100);
+  edges_place_knob(false);
+  bool right = !edges_wants_knob(false, halves) && edges_next_ticks32() == now + 900 &&
+               next_is(CHANNEL_CENTRE_HIGH, 1, now + 900);
+  edges_place_knob(false);
+  right = right && edges_next_ticks32() == now + 1000 &&
+               next_is(CHANNEL_KNOB, 1, now + 1000) && edges_levels() == 0x82 && next_is(CHANNEL_CENTRE_LOW, 1, now + 1100);
+  tap_check(right && !edges_waiting() && edges_levels() == 0x83, "knob contact: its edge goes in order of time among the others");
+}
+
+/* A foil that chatters: after an edge the contact is not looked at for a while, whatever it does. */
+static void knob_rests(void) {
+  uint8_t halves = 254; /* the low byte of the half count wraps meanwhile */
+  edges_start(0, halves);
+  edges_take_knob(true, (uint32_t)halves << 15);
+  edges_place_knob(false);
+  bool right = next_is(CHANNEL_KNOB, 1, (uint32_t)halves << 15);
+  for (uint8_t i = 0; i < CONFIG_KNOB_REST_HALVES; i++) {
+    right = right && !edges_wants_knob(false, (uint8_t)(halves + i));
+  }
+  right = right && edges_wants_knob(false, (uint8_t)(halves + CONFIG_KNOB_REST_HALVES));
+  tap_check(right, "knob contact: it rests for %d half periods after an edge", CONFIG_KNOB_REST_HALVES);
+  /* rested once, it stays so, whatever the low byte of the half count goes through */
+  right = edges_wants_knob(false, halves);
+  tap_check(right, "knob contact: a rest that is over does not begin again by itself");
+}
+
+static void knob_stands_back(void) {
+  edges_start(1 << CHANNEL_KNOB, 0);
+  edges_take_knob(false, 5000);
+  edges_place_knob(true);
+  bool right = !edges_waiting();
+  snapshot(REST_D | 1 << 6, true, 4000);
+  right = right && next_is(CHANNEL_CENTRE_HIGH, 1, 4000) && !edges_waiting();
+  edges_place_knob(false);
+  right = right && next_is(CHANNEL_KNOB, 0, 5000) && edges_levels() == 1 << CHANNEL_CENTRE_HIGH;
+  tap_check(right, "knob contact: its edge stands back while a ring may hold earlier ones");
+}
+
 int main(void) {
   edges_start(0, 100000 >> 15);
   each_pin();
   order();
   nothing_new();
   old_entries();
+  knob_in_order();
+  knob_rests();
+  knob_stands_back();
   edges_start(0x7F, 0);
   capture(false, 700);
   tap_check(next_is(0, 0, 700) && edges_levels() == 0x7E, "levels at the start are taken as known");

@@ -112,8 +112,23 @@ void chip_free(struct chip *chip) {
   free(chip->avr);
 }
 
+/* simavr would let the board's own pull-up win over a contact that is closed when it is switched on. */
+static void keep_low_pins_low(struct chip *chip, char port) {
+  avr_ioport_external_t external = {.name = (unsigned long)port};
+  for (enum pin pin = 0; pin < PINS; pin++) {
+    if (pin_wiring[pin].port == port && pin_wiring[pin].active_low) {
+      external.mask |= 1u << pin_wiring[pin].bit;
+      external.value |= (chip->levels[pin] ? 0u : 1u) << pin_wiring[pin].bit;
+    }
+  }
+  avr_ioctl(chip->avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(port), &external);
+}
+
 void chip_set_pin(struct chip *chip, enum pin pin, bool level) {
   chip->levels[pin] = level;
+  if (pin_wiring[pin].active_low) {
+    keep_low_pins_low(chip, pin_wiring[pin].port);
+  }
   avr_raise_irq(chip->pin_irq[pin], level != pin_wiring[pin].active_low);
   if (pin == PIN_LOW) {
     avr_raise_irq(chip->comparator_irq[0], level ? 5000 : 0); /* the small rig captures from AIN0 against AIN1 */
@@ -123,7 +138,8 @@ void chip_set_pin(struct chip *chip, enum pin pin, bool level) {
 void chip_restore_pins(struct chip *chip) {
   avr_t *avr = chip->avr;
   for (enum pin pin = 0; pin < PINS; pin++) {
-    uint16_t address = pin_wiring[pin].port == 'B' ? REG_PINB : REG_PIND;
+    char port = pin_wiring[pin].port;
+    uint16_t address = port == 'B' ? REG_PINB : port == 'C' ? REG_PINC : REG_PIND;
     uint8_t bit = (uint8_t)(1u << pin_wiring[pin].bit);
     avr->data[address] &= (uint8_t)~bit;
     if (chip->levels[pin] != pin_wiring[pin].active_low) {

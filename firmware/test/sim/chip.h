@@ -14,6 +14,7 @@
 /* Registers of the ATmega328P that the bench looks at, as data addresses (data sheet, register summary). */
 enum {
   REG_PINB = 0x23,
+  REG_PINC = 0x26,
   REG_DDRB = 0x24,
   REG_PORTB = 0x25,
   REG_PIND = 0x29,

@@ -98,7 +98,7 @@ static bool sensor(struct scenario *s, const char *text, int *sensor) {
 static bool pin(struct scenario *s, const char *text, int *pin) {
   *pin = (int)pin_named(text);
   return *pin < PINS ||
-         wrong(s, "'%s' is no pin: write low, high, outerA, outerB, contact, click or release", text);
+         wrong(s, "'%s' is no pin: write low, high, outerA, outerB, contact, click, release or knob", text);
 }
 
 static const struct curve *curve_named(const struct bench *bench, const char *name) {

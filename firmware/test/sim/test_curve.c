@@ -501,7 +501,7 @@ static void hard_work(const char *elf) {
     }
     rig_run(&rig, 2 + length_ms(shape));
     rig_settle(&rig, 2000);
-    for (enum pin pin = 0; pin < PINS; pin++) {
+    for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
       struct comparison c = rig_compare(&rig, pin, edge, line);
       if (pin == PIN_CLICK) {
         /* Its ringing is thinned by pairs while edges wait; what is left has its own test. */

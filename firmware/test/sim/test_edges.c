@@ -89,14 +89,14 @@ static void together(const char *elf, unsigned spread) {
   for (int i = 0; i < TRIALS; i++) {
     keep_busy(i);
     unsigned long long at = bench_now(&rig.bench) + 10 + dice_below(&dice, 16000);
-    for (enum pin pin = 0; pin < PINS; pin++) {
+    for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
       rig_script(&rig, "pin @%llu %s %d", at + (spread ? dice_below(&dice, spread + 1) : 0), pin_wiring[pin].name,
                  i % 2 == 0);
     }
     rig_run(&rig, 12);
   }
   rig_settle(&rig, 2000);
-  for (enum pin pin = 0; pin < PINS; pin++) {
+  for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
     struct comparison c = rig_compare(&rig, pin, edge, line);
     long allowed = pin == PIN_LOW ? EXACT_TICKS : COINCIDENT_TICKS;
     tap_figure("channel %d (%s), all channels within %u cycles, %zu edges: %+ld to %+ld ticks from where they landed, "
@@ -116,7 +116,7 @@ static void together(const char *elf, unsigned spread) {
 int main(int count, char **words) {
   const char *elf = count > 1 ? words[1] : "rig.elf";
   tap_note("seed %llu", (unsigned long long)dice.state);
-  for (enum pin pin = 0; pin < PINS; pin++) {
+  for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
     alone(elf, pin);
   }
   together(elf, 0);

@@ -47,7 +47,7 @@ int main(int count, char **words) {
     bool good = true;
     size_t told = 0;
     long least = 0, most = 0;
-    for (enum pin pin = 0; pin < PINS; pin++) {
+    for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
       struct comparison c = rig_compare(&rig, pin, edge, line);
       long allowed = pin == PIN_LOW ? EXACT_TICKS : SOFTWARE_TICKS;
       good = good && c.injected > 0 && c.injected == c.reported && c.wrong_levels == 0 && c.least >= -allowed &&

@@ -35,8 +35,8 @@ static void first_start(const char *elf) {
   tap_check(says(h, "none", "power"), "an erased store: serial `none`, cause `power`, within 2.5 s");
   tap_check(h && h == rig.lines && strcmp(h->field[1], "0000") == 0, "the greeting is line 0000, and the first");
   tap_check(h && rig_hex(h, 2) == 1 && rig_hex(h, 3) == 16000000 && strcmp(h->field[4], "full") == 0 &&
-                rig_hex(h, 5) == 0x7F && strlen(h->field[10]) == 12,
-            "protocol 1, 16 MHz, full rig, seven channels, 48-bit ticks");
+                rig_hex(h, 5) == 0xFF && strlen(h->field[10]) == 12,
+            "protocol 1, 16 MHz, full rig, eight channels, 48-bit ticks");
   if (h) {
     tap_figure("greeting %.1f ms after power", (double)h->cycle / CYCLES_PER_MILLISECOND);
   }

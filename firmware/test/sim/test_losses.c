@@ -50,7 +50,7 @@ static bool good_burst(enum pin pin, struct comparison *c) {
 
 static void bursts(const char *elf) {
   start(elf);
-  for (enum pin pin = 0; pin < PINS; pin++) {
+  for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
     struct comparison c;
     struct counters counters = {0};
     bool good = good_burst(pin, &c);

@@ -193,7 +193,7 @@ static void under_floods(const char *elf) {
     for (int steps = 0; steps < 4000 && rig.led_count == led; steps++) {
       bench_run_until(&rig.bench, bench_now(&rig.bench) + 160);
     }
-    for (enum pin pin = 0; pin < PINS; pin++) {
+    for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
       rig_script(&rig, "burst @%llu %s %u %g", (unsigned long long)bench_now(&rig.bench) + dice_below(&dice, 400),
                  pin_wiring[pin].name, 300u, 1 + dice_below(&dice, 20) / 10.0);
     }

@@ -128,7 +128,7 @@ static void clicks(const char *elf, double hz) {
     }
     reported += told.edges;
     good = good && told.alternate && quiets_are_told(&told, edge, &worst) && rig_lines_whole(&rig, line);
-    for (enum pin pin = 0; pin < PINS; pin++) {
+    for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
       struct comparison c = rig_compare(&rig, pin, edge, line);
       good = good && (pin == PIN_CLICK || (c.injected > 0 && c.injected == c.reported && c.wrong_levels == 0));
     }

@@ -18,8 +18,8 @@ static void identity(void) {
   size_t from = rig.line_count;
   rig_command(&rig, 'h', "");
   const struct line *h = rig_find(&rig, "H", from);
-  tap_check(h && strcmp(h->field[4], "small") == 0 && rig_hex(h, 5) == 0x61,
-            "it calls itself small: channels of low level, click and release only");
+  tap_check(h && strcmp(h->field[4], "small") == 0 && rig_hex(h, 5) == 0xE1,
+            "it calls itself small: channels of low level, click, release and knob contact only");
   tap_check(rig_command(&rig, 'm', "2 0010") == 5 && rig_command(&rig, 'm', "3 0010") == 5,
             "light of sensors that it does not have is refused with 05");
   tap_check(rig_command(&rig, 'w', "1 0100 0110") == 5, "so is a sweep of the level that it does not have");

@@ -80,13 +80,13 @@ static void wire_wrap(const char *elf, const char *ticks48) {
   uint64_t to_wrap = (0x100000000u - (before & 0xFFFFFFFF)) & 0xFFFFFFFF;
   cycles_t wrap = bench_now(&rig.bench) + to_wrap;
   size_t edge = rig.edge_count, line = rig.line_count;
-  for (enum pin pin = 0; pin < PINS; pin++) {
+  for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
     rig_script(&rig, "pin @%llu %s 1\npin @%llu %s 0", (unsigned long long)wrap - 40000 - 900 * pin,
                pin_wiring[pin].name, (unsigned long long)wrap + 40000 + 900 * pin, pin_wiring[pin].name);
   }
   bench_run_until(&rig.bench, wrap + 600 * CYCLES_PER_MILLISECOND);
   bool good = true;
-  for (enum pin pin = 0; pin < PINS; pin++) {
+  for (enum pin pin = 0; pin < HANDLED_PINS; pin++) {
     struct comparison c = rig_compare(&rig, pin, edge, line);
     good = good && c.injected == 2 && right(c, pin == PIN_LOW ? 1 : 24);
   }

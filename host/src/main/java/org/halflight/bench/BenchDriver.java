@@ -44,6 +44,7 @@ public final class BenchDriver implements AutoCloseable {
   private final RigFeed feed;
   private final LightKeeper light;
   private final ReboundLook rebound = new ReboundLook();
+  private final ThresholdLook thresholds = new ThresholdLook();
   private final CommandsUnderWay commands = new CommandsUnderWay();
   private final ProfileSource profiles;
   private final LocalDate today;
@@ -276,6 +277,7 @@ public final class BenchDriver implements AutoCloseable {
     }
     if (said instanceof RigEvent.TimeAt && isIdle() && !commands.isWaiting()) {
       rebound.next(session()).ifPresent(this::sendAhead);
+      thresholds.next(session()).ifPresent(this::sendAhead);
     }
     if (givenUp) {
       news.addAll(light.unanswered());

@@ -14,6 +14,7 @@ import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.TripPoints;
 import org.halflight.profile.ComparatorTrips;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.PlungerReading;
 import org.halflight.session.SessionInput;
@@ -46,6 +47,8 @@ public final class Marks {
   private static final String REASON = "reason";
   private static final String CHECK = "check";
   private static final String MOVE = "move";
+  private static final String FIRING_UNDER = "firing-under";
+  private static final String CONDITIONS = "conditions";
   private static final String COCKING = "cocking";
   private static final String PRESS = "press";
   private static final String PLUNGER = "plunger";
@@ -89,6 +92,8 @@ public final class Marks {
           REASON,
           CHECK,
           MOVE,
+          FIRING_UNDER,
+          CONDITIONS,
           COCKING,
           PRESS,
           PLUNGER,
@@ -182,6 +187,14 @@ public final class Marks {
       values.put("to", moved.to().label());
       return new Mark(hostNanos, MOVE, values);
     }
+    if (input instanceof SessionInput.FiringUnder under) {
+      values.put("firing", FiringKeys.format(List.of(under.firing())));
+      values.put("are", under.conditions().words());
+      return new Mark(hostNanos, FIRING_UNDER, values);
+    }
+    if (input instanceof SessionInput.ConditionsAre are) {
+      return new Mark(hostNanos, CONDITIONS, Map.of("are", are.lasting().words()));
+    }
     if (input instanceof SessionInput.CockingLearnt learnt) {
       return new Mark(hostNanos, COCKING, Map.of("learning", learnt.begins() ? "begins" : "ends"));
     }
@@ -265,6 +278,11 @@ public final class Marks {
                 new SessionInput.FiringsMoved(
                     FiringKeys.parse(values.getOrDefault("firings", "")),
                     MarkedSpeed.parse(values.getOrDefault("to", ""))));
+        case FIRING_UNDER ->
+            Optional.of(
+                new SessionInput.FiringUnder(
+                    FiringKeys.parseOne(values.getOrDefault("firing", "")), conditions(values)));
+        case CONDITIONS -> Optional.of(new SessionInput.ConditionsAre(conditions(values)));
         case COCKING ->
             oneOf(values.get("learning"), "begins", "ends").map(SessionInput.CockingLearnt::new);
         case PRESS ->
@@ -298,6 +316,14 @@ public final class Marks {
     } catch (IllegalArgumentException damaged) {
       return Optional.empty();
     }
+  }
+
+  private static FiringConditions conditions(Map<String, String> values) {
+    String words = values.get("are");
+    if (words == null) {
+      throw new IllegalArgumentException("says no conditions");
+    }
+    return FiringConditions.parse(words);
   }
 
   /** Marks of earlier versions mean the last firing and do not name it. */

@@ -21,6 +21,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.signal.Firing;
+import org.halflight.verdict.QuickAsFound;
 import org.halflight.verdict.SpeedSummary;
 
 /**
@@ -229,6 +230,9 @@ public final class SessionReducer {
 
   private static boolean verdictIsIn(RunSetup setup, List<FiringResult> firings) {
     SpeedSummary summary = SpeedSummary.underWay(firings, setup);
+    if (setup.isQuick()) {
+      return QuickAsFound.isKnown(summary);
+    }
     // More firings do not help where the rig or the light has to be looked at.
     return summary.isMeanDecided() || summary.timingBasis().instead().isPresent();
   }
@@ -256,6 +260,9 @@ public final class SessionReducer {
       handle(
           new SessionInput.BeatAt(time.ticks(), time.levels(), OptionalInt.of(time.lightSum16())),
           news);
+    } else if (said instanceof RigMessage.Thresholds read) {
+      handle(
+          new SessionInput.ThresholdsRead(read.lowSum64() / 64.0, read.highSum64() / 64.0), news);
     } else if (said instanceof RigEvent.LinesLost) {
       handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST), news);
     } else if (said instanceof RigEvent.EdgesCounted counted) {

@@ -11,13 +11,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.ValueMarker;
@@ -51,7 +54,9 @@ public record FiringRow(
   /** Key of the data of firings that may count. */
   public static final String FIRINGS = "firing";
 
-  /** Key of the data of the first firing after rest. */
+  /**
+   * Key of the data of the first firing after rest, and of others that are kept out of the mean.
+   */
   public static final String FIRST_AFTER_REST = "first firing after rest";
 
   /** Key of the data of rejected firings. */
@@ -77,12 +82,36 @@ public record FiringRow(
    * @param stops its error, where it is timed
    * @param afterRest whether the camera had rested before; such a firing is never in the mean
    * @param rejection why the person does not count it; empty where it counts
+   * @param conditions other special ones that it was made under
+   * @param apart whether these keep it out of the mean
    */
   public record Release(
-      Outcome outcome, OptionalDouble stops, boolean afterRest, Optional<String> rejection) {
+      Outcome outcome,
+      OptionalDouble stops,
+      boolean afterRest,
+      Optional<String> rejection,
+      FiringConditions conditions,
+      boolean apart) {
     /** One that was not rejected. */
     public Release(Outcome outcome, OptionalDouble stops, boolean afterRest) {
       this(outcome, stops, afterRest, Optional.empty());
+    }
+
+    /** With nothing special. */
+    public Release(
+        Outcome outcome, OptionalDouble stops, boolean afterRest, Optional<String> rejection) {
+      this(outcome, stops, afterRest, rejection, FiringConditions.NONE, false);
+    }
+
+    String conditionsInWords() {
+      List<String> all = new ArrayList<>();
+      if (afterRest) {
+        all.add(Words.say("chart.first"));
+      }
+      if (!conditions.isEmpty()) {
+        all.add(ConditionWords.list(conditions));
+      }
+      return String.join(", ", all);
     }
 
     /** The outcome in words. */
@@ -138,6 +167,9 @@ public record FiringRow(
                     new PlotAnnotation(
                         new MeanLine(mean, speed.expandedIntervalStops(), colour(theme))),
                     Layer.BACKGROUND));
+    for (int i = 0; i < releases.size(); i++) {
+      letters(i, theme).ifPresent(plot::addAnnotation);
+    }
     for (int i = 0; i < adjustments.size(); i++) {
       plot.addDomainMarker(marker(i, theme), Layer.BACKGROUND);
     }
@@ -164,7 +196,7 @@ public record FiringRow(
               release.stops().isPresent()
                   ? StopsText.of(release.stops().getAsDouble())
                   : Words.say("chart.noTime"),
-              release.afterRest() ? Words.say("chart.first") : "",
+              release.conditionsInWords(),
               release.rejection().orElse(""),
               work));
     }
@@ -235,7 +267,7 @@ public record FiringRow(
   private static String series(Release release) {
     return release.rejection().isPresent()
         ? REJECTED
-        : release.afterRest() ? FIRST_AFTER_REST : FIRINGS;
+        : release.afterRest() || release.apart() ? FIRST_AFTER_REST : FIRINGS;
   }
 
   private EdgeStrip strip(Range places, Theme theme) {
@@ -252,6 +284,39 @@ public record FiringRow(
       }
     }
     return strip;
+  }
+
+  /** What it was made under, as letters right of its mark. */
+  private Optional<XYTextAnnotation> letters(int index, Theme theme) {
+    Release release = releases.get(index);
+    if (release.stops().isEmpty() || release.conditions().isEmpty()) {
+      return Optional.empty();
+    }
+    XYTextAnnotation letters =
+        new XYTextAnnotation(
+            "  " + ConditionWords.letters(release.conditions()),
+            index + 1.0,
+            release.stops().getAsDouble());
+    letters.setTextAnchor(TextAnchor.CENTER_LEFT);
+    letters.setFont(theme.letters());
+    letters.setPaint(theme.ink());
+    return Optional.of(letters);
+  }
+
+  /** The letters that stand in the picture, each once. */
+  private List<String> letterKeys() {
+    return releases.stream()
+        .filter(release -> release.stops().isPresent())
+        .flatMap(release -> release.conditions().said().stream())
+        .distinct()
+        .sorted()
+        .map(
+            each ->
+                Words.say(
+                    "chart.letter",
+                    ConditionWords.letters(FiringConditions.NONE.with(each)),
+                    ConditionWords.of(each)))
+        .toList();
   }
 
   private ValueMarker marker(int index, Theme theme) {
@@ -272,12 +337,21 @@ public record FiringRow(
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
     legend.add(Keys.mark(Words.say("chart.firing"), mark(), filling(theme), colour(theme), theme));
-    if (releases.stream()
-        .anyMatch(r -> series(r).equals(FIRST_AFTER_REST) && r.stops().isPresent())) {
+    List<Release> leftOut =
+        releases.stream()
+            .filter(r -> series(r).equals(FIRST_AFTER_REST) && r.stops().isPresent())
+            .toList();
+    if (leftOut.stream().anyMatch(Release::afterRest)) {
       legend.add(
           Keys.mark(
               Words.say("chart.notInMean"), Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
+    if (leftOut.stream().anyMatch(release -> !release.afterRest())) {
+      legend.add(
+          Keys.mark(
+              Words.say("chart.apart"), Marks.SQUARE, theme.background(), theme.rest(), theme));
+    }
+    letterKeys().forEach(words -> legend.add(Keys.words(words, theme)));
     rejected()
         .ifPresent(
             words ->

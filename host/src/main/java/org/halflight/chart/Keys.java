@@ -59,6 +59,11 @@ final class Keys {
     return item(words, line, colour, colour);
   }
 
+  /** Words alone. */
+  static LegendItem words(String words, Theme theme) {
+    return item(words, new Line2D.Double(), theme.ink(), theme.ink());
+  }
+
   static LegendItem band(String words, Color filling, Theme theme) {
     return item(words, box(theme), filling, filling);
   }

@@ -168,6 +168,8 @@ public final class RunPictures {
             ? OptionalDouble.of(speed.rebound().errorStops(firing))
             : OptionalDouble.empty(),
         firing.afterRest(),
-        firing.rejection());
+        firing.rejection(),
+        firing.conditions().besideRest(),
+        !speed.conditions().ofMean().equals(Optional.of(firing.conditions().besideRest())));
   }
 }

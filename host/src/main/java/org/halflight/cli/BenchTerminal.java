@@ -16,6 +16,7 @@ import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Numbers;
@@ -25,6 +26,7 @@ import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.CameraOperator;
+import org.halflight.workflow.ConditionKey;
 import org.halflight.workflow.GuidedWork;
 import org.halflight.workflow.LightSettingWork;
 import org.halflight.workflow.LightTestWork;
@@ -213,8 +215,31 @@ final class BenchTerminal {
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
-      default -> terminal.say(Words.say("run.keys"));
+      case "h" -> sayConditions();
+      default ->
+          ConditionKey.of(words[0])
+              .ifPresentOrElse(
+                  key -> report(run.condition(key)), () -> terminal.say(Words.say("run.keys")));
     }
+  }
+
+  private void sayConditions() {
+    for (ConditionKey key : ConditionKey.values()) {
+      terminal.say(
+          Words.say(
+              "run.conditions.key",
+              key.digit(),
+              Words.say("desk.keyLong.condition-" + Words.key(key))));
+    }
+    terminal.say(
+        Words.say(
+            "run.conditions.now",
+            ConditionWords.list(session().conditions()),
+            session()
+                .lastFiring()
+                .map(FiringResult::conditions)
+                .map(ConditionWords::list)
+                .orElseGet(() -> Words.say("condition.none"))));
   }
 
   /** A number before the reason names the firing; else it is the last one that is not counted. */

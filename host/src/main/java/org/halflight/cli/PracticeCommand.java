@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -24,6 +25,7 @@ import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
@@ -37,6 +39,7 @@ import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
+import org.halflight.workflow.RunForm;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -65,6 +68,9 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
 
+  @Option(names = "--quick")
+  private boolean quick;
+
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private OutputOptions output = new OutputOptions();
 
@@ -86,8 +92,10 @@ final class PracticeCommand implements Callable<Integer> {
       PracticeOperator operator = new PracticeOperator(rig, seed);
       BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
       bench.waitForRig();
-      bench.setLight();
-      bench.run(setup(dial, Phase.AS_FOUND));
+      if (!quick) {
+        bench.setLight();
+      }
+      bench.run(found(dial));
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
       operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
@@ -100,6 +108,15 @@ final class PracticeCommand implements Callable<Integer> {
       leave(session, workbench.fold().session().results());
     }
     return 0;
+  }
+
+  private RunSetup found(Dial dial) {
+    RunForm form = RunForm.usual(Words.say("practice.camera"), Phase.AS_FOUND, dial);
+    return quick
+        ? form.with(Map.of(RunOption.QUICK, RunOption.QUICK.words().get(0)))
+            .read()
+            .withCriteria(decision.criteria(AcceptanceCriteria.USUAL).with(RunOption.QUICK, true))
+        : setup(dial, Phase.AS_FOUND);
   }
 
   private RunSetup setup(Dial dial, Phase phase) {

@@ -59,7 +59,10 @@ final class RunCommand implements Callable<Integer> {
       if (session(workbench).isRigCheckDue()) {
         surroundings.terminal().say(Words.say("check.due", session));
       }
-      if ((lightAgain || session(workbench).light().isEmpty()) && !bench.setLight()) {
+      boolean unlit = session(workbench).light().isEmpty();
+      if (unlit && setup.isQuick() && !lightAgain) {
+        surroundings.terminal().say(Words.say("run.quick.light"));
+      } else if ((lightAgain || unlit) && !bench.setLight()) {
         return 1;
       }
       bench.run(setup);

@@ -173,6 +173,8 @@ final class Archive implements AutoCloseable {
         firings.add(changed.result());
       } else if (each instanceof SessionEvent.CurveAdded added) {
         firings.add(added.result());
+      } else if (each instanceof SessionEvent.KnobAdded added) {
+        firings.add(added.result());
       } else if (each instanceof SessionEvent.Rejected rejected) {
         firings.add(rejected.result());
       } else if (each instanceof SessionEvent.ReasonChanged changed) {

@@ -17,6 +17,7 @@ import javax.swing.JTextField;
 import javax.swing.Timer;
 import org.halflight.desk.view.BenchPictures;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.ConditionKeys;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
@@ -44,6 +45,8 @@ final class BenchPlace extends Place {
   private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
+  private final KeyBar conditions;
+  private final JPanel allKeys = new JPanel(new BorderLayout());
   private final JPanel rowSide = new JPanel(new BorderLayout());
   private final Timer slow;
   private transient Look look;
@@ -87,6 +90,11 @@ final class BenchPlace extends Place {
             Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
     mark = new MarkField(look, marks);
     keys = new KeyBar(look, acts);
+    conditions = new KeyBar(look, acts);
+    conditions.setName("conditionBar");
+    conditions.getAccessibleContext().setAccessibleName(Words.say("desk.conditions.name"));
+    allKeys.add(conditions, BorderLayout.NORTH);
+    allKeys.add(keys);
     hints.setVisible(false);
     map.canvas().onChoice(this::choose);
 
@@ -99,8 +107,8 @@ final class BenchPlace extends Place {
     rowSide.add(words, BorderLayout.SOUTH);
     setLayout(
         new BenchLayout(
-            new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, keys)));
-    for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, keys)) {
+            new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, allKeys)));
+    for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, allKeys)) {
       add(each);
     }
     rowSide.addComponentListener(
@@ -142,6 +150,7 @@ final class BenchPlace extends Place {
     edge.show(nextText, shown.justDone().isPresent());
     say.show(MessageText.of(shown));
     keys.show(hasPedal.getAsBoolean() ? KeyHints.withPedal(shown) : KeyHints.of(shown));
+    conditions.show(ConditionKeys.hints(shown));
     if (!slow.isRunning()) {
       slow.start();
     }
@@ -208,7 +217,7 @@ final class BenchPlace extends Place {
       area.setBorder(
           BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
     }
-    for (LookListener each : List.of(next, numerals, edge, say, map, row, mark, keys)) {
+    for (LookListener each : List.of(next, numerals, edge, say, map, row, mark, keys, conditions)) {
       each.look(look);
     }
   }

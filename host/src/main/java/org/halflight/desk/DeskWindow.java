@@ -15,6 +15,7 @@ import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import org.halflight.desk.view.BenchView;
+import org.halflight.desk.view.ConditionKeys;
 import org.halflight.desk.view.Message;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.Proposal;
@@ -255,6 +256,16 @@ final class DeskWindow {
       case CLOSED_BY_HAND -> asks(hands -> hands.run().closedByHand());
       case LEARN_COCKING -> asks(BenchActions::learnCocking);
       case LENS_CAP -> asks(BenchActions::lensCap);
+      case CONDITION_REST,
+          CONDITION_WARMED,
+          CONDITION_ATTITUDE,
+          CONDITION_DIAL,
+          CONDITION_QUICK_TAP,
+          CONDITION_LONG_PRESS,
+          CONDITION_WIDE_OPEN,
+          CONDITION_STOPPED_DOWN,
+          CONDITION_LAST_TOO ->
+          ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
       case MARK -> bench.askForMark();
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);

@@ -47,6 +47,7 @@ final class KeyBar extends JPanel implements LookListener {
 
   private void fill() {
     removeAll();
+    setVisible(!hints.isEmpty());
     for (KeyHints.Hint hint : hints) {
       JButton button = new JButton(hint.words(), new KeyCap(hint.key(), look, hint.answers()));
       button.setName("key." + hint.act());

@@ -122,7 +122,8 @@ final class RunPlace extends Place {
     add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
     JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.add(firings, "wmin 80");
-    firingPanel.add(options.of(RunOption.UNTIL_DECIDED));
+    firingPanel.add(options.of(RunOption.UNTIL_DECIDED), "wrap");
+    firingPanel.add(options.of(RunOption.QUICK), "span 2");
     Deque<RunOption<?>> beside = new ArrayDeque<>(RunOption.CONDITIONS);
     row("desk.run.camera", camera, beside);
     row("desk.run.phase", phasePanel, beside);

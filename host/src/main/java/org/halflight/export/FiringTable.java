@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -16,8 +17,10 @@ import org.halflight.exposure.Ramp;
 import org.halflight.profile.ProfileFit;
 import org.halflight.profile.ProfileId;
 import org.halflight.record.KeptFiring;
+import org.halflight.session.AlikeFirings;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringCurve;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -31,8 +34,9 @@ public final class FiringTable {
    * A row.
    *
    * @param methodVersion the method that worked the firing out
+   * @param counted whether it goes into the mean of its speed
    */
-  private record Row(FiringResult firing, int methodVersion) {
+  private record Row(FiringResult firing, int methodVersion, boolean counted) {
     OptionalDouble timed(ToDoubleFunction<LeafExposure.Timed> figure) {
       return firing.exposure() instanceof LeafExposure.Timed timed
           ? OptionalDouble.of(figure.applyAsDouble(timed))
@@ -110,7 +114,7 @@ public final class FiringTable {
           Column.word("marked_speed", row -> row.firing.setting().map(DialSetting::label)),
           Column.millis("reference_ms", row -> row.firing.referenceSeconds()),
           Column.text("outcome", row -> Outcome.WORDS.word(row.firing.outcome())),
-          Column.yesNo("counted", row -> row.firing.isGood()),
+          Column.yesNo("counted", Row::counted),
           Column.yesNo("after_rest", row -> row.firing.afterRest()),
           Column.word("not_counted_because", row -> row.firing.rejection()),
           Column.word("moved_from", row -> row.firing.notes().movedFrom().map(Object::toString)),
@@ -216,7 +220,8 @@ public final class FiringTable {
                       .curve()
                       .map(FiringCurve::fullLightAfter)
                       .orElse(OptionalDouble.empty())),
-          Column.word("first_reason", row -> row.firing.notes().firstReason()));
+          Column.word("first_reason", row -> row.firing.notes().firstReason()),
+          Column.text("conditions", row -> row.firing.conditions().words()));
 
   /** Names of its columns. */
   public static List<String> headings() {
@@ -227,16 +232,34 @@ public final class FiringTable {
 
   /** The table of some firings that were worked out now, in their order. */
   public static CsvTable of(List<FiringResult> firings) {
+    Set<FiringKey> counted = AlikeFirings.inMeans(firings);
     return CsvTable.of(
         COLUMNS,
-        firings.stream().map(each -> new Row(each, ExposureMethodVersion.CURRENT)).toList());
+        firings.stream()
+            .map(each -> new Row(each, ExposureMethodVersion.CURRENT, counted.contains(each.key())))
+            .toList());
   }
 
   /** The table of some firings of the record, each with the method that worked it out. */
   public static CsvTable ofKept(List<KeptFiring> firings) {
+    // Firings of different runs share no mean.
+    Set<FiringKey> counted =
+        firings.stream()
+            .collect(
+                Collectors.groupingBy(
+                    KeptFiring::run, Collectors.mapping(KeptFiring::result, Collectors.toList())))
+            .values()
+            .stream()
+            .flatMap(ofRun -> AlikeFirings.inMeans(ofRun).stream())
+            .collect(Collectors.toSet());
     return CsvTable.of(
         COLUMNS,
-        firings.stream().map(kept -> new Row(kept.result(), kept.methodVersion())).toList());
+        firings.stream()
+            .map(
+                kept ->
+                    new Row(
+                        kept.result(), kept.methodVersion(), counted.contains(kept.result().key())))
+            .toList());
   }
 
   private static OptionalDouble ramp(

@@ -6,12 +6,14 @@ import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.Measurand;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.Reference;
 import org.halflight.stats.Interval;
+import org.halflight.stats.Sample;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.DecisionRule;
@@ -115,7 +117,12 @@ public final class SpeedTable {
               row ->
                   row.speed.timingBasis().kinds().stream()
                       .map(DecidedBy.WORDS::word)
-                      .collect(Collectors.joining(" "))));
+                      .collect(Collectors.joining(" "))),
+          Column.word(
+              "conditions", row -> row.speed.conditions().ofMean().map(FiringConditions::words)),
+          Column.count(
+              "left_out",
+              row -> row.speed.conditions().apart().values().stream().mapToInt(Sample::n).sum()));
 
   /** Names of its columns. */
   public static List<String> headings() {

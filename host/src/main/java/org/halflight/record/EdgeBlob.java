@@ -9,7 +9,8 @@ import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
 
 /**
- * The raw edges of a firing as bytes: exact, and small (some 4 bytes an edge).
+ * Raw edges of a firing, or of the knob beside it, as bytes: exact, and small (some 4 bytes an
+ * edge).
  *
  * <p>Byte 0 is the form, 1. Then for each edge in the order of the firing: the ticks since the edge
  * before (for the first edge, since the ticks that the firing is known by) as signed {@link
@@ -30,10 +31,14 @@ final class EdgeBlob {
     }
   }
 
-  static byte[] of(List<Edge> edges) {
+  /**
+   * @param edges in order of time
+   * @param firstTicks the ticks that their firing is known by
+   */
+  static byte[] of(List<Edge> edges, long firstTicks) {
     ByteArrayOutputStream out = new ByteArrayOutputStream(2 + 5 * edges.size());
     out.write(FORM);
-    long before = edges.get(0).ticks();
+    long before = firstTicks;
     for (Edge edge : edges) {
       Varints.writeSigned(out, edge.ticks() - before);
       out.write(2 * edge.channel().code() + (edge.high() ? 1 : 0));

@@ -16,6 +16,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringCurve;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
@@ -32,6 +33,7 @@ import org.halflight.signal.Firing;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.time.TickRate;
+import org.jspecify.annotations.Nullable;
 
 /** Firings as rows: their raw edges, and what the session and the person said about them. */
 final class FiringRows {
@@ -111,13 +113,17 @@ final class FiringRows {
     long id = there.id();
     KeptFiring known = there.firing();
     Firing before = known.result().firing();
-    FiringResult result = cutOff || known.cutOff() ? told : FiringMerge.asDamagedAs(before, told);
+    FiringResult result =
+        (cutOff || known.cutOff() ? told : FiringMerge.asDamagedAs(before, told))
+            .withKnob(before.knob());
     if (FiringMerge.isMore(result.firing(), cutOff, mayChange, there)) {
       FiringResult whole = mayChange ? result : FiringMerge.ofLess(result, known);
-      complete(connection, id, FiringMerge.curved(whole, result, known), cutOff, now);
+      FiringResult curved = FiringMerge.curved(whole, result, known);
+      complete(connection, id, curved.withKnob(result.firing().knob()), cutOff, now);
       return SaveOutcome.COMPLETED;
     }
-    if (!before.equals(result.firing()) || !known.result().rate().equals(result.rate())) {
+    if (!before.withKnob(result.firing().knob()).equals(result.firing())
+        || !known.result().rate().equals(result.rate())) {
       // The same file cut short, or damage that only means that it or the record ended there.
       boolean lessOfTheSame =
           FiringMerge.holds(before, result.firing())
@@ -126,13 +132,16 @@ final class FiringRows {
                   || before.edges().size() > result.firing().edges().size());
       return lessOfTheSame ? SaveOutcome.KNOWN : SaveOutcome.DIFFERS;
     }
-    FiringResult said = FiringMerge.curved(mayChange ? result : known.result(), result, known);
+    FiringResult said =
+        FiringMerge.curved(mayChange ? result : known.result(), result, known)
+            .withKnob(result.firing().knob());
     if (said.equals(known.result())) {
       return SaveOutcome.KNOWN;
     }
     Columns columns = new Columns();
     setSaid(columns, connection, said);
     CurveColumns.setRaw(columns, said);
+    setKnob(columns, said.firing());
     columns.update(connection, "firing", id);
     // What an older method worked out stays its, also with a curve that came later.
     keepResult(
@@ -313,10 +322,11 @@ final class FiringRows {
 
   private static void setSeen(Columns columns, Firing firing, boolean cutOff, Instant now) {
     columns
-        .set("edges", EdgeBlob.of(firing.edges()))
+        .set("edges", EdgeBlob.of(firing.edges(), firing.firstTicks()))
         .set("damage", Word.inOrder(Firing.Damage.WORDS, firing.damage()))
         .set("cut_off", cutOff)
         .set("kept_at_millis", now);
+    setKnob(columns, firing);
   }
 
   private static void setSaid(Columns columns, Connection connection, FiringResult result)
@@ -331,7 +341,7 @@ final class FiringRows {
         .setOptional("b_or_t", UntimedTest.WORDS, result.untimedTest())
         .set("reference", Reference.WORDS, result.reference())
         .setOptional("phase", Phase.WORDS, result.phase())
-        .set("after_rest", result.afterRest())
+        .set("after_rest", result.place().afterRest())
         .setOptional("level_low", result.levels().map(LevelPair::low))
         .setOptional("level_high", result.levels().map(LevelPair::high))
         .setOptional(
@@ -350,6 +360,8 @@ final class FiringRows {
         .set("cap_on", notes.capOn())
         .setOptional("moved_from", notes.movedFrom().map(MarkedSpeed::label))
         .setOptional("rejection", notes.rejection())
+        .setOptional(
+            "conditions", Optional.of(notes.conditions().words()).filter(words -> !words.isEmpty()))
         .setOptional("first_reason", notes.firstReason())
         .set("settled_outcome", Outcome.WORDS, result.outcome())
         .set("settled_exposure", ResultRows.kind(result.exposure()))
@@ -359,16 +371,18 @@ final class FiringRows {
 
   private static Numbered read(ResultSet row) throws SQLException {
     long firstTicks = row.getLong("first_ticks");
-    List<Edge> edges =
-        EdgeBlob.read(row.getBytes("edges"), firstTicks)
-            .orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
+    List<Edge> edges = edges(row.getBytes("edges"), firstTicks);
+    byte @Nullable [] knob = row.getBytes("knob_edges");
     OptionalLong run = Row.integer(row, "run_id");
     boolean workedOut = row.getString("exposure") != null;
     FiringResult result =
         new FiringResult(
             row.getInt("firing_number"),
             new FiringKey(Row.given(row, "rig_serial"), row.getLong("boot_count"), firstTicks),
-            new Firing(edges, Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage"))),
+            new Firing(
+                edges,
+                Word.readAll(Firing.Damage.WORDS, Row.given(row, "damage")),
+                knob == null ? List.of() : edges(knob, firstTicks)),
             new TickRate(row.getLong("ticks_per_second")),
             new FiringPlace(
                 row.getInt("run_ordinal"),
@@ -391,6 +405,16 @@ final class FiringRows {
         Row.word(row, "settled_outcome", Outcome.WORDS),
         Row.given(row, "settled_exposure"),
         row.getBoolean("closed_by_hand"));
+  }
+
+  private static List<Edge> edges(byte[] blob, long firstTicks) throws SQLException {
+    return EdgeBlob.read(blob, firstTicks).orElseThrow(() -> new EdgeBlob.Unreadable(firstTicks));
+  }
+
+  private static void setKnob(Columns columns, Firing firing) {
+    if (!firing.knob().isEmpty()) {
+      columns.set("knob_edges", EdgeBlob.of(firing.knob(), firing.firstTicks()));
+    }
   }
 
   private static Optional<DialSetting> setting(ResultSet row) throws SQLException {
@@ -416,7 +440,12 @@ final class FiringRows {
         row.getBoolean("cap_on"),
         Row.text(row, "moved_from").map(MarkedSpeed::parse),
         Row.text(row, "rejection"),
-        Row.text(row, "first_reason"));
+        Row.text(row, "first_reason"),
+        conditions(row));
+  }
+
+  private static FiringConditions conditions(ResultSet row) throws SQLException {
+    return FiringConditions.parse(Row.text(row, "conditions").orElse(""));
   }
 
   private static Optional<OneLevel> oneLevel(ResultSet row) throws SQLException {

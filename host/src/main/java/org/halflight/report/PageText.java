@@ -26,6 +26,7 @@ import org.halflight.verdict.ShutterTrouble;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.verdict.Verdict;
 import org.halflight.words.ComparisonWords;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.PatternWords;
@@ -232,6 +233,11 @@ final class PageText {
     if (basis.rule() == DecisionRule.UNTIL_DECIDED) {
       said.add(Words.say("tolerance.rule.until-decided"));
     }
+    if (parts().stream()
+        .flatMap(part -> part.run().speeds().stream())
+        .anyMatch(speed -> speed.decisionBasis().rule() == DecisionRule.QUICK)) {
+      said.add(Words.say("page.sure.quick"));
+    }
   }
 
   private String tolerance() {
@@ -344,6 +350,42 @@ final class PageText {
                             Sentences.phaseWithin(part.run().phase()),
                             speed.speed(),
                             Numbers.stopsInWords(stops))));
+      }
+    }
+    return said;
+  }
+
+  /** What was fired under special conditions, one sentence each. */
+  List<String> conditions() {
+    List<String> said = new ArrayList<>();
+    for (RunPart part : parts()) {
+      String phase = Sentences.phase(part.run().phase());
+      for (SpeedSummary speed : part.run().speeds()) {
+        speed
+            .conditions()
+            .ofMean()
+            .filter(shared -> !shared.isEmpty())
+            .ifPresent(
+                shared ->
+                    said.add(
+                        Words.say(
+                            "page.table.under",
+                            phase,
+                            speed.speed(),
+                            ConditionWords.list(shared))));
+        speed
+            .conditions()
+            .apart()
+            .forEach(
+                (conditions, errors) ->
+                    said.add(
+                        Words.say(
+                            "page.table.apart",
+                            phase,
+                            speed.speed(),
+                            ConditionWords.list(conditions),
+                            ConditionWords.mean(errors),
+                            errors.n())));
       }
     }
     return said;

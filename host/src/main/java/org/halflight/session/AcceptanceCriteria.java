@@ -82,6 +82,11 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
     return get(RunOption.UNTIL_DECIDED);
   }
 
+  /** Whether each speed is fired once, and then the largest error until it is known. */
+  public boolean isQuick() {
+    return get(RunOption.QUICK);
+  }
+
   /** What an aperture check is about. */
   public StopsAsked stops() {
     return new StopsAsked(get(RunOption.STOPS), get(RunOption.STOP_TOLERANCE));

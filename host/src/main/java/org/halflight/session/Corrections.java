@@ -46,6 +46,18 @@ final class Corrections {
     progress.showAgain(rejected, events);
   }
 
+  /** The person says under which special conditions a firing was made. */
+  void under(FiringKey firing, FiringConditions conditions, List<SessionEvent> events) {
+    log.find(firing)
+        .map(made -> made.under(progress.apartFromRun(made.run(), conditions)))
+        .ifPresent(
+            made -> {
+              log.replace(made);
+              events.add(new SessionEvent.FiringIsUnder(made));
+              progress.countsOtherwise(made, events);
+            });
+  }
+
   /** A firing that is not counted gets another reason; nothing else changes. */
   void changeReason(FiringKey firing, String reason, List<SessionEvent> events) {
     log.find(firing)

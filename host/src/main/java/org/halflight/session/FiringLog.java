@@ -9,6 +9,7 @@ import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
@@ -43,7 +44,15 @@ final class FiringLog {
   private static final class Group {
     private final NavigableSet<Integer> all = new TreeSet<>();
     private final NavigableSet<Integer> tries = new TreeSet<>();
-    private final NavigableSet<Integer> good = new TreeSet<>();
+    private final Map<FiringConditions, NavigableSet<Integer>> good = new HashMap<>();
+
+    /** As many as are alike: those with nothing special, or else the most of any conditions. */
+    private int good() {
+      NavigableSet<Integer> plain = good.get(FiringConditions.NONE);
+      return plain != null && !plain.isEmpty()
+          ? plain.size()
+          : good.values().stream().mapToInt(Set::size).max().orElse(0);
+    }
   }
 
   List<FiringResult> all() {
@@ -162,7 +171,7 @@ final class FiringLog {
   /** Firings of a run at a setting that have what was asked for. */
   int good(int run, DialSetting setting) {
     Group group = group(run, setting);
-    return group == null ? 0 : group.good.size();
+    return group == null ? 0 : group.good();
   }
 
   private @Nullable Group group(int run, DialSetting setting) {
@@ -178,7 +187,7 @@ final class FiringLog {
       tries.add(place);
       group.tries.add(place);
       if (result.setting().filter(setting -> isGood(setting, result)).isPresent()) {
-        group.good.add(place);
+        group.good.computeIfAbsent(AlikeFirings.of(result), absent -> new TreeSet<>()).add(place);
       }
     }
     if (isTimedAtASpeed(result)) {
@@ -202,7 +211,7 @@ final class FiringLog {
         Objects.requireNonNull(groups.get(new RunSetting(result.run(), result.setting())));
     group.all.remove(place);
     group.tries.remove(place);
-    group.good.remove(place);
+    group.good.values().forEach(alike -> alike.remove(place));
     tries.remove(place);
     if (timed.remove(place)) {
       timedLike(result).remove(place);

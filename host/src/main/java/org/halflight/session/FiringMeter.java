@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -7,6 +8,7 @@ import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
 import org.halflight.exposure.LightLevels;
+import org.halflight.exposure.ThresholdCodes;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 
@@ -63,11 +65,8 @@ final class FiringMeter {
     LevelPair assumed = levels().orElse(LevelPair.GAUSS);
     long nowTicks = Math.max(rig.latestTicks(), firing.lastTicks());
     ProfileUse profile = profileUse();
-    ExposureMethod method =
-        oneLevel.isOneLevel()
-            ? seenNow().orElse(OneLevelWatch.ON_ITS_WAY)
-            : progress.setup().map(run -> methods.apply(run.shutter())).orElse(ExposureMethod.LEAF);
-    return method.measure(
+    return method(oneLevel.isOneLevel() ? seenNow() : Optional.empty())
+        .measure(
         profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
   }
 
@@ -108,6 +107,39 @@ final class FiringMeter {
     return curves
         .onCurve(curve, log, rig.serial(), rig.bootCount())
         .map(result -> withCurve(result, curve));
+  }
+
+  /** Where both thresholds stand while nobody has set the light, where that is known. */
+  Optional<HeldLight.ThresholdsAt> thresholdsAt() {
+    // The threshold of a small rig goes between these two, and was read back each time.
+    return oneLevel.isOneLevel()
+        ? Optional.of(
+            new HeldLight.ThresholdsAt(
+                ThresholdCodes.AFTER_START.lowCounts(), ThresholdCodes.AFTER_START.highCounts()))
+        : light.thresholds();
+  }
+
+  /**
+   * The firings of the run as they are in light that is known only now; those of an earlier start
+   * of the rig had other thresholds.
+   */
+  List<FiringResult> inTheLight(LightLevels known) {
+    return log.all().stream()
+        .filter(
+            r ->
+                r.run() == progress.run()
+                    && r.levels().isEmpty()
+                    && r.key().rigSerial().equals(rig.serial())
+                    && r.key().bootCount() == rig.bootCount())
+        .flatMap(
+            r -> r.inTheLight(known, levels(), method(r.oneLevel()), profileUse()).stream())
+        .toList();
+  }
+
+  private ExposureMethod method(Optional<OneLevel> seen) {
+    return oneLevel.isOneLevel()
+        ? seen.orElse(OneLevelWatch.ON_ITS_WAY)
+        : progress.setup().map(run -> methods.apply(run.shutter())).orElse(ExposureMethod.LEAF);
   }
 
   private FiringResult withCurve(FiringResult result, SampledLight curve) {

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.exposure.LightLevels;
 import org.halflight.speeds.MarkedSpeed;
 
 /**
@@ -19,6 +20,7 @@ import org.halflight.speeds.MarkedSpeed;
  * @param movedFrom the speed that was shown when it was fired, where the person has moved it since
  * @param rejection the reason the person gave for not counting it; empty when it counts
  * @param firstReason the reason given at first, where the person has changed it since
+ * @param conditions special ones that the person said it was made under
  */
 public record FiringNotes(
     OptionalDouble releaseDelaySeconds,
@@ -29,7 +31,8 @@ public record FiringNotes(
     boolean capOn,
     Optional<MarkedSpeed> movedFrom,
     Optional<String> rejection,
-    Optional<String> firstReason) {
+    Optional<String> firstReason,
+    FiringConditions conditions) {
   /** Nothing to note. */
   public static final FiringNotes NONE =
       new FiringNotes(
@@ -41,36 +44,62 @@ public record FiringNotes(
           false,
           Optional.empty(),
           Optional.empty(),
-          Optional.empty());
+          Optional.empty(),
+          FiringConditions.NONE);
 
   FiringNotes doubtful() {
-    return with(true, movedFrom, rejection, firstReason);
+    return with(true, movedFrom, rejection, firstReason, conditions);
+  }
+
+  /** The same in light that is known only now: its plateau is a share of that. */
+  FiringNotes inLight(LightLevels light) {
+    OptionalDouble share =
+        plateauCounts.isPresent()
+            ? OptionalDouble.of(light.shareOfFull(plateauCounts.getAsDouble()))
+            : OptionalDouble.empty();
+    return new FiringNotes(
+        releaseDelaySeconds,
+        plateauCounts,
+        share,
+        share.isPresent() && PlateauWatch.isOff(share.getAsDouble()),
+        leak,
+        capOn,
+        movedFrom,
+        rejection,
+        firstReason,
+        conditions);
   }
 
   FiringNotes moved(Optional<MarkedSpeed> from) {
-    return with(lightDoubtful, from, rejection, firstReason);
+    return with(lightDoubtful, from, rejection, firstReason, conditions);
   }
 
   FiringNotes rejected(Optional<String> reason) {
-    return with(lightDoubtful, movedFrom, reason, Optional.empty());
+    return with(lightDoubtful, movedFrom, reason, Optional.empty(), conditions);
   }
 
   /** Rejected, or not, as another firing is. */
   FiringNotes rejectedAs(FiringNotes other) {
-    return with(lightDoubtful, movedFrom, other.rejection, other.firstReason);
+    return with(lightDoubtful, movedFrom, other.rejection, other.firstReason, conditions);
   }
 
   /** The same rejection for another reason; that given at first is kept. */
   FiringNotes because(String reason) {
     Optional<String> first = firstReason.or(() -> rejection).filter(was -> !was.equals(reason));
-    return with(lightDoubtful, movedFrom, Optional.of(reason), first);
+    return with(lightDoubtful, movedFrom, Optional.of(reason), first, conditions);
+  }
+
+  /** Made under other conditions. */
+  FiringNotes under(FiringConditions others) {
+    return with(lightDoubtful, movedFrom, rejection, firstReason, others);
   }
 
   private FiringNotes with(
       boolean doubtful,
       Optional<MarkedSpeed> from,
       Optional<String> reason,
-      Optional<String> before) {
+      Optional<String> before,
+      FiringConditions others) {
     return new FiringNotes(
         releaseDelaySeconds,
         plateauCounts,
@@ -80,6 +109,7 @@ public record FiringNotes(
         capOn,
         from,
         reason,
-        before);
+        before,
+        others);
   }
 }

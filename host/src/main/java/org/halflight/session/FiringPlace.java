@@ -11,7 +11,8 @@ import org.halflight.speeds.Reference;
  *     it; empty when nothing was shown
  * @param reference how the marking is read
  * @param phase of the run; empty before a run was begun
- * @param afterRest whether it was the first release of an as-found run
+ * @param afterRest whether it was the first release of an as-found run; the person may say
+ *     otherwise
  */
 public record FiringPlace(
     int run,

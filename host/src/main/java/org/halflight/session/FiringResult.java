@@ -1,5 +1,6 @@
 package org.halflight.session;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
@@ -9,7 +10,9 @@ import org.halflight.exposure.EdgesAndCurve;
 import org.halflight.exposure.ExposureMethod;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.LevelPair;
+import org.halflight.exposure.LightLevels;
 import org.halflight.exposure.ReboundSeen;
+import org.halflight.signal.Edge;
 import org.halflight.signal.Firing;
 import org.halflight.signal.SampledLight;
 import org.halflight.speeds.MarkedSpeed;
@@ -65,9 +68,20 @@ public record FiringResult(
     return place.phase();
   }
 
-  /** Whether it was the first release of an as-found run. */
+  /**
+   * Whether it was the first after rest: the first release of an as-found run, unless the person
+   * said otherwise of it.
+   */
   public boolean afterRest() {
-    return place.afterRest();
+    return conditions()
+        .of(FiringCondition.Kind.REST)
+        .map(said -> said == FiringCondition.FIRST_AFTER_REST)
+        .orElse(place.afterRest());
+  }
+
+  /** The special conditions that the person said it was made under. */
+  public FiringConditions conditions() {
+    return notes.conditions();
   }
 
   /** The levels that it was measured with; empty where full-open light was not known. */
@@ -111,8 +125,9 @@ public record FiringResult(
   }
 
   /**
-   * Whether its time goes into the statistics of its speed. The first firing after rest never does:
-   * it is shown by itself and not averaged away.
+   * Whether its time may go into the statistics of its speed. The first firing after rest never
+   * does: it is shown by itself and not averaged away. One under special conditions does together
+   * with its like, see {@link AlikeFirings}.
    */
   public boolean isGood() {
     return effectiveSeconds().isPresent() && rejection().isEmpty() && !afterRest();
@@ -302,6 +317,26 @@ public record FiringResult(
         curve);
   }
 
+  /** The same firing under other conditions. */
+  FiringResult under(FiringConditions others) {
+    return with(notes.under(others));
+  }
+
+  /** The same firing, with more of what the knob contact did around it. */
+  public FiringResult withKnob(List<Edge> more) {
+    return new FiringResult(
+        number,
+        key,
+        firing.withKnob(more),
+        rate,
+        place,
+        outcome,
+        exposure,
+        measuredWith,
+        notes,
+        curve);
+  }
+
   /** The same firing, with its light in doubt. */
   FiringResult doubtful() {
     return with(notes.doubtful());
@@ -315,6 +350,36 @@ public record FiringResult(
     return curve
         .map(its -> withCurve(its, again, figures, means))
         .orElseGet(() -> with(place, again, figures, means, notes, curve));
+  }
+
+  /**
+   * The same firing in light that became known only after it, from a shutter that was held open
+   * under the same lamp. What its edges could not tell stays as it was.
+   *
+   * @param light dark, full light and thresholds
+   * @param levels the thresholds in it
+   * @param method how it is measured
+   * @return empty where light changes nothing about it
+   */
+  Optional<FiringResult> inTheLight(
+      LightLevels light, Optional<LevelPair> levels, ExposureMethod method, ProfileUse profile) {
+    if (!mayHaveTime() && !OneLevelWatch.awaitsOtherLevel(exposure)) {
+      return Optional.empty();
+    }
+    MeasuredWith means = new MeasuredWith(levels, oneLevel(), profile);
+    FiringNotes its = notes.inLight(light);
+    FiringResult now =
+        new FiringResult(
+            number, key, firing, rate, place, outcome, exposure, means, its, Optional.empty());
+    LeafExposure figures = now.exposureBy(method);
+    FiringResult worked = now.workedOut(now.outcomeWith(figures), figures);
+    // Full light was measured after it, unless its own plateau says that the lamp was another.
+    OptionalDouble after = its.lightDoubtful() ? OptionalDouble.empty() : OptionalDouble.of(1);
+    return Optional.of(
+        sampledLight()
+            .map(raw -> FiringCurve.of(raw, Optional.of(light), now.realRate()))
+            .map(lit -> worked.withCurve(lit.withFullLightAfter(after)))
+            .orElse(worked));
   }
 
   /** The same release, whose edges turned out to be damaged only after it was settled. */

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
+import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Firing;
+import org.halflight.signal.FiringGrouper;
 
 /**
  * What becomes of a firing when it is over: light of cocking, held open for the light, the late
@@ -25,6 +27,7 @@ final class FiringSettler {
   private Optional<FiringKey> awaitsLight = Optional.empty();
   private boolean releaseIsWired;
   private boolean capOn;
+  private FiringConditions conditions = FiringConditions.NONE;
 
   FiringSettler(
       FiringLog log,
@@ -63,6 +66,15 @@ final class FiringSettler {
     capOn = on;
   }
 
+  /** The conditions that last, from the next firing on. */
+  FiringConditions conditions() {
+    return conditions;
+  }
+
+  void onConditions(FiringConditions lasting) {
+    conditions = lasting;
+  }
+
   /** Another rig, whose release may not be wired. */
   void onOtherRig() {
     releaseIsWired = false;
@@ -90,7 +102,7 @@ final class FiringSettler {
   /** A firing is over. */
   void settle(Firing firing, List<SessionEvent> events) {
     FiringKey key = rig.keyOf(firing);
-    OptionalDouble plateau = plateaus.countsOf(firing, rig.rate());
+    List<Double> plateau = plateaus.countsOf(firing, rig.rate());
     Optional<FiringResult> known = log.find(key);
     if (known.isPresent()) {
       // What is told twice changes nothing, and what is new is the rest of it, behind a break.
@@ -106,7 +118,7 @@ final class FiringSettler {
   }
 
   private void settleNew(
-      FiringKey key, Firing firing, OptionalDouble plateau, List<SessionEvent> events) {
+      FiringKey key, Firing firing, List<Double> plateau, List<SessionEvent> events) {
     boolean pressed = ReleaseTiming.isPressed(firing);
     boolean hasLight = ReleaseTiming.hasLight(firing);
     releaseIsWired |= pressed;
@@ -181,13 +193,13 @@ final class FiringSettler {
   private void release(
       FiringKey key,
       Firing firing,
-      OptionalDouble plateau,
+      List<Double> plateau,
       Optional<FiringResult> press,
       List<SessionEvent> events) {
     LeafExposure exposure = underway.asClosed(firing, meter.exposure(firing));
     Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::testShown);
     Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
-    FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
+    FiringNotes notes = notes(meter.delaySeconds(firing), mean(plateau), false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, events);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -200,7 +212,38 @@ final class FiringSettler {
     notes.plateauShare().ifPresent(share -> light.onShare(share, Optional.of(key), events));
     questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     meter.oneLevel().measureAgain(result, log, events);
+    if (progress.isQuick() && test.filter(UntimedTest::holds).isPresent()) {
+      held(result, plateau, events);
+    }
     progress.goOn(events);
+  }
+
+  private static OptionalDouble mean(List<Double> plateau) {
+    return plateau.stream().mapToDouble(each -> each).average();
+  }
+
+  /** The shutter was held open in a quick look: where nobody had set the light, this does. */
+  private void held(FiringResult result, List<Double> plateau, List<SessionEvent> events) {
+    boolean isDim = result.outcome() == Outcome.NEVER_FULLY_OPEN;
+    if (!isDim && result.outcome() != Outcome.OPENS_HOLDS_CLOSES) {
+      return;
+    }
+    if (light.set().isPresent()) {
+      progress.heldOpen();
+      return;
+    }
+    HeldLight seen =
+        isDim
+            ? new HeldLight.Refused(LightLevels.Reason.THRESHOLD_NOT_BELOW_FULL)
+            : HeldLight.of(plateau, plateaus.darkCounts(), meter.thresholdsAt());
+    if (!(seen instanceof HeldLight.TooShort)) {
+      progress.heldOpen();
+    }
+    events.add(new SessionEvent.LightWasHeld(seen));
+    if (seen instanceof HeldLight.Known known) {
+      light.onHeld(known.light());
+      meter.inTheLight(known.light()).forEach(now -> log.change(now, events));
+    }
   }
 
   private Optional<UntimedTest> testShown() {
@@ -217,7 +260,11 @@ final class FiringSettler {
     Optional<OneLevel> seen = meter.seenNow();
     if (press.isPresent()) {
       FiringResult earlier = press.get();
-      FiringNotes all = notes.moved(earlier.notes().movedFrom()).rejectedAs(earlier.notes());
+      FiringNotes all =
+          notes
+              .moved(earlier.notes().movedFrom())
+              .rejectedAs(earlier.notes())
+              .under(earlier.conditions());
       return meter.result(
           earlier.number(), key, firing, earlier.place(), outcome, exposure, seen, all);
     }
@@ -226,7 +273,8 @@ final class FiringSettler {
             && !log.hasOfTheShutter(progress.run())
             && FiringLog.isOfTheShutter(outcome, exposure);
     FiringPlace place = progress.place(progress.shown(), afterRest);
-    return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, notes);
+    FiringNotes all = outcome == Outcome.LIGHT_WHILE_COCKING ? notes : notes.under(conditions);
+    return meter.result(log.size() + 1, key, firing, place, outcome, exposure, seen, all);
   }
 
   private FiringNotes notes(OptionalDouble delay, OptionalDouble plateau, boolean leak) {
@@ -241,7 +289,8 @@ final class FiringSettler {
         capOn,
         Optional.empty(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        FiringConditions.NONE);
   }
 
   private void add(FiringResult result, List<SessionEvent> events) {
@@ -255,10 +304,24 @@ final class FiringSettler {
     contactCaution.settled(result, events);
   }
 
+  /** The knob contact moved near a settled firing. */
+  void addKnob(FiringGrouper.LateKnob late, List<SessionEvent> events) {
+    log.find(rig.keyOf(late.firstTicks()))
+        .ifPresent(
+            result -> {
+              FiringResult whole = result.withKnob(late.edges());
+              log.replace(whole);
+              events.add(new SessionEvent.KnobAdded(whole));
+            });
+  }
+
   /** The light curve of a settled firing has come. */
   void addCurve(FiringResult result, List<SessionEvent> events) {
     log.replace(result);
     light.onFiring(result);
     events.add(new SessionEvent.CurveAdded(result));
+    if (progress.isQuick() && progress.isShownDone()) {
+      progress.goOn(events);
+    }
   }
 }

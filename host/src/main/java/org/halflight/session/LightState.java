@@ -23,6 +23,7 @@ final class LightState {
   private Optional<LightLevels> ofOtherCells = Optional.empty();
 
   private TripPoints trips = TripPoints.EXACT;
+  private Optional<HeldLight.ThresholdsAt> thresholds = Optional.empty();
   private boolean beingSet;
   private long beingSetUntilTicks = NEVER;
 
@@ -67,6 +68,7 @@ final class LightState {
   /** Ticks of before mean nothing any more. */
   void forgetTicks() {
     beingSetUntilTicks = NEVER;
+    thresholds = Optional.empty();
   }
 
   void onSet(SessionInput.LightSet input, List<SessionEvent> events) {
@@ -78,6 +80,32 @@ final class LightState {
     ofOtherCells = Optional.empty();
     trips = input.trips();
     trust.lightSet(log.size());
+  }
+
+  /**
+   * The light was not set, and is known now from a shutter that was held open. Firings of before
+   * were under this light; where one had a plateau, that was seen.
+   */
+  void onHeld(LightLevels levels) {
+    fullLight.forget();
+    set = Optional.of(levels);
+    trips = TripPoints.EXACT;
+    trust.lightSet(log.size());
+  }
+
+  /** The thresholds were read. */
+  void onThresholds(HeldLight.ThresholdsAt at) {
+    thresholds = Optional.of(at);
+  }
+
+  /** They may have been moved since. */
+  void forgetThresholds() {
+    thresholds = Optional.empty();
+  }
+
+  /** Where the thresholds stand, as they were read last; empty where they were not since then. */
+  Optional<HeldLight.ThresholdsAt> thresholds() {
+    return thresholds;
   }
 
   /** The thresholds are not where the light had set them. */

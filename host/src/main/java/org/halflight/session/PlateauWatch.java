@@ -4,7 +4,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -36,39 +35,53 @@ final class PlateauWatch {
   private record LitBeat(long ticks, int sum16) {}
 
   private final Deque<LitBeat> beats = new ArrayDeque<>();
+  private final Deque<Double> dark = new ArrayDeque<>();
 
   /** Takes a beat with the light that it brought. */
   void beat(long ticks, int levels, int sum16) {
-    boolean bright = (levels >> Channel.CENTRE_HIGH.code() & 1) != 0;
-    if (!bright) {
-      return;
+    if (isAbove(Channel.CENTRE_HIGH, levels)) {
+      beats.add(new LitBeat(ticks, sum16));
+      if (beats.size() > BEATS_KEPT) {
+        beats.remove();
+      }
+    } else if (!isAbove(Channel.CENTRE_LOW, levels)) {
+      dark.add(sum16 / 16.0);
+      if (dark.size() > BEATS_KEPT) {
+        dark.remove();
+      }
     }
-    beats.add(new LitBeat(ticks, sum16));
-    if (beats.size() > BEATS_KEPT) {
-      beats.remove();
-    }
+  }
+
+  private static boolean isAbove(Channel channel, int levels) {
+    return (levels >> channel.code() & 1) != 0;
+  }
+
+  /** The light of the last beats with the shutter shut, in counts of the converter. */
+  List<Double> darkCounts() {
+    return List.copyOf(dark);
   }
 
   /** Ticks start anew. */
   void forget() {
     beats.clear();
+    dark.clear();
   }
 
-  /** The light of the plateau of a firing that is over, in counts of the converter. */
-  OptionalDouble countsOf(Firing firing, TickRate rate) {
+  /** The light of the plateau of a firing that is over, beat by beat, in counts of the converter. */
+  List<Double> countsOf(Firing firing, TickRate rate) {
     List<LitBeat> own = new ArrayList<>();
     while (!beats.isEmpty() && beats.peek().ticks() <= firing.lastTicks()) {
       own.add(beats.remove());
     }
     if (!firing.damage().isEmpty()) {
-      return OptionalDouble.empty();
+      return List.of();
     }
     List<Pulse> low = Pulses.of(firing, Channel.CENTRE_LOW).pulses();
     List<Pulse> high = Pulses.of(firing, Channel.CENTRE_HIGH).pulses();
     return own.stream()
         .filter(beat -> high.stream().anyMatch(pulse -> isPlateau(beat, pulse, low, rate)))
-        .mapToDouble(beat -> beat.sum16() / 16.0)
-        .average();
+        .map(beat -> beat.sum16() / 16.0)
+        .toList();
   }
 
   private static boolean isPlateau(LitBeat beat, Pulse high, List<Pulse> low, TickRate rate) {

@@ -88,7 +88,7 @@ final class ReleaseTiming {
       List<Edge> edges, Set<Firing.Damage> damage, Firing first, Firing second) {
     damage.addAll(first.damage());
     damage.addAll(second.damage());
-    return new Firing(edges, List.copyOf(damage));
+    return new Firing(edges, List.copyOf(damage), first.knob()).withKnob(second.knob());
   }
 
   private static OptionalLong firstLight(Firing firing) {

@@ -85,6 +85,11 @@ final class RigOnBench {
   }
 
   FiringKey keyOf(Firing firing) {
-    return new FiringKey(serial, bootCount, firing.firstTicks());
+    return keyOf(firing.firstTicks());
+  }
+
+  /** The key of the firing of this rig that begins at a time. */
+  FiringKey keyOf(long firstTicks) {
+    return new FiringKey(serial, bootCount, firstTicks);
   }
 }

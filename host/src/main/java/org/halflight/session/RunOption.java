@@ -46,6 +46,12 @@ public final class RunOption<T> {
   public static final RunOption<Boolean> UNTIL_DECIDED =
       flag("until-decided", "fired", "aim-until-decided", "until-decided");
 
+  /**
+   * Whether each speed is fired once, B last, and then the largest error until it is known; the
+   * number of firings is the most of any speed.
+   */
+  public static final RunOption<Boolean> QUICK = flag("quick", "quick", "aim-quick", "quick");
+
   /** The stops of an aperture check, as engraved, from the widest on. */
   public static final RunOption<List<String>> STOPS =
       criterion(
@@ -126,6 +132,7 @@ public final class RunOption<T> {
           TOLERANCE,
           ABOUT,
           UNTIL_DECIDED,
+          QUICK,
           STOPS,
           STOP_TOLERANCE,
           LINKAGE,

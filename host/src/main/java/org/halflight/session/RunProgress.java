@@ -20,6 +20,7 @@ final class RunProgress {
   private final PressBook presses;
   private final DialQuestions questions;
   private final VerdictIsIn verdictIsIn;
+  private final QuickLook quick;
 
   private final List<RunSetup> runs = new ArrayList<>();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
@@ -28,13 +29,22 @@ final class RunProgress {
   private int firstRunOfCamera;
   private String camera = "";
   private boolean staysHere;
+
+  /** In a quick look: B was held as long as it takes, or the person goes on without. */
+  private boolean heldOpen;
+
   private boolean doneIsSaid;
+
+  /** Whether the light was read in the run that goes on. */
+  private boolean isRead;
+
 
   RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
     this.questions = questions;
     this.verdictIsIn = verdictIsIn;
+    quick = new QuickLook(log, verdictIsIn);
   }
 
   List<RunSetup> runs() {
@@ -74,16 +84,14 @@ final class RunProgress {
   /**
    * A run begins, or goes on with another number of tries.
    *
-   * @param untouched whether nothing has happened in the run before: a stage of assembly in which
-   *     nothing was fired was none
    * @return whether it is another camera's
    */
-  boolean begin(RunSetup asked, boolean untouched, List<SessionEvent> events) {
+  boolean begin(RunSetup asked, List<SessionEvent> events) {
     RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
     Optional<StageSwitch> stage =
         Optional.of(begun)
             .filter(RunSetup::isStage)
-            .map(its -> StageSwitch.of(runs, its, untouched, isRunDone()));
+            .map(its -> StageSwitch.of(runs, its, isUntouched(), isRunDone()));
     stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
     boolean goesOn =
         setup().filter(begun::asksTheSameAs).isPresent()
@@ -96,10 +104,12 @@ final class RunProgress {
     } else {
       runs.add(begun);
       lightTestsDone.clear();
+      heldOpen = false;
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
     }
+    isRead = false;
     queue = new SpeedQueue(begun.settings());
     reopen();
     stage.map(its -> its.event(begun)).ifPresent(events::add);
@@ -108,6 +118,16 @@ final class RunProgress {
         .or(() -> queue.nextOpen(Optional.empty(), this::isDone))
         .ifPresent(setting -> show(setting, events));
     return otherCamera;
+  }
+
+  /** The light is read in the run that goes on. */
+  void lightRead() {
+    isRead = true;
+  }
+
+  /** Whether nothing has happened in the run that goes on. */
+  private boolean isUntouched() {
+    return !isRead && log.all().stream().noneMatch(firing -> firing.run() == run());
   }
 
   /** The person's own choice stays on the screen where it is done already, or is being adjusted. */
@@ -121,6 +141,11 @@ final class RunProgress {
   }
 
   void next(List<SessionEvent> events) {
+    if (isQuick() && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
+      heldOpen = true;
+      goOn(events);
+      return;
+    }
     queue.after(shown).or(() -> shown).ifPresent(next -> choose(next, events));
   }
 
@@ -131,6 +156,23 @@ final class RunProgress {
   void lightTestEnds(UntimedTest test, List<SessionEvent> events) {
     lightTestsDone.add(test);
     goOn(events);
+  }
+
+  /** Of some conditions those that are special within a run. */
+  FiringConditions apartFromRun(int run, FiringConditions conditions) {
+    return run > 0 ? conditions.within(runs.get(run - 1).conditions()) : conditions;
+  }
+
+  /** A firing counts no more with the others, or counts again: its speed may lack one. */
+  void countsOtherwise(FiringResult changed, List<SessionEvent> events) {
+    boolean lacks =
+        changed.setting().filter(its -> changed.run() == run() && !isDone(its)).isPresent();
+    if (lacks) {
+      showAgain(changed, events);
+    } else {
+      lacksOne();
+      goOn(events);
+    }
   }
 
   /** A firing counts no more or elsewhere: its speed may lack one. */
@@ -157,11 +199,12 @@ final class RunProgress {
   private void show(DialSetting setting, List<SessionEvent> events) {
     boolean other = !shown.equals(Optional.of(setting));
     shown = Optional.of(setting);
-    int wanted =
-        setup()
-            .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
-            .orElse(0);
-    events.add(new SessionEvent.SettingShown(setting, goodAt(setting), wanted));
+    repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(SessionEvent.RepeatAsked::new)
+        .ifPresent(events::add);
+    events.add(
+        new SessionEvent.SettingShown(setting, goodAt(setting), wantedNow(setting), isQuick()));
     setting
         .speed()
         .filter(speed -> other && isToBeSetBeforeCocking(speed))
@@ -189,7 +232,7 @@ final class RunProgress {
     }
     int tries = log.triesCount(run(), here);
     int good = goodAt(here);
-    if (good < wanted(here)) {
+    if (!isQuick() && good < wanted(here)) {
       here.speed()
           .ifPresent(speed -> events.add(new SessionEvent.EnoughToKnow(speed, tries, good)));
       here.untimedTest()
@@ -208,8 +251,16 @@ final class RunProgress {
     return setup().isPresent() && queue.settings().stream().allMatch(this::isDone);
   }
 
+  /** Whether what is shown is done. */
+  boolean isShownDone() {
+    return shown.filter(this::isDone).isPresent();
+  }
+
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
+    if (isQuick() && setting.speed().isPresent()) {
+      return quick.fired(run(), setting.speed().get());
+    }
     // In a stage a short press of B counts as well as a long one, whatever came of it.
     return isLinkage(setting)
         ? presses.good(run())
@@ -221,11 +272,57 @@ final class RunProgress {
         && setup().filter(RunSetup::isStage).isPresent();
   }
 
+  /** Whether the run is a quick look. */
+  boolean isQuick() {
+    return setup().filter(RunSetup::isQuick).isPresent();
+  }
+
+  /** The shutter was held open at B, and nothing more can be had by that. */
+  void heldOpen() {
+    heldOpen = true;
+  }
+
+  /** What a quick look asks for again, once everything was fired once. */
+  Optional<QuickRepeat> repeat() {
+    return isQuick() && queue.settings().stream().allMatch(this::isFiredOnce)
+        ? quick.repeat(run(), setup().orElseThrow())
+        : Optional.empty();
+  }
+
+  /** How many firings of a setting are wanted by now. */
+  int wantedNow(DialSetting setting) {
+    if (!isQuick() || setting.speed().isEmpty()) {
+      return setup()
+          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .orElse(0);
+    }
+    return repeat()
+        .filter(it -> setting.speed().equals(Optional.of(it.speed())))
+        .map(it -> 1 + Math.max(QuickRepeat.LEAST, it.number()))
+        .orElse(1);
+  }
+
+  private boolean isFiredOnce(DialSetting setting) {
+    if (setting.speed().isPresent()) {
+      return quick.isFired(run(), setting.speed().get());
+    }
+    return setting.untimedTest().filter(UntimedTest::holds).isPresent()
+        ? heldOpen || log.triesCount(run(), setting) >= Session.ENOUGH_TRIES
+        : isDoneAsPlanned(setting);
+  }
+
   private static boolean isLinkage(DialSetting setting) {
     return setting.untimedTest().equals(Optional.of(UntimedTest.LINKAGE));
   }
 
   private boolean isDone(DialSetting setting) {
+    return isQuick()
+        ? isFiredOnce(setting)
+            && repeat().filter(it -> setting.speed().equals(Optional.of(it.speed()))).isEmpty()
+        : isDoneAsPlanned(setting);
+  }
+
+  private boolean isDoneAsPlanned(DialSetting setting) {
     if (isLinkage(setting)) {
       return goodAt(setting) >= LinkageStep.PRESSES;
     }

@@ -83,6 +83,11 @@ public record RunSetup(
     return plan.mostTries();
   }
 
+  /** Whether it is a quick look: each speed once, then the largest error again. */
+  public boolean isQuick() {
+    return criteria.isQuick();
+  }
+
   /** What was chosen or noted of an option, as {@link RunOption#find} reads it. */
   public String text(RunOption<?> option) {
     return RunOption.CRITERIA.contains(option)

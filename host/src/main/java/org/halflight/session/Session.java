@@ -95,6 +95,7 @@ public final class Session {
         || input instanceof SessionInput.BeatAt
         || input instanceof SessionInput.CurveAt
         || input instanceof SessionInput.EdgesCounted
+        || input instanceof SessionInput.ThresholdsRead
         || (input instanceof SessionInput.Damaged damaged
             && damaged.damage() != Firing.Damage.RIG_RESTARTED);
   }
@@ -122,6 +123,7 @@ public final class Session {
       onRigIdentified(is, events);
     } else if (input instanceof SessionInput.RigAtWork work) {
       rigAtWork = work.begins();
+      light.forgetThresholds();
     } else if (input instanceof SessionInput.LevelStands level) {
       meter.oneLevel().onLevel(level.level());
     } else if (input instanceof SessionInput.LinkLost) {
@@ -143,6 +145,8 @@ public final class Session {
   private boolean onLight(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.LightBeingSet being) {
       light.onBeingSet(being.begins(), rig.latestTicks());
+    } else if (input instanceof SessionInput.ThresholdsRead read) {
+      light.onThresholds(new HeldLight.ThresholdsAt(read.lowCounts(), read.highCounts()));
     } else if (input instanceof SessionInput.LightForgotten) {
       light.forget();
       events.add(new SessionEvent.LightForgotten());
@@ -190,12 +194,17 @@ public final class Session {
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
       light.onBeingSet(false, rig.latestTicks());
-      if (progress.begin(begins.setup(), isUntouched(), events)) {
+      int before = run();
+      if (progress.begin(begins.setup(), events)) {
         settler.cocking().forget();
       }
       events.stream()
           .filter(SessionEvent.StageBegins.class::isInstance)
           .forEach(stage -> light.onStage((SessionEvent.StageBegins) stage));
+      if (run() > before) {
+        // What holds for a whole run is said in its set-up.
+        settler.onConditions(FiringConditions.NONE);
+      }
       settler.contactCaution().runBegins(begins.setup(), events);
     } else if (input instanceof SessionInput.SpeedChosen chosen) {
       progress.choose(new DialSetting.Speed(chosen.speed()), events);
@@ -213,6 +222,11 @@ public final class Session {
       corrections.changeReason(changed.firing(), changed.reason(), events);
     } else if (input instanceof SessionInput.FiringsMoved moved) {
       corrections.move(moved, events);
+    } else if (input instanceof SessionInput.FiringUnder under) {
+      corrections.under(under.firing(), under.conditions(), events);
+    } else if (input instanceof SessionInput.ConditionsAre are) {
+      settler.onConditions(progress.apartFromRun(run(), are.lasting()));
+      events.add(new SessionEvent.ConditionsHold(conditions()));
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
     } else if (input instanceof SessionInput.PressJudged key) {
@@ -257,13 +271,6 @@ public final class Session {
   /** All readings of a screw plunger so far, in order. */
   public List<PlungerAt> plungers() {
     return presses.plungers();
-  }
-
-  /** Whether nothing has happened in the run that goes on. */
-  private boolean isUntouched() {
-    int run = progress.run();
-    return log.all().stream().noneMatch(firing -> firing.run() == run)
-        && readings.stream().noneMatch(reading -> reading.run() == run);
   }
 
   /** All firings so far, the rejected ones too, in the order in which they settled. */
@@ -346,6 +353,24 @@ public final class Session {
     return light.isFullLightWanted();
   }
 
+  /** What a quick look asks to be fired again now; empty in other runs. */
+  public Optional<QuickRepeat> repeat() {
+    return progress.repeat();
+  }
+
+  /** How many firings of what is shown are wanted by now. */
+  public int wanted() {
+    return setting().map(progress::wantedNow).orElse(0);
+  }
+
+  /** Whether the rig is to be asked where its thresholds stand: a quick look goes without light. */
+  public boolean isThresholdsWanted() {
+    return progress.isQuick()
+        && !progress.isRunDone()
+        && light.set().isEmpty()
+        && meter.thresholdsAt().isEmpty();
+  }
+
   /** Whether a plateau was off, and none was good since. */
   public boolean isLightInDoubt() {
     return light.isInDoubt();
@@ -354,6 +379,16 @@ public final class Session {
   /** The last firing of the run that counts and may be rejected. */
   public Optional<FiringResult> toReject() {
     return corrections.toReject();
+  }
+
+  /** The last firing of the run that the shutter made, rejected or not. */
+  public Optional<FiringResult> lastFiring() {
+    return log.last(r -> r.run() == run() && r.outcome().isOfTheShutter());
+  }
+
+  /** The special conditions that the next firing is made under. */
+  public FiringConditions conditions() {
+    return settler.conditions();
   }
 
   /** What there is to tell whoever looks at the session only now: what is shown and asked. */
@@ -506,9 +541,13 @@ public final class Session {
     for (FiringGrouper.LateDamage late : grouper.drainLateDamage()) {
       reachBack(late.damage(), late.sinceTicks(), events);
     }
+    for (FiringGrouper.LateKnob late : grouper.drainLateKnob()) {
+      settler.addKnob(late, events);
+    }
   }
 
   private void onReading(LightReading read, List<SessionEvent> events) {
+    progress.lightRead();
     LightReading reading =
         read.in(run(), setup().map(RunSetup::phase), light.set(), rig.serial(), rig.bootCount());
     if (reading.what() == LightReading.What.FULL) {

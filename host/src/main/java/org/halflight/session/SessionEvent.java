@@ -37,6 +37,9 @@ public sealed interface SessionEvent {
   /** The light curve of a settled firing has come, and has its say about the time. */
   record CurveAdded(FiringResult result) implements SessionEvent {}
 
+  /** The knob contact moved near a settled firing after it was over; nothing else of it changes. */
+  record KnobAdded(FiringResult result) implements SessionEvent {}
+
   /** An act of the person was undone: all is as if it had not been. */
   record Undone(SessionInput.UserAction act) implements SessionEvent {}
 
@@ -62,7 +65,9 @@ public sealed interface SessionEvent {
       /** A wind key while the shutter is open, after one for the same press. */
       PRESS_UNDER_WAY,
       /** A wind key twice within a second, with no firing in between. */
-      PRESS_COUNTED_ALREADY
+      PRESS_COUNTED_ALREADY,
+      /** There is no firing yet that a condition could be said of. */
+      NO_FIRING_YET
     }
   }
 
@@ -71,6 +76,12 @@ public sealed interface SessionEvent {
 
   /** A screw plunger was read. */
   record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
+
+  /** The person said under which special conditions a firing was made. */
+  record FiringIsUnder(FiringResult result) implements SessionEvent {}
+
+  /** The special conditions that hold from the next firing on. */
+  record ConditionsHold(FiringConditions conditions) implements SessionEvent {}
 
   /** A firing is not counted any more. */
   record Rejected(FiringResult result) implements SessionEvent {}
@@ -83,8 +94,10 @@ public sealed interface SessionEvent {
    *
    * @param good good firings of it so far
    * @param wanted good firings of each speed that the run asks for; 0 without a run
+   * @param quick whether the run is a quick look, in which each firing is of another setting
    */
-  record SettingShown(DialSetting setting, int good, int wanted) implements SessionEvent {}
+  record SettingShown(DialSetting setting, int good, int wanted, boolean quick)
+      implements SessionEvent {}
 
   /** This is the top speed, and the camera wants it set before cocking. Trade custom. */
   record SetBeforeCocking(MarkedSpeed speed) implements SessionEvent {}
@@ -101,6 +114,12 @@ public sealed interface SessionEvent {
    * @param share of the full light that was set
    */
   record FullLightRead(double share) implements SessionEvent {}
+
+  /** The shutter was held open at B in a quick look, under light that nobody had set. */
+  record LightWasHeld(HeldLight seen) implements SessionEvent {}
+
+  /** A quick look asks for a speed again, and says why. */
+  record RepeatAsked(QuickRepeat repeat) implements SessionEvent {}
 
   /** The light was read with the shutter at rest. */
   record LightWasRead(LightReading reading) implements SessionEvent {}

@@ -88,6 +88,9 @@ public sealed interface SessionInput {
    */
   record LightBeingSet(boolean begins) implements SessionInput {}
 
+  /** Both thresholds were read, wherever they stand: in counts of the converter. */
+  record ThresholdsRead(double lowCounts, double highCounts) implements SessionInput {}
+
   /** The thresholds do not stand where they were set, so full-open light is unknown again. */
   record LightForgotten() implements SessionInput {}
 
@@ -194,6 +197,26 @@ public sealed interface SessionInput {
   record FiringsMoved(List<FiringKey> firings, MarkedSpeed to) implements UserAction {
     public FiringsMoved {
       firings = List.copyOf(firings);
+    }
+  }
+
+  /**
+   * A firing was made under these special conditions, and under no others: what was said before
+   * does not count. Names the firing, so that it means the same after an undo.
+   */
+  record FiringUnder(FiringKey firing, FiringConditions conditions) implements UserAction {}
+
+  /**
+   * From the next firing on these special conditions hold, until others are said or another run
+   * begins.
+   *
+   * @param lasting of kinds that last from firing to firing
+   */
+  record ConditionsAre(FiringConditions lasting) implements UserAction {
+    public ConditionsAre {
+      if (lasting.said().stream().anyMatch(each -> !each.kind().isLasting())) {
+        throw new IllegalArgumentException("of one firing alone: " + lasting);
+      }
     }
   }
 

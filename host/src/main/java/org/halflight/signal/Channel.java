@@ -19,7 +19,10 @@ public enum Channel {
   CLICK(5, "click"),
   /** Release; high means pressed. */
   RELEASE(6, "release"),
-  /** Contact at the knob of the film advance; high means that the foil touches the wire. */
+  /**
+   * Contact at the wind knob; high means that the foil touches the wire. Its edges are no part of a
+   * firing, but stand beside it: see {@link Firing#knob}.
+   */
   KNOB(7, "knob");
 
   /** As profiles and tables of edges call them. */
@@ -46,13 +49,6 @@ public enum Channel {
   /** Whether this channel sees light (and not a contact, a sound or a finger). */
   public boolean isLight() {
     return code <= OUTER_B.code;
-  }
-
-  /**
-   * Whether edges of this channel may come without a release: they make no firing by themselves.
-   */
-  public boolean isNoiseAlone() {
-    return this == CONTACT || this == CLICK || this == KNOB;
   }
 
   /** The channel of a number on the wire, empty where there is none. */

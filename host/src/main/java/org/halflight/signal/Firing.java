@@ -1,5 +1,6 @@
 package org.halflight.signal;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -12,8 +13,11 @@ import org.halflight.stored.StoredWords;
  * @param edges at least one edge; put in order of ticks
  * @param damage what makes these edges untrustworthy as a record of the firing; empty when nothing
  *     does
+ * @param knob what the contact at the wind knob did around the first light, in order of ticks; not
+ *     among {@code edges}, so that it changes nothing of what the firing is known by and measured
+ *     by
  */
-public record Firing(List<Edge> edges, List<Damage> damage) {
+public record Firing(List<Edge> edges, List<Damage> damage, List<Edge> knob) {
   /** Why the edges of a firing may not be all that happened. */
   public enum Damage {
     /** The board's queues were full: edges are missing. */
@@ -47,9 +51,15 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
   public Firing {
     edges = inOrder(edges);
     damage = List.copyOf(damage);
+    knob = inOrder(knob);
     if (edges.isEmpty()) {
       throw new IllegalArgumentException("a firing has at least one edge");
     }
+  }
+
+  /** A firing near which the knob did not move, or of a rig that does not see it. */
+  public Firing(List<Edge> edges, List<Damage> damage) {
+    this(edges, damage, List.of());
   }
 
   /** Edges that came in disorder stay as they came where their ticks are equal. */
@@ -69,7 +79,17 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
     }
     EnumSet<Damage> all = EnumSet.of(more);
     all.addAll(damage);
-    return new Firing(edges, List.copyOf(all));
+    return new Firing(edges, List.copyOf(all), knob);
+  }
+
+  /** The same firing with edges of the knob that it has not yet among those that it has. */
+  public Firing withKnob(List<Edge> more) {
+    if (knob.containsAll(more)) {
+      return this;
+    }
+    List<Edge> all = new ArrayList<>(knob);
+    more.stream().filter(edge -> !knob.contains(edge)).forEach(all::add);
+    return new Firing(edges, damage, all);
   }
 
   /** Ticks of the first edge; with rig serial number and boot count the identity of the firing. */
@@ -82,13 +102,16 @@ public record Firing(List<Edge> edges, List<Damage> damage) {
     return edges.get(edges.size() - 1).ticks();
   }
 
-  /** Whether anything but sounds and contacts is in it. */
+  /** Whether anything but sounds and the flash contact is in it. */
   public boolean isMoreThanNoise() {
-    return edges.stream().anyMatch(edge -> !edge.channel().isNoiseAlone());
+    return edges.stream()
+        .anyMatch(edge -> edge.channel() != Channel.CLICK && edge.channel() != Channel.CONTACT);
   }
 
   /** The edges of one channel, by ticks. */
   public List<Edge> of(Channel channel) {
-    return edges.stream().filter(edge -> edge.channel() == channel).toList();
+    return channel == Channel.KNOB
+        ? knob
+        : edges.stream().filter(edge -> edge.channel() == channel).toList();
   }
 }

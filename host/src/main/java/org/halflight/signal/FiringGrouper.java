@@ -25,6 +25,9 @@ import java.util.Set;
  * #QUIETS_AFTER_LIGHT} quiet times after the light, or until the release is pressed again, and for
  * {@link #QUIETS_WITHOUT_LIGHT} where no light comes. What follows is a firing of its own.
  *
+ * <p>Edges of the knob contact stand beside the firings near them, and change nothing else: see
+ * {@link Firing#knob} and {@link #drainLateKnob}.
+ *
  * <p>Whatever was lost is told in its place between edges and beats. When it happened is known only
  * between the last time before it and the first after it, late time included, and every firing is
  * marked that lies nearer to this span than the quiet time: an edge may be missing there. A firing
@@ -64,6 +67,13 @@ public final class FiringGrouper {
    */
   public record LateDamage(Firing.Damage damage, long sinceTicks) {}
 
+  /**
+   * What the knob contact did after a firing was handed over and still near it.
+   *
+   * @param firstTicks the first edge of the firing
+   */
+  public record LateKnob(long firstTicks, List<Edge> edges) {}
+
   private final long quietTicks;
   private final long lateTicks;
 
@@ -75,6 +85,7 @@ public final class FiringGrouper {
 
   private FiringUnderway settled = new FiringUnderway();
   private final PendingEdges pending = new PendingEdges();
+  private final KnobTrail knob;
   private final DamageSpans spans = new DamageSpans();
   private final Deque<BeatLevels> beats = new ArrayDeque<>();
   private final Map<Channel, Boolean> levels = new EnumMap<>(Channel.class);
@@ -106,6 +117,7 @@ public final class FiringGrouper {
     this.quietTicks = quietTicks;
     lateTicks = board.lateTicks();
     beatSlackTicks = board.beatSlackTicks();
+    knob = new KnobTrail(board);
   }
 
   /**
@@ -115,7 +127,11 @@ public final class FiringGrouper {
    */
   public List<Firing> add(Edge edge) {
     spans.close(edge.ticks() + lateTicks, false);
-    pending.add(edge);
+    if (edge.channel() == Channel.KNOB) {
+      knob.add(edge);
+    } else {
+      pending.add(edge);
+    }
     return passTo(edge.ticks());
   }
 
@@ -189,6 +205,11 @@ public final class FiringGrouper {
     List<LateDamage> taken = lateDamage;
     lateDamage = new ArrayList<>();
     return taken;
+  }
+
+  /** What the knob contact did near firings that were handed over, once their time has passed. */
+  public List<LateKnob> drainLateKnob() {
+    return knob.drainLate();
   }
 
   /** The quiet time, in ticks. */
@@ -290,6 +311,7 @@ public final class FiringGrouper {
     sureTicks.clear();
     lightDamage.clear();
     spans.clear();
+    knob.forget();
     latestTicks = NEVER;
     horizonTicks = NEVER;
     overTicks = NEVER;
@@ -314,6 +336,7 @@ public final class FiringGrouper {
     emitIfQuietAt(ticks, over);
     horizonTicks = Math.max(horizonTicks, ticks);
     forgetSpans(ticks);
+    knob.passed(ticks);
   }
 
   private void settle(Edge edge, List<Firing> over) {
@@ -335,6 +358,9 @@ public final class FiringGrouper {
       if (isLight(levels)) {
         settled.damage().addAll(lightDamage);
       }
+    }
+    if (settled.isEmpty() || (settled.lightTicks().isEmpty() && edge.channel().isLight())) {
+      knob.begins(edge.ticks());
     }
     settled.add(edge);
     if (edge.ticks() < horizonTicks && edge.ticks() - overTicks <= quietTicks) {
@@ -372,7 +398,9 @@ public final class FiringGrouper {
       BeatLevels beat = beats.remove();
       emitIfQuietAt(beat.ticks(), over);
       for (Channel channel : Channel.values()) {
-        compare(channel, beat, nextEdgeTicks);
+        if (channel != Channel.KNOB) {
+          compare(channel, beat, nextEdgeTicks);
+        }
       }
       forgetLightDamageInTheDark();
     }
@@ -444,7 +472,7 @@ public final class FiringGrouper {
     if (settled.isEmpty()) {
       return List.of();
     }
-    Firing firing = firing(settled, isLight(levels));
+    Firing firing = firing(settled, isLight(levels)).withKnob(knob.ends(settled.firstTicks()));
     over.add(firing);
     overTicks = Math.max(overTicks, firing.lastTicks());
     settled = new FiringUnderway();

@@ -70,7 +70,7 @@ final class FiringUnderway {
         openSinceTicks = OptionalLong.of(edge.ticks());
       }
     }
-    moreThanNoise |= !channel.isNoiseAlone();
+    moreThanNoise |= channel != Channel.CLICK && channel != Channel.CONTACT;
     centreEdges += channel == Channel.CENTRE_LOW || channel == Channel.CENTRE_HIGH ? 1 : 0;
   }
 

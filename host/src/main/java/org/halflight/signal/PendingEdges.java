@@ -67,10 +67,7 @@ final class PendingEdges {
   }
 
   boolean isMoreThanNoise() {
-    return waiting.size()
-        > counts[Channel.CLICK.code()]
-            + counts[Channel.CONTACT.code()]
-            + counts[Channel.KNOB.code()];
+    return waiting.size() > counts[Channel.CLICK.code()] + counts[Channel.CONTACT.code()];
   }
 
   int centreEdges() {

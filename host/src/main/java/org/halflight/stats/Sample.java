@@ -62,6 +62,11 @@ public final class Sample {
     return firings >= n() ? this : new Sample(Arrays.copyOf(values, firings));
   }
 
+  /** The firings behind the first. */
+  public Sample withoutFirst() {
+    return new Sample(Arrays.copyOfRange(values, Math.min(1, n()), n()));
+  }
+
   /** The same firings with something added to each. */
   public Sample plus(double more) {
     return new Sample(Arrays.stream(values).map(value -> value + more).toArray());

@@ -40,10 +40,15 @@ public record DecisionBasis(
 
   /** As a run was set up. Adjusting has no number of firings that it is to come to. */
   public static DecisionBasis of(RunSetup setup, RigKnowledge rig) {
-    boolean counted = !setup.criteria().untilDecided() && setup.phase() != Phase.ADJUSTING;
+    boolean counted =
+        !setup.criteria().untilDecided() && !setup.isQuick() && setup.phase() != Phase.ADJUSTING;
     return new DecisionBasis(
         rig,
-        setup.criteria().untilDecided() ? DecisionRule.UNTIL_DECIDED : DecisionRule.FIXED_NUMBER,
+        setup.isQuick()
+            ? DecisionRule.QUICK
+            : setup.criteria().untilDecided()
+                ? DecisionRule.UNTIL_DECIDED
+                : DecisionRule.FIXED_NUMBER,
         setup.criteria().measurand(),
         counted ? OptionalInt.of(setup.firingsPerSpeed()) : OptionalInt.empty());
   }

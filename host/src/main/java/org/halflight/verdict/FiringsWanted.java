@@ -3,7 +3,10 @@ package org.halflight.verdict;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import org.halflight.session.AlikeFirings;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
@@ -40,11 +43,9 @@ public record FiringsWanted(int soFar, OptionalInt inAll, OptionalInt planned) {
             .filter(f -> f.run() == newest.run() && f.shown().equals(speed))
             .filter(f -> f.phase().isPresent())
             .toList();
-    long good = own.stream().filter(FiringResult::isGood).count();
+    Set<FiringKey> good = AlikeFirings.inMeans(own);
     boolean third =
-        good == LEAST
-            && own.stream().anyMatch(f -> f.isGood() && f.key().equals(newest.key()))
-            && setup.phase() != Phase.ADJUSTING;
+        good.size() == LEAST && good.contains(newest.key()) && setup.phase() != Phase.ADJUSTING;
     return third ? of(SpeedSummary.underWay(own, setup)) : Optional.empty();
   }
 

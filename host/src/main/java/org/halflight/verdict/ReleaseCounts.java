@@ -13,15 +13,21 @@ import org.halflight.session.Outcome;
  * @param outcomes how many of them came to what
  * @param rejected how many the person did not count
  * @param unusable how many the rig could not record well
+ * @param conditions special ones that they were made under
  */
-public record ReleaseCounts(int tries, Map<Outcome, Integer> outcomes, int rejected, int unusable) {
+public record ReleaseCounts(
+    int tries,
+    Map<Outcome, Integer> outcomes,
+    int rejected,
+    int unusable,
+    UnderConditions conditions) {
   /** Of which none was rejected or unusable. */
   public ReleaseCounts(int tries, Map<Outcome, Integer> outcomes) {
-    this(tries, outcomes, 0, 0);
+    this(tries, outcomes, 0, 0, UnderConditions.NONE);
   }
 
   /** Of all firings of a speed. */
-  static ReleaseCounts of(List<FiringResult> firings) {
+  static ReleaseCounts of(List<FiringResult> firings, UnderConditions conditions) {
     Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
     firings.stream()
         .filter(ReleaseCounts::counts)
@@ -30,7 +36,8 @@ public record ReleaseCounts(int tries, Map<Outcome, Integer> outcomes, int rejec
         outcomes.values().stream().mapToInt(Integer::intValue).sum(),
         outcomes,
         (int) firings.stream().filter(firing -> firing.rejection().isPresent()).count(),
-        (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count());
+        (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
+        conditions);
   }
 
   /** Whether a firing says something about the shutter and counts. */

@@ -226,6 +226,11 @@ public record RunComparison(
     return speeds.stream().filter(s -> s.speed().equals(speed)).findFirst();
   }
 
+  /** Whether there were firings enough to compare every speed that both runs have. */
+  public boolean isEverySpeedCompared() {
+    return speeds.stream().noneMatch(s -> s.finding() == ShiftFinding.NOT_COMPARABLE);
+  }
+
   /** The speeds whose mean is shown to have changed. */
   public List<SpeedComparison> changed() {
     return speeds.stream().filter(speed -> speed.finding().isChange()).toList();

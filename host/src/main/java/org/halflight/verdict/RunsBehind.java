@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.session.AlikeFirings;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -44,6 +46,7 @@ public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeat
   static RunsBehind of(List<FiringResult> firings) {
     Set<String> rigs = new HashSet<>();
     List<Map<MarkedSpeed, List<Double>>> runs = new ArrayList<>();
+    Set<FiringKey> inMeans = AlikeFirings.inMeans(firings);
     FiringResult last = null;
     for (FiringResult firing : firings) {
       rigs.add(firing.key().rigSerial());
@@ -52,7 +55,7 @@ public record RunsBehind(Set<String> rigs, List<Map<MarkedSpeed, Sample>> repeat
         runs.add(new HashMap<>());
       }
       last = firing;
-      if (firing.isGood()) {
+      if (inMeans.contains(firing.key())) {
         runs.get(runs.size() - 1)
             .computeIfAbsent(firing.shown().orElseThrow(), speed -> new ArrayList<>())
             .add(firing.errorStops().orElseThrow());

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import org.halflight.session.AlikeFirings;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -33,6 +34,7 @@ import org.halflight.uncertainty.UncertaintySource;
  * @param phase of the firings
  * @param releases how many came to what
  * @param errors of the timed firings, in stops, in order of firing, without the first after rest
+ *     and those that special conditions keep apart
  * @param afterRestStops error of the first firing after rest, where this speed had it and it was
  *     timed
  * @param tolerance that it is held against
@@ -131,7 +133,8 @@ public record SpeedSummary(
   public static SpeedSummary of(
       List<FiringResult> firings, Tolerance tolerance, DecisionBasis asked, ReboundOfRun run) {
     FiringResult any = firings.get(0);
-    List<FiringResult> good = firings.stream().filter(FiringResult::isGood).toList();
+    List<FiringResult> alike = AlikeFirings.of(firings);
+    List<FiringResult> good = alike.stream().filter(FiringResult::isGood).toList();
     DecisionBasis basis = asked.withRigOf(good);
     ReboundAtSpeed rebound = ReboundAtSpeed.of(any.shown().orElseThrow(), good, run);
     double[] errors = good.stream().mapToDouble(rebound::errorStops).toArray();
@@ -145,7 +148,7 @@ public record SpeedSummary(
         any.shown().orElseThrow(),
         any.reference(),
         any.phase().orElseThrow(),
-        ReleaseCounts.of(firings),
+        ReleaseCounts.of(firings, UnderConditions.of(firings, rebound::errorStops)),
         Sample.of(errors),
         afterRest,
         tolerance,
@@ -153,7 +156,7 @@ public record SpeedSummary(
             HowMeasured.travel(good).map(its -> its.withOutsideBound(rebound.boundSeconds())),
             good.stream().anyMatch(f -> f.levels().isEmpty()) ? basis.withLightUnset() : basis,
             rebound,
-            TimingBasis.of(firings)));
+            TimingBasis.of(alike)));
   }
 
   /** Releases that say something about the shutter, the rejected ones not counted. */
@@ -174,6 +177,11 @@ public record SpeedSummary(
   /** How many the rig could not record well. */
   public int unusable() {
     return releases.unusable();
+  }
+
+  /** The special conditions of its firings: those of the mean, and what is kept apart from it. */
+  public UnderConditions conditions() {
+    return releases.conditions();
   }
 
   /** The travel of the blades, where it was seen. */
@@ -373,19 +381,27 @@ public record SpeedSummary(
   /**
    * The same as it may be compared with another run. A rebound that only light curves saw counts
    * where both runs looked; else both go by their edges, and a look is no change of the shutter.
+   * The firing of a quick look by whose error its speed was picked to be fired again is left out:
+   * chance has a hand in which error is the largest.
    */
   SpeedSummary comparableWith(SpeedSummary other) {
     boolean bothLooked =
         rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT
             && other.rebound().look() != ReboundAtSpeed.Look.NOT_LOOKED_AT;
-    return bothLooked || !rebound().isByCurve()
+    Sample seenAlike = bothLooked || !rebound().isByCurve() ? errors : rebound().errorsByEdges();
+    boolean picked =
+        decisionBasis().rule() == DecisionRule.QUICK
+            && seenAlike.n() > 1
+            && afterRestStops.isEmpty();
+    Sample compared = picked ? seenAlike.withoutFirst() : seenAlike;
+    return compared == errors
         ? this
         : new SpeedSummary(
             speed,
             reference,
             phase,
             releases,
-            rebound().errorsByEdges(),
+            compared,
             afterRestStops,
             tolerance,
             how);

@@ -5,12 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.halflight.exposure.ByLaw;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.exposure.OpeningLaw;
 import org.halflight.exposure.StopTable;
+import org.halflight.session.AlikeFirings;
+import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
@@ -28,8 +31,9 @@ public final class StopTables {
    */
   public static Map<MarkedSpeed, StopTable> of(List<FiringResult> firings, Phase phase) {
     Map<MarkedSpeed, List<LeafExposure.Timed>> timed = new LinkedHashMap<>();
+    Set<FiringKey> inMeans = AlikeFirings.inMeans(firings);
     for (FiringResult firing : firings) {
-      if (firing.isGood()
+      if (inMeans.contains(firing.key())
           && firing.phase().filter(phase::equals).isPresent()
           && firing.shown().isPresent()
           && !firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))

@@ -185,7 +185,10 @@ public final class ComparisonWords {
               ? Words.say("compare.reach.same")
               : Words.say("compare.reach.nothing");
       case ONE_SPEED ->
-          Words.say("compare.reach.one", names.get(0), shift(changed.get(0).shift().get().shift()));
+          Words.say(
+              runs.isEverySpeedCompared() ? "compare.reach.one" : "compare.reach.oneCompared",
+              names.get(0),
+              shift(changed.get(0).shift().get().shift()));
       case SLOW_SPEEDS ->
           Words.say("compare.reach.slow", SpeedNames.of(names, dial), range(changed));
       case SOME_SPEEDS ->

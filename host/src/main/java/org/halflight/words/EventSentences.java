@@ -19,6 +19,12 @@ public final class EventSentences {
     if (news instanceof SessionEvent.Rejected rejected) {
       return Optional.of(rejected(rejected.result()));
     }
+    if (news instanceof SessionEvent.FiringIsUnder under) {
+      return Optional.of(ConditionWords.ofFiring(under.result()));
+    }
+    if (news instanceof SessionEvent.ConditionsHold hold) {
+      return Optional.of(ConditionWords.fromNow(hold.conditions()));
+    }
     if (news instanceof SessionEvent.ReasonChanged changed) {
       return say(
           "run.reasonChanged",
@@ -62,6 +68,12 @@ public final class EventSentences {
     if (news instanceof SessionEvent.SettingShown shown) {
       return Optional.of(shown(shown));
     }
+    if (news instanceof SessionEvent.RepeatAsked asked) {
+      return Optional.of(QuickWords.repeat(asked.repeat()));
+    }
+    if (news instanceof SessionEvent.LightWasHeld held) {
+      return Optional.of(QuickWords.held(held.seen()));
+    }
     if (news instanceof SessionEvent.StageBegins stage) {
       return Optional.of(StageWords.begins(stage));
     }
@@ -90,6 +102,9 @@ public final class EventSentences {
   }
 
   private static String shown(SessionEvent.SettingShown shown) {
+    if (shown.quick() && shown.setting().untimedTest().filter(its -> !its.holds()).isEmpty()) {
+      return QuickWords.shown(shown.setting());
+    }
     if (shown.setting() instanceof DialSetting.Untimed untimed) {
       return Words.say(
           "news.check." + Words.key(untimed.what()), Sentences.untimedTest(untimed.what()));

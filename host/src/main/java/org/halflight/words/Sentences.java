@@ -190,6 +190,7 @@ public final class Sentences {
         .afterRestStops()
         .ifPresent(
             stops -> sentences.add(Words.say("speed.afterRest", Numbers.stopsInWords(stops))));
+    sentences.addAll(ConditionWords.ofSpeed(speed.conditions()));
     PanelWords.untested(speed).ifPresent(sentences::add);
     if (speed.unusable() > 0) {
       sentences.add(Words.say("speed.unusable", speed.unusable()));

@@ -21,6 +21,12 @@ final class UserActionWords {
     if (act instanceof SessionInput.FiringsMoved moved) {
       return Words.say("act.move", moved.firings().size(), moved.to());
     }
+    if (act instanceof SessionInput.FiringUnder under) {
+      return Words.say("act.firingUnder", ConditionWords.list(under.conditions()));
+    }
+    if (act instanceof SessionInput.ConditionsAre are) {
+      return Words.say("act.conditions", ConditionWords.list(are.lasting()));
+    }
     if (act instanceof SessionInput.ReasonChanged changed) {
       return Words.say("act.reason", changed.reason());
     }

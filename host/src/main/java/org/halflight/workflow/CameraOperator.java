@@ -26,6 +26,9 @@ public interface CameraOperator {
   /** Sets what is shown, where something is, and fires; at B and T until the shutter is shut. */
   default void fire(Optional<DialSetting> shown) {}
 
+  /** Will hold B and T open for so long, in seconds, where it fires by itself. */
+  default void willHold(double seconds) {}
+
   /** The same with a short press at B. */
   default void tap(Optional<DialSetting> shown) {
     fire(shown);

@@ -64,6 +64,7 @@ public class PracticeOperator implements CameraOperator {
   private PracticeMishap next = PracticeMishap.NONE;
   private boolean forgetsDial;
   private boolean heldOpen;
+  private double holdSeconds = HELD_SECONDS;
   private double widestValue;
   private long doneAtNanos;
   private Optional<InventedContact> contact = Optional.empty();
@@ -126,8 +127,13 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
+  public void willHold(double seconds) {
+    holdSeconds = seconds;
+  }
+
+  @Override
   public void fire(Optional<DialSetting> shown) {
-    fire(shown, HELD_SECONDS);
+    fire(shown, holdSeconds);
   }
 
   @Override

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.halflight.bench.BenchDriver;
 import org.halflight.session.Assembly;
+import org.halflight.session.HeldLight;
 import org.halflight.session.Question;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
@@ -76,6 +77,13 @@ public final class RunActions {
     return session().question().map(Question::move).map(driver::handle).orElseGet(List::of);
   }
 
+  /** A key of conditions was pressed. */
+  public List<SessionEvent> condition(ConditionKey key) {
+    return key.press(session())
+        .map(driver::handle)
+        .orElseGet(() -> List.of(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NO_FIRING_YET)));
+  }
+
   /** The shutter hung open and was closed by hand. */
   public List<SessionEvent> closedByHand() {
     List<SessionEvent> news = driver.handle(new SessionInput.ClosedByHand());
@@ -112,6 +120,9 @@ public final class RunActions {
     }
     if (!isFired && isFiringDue()) {
       isFired = true;
+      if (session().setup().filter(RunSetup::isQuick).isPresent()) {
+        operator.willHold(HeldLight.HOLD_SECONDS);
+      }
       if (stage().isPresent() && session().goodHere() == 0) {
         operator.tap(session().setting());
       } else {

@@ -8,12 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.bench.LightPlan;
 import org.halflight.extratest.FNumber;
 import org.halflight.job.Camera;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
 import org.halflight.session.Phase;
+import org.halflight.session.QuickSpeeds;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
@@ -25,6 +27,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.OptionWords;
+import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
@@ -89,15 +92,23 @@ public record RunForm(
       return new RunForm(
           shutter, next.phase, next.speeds, next.firings, next.restSeconds, List.of(), others);
     }
+    // A quick look is for a camera as found; after the work all its speeds are of interest.
+    boolean wholeDial = done && before.isQuick();
     return new RunForm(
         new ShutterUnderTest(
             camera, shutter.kind(), shutter.dial(), shutter.reference(), shutter.customs()),
         done ? Phase.AS_LEFT : before.phase(),
-        list(before.order()),
+        list(wholeDial ? before.markings().speeds() : before.order()),
         before.firingsPerSpeed(),
         OptionalDouble.empty(),
-        before.untimedTests(),
-        texts(before));
+        wholeDial ? List.of() : before.untimedTests(),
+        wholeDial ? withoutQuick(texts(before)) : texts(before));
+  }
+
+  private static Map<RunOption<?>, String> withoutQuick(Map<RunOption<?>, String> texts) {
+    Map<RunOption<?>, String> others = new LinkedHashMap<>(texts);
+    others.put(RunOption.QUICK, "");
+    return others;
   }
 
   /**
@@ -153,6 +164,12 @@ public record RunForm(
     if (order.isEmpty() && untimedTests.isEmpty()) {
       throw new Trouble(Words.say("run.nothingToDo"));
     }
+    if (isQuick() && order.isEmpty()) {
+      throw new Trouble(Words.say("run.quickNoSpeed"));
+    }
+    if (isQuick() && phase != Phase.AS_FOUND) {
+      throw new Trouble(Words.say("run.quickPhase", Sentences.phase(phase)));
+    }
     if (firings < 1 || firings > MOST_FIRINGS) {
       throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));
     }
@@ -169,6 +186,9 @@ public record RunForm(
     if (stage && order.size() < 2) {
       throw new Trouble(Words.say("run.stagesSpeeds"));
     }
+    if (stage && isQuick()) {
+      throw new Trouble(Words.say("run.quickOrStages"));
+    }
     boolean onDial =
         Dial.ofKey(shutter.dial()).filter(dial -> dial.speeds().containsAll(order)).isPresent();
     ShutterUnderTest its =
@@ -181,9 +201,28 @@ public record RunForm(
     return new RunSetup(
         its,
         stage ? Phase.ADJUSTING : phase,
-        stage ? RunPlan.ofStage(order) : new RunPlan(order, firings, untimedTests),
+        stage
+            ? RunPlan.ofStage(order)
+            : isQuick()
+                ? new RunPlan(QuickSpeeds.of(order), firings, withHeldLast())
+                : new RunPlan(order, firings, untimedTests),
         new RunConditions(restSeconds, noted),
         criteria);
+  }
+
+  private boolean isQuick() {
+    return !options.getOrDefault(RunOption.QUICK, "").isBlank();
+  }
+
+  /** B sets the light and comes last; T does the same where a shutter has no B. */
+  private List<UntimedTest> withHeldLast() {
+    UntimedTest held =
+        untimedTests.contains(UntimedTest.T) && !untimedTests.contains(UntimedTest.B)
+            ? UntimedTest.T
+            : UntimedTest.B;
+    return Stream.concat(
+            untimedTests.stream().filter(test -> test != held), Stream.of(held))
+        .toList();
   }
 
   private List<MarkedSpeed> order() {

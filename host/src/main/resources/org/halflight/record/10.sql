@@ -4,6 +4,9 @@
 -- Under which conditions a firing was made, where the person said so: words with spaces between.
 ALTER TABLE firing ADD COLUMN conditions TEXT CHECK (conditions <> '');
 
+-- What the contact at the wind knob did around a firing, in the form of edges.
+ALTER TABLE firing ADD COLUMN knob_edges BLOB;
+
 -- The reason given at first for not counting a firing, where the person has changed it since.
 ALTER TABLE firing ADD COLUMN first_reason TEXT;
 
@@ -18,4 +21,11 @@ CREATE TRIGGER run_shutter_is_known BEFORE INSERT ON run_condition
 WHEN NEW.name = 'aim-shutter-kind' AND NEW.words NOT IN ('leaf', 'leaf-behind-lens', 'leaf-reflex', 'curtain-long-side', 'curtain-short-side', 'rotary', 'other')
 BEGIN
   SELECT RAISE (ABORT, 'no kind of shutter that is known');
+END;
+
+-- A quick look at a camera as found is one, or is not noted.
+CREATE TRIGGER quick_look_is_known BEFORE INSERT ON run_condition
+WHEN NEW.name = 'aim-quick' AND NEW.words <> 'yes'
+BEGIN
+  SELECT RAISE (ABORT, 'a quick look is noted with yes');
 END;

@@ -22,6 +22,7 @@ import org.halflight.profile.ProfiledRig;
 import org.halflight.profile.RigProfile;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.CameraCustoms;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringKey;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkageStep;
@@ -143,6 +144,7 @@ class MarksTest {
                     .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
                     .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
                     .with(RunOption.UNTIL_DECIDED, true)
+                    .with(RunOption.QUICK, true)
                     .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
                     .with(RunOption.STOP_TOLERANCE, 0.25)
                     .with(RunOption.LINKAGE, "-0.5..2.0")
@@ -171,6 +173,12 @@ class MarksTest {
             List.of(new FiringKey("R-0001", 7, 16_000_000_000L), new FiringKey("none", 0, 1)),
             SIXTIETH),
         new SessionInput.FiringsMoved(List.of(), SIXTIETH),
+        new SessionInput.FiringUnder(
+            new FiringKey("R-0001", 7, 16_000_000_000L),
+            FiringConditions.parse("not-after-rest lens-up long-press")),
+        new SessionInput.FiringUnder(new FiringKey("R-0001", 7, 1), FiringConditions.NONE),
+        new SessionInput.ConditionsAre(FiringConditions.parse("warmed wide-open")),
+        new SessionInput.ConditionsAre(FiringConditions.NONE),
         new SessionInput.CockingLearnt(true),
         new SessionInput.CockingLearnt(false),
         new SessionInput.LightForgotten(),

@@ -191,7 +191,7 @@ class CalibrateOnTheBoardTest {
     try (BenchInABox box = BenchInABox.start(folder, bench)) {
       RigProfile before =
           InventedProfiles.bare(
-              new ProfiledRig("BOX-0001", "full", "1.1.0"),
+              new ProfiledRig("BOX-0001", "full", "1.2.0"),
               LocalDate.EPOCH,
               new LightRange(8, 780, 780));
       ProfileStore shelf = new ProfileStore(folder);

@@ -126,7 +126,12 @@ class FiringRowTest {
                 + StopsText.unsure(Limits.of(ROW.speed())));
     assertThat(table.headings())
         .containsExactly(
-            "release", "outcome", "error", "rest", "not counted because", "adjustment before it");
+            "release",
+            "outcome",
+            "error",
+            "conditions",
+            "not counted because",
+            "adjustment before it");
     assertThat(table.rows())
         .containsExactly(
             List.of("1", "timed", "2.40 stop slow", "first after rest", "", ""),

@@ -56,7 +56,8 @@ class UndoInARunTest {
     Terminal terminal =
         new Terminal(
             new PrintStream(out, true, StandardCharsets.UTF_8),
-            new Typed("y\nn\nu\ny\nr slipped\ne\ne 1 camera slipped\nu\nu\nu\nq\n"));
+            new Typed(
+                "y\nn\nu\ny\nr slipped\ne\ne 1 camera slipped\n5\n2\n3\nu\nh\nu\nu\nu\nu\nq\n"));
     PracticeRig rig =
         PracticeRig.unpaced(
             InventedShutters.soundLeaf(InventedShutters.dial(), 7), SensorSet.IDEAL, 7);
@@ -84,6 +85,13 @@ class UndoInARunTest {
             "No firing of this run is left to reject. Firings of earlier runs stay as they are.",
             "Type e and the new reason, or e, the number of the firing and the reason: e 3 camera slipped.",
             "That firing is counted, so it has no reason to change. Take it out of the count first.",
+            "Fire first: this key says something about the firing just made.",
+            "From the next firing on: warmed. Press 9 if the last firing was so too.",
+            "From the next firing on: warmed, lens up. Press 9 if the last firing was so too.",
+            "Undone: conditions from the next firing on: warmed, lens up.",
+            "5: last firing: quick tap",
+            "Next firing: warmed. Last firing: nothing special.",
+            "Undone: conditions from the next firing on: warmed.",
             "Undone: on to the next speed.",
             "Undone: run started (As left).",
             "There is nothing to undo.");

@@ -22,9 +22,9 @@ class EdgeBlobTest {
             new Edge(Channel.CENTRE_HIGH, true, 1063));
     // Worked out by hand from docs/record.md: form 1; step 0, channel 0 up; step 64 is zigzag 128,
     // varint 80 01, channel 6 down; step -1 is zigzag 1, channel 1 up.
-    assertThat(HexFormat.of().formatHex(EdgeBlob.of(edges)))
+    assertThat(HexFormat.of().formatHex(EdgeBlob.of(edges, edges.get(0).ticks())))
         .isEqualTo("01" + "0001" + "80010c" + "0103");
-    assertThat(EdgeBlob.read(EdgeBlob.of(edges), 1000)).contains(edges);
+    assertThat(EdgeBlob.read(EdgeBlob.of(edges, edges.get(0).ticks()), 1000)).contains(edges);
   }
 
   @Test
@@ -38,7 +38,7 @@ class EdgeBlobTest {
         edges.add(new Edge(channel, random.nextBoolean(), ticks));
         ticks += (random.nextLong() >>> (8 + random.nextInt(56))) - random.nextInt(3);
       }
-      byte[] blob = EdgeBlob.of(edges);
+      byte[] blob = EdgeBlob.of(edges, edges.get(0).ticks());
       assertThat(EdgeBlob.read(blob, edges.get(0).ticks())).contains(edges);
       // Whatever is cut off, nothing is made up: fewer edges, or none.
       byte[] cut = Arrays.copyOf(blob, random.nextInt(blob.length));

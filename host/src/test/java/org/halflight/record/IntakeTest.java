@@ -24,6 +24,7 @@ import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringNotes;
 import org.halflight.session.FiringPlace;
@@ -517,7 +518,9 @@ class IntakeTest {
             true,
             Optional.of(MarkedSpeed.parse("1/400")),
             Optional.of("knocked, 'hard'"),
-            Optional.of("no reason given"));
+            Optional.of("no reason given"),
+            FiringConditions.parse(
+                "first-after-rest warmed lens-down dial-from-other-side quick-tap stopped-down"));
     FiringResult noted = with(plain, plain.setting(), all);
     assertThat(record.settle(key, noted)).isEqualTo(SaveOutcome.CHANGED);
     assertThat(record.firing(plain.key()).orElseThrow().result()).isEqualTo(noted);

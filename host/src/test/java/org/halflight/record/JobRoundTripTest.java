@@ -214,6 +214,7 @@ class JobRoundTripTest {
               .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=+0.5-0.4").orElseThrow())
               .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
               .with(RunOption.UNTIL_DECIDED, true)
+              .with(RunOption.QUICK, true)
               .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
               .with(RunOption.STOP_TOLERANCE, 0.25)
               .with(RunOption.LINKAGE, "-0.5..2.0")

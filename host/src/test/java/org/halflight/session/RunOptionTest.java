@@ -21,6 +21,7 @@ class RunOptionTest {
           .with(RunOption.TOLERANCE, Tolerances.find("0.25, 1/500=1/2").orElseThrow())
           .with(RunOption.ABOUT, Measurand.ONE_EXPOSURE)
           .with(RunOption.UNTIL_DECIDED, true)
+          .with(RunOption.QUICK, true)
           .with(RunOption.STOPS, List.of("3.5", "5.6", "8"))
           .with(RunOption.STOP_TOLERANCE, 0.25)
           .with(RunOption.LINKAGE, "-0.5..2.0")
@@ -46,6 +47,7 @@ class RunOptionTest {
                 "tolerance", "0.25, 1/500=0.5",
                 "about", "one-exposure",
                 "fired", "until-decided",
+                "quick", "quick",
                 "stops", "3.5,5.6,8",
                 "stop-tolerance", "0.25",
                 "linkage", "-0.5..2.0",
@@ -58,6 +60,7 @@ class RunOptionTest {
                 "aim-tolerance", "0.25, 1/500=0.5",
                 "aim-measurand", "one-exposure",
                 "aim-until-decided", "yes",
+                "aim-quick", "yes",
                 "aim-stops", "3.5,5.6,8",
                 "aim-stop-tolerance", "0.25",
                 "aim-linkage", "-0.5..2.0",
@@ -71,6 +74,7 @@ class RunOptionTest {
     "tolerance, a bit",
     "measurand, the-median",
     "until-decided, sometimes",
+    "quick, soon",
     "stops, 4",
     "stops, ''",
     "stop-tolerance, NaN",

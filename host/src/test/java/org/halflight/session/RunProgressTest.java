@@ -20,7 +20,7 @@ class RunProgressTest {
 
   @Test
   void aSpeedIsShownUntilItHasItsFiringsAndTheRunEndsWithTheLast() {
-    assertThat(progress.begin(run("A", Phase.AS_LEFT), false, parts.events)).isFalse();
+    assertThat(progress.begin(run("A", Phase.AS_LEFT), parts.events)).isFalse();
     for (int i = 0; i < 4; i++) {
       assertThat(progress.shown().flatMap(DialSetting::speed)).contains(i < 2 ? S60 : S125);
       parts.fire(1 + i, i < 2 ? 1 / 64.0 : 1 / 128.0);
@@ -33,7 +33,7 @@ class RunProgressTest {
 
   @Test
   void whatThePersonChoseWhileAdjustingStays() {
-    progress.begin(run("A", Phase.ADJUSTING), false, parts.events);
+    progress.begin(run("A", Phase.ADJUSTING), parts.events);
     progress.next(parts.events);
     for (int i = 0; i < 5; i++) {
       parts.fire(1 + i, 1 / 128.0);
@@ -47,17 +47,17 @@ class RunProgressTest {
   @Test
   void theSameWithOtherTriesGoesOnAndAnotherCameraIsAnotherRun() {
     RunSetup first = run("A", Phase.AS_LEFT);
-    progress.begin(first, false, parts.events);
-    assertThat(progress.begin(first.withMostTries(3), false, parts.events)).isFalse();
+    progress.begin(first, parts.events);
+    assertThat(progress.begin(first.withMostTries(3), parts.events)).isFalse();
     assertThat(progress.run()).isEqualTo(1);
-    assertThat(progress.begin(run("", Phase.AS_LEFT), false, parts.events)).isFalse();
-    assertThat(progress.begin(run("B", Phase.AS_LEFT), false, parts.events)).isTrue();
+    assertThat(progress.begin(run("", Phase.AS_LEFT), parts.events)).isFalse();
+    assertThat(progress.begin(run("B", Phase.AS_LEFT), parts.events)).isTrue();
     assertThat(progress.run()).isEqualTo(3);
   }
 
   @Test
   void neighboursAreThoseOfTheDialAndNotOfTheRun() {
-    progress.begin(run("A", Phase.AS_LEFT), false, parts.events);
+    progress.begin(run("A", Phase.AS_LEFT), parts.events);
     assertThat(progress.neighbours(S125)).containsExactly(S60, InventedBench.S250);
   }
 }

@@ -45,6 +45,7 @@ class FiringGrouperRandomTest {
         wire.add(new Sent(edge, arrival));
       }
     }
+    knob(random, made, wire);
     wire.sort(Comparator.comparingLong(Sent::arrivalTicks));
 
     FiringGrouper grouper = new FiringGrouper(QUIET, BoardTraits.USUAL);
@@ -78,7 +79,7 @@ class FiringGrouperRandomTest {
     long lightTicks = Long.MAX_VALUE;
     int steps = 1 + random.nextInt(30);
     for (int i = 0; i < steps; i++) {
-      Channel channel = Channel.ofCode(random.nextInt(high.length)).orElseThrow();
+      Channel channel = Channel.ofCode(random.nextInt(Channel.KNOB.code())).orElseThrow();
       boolean afterLight = !isLight(high) && ticks - lightTicks > QUIET;
       if (afterLight && channel == Channel.RELEASE && !high[channel.code()]) {
         // A press so long after the light would begin the next firing.
@@ -99,6 +100,18 @@ class FiringGrouperRandomTest {
       }
     }
     return edges;
+  }
+
+  /** The knob moves at any time, also while nothing else does: that changes no firing. */
+  private static void knob(Random random, List<List<Edge>> made, List<Sent> wire) {
+    List<Edge> last = made.get(made.size() - 1);
+    long ticks = made.get(0).get(0).ticks();
+    boolean high = false;
+    while (ticks < last.get(last.size() - 1).ticks()) {
+      ticks += 1 + random.nextLong(random.nextBoolean() ? QUIET : 10 * QUIET);
+      high = !high;
+      wire.add(new Sent(new Edge(Channel.KNOB, high, ticks), ticks));
+    }
   }
 
   private static boolean isLight(boolean[] high) {

@@ -49,8 +49,8 @@ class EventSentencesTest {
     List<SessionEvent> all =
         List.of(
             shown(S250, 0),
-            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.B), 0, 0),
-            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.T), 0, 0),
+            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.B), 0, 0, false),
+            new SessionEvent.SettingShown(new DialSetting.Untimed(UntimedTest.T), 0, 0, false),
             new SessionEvent.SetBeforeCocking(S500),
             new SessionEvent.EnoughOfUntimedTest(UntimedTest.T, 10),
             new SessionEvent.RunDone(),
@@ -72,7 +72,7 @@ class EventSentencesTest {
   }
 
   private static SessionEvent shown(MarkedSpeed speed, int wanted) {
-    return new SessionEvent.SettingShown(new DialSetting.Speed(speed), 1, wanted);
+    return new SessionEvent.SettingShown(new DialSetting.Speed(speed), 1, wanted, false);
   }
 
   private static SessionEvent asked(Question.Kind kind, FiringKey... firings) {

@@ -99,6 +99,8 @@ public final class BenchModel {
       replaceLast(changed.result());
     } else if (news instanceof SessionEvent.CurveAdded added) {
       replaceLast(added.result());
+    } else if (news instanceof SessionEvent.KnobAdded added) {
+      replaceLast(added.result());
     } else if (news instanceof SessionEvent.Rejected rejected) {
       replaceLast(rejected.result());
     } else if (news instanceof SessionEvent.ReasonChanged changed) {
@@ -160,7 +162,8 @@ public final class BenchModel {
         dial,
         shown,
         shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
-        session.setup().map(s -> s.firingsPerSpeed()).orElse(0),
+        session.wanted(),
+        session.repeat(),
         session.isRunDone(),
         justDone,
         last,
@@ -175,6 +178,7 @@ public final class BenchModel {
                 ? BenchView.Cocking.LEARNT
                 : BenchView.Cocking.UNKNOWN,
         session.isCapOn(),
+        session.conditions(),
         announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
@@ -219,6 +223,7 @@ public final class BenchModel {
                 n instanceof SessionEvent.Settled
                     || n instanceof SessionEvent.Changed
                     || n instanceof SessionEvent.CurveAdded
+                    || n instanceof SessionEvent.KnobAdded
                     || n instanceof SessionEvent.Rejected
                     || n instanceof SessionEvent.ReasonChanged);
   }

@@ -5,11 +5,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.extratest.Evidence;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkagePress;
 import org.halflight.session.PlungerAt;
 import org.halflight.session.Question;
+import org.halflight.session.QuickRepeat;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 
@@ -25,6 +27,7 @@ import org.halflight.speeds.Dial;
  * @param shown what the dial is to stand at
  * @param good firings of it that have what was asked for
  * @param wanted firings asked for; 0 where none are
+ * @param repeat the speed that a quick look asks for again; empty in other runs
  * @param runDone whether every speed of the run has its firings
  * @param justDone the speed that has just got its last firing, until the next firing begins
  * @param last the firing whose numerals are shown
@@ -35,6 +38,7 @@ import org.halflight.speeds.Dial;
  * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
+ * @param conditions special ones of the next firing
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
@@ -52,6 +56,7 @@ public record BenchView(
     Optional<DialSetting> shown,
     int good,
     int wanted,
+    Optional<QuickRepeat> repeat,
     boolean runDone,
     Optional<DialSetting> justDone,
     Optional<LastFiring> last,
@@ -62,6 +67,7 @@ public record BenchView(
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
+    FiringConditions conditions,
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,

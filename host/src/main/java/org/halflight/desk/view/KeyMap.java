@@ -103,6 +103,7 @@ public final class KeyMap {
     keys.put("C", UserAction.CLOSED_BY_HAND);
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
+    ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
     keys.put("A", UserAction.MARK);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);

@@ -65,9 +65,9 @@ public record NextText(
     return new NextText(
         heading,
         Sentences.dial(shown),
-        view.justDone().isPresent()
+        view.justDone().isPresent() && !isQuick(view)
             ? Words.say("desk.next.doneNext", Sentences.dial(view.justDone().get()))
-            : doing(shown.untimedTest()),
+            : doing(view, shown),
         view.good(),
         shown.speed().isPresent() ? view.wanted() : 0,
         shown.speed().isPresent() ? count(view) : "",
@@ -107,6 +107,23 @@ public record NextText(
     return place < 0 || setup.settings().size() == 1
         ? Words.say("desk.next.heading", phase, camera)
         : Words.say("desk.next.headingPlace", phase, camera, place + 1, setup.settings().size());
+  }
+
+  private static boolean isQuick(BenchView view) {
+    return view.setup().filter(RunSetup::isQuick).isPresent();
+  }
+
+  private static String doing(BenchView view, DialSetting shown) {
+    boolean quick = isQuick(view);
+    if (quick && shown.speed().isPresent()) {
+      return view.repeat()
+          .filter(repeat -> shown.speed().equals(Optional.of(repeat.speed())))
+          .map(repeat -> Words.of("desk.next.quick", repeat.why()))
+          .orElseGet(() -> Words.say("desk.next.quick.set"));
+    }
+    return quick && shown.untimedTest().filter(UntimedTest::holds).isPresent()
+        ? Words.say("desk.next.quick.hold")
+        : doing(shown.untimedTest());
   }
 
   private static String doing(Optional<UntimedTest> check) {

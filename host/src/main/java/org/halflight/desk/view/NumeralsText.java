@@ -5,7 +5,9 @@ import java.util.OptionalDouble;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.session.DialSetting;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
+import org.halflight.words.ConditionWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -113,6 +115,10 @@ public record NumeralsText(
       note = Words.say("desk.numerals.rejected", note);
     } else if (firing.afterRest()) {
       note = Words.say("desk.numerals.afterRest", note);
+    }
+    FiringConditions conditions = firing.conditions().besideRest();
+    if (!conditions.isEmpty()) {
+      note = Words.say("desk.numerals.under", note, ConditionWords.list(conditions));
     }
     Tone usual = firing.rejection().isPresent() ? Tone.REJECTED : Tone.OUTCOME;
     String outcome = Words.of("outcome", firing.outcome());

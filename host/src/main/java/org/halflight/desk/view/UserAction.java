@@ -31,6 +31,24 @@ public enum UserAction {
   LEARN_COCKING,
   /** The lens cap is on, or off again. */
   LENS_CAP,
+  /** The firing just made was the first after a rest, or was not. */
+  CONDITION_REST,
+  /** Warmed, from the next firing on. */
+  CONDITION_WARMED,
+  /** The next attitude, from the next firing on. */
+  CONDITION_ATTITUDE,
+  /** The dial of the firing just made was turned from the other side. */
+  CONDITION_DIAL,
+  /** The firing just made was a quick tap. */
+  CONDITION_QUICK_TAP,
+  /** The firing just made was a long press. */
+  CONDITION_LONG_PRESS,
+  /** Wide open, from the next firing on. */
+  CONDITION_WIDE_OPEN,
+  /** Stopped down, from the next firing on. */
+  CONDITION_STOPPED_DOWN,
+  /** The firing just made was as the next ones are said to be. */
+  CONDITION_LAST_TOO,
   /** An adjustment is marked. */
   MARK,
   /** The slower neighbour of the speed that is looked at. */

@@ -20,6 +20,9 @@ class KeyMapTest {
     "P, PREVIOUS",
     "M, MOVE",
     "C, CLOSED_BY_HAND",
+    "1, CONDITION_REST",
+    "3, CONDITION_ATTITUDE",
+    "9, CONDITION_LAST_TOO",
     "F, FIRE"
   })
   void keysOfTheBench(String key, UserAction act) {

@@ -1,0 +1,73 @@
+package org.halflight.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.halflight.session.FiringCondition;
+import org.halflight.session.FiringConditions;
+import org.halflight.session.FiringResult;
+import org.halflight.stats.Sample;
+import org.halflight.verdict.UnderConditions;
+
+/** The special conditions of firings, in words. */
+public final class ConditionWords {
+  private ConditionWords() {}
+
+  /** What a condition is called. */
+  public static String of(FiringCondition condition) {
+    return Words.say("condition." + FiringCondition.WORDS.word(condition));
+  }
+
+  /** Conditions with commas between; says so where there are none. */
+  public static String list(FiringConditions conditions) {
+    return conditions.isEmpty()
+        ? Words.say("condition.none")
+        : conditions.said().stream().map(ConditionWords::of).collect(Collectors.joining(", "));
+  }
+
+  /** The letters beside a mark in a picture; empty for none. */
+  public static String letters(FiringConditions conditions) {
+    return conditions.said().stream()
+        .map(each -> Words.say("condition.letter." + FiringCondition.WORDS.word(each)))
+        .collect(Collectors.joining());
+  }
+
+  /** What the firings of a mean share, and what is kept apart from it. */
+  static List<String> ofSpeed(UnderConditions of) {
+    List<String> said = new ArrayList<>();
+    if (of.ofMean().isEmpty()) {
+      said.add(Words.say("speed.unlike"));
+    } else if (!of.ofMean().get().isEmpty()) {
+      said.add(Words.say("speed.under", list(of.ofMean().get())));
+    }
+    of.apart()
+        .forEach(
+            (conditions, errors) ->
+                said.add(
+                    errors.n() == 1
+                        ? Words.say("speed.apart.one", list(conditions), mean(errors))
+                        : Words.say(
+                            "speed.apart.many", errors.n(), list(conditions), mean(errors))));
+    return said;
+  }
+
+  /** The mean error of some firings, in words. */
+  public static String mean(Sample errors) {
+    return Numbers.stopsInWords(errors.mean().known().orElseThrow());
+  }
+
+  /** What was just said of a firing. */
+  static String ofFiring(FiringResult firing) {
+    return Words.say(
+        firing.conditions().isEmpty() ? "news.firingUnder.none" : "news.firingUnder",
+        firing.number(),
+        list(firing.conditions()));
+  }
+
+  /** What holds from the next firing on. */
+  static String fromNow(FiringConditions conditions) {
+    return conditions.isEmpty()
+        ? Words.say("news.conditions.none")
+        : Words.say("news.conditions", list(conditions));
+  }
+}
