@@ -16,6 +16,7 @@ import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.report.HandOverPage;
@@ -187,13 +188,13 @@ final class PracticeCommand implements Callable<Integer> {
     table(
         StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
         "statistics.csv");
+    Evidence all = Evidence.of(firings, List.of());
     Optional<RunChoice> before =
         Optional.of(
-            new RunChoice(
-                found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase())));
+            new RunChoice(found, firings, all, List.of(), RunNotes.last(notes, found.phase())));
     Optional<RunChoice> after =
         Optional.of(
-            new RunChoice(left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase())));
+            new RunChoice(left, firings, all, List.of(), RunNotes.last(notes, left.phase())));
     PageAbout about =
         new PageAbout(
             "",

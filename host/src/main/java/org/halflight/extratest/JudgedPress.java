@@ -26,8 +26,8 @@ public record JudgedPress(
   /**
    * A press in plain values.
    *
-   * @param aheadSeconds how long before first light the knob moved, below zero after it; empty where
-   *     nothing tells
+   * @param aheadSeconds how long before first light the knob moved, below zero after it; empty
+   *     where nothing tells
    */
   public JudgedPress(
       LinkageStep step,
@@ -40,7 +40,9 @@ public record JudgedPress(
         tripped,
         wind,
         again,
-        aheadSeconds.isPresent() ? new UnlockSign(aheadSeconds, UnlockSign.By.KNOB) : UnlockSign.NONE);
+        aheadSeconds.isPresent()
+            ? new UnlockSign(aheadSeconds, UnlockSign.By.KNOB)
+            : UnlockSign.NONE);
   }
 
   /** What a press of a session comes to; empty where it does not count. */

@@ -1,7 +1,6 @@
 package org.halflight.extratest;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,14 +42,17 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
   /** A click nearer than this to light, closing or button is theirs, in seconds. Our own limit. */
   public static final double APART_SECONDS = 0.02;
 
-  /** Moves of the foil nearer to each other than this are one, in seconds. Our own limit. */
-  static final double BOUNCE_SECONDS = 0.005;
+  /**
+   * Moves of the foil nearer to each other than this are one, in seconds: two looks of the firmware,
+   * which skips 4.1 to 6.1 ms after each. Our own limit.
+   */
+  static final double BOUNCE_SECONDS = 0.0125;
 
   /** More changes than this in one move are chatter. Our own limit. */
-  static final int MOST_BOUNCES = 20;
+  static final int MOST_BOUNCES = 8;
 
-  /** A squeeze begins this long before light at most, in seconds. Our own limit. */
-  static final double LONGEST_SQUEEZE_SECONDS = 5;
+  /** A squeeze begins this long before light at most, in seconds: as long as knob edges are kept. */
+  static final double LONGEST_SQUEEZE_SECONDS = 3;
 
   /**
    * Where the button is not wired: what comes later than this after first light is the hand that
@@ -78,13 +80,18 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
     if (press.step() != LinkageStep.SQUEEZE || trip.isEmpty()) {
       return NONE;
     }
-    List<Edge> edges = new ArrayList<>();
-    press.firings().stream()
-        .filter(f -> f.key().rigSerial().equals(trip.get().key().rigSerial()))
-        .filter(f -> f.key().bootCount() == trip.get().key().bootCount())
-        .forEach(f -> edges.addAll(f.firing().edges()));
-    edges.sort(Comparator.comparingLong(Edge::ticks));
-    return of(new Firing(edges, List.of()), trip.get().firing(), trip.get().rate());
+    List<Firing> near =
+        press.firings().stream()
+            .filter(f -> f.key().rigSerial().equals(trip.get().key().rigSerial()))
+            .filter(f -> f.key().bootCount() == trip.get().key().bootCount())
+            .map(FiringResult::firing)
+            .toList();
+    Firing all =
+        new Firing(
+            near.stream().flatMap(firing -> firing.edges().stream()).toList(),
+            List.of(),
+            near.stream().flatMap(firing -> firing.knob().stream()).distinct().toList());
+    return of(all, trip.get().firing(), trip.get().rate());
   }
 
   /**
@@ -124,7 +131,8 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
     if (within.stream().anyMatch(move -> move.edges() > MOST_BOUNCES)) {
       return new UnlockSign(OptionalDouble.empty(), By.CHATTER);
     }
-    return one(within.stream().filter(Move::leaves).map(Move::ticks).toList(), squeeze, rate, By.KNOB);
+    return one(
+        within.stream().filter(Move::leaves).map(Move::ticks).toList(), squeeze, rate, By.KNOB);
   }
 
   private static List<Move> moves(List<Edge> knob, long bounceTicks) {
