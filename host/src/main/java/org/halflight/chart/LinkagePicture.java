@@ -104,7 +104,7 @@ public final class LinkagePicture implements Picture {
       return Words.say("linkage.picture.again");
     }
     return press.aheadSeconds().isPresent()
-        ? LinkageWords.order(press.order()) + ", " + LinkageWords.ahead(press)
+        ? LinkageWords.apart(press)
         : PressWords.outcome(press.outcome());
   }
 
@@ -142,7 +142,9 @@ public final class LinkagePicture implements Picture {
               PressWords.step(press.step()),
               PressWords.outcome(press.outcome()),
               LinkageWords.order(press.order()),
-              LinkageWords.ahead(press)));
+              press.aheadSeconds().isPresent()
+                  ? LinkageWords.apart(press)
+                  : Words.say("table.nothing")));
     }
     return new DataTable(
         title(),

@@ -298,6 +298,10 @@ final class BenchTerminal {
         saidOpenSeconds = seconds;
         terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
       }
+    } else if (news instanceof SessionEvent.SettingShown shown
+        && run.stage().isPresent()
+        && shown.setting().untimedTest().isPresent()) {
+      terminal.say(StageWords.bulbAsked(shown.good()));
     } else if (news instanceof SessionEvent.RunDone && run.stage().isPresent()) {
       StageWords.last(session().results(), session().runs()).forEach(terminal::say);
       if (!operator.answers()) {

@@ -10,11 +10,13 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
+import org.halflight.chart.StagesPicture;
 import org.halflight.export.ComparisonTable;
 import org.halflight.export.CsvTable;
 import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.StageTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
@@ -24,19 +26,23 @@ import org.halflight.report.PageAbout;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.Assembly;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
@@ -61,6 +67,16 @@ final class PracticeCommand implements Callable<Integer> {
   /** Turns of the screw behind each trial, above 0 for earlier. */
   private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
 
+  /** One thing at a time. */
+  private static final List<Assembly> PUT_TOGETHER =
+      List.of(
+          Assembly.BARE,
+          new Assembly(true, Assembly.Cells.NONE, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.REAR, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.LOOSE),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.TIGHT));
+
   private final Surroundings surroundings;
 
   @Option(names = "--out", paramLabel = "FOLDER", defaultValue = "practice-run")
@@ -68,6 +84,12 @@ final class PracticeCommand implements Callable<Integer> {
 
   @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
+
+  @Option(names = "--stages")
+  private boolean stages;
+
+  @Option(names = "--fit", paramLabel = "FIT", defaultValue = "pinched-case")
+  private String fit;
 
   @Option(names = "--quick")
   private boolean quick;
@@ -93,8 +115,11 @@ final class PracticeCommand implements Callable<Integer> {
       PracticeOperator operator = new PracticeOperator(rig, seed);
       BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
       bench.waitForRig();
-      if (!quick) {
+      if (stages || !quick) {
         bench.setLight();
+      }
+      if (stages) {
+        return stages(workbench, bench, operator, dial);
       }
       bench.run(found(dial));
       operator.clean(true);
@@ -108,6 +133,35 @@ final class PracticeCommand implements Callable<Integer> {
       }
       leave(session, workbench.fold().session().results());
     }
+    return 0;
+  }
+
+  /** The camera is put together from the bare shutter on; one part may not fit. */
+  private int stages(Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
+    operator.clean(true);
+    operator.useFit(CliWords.constant(InventedFit.WORDS, fit, "--fit"));
+    operator.willAssemble(PUT_TOGETHER);
+    bench.run(
+        RunForm.usual(Words.say("practice.camera"), Phase.ADJUSTING, dial)
+            .with(Map.of(RunOption.STAGES, RunOption.STAGES.words().get(0)))
+            .read());
+    List<FiringResult> firings = workbench.fold().session().results();
+    List<RunSetup> runs = workbench.fold().session().runs();
+    List<AssemblyStages> assemblies = StageRuns.of(firings, runs);
+    surroundings.terminal().say(ResultText.stages(firings, runs));
+    if (!workbench.fold().session().isRunDone() || assemblies.isEmpty()) {
+      surroundings.terminal().say(Words.say("practice.stopped"));
+      return 1;
+    }
+    table(FiringTable.of(firings), "firings.csv");
+    table(StageTable.of(Source.PRACTICE, assemblies), "stages.csv");
+    Pictures.write(
+        new StagesPicture(assemblies.get(0), Sentences.source(Source.PRACTICE_SERIAL)),
+        folder.file("stages.png"));
+    surroundings.terminal().say("");
+    surroundings
+        .terminal()
+        .say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
     return 0;
   }
 

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
@@ -84,6 +85,11 @@ final class BenchActions {
   /** The last firing of the run is not counted. */
   List<SessionEvent> reject() {
     return driver.reject(Words.say("run.noReason"));
+  }
+
+  /** A rejected firing gets another reason. */
+  List<SessionEvent> changeReason(int firing, String reason) {
+    return driver.changeReason(OptionalInt.of(firing), reason);
   }
 
   /** What was done last is undone. */

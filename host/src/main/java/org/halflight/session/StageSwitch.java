@@ -33,9 +33,8 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
    * @param runs so far
    * @param begun the stage that begins
    * @param untouched whether nothing has happened in the last run
-   * @param done whether the last run is done
    */
-  static StageSwitch of(List<RunSetup> runs, RunSetup begun, boolean untouched, boolean done) {
+  static StageSwitch of(List<RunSetup> runs, RunSetup begun, boolean untouched) {
     int first = runs.size();
     while (first > 0 && runs.get(first - 1).isStageOf(begun)) {
       first--;
@@ -44,7 +43,7 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
         runs.subList(first, runs.size()).stream().map(RunSetup::assembly).toList();
     Assembly now = begun.assembly();
     int count = stages.size();
-    if (count > 0 && stages.get(count - 1).equals(now) && !done) {
+    if (count > 0 && stages.get(count - 1).equals(now)) {
       return new StageSwitch(How.GOES_ON, count, 0, false, false);
     }
     // The stages in which something has happened.

@@ -112,13 +112,15 @@ public final class LinkageWords {
     return Words.of("linkage.order", order);
   }
 
-  /** How far apart both came in a squeeze: the speed of a finger, so without a verdict. */
-  public static String ahead(JudgedPress press) {
-    return press.aheadSeconds().isPresent()
-        ? Words.say(
-            "linkage.ahead",
-            String.format(Locale.ROOT, "%.0f", Math.abs(1e3 * press.aheadSeconds().getAsDouble())))
-        : Words.say("table.nothing");
+  /**
+   * How far apart both came in a squeeze where something tells: the speed of a finger, so without a
+   * verdict.
+   */
+  public static String apart(JudgedPress press) {
+    double millis = 1e3 * press.aheadSeconds().orElseThrow();
+    return Words.say(
+        millis < 0 ? "linkage.apart.after" : "linkage.apart.ahead",
+        String.format(Locale.ROOT, "%.0f", Math.abs(millis)));
   }
 
   private static String plunger(Linkage linkage, PlungerReading read) {

@@ -120,7 +120,7 @@ class LinkageTest {
     assertThat(picture.table().rows()).hasSize(17);
     assertThat(picture.table().cell(14, "left")).isEqualTo("ADVANCE ONLY");
     assertThat(picture.table().cell(16, "which came first")).isEqualTo("ADVANCE FIRST");
-    assertThat(picture.table().cell(16, "apart")).isEqualTo("180 ms at this squeeze");
+    assertThat(picture.table().cell(16, "apart")).isEqualTo("180 ms ahead");
     Path file = Path.of("target", "pictures", "linkage.png");
     Files.createDirectories(file.getParent());
     Files.write(file, PictureImage.png(picture, 900, 480, 1));

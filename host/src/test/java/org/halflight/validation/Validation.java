@@ -42,6 +42,8 @@ public final class Validation {
     CALIBRATION,
     BOARD,
     LINKAGE,
+    STAGES,
+    QUICK,
     CLICKS,
     MUTANTS,
     PUBLISHED;
@@ -61,6 +63,8 @@ public final class Validation {
         case CALIBRATION -> CalibratedTimes.page();
         case BOARD -> onTheBoard();
         case LINKAGE -> CalledRight.page();
+        case STAGES -> StageStudy.page();
+        case QUICK -> QuickStudy.page();
         case CLICKS -> LinkageStudy.page();
         case MUTANTS -> mutants();
         case PUBLISHED -> published();

@@ -28,6 +28,7 @@ public final class BenchPictures {
    * @param mapTwin its table
    * @param row the firing row of the speed that is looked at
    * @param rowTwin its table
+   * @param releases the firings of that row, in its order; none where it shows no single speed
    * @param word the verdict on that speed in a word or two; empty where it was not fired
    * @param verdict the same in sentences
    * @param hints what the whole run looks like, once it is done; may be empty
@@ -38,6 +39,7 @@ public final class BenchPictures {
       Optional<DataTable> mapTwin,
       Optional<Picture> row,
       Optional<DataTable> rowTwin,
+      List<FiringResult> releases,
       String word,
       String verdict,
       String hints,
@@ -49,13 +51,22 @@ public final class BenchPictures {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            List.of(),
             "",
             "",
             "",
             List.of());
 
     public All {
+      releases = List.copyOf(releases);
       speeds = List.copyOf(speeds);
+    }
+
+    /** The release at a place of the row, from 0, if it is there and rejected. */
+    public Optional<FiringResult> rejected(int place) {
+      return place < 0 || place >= releases.size()
+          ? Optional.empty()
+          : Optional.of(releases.get(place)).filter(firing -> firing.rejection().isPresent());
     }
   }
 
@@ -70,6 +81,7 @@ public final class BenchPictures {
         map.map(Picture::table),
         row,
         row.map(Picture::table),
+        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", RunHints.of(view)),
@@ -127,6 +139,12 @@ public final class BenchPictures {
                         : Sentences.phaseWithin(summary.phase()),
                     adjustments(view, firings, summary),
                     note(view)));
+  }
+
+  private static List<FiringResult> releases(BenchView view, MarkedSpeed speed) {
+    return ViewedRuns.at(view, speed)
+        .map(summary -> RunPictures.releases(ViewedRuns.latestAt(view, speed), summary))
+        .orElseGet(List::of);
   }
 
   private static String word(SpeedSummary summary) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.words.Words;
 
@@ -82,6 +83,9 @@ public final class KeyHints {
     }
     if (!view.results().isEmpty()) {
       hints.add(plain(UserAction.REJECT));
+    }
+    if (view.last().flatMap(LastFiring::over).flatMap(FiringResult::rejection).isPresent()) {
+      hints.add(plain(UserAction.REASON));
     }
     if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));

@@ -97,6 +97,7 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("R", UserAction.REASON);
     keys.put("N", UserAction.NEXT);
     keys.put("P", UserAction.PREVIOUS);
     keys.put("M", UserAction.MOVE);

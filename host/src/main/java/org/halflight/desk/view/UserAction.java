@@ -15,6 +15,8 @@ public enum UserAction {
   FULL_LIGHT,
   /** The last firing is not counted. */
   REJECT,
+  /** A firing that is not counted gets another reason. */
+  REASON,
   /** The last thing that the person did about speeds and firings is undone. */
   UNDO,
   /** What was undone last is done again. */
