@@ -33,6 +33,7 @@ import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
+import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
@@ -60,12 +61,9 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final UntimedTest[] LINKAGE = {
-    UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE
-  };
-
-  /** Turns of the screw behind each trial, above 0 for earlier. */
-  private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
+  /** What the linkage is adjusted to each time that it is wrong: too far at first. */
+  private static final List<ButtonLinkage> ADJUSTMENTS =
+      List.of(ButtonLinkage.SHUTTER_FIRST, ButtonLinkage.ONE_CLICK);
 
   /** One thing at a time. */
   private static final List<Assembly> PUT_TOGETHER =
@@ -124,7 +122,7 @@ final class PracticeCommand implements Callable<Integer> {
       bench.run(found(dial));
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
-      operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
+      operator.willAdjust(ADJUSTMENTS);
       bench.run(linkage());
       bench.run(setup(dial, Phase.AS_LEFT));
       if (!workbench.fold().session().isRunDone()) {
@@ -182,11 +180,11 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            LINKAGE)
+            UntimedTest.LINKAGE)
         .withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
   }
 
-  /** The linkage is set: out at first, then past the good zone, then in it. */
+  /** The linkage is adjusted: too far at first. */
   private RunSetup linkage() {
     return new RunSetup(
         Words.say("practice.camera"),
@@ -194,8 +192,8 @@ final class PracticeCommand implements Callable<Integer> {
         DIAL,
         List.of(),
         Reference.EXACT,
-        LINKAGE_TURNS_MILLIS.size() + 1,
-        LINKAGE);
+        FIRINGS,
+        UntimedTest.LINKAGE);
   }
 
   private void table(CsvTable table, String name) {

@@ -15,6 +15,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunActions;
@@ -136,6 +137,9 @@ final class BenchActions {
   void mark(String words) {
     AdjustingMark mark = model.mark(words);
     archive.adjusted(mark);
+    if (run.linkage().isDue()) {
+      run.linkage().answer(Answer.ADJUSTED);
+    }
   }
 
   /** The camera on the bench was named. */
@@ -183,7 +187,11 @@ final class BenchActions {
       sayAtWork();
       return;
     }
-    camera.ifPresent(its -> its.press(session().setting()));
+    if (run.linkage().underWay().isPresent()) {
+      run.linkage().press();
+    } else {
+      camera.ifPresent(its -> its.press(session().setting()));
+    }
   }
 
   void cock() {

@@ -254,8 +254,10 @@ final class DeskWindow {
   private void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
-      case SKIP_READING -> does(hands -> hands.light().answer(Answer.SKIP));
-      case STOP_READING -> does(hands -> hands.light().answer(Answer.STOP));
+      case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));
+      case WIND_LOCKED -> asks(hands -> hands.run().answer(Answer.LOCKED));
+      case SKIP_READING -> asks(hands -> hands.run().answer(Answer.SKIP));
+      case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
       case REJECT -> asks(BenchActions::reject);
       case UNDO -> asks(BenchActions::undo);

@@ -12,22 +12,19 @@ import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
-  /** How far one turn of the screw of the linkage goes. */
-  private static final double TURN_MILLIS = 1.5;
-
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
-  private final JCheckBoxMenuItem contact =
-      new JCheckBoxMenuItem(Words.say("desk.practice.contact"));
+  private final JCheckBoxMenuItem knob = new JCheckBoxMenuItem(Words.say("desk.practice.knob"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 
   /**
@@ -44,9 +41,8 @@ final class PracticeMenu {
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
-    item("linkageEarlier", camera -> camera.turnLinkage(TURN_MILLIS));
-    item("linkageLater", camera -> camera.turnLinkage(-TURN_MILLIS));
-    tick(contact, "contact", on -> camera -> camera.contactAtAdvance(on));
+    menu.add(linkages());
+    tick(knob, "knob", on -> camera -> camera.fitKnobContact(on));
     tick(
         cable,
         "cable",
@@ -86,21 +82,44 @@ final class PracticeMenu {
   private JMenu contacts() {
     JMenu contacts = new JMenu(Words.say("desk.practice.flash"));
     ButtonGroup one = new ButtonGroup();
-    contact(contacts, one, "its-own", Optional.empty());
+    choice(contacts, one, "flash.its-own", true, camera -> camera.useContact(Optional.empty()));
     for (InventedContact each : InventedContact.values()) {
-      contact(contacts, one, Words.key(each), Optional.of(each));
+      choice(
+          contacts,
+          one,
+          "flash." + Words.key(each),
+          false,
+          camera -> camera.useContact(Optional.of(each)));
     }
     return contacts;
   }
 
-  private void contact(
-      JMenu contacts, ButtonGroup one, String name, Optional<InventedContact> contact) {
+  private JMenu linkages() {
+    JMenu linkages = new JMenu(Words.say("desk.practice.linkage"));
+    ButtonGroup one = new ButtonGroup();
+    linkage(linkages, one, "advance-first", true, ButtonLinkage.ADVANCE_FIRST);
+    linkage(linkages, one, "one-click", false, ButtonLinkage.ONE_CLICK);
+    linkage(linkages, one, "shutter-first", false, ButtonLinkage.SHUTTER_FIRST);
+    return linkages;
+  }
+
+  private void linkage(
+      JMenu linkages, ButtonGroup one, String name, boolean isFound, ButtonLinkage linkage) {
+    choice(linkages, one, "linkage." + name, isFound, camera -> camera.adjustLinkage(linkage));
+  }
+
+  private void choice(
+      JMenu choices,
+      ButtonGroup one,
+      String name,
+      boolean isChosen,
+      Consumer<PracticeOperator> doing) {
     JRadioButtonMenuItem item =
-        new JRadioButtonMenuItem(Words.say("desk.practice.flash." + name), contact.isEmpty());
-    item.setName("practice.flash." + name);
-    item.addActionListener(event -> onCamera.accept(camera -> camera.useContact(contact)));
+        new JRadioButtonMenuItem(Words.say("desk.practice." + name), isChosen);
+    item.setName("practice." + name);
+    item.addActionListener(event -> onCamera.accept(doing));
     one.add(item);
-    contacts.add(item);
+    choices.add(item);
   }
 
   private void tick(

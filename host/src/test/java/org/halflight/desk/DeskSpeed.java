@@ -143,7 +143,8 @@ final class DeskSpeed {
               view.readings(),
               view.presses(),
               view.plungers(),
-              view.lightTest());
+              view.lightTest(),
+              view.linkage());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

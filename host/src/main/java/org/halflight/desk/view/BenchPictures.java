@@ -24,7 +24,7 @@ public final class BenchPictures {
   /**
    * All that is drawn of a view, and the same in words.
    *
-   * @param map the speed map
+   * @param map the speed map; while the linkage is tested the presses
    * @param mapTwin its table
    * @param row the firing row of the speed that is looked at
    * @param rowTwin its table

@@ -45,6 +45,7 @@ import org.halflight.speeds.Dial;
  * @param presses all presses of the linkage test
  * @param plungers all readings of a screw plunger
  * @param lightTest the leak test or stop check that goes on
+ * @param linkage the linkage test that goes on or has just ended
  */
 public record BenchView(
     LinkView link,
@@ -73,7 +74,8 @@ public record BenchView(
     List<LightReading> readings,
     List<LinkagePress> presses,
     List<PlungerAt> plungers,
-    LightTestView lightTest) {
+    LightTestView lightTest,
+    LinkageView linkage) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */

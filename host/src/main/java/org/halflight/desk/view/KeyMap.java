@@ -90,6 +90,8 @@ public final class KeyMap {
   private static Map<String, UserAction> bench() {
     Map<String, UserAction> keys = new LinkedHashMap<>();
     keys.put("SPACE", UserAction.ACCEPT);
+    keys.put("W", UserAction.WIND_TURNS);
+    keys.put("O", UserAction.WIND_LOCKED);
     keys.put("S", UserAction.SKIP_READING);
     keys.put("X", UserAction.STOP_READING);
     keys.put("G", UserAction.FULL_LIGHT);

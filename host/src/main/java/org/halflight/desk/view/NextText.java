@@ -48,6 +48,10 @@ public record NextText(
           test.count(),
           false);
     }
+    Optional<NextText> ofLinkage = LinkageText.next(view, heading);
+    if (ofLinkage.isPresent()) {
+      return ofLinkage.get();
+    }
     if (view.shown().isEmpty()) {
       return new NextText(heading, "", "", 0, 0, "", false);
     }

@@ -7,9 +7,13 @@ public enum UserAction {
    * shown.
    */
   ACCEPT,
-  /** The reading of the light that is asked for is skipped. */
+  /** The film advance was tried after a press, and it turns. */
+  WIND_TURNS,
+  /** The film advance was tried after a press, and it is locked. */
+  WIND_LOCKED,
+  /** The step that is asked for is skipped. */
   SKIP_READING,
-  /** The test of the light is stopped. */
+  /** The test that goes on is stopped. */
   STOP_READING,
   /** Full light is measured again. */
   FULL_LIGHT,
