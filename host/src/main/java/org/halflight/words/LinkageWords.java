@@ -67,9 +67,12 @@ public final class LinkageWords {
         .orElseGet(() -> Words.of("linkage.large", judged.verdict()));
   }
 
-  /** What to do about it; empty where there is nothing to do. */
+  /** What to do about it. */
   public static String advice(LinkageJudgement judged) {
-    return judged.fault().map(fault -> Words.of("linkage.advice", fault)).orElse("");
+    return judged
+        .fault()
+        .map(fault -> Words.of("linkage.advice", fault))
+        .orElseGet(() -> Words.of("linkage.advice", judged.verdict()));
   }
 
   private static String step(LinkageStep step, List<JudgedPress> presses) {
