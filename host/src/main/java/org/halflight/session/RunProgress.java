@@ -296,7 +296,11 @@ final class RunProgress {
   int wantedNow(DialSetting setting) {
     if (!isQuick() || setting.speed().isEmpty()) {
       return setup()
-          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .map(
+              its ->
+                  isBulbOfStage(setting)
+                      ? BULB_PRESSES_OF_STAGE
+                      : setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
           .orElse(0);
     }
     return repeat()
