@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.words.LinkageWords;
 import org.halflight.words.LinkageWorkWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
@@ -26,8 +27,8 @@ final class LinkageText {
     LinkageJudgement judged = linkage.judged();
     if (!linkage.isUnderWay()) {
       return words(
-          LinkageWorkWords.large(judged),
-          LinkageWorkWords.advice(judged),
+          LinkageWords.large(judged),
+          LinkageWords.advice(judged),
           Words.say("desk.linkage.note", judged.presses().size()),
           judged.verdict() == LinkageJudgement.Verdict.RIGHT
               ? NumeralsText.Tone.SETTLED
@@ -41,7 +42,7 @@ final class LinkageText {
     String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
     return words(
         PressWords.outcome(last.outcome()),
-        judged.fault().isEmpty() ? "" : LinkageWorkWords.advice(judged),
+        judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
         last.aheadSeconds().isEmpty()
             ? number
             : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
