@@ -40,7 +40,6 @@ final class RunProgress {
   /** Whether the light was read in the run that goes on. */
   private boolean isRead;
 
-
   RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
@@ -194,7 +193,8 @@ final class RunProgress {
   }
 
   void next(List<SessionEvent> events) {
-    if (isQuick() && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
+    if (isQuick()
+        && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
       heldOpen = true;
       goOn(events);
       return;
@@ -431,8 +431,7 @@ final class RunProgress {
         : setting
             .speed()
             .map(asked::firingsWanted)
-            .orElseGet(
-                () -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
+            .orElseGet(() -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
   }
 
   /**
