@@ -13,6 +13,7 @@ import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
@@ -41,6 +42,7 @@ final class PracticeMenu {
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
+    menu.add(flaps());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
@@ -91,6 +93,21 @@ final class PracticeMenu {
       contact(contacts, one, Words.key(each), Optional.of(each));
     }
     return contacts;
+  }
+
+  private JMenu flaps() {
+    JMenu flaps = new JMenu(Words.say("desk.practice.flap"));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedFlap flap : InventedFlap.values()) {
+      JRadioButtonMenuItem item =
+          new JRadioButtonMenuItem(
+              Words.of("desk.practice.flap", flap), flap == InventedFlap.NONE);
+      item.setName("practice.flap." + Words.key(flap));
+      item.addActionListener(event -> onCamera.accept(camera -> camera.useFlap(flap)));
+      one.add(item);
+      flaps.add(item);
+    }
+    return flaps;
   }
 
   private void contact(

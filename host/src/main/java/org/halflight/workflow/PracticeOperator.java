@@ -18,6 +18,7 @@ import org.halflight.session.LightReading;
 import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -376,6 +377,11 @@ public class PracticeOperator implements CameraOperator {
   public void bounce(boolean bounces) {
     bouncing = bounces;
     putOn();
+  }
+
+  /** The body has reflex viewing with such a flap, or none. */
+  public void useFlap(InventedFlap flap) {
+    onBench(rig -> rig.flap(flap));
   }
 
   /** Another flash contact than that of the shutter; empty for that. */

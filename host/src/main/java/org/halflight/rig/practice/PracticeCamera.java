@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.halflight.shuttermodel.FiringTurn;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.ModelFiring;
@@ -60,6 +61,7 @@ final class PracticeCamera {
   private double uncockedLeak;
   private double cockedLeak;
   private boolean isWound = true;
+  private InventedFlap flap = InventedFlap.NONE;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -189,6 +191,11 @@ final class PracticeCamera {
     return advance;
   }
 
+  /** The body has a flap, or another one. */
+  void flap(InventedFlap another) {
+    flap = another;
+  }
+
   /** Whether the film is wound on before each release, so that the advance comes free with it. */
   void wind(boolean winds) {
     isWound = winds;
@@ -221,13 +228,14 @@ final class PracticeCamera {
     long lightTicks =
         bySelfTimer
             ? pressTicks + RATE.ticks(shutter.selfTimer().runs(draws))
-            : lightAfter(pressTicks, draws);
+            : lightAfter(pressTicks, draws) + RATE.ticks(flap.liftSeconds());
     long letGoTicks = pressTicks + RATE.ticks(PRESS_SECONDS);
     letGo(letGoTicks);
     click(lightTicks, draws);
     long endTicks = letGoTicks;
     if (model instanceof ModelFiring.Timed timed) {
       LightPath path = LightPath.of(timed.curve());
+      flap.leak().ifPresent(leak -> light(lightTicks - RATE.ticks(flap.leakAheadSeconds()), leak));
       light(lightTicks, path);
       if (!advance.isTouched()) {
         contact.touches(lightTicks, timed.openSeconds(), draws);
