@@ -82,6 +82,13 @@ final class DotPlot {
     }
   }
 
+  /** Words above a place, in a colour that means something. */
+  void words(String words, double x, double y, Color colour) {
+    XYTextAnnotation said = label(words, x, y);
+    said.setPaint(colour);
+    plot.addAnnotation(said);
+  }
+
   private XYTextAnnotation label(String words, double x, double y) {
     XYTextAnnotation label = new XYTextAnnotation(words, x, y);
     label.setTextAnchor(TextAnchor.BOTTOM_CENTER);

@@ -30,7 +30,7 @@ import org.halflight.workflow.ConditionKey;
 import org.halflight.workflow.GuidedWork;
 import org.halflight.workflow.LightSettingWork;
 import org.halflight.workflow.LightTestWork;
-import org.halflight.workflow.Prompt;
+import org.halflight.workflow.LinkageWork;
 import org.halflight.workflow.RunActions;
 
 /** The bench on the terminal: prints what happens and what is asked, and takes the keys. */
@@ -153,35 +153,59 @@ final class BenchTerminal {
    * @return what the session has reported
    */
   private List<SessionEvent> step(Consumer<String> keys) {
-    Optional<GuidedWork> work = light.underWay();
+    Optional<GuidedWork> work = run.underWay();
     Optional<BenchDriver.Happening> happened = driver.step();
     if (happened.isEmpty()) {
       operator.idle();
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
     List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
-    report(light.isTesting() ? news.stream().filter(BenchTerminal::isOfTheLight).toList() : news);
+    report(news.stream().filter(this::isToReport).toList());
     work.ifPresent(its -> guide.show(its.prompt()));
     terminal
         .typed()
         .ifPresent(
-            line ->
-                work.ifPresentOrElse(its -> answers(line, its.prompt()), () -> keys.accept(line)));
-    light.advance();
+            line -> work.ifPresentOrElse(its -> answers(line, its, keys), () -> keys.accept(line)));
+    run.goOn();
     work.ifPresent(its -> guide.show(its.prompt()));
     light.pollEnded().ifPresent(this::came);
-    report(light.drainEvents());
+    reportOfWork(run.drainEvents());
     return news;
   }
 
-  /** What else a test of the light brings is said by its prompts. */
-  private static boolean isOfTheLight(SessionEvent news) {
-    return news instanceof SessionEvent.PlateauOff || news instanceof SessionEvent.Changed;
+  /** What else led work brings is said by its prompts. */
+  private boolean isToReport(SessionEvent news) {
+    return light.isTesting()
+        ? news instanceof SessionEvent.PlateauOff || news instanceof SessionEvent.Changed
+        : !isOfAPress(news);
   }
 
-  private void answers(String line, Prompt prompt) {
-    Optional<Answer> answer = guide.typed(line, prompt);
-    answer.ifPresent(light::answer);
+  /** What comes of each press of the linkage test is said by its prompts. */
+  private boolean isOfAPress(SessionEvent news) {
+    return run.linkage().isDue()
+        && (news instanceof SessionEvent.Settled
+            || news instanceof SessionEvent.PressCounted
+            || news instanceof SessionEvent.SettingShown
+            || news instanceof SessionEvent.IsTheSelfTimerOn);
+  }
+
+  private void reportOfWork(List<SessionEvent> news) {
+    report(news.stream().filter(each -> !isOfAPress(each)).toList());
+  }
+
+  /** While the linkage is tested, the other keys of a run work too. */
+  private void answers(String line, GuidedWork work, Consumer<String> keys) {
+    Optional<Answer> answer =
+        work instanceof LinkageWork
+            ? GuidedTerminal.answer(line)
+            : guide.typed(line, work.prompt());
+    answer.ifPresentOrElse(
+        its -> reportOfWork(run.answer(its)),
+        () -> {
+          if (work instanceof LinkageWork) {
+            keys.accept(line);
+          }
+        });
     stopped |= answer.equals(Optional.of(Answer.STOP));
   }
 
@@ -298,6 +322,10 @@ final class BenchTerminal {
         saidOpenSeconds = seconds;
         terminal.say(Words.say("run.stillOpen", Numbers.time(open.seconds())));
       }
+    } else if (news instanceof SessionEvent.SettingShown shown
+        && run.stage().isPresent()
+        && shown.setting().untimedTest().isPresent()) {
+      terminal.say(StageWords.bulbAsked(shown.good()));
     } else if (news instanceof SessionEvent.RunDone && run.stage().isPresent()) {
       StageWords.last(session().results(), session().runs()).forEach(terminal::say);
       if (!operator.answers()) {

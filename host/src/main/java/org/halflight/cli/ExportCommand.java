@@ -8,6 +8,7 @@ import org.halflight.export.CsvTable;
 import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.StageTable;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
@@ -17,6 +18,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -41,6 +43,9 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--extra-tests", paramLabel = "FILE")
   private @Nullable Path extraTestTable;
 
+  @Option(names = "--stages", paramLabel = "FILE")
+  private @Nullable Path stageTable;
+
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
   @Mixin private OutputOptions output = new OutputOptions();
@@ -52,7 +57,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (firingTable == null && speedTable == null && extraTestTable == null) {
+    if (firingTable == null && speedTable == null && extraTestTable == null && stageTable == null) {
       throw new Trouble(Words.say("export.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -62,6 +67,8 @@ final class ExportCommand implements Callable<Integer> {
         OutputOptions.askedTable(files, speedTable, SpeedTable.headings());
     Optional<OutFile> extraTestFile =
         OutputOptions.askedTable(files, extraTestTable, ExtraTestTable.headings());
+    Optional<OutFile> stageFile =
+        OutputOptions.askedTable(files, stageTable, StageTable.headings());
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     firingFile.ifPresent(to -> write(FiringTable.of(firings), to));
     if (speedFile.isPresent()) {
@@ -79,6 +86,12 @@ final class ExportCommand implements Callable<Integer> {
               runs),
           extraTestFile.get());
     }
+    stageFile.ifPresent(
+        to ->
+            write(
+                StageTable.of(
+                    Source.of(firings), StageRuns.of(firings, Sessions.runs(sessions))),
+                to));
     surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;
   }

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -34,7 +35,8 @@ final class GuidedTerminal {
       boolean counted = now.state() == Prompt.State.ASKING && now.steps() > 1;
       terminal.say(counted ? Words.say("guide.step", now.step(), now.sentence()) : now.sentence());
     }
-    if (now.answers().contains(Answer.DONE) && !explained.containsAll(now.answers())) {
+    boolean asks = now.answers().stream().anyMatch(answer -> answer.compareTo(Answer.SKIP) < 0);
+    if (asks && !explained.containsAll(now.answers())) {
       explained = now.answers();
       sayKeys(now);
     }
@@ -49,12 +51,16 @@ final class GuidedTerminal {
 
   /** The answer that a typed line is to a prompt; says the keys where it is none. */
   Optional<Answer> typed(String line, Prompt prompt) {
-    Optional<Answer> answer =
-        prompt.answers().stream().filter(each -> key(each).equals(line)).findFirst();
+    Optional<Answer> answer = answer(line).filter(prompt.answers()::contains);
     if (answer.isEmpty()) {
       sayKeys(prompt);
     }
     return answer;
+  }
+
+  /** The answer that a typed line is, whether or not it is offered now. */
+  static Optional<Answer> answer(String line) {
+    return Arrays.stream(Answer.values()).filter(each -> key(each).equals(line)).findFirst();
   }
 
   private void sayKeys(Prompt prompt) {
@@ -70,6 +76,9 @@ final class GuidedTerminal {
   private static String key(Answer answer) {
     return switch (answer) {
       case DONE -> "";
+      case TURNS -> "w";
+      case LOCKED -> "o";
+      case ADJUSTED -> "a";
       case SKIP -> "s";
       case LEAVE -> "n";
       case STOP -> "q";

@@ -10,6 +10,7 @@ import org.halflight.chart.FiringRow;
 import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
+import org.halflight.chart.StagesPicture;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.files.FileKind;
@@ -21,6 +22,7 @@ import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -53,6 +55,9 @@ final class PictureCommand implements Callable<Integer> {
   @Option(names = "--extra-tests", paramLabel = "FOLDER")
   private @Nullable Path extraTests;
 
+  @Option(names = "--stages", paramLabel = "FILE")
+  private @Nullable Path stages;
+
   @Option(names = "--speed", paramLabel = "SPEED")
   private @Nullable String speed;
 
@@ -70,7 +75,7 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     boolean ofSpeeds = map != null || row != null || curve != null || budget != null;
-    if (!ofSpeeds && extraTests == null) {
+    if (!ofSpeeds && extraTests == null && stages == null) {
       throw new Trouble(Words.say("picture.nothing"));
     }
     OutFiles files = output.files(profiles.with(sessions));
@@ -78,10 +83,12 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> rowFile = OutputOptions.asked(files, row, FileKind.PICTURE);
     Optional<OutFile> curveFile = OutputOptions.asked(files, curve, FileKind.PICTURE);
     Optional<OutFile> budgetFile = OutputOptions.asked(files, budget, FileKind.PICTURE);
+    Optional<OutFile> stagesFile = OutputOptions.asked(files, stages, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (extraTests != null) {
       drawTried(extraTests, firings, Sessions.readings(sessions), files);
     }
+    stagesFile.ifPresent(to -> draw(stages(firings), to));
     if (!ofSpeeds) {
       return 0;
     }
@@ -99,6 +106,13 @@ final class PictureCommand implements Callable<Integer> {
 
   private void draw(Picture picture, OutFile to) {
     Pictures.write(picture, to, surroundings.terminal());
+  }
+
+  private StagesPicture stages(List<FiringResult> firings) {
+    return StageRuns.of(firings, Sessions.runs(sessions)).stream()
+        .reduce((first, second) -> second)
+        .map(last -> new StagesPicture(last, Sentences.source(firings)))
+        .orElseThrow(() -> new Trouble(Words.say("picture.noStages")));
   }
 
   private FiringRow firingRow(List<FiringResult> firings, SpeedSummary summary, String note) {

@@ -10,11 +10,13 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.bench.PumpFeed;
 import org.halflight.bench.Workbench;
 import org.halflight.chart.RunPictures;
+import org.halflight.chart.StagesPicture;
 import org.halflight.export.ComparisonTable;
 import org.halflight.export.CsvTable;
 import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.StageTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
@@ -23,19 +25,24 @@ import org.halflight.report.PageAbout;
 import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.Assembly;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.RunOption;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
+import org.halflight.shuttermodel.ButtonLinkage;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
@@ -53,12 +60,19 @@ final class PracticeCommand implements Callable<Integer> {
   private static final String DIAL = "leaf";
   private static final int FIRINGS = 5;
 
-  private static final UntimedTest[] LINKAGE = {
-    UntimedTest.RELEASE_ALONE, UntimedTest.WIND_AND_RELEASE
-  };
+  /** What the linkage is adjusted to each time that it is wrong: too far at first. */
+  private static final List<ButtonLinkage> ADJUSTMENTS =
+      List.of(ButtonLinkage.SHUTTER_FIRST, ButtonLinkage.ONE_CLICK);
 
-  /** Turns of the screw behind each trial, above 0 for earlier. */
-  private static final List<Double> LINKAGE_TURNS_MILLIS = List.of(-12.0, 4.5, 1.5, 0.0);
+  /** One thing at a time. */
+  private static final List<Assembly> PUT_TOGETHER =
+      List.of(
+          Assembly.BARE,
+          new Assembly(true, Assembly.Cells.NONE, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.REAR, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.BENCH),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.LOOSE),
+          new Assembly(true, Assembly.Cells.BOTH, Assembly.Place.TIGHT));
 
   private final Surroundings surroundings;
 
@@ -67,6 +81,12 @@ final class PracticeCommand implements Callable<Integer> {
 
   @Option(names = "--seed", paramLabel = "N", defaultValue = "20")
   private long seed;
+
+  @Option(names = "--stages")
+  private boolean stages;
+
+  @Option(names = "--fit", paramLabel = "FIT", defaultValue = "pinched-case")
+  private String fit;
 
   @Option(names = "--quick")
   private boolean quick;
@@ -92,13 +112,16 @@ final class PracticeCommand implements Callable<Integer> {
       PracticeOperator operator = new PracticeOperator(rig, seed);
       BenchTerminal bench = new BenchTerminal(driver, surroundings.terminal(), operator);
       bench.waitForRig();
-      if (!quick) {
+      if (stages || !quick) {
         bench.setLight();
+      }
+      if (stages) {
+        return stages(workbench, bench, operator, dial);
       }
       bench.run(found(dial));
       operator.clean(true);
       surroundings.terminal().say(Words.say("practice.cleaned"));
-      operator.willTurnLinkage(LINKAGE_TURNS_MILLIS);
+      operator.willAdjust(ADJUSTMENTS);
       bench.run(linkage());
       bench.run(setup(dial, Phase.AS_LEFT));
       if (!workbench.fold().session().isRunDone()) {
@@ -107,6 +130,35 @@ final class PracticeCommand implements Callable<Integer> {
       }
       leave(session, workbench.fold().session().results());
     }
+    return 0;
+  }
+
+  /** The camera is put together from the bare shutter on; one part may not fit. */
+  private int stages(Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
+    operator.clean(true);
+    operator.useFit(CliWords.constant(InventedFit.WORDS, fit, "--fit"));
+    operator.willAssemble(PUT_TOGETHER);
+    bench.run(
+        RunForm.usual(Words.say("practice.camera"), Phase.ADJUSTING, dial)
+            .with(Map.of(RunOption.STAGES, RunOption.STAGES.words().get(0)))
+            .read());
+    List<FiringResult> firings = workbench.fold().session().results();
+    List<RunSetup> runs = workbench.fold().session().runs();
+    List<AssemblyStages> assemblies = StageRuns.of(firings, runs);
+    surroundings.terminal().say(ResultText.stages(firings, runs));
+    if (!workbench.fold().session().isRunDone() || assemblies.isEmpty()) {
+      surroundings.terminal().say(Words.say("practice.stopped"));
+      return 1;
+    }
+    table(FiringTable.of(firings), "firings.csv");
+    table(StageTable.of(Source.PRACTICE, assemblies), "stages.csv");
+    Pictures.write(
+        new StagesPicture(assemblies.get(0), Sentences.source(Source.PRACTICE_SERIAL)),
+        folder.file("stages.png"));
+    surroundings.terminal().say("");
+    surroundings
+        .terminal()
+        .say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
     return 0;
   }
 
@@ -127,11 +179,11 @@ final class PracticeCommand implements Callable<Integer> {
             dial.speeds(),
             dial.reference(),
             FIRINGS,
-            LINKAGE)
+            UntimedTest.LINKAGE)
         .withCriteria(decision.criteria(AcceptanceCriteria.USUAL));
   }
 
-  /** The linkage is set: out at first, then past the good zone, then in it. */
+  /** The linkage is adjusted: too far at first. */
   private RunSetup linkage() {
     return new RunSetup(
         Words.say("practice.camera"),
@@ -139,8 +191,8 @@ final class PracticeCommand implements Callable<Integer> {
         DIAL,
         List.of(),
         Reference.EXACT,
-        LINKAGE_TURNS_MILLIS.size() + 1,
-        LINKAGE);
+        FIRINGS,
+        UntimedTest.LINKAGE);
   }
 
   private void table(CsvTable table, String name) {

@@ -14,6 +14,7 @@ import org.halflight.export.ComparisonTable;
 import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.export.StageTable;
 import org.halflight.export.StatisticTable;
 import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
@@ -32,6 +33,8 @@ final class PracticeFolder {
 
   private static final Map<String, List<String>> TABLES =
       Map.of(
+          "stages.csv",
+          StageTable.headings(),
           "firings.csv",
           FiringTable.headings(),
           "speeds.csv",
@@ -45,7 +48,11 @@ final class PracticeFolder {
 
   private static final List<String> OTHERS =
       List.of(
-          "speed-map.png", "firing-row-as-found.png", "firing-row-as-left.png", "hand-over.pdf");
+          "speed-map.png",
+          "firing-row-as-found.png",
+          "firing-row-as-left.png",
+          "stages.png",
+          "hand-over.pdf");
 
   private final Path folder;
   private final Map<String, OutFile> files = new HashMap<>();

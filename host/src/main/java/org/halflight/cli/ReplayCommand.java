@@ -49,6 +49,7 @@ final class ReplayCommand implements Callable<Integer> {
     terminal.say(
         ResultText.tried(
             ExtraTests.of(firings, Sessions.readings(sessions), Sessions.runs(sessions))));
+    terminal.say(ResultText.stages(firings, Sessions.runs(sessions)));
     if (details) {
       terminal.say(ResultText.budgets(runs));
     }

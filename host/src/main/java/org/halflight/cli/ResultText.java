@@ -5,15 +5,19 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.session.FiringResult;
+import org.halflight.session.RunSetup;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.BudgetWords;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.ReboundWords;
 import org.halflight.words.Sentences;
+import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 
 /** The results of a session for the terminal: a table, then each speed in sentences. */
@@ -45,6 +49,17 @@ final class ResultText {
       lines.add("");
       lines.add(Words.say("results.tried"));
       tried.forEach(each -> lines.add(ExtraTestWords.inOneLine(each)));
+    }
+    return lines;
+  }
+
+  /** The stages of assembly; nothing where there are none. */
+  static List<String> stages(List<FiringResult> firings, List<RunSetup> runs) {
+    List<String> lines = new ArrayList<>();
+    for (AssemblyStages assembly : StageRuns.of(firings, runs)) {
+      lines.add("");
+      lines.add(Words.say("results.stages"));
+      lines.addAll(StageWords.lines(assembly));
     }
     return lines;
   }

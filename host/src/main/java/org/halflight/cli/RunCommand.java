@@ -73,6 +73,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings
           .terminal()
           .say(ResultText.tried(ExtraTests.of(firings, state.readings(), state.runs())));
+      surroundings.terminal().say(ResultText.stages(firings, state.runs()));
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;
     }

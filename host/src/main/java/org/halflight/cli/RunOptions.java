@@ -56,7 +56,8 @@ final class RunOptions {
     options.addTo(
         command,
         RunOption.ALL.stream()
-            .filter(option -> option.isOffered() && !DecisionOptions.ITS.contains(option)).toList());
+            .filter(option -> option.isOffered() && !DecisionOptions.ITS.contains(option))
+            .toList());
   }
 
   RunSetup setup() {

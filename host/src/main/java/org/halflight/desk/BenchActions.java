@@ -2,18 +2,21 @@ package org.halflight.desk;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
 import org.halflight.speeds.Dial;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunActions;
@@ -69,7 +72,23 @@ final class BenchActions {
     useDial(setup);
     model.runBegins();
     List<SessionEvent> news = run.begin(setup);
-    archive.runBegan(session().run(), setup);
+    archive.runBegan(session().run(), session().setup().orElse(setup));
+    return news;
+  }
+
+  /** A switch of a run in stages is flipped; outside of one it says so. */
+  List<SessionEvent> flip(Assembly.Switch one) {
+    if (isAtWork()) {
+      sayAtWork();
+      return List.of();
+    }
+    if (run.stage().isEmpty()) {
+      model.say(new Message(Message.Kind.ATTENTION, Words.say("stage.none.desk")));
+      return List.of();
+    }
+    model.runBegins();
+    List<SessionEvent> news = run.flip(one);
+    session().setup().ifPresent(setup -> archive.runBegan(session().run(), setup));
     return news;
   }
 
@@ -84,6 +103,11 @@ final class BenchActions {
   /** The last firing of the run is not counted. */
   List<SessionEvent> reject() {
     return driver.reject(Words.say("run.noReason"));
+  }
+
+  /** A rejected firing gets another reason. */
+  List<SessionEvent> changeReason(int firing, String reason) {
+    return driver.changeReason(OptionalInt.of(firing), reason);
   }
 
   /** What was done last is undone. */
@@ -130,6 +154,9 @@ final class BenchActions {
   void mark(String words) {
     AdjustingMark mark = model.mark(words);
     archive.adjusted(mark);
+    if (run.linkage().isDue()) {
+      run.linkage().answer(Answer.ADJUSTED);
+    }
   }
 
   /** The camera on the bench was named. */
@@ -177,7 +204,11 @@ final class BenchActions {
       sayAtWork();
       return;
     }
-    camera.ifPresent(its -> its.press(session().setting()));
+    if (run.linkage().underWay().isPresent()) {
+      run.linkage().press();
+    } else {
+      camera.ifPresent(its -> its.press(session().setting()));
+    }
   }
 
   void cock() {

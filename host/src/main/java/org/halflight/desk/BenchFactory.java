@@ -94,7 +94,8 @@ final class BenchFactory {
             .watchesClock(surroundings.hostClock());
     CameraOperator operator = camera.isPresent() ? camera.get() : CameraOperator.PERSON;
     BenchLight light = new BenchLight(driver, operator);
-    BenchModel model = new BenchModel(driver, light, source);
+    RunActions run = new RunActions(driver, operator, light);
+    BenchModel model = new BenchModel(driver, light, run.linkage(), source);
     if (interrupted.isPresent()) {
       archive.sessionGoesOn(interrupted.get().first(), workbench.path());
       model.say(interrupted.get().said());
@@ -109,7 +110,6 @@ final class BenchFactory {
             days,
             () -> LocalDate.now(surroundings.clock()),
             operator);
-    RunActions run = new RunActions(driver, operator, light);
     BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light, run);
     return new BenchLoop(
         feed, driver, model, hands, window, sounds, archive, surroundings.faults());

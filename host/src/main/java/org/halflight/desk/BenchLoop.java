@@ -131,8 +131,8 @@ final class BenchLoop implements AutoCloseable {
   }
 
   private void goOnWithLight() {
-    if (hands.light().advance()) {
-      news(hands.light().drainEvents());
+    if (hands.run().goOn()) {
+      news(hands.run().drainEvents());
       hands
           .light()
           .pollEnded()

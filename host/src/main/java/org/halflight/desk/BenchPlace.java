@@ -6,6 +6,7 @@ import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
@@ -23,6 +24,7 @@ import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.UserAction;
+import org.halflight.session.FiringResult;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
@@ -54,12 +56,15 @@ final class BenchPlace extends Place {
   private transient Optional<MarkedSpeed> looked = Optional.empty();
   private transient BenchPictures.All all = BenchPictures.All.NOTHING;
   private final transient LatestWork<LookedAt, BenchPictures.All> pictures;
+  private final transient Consumer<String> marks;
+  private final transient BiConsumer<Integer, String> reasons;
   private final transient BooleanSupplier hasPedal;
   private boolean looksElsewhere;
 
   /**
    * @param acts takes what keys and clicks ask for
    * @param marks takes the words of adjustments
+   * @param reasons takes the number of a rejected firing and its new reason
    * @param hasPedal whether a key is a pedal
    */
   BenchPlace(
@@ -68,6 +73,7 @@ final class BenchPlace extends Place {
       LongSupplier nanos,
       Consumer<UserAction> acts,
       Consumer<String> marks,
+      BiConsumer<Integer, String> reasons,
       BooleanSupplier hasPedal) {
     super(UserAction.TO_BENCH);
     this.look = look;
@@ -88,7 +94,9 @@ final class BenchPlace extends Place {
     row =
         new PictureView(
             Words.say("desk.row.title"), Words.say("desk.row.empty"), look, drawing, nanos);
-    mark = new MarkField(look, marks);
+    mark = new MarkField(look);
+    this.marks = marks;
+    this.reasons = reasons;
     keys = new KeyBar(look, acts);
     conditions = new KeyBar(look, acts);
     conditions.setName("conditionBar");
@@ -97,6 +105,7 @@ final class BenchPlace extends Place {
     allKeys.add(keys);
     hints.setVisible(false);
     map.canvas().onChoice(this::choose);
+    row.canvas().onChoice(at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
 
     word.setName("verdictWord");
     word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
@@ -194,7 +203,34 @@ final class BenchPlace extends Place {
 
   /** Asks for the words of an adjustment, without a box in the way. */
   void askForMark() {
-    mark.ask();
+    mark.ask(
+        Words.say("desk.mark.what"),
+        "",
+        words -> marks.accept(words.isEmpty() ? Words.say("desk.mark.noWords") : words));
+  }
+
+  /** Asks why the firing that is chosen in the table of the row, or the last one, is rejected. */
+  void askForReason() {
+    int chosen = row.table().isShowing() ? row.table().getSelectedRow() : -1;
+    all.rejected(chosen)
+        .or(
+            () ->
+                Optional.ofNullable(view).stream()
+                    .flatMap(shown -> shown.results().stream())
+                    .filter(firing -> firing.rejection().isPresent())
+                    .reduce((first, second) -> second))
+        .ifPresent(this::askForReason);
+  }
+
+  private void askForReason(FiringResult firing) {
+    mark.ask(
+        Words.say("desk.reason.what", firing.number()),
+        firing.rejection().orElse(""),
+        words -> {
+          if (!words.isEmpty()) {
+            reasons.accept(firing.number(), words);
+          }
+        });
   }
 
   JTextField markField() {

@@ -8,7 +8,9 @@ import java.awt.event.WindowEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.JFrame;
@@ -23,6 +25,7 @@ import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
@@ -40,13 +43,20 @@ final class DeskWindow {
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
   private final CuePlayer sounds;
+  /** Pictures that are wanted after it was shut down are for nobody. */
   private final ExecutorService drawing =
-      Executors.newSingleThreadExecutor(
+      new ThreadPoolExecutor(
+          1,
+          1,
+          0,
+          TimeUnit.SECONDS,
+          new LinkedBlockingQueue<>(),
           work -> {
             Thread thread = new Thread(work, UncaughtFaults.DRAWING_THREAD);
             thread.setDaemon(true);
             return thread;
-          });
+          },
+          new ThreadPoolExecutor.DiscardPolicy());
   private final Places places;
   private final TopBar top;
   private final BenchPlace bench;
@@ -84,6 +94,7 @@ final class DeskWindow {
             surroundings.nanos(),
             this::act,
             this::marked,
+            (firing, reason) -> asks(hands -> hands.changeReason(firing, reason)),
             () -> pedal.learnt().containsKey(Pedal.Use.GO));
     details = new DetailsPlace(look, drawing, surroundings.nanos(), bench::looked, this::back);
     rig = new RigPlace(look, drawing, surroundings, this::does);
@@ -244,8 +255,10 @@ final class DeskWindow {
   private void act(UserAction act) {
     switch (act) {
       case ACCEPT -> asks(hands -> hands.run().accept());
-      case SKIP_READING -> does(hands -> hands.light().answer(Answer.SKIP));
-      case STOP_READING -> does(hands -> hands.light().answer(Answer.STOP));
+      case WIND_TURNS -> asks(hands -> hands.run().answer(Answer.TURNS));
+      case WIND_LOCKED -> asks(hands -> hands.run().answer(Answer.LOCKED));
+      case SKIP_READING -> asks(hands -> hands.run().answer(Answer.SKIP));
+      case STOP_READING -> asks(hands -> hands.run().answer(Answer.STOP));
       case FULL_LIGHT -> does(BenchActions::fullLight);
       case REJECT -> asks(BenchActions::reject);
       case UNDO -> asks(BenchActions::undo);
@@ -266,7 +279,17 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
-      case MARK -> bench.askForMark();
+      case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
+      case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
+      case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));
+      case MARK -> {
+        places.back();
+        bench.askForMark();
+      }
+      case REASON -> {
+        places.back();
+        bench.askForReason();
+      }
       case LOOK_SLOWER, LOOK_FASTER -> {
         bench.lookAlong(act == UserAction.LOOK_SLOWER ? -1 : 1);
         details.work();

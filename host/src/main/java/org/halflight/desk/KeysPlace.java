@@ -1,9 +1,11 @@
 package org.halflight.desk;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Map;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.KeyMap;
@@ -18,7 +20,7 @@ final class KeysPlace extends Place {
 
   private final JLabel title = new JLabel(Words.say("desk.keys.title"));
   private final JLabel foot = new JLabel(Words.say("desk.keys.foot"));
-  private final JLabel pad = new JLabel(Words.say("desk.keys.pad", padKeys()));
+  private final Map<String, JLabel> pad = new LinkedHashMap<>();
   private final PedalPanel pedal;
   private final SoundsPanel sounds;
   private final List<JLabel> headings = new ArrayList<>();
@@ -34,7 +36,7 @@ final class KeysPlace extends Place {
     this.pedal = pedal;
     this.sounds = sounds;
     this.onLeft = onLeft;
-    setLayout(new MigLayout("insets 16 30 10 30, gap 22 4", "[][][]", ""));
+    setLayout(new MigLayout("insets 14 30 8 30, gap 18 4", "[sg,grow][sg,grow][sg,grow]", ""));
     setName("keysPlace");
     for (UserAction act : acts) {
       JLabel label = new JLabel(Words.of("desk.keyLong", act));
@@ -48,12 +50,13 @@ final class KeysPlace extends Place {
     for (int i = 0; i < labels.size(); i++) {
       add(labels.get(i), "wmin 0, cell " + i / rows + " " + (1 + i % rows));
     }
-    add(pad, "newline, span, wmin 0, gaptop 8");
-    add(heading("desk.pedal.title"), "newline, span, gaptop 8");
+    add(heading("desk.keys.pad"), "newline, span, gaptop 6");
+    add(padKeys(), "newline, span");
+    add(heading("desk.pedal.title"), "newline, span, gaptop 6");
     add(pedal, "newline, span");
-    add(heading("desk.sounds.title"), "newline, span, gaptop 8");
+    add(heading("desk.sounds.title"), "newline, span, gaptop 6");
     add(sounds, "newline, span");
-    add(foot, "newline, span, wmin 0, gaptop 8");
+    add(foot, "newline, span, wmin 0, gaptop 6");
     look(look);
   }
 
@@ -63,15 +66,20 @@ final class KeysPlace extends Place {
     return heading;
   }
 
-  private static String padKeys() {
-    return KeyMap.ofPad().entrySet().stream()
-        .map(
-            key ->
-                Words.say(
-                    "desk.keys.padKey",
-                    key.getKey().equals("ENTER") ? Words.say("desk.keyName.enter") : key.getKey(),
-                    KeyHints.words(key.getValue())))
-        .collect(Collectors.joining(Words.say("desk.keys.padJoint")));
+  private JPanel padKeys() {
+    JPanel panel = group(new MigLayout("insets 0, gap 14 0"));
+    KeyMap.ofPad()
+        .forEach(
+            (printed, act) -> {
+              String name = printed.equals("ENTER") ? Words.say("desk.keyName.enter") : printed;
+              JLabel label = new JLabel(KeyHints.words(act));
+              label
+                  .getAccessibleContext()
+                  .setAccessibleName(Words.say("desk.keys.padSpoken", label.getText(), name));
+              pad.put(name, label);
+              panel.add(label);
+            });
+    return panel;
   }
 
   @Override
@@ -88,17 +96,20 @@ final class KeysPlace extends Place {
       heading.setFont(Look.bold(1.2));
       heading.setForeground(look.ink());
     }
-    pad.setForeground(look.ink());
-    pad.setFont(Look.letters(1.05));
+    pad.forEach((name, label) -> dress(label, name, look));
     foot.setForeground(look.quietInk());
     foot.setFont(Look.letters(1));
     pedal.look(look);
     sounds.look(look);
     for (int i = 0; i < labels.size(); i++) {
-      labels.get(i).setFont(Look.letters(1));
-      labels.get(i).setForeground(look.ink());
-      labels.get(i).setIcon(new KeyCap(KeyHints.keyName(acts.get(i)), look, false));
-      labels.get(i).setIconTextGap(Look.px(10));
+      dress(labels.get(i), KeyHints.keyName(acts.get(i)), look);
     }
+  }
+
+  private static void dress(JLabel label, String key, Look look) {
+    label.setFont(Look.letters(0.95));
+    label.setForeground(look.ink());
+    label.setIcon(new KeyCap(key, look, false));
+    label.setIconTextGap(Look.px(8));
   }
 }

@@ -7,24 +7,24 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.halflight.words.Words;
 
-/** A line to write down an adjustment; Enter marks it, Escape leaves it. */
+/** A line to write down an adjustment or a reason; Enter keeps it, Escape leaves it. */
 final class MarkField extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
-  private final JLabel label = new JLabel(Words.say("desk.mark.what"));
+  private final JLabel label = new JLabel(" ");
   private final JTextField field = new JTextField();
 
-  MarkField(Look look, Consumer<String> marks) {
+  private transient Consumer<String> taker = words -> {};
+
+  MarkField(Look look) {
     super(new MigLayout("insets 6 26 6 20, fillx", "[][fill,grow]"));
     field.setName("mark");
     label.setLabelFor(field);
     field.addActionListener(
         event -> {
-          String words = field.getText().strip();
           leave();
-          marks.accept(words.isEmpty() ? Words.say("desk.mark.noWords") : words);
+          taker.accept(field.getText().strip());
         });
     field.addKeyListener(
         new KeyAdapter() {
@@ -45,8 +45,18 @@ final class MarkField extends JPanel implements LookListener {
     return field;
   }
 
-  void ask() {
-    field.setText("");
+  /**
+   * Asks for words.
+   *
+   * @param what they are about, as a question
+   * @param known words that are there already
+   * @param takes the words, which may be none
+   */
+  void ask(String what, String known, Consumer<String> takes) {
+    taker = takes;
+    label.setText(what);
+    field.setText(known);
+    field.selectAll();
     setVisible(true);
     revalidate();
     field.requestFocusInWindow();

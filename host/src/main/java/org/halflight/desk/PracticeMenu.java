@@ -12,23 +12,21 @@ import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
 /** What can be made to happen on the practice rig. */
 final class PracticeMenu {
-  /** How far one turn of the screw of the linkage goes. */
-  private static final double TURN_MILLIS = 1.5;
-
   private final JPopupMenu menu = new JPopupMenu(Words.say("desk.practice.menu"));
   private final Consumer<Consumer<PracticeOperator>> onCamera;
   private final JCheckBoxMenuItem stop = new JCheckBoxMenuItem(Words.say("desk.practice.moveStop"));
   private final JCheckBoxMenuItem bounce = new JCheckBoxMenuItem(Words.say("desk.practice.bounce"));
   private final JCheckBoxMenuItem clean = new JCheckBoxMenuItem(Words.say("desk.practice.clean"));
-  private final JCheckBoxMenuItem contact =
-      new JCheckBoxMenuItem(Words.say("desk.practice.contact"));
+  private final JCheckBoxMenuItem knob = new JCheckBoxMenuItem(Words.say("desk.practice.knob"));
   private final JCheckBoxMenuItem cable = new JCheckBoxMenuItem(Words.say("desk.practice.cable"));
 
   /**
@@ -43,12 +41,12 @@ final class PracticeMenu {
     menu.addSeparator();
     menu.add(contacts());
     menu.add(flaps());
+    menu.add(fits());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
-    item("linkageEarlier", camera -> camera.turnLinkage(TURN_MILLIS));
-    item("linkageLater", camera -> camera.turnLinkage(-TURN_MILLIS));
-    tick(contact, "contact", on -> camera -> camera.contactAtAdvance(on));
+    menu.add(linkages());
+    tick(knob, "knob", on -> camera -> camera.fitKnobContact(on));
     tick(
         cable,
         "cable",
@@ -88,9 +86,14 @@ final class PracticeMenu {
   private JMenu contacts() {
     JMenu contacts = new JMenu(Words.say("desk.practice.flash"));
     ButtonGroup one = new ButtonGroup();
-    contact(contacts, one, "its-own", Optional.empty());
+    choice(contacts, one, "flash.its-own", true, camera -> camera.useContact(Optional.empty()));
     for (InventedContact each : InventedContact.values()) {
-      contact(contacts, one, Words.key(each), Optional.of(each));
+      choice(
+          contacts,
+          one,
+          "flash." + Words.key(each),
+          false,
+          camera -> camera.useContact(Optional.of(each)));
     }
     return contacts;
   }
@@ -98,26 +101,49 @@ final class PracticeMenu {
   private JMenu flaps() {
     JMenu flaps = new JMenu(Words.say("desk.practice.flap"));
     ButtonGroup one = new ButtonGroup();
-    for (InventedFlap flap : InventedFlap.values()) {
-      JRadioButtonMenuItem item =
-          new JRadioButtonMenuItem(
-              Words.of("desk.practice.flap", flap), flap == InventedFlap.NONE);
-      item.setName("practice.flap." + Words.key(flap));
-      item.addActionListener(event -> onCamera.accept(camera -> camera.useFlap(flap)));
-      one.add(item);
-      flaps.add(item);
+    for (InventedFlap each : InventedFlap.values()) {
+      choice(
+          flaps, one, "flap." + Words.key(each), each == InventedFlap.NONE, c -> c.useFlap(each));
     }
     return flaps;
   }
 
-  private void contact(
-      JMenu contacts, ButtonGroup one, String name, Optional<InventedContact> contact) {
+  private JMenu fits() {
+    JMenu fits = new JMenu(Words.say("desk.practice.fit"));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedFit each : InventedFit.values()) {
+      choice(
+          fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
+    }
+    return fits;
+  }
+
+  private JMenu linkages() {
+    JMenu linkages = new JMenu(Words.say("desk.practice.linkage"));
+    ButtonGroup one = new ButtonGroup();
+    linkage(linkages, one, "advance-first", true, ButtonLinkage.ADVANCE_FIRST);
+    linkage(linkages, one, "one-click", false, ButtonLinkage.ONE_CLICK);
+    linkage(linkages, one, "shutter-first", false, ButtonLinkage.SHUTTER_FIRST);
+    return linkages;
+  }
+
+  private void linkage(
+      JMenu linkages, ButtonGroup one, String name, boolean isFound, ButtonLinkage linkage) {
+    choice(linkages, one, "linkage." + name, isFound, camera -> camera.adjustLinkage(linkage));
+  }
+
+  private void choice(
+      JMenu choices,
+      ButtonGroup one,
+      String name,
+      boolean isChosen,
+      Consumer<PracticeOperator> doing) {
     JRadioButtonMenuItem item =
-        new JRadioButtonMenuItem(Words.say("desk.practice.flash." + name), contact.isEmpty());
-    item.setName("practice.flash." + name);
-    item.addActionListener(event -> onCamera.accept(camera -> camera.useContact(contact)));
+        new JRadioButtonMenuItem(Words.say("desk.practice." + name), isChosen);
+    item.setName("practice." + name);
+    item.addActionListener(event -> onCamera.accept(doing));
     one.add(item);
-    contacts.add(item);
+    choices.add(item);
   }
 
   private void tick(

@@ -41,7 +41,11 @@ public sealed interface RigMessage {
     /** What this kind of board brings with it. */
     public BoardTraits board() {
       return new BoardTraits(
-          new TickRate(ticksPerSecond), (channels & 1 << Channel.CENTRE_HIGH.code()) == 0);
+          new TickRate(ticksPerSecond), !has(Channel.CENTRE_HIGH), has(Channel.KNOB));
+    }
+
+    private boolean has(Channel channel) {
+      return (channels & 1 << channel.code()) != 0;
     }
   }
 

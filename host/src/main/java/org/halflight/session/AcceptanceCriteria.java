@@ -92,7 +92,9 @@ public record AcceptanceCriteria(Map<RunOption<?>, Object> chosen) {
     return new StopsAsked(get(RunOption.STOPS), get(RunOption.STOP_TOLERANCE));
   }
 
-  /** How far ahead of the shutter the advance may unlock on a screw plunger, where that was asked. */
+  /**
+   * How far ahead of the shutter the advance may unlock on a screw plunger, where that was asked.
+   */
   public Optional<GapLimits> linkageGap() {
     return get(RunOption.LINKAGE_GAP);
   }

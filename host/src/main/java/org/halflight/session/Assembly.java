@@ -131,6 +131,19 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     /** The retaining ring, tight. */
     RING(a -> a.place == Place.TIGHT);
 
+    /** As tables store them. */
+    public static final StoredWords<Part> WORDS =
+        StoredWords.of(
+            Part.class,
+            part ->
+                switch (part) {
+                  case COVER -> "cover";
+                  case REAR_CELL -> "rear-cell";
+                  case FRONT_CELL -> "front-cell";
+                  case CAMERA -> "camera";
+                  case RING -> "ring";
+                });
+
     private final Function<Assembly, Boolean> there;
 
     Part(Function<Assembly, Boolean> there) {
@@ -155,10 +168,16 @@ public record Assembly(boolean cover, Cells cells, Place place) {
 
   /** What was noted of a run; what was not noted is as it is when it is {@link #BARE}. */
   public static Assembly of(RunConditions conditions) {
+    return BARE.with(conditions);
+  }
+
+  /** The same with what was noted of a run. */
+  Assembly with(RunConditions conditions) {
+    String coverNoted = conditions.get(RunOption.COVER);
     return new Assembly(
-        conditions.get(RunOption.COVER).equals("on"),
-        Cells.WORDS.find(conditions.get(RunOption.CELLS)).orElse(BARE.cells),
-        Place.WORDS.find(conditions.get(RunOption.PLACE)).orElse(BARE.place));
+        coverNoted.isEmpty() ? cover : coverNoted.equals("on"),
+        Cells.WORDS.find(conditions.get(RunOption.CELLS)).orElse(cells),
+        Place.WORDS.find(conditions.get(RunOption.PLACE)).orElse(place));
   }
 
   /** The same conditions with this assembly. */

@@ -87,11 +87,14 @@ final class RunProgress {
    * @return whether it is another camera's
    */
   boolean begin(RunSetup asked, List<SessionEvent> events) {
-    RunSetup begun = asked.isStage() ? asked.with(asked.assembly()) : asked;
+    // What nobody says is as it was in the stage before.
+    Assembly before =
+        setup().filter(asked::isStageOf).map(RunSetup::assembly).orElse(Assembly.BARE);
+    RunSetup begun = asked.isStage() ? asked.with(before.with(asked.conditions())) : asked;
     Optional<StageSwitch> stage =
         Optional.of(begun)
             .filter(RunSetup::isStage)
-            .map(its -> StageSwitch.of(runs, its, isUntouched(), isRunDone()));
+            .map(its -> StageSwitch.of(runs, its, isUntouched()));
     stage.filter(StageSwitch::dropsTheLast).ifPresent(its -> runs.remove(run() - 1));
     boolean goesOn =
         setup().filter(begun::asksTheSameAs).isPresent()
@@ -293,7 +296,11 @@ final class RunProgress {
   int wantedNow(DialSetting setting) {
     if (!isQuick() || setting.speed().isEmpty()) {
       return setup()
-          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .map(
+              its ->
+                  isBulbOfStage(setting)
+                      ? BULB_PRESSES_OF_STAGE
+                      : setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
           .orElse(0);
     }
     return repeat()

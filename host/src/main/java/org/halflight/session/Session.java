@@ -38,6 +38,7 @@ public final class Session {
   private final FiringLog log = new FiringLog();
   private final DialQuestions questions = new DialQuestions(log);
   private final PressBook presses = new PressBook(log);
+  private final KnobWatch knob = new KnobWatch();
   private final RunProgress progress;
   private final RigOnBench rig = new RigOnBench();
   private final LightState light = new LightState(log);
@@ -86,6 +87,7 @@ public final class Session {
     if (isQuiet()) {
       presses.onQuiet(run(), rig.latestTicks(), events);
     }
+    knob.look(events);
     return events;
   }
 
@@ -104,12 +106,14 @@ public final class Session {
   private boolean onRig(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.EdgeAt edge) {
       rig.onTicks(edge.edge().ticks(), events);
+      knob.onEdge(edge.edge());
       // The speed may change when a firing settles, so earlier firings settle before this edge is
       // looked at.
       settle(grouper.add(edge.edge()), events);
       publishUnderway(edge.edge().ticks(), events);
     } else if (input instanceof SessionInput.BeatAt beat) {
       rig.onTicks(beat.ticks(), events);
+      knob.onBeat(beat.levels());
       beat.lightSum16().ifPresent(sum -> settler.plateaus().beat(beat.ticks(), beat.levels(), sum));
       settle(grouper.beat(beat.ticks(), beat.levels()), events);
       publishUnderway(beat.ticks(), events);
@@ -453,6 +457,7 @@ public final class Session {
       light.onOtherRig(rig.isFirst());
     }
     rig.onRigIdentified(is, events);
+    knob.onRig(is);
     forgetTicks();
     meter.oneLevel().onRigIdentified(is.board().oneLevel());
     if (is.board().oneLevel()) {

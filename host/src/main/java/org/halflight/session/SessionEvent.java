@@ -74,6 +74,9 @@ public sealed interface SessionEvent {
   /** A press of the linkage test was judged. */
   record PressCounted(LinkagePress press) implements SessionEvent {}
 
+  /** The knob contact is no help with this press, or not on this rig. */
+  record KnobContact(KnobTrouble what) implements SessionEvent {}
+
   /** A screw plunger was read. */
   record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
 

@@ -33,18 +33,12 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
    * @param runs so far
    * @param begun the stage that begins
    * @param untouched whether nothing has happened in the last run
-   * @param done whether the last run is done
    */
-  static StageSwitch of(List<RunSetup> runs, RunSetup begun, boolean untouched, boolean done) {
-    int first = runs.size();
-    while (first > 0 && runs.get(first - 1).isStageOf(begun)) {
-      first--;
-    }
-    List<Assembly> stages =
-        runs.subList(first, runs.size()).stream().map(RunSetup::assembly).toList();
+  static StageSwitch of(List<RunSetup> runs, RunSetup begun, boolean untouched) {
+    List<Assembly> stages = stages(runs, begun).stream().map(RunSetup::assembly).toList();
     Assembly now = begun.assembly();
     int count = stages.size();
-    if (count > 0 && stages.get(count - 1).equals(now) && !done) {
+    if (count > 0 && stages.get(count - 1).equals(now)) {
       return new StageSwitch(How.GOES_ON, count, 0, false, false);
     }
     // The stages in which something has happened.
@@ -59,6 +53,20 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
     int earlier = stages.lastIndexOf(now) + 1;
     return new StageSwitch(
         earlier > 0 ? How.AGAIN : How.NEXT, count + 1, earlier, false, lightAgain);
+  }
+
+  /** Which stage of its assembly the last run is, from 1. */
+  public static int number(List<RunSetup> runs) {
+    return runs.isEmpty() ? 0 : stages(runs, runs.get(runs.size() - 1)).size();
+  }
+
+  /** The last runs that are stages of one assembly with another one. */
+  private static List<RunSetup> stages(List<RunSetup> runs, RunSetup with) {
+    int first = runs.size();
+    while (first > 0 && runs.get(first - 1).isStageOf(with)) {
+      first--;
+    }
+    return runs.subList(first, runs.size());
   }
 
   SessionEvent event(RunSetup begun) {

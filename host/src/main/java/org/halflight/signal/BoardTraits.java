@@ -9,10 +9,11 @@ import org.halflight.time.TickRate;
  *
  * @param rate how fast it counts
  * @param oneLevel whether it has one comparator for the light, so that it sees one level at a time
+ * @param knob whether it has an input for the knob contact
  */
-public record BoardTraits(TickRate rate, boolean oneLevel) {
+public record BoardTraits(TickRate rate, boolean oneLevel, boolean knob) {
   /** What a rig is taken for that has not greeted yet. */
-  public static final BoardTraits USUAL = new BoardTraits(TickRate.BOARD_16_MHZ, false);
+  public static final BoardTraits USUAL = new BoardTraits(TickRate.BOARD_16_MHZ, false, false);
 
   /**
    * The greatest reading of light, in counts. All boards tell their light on this scale of ten bits

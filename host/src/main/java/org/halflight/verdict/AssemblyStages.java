@@ -2,6 +2,7 @@ package org.halflight.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.halflight.session.Assembly;
 import org.halflight.stats.MeanAllowance;
 
@@ -40,6 +41,22 @@ public record AssemblyStages(List<Stage> stages, List<StageChange> changes) {
   public AssemblyStages {
     stages = List.copyOf(stages);
     changes = List.copyOf(changes);
+  }
+
+  /** Half of the 95 % interval of the slow speed's mean in a stage that has one, in stops. */
+  public double slowPlusMinus(Stage stage) {
+    return StageScatter.slow(stages).plusMinus(stage.slow().errors().n());
+  }
+
+  /** The same of the top speed. */
+  public double topPlusMinus(Stage stage) {
+    return StageScatter.top(stages, StageScatter.slow(stages))
+        .plusMinus(stage.top().errors().n());
+  }
+
+  /** What a stage shows against the one before, counted from 1; empty for the first. */
+  public Optional<StageChange> change(int stage) {
+    return stage > 1 ? Optional.of(changes.get(stage - 2)) : Optional.empty();
   }
 
   /** Compares each stage with the one before. The speeds of all of them are the same. */

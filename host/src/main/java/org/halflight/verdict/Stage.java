@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.halflight.session.Assembly;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.stats.Sample;
+import org.halflight.stored.StoredWords;
 
 /**
  * One stage of assembly with what was fired in it.
@@ -24,7 +25,18 @@ public record Stage(
     /** Not as it should be. */
     WRONG,
     /** Not tried, or not to be seen with this rig. */
-    NOT_KNOWN
+    NOT_KNOWN;
+
+    /** As tables store them. */
+    public static final StoredWords<Seen> WORDS =
+        StoredWords.of(
+            Seen.class,
+            seen ->
+                switch (seen) {
+                  case RIGHT -> "right";
+                  case WRONG -> "wrong";
+                  case NOT_KNOWN -> "not-known";
+                });
   }
 
   /**

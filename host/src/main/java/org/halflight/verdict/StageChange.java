@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.halflight.session.Assembly;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.stored.StoredWords;
 import org.halflight.verdict.Stage.Bulb;
 
 /**
@@ -31,7 +32,19 @@ public record StageChange(
     /** No change beyond the uncertainty. */
     NO_CHANGE,
     /** One of the stages has no time of this speed, or the light was not set again. */
-    NOT_KNOWN
+    NOT_KNOWN;
+
+    /** As tables store them. */
+    public static final StoredWords<Shown> WORDS =
+        StoredWords.of(
+            Shown.class,
+            shown ->
+                switch (shown) {
+                  case SLOWER -> "slower";
+                  case FASTER -> "faster";
+                  case NO_CHANGE -> "no-change";
+                  case NOT_KNOWN -> "not-known";
+                });
   }
 
   /**
@@ -66,7 +79,18 @@ public record StageChange(
     /** A cell touches the blades or their ring. */
     TOUCHING_CELL,
     /** The cover or the speed ring below it is not home. */
-    WRONG_COVER
+    WRONG_COVER;
+
+    /** As tables store them. */
+    public static final StoredWords<Suspect> WORDS =
+        StoredWords.of(
+            Suspect.class,
+            suspect ->
+                switch (suspect) {
+                  case PINCHED_CASE -> "pinched-case";
+                  case TOUCHING_CELL -> "touching-cell";
+                  case WRONG_COVER -> "wrong-cover";
+                });
   }
 
   public StageChange {

@@ -6,6 +6,7 @@ import org.halflight.stats.MeanAllowance;
 import org.halflight.stats.MeanShift;
 import org.halflight.stats.Sample;
 import org.halflight.stats.SharedScatter;
+import org.halflight.stats.Student;
 import org.halflight.verdict.Stage.Fired;
 import org.halflight.verdict.StageChange.OfSpeed;
 import org.halflight.verdict.StageChange.Shown;
@@ -30,6 +31,7 @@ record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
   private static final double DISTANCE_TO_SD = 1.0484;
 
   private static final int LEAST_DISTANCES = 3;
+  private static final double MEAN_ALPHA = 0.05;
 
   /** Of the slow speed: pooled within the stages, with a little of what is usual. */
   static StageScatter slow(List<Stage> stages) {
@@ -65,6 +67,12 @@ record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
     return new StageScatter(
         new SharedScatter(sd * sd, slow.scatter.degrees()),
         new MeanAllowance(1, MeanAllowance.USUAL.ofRun()));
+  }
+
+  /** Half of the 95 % interval of a mean of so many firings, in stops. */
+  double plusMinus(int firings) {
+    return Math.sqrt(scatter.variance() * allowance.ofMean(firings))
+        * Student.quantile(1 - MEAN_ALPHA / 2, scatter.degrees());
   }
 
   /**

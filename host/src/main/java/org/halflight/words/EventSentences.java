@@ -89,6 +89,9 @@ public final class EventSentences {
     if (news instanceof SessionEvent.PressCounted counted) {
       return Optional.of(PressWords.counted(counted.press()));
     }
+    if (news instanceof SessionEvent.KnobContact contact) {
+      return Optional.of(Words.of("linkage.knob", contact.what()));
+    }
     if (news instanceof SessionEvent.PlungerWasRead read) {
       return Optional.of(PressWords.plunger(read.reading()));
     }

@@ -114,6 +114,11 @@ public final class StageWords {
         fired.failed());
   }
 
+  /** What to do at B, after so many presses of it. */
+  public static String bulbAsked(int presses) {
+    return Words.say(presses == 0 ? "stage.b.ask-tap" : "stage.b.ask-hold");
+  }
+
   /** What the test of B showed. */
   public static String bulb(Bulb bulb) {
     List<String> wrong = new ArrayList<>();
@@ -144,6 +149,48 @@ public final class StageWords {
         : gone.isEmpty()
             ? Words.say("stage.with", listed(added))
             : Words.say("stage.withAndWithout", listed(added), listed(gone));
+  }
+
+  /** A stage by what changed, short enough for the foot of a picture. */
+  public static String inShort(AssemblyStages assembly, int stage) {
+    return Words.say(
+        "stage.short",
+        stage,
+        assembly
+            .change(stage)
+            .map(StageWords::changesInShort)
+            .orElseGet(() -> Words.say("stage.short.first")));
+  }
+
+  private static String changesInShort(StageChange change) {
+    return change.changed().isEmpty()
+        ? Words.say("stage.fitted-again")
+        : change.changed().stream()
+            .map(
+                part ->
+                    Words.say(
+                        change.after().assembly().has(part) ? "stage.short.on" : "stage.short.off",
+                        Words.of("stage.short.part", part)))
+            .collect(Collectors.joining(" "));
+  }
+
+  /** What was found in a stage, short enough for a picture; empty where nothing was. */
+  public static Optional<String> mark(StageChange change) {
+    if (change.slow().isChange()) {
+      return Optional.of(Numbers.signedStops(change.slow().stops()));
+    }
+    if (change.top().isChange()) {
+      return Optional.of(
+          change.cellsChanged()
+              ? Words.say("stage.mark.optics")
+              : Numbers.signedStops(change.top().stops()));
+    }
+    if (change.firings() != Failing.NO) {
+      return Optional.of(Words.of("stage.mark.firings", change.firings()));
+    }
+    return change.bulb() == Failing.NO
+        ? Optional.empty()
+        : Optional.of(Words.of("stage.mark.bulb", change.bulb()));
   }
 
   /** A stage compared with the one before, all that is known. */

@@ -4,6 +4,8 @@ import java.util.Optional;
 import org.halflight.bench.LightPlan;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
+import org.halflight.session.LinkageStep;
+import org.halflight.session.WindState;
 
 /**
  * Who works the camera on the bench: the person, or the operator of the practice rig's invented
@@ -25,6 +27,26 @@ public interface CameraOperator {
 
   /** Sets what is shown, where something is, and fires; at B and T until the shutter is shut. */
   default void fire(Optional<DialSetting> shown) {}
+
+  /** Presses as a step of the linkage test asks for, or taps the camera. */
+  default void press(LinkageStep step) {}
+
+  /** Tries the wind, and turns it where it is free; empty where only the person knows. */
+  default Optional<WindState> wind() {
+    return Optional.empty();
+  }
+
+  /** Makes the camera ready for a press, also where its wind was locked. */
+  default void getReady() {}
+
+  /**
+   * Adjusts the linkage, where the test says that it is wrong.
+   *
+   * @return whether it did
+   */
+  default boolean adjusts() {
+    return false;
+  }
 
   /** Will hold B and T open for so long, in seconds, where it fires by itself. */
   default void willHold(double seconds) {}
@@ -57,6 +79,11 @@ public interface CameraOperator {
   /** Whether what it was asked for last is done by now. */
   default boolean isDone() {
     return true;
+  }
+
+  /** Whether a press that it was asked for is over, and all that came of it was sent. */
+  default boolean isAtRest() {
+    return isDone();
   }
 
   /** Nothing is going on: lets time pass where it does not pass by itself. */

@@ -10,18 +10,23 @@ public abstract class GuidedWork {
   public abstract Prompt prompt();
 
   /**
-   * The person answers. An answer that the prompt does not offer changes nothing.
+   * The person answers. An answer that the prompt does not offer changes nothing but a remark.
    *
    * @throws org.halflight.trouble.Trouble when the work cannot go on because of the world around it
    */
   public final void answer(Answer answer) {
     if (prompt().answers().contains(answer)) {
       onAnswer(answer);
+    } else {
+      onAnswerNotOffered(answer);
     }
   }
 
   /** The person gave an answer that the prompt offers. */
   abstract void onAnswer(Answer answer);
+
+  /** The person gave another answer: the work may say what to do first. */
+  void onAnswerNotOffered(Answer answer) {}
 
   /**
    * Goes on as far as it can without waiting.

@@ -81,6 +81,9 @@ public final class LightTestWork extends GuidedWork {
       case DONE -> done();
       case SKIP -> skip(Words.say("lightTest.skipped"));
       case LEAVE, STOP -> end("");
+      case TURNS, LOCKED, ADJUSTED -> {
+        // No prompt of a light test offers them.
+      }
     }
   }
 

@@ -15,13 +15,18 @@ import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.Assembly;
 import org.halflight.session.DialSetting;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkageStep;
 import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
+import org.halflight.shuttermodel.ButtonLinkage;
+import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
+import org.halflight.shuttermodel.SeededDraws;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
 import org.halflight.speeds.Dial;
@@ -44,8 +49,11 @@ public class PracticeOperator implements CameraOperator {
    */
   private static final double PANEL_MOVED_SHARE = (1 - 0.1 * 1.5) / (1 - 0.1 * 0.5);
 
-  /** How the linkage of the camera is found: the advance unlocks too early by a plain margin. */
-  private static final double FOUND_OUT_MILLIS = 6;
+  /** How the linkage of the camera is found. */
+  private static final ButtonLinkage FOUND = ButtonLinkage.ADVANCE_FIRST;
+
+  /** Which draws of the seed are the finger's. */
+  private static final long FINGER = 11;
 
   private static final double SLOW_SECONDS = 0.15;
   private static final double HELD_SECONDS = 1;
@@ -58,7 +66,8 @@ public class PracticeOperator implements CameraOperator {
   private final PracticePorts ports;
   private final Optional<LongSupplier> clock;
   private final long seed;
-  private final Queue<Double> turns = new ArrayDeque<>();
+  private final Queue<ButtonLinkage> adjustments = new ArrayDeque<>();
+  private final SeededDraws finger;
   private List<MarkedSpeed> dial;
   private boolean cleaned;
   private boolean bouncing;
@@ -81,6 +90,7 @@ public class PracticeOperator implements CameraOperator {
     this.ports = new PracticePorts(rig);
     this.clock = clock;
     this.seed = seed;
+    this.finger = new SeededDraws(SeededDraws.seedOf(seed, FINGER));
     this.dial = List.copyOf(rig.shutter().dial());
     this.doneAtNanos = clock.map(LongSupplier::getAsLong).orElse(0L);
   }
@@ -95,7 +105,7 @@ public class PracticeOperator implements CameraOperator {
     PracticeRig rig =
         PracticeRig.paced(
             uncleaned(seed), SensorSet.INVENTED, seed, nanos, PracticeRig.startsBefore(now));
-    rig.turnLinkage(FOUND_OUT_MILLIS);
+    rig.adjustLinkage(FOUND);
     return new PracticeOperator(rig, Optional.of(nanos), seed);
   }
 
@@ -104,7 +114,7 @@ public class PracticeOperator implements CameraOperator {
     PracticeRig rig =
         PracticeRig.unpaced(
             uncleaned(seed), SensorSet.INVENTED, seed, PracticeRig.startsBefore(now));
-    rig.turnLinkage(FOUND_OUT_MILLIS);
+    rig.adjustLinkage(FOUND);
     return rig;
   }
 
@@ -209,8 +219,6 @@ public class PracticeOperator implements CameraOperator {
       letClose();
       if (test.equals(Optional.of(UntimedTest.SELF_TIMER))) {
         onBench(PracticeRig::fireBySelfTimer);
-      } else if (test.filter(UntimedTest::isForTheEar).isPresent()) {
-        fireForTheEar(test.get());
       } else {
         fireAt(shown.flatMap(DialSetting::speed));
       }
@@ -236,21 +244,43 @@ public class PracticeOperator implements CameraOperator {
         });
   }
 
-  /** At a speed slow enough that the closing is not heard with the opening. */
-  private void fireForTheEar(UntimedTest test) {
+  @Override
+  public void press(LinkageStep step) {
     onBench(
         rig -> {
           dial.stream()
               .filter(speed -> speed.exactSeconds() <= SLOW_SECONDS)
               .findFirst()
               .ifPresent(rig::chooseSpeed);
-          rig.wind(test != UntimedTest.RELEASE_ALONE);
-          rig.fire(PracticeMishap.NONE);
-          rig.wind(true);
+          switch (step) {
+            case REST -> rig.tap();
+            case STOP -> rig.press(Finger.stopping(finger));
+            case SQUEEZE -> rig.press(Finger.slow(finger));
+            case TAP -> {
+              rig.press(Finger.quick(finger));
+              rig.press(Finger.quick(finger));
+            }
+          }
         });
-    if (test == UntimedTest.WIND_AND_RELEASE && !turns.isEmpty()) {
-      turnLinkage(turns.remove());
-    }
+  }
+
+  @Override
+  public Optional<WindState> wind() {
+    boolean[] turns = new boolean[1];
+    onBench(rig -> turns[0] = rig.wind());
+    return Optional.of(turns[0] ? WindState.TURNS : WindState.LOCKED);
+  }
+
+  @Override
+  public void getReady() {
+    onBench(PracticeRig::getReady);
+  }
+
+  @Override
+  public boolean adjusts() {
+    Optional<ButtonLinkage> next = Optional.ofNullable(adjustments.poll());
+    next.ifPresent(this::adjustLinkage);
+    return next.isPresent();
   }
 
   @Override
@@ -318,6 +348,13 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
+  public boolean isAtRest() {
+    boolean[] rests = new boolean[1];
+    ports.onBench(rig -> rests[0] = rig.isAtRest());
+    return isDone() && rests[0];
+  }
+
+  @Override
   public void idle() {
     if (clock.isEmpty()) {
       onBench(rig -> rig.rest(IDLE_SECONDS));
@@ -332,19 +369,19 @@ public class PracticeOperator implements CameraOperator {
     }
   }
 
-  /** Turns the screw of the linkage: above 0 the film advance unlocks earlier by so many ms. */
-  public void turnLinkage(double millis) {
-    onBench(rig -> rig.turnLinkage(millis));
+  /** Adjusts the linkage. */
+  public void adjustLinkage(ButtonLinkage linkage) {
+    onBench(rig -> rig.adjustLinkage(linkage));
   }
 
-  /** Turns the screw of the linkage behind each of the next trials of it, by so many ms. */
-  public void willTurnLinkage(List<Double> millis) {
-    turns.addAll(millis);
+  /** Adjusts the linkage like this, one after the other, where the test of it says to. */
+  public void willAdjust(List<ButtonLinkage> linkages) {
+    adjustments.addAll(linkages);
   }
 
-  /** Whether a contact at the film advance is wired in place of the click sensor. */
-  public void contactAtAdvance(boolean wired) {
-    onBench(rig -> rig.contactAtAdvance(wired));
+  /** Fits a contact at the wind knob, or takes it off. */
+  public void fitKnobContact(boolean fitted) {
+    onBench(rig -> rig.fitKnobContact(fitted));
   }
 
   /** Cocks, and light comes through meanwhile. */

@@ -2,6 +2,7 @@ package org.halflight.workflow;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.halflight.bench.BenchDriver;
 import org.halflight.session.Assembly;
 import org.halflight.session.HeldLight;
@@ -22,6 +23,7 @@ public final class RunActions {
   private final BenchDriver driver;
   private final CameraOperator operator;
   private final BenchLight light;
+  private final BenchLinkage linkage;
   private boolean isFired;
 
   /** The run of a driver's session, with whoever works the camera. */
@@ -29,6 +31,7 @@ public final class RunActions {
     this.driver = driver;
     this.operator = operator;
     this.light = light;
+    linkage = new BenchLinkage(driver, operator, light);
   }
 
   /** Begins a run, or goes on with the same one where it was stopped. */
@@ -67,9 +70,46 @@ public final class RunActions {
         && (!operator.answers() || operator.nextStage(stage().get().assembly()).isPresent());
   }
 
-  /** What a light test asked for is done; else the firings of the open question stay as shown. */
+  /** What led work asked for is done; else the firings of the open question stay as shown. */
   public List<SessionEvent> accept() {
-    return light.accept() ? List.of() : driver.handle(new SessionInput.AcceptedAsShown());
+    return light.accept() || linkage.accept()
+        ? linkage.drainEvents()
+        : driver.handle(new SessionInput.AcceptedAsShown());
+  }
+
+  /** The linkage test. */
+  public BenchLinkage linkage() {
+    return linkage;
+  }
+
+  /** The work that the person is led through now. */
+  public Optional<GuidedWork> underWay() {
+    return light.underWay().or(linkage::underWay);
+  }
+
+  /** Answers that work. */
+  public List<SessionEvent> answer(Answer answer) {
+    if (light.underWay().isPresent()) {
+      light.answer(answer);
+      return light.drainEvents();
+    }
+    linkage.answer(answer);
+    return linkage.drainEvents();
+  }
+
+  /**
+   * Goes on with that work, and begins what the run has come to.
+   *
+   * @return whether there is anything else to show
+   */
+  public boolean goOn() {
+    boolean lit = light.advance();
+    return linkage.advance() || lit;
+  }
+
+  /** What the session has to report because of that work, once. */
+  public List<SessionEvent> drainEvents() {
+    return Stream.concat(light.drainEvents().stream(), linkage.drainEvents().stream()).toList();
   }
 
   /** The firings of the open question belong to the other speed. */
@@ -103,8 +143,7 @@ public final class RunActions {
     }
     // A firing that came while the light was read was none of the run.
     isFired &=
-        light.underWay().isEmpty()
-            && news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
+        underWay().isEmpty() && news.stream().noneMatch(SessionEvent.Settled.class::isInstance);
     if (session().question().isPresent()) {
       return accept();
     }
@@ -137,8 +176,9 @@ public final class RunActions {
     return now.setup().isPresent()
         && !now.isRunDone()
         && now.isQuiet()
-        && light.underWay().isEmpty()
-        && light.due().isEmpty();
+        && underWay().isEmpty()
+        && light.due().isEmpty()
+        && !linkage.isDue();
   }
 
   private static boolean hangs(SessionEvent news) {

@@ -141,7 +141,8 @@ final class DeskSpeed {
               view.said(),
               view.rig(),
               view.readings(),
-              view.lightTest());
+              view.lightTest(),
+              view.linkage());
       long begin = System.nanoTime();
       DeskHand.onScreen(
           () -> {

@@ -59,6 +59,16 @@ class DeskTest {
   }
 
   @Test
+  void aShortRunByPedalAlone() throws Exception {
+    Path folder = Path.of("target", "desk-pedal");
+    clear(folder);
+    try (Display display = new Display()) {
+      assertThat(display.run(DeskPedal.class, folder.toString()))
+          .endsWith("PEDAL: done\nexit code 0");
+    }
+  }
+
+  @Test
   void noLetterOfTheWindowIsFromElsewhereThanTheBundle() throws Exception {
     Path folder = Path.of("target", "desk-pseudo");
     clear(folder);

@@ -45,11 +45,14 @@ class OldSettingsTest {
   void aToleranceThatCannotBeReadStaysAndIsSaidBeforeARunBegins(@TempDir Path folder)
       throws IOException {
     Files.writeString(
-        folder.resolve("settings.properties"), "tolerance=a bit\nlinkage-gap=0..2\nlinkage=-0.5..2\n");
+        folder.resolve("settings.properties"),
+        "tolerance=a bit\nlinkage-gap=0..2\nlinkage=-0.5..2\n");
 
     Map<RunOption<?>, String> options = DeskSettings.of(folder).options();
 
-    assertThat(options).containsEntry(RunOption.LINKAGE_GAP, "0..2").doesNotContainKey(RunOption.LINKAGE);
+    assertThat(options)
+        .containsEntry(RunOption.LINKAGE_GAP, "0..2")
+        .doesNotContainKey(RunOption.LINKAGE);
     assertThatThrownBy(() -> RunForm.criteria(options, AcceptanceCriteria.USUAL))
         .isInstanceOf(Trouble.class)
         .hasMessageContaining("a bit is not a tolerance");

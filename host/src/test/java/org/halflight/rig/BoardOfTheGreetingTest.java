@@ -23,12 +23,21 @@ class BoardOfTheGreetingTest {
   void aGreetingTellsClockAndLevels() {
     assertThat(greeting(16_000_000, TWO_LEVELS).board()).isEqualTo(BoardTraits.USUAL);
     assertThat(greeting(8_000_000, ONE_LEVEL).board())
-        .isEqualTo(new BoardTraits(new TickRate(8_000_000), true));
+        .isEqualTo(new BoardTraits(new TickRate(8_000_000), true, false));
+  }
+
+  @Test
+  void aGreetingNamesTheKnobContactWhereTheFirmwareHasOne() {
+    assertThat(greeting(16_000_000, TWO_LEVELS).board().knob()).isFalse();
+    assertThat(greeting(16_000_000, 0xFF).board())
+        .isEqualTo(new BoardTraits(TickRate.BOARD_16_MHZ, false, true));
+    assertThat(greeting(16_000_000, 0xE1).board())
+        .isEqualTo(new BoardTraits(TickRate.BOARD_16_MHZ, true, true));
   }
 
   @Test
   void ticksOfASlowerClockAreFewer() {
-    BoardTraits slow = new BoardTraits(new TickRate(8_000_000), false);
+    BoardTraits slow = new BoardTraits(new TickRate(8_000_000), false, false);
 
     assertThat(slow.lateTicks()).isEqualTo(160_000);
     assertThat(slow.stampTicks()).isEqualTo(32);

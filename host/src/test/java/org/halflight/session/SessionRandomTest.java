@@ -85,6 +85,7 @@ class SessionRandomTest {
             SessionEvent.QuestionClosed.class,
             SessionEvent.PlateauOff.class,
             SessionEvent.CockingKnown.class,
+            SessionEvent.KnobAdded.class,
             SessionEvent.LinkGap.class)) {
       assertThat(seen).as("seed " + seed).containsKey(kind.getSimpleName());
     }
@@ -95,12 +96,14 @@ class SessionRandomTest {
     List<Edge> kept = new ArrayList<>();
     results.forEach(r -> kept.addAll(r.firing().edges()));
     List<Edge> given = new ArrayList<>();
+    List<Edge> knob = new ArrayList<>();
     inputs.forEach(
         input -> {
           if (input instanceof SessionInput.EdgeAt edge) {
-            given.add(edge.edge());
+            (edge.edge().channel() == Channel.KNOB ? knob : given).add(edge.edge());
           }
         });
+    results.forEach(r -> assertThat(knob).as(where).containsAll(r.firing().knob()));
     assertThat(kept).as(where).containsExactlyInAnyOrderElementsOf(given);
     for (int i = 0; i < results.size(); i++) {
       assertThat(results.get(i).number()).as(where).isEqualTo(i + 1);
@@ -115,6 +118,8 @@ class SessionRandomTest {
         told.put(settled.result().key(), settled.result());
       } else if (each instanceof SessionEvent.Changed changed) {
         told.put(changed.result().key(), changed.result());
+      } else if (each instanceof SessionEvent.KnobAdded added) {
+        told.put(added.result().key(), added.result());
       } else if (each instanceof SessionEvent.Rejected rejected) {
         told.put(rejected.result().key(), rejected.result());
       }

@@ -29,7 +29,7 @@ class SmallRigTest {
   private double now = 1;
 
   SmallRigTest() {
-    session.handle(new SessionInput.RigIs("R-0009", 1, new BoardTraits(RATE, true), ""));
+    session.handle(new SessionInput.RigIs("R-0009", 1, new BoardTraits(RATE, true, false), ""));
     session.handle(
         new SessionInput.LightSet(
             new LightLevels(

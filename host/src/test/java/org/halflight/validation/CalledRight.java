@@ -89,8 +89,7 @@ final class CalledRight {
         "* The load rises before each place and drops behind it, by up to 0.45 N at the advance and 0.1 to 0.8 N at the shutter.");
     page.add(
         "* A quarter of the cameras each is plain, has a silent pawl, locks again when the button returns, or does both of these.");
-    page.add(
-        "* First light comes 2 to 10 ms after the trip. The shutter is at 1/8.");
+    page.add("* First light comes 2 to 10 ms after the trip. The shutter is at 1/8.");
     page.add(
         "* The finger has a mass, a spring of 0.3 to 0.9 N/mm and a damper. A drop of the load makes it jump. It trembles by 0.01 to 0.05 mm.");
     page.add(
@@ -155,8 +154,7 @@ final class CalledRight {
   }
 
   private static PlotSvg targets(String title) {
-    return new PlotSvg(
-            title, "advance ahead of the shutter, mm", "called right", -0.6, 1.2, 0.2)
+    return new PlotSvg(title, "advance ahead of the shutter, mm", "called right", -0.6, 1.2, 0.2)
         .zone(0, 0.1, 95, 100)
         .zone(0.4, 1.2, 0, 5)
         .zone(-0.6, -0.3, 0, 5);
@@ -205,8 +203,7 @@ final class CalledRight {
     for (Way way : ways) {
       List<List<PressedCamera>> at =
           Arrays.stream(MARKS)
-              .mapToObj(
-                  gap -> cameras(gap, new Led(way.pace(), Sensor.LIGHT_AND_KEY, 0), CAMERAS))
+              .mapToObj(gap -> cameras(gap, new Led(way.pace(), Sensor.LIGHT_AND_KEY, 0), CAMERAS))
               .toList();
       rows.add(row(way.words(), at, CalledRight::isRight));
       rows.add(row("the same, four times", at, fewerAdvanceOnly(4)));
@@ -239,8 +236,7 @@ final class CalledRight {
               .toList();
       rows.add(
           row(
-              String.format(
-                  Locale.ROOT, "load drops by %.1f to %.1f N at the trip", least, most),
+              String.format(Locale.ROOT, "load drops by %.1f to %.1f N at the trip", least, most),
               its,
               CalledRight::isRight));
     }
@@ -301,7 +297,8 @@ final class CalledRight {
     Arrays.stream(MARKS)
         .forEach(
             gap ->
-                row.append(String.format(Locale.ROOT, " | %.1f %%", 100 * part.applyAsDouble(gap))));
+                row.append(
+                    String.format(Locale.ROOT, " | %.1f %%", 100 * part.applyAsDouble(gap))));
     return row + " |";
   }
 

@@ -66,8 +66,7 @@ final class PlotSvg {
             COLOURS.get(lines), DASHES.get(lines));
     parts.add(format("<polyline %s points=\"%s\"/>", style, points.toString().trim()));
     double row = TOP + HEIGHT + 62 + 20 * lines;
-    parts.add(
-        format("<path %s d=\"M%.1f %.1f h40\"/>", style, LEFT, row - 4));
+    parts.add(format("<path %s d=\"M%.1f %.1f h40\"/>", style, LEFT, row - 4));
     text(LEFT + 50, row, "start", 13, name);
     lines++;
     return this;
@@ -99,9 +98,7 @@ final class PlotSvg {
   }
 
   private void line(String colour, double x1, double y1, double x2, double y2) {
-    parts.add(
-        format(
-            "<path stroke=\"%s\" d=\"M%.1f %.1f L%.1f %.1f\"/>", colour, x1, y1, x2, y2));
+    parts.add(format("<path stroke=\"%s\" d=\"M%.1f %.1f L%.1f %.1f\"/>", colour, x1, y1, x2, y2));
   }
 
   private void text(double x, double y, String anchor, int size, String text) {

@@ -96,8 +96,7 @@ record PressedCamera(
     return switch (sensor) {
       case LIGHT_AND_KEY -> OptionalDouble.empty();
       // A band takes a moment to pull the wind off the wire.
-      case KNOB ->
-          OptionalDouble.of(press.light() - press.unlocked() - draws.around(0.01, 0.5));
+      case KNOB -> OptionalDouble.of(press.light() - press.unlocked() - draws.around(0.01, 0.5));
       case CLICK -> {
         double click = press.unlocked();
         boolean apart =

@@ -40,6 +40,14 @@ final class QuickStudy {
   private static final Tolerance TOP = Tolerance.HALF;
   private static final Set<Verdict> BAD = Set.of(Verdict.SLOW, Verdict.FAST, Verdict.SOME_FAILED);
 
+  private static final List<Fault> PLOTTED =
+      List.of(
+          Fault.SLOW_WITH_TAIL,
+          Fault.STICKY_MIDDLE,
+          Fault.TOP_SLOW,
+          Fault.ONE_SPEED,
+          Fault.TWO_HEAPS);
+
   private QuickStudy() {}
 
   /**
@@ -262,6 +270,26 @@ final class QuickStudy {
             100 * part(sound, each -> each.five().elsewhere()),
             windings(sound)));
     page.add("");
+    page.add("![Share of faults shown, against their size](images/quick-shown.svg)");
+    page.add("");
+    double[] sizes = IntStream.rangeClosed(1, 10).mapToDouble(i -> i / 10.0).toArray();
+    PlotSvg plot =
+        new PlotSvg(
+            "Faults shown by a quick look (simulated)",
+            "size of the fault, stops",
+            "shown",
+            0.1,
+            1,
+            0.1);
+    for (Fault fault : PLOTTED) {
+      plot.line(
+          fault.words(),
+          sizes,
+          Arrays.stream(sizes)
+              .map(size -> 100 * part(both(fault, size, SHUTTERS), each -> each.quick().isShown()))
+              .toArray());
+    }
+    plot.write("quick-shown.svg");
     page.add(
         "So a quick look cannot see one speed off that it does not fire. It sees two heaps and failures only as often as they happen in the firings that it has. Fire all speeds where the owner names a speed, and before the camera goes back.");
     return page;

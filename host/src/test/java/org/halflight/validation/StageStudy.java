@@ -1,6 +1,8 @@
 package org.halflight.validation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -36,15 +38,22 @@ final class StageStudy {
    */
   record Reported(Repair repair, boolean isFound, boolean isFalse) {}
 
+  /** Of repairs with a fault of any size. */
   static List<Reported> reported(Fault fault, int repairs) {
     return IntStream.range(0, repairs)
-        .mapToObj(
-            i ->
-                Repair.drawn(
-                    fault,
-                    new Draws((Validation.SEED + 7919L * i) * 0x9E3779B97F4A7C15L + fault.ordinal())))
-        .map(StageStudy::reported)
+        .mapToObj(i -> reported(Repair.drawn(fault, draws(fault, i))))
         .toList();
+  }
+
+  private static List<Reported> reported(Fault fault, double sizeStops) {
+    return IntStream.range(0, REPAIRS)
+        .mapToObj(i -> reported(Repair.of(fault, sizeStops, draws(fault, REPAIRS + i))))
+        .toList();
+  }
+
+  private static Draws draws(Fault fault, int number) {
+    long seed = Validation.SEED + 7919L * number;
+    return new Draws(seed * 0x9E3779B97F4A7C15L + fault.ordinal());
   }
 
   private static Reported reported(Repair repair) {
@@ -72,7 +81,7 @@ final class StageStudy {
     };
   }
 
-  static Stage stage(Repair.Stage stage) {
+  private static Stage stage(Repair.Stage stage) {
     Cells cells =
         stage.rear()
             ? stage.front() ? Cells.BOTH : Cells.REAR
@@ -125,6 +134,25 @@ final class StageStudy {
       }
       page.add(row + String.format(Locale.ROOT, " | %.1f %% |", 100 * falsely(all)));
     }
+    page.add("");
+    page.add("![Share found, against the size of the fault](images/stages-found.svg)");
+    double[] sizes = IntStream.rangeClosed(1, 20).mapToDouble(i -> i / 20.0).toArray();
+    PlotSvg plot =
+        new PlotSvg(
+                "Faults found at their stage (simulated)",
+                "size of the fault at the slow speed, stops",
+                "found",
+                0,
+                1,
+                0.1)
+            .zone(0.15, 1, 90, 100);
+    for (Fault fault : EnumSet.complementOf(EnumSet.of(Fault.NOTHING))) {
+      plot.line(
+          fault.words(),
+          sizes,
+          Arrays.stream(sizes).map(size -> 100 * found(reported(fault, size))).toArray());
+    }
+    plot.write("stages-found.svg");
     return page;
   }
 

@@ -25,8 +25,7 @@ class AdvanceTimingWordsTest {
   void scatterIsSaidOfTheRunAndNotWhileAdjusting() {
     assertThat(lines(Phase.AS_LEFT, 0.0014, 0.0016))
         .anyMatch(line -> line.contains("scatters by 0.1 ms (standard deviation of 2 trials)"));
-    assertThat(lines(Phase.ADJUSTING, 0.0014, 0.0016))
-        .noneMatch(line -> line.contains("scatters"));
+    assertThat(lines(Phase.ADJUSTING, 0.0014, 0.0016)).noneMatch(line -> line.contains("scatters"));
   }
 
   @Test

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.halflight.bench.BenchDriver;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
@@ -12,14 +13,17 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Outcome;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.words.ClockWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.BenchLinkage;
 
 /**
  * Turns what happens at the bench into what the window shows, and into sounds. Shows nothing and
@@ -28,6 +32,7 @@ import org.halflight.workflow.BenchLight;
 public final class BenchModel {
   private final BenchDriver driver;
   private final BenchLight light;
+  private final BenchLinkage linkage;
   private final Source source;
   private LinkState linkState = LinkState.SEARCHING;
   private String linkSentence = Words.say("desk.link.searching");
@@ -45,9 +50,10 @@ public final class BenchModel {
   /**
    * @param source what stands on the bench, until a rig greets
    */
-  public BenchModel(BenchDriver driver, BenchLight light, Source source) {
+  public BenchModel(BenchDriver driver, BenchLight light, BenchLinkage linkage, Source source) {
     this.driver = driver;
     this.light = light;
+    this.linkage = linkage;
     announcer = new Announcer(this::session, () -> light.underWay().isPresent());
     this.source = source;
     results = List.copyOf(session().results());
@@ -161,7 +167,9 @@ public final class BenchModel {
         camera,
         dial,
         shown,
-        shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
+        session.setup().filter(RunSetup::isStage).isPresent()
+            ? session.goodHere()
+            : shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
         session.wanted(),
         session.repeat(),
         session.isRunDone(),
@@ -182,7 +190,20 @@ public final class BenchModel {
         announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
-        new LightTestView(light.testPrompt(), light.plan()));
+        new LightTestView(light.testPrompt(), light.plan()),
+        linkage());
+  }
+
+  /** The test that goes on, or has ended and no firing came after it. */
+  private LinkageView linkage() {
+    boolean ofTheLinkage =
+        Stream.concat(session().setting().stream(), justDone.stream())
+            .anyMatch(setting -> setting.untimedTest().equals(Optional.of(UntimedTest.LINKAGE)));
+    return linkage
+        .last()
+        .filter(its -> ofTheLinkage)
+        .map(LinkageView::of)
+        .orElse(LinkageView.NOTHING);
   }
 
   private List<String> clock() {

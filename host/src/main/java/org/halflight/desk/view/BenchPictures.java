@@ -13,6 +13,7 @@ import org.halflight.chart.SpeedMap;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Numbers;
@@ -24,10 +25,11 @@ public final class BenchPictures {
   /**
    * All that is drawn of a view, and the same in words.
    *
-   * @param map the speed map
+   * @param map the speed map; while the linkage is tested the presses
    * @param mapTwin its table
    * @param row the firing row of the speed that is looked at
    * @param rowTwin its table
+   * @param releases the firings of that row, in its order; none where it shows no single speed
    * @param word the verdict on that speed in a word or two; empty where it was not fired
    * @param verdict the same in sentences
    * @param hints what the whole run looks like, once it is done; may be empty
@@ -38,6 +40,7 @@ public final class BenchPictures {
       Optional<DataTable> mapTwin,
       Optional<Picture> row,
       Optional<DataTable> rowTwin,
+      List<FiringResult> releases,
       String word,
       String verdict,
       String hints,
@@ -49,13 +52,22 @@ public final class BenchPictures {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            List.of(),
             "",
             "",
             "",
             List.of());
 
     public All {
+      releases = List.copyOf(releases);
       speeds = List.copyOf(speeds);
+    }
+
+    /** The release at a place of the row, from 0, if it is there and rejected. */
+    public Optional<FiringResult> rejected(int place) {
+      return place < 0 || place >= releases.size()
+          ? Optional.empty()
+          : Optional.of(releases.get(place)).filter(firing -> firing.rejection().isPresent());
     }
   }
 
@@ -63,17 +75,22 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
-    Optional<Picture> map = speedMap(view).map(its -> its);
+    Optional<AssemblyStages> stages = StageText.underWay(view);
+    Optional<Picture> map =
+        stages.isPresent()
+            ? stages.map(its -> StageText.picture(view, its))
+            : speedMap(view).map(its -> its);
     Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
         map,
         map.map(Picture::table),
         row,
         row.map(Picture::table),
+        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
-        String.join(" ", RunHints.of(view)),
-        speeds(view));
+        String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
+        stages.isPresent() ? List.of() : speeds(view));
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */
@@ -127,6 +144,12 @@ public final class BenchPictures {
                         : Sentences.phaseWithin(summary.phase()),
                     adjustments(view, firings, summary),
                     note(view)));
+  }
+
+  private static List<FiringResult> releases(BenchView view, MarkedSpeed speed) {
+    return ViewedRuns.at(view, speed)
+        .map(summary -> RunPictures.releases(ViewedRuns.latestAt(view, speed), summary))
+        .orElseGet(List::of);
   }
 
   private static String word(SpeedSummary summary) {

@@ -40,6 +40,7 @@ import org.halflight.speeds.Dial;
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
  * @param lightTest the leak test or stop check that goes on
+ * @param linkage the linkage test that goes on or has just ended
  */
 public record BenchView(
     LinkView link,
@@ -66,7 +67,8 @@ public record BenchView(
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
-    LightTestView lightTest) {
+    LightTestView lightTest,
+    LinkageView linkage) {
   /** What is known of light while cocking. */
   public enum Cocking {
     /** Nothing. */

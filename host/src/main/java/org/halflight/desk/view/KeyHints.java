@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.words.Words;
+import org.halflight.workflow.Answer;
 
 /** Which keys are worth showing now, those of the moment first. */
 public final class KeyHints {
@@ -64,6 +66,9 @@ public final class KeyHints {
     if (test.isUnderWay() || LightTestText.isAskedByRun(view)) {
       return ofTest(view, test);
     }
+    if (view.linkage().isUnderWay()) {
+      return ofLinkage(view);
+    }
     if (waitsForFullLight(view)) {
       hints.add(hint(UserAction.FULL_LIGHT, Words.say("desk.key.full-light"), true));
     }
@@ -73,6 +78,7 @@ public final class KeyHints {
     if (NextText.of(view).done()) {
       hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));
     }
+    hints.addAll(StageText.keys(view));
     if (practice) {
       hints.add(hint(UserAction.FIRE, Words.say("desk.key.fire"), false));
     }
@@ -83,7 +89,12 @@ public final class KeyHints {
     if (!view.results().isEmpty()) {
       hints.add(plain(UserAction.REJECT));
     }
-    if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
+    if (view.last().flatMap(LastFiring::over).flatMap(FiringResult::rejection).isPresent()) {
+      hints.add(plain(UserAction.REASON));
+    }
+    if (view.setup()
+        .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
+        .isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
     }
     hints.add(
@@ -132,6 +143,38 @@ public final class KeyHints {
     hints.add(plain(UserAction.TO_TRIED));
     hints.add(plain(UserAction.KEYS));
     return hints;
+  }
+
+  /** One hand on the camera: what the linkage test needs, and what takes a slip back. */
+  private static List<Hint> ofLinkage(BenchView view) {
+    List<Hint> hints = new ArrayList<>();
+    LinkageView linkage = view.linkage();
+    if (linkage.asksForWind()) {
+      hints.add(hint(UserAction.WIND_TURNS, words(UserAction.WIND_TURNS), true));
+      hints.add(hint(UserAction.WIND_LOCKED, words(UserAction.WIND_LOCKED), true));
+    } else {
+      hints.add(hint(UserAction.ACCEPT, Words.say("desk.key.accept.linkage"), true));
+    }
+    if (linkage.prompt().answers().contains(Answer.ADJUSTED)) {
+      hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
+    }
+    if (view.link().isPractice()) {
+      hints.add(hint(UserAction.FIRE, Words.say("desk.key.fire.press"), false));
+    }
+    hints.add(plain(UserAction.UNDO));
+    hints.add(plain(UserAction.SKIP_READING));
+    hints.add(plain(UserAction.STOP_READING));
+    hints.add(plain(UserAction.NEXT));
+    hints.add(plain(UserAction.KEYS));
+    return hints;
+  }
+
+  /** Whether a key means something now; one that means something only at times is offered then. */
+  public static boolean isOffered(UserAction act, BenchView view) {
+    return switch (act) {
+      case WIND_TURNS, WIND_LOCKED -> view.linkage().isUnderWay();
+      default -> true;
+    };
   }
 
   private static Hint plain(UserAction act) {

@@ -90,6 +90,8 @@ public final class KeyMap {
   private static Map<String, UserAction> bench() {
     Map<String, UserAction> keys = new LinkedHashMap<>();
     keys.put("SPACE", UserAction.ACCEPT);
+    keys.put("W", UserAction.WIND_TURNS);
+    keys.put("O", UserAction.WIND_LOCKED);
     keys.put("S", UserAction.SKIP_READING);
     keys.put("X", UserAction.STOP_READING);
     keys.put("G", UserAction.FULL_LIGHT);
@@ -97,6 +99,7 @@ public final class KeyMap {
     keys.put("CTRL+Z", UserAction.UNDO);
     keys.put("CTRL+SHIFT+Z", UserAction.REDO);
     keys.put("CTRL+Y", UserAction.REDO);
+    keys.put("R", UserAction.REASON);
     keys.put("N", UserAction.NEXT);
     keys.put("P", UserAction.PREVIOUS);
     keys.put("M", UserAction.MOVE);
@@ -104,6 +107,9 @@ public final class KeyMap {
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
+    keys.put("E", UserAction.SWITCH_COVER);
+    keys.put("I", UserAction.SWITCH_CELLS);
+    keys.put("U", UserAction.SWITCH_PLACE);
     keys.put("A", UserAction.MARK);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);

@@ -28,7 +28,8 @@ public record MessageText(String text, Kind kind) {
       return new MessageText(question(view.question().get()), Kind.QUESTION);
     }
     boolean trouble = view.said().filter(s -> s.kind() == Message.Kind.TROUBLE).isPresent();
-    Optional<MessageText> ofTest = trouble ? Optional.empty() : LightTestText.say(view);
+    Optional<MessageText> ofTest =
+        trouble ? Optional.empty() : LightTestText.say(view).or(() -> LinkageText.say(view));
     if (ofTest.isPresent()) {
       return ofTest.get();
     }

@@ -73,7 +73,8 @@ public record NumeralsText(
   }
 
   private static NumeralsText live(BenchView view) {
-    Optional<NumeralsText> ofTest = LightTestText.numerals(view);
+    Optional<NumeralsText> ofTest =
+        LightTestText.numerals(view).or(() -> LinkageText.numerals(view));
     if (ofTest.isPresent()) {
       return ofTest.get();
     }

@@ -7,14 +7,20 @@ public enum UserAction {
    * shown.
    */
   ACCEPT,
-  /** The reading of the light that is asked for is skipped. */
+  /** The film advance was tried after a press, and it turns. */
+  WIND_TURNS,
+  /** The film advance was tried after a press, and it is locked. */
+  WIND_LOCKED,
+  /** The step that is asked for is skipped. */
   SKIP_READING,
-  /** The test of the light is stopped. */
+  /** The test that goes on is stopped. */
   STOP_READING,
   /** Full light is measured again. */
   FULL_LIGHT,
   /** The last firing is not counted. */
   REJECT,
+  /** A firing that is not counted gets another reason. */
+  REASON,
   /** The last thing that the person did about speeds and firings is undone. */
   UNDO,
   /** What was undone last is done again. */
@@ -49,6 +55,12 @@ public enum UserAction {
   CONDITION_STOPPED_DOWN,
   /** The firing just made was as the next ones are said to be. */
   CONDITION_LAST_TOO,
+  /** In a run in stages: the cover was put on, or taken off. */
+  SWITCH_COVER,
+  /** In a run in stages: the cells are none, the rear one, the front one, both, in turn. */
+  SWITCH_CELLS,
+  /** In a run in stages: on the bench, loose in the camera, the ring tight, in turn. */
+  SWITCH_PLACE,
   /** An adjustment is marked. */
   MARK,
   /** The slower neighbour of the speed that is looked at. */

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.FiringTurn;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.LeafShutter;
@@ -43,7 +44,7 @@ final class PracticeCamera {
   private final PracticeWorld world;
   private final long seed;
   private final List<PracticeFiring> firings = new ArrayList<>();
-  private final PracticeAdvance advance = new PracticeAdvance();
+  private final PracticeLinkage linkage;
   private final Map<MarkedSpeed, Integer> sinceRestAtSpeed = new HashMap<>();
   private final PracticeContact contact;
   private LeafShutter shutter;
@@ -60,12 +61,13 @@ final class PracticeCamera {
   private boolean cocked;
   private double uncockedLeak;
   private double cockedLeak;
-  private boolean isWound = true;
+  private boolean isReady = true;
   private InventedFlap flap = InventedFlap.NONE;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
     this.seed = seed;
+    linkage = new PracticeLinkage(world);
     contact = new PracticeContact(world, shutter.contact());
     setShutter(shutter);
   }
@@ -187,8 +189,8 @@ final class PracticeCamera {
   }
 
   /** The film advance and its linkage. */
-  PracticeAdvance advance() {
-    return advance;
+  PracticeLinkage linkage() {
+    return linkage;
   }
 
   /** The body has a flap, or another one. */
@@ -196,9 +198,64 @@ final class PracticeCamera {
     flap = another;
   }
 
-  /** Whether the film is wound on before each release, so that the advance comes free with it. */
-  void wind(boolean winds) {
-    isWound = winds;
+  /**
+   * Tries the wind, and turns it where it is free: that cocks the shutter and locks the advance.
+   *
+   * @return whether it turned
+   */
+  boolean wind() {
+    boolean turns = !linkage.isLocked();
+    if (turns) {
+      winds(world.start());
+      busyUntil(world.start());
+    }
+    return turns;
+  }
+
+  private void winds(long ticks) {
+    linkage.lock(ticks);
+    isReady = true;
+  }
+
+  /** Makes the camera ready for a press: where the wind is locked, by a full one before. */
+  void getReady() {
+    if (linkage.isLocked() && !isReady) {
+      press(new Finger(PracticeLinkage.USUAL_MILLIMETRES_A_SECOND, Finger.Way.EVEN, false));
+    }
+    wind();
+  }
+
+  /** Taps the camera once; what is cocked stays so. */
+  void tap() {
+    long ticks = world.start();
+    linkage.tap(ticks);
+    busyUntil(ticks + RATE.ticks(PRESS_SECONDS));
+  }
+
+  /** Presses the release button as it is; nothing is wound before. */
+  void press(Finger finger) {
+    long pressTicks = world.start();
+    SeededDraws draws = releaseDraws();
+    Finger.Press pressed =
+        finger.press(linkage.linkage(), linkage.isLocked(), isReady && !open, draws);
+    press(pressTicks);
+    letGo(pressTicks + RATE.ticks(pressed.letGoSeconds()));
+    long endTicks = pressTicks + RATE.ticks(pressed.endSeconds());
+    long lightTicks =
+        pressed.tripsSeconds().isEmpty()
+            ? 0
+            : pressTicks
+                + RATE.ticks(
+                    pressed.tripsSeconds().getAsDouble()
+                        + PracticeLinkage.TRIP_TO_LIGHT_SECONDS
+                        + flap.liftSeconds());
+    boolean isSlow = finger.millimetresPerSecond() < PracticeLinkage.USUAL_MILLIMETRES_A_SECOND;
+    linkage.press(pressed, pressTicks, lightTicks, isSlow, draws);
+    if (lightTicks > 0) {
+      endTicks =
+          Math.max(endTicks, opensAndCloses(PracticeMishap.NONE, pressTicks, lightTicks, draws));
+    }
+    busyUntil(endTicks);
   }
 
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
@@ -219,11 +276,7 @@ final class PracticeCamera {
       busyUntil(pressTicks + RATE.ticks(PRESS_SECONDS));
       return Optional.empty();
     }
-    noteRest(pressTicks);
-    sinceRest++;
-    int atThisSpeed = sinceRestAtSpeed.merge(speed, 1, Integer::sum);
-    FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
-    ModelFiring model = MishapLight.of(mishap, shutter.firing(speed, turn));
+    winds(pressTicks);
     SeededDraws draws = releaseDraws();
     long lightTicks =
         bySelfTimer
@@ -231,30 +284,39 @@ final class PracticeCamera {
             : lightAfter(pressTicks, draws) + RATE.ticks(flap.liftSeconds());
     long letGoTicks = pressTicks + RATE.ticks(PRESS_SECONDS);
     letGo(letGoTicks);
-    click(lightTicks, draws);
-    long endTicks = letGoTicks;
+    linkage.release(lightTicks, draws);
+    busyUntil(Math.max(letGoTicks, opensAndCloses(mishap, pressTicks, lightTicks, draws)));
+    return Optional.of(firings.get(firings.size() - 1));
+  }
+
+  /** The blades move, as it is this release's turn; gives when they have come to rest. */
+  private long opensAndCloses(
+      PracticeMishap mishap, long pressTicks, long lightTicks, SeededDraws draws) {
+    noteRest(pressTicks);
+    sinceRest++;
+    int atThisSpeed = sinceRestAtSpeed.merge(speed, 1, Integer::sum);
+    FiringTurn turn = new FiringTurn(firings.size() + 1L, sinceRest, atThisSpeed);
+    ModelFiring model = MishapLight.of(mishap, shutter.firing(speed, turn));
+    isReady = false;
+    long endTicks = lightTicks;
     if (model instanceof ModelFiring.Timed timed) {
       LightPath path = LightPath.of(timed.curve());
       flap.leak().ifPresent(leak -> light(lightTicks - RATE.ticks(flap.leakAheadSeconds()), leak));
       light(lightTicks, path);
-      if (!advance.isTouched()) {
-        contact.touches(lightTicks, timed.openSeconds(), draws);
-        contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
-      }
-      endTicks = Math.max(endTicks, lightTicks + RATE.ticks(path.endSeconds()));
+      contact.touches(lightTicks, timed.openSeconds(), draws);
+      contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));
+      endTicks += RATE.ticks(path.endSeconds());
     } else if (model instanceof ModelFiring.StuckOpen) {
-      endTicks = Math.max(endTicks, open(lightTicks, draws));
+      endTicks = open(lightTicks, draws);
     }
-    busyUntil(endTicks);
-    PracticeFiring firing =
+    firings.add(
         new PracticeFiring(
             speed,
             turn,
             model,
             pressTicks - world.boardStartTicks(),
-            lightTicks - world.boardStartTicks());
-    firings.add(firing);
-    return Optional.of(firing);
+            lightTicks - world.boardStartTicks()));
+    return endTicks;
   }
 
   /** Edges of a steady frequency, as from a generator that hangs on an input. */
@@ -299,7 +361,9 @@ final class PracticeCamera {
   private void opens(long pressTicks) {
     SeededDraws draws = releaseDraws();
     long lightTicks = lightAfter(pressTicks, draws);
-    click(lightTicks, draws);
+    winds(pressTicks);
+    linkage.release(lightTicks, draws);
+    isReady = false;
     busyUntil(open(lightTicks, draws));
   }
 
@@ -318,9 +382,7 @@ final class PracticeCamera {
     light(lightTicks, path);
     open = true;
     long openTicks = lightTicks + RATE.ticks(path.endSeconds());
-    return advance.isTouched()
-        ? openTicks
-        : Math.max(openTicks, contact.touches(lightTicks, path.endSeconds(), draws));
+    return Math.max(openTicks, contact.touches(lightTicks, path.endSeconds(), draws));
   }
 
   private void light(long startTicks, LightPath undimmed) {
@@ -337,10 +399,6 @@ final class PracticeCamera {
   private void letGo(long ticks) {
     world.input(Channel.RELEASE, false, ticks);
     pressed = false;
-  }
-
-  private void click(long lightTicks, SeededDraws draws) {
-    advance.release(world, shutter.timing(), lightTicks, isWound, draws);
   }
 
   private long lightAfter(long pressTicks, SeededDraws draws) {

@@ -11,6 +11,8 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
+import org.halflight.shuttermodel.ButtonLinkage;
+import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
@@ -225,29 +227,43 @@ public final class PracticeRig implements Link {
     return fromBench(() -> bench.camera().fire(mishap));
   }
 
-  /**
-   * Whether the film is wound on before each release from now on, as it is at first. Else the
-   * advance is free already, and only the shutter is heard.
-   */
-  public void wind(boolean winds) {
-    onBench(() -> bench.camera().wind(winds));
+  /** Adjusts the linkage between film advance and release button. */
+  public void adjustLinkage(ButtonLinkage linkage) {
+    onBench(() -> bench.camera().linkage().is(linkage));
+  }
+
+  /** Fits a contact at the wind knob, or takes it off. */
+  public void fitKnobContact(boolean fitted) {
+    onBench(() -> bench.camera().linkage().fitKnobContact(fitted));
+  }
+
+  /** Presses the release button as the camera is, once everything before is over. */
+  public void press(Finger finger) {
+    onBench(() -> bench.camera().press(finger));
   }
 
   /**
-   * Turns the screw of the linkage between film advance and release.
+   * Tries the wind, and turns it where it is free: that cocks the shutter and locks the advance.
    *
-   * @param millis the advance frees so much earlier from now on; below zero later
+   * @return whether it turned
    */
-  public void turnLinkage(double millis) {
-    if (!(Math.abs(millis) <= 50)) {
-      throw new IllegalArgumentException("the screw does not turn so far: " + millis + " ms");
-    }
-    onBench(() -> bench.camera().advance().turn(millis));
+  public boolean wind() {
+    return fromBench(() -> bench.camera().wind());
   }
 
-  /** Whether a contact at the film advance takes the place of click sensor and flash contact. */
-  public void contactAtAdvance(boolean wired) {
-    onBench(() -> bench.camera().advance().touches(wired));
+  /** Makes the camera ready for a press: pressed to the end first where the wind is locked. */
+  public void getReady() {
+    onBench(() -> bench.camera().getReady());
+  }
+
+  /** Whether all that was asked for has happened by now. */
+  public boolean isAtRest() {
+    return held(() -> bench.world().isAtRest());
+  }
+
+  /** Taps the camera once. */
+  public void tap() {
+    onBench(() -> bench.camera().tap());
   }
 
   /**

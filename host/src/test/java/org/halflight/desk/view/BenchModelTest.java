@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
@@ -167,6 +168,22 @@ class BenchModelTest {
     NumeralsText numerals = NumeralsText.of(work.view());
     assertThat(numerals.tone()).isEqualTo(NumeralsText.Tone.REJECTED);
     assertThat(numerals.note()).contains("not counted");
+    assertThat(work.cues).endsWith(Cue.NOT_COUNTED);
+    assertThat(KeyHints.of(work.view())).anyMatch(hint -> hint.act() == UserAction.REASON);
+
+    BenchPictures.All before = BenchPictures.all(work.view(), Optional.of(SIXTIETH));
+    FiringResult rejected = before.rejected(0).orElseThrow();
+    assertThat(before.rejected(1)).isEmpty();
+    assertThat(before.rowTwin().orElseThrow().cell(0, "not counted because")).isEqualTo("slipped");
+    work.handle(new SessionInput.ReasonChanged(rejected.key(), "camera slipped"));
+    assertThat(MessageText.of(work.view()).text())
+        .isEqualTo("Firing 1 is not counted: camera slipped.");
+    assertThat(
+            BenchPictures.all(work.view(), Optional.of(SIXTIETH))
+                .rowTwin()
+                .orElseThrow()
+                .cell(0, "not counted because"))
+        .isEqualTo("camera slipped");
   }
 
   @Test

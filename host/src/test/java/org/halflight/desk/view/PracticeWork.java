@@ -28,6 +28,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.Reference;
 import org.halflight.words.Words;
 import org.halflight.workflow.BenchLight;
+import org.halflight.workflow.BenchLinkage;
 import org.halflight.workflow.CameraOperator;
 
 /** A bench without a window, on the practice rig in virtual time: views, sounds, and no waiting. */
@@ -54,7 +55,9 @@ final class PracticeWork implements AutoCloseable {
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now));
     light = new BenchLight(driver, CameraOperator.PERSON);
-    model = new BenchModel(driver, light, Source.PRACTICE);
+    model =
+        new BenchModel(
+            driver, light, new BenchLinkage(driver, CameraOperator.PERSON, light), Source.PRACTICE);
     until(() -> workbench.fold().greeting().isPresent());
     link(LinkState.CONNECTED);
   }

@@ -71,11 +71,13 @@ public record Repair(Fault fault, double sizeStops, List<Stage> stages) {
 
   /** The next one with a fault, of any size, evenly in its logarithm. */
   public static Repair drawn(Fault fault, Draws draws) {
-    double size =
-        fault == Fault.NOTHING
-            ? 0
-            : LEAST_STOPS * Math.pow(MOST_STOPS / LEAST_STOPS, draws.between(0, 1));
-    return new Work(fault, size, draws).repair();
+    double size = LEAST_STOPS * Math.pow(MOST_STOPS / LEAST_STOPS, draws.between(0, 1));
+    return of(fault, fault == Fault.NOTHING ? 0 : size, draws);
+  }
+
+  /** The next one with a fault of a size. */
+  public static Repair of(Fault fault, double sizeStops, Draws draws) {
+    return new Work(fault, sizeStops, draws).repair();
   }
 
   /** What is drawn for one repair. */

@@ -1,0 +1,86 @@
+package org.halflight.desk.view;
+
+import java.util.Optional;
+import org.halflight.extratest.JudgedPress;
+import org.halflight.extratest.LinkageJudgement;
+import org.halflight.words.LinkageWorkWords;
+import org.halflight.words.PressWords;
+import org.halflight.words.Words;
+
+/**
+ * What the bench shows of the linkage test: the state after each press to be read at arm's length,
+ * how the linkage is at the end, and what to do about it.
+ */
+final class LinkageText {
+  private LinkageText() {}
+
+  /** The state that the newest press left, or how the linkage is at the end. */
+  static Optional<NumeralsText> numerals(BenchView view) {
+    LinkageView linkage = view.linkage();
+    return linkage.isShown() ? Optional.of(numerals(linkage)) : Optional.empty();
+  }
+
+  private static NumeralsText numerals(LinkageView linkage) {
+    LinkageJudgement judged = linkage.judged();
+    if (!linkage.isUnderWay()) {
+      return words(
+          LinkageWorkWords.large(judged),
+          LinkageWorkWords.advice(judged),
+          Words.say("desk.linkage.note", judged.presses().size()),
+          judged.verdict() == LinkageJudgement.Verdict.RIGHT
+              ? NumeralsText.Tone.SETTLED
+              : NumeralsText.Tone.OUTCOME);
+    }
+    if (judged.presses().isEmpty()) {
+      String key = linkage.step().isEmpty() ? "desk.linkage.setUp" : "desk.linkage.tap";
+      return words(Words.say(key), "", "", NumeralsText.Tone.PROVISIONAL);
+    }
+    JudgedPress last = judged.presses().get(judged.presses().size() - 1);
+    String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
+    return words(
+        PressWords.outcome(last.outcome()),
+        judged.fault().isEmpty() ? "" : LinkageWorkWords.advice(judged),
+        last.aheadSeconds().isEmpty()
+            ? number
+            : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
+        NumeralsText.Tone.OUTCOME);
+  }
+
+  private static String step(JudgedPress press) {
+    return PressWords.step(press.step());
+  }
+
+  private static NumeralsText words(
+      String large, String under, String note, NumeralsText.Tone tone) {
+    return new NumeralsText(large, "", false, under, "", note, tone);
+  }
+
+  /** What to do, and what came of the press before. */
+  static Optional<MessageText> say(BenchView view) {
+    LinkageView linkage = view.linkage();
+    return linkage.isUnderWay()
+        ? Optional.of(
+            new MessageText(
+                (linkage.prompt().remark() + " " + linkage.prompt().sentence()).strip(),
+                MessageText.Kind.QUESTION))
+        : Optional.empty();
+  }
+
+  /** The step that is due, and how often it was made. */
+  static Optional<NextText> next(BenchView view, String heading) {
+    LinkageView linkage = view.linkage();
+    if (!linkage.isUnderWay()) {
+      return Optional.empty();
+    }
+    int wanted = linkage.step().map(step -> step.presses()).orElse(0);
+    return Optional.of(
+        new NextText(
+            heading,
+            linkage.step().map(PressWords::step).orElseGet(() -> Words.say("desk.linkage.name")),
+            Words.say("desk.linkage.set"),
+            linkage.made(),
+            wanted,
+            wanted == 0 ? "" : Words.say("desk.linkage.count", linkage.made(), wanted),
+            false));
+  }
+}

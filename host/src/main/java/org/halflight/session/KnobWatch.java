@@ -1,0 +1,72 @@
+package org.halflight.session;
+
+import java.util.List;
+import java.util.Optional;
+import org.halflight.signal.BoardTraits;
+import org.halflight.signal.Channel;
+import org.halflight.signal.Edge;
+import org.halflight.signal.KnobMove;
+
+/** Whether the knob contact does what it is there for while the linkage is tested. */
+final class KnobWatch {
+  private static final Optional<DialSetting> LINKAGE =
+      Optional.of(new DialSetting.Untimed(UntimedTest.LINKAGE));
+
+  private Optional<BoardTraits> board = Optional.empty();
+
+  /** The contact was wired once: its foil touched the wire. */
+  private boolean wasTouched;
+
+  /** Since the press before. */
+  private boolean hasLeft;
+
+  private boolean saidMissing;
+
+  void onRig(SessionInput.RigIs rig) {
+    board = Optional.of(rig.board());
+    saidMissing = false;
+  }
+
+  void onEdge(Edge edge) {
+    if (edge.channel() == Channel.KNOB) {
+      wasTouched = true;
+      hasLeft |= !edge.high();
+    }
+  }
+
+  void onBeat(int levels) {
+    wasTouched |= (levels >> Channel.KNOB.code() & 1) != 0;
+  }
+
+  /** Adds what there is to say to what has just happened. */
+  void look(List<SessionEvent> events) {
+    for (SessionEvent event : List.copyOf(events)) {
+      if (event instanceof SessionEvent.SettingShown shown && isMissedAt(shown)) {
+        saidMissing = true;
+        events.add(new SessionEvent.KnobContact(KnobTrouble.NOT_ON_THIS_RIG));
+      } else if (event instanceof SessionEvent.PressCounted counted) {
+        trouble(counted.press()).map(SessionEvent.KnobContact::new).ifPresent(events::add);
+        hasLeft = false;
+      }
+    }
+  }
+
+  private boolean isMissedAt(SessionEvent.SettingShown shown) {
+    return !saidMissing
+        && Optional.of(shown.setting()).equals(LINKAGE)
+        && board.filter(its -> !its.knob()).isPresent();
+  }
+
+  private Optional<KnobTrouble> trouble(LinkagePress press) {
+    if (wasTouched && !hasLeft && press.wind() == WindState.TURNS) {
+      return Optional.of(KnobTrouble.NEVER_OPENED);
+    }
+    boolean unclear =
+        press.step() == LinkageStep.SQUEEZE
+            && press.firings().stream()
+                .filter(LinkagePress::isTrip)
+                .map(firing -> KnobMove.of(firing.firing(), firing.rate()).found())
+                .anyMatch(KnobMove.Found.MORE_THAN_ONCE::equals);
+    return unclear ? Optional.of(KnobTrouble.MORE_THAN_ONCE) : Optional.empty();
+  }
+}
