@@ -18,6 +18,7 @@ import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StageTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.report.HandOverPage;
@@ -134,7 +135,8 @@ final class PracticeCommand implements Callable<Integer> {
   }
 
   /** The camera is put together from the bare shutter on; one part may not fit. */
-  private int stages(Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
+  private int stages(
+      Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
     operator.clean(true);
     operator.useFit(CliWords.constant(InventedFit.WORDS, fit, "--fit"));
     operator.willAssemble(PUT_TOGETHER);
@@ -156,9 +158,7 @@ final class PracticeCommand implements Callable<Integer> {
         new StagesPicture(assemblies.get(0), Sentences.source(Source.PRACTICE_SERIAL)),
         folder.file("stages.png"));
     surroundings.terminal().say("");
-    surroundings
-        .terminal()
-        .say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
+    surroundings.terminal().say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
     return 0;
   }
 
@@ -209,7 +209,7 @@ final class PracticeCommand implements Callable<Integer> {
     table(FiringTable.of(firings), "firings.csv");
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
-    List<ExtraTest> tried = ExtraTests.of(firings, List.of(), setups);
+    List<ExtraTest> tried = ExtraTests.of(Sessions.evidence(List.of(session), firings), setups);
     table(
         ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried, setups),
         "everyday.csv");
@@ -239,13 +239,13 @@ final class PracticeCommand implements Callable<Integer> {
     table(
         StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
         "statistics.csv");
+    Evidence all = Evidence.of(firings, List.of());
     Optional<RunChoice> before =
         Optional.of(
-            new RunChoice(
-                found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase())));
+            new RunChoice(found, firings, all, List.of(), RunNotes.last(notes, found.phase())));
     Optional<RunChoice> after =
         Optional.of(
-            new RunChoice(left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase())));
+            new RunChoice(left, firings, all, List.of(), RunNotes.last(notes, left.phase())));
     PageAbout about =
         new PageAbout(
             "",

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.Workbench;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
@@ -72,7 +73,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings.terminal().say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
       surroundings
           .terminal()
-          .say(ResultText.tried(ExtraTests.of(firings, state.readings(), state.runs())));
+          .say(ResultText.tried(ExtraTests.of(Evidence.of(state), state.runs())));
       surroundings.terminal().say(ResultText.stages(firings, state.runs()));
       surroundings.terminal().say(clock(driver));
       return state.isRunDone() ? 0 : 1;

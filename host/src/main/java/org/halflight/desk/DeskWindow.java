@@ -43,6 +43,7 @@ final class DeskWindow {
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
   private final CuePlayer sounds;
+
   /** Pictures that are wanted after it was shut down are for nobody. */
   private final ExecutorService drawing =
       new ThreadPoolExecutor(
@@ -57,6 +58,7 @@ final class DeskWindow {
             return thread;
           },
           new ThreadPoolExecutor.DiscardPolicy());
+
   private final Places places;
   private final TopBar top;
   private final BenchPlace bench;

@@ -85,7 +85,7 @@ public final class Session {
       onPerson(input, events);
     }
     if (isQuiet()) {
-      presses.onQuiet(run(), rig.latestTicks(), events);
+      presses.onQuiet(run(), phase(), rig.latestTicks(), events);
     }
     knob.look(events);
     return events;
@@ -236,7 +236,7 @@ public final class Session {
     } else if (input instanceof SessionInput.PressJudged key) {
       onPress(key, events);
     } else if (input instanceof SessionInput.PlungerRead read) {
-      presses.onPlunger(read.reading(), run(), events);
+      presses.onPlunger(read.reading(), run(), phase(), events);
     } else if (input instanceof SessionInput.CockingLearnt learnt && learnt.begins()) {
       settler.cocking().begin();
     } else if (input instanceof SessionInput.CockingLearnt) {
@@ -255,11 +255,16 @@ public final class Session {
         key,
         setting(),
         run(),
+        phase(),
         isQuiet(),
         rig.latestTicks(),
         rig.rate().ticks(PressBook.TWICE_SECONDS),
         events);
     progress.goOn(events);
+  }
+
+  private Optional<Phase> phase() {
+    return setup().map(RunSetup::phase);
   }
 
   /** All presses of the linkage test so far, in the order of their keys. */

@@ -14,7 +14,8 @@ import java.util.List;
  * @param dropsTheLast whether the run before was none
  * @param lightAgain whether the cells are others than when something was fired last
  */
-public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast, boolean lightAgain) {
+public record StageSwitch(
+    How how, int stage, int earlier, boolean dropsTheLast, boolean lightAgain) {
   /** How a stage comes about. */
   public enum How {
     /** A part was put on or taken off, or the assembly begins. */

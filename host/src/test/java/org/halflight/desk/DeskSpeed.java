@@ -141,6 +141,8 @@ final class DeskSpeed {
               view.said(),
               view.rig(),
               view.readings(),
+              view.presses(),
+              view.plungers(),
               view.lightTest(),
               view.linkage());
       long begin = System.nanoTime();

@@ -190,6 +190,8 @@ public final class BenchModel {
         announcer.said(),
         rig.view(driver.workbench().fold().greeting(), session, clock()),
         readings,
+        session().presses(),
+        session().plungers(),
         new LightTestView(light.testPrompt(), light.plan()),
         linkage());
   }

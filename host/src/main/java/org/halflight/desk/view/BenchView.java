@@ -3,10 +3,13 @@ package org.halflight.desk.view;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.extratest.Evidence;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.Question;
 import org.halflight.session.QuickRepeat;
 import org.halflight.session.RunSetup;
@@ -39,6 +42,8 @@ import org.halflight.speeds.Dial;
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
+ * @param presses all presses of the linkage test
+ * @param plungers all readings of a screw plunger
  * @param lightTest the leak test or stop check that goes on
  * @param linkage the linkage test that goes on or has just ended
  */
@@ -67,6 +72,8 @@ public record BenchView(
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
+    List<LinkagePress> presses,
+    List<PlungerAt> plungers,
     LightTestView lightTest,
     LinkageView linkage) {
   /** What is known of light while cocking. */
@@ -81,8 +88,15 @@ public record BenchView(
 
   public BenchView {
     readings = List.copyOf(readings);
+    presses = List.copyOf(presses);
+    plungers = List.copyOf(plungers);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
+  }
+
+  /** All that there is to find out from. */
+  public Evidence evidence() {
+    return new Evidence(results, readings, presses, plungers);
   }
 }

@@ -3,6 +3,7 @@ package org.halflight.desk.view;
 import java.util.Optional;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.words.LinkageWords;
 import org.halflight.words.LinkageWorkWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
@@ -24,8 +25,8 @@ final class LinkageText {
     LinkageJudgement judged = linkage.judged();
     if (!linkage.isUnderWay()) {
       return words(
-          LinkageWorkWords.large(judged),
-          LinkageWorkWords.advice(judged),
+          LinkageWords.large(judged),
+          LinkageWords.advice(judged),
           Words.say("desk.linkage.note", judged.presses().size()),
           judged.verdict() == LinkageJudgement.Verdict.RIGHT
               ? NumeralsText.Tone.SETTLED
@@ -39,7 +40,7 @@ final class LinkageText {
     String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
     return words(
         PressWords.outcome(last.outcome()),
-        judged.fault().isEmpty() ? "" : LinkageWorkWords.advice(judged),
+        judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
         last.aheadSeconds().isEmpty()
             ? number
             : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
