@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.FiringRow;
@@ -16,6 +18,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -75,6 +78,9 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    if (view.two().isPresent()) {
+      return ofTwo(view, view.two().get());
+    }
     Optional<AssemblyStages> stages = StageText.underWay(view);
     Optional<Picture> map =
         stages.isPresent()
@@ -91,6 +97,26 @@ public final class BenchPictures {
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
         stages.isPresent() ? List.of() : speeds(view));
+  }
+
+  /** Both firing rows; there is no map to select a speed on. */
+  private static All ofTwo(BenchView view, TwoAtOnce two) {
+    MarkedSpeed right = two.second().speed();
+    Optional<Picture> one = firingRow(view, two.first().speed()).map(its -> its);
+    Optional<Picture> other = firingRow(view, right).map(its -> its);
+    return new All(
+        one,
+        one.map(Picture::table),
+        other,
+        other.map(Picture::table),
+        releases(view, right),
+        Stream.of(two.first(), two.second())
+            .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
+            .map(BenchPictures::word)
+            .collect(Collectors.joining(Words.say("desk.two.join"))),
+        "",
+        "",
+        List.of());
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */
