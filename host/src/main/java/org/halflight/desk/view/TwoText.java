@@ -58,7 +58,6 @@ public record TwoText(List<Side> sides, String enough) {
   }
 
   private static Side side(TwoAtOnce.Side side, BenchView view) {
-    String figure = TwoWords.error(side);
     String before =
         side.beforeStops().isPresent()
             ? Words.say("desk.two.before", Numbers.bareStops(side.beforeStops().getAsDouble()))
@@ -70,7 +69,9 @@ public record TwoText(List<Side> sides, String enough) {
     return new Side(
         Numbers.speed(side.speed()),
         TwoWords.change(side),
-        figure.isEmpty() ? Words.say("desk.two.none") : figure,
+        side.errorStops().isPresent()
+            ? Numbers.bareStops(side.errorStops().getAsDouble())
+            : Words.say("desk.two.none"),
         Stream.of(known, before)
             .filter(part -> !part.isEmpty())
             .collect(Collectors.joining(Words.say("desk.two.join"))),
