@@ -42,6 +42,7 @@ final class DeskWindow {
   private final UncaughtFaults uncaught;
   private DeskSettings settings;
   private final CuePlayer sounds;
+
   /** Pictures that are wanted after it was shut down are for nobody. */
   private final ExecutorService drawing =
       new ThreadPoolExecutor(
@@ -56,6 +57,7 @@ final class DeskWindow {
             return thread;
           },
           new ThreadPoolExecutor.DiscardPolicy());
+
   private final Places places;
   private final TopBar top;
   private final BenchPlace bench;
@@ -340,7 +342,7 @@ final class DeskWindow {
       act(UserAction.REJECT);
     } else if (!places.here().goOn()) {
       (places.here().acceptsBenchKeys() ? Proposal.of(view) : Optional.of(Proposal.elsewhere(view)))
-          .ifPresentOrElse(this::act, () -> saysOfPedal(Words.say("desk.pedal.nothing")));
+          .ifPresentOrElse(this::act, () -> saysOfPedal(Proposal.nothing(view)));
     }
   }
 
