@@ -42,8 +42,7 @@ public record StagesPicture(AssemblyStages assembly, String note) implements Pic
     whiskers(plot, slow, theme.asFound());
     whiskers(plot, top, theme.asLeft());
     Stage first = stages.get(0);
-    plot.joined(
-        Words.say("stage.picture.slow", first.slow().speed()), slow, theme.asFound(), true);
+    plot.joined(Words.say("stage.picture.slow", first.slow().speed()), slow, theme.asFound(), true);
     plot.joined(Words.say("stage.picture.top", first.top().speed()), top, theme.asLeft(), false);
     plot.level(0, theme.quietInk(), false);
     double low = Math.min(-LEAST_STOPS, end(slow, top, -1));
@@ -72,9 +71,7 @@ public record StagesPicture(AssemblyStages assembly, String note) implements Pic
       Fired fired = speed.of(stage);
       if (fired.errors().n() > 0) {
         points.add(
-            new double[] {
-              i + beside, fired.errors().mean().get(), plusMinus.applyAsDouble(stage)
-            });
+            new double[] {i + beside, fired.errors().mean().get(), plusMinus.applyAsDouble(stage)});
       }
     }
     return points;

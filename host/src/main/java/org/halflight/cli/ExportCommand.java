@@ -89,8 +89,7 @@ final class ExportCommand implements Callable<Integer> {
     stageFile.ifPresent(
         to ->
             write(
-                StageTable.of(
-                    Source.of(firings), StageRuns.of(firings, Sessions.runs(sessions))),
+                StageTable.of(Source.of(firings), StageRuns.of(firings, Sessions.runs(sessions))),
                 to));
     surroundings.terminal().say(Sessions.remarks(sessions));
     return 0;

@@ -134,7 +134,8 @@ final class PracticeCommand implements Callable<Integer> {
   }
 
   /** The camera is put together from the bare shutter on; one part may not fit. */
-  private int stages(Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
+  private int stages(
+      Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
     operator.clean(true);
     operator.useFit(CliWords.constant(InventedFit.WORDS, fit, "--fit"));
     operator.willAssemble(PUT_TOGETHER);
@@ -156,9 +157,7 @@ final class PracticeCommand implements Callable<Integer> {
         new StagesPicture(assemblies.get(0), Sentences.source(Source.PRACTICE_SERIAL)),
         folder.file("stages.png"));
     surroundings.terminal().say("");
-    surroundings
-        .terminal()
-        .say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
+    surroundings.terminal().say(Words.say("practice.leftStages", out.toAbsolutePath().normalize()));
     return 0;
   }
 

@@ -9,6 +9,7 @@ import org.halflight.bench.LightPlan;
 import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
@@ -71,7 +72,23 @@ final class BenchActions {
     useDial(setup);
     model.runBegins();
     List<SessionEvent> news = run.begin(setup);
-    archive.runBegan(session().run(), setup);
+    archive.runBegan(session().run(), session().setup().orElse(setup));
+    return news;
+  }
+
+  /** A switch of a run in stages is flipped; outside of one it says so. */
+  List<SessionEvent> flip(Assembly.Switch one) {
+    if (isAtWork()) {
+      sayAtWork();
+      return List.of();
+    }
+    if (run.stage().isEmpty()) {
+      model.say(new Message(Message.Kind.ATTENTION, Words.say("stage.none.desk")));
+      return List.of();
+    }
+    model.runBegins();
+    List<SessionEvent> news = run.flip(one);
+    session().setup().ifPresent(setup -> archive.runBegan(session().run(), setup));
     return news;
   }
 

@@ -105,7 +105,9 @@ final class BenchPlace extends Place {
     allKeys.add(keys);
     hints.setVisible(false);
     map.canvas().onChoice(this::choose);
-    row.canvas().onChoice(at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
+    row.canvas()
+        .onChoice(
+            at -> all.rejected((int) (at * all.releases().size())).ifPresent(this::askForReason));
 
     word.setName("verdictWord");
     word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));

@@ -25,6 +25,7 @@ import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.UserAction;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Camera;
+import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
@@ -280,6 +281,9 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
+      case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
+      case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
+      case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));
       case MARK -> {
         places.back();
         bench.askForMark();

@@ -14,6 +14,7 @@ import javax.swing.JRadioButtonMenuItem;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
+import org.halflight.shuttermodel.InventedFit;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
@@ -38,6 +39,7 @@ final class PracticeMenu {
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
+    menu.add(fits());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
     tick(bounce, "bounce", on -> camera -> camera.bounce(on));
@@ -92,6 +94,16 @@ final class PracticeMenu {
           camera -> camera.useContact(Optional.of(each)));
     }
     return contacts;
+  }
+
+  private JMenu fits() {
+    JMenu fits = new JMenu(Words.say("desk.practice.fit"));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedFit each : InventedFit.values()) {
+      choice(
+          fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
+    }
+    return fits;
   }
 
   private JMenu linkages() {

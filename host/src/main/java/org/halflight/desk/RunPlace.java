@@ -126,6 +126,7 @@ final class RunPlace extends Place {
     firingPanel.add(options.of(RunOption.QUICK), "span 2");
     Deque<RunOption<?>> beside = new ArrayDeque<>(RunOption.CONDITIONS);
     row("desk.run.camera", camera, beside);
+    phasePanel.add(options.of(RunOption.STAGES));
     row("desk.run.phase", phasePanel, beside);
     row("desk.run.dial", dial, beside);
     row("desk.run.speeds", speeds, beside);

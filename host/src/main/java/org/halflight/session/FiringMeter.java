@@ -67,7 +67,7 @@ final class FiringMeter {
     ProfileUse profile = profileUse();
     return method(oneLevel.isOneLevel() ? seenNow() : Optional.empty())
         .measure(
-        profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
+            profile.crossings(firing, rig.rate()), assumed, profile.rate(rig.rate()), nowTicks);
   }
 
   /** From the press of the release to first light, in seconds. */
@@ -131,8 +131,7 @@ final class FiringMeter {
                     && r.levels().isEmpty()
                     && r.key().rigSerial().equals(rig.serial())
                     && r.key().bootCount() == rig.bootCount())
-        .flatMap(
-            r -> r.inTheLight(known, levels(), method(r.oneLevel()), profileUse()).stream())
+        .flatMap(r -> r.inTheLight(known, levels(), method(r.oneLevel()), profileUse()).stream())
         .toList();
   }
 

@@ -41,8 +41,7 @@ public sealed interface HeldLight {
    * @param dark the same with the shutter shut
    * @param thresholds where they stood, where that is known
    */
-  static HeldLight of(
-      List<Double> plateau, List<Double> dark, Optional<ThresholdsAt> thresholds) {
+  static HeldLight of(List<Double> plateau, List<Double> dark, Optional<ThresholdsAt> thresholds) {
     if (plateau.size() < LEAST_BEATS) {
       return new TooShort();
     }

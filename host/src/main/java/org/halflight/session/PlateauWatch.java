@@ -67,7 +67,9 @@ final class PlateauWatch {
     dark.clear();
   }
 
-  /** The light of the plateau of a firing that is over, beat by beat, in counts of the converter. */
+  /**
+   * The light of the plateau of a firing that is over, beat by beat, in counts of the converter.
+   */
   List<Double> countsOf(Firing firing, TickRate rate) {
     List<LitBeat> own = new ArrayList<>();
     while (!beats.isEmpty() && beats.peek().ticks() <= firing.lastTicks()) {

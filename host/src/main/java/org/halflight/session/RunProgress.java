@@ -38,7 +38,6 @@ final class RunProgress {
   /** Whether the light was read in the run that goes on. */
   private boolean isRead;
 
-
   RunProgress(FiringLog log, PressBook presses, DialQuestions questions, VerdictIsIn verdictIsIn) {
     this.log = log;
     this.presses = presses;
@@ -144,7 +143,8 @@ final class RunProgress {
   }
 
   void next(List<SessionEvent> events) {
-    if (isQuick() && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
+    if (isQuick()
+        && shown.flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()) {
       heldOpen = true;
       goOn(events);
       return;
@@ -296,7 +296,11 @@ final class RunProgress {
   int wantedNow(DialSetting setting) {
     if (!isQuick() || setting.speed().isEmpty()) {
       return setup()
-          .map(its -> setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
+          .map(
+              its ->
+                  isBulbOfStage(setting)
+                      ? BULB_PRESSES_OF_STAGE
+                      : setting.speed().map(its::firingsWanted).orElse(its.firingsPerSpeed()))
           .orElse(0);
     }
     return repeat()
@@ -358,8 +362,7 @@ final class RunProgress {
         : setting
             .speed()
             .map(asked::firingsWanted)
-            .orElseGet(
-                () -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
+            .orElseGet(() -> wanted(setting.untimedTest().orElseThrow(), asked.firingsPerSpeed()));
   }
 
   /**

@@ -171,7 +171,9 @@ public record RunSetup(
 
   /** Whether another set-up is a stage of the same assembly, be the parts on or off. */
   public boolean isStageOf(RunSetup other) {
-    return isStage() && other.isStage() && with(Assembly.BARE).asksTheSameAs(other.with(Assembly.BARE));
+    return isStage()
+        && other.isStage()
+        && with(Assembly.BARE).asksTheSameAs(other.with(Assembly.BARE));
   }
 
   /** Good firings wanted of a speed; in a stage the top speed wants one. */

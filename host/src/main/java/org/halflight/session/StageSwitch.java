@@ -14,7 +14,8 @@ import java.util.List;
  * @param dropsTheLast whether the run before was none
  * @param lightAgain whether the cells are others than when something was fired last
  */
-public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast, boolean lightAgain) {
+public record StageSwitch(
+    How how, int stage, int earlier, boolean dropsTheLast, boolean lightAgain) {
   /** How a stage comes about. */
   public enum How {
     /** A part was put on or taken off, or the assembly begins. */
@@ -35,12 +36,7 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
    * @param untouched whether nothing has happened in the last run
    */
   static StageSwitch of(List<RunSetup> runs, RunSetup begun, boolean untouched) {
-    int first = runs.size();
-    while (first > 0 && runs.get(first - 1).isStageOf(begun)) {
-      first--;
-    }
-    List<Assembly> stages =
-        runs.subList(first, runs.size()).stream().map(RunSetup::assembly).toList();
+    List<Assembly> stages = stages(runs, begun).stream().map(RunSetup::assembly).toList();
     Assembly now = begun.assembly();
     int count = stages.size();
     if (count > 0 && stages.get(count - 1).equals(now)) {
@@ -58,6 +54,20 @@ public record StageSwitch(How how, int stage, int earlier, boolean dropsTheLast,
     int earlier = stages.lastIndexOf(now) + 1;
     return new StageSwitch(
         earlier > 0 ? How.AGAIN : How.NEXT, count + 1, earlier, false, lightAgain);
+  }
+
+  /** Which stage of its assembly the last run is, from 1. */
+  public static int number(List<RunSetup> runs) {
+    return runs.isEmpty() ? 0 : stages(runs, runs.get(runs.size() - 1)).size();
+  }
+
+  /** The last runs that are stages of one assembly with another one. */
+  private static List<RunSetup> stages(List<RunSetup> runs, RunSetup with) {
+    int first = runs.size();
+    while (first > 0 && runs.get(first - 1).isStageOf(with)) {
+      first--;
+    }
+    return runs.subList(first, runs.size());
   }
 
   SessionEvent event(RunSetup begun) {

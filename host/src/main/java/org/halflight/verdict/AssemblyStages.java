@@ -50,8 +50,7 @@ public record AssemblyStages(List<Stage> stages, List<StageChange> changes) {
 
   /** The same of the top speed. */
   public double topPlusMinus(Stage stage) {
-    return StageScatter.top(stages, StageScatter.slow(stages))
-        .plusMinus(stage.top().errors().n());
+    return StageScatter.top(stages, StageScatter.slow(stages)).plusMinus(stage.top().errors().n());
   }
 
   /** What a stage shows against the one before, counted from 1; empty for the first. */

@@ -397,14 +397,7 @@ public record SpeedSummary(
     return compared == errors
         ? this
         : new SpeedSummary(
-            speed,
-            reference,
-            phase,
-            releases,
-            compared,
-            afterRestStops,
-            tolerance,
-            how);
+            speed, reference, phase, releases, compared, afterRestStops, tolerance, how);
   }
 
   /** Whether the firings scatter more than a sound shutter's do. */

@@ -84,16 +84,14 @@ public final class StageRuns {
     List<MarkedSpeed> order = run.setup().order();
     // Blades that never open fully have time enough at the slow speed; at the top speed they may.
     Fired slow =
-        fired(
-            tries, order.stream().max(byTime).orElseThrow(), f -> f.outcome() == Outcome.TIMED);
+        fired(tries, order.stream().max(byTime).orElseThrow(), f -> f.outcome() == Outcome.TIMED);
     Fired top =
         fired(tries, order.stream().min(byTime).orElseThrow(), f -> f.errorStops().isPresent());
     boolean lightSet =
         tries.stream()
             .filter(f -> f.errorStops().isPresent())
             .allMatch(f -> f.levels().isPresent());
-    return Optional.of(
-        new Stage(run.setup().assembly(), lightSet, bulb(tries), slow, top));
+    return Optional.of(new Stage(run.setup().assembly(), lightSet, bulb(tries), slow, top));
   }
 
   private static Fired fired(
@@ -102,15 +100,13 @@ public final class StageRuns {
         tries.stream().filter(f -> f.shown().equals(Optional.of(speed))).toList();
     return Fired.of(
         speed,
-        its.stream()
-            .filter(works)
-            .flatMapToDouble(f -> f.errorStops().stream())
-            .boxed()
-            .toList(),
+        its.stream().filter(works).flatMapToDouble(f -> f.errorStops().stream()).boxed().toList(),
         (int) its.stream().filter(works.negate()).count());
   }
 
-  /** The first press is a tap, the last one is held; a rig without its release sees no letting go. */
+  /**
+   * The first press is a tap, the last one is held; a rig without its release sees no letting go.
+   */
   private static Optional<Bulb> bulb(List<FiringResult> tries) {
     List<Holds.Shot> shots =
         tries.stream()

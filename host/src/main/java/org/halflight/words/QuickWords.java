@@ -12,7 +12,8 @@ public final class QuickWords {
   /** What to set, and what to do with it. */
   static String shown(DialSetting setting) {
     return Words.say(
-        setting.speed().isPresent() ? "news.quick.set" : "news.quick.hold", Sentences.dial(setting));
+        setting.speed().isPresent() ? "news.quick.set" : "news.quick.hold",
+        Sentences.dial(setting));
   }
 
   /** Which speed is fired again, and why. */

@@ -53,7 +53,9 @@ public final class StageWords {
     return Words.say("stage." + Words.key(one) + "." + one.word(assembly));
   }
 
-  /** The assembly that a typed word asks of a switch, by the word that is noted or a plainer one. */
+  /**
+   * The assembly that a typed word asks of a switch, by the word that is noted or a plainer one.
+   */
   public static Optional<Assembly> typed(Switch one, Assembly now, String word) {
     return one.positions(now).stream()
         .filter(

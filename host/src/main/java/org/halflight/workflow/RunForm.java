@@ -222,8 +222,7 @@ public record RunForm(
         untimedTests.contains(UntimedTest.T) && !untimedTests.contains(UntimedTest.B)
             ? UntimedTest.T
             : UntimedTest.B;
-    return Stream.concat(
-            untimedTests.stream().filter(test -> test != held), Stream.of(held))
+    return Stream.concat(untimedTests.stream().filter(test -> test != held), Stream.of(held))
         .toList();
   }
 

@@ -82,9 +82,7 @@ class KnobContactTest {
     bench.fire(0.125);
     assertThat(bench.session.results()).hasSize(1);
     assertThat(bench.result(1).outcome()).isEqualTo(Outcome.TIMED);
-    assertThat(bench.result(1).firing().knob())
-        .extracting(Edge::high)
-        .containsExactly(true, false);
+    assertThat(bench.result(1).firing().knob()).extracting(Edge::high).containsExactly(true, false);
   }
 
   @Test

@@ -142,8 +142,7 @@ class StagesTest {
     assertThat(Optional.of(Switch.CELLS)).isEqualTo(Switch.find("cells"));
     for (Switch each : Switch.values()) {
       each.positions(Assembly.BARE)
-          .forEach(
-              its -> assertThat(Assembly.of(its.in(RunConditions.NONE))).isEqualTo(its));
+          .forEach(its -> assertThat(Assembly.of(its.in(RunConditions.NONE))).isEqualTo(its));
     }
   }
 }

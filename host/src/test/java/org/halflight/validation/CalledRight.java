@@ -132,6 +132,13 @@ final class CalledRight {
     page.add("");
     page.addAll(kinds());
     page.add("");
+    page.add("### What this depends on");
+    page.add("");
+    page.add(
+        "Nobody has measured these figures. Here each is changed by itself, light and key, as asked.");
+    page.add("");
+    page.addAll(natures());
+    page.add("");
     page.add("### Wrong keys");
     page.add("");
     page.add(
@@ -174,6 +181,15 @@ final class CalledRight {
               Verdict.WORDS.word(verdict),
               gap -> part(cameras(gap, BY_LIGHT, CAMERAS), c -> c.judged().verdict() == verdict)));
     }
+    for (Verdict verdict : List.of(Verdict.WRONG, Verdict.UNDECIDED)) {
+      rows.add(
+          row(
+              Verdict.WORDS.word(verdict) + ", ended after the five stops",
+              gap ->
+                  part(
+                      cameras(gap, BY_LIGHT, CAMERAS),
+                      c -> c.judgedAfter(LinkageStep.STOP).verdict() == verdict)));
+    }
     return rows;
   }
 
@@ -201,12 +217,7 @@ final class CalledRight {
                 Pace.inSteps(2).withHandOnWind().rolledOn()));
     List<String> rows = head("asked, and rule");
     for (Way way : ways) {
-      List<List<PressedCamera>> at =
-          Arrays.stream(MARKS)
-              .mapToObj(gap -> cameras(gap, new Led(way.pace(), Sensor.LIGHT_AND_KEY, 0), CAMERAS))
-              .toList();
-      rows.add(row(way.words(), at, CalledRight::isRight));
-      rows.add(row("the same, four times", at, fewerAdvanceOnly(4)));
+      rows.addAll(rows(way.words(), new Led(way.pace(), Sensor.LIGHT_AND_KEY, 0)));
     }
     return rows;
   }
@@ -241,6 +252,28 @@ final class CalledRight {
               CalledRight::isRight));
     }
     return rows;
+  }
+
+  private static List<String> natures() {
+    List<String> rows = head("changed");
+    rows.addAll(rows("as above", Button.Nature.USUAL));
+    rows.addAll(rows("load does not drop", new Button.Nature(0, 0.2)));
+    rows.addAll(rows("load drops twice as much", new Button.Nature(2, 0.2)));
+    rows.addAll(rows("people react after 0.15 s", new Button.Nature(1, 0.15)));
+    rows.addAll(rows("people react after 0.3 s", new Button.Nature(1, 0.3)));
+    return rows;
+  }
+
+  private static List<String> rows(String words, Button.Nature nature) {
+    return rows(words, new Led(TOLD, Sensor.LIGHT_AND_KEY, 0, nature));
+  }
+
+  /** By the program's rule, and by one of four. */
+  private static List<String> rows(String words, Led led) {
+    List<List<PressedCamera>> at =
+        Arrays.stream(MARKS).mapToObj(gap -> cameras(gap, led, CAMERAS)).toList();
+    return List.of(
+        row(words, at, CalledRight::isRight), row("the same, four times", at, fewerAdvanceOnly(4)));
   }
 
   private static List<String> orders() {

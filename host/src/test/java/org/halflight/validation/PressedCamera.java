@@ -50,12 +50,17 @@ record PressedCamera(
    * @param stop how the person presses who is to stop
    * @param sensor besides the light
    * @param wrongKeys how often the person presses the other of the two wind keys
+   * @param nature of cameras and people
    */
-  record Led(Pace stop, Sensor sensor, double wrongKeys) {}
+  record Led(Pace stop, Sensor sensor, double wrongKeys, Button.Nature nature) {
+    Led(Pace stop, Sensor sensor, double wrongKeys) {
+      this(stop, sensor, wrongKeys, Button.Nature.USUAL);
+    }
+  }
 
   static PressedCamera of(double gapMm, Button.Kind kind, Led led, Draws draws) {
-    Button camera = Button.drawn(gapMm, kind, draws);
-    Finger finger = new Finger(draws);
+    Button camera = Button.drawn(gapMm, kind, led.nature(), draws);
+    Finger finger = new Finger(led.nature(), draws);
     List<JudgedPress> presses = new ArrayList<>();
     List<Press> seen = new ArrayList<>();
     for (LinkageStep step : LinkageStep.values()) {
@@ -87,6 +92,12 @@ record PressedCamera(
 
   LinkageJudgement judged() {
     return new LinkageJudgement(presses);
+  }
+
+  /** The same by somebody who ends the test after a step. */
+  LinkageJudgement judgedAfter(LinkageStep last) {
+    return new LinkageJudgement(
+        presses.stream().filter(press -> press.step().compareTo(last) <= 0).toList());
   }
 
   private static OptionalDouble ahead(Press press, Button camera, Sensor sensor, Draws draws) {

@@ -296,11 +296,7 @@ final class QuickStudy {
   }
 
   private static String row(
-      Fault fault,
-      String what,
-      List<List<Both>> all,
-      Predicate<Both> quick,
-      Predicate<Both> five) {
+      Fault fault, String what, List<List<Both>> all, Predicate<Both> quick, Predicate<Both> five) {
     StringBuilder row = new StringBuilder("| " + fault.words() + " | " + what);
     for (List<Both> at : all) {
       row.append(

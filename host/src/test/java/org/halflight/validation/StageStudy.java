@@ -90,8 +90,7 @@ final class StageStudy {
         new Assembly(stage.cover(), cells, Place.values()[stage.place()]),
         true,
         Optional.of(
-            new Stage.Bulb(
-                Seen.RIGHT, Seen.RIGHT, stage.closesAtOnce() ? Seen.RIGHT : Seen.WRONG)),
+            new Stage.Bulb(Seen.RIGHT, Seen.RIGHT, stage.closesAtOnce() ? Seen.RIGHT : Seen.WRONG)),
         Stage.Fired.of(SLOW, stage.slowStops(), stage.slowFailed()),
         Stage.Fired.of(TOP, stage.topStops(), 1 - stage.topStops().size()));
   }

@@ -21,8 +21,7 @@ class StageStudyTest {
     List<Reported> all = StageStudy.reported(fault, REPAIRS);
     assertThat(StageStudy.found(all)).isGreaterThan(0.75);
     assertThat(
-            StageStudy.found(
-                all.stream().filter(each -> each.repair().sizeStops() > 0.3).toList()))
+            StageStudy.found(all.stream().filter(each -> each.repair().sizeStops() > 0.3).toList()))
         .isGreaterThan(0.88);
   }
 

@@ -9,12 +9,14 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.UntimedTest;
 import org.halflight.verdict.FiringsWanted;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
+import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 
 /**
@@ -145,6 +147,13 @@ final class Announcer {
           .map(text -> text + wanted(result))
           .map(text -> new Message(plain ? Message.Kind.NEWS : Message.Kind.ATTENTION, text));
     }
+    if (news instanceof SessionEvent.RunDone
+        && session.get().setup().filter(RunSetup::isStage).isPresent()) {
+      List<String> all = StageWords.last(session.get().results(), session.get().runs());
+      return Optional.of(
+          new Message(Message.Kind.NEWS, String.join(" ", all.subList(1, all.size()))))
+          .filter(message -> !message.text().isEmpty());
+    }
     if (news instanceof SessionEvent.RunDone) {
       boolean left =
           session.get().setup().filter(setup -> setup.phase() == Phase.AS_LEFT).isPresent();
@@ -163,6 +172,7 @@ final class Announcer {
             || news instanceof SessionEvent.FlashContactInUse
             || news instanceof SessionEvent.LeakWhileCocking
             || news instanceof SessionEvent.SetBeforeCocking
+            || news instanceof SessionEvent.StageBegins
             || news instanceof SessionEvent.EnoughToKnow
             || news instanceof SessionEvent.LightForgotten
             || (news instanceof SessionEvent.ProfileStands stands && !stands.use().isCalibrated())

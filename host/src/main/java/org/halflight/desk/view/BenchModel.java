@@ -13,6 +13,7 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.Outcome;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
@@ -166,7 +167,9 @@ public final class BenchModel {
         camera,
         dial,
         shown,
-        shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
+        session.setup().filter(RunSetup::isStage).isPresent()
+            ? session.goodHere()
+            : shown.flatMap(DialSetting::speed).map(session::goodAt).orElse(0),
         session.wanted(),
         session.repeat(),
         session.isRunDone(),

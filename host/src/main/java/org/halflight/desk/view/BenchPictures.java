@@ -13,6 +13,7 @@ import org.halflight.chart.SpeedMap;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Numbers;
@@ -74,7 +75,11 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
-    Optional<Picture> map = speedMap(view).map(its -> its);
+    Optional<AssemblyStages> stages = StageText.underWay(view);
+    Optional<Picture> map =
+        stages.isPresent()
+            ? stages.map(its -> StageText.picture(view, its))
+            : speedMap(view).map(its -> its);
     Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
         map,
@@ -84,8 +89,8 @@ public final class BenchPictures {
         looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
-        String.join(" ", RunHints.of(view)),
-        speeds(view));
+        String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
+        stages.isPresent() ? List.of() : speeds(view));
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */

@@ -78,6 +78,7 @@ public final class KeyHints {
     if (NextText.of(view).done()) {
       hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));
     }
+    hints.addAll(StageText.keys(view));
     if (practice) {
       hints.add(hint(UserAction.FIRE, Words.say("desk.key.fire"), false));
     }
@@ -91,7 +92,9 @@ public final class KeyHints {
     if (view.last().flatMap(LastFiring::over).flatMap(FiringResult::rejection).isPresent()) {
       hints.add(plain(UserAction.REASON));
     }
-    if (view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent()) {
+    if (view.setup()
+        .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
+        .isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
     }
     hints.add(

@@ -107,6 +107,9 @@ public final class KeyMap {
     keys.put("K", UserAction.LEARN_COCKING);
     keys.put("L", UserAction.LENS_CAP);
     ConditionKeys.ALL.forEach((act, key) -> keys.put(key.digit(), act));
+    keys.put("E", UserAction.SWITCH_COVER);
+    keys.put("I", UserAction.SWITCH_CELLS);
+    keys.put("U", UserAction.SWITCH_PLACE);
     keys.put("A", UserAction.MARK);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);

@@ -31,6 +31,9 @@ public record NextText(
           Words.say("desk.next.noRun"), "", Words.say("desk.next.fireAnyway"), 0, 0, "", false);
     }
     RunSetup setup = view.setup().get();
+    if (setup.isStage()) {
+      return StageText.next(view, setup);
+    }
     String heading = heading(view, setup);
     boolean adjusting = setup.phase() == Phase.ADJUSTING;
     if (view.runDone() && !adjusting && !isStayingForMore(view)) {

@@ -55,6 +55,12 @@ public enum UserAction {
   CONDITION_STOPPED_DOWN,
   /** The firing just made was as the next ones are said to be. */
   CONDITION_LAST_TOO,
+  /** In a run in stages: the cover was put on, or taken off. */
+  SWITCH_COVER,
+  /** In a run in stages: the cells are none, the rear one, the front one, both, in turn. */
+  SWITCH_CELLS,
+  /** In a run in stages: on the bench, loose in the camera, the ring tight, in turn. */
+  SWITCH_PLACE,
   /** An adjustment is marked. */
   MARK,
   /** The slower neighbour of the speed that is looked at. */

@@ -16,7 +16,7 @@ import org.halflight.time.TickRate;
  */
 final class PracticeBoard {
   private static final String FIRMWARE = "practice-1";
-  private static final int ALL_CHANNELS = 0x7F;
+  private static final int ALL_CHANNELS = 0xFF;
 
   /** How long the board takes to its first line. */
   private static final long GREETING_TICKS = 0x12C0;

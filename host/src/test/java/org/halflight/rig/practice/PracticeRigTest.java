@@ -88,7 +88,7 @@ class PracticeRigTest {
     assertThat(greeting)
         .isEqualTo(
             new Greeting(
-                0, 1, 16_000_000, "full", 0x7F, "PRACTICE", 1, "power", "practice-1", 0x12C0));
+                0, 1, 16_000_000, "full", 0xFF, "PRACTICE", 1, "power", "practice-1", 0x12C0));
     List<Beat> beats = only(Beat.class, heard);
     assertThat(beats).hasSize(12);
     for (int i = 0; i < beats.size(); i++) {

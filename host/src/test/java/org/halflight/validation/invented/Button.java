@@ -41,6 +41,16 @@ public record Button(
       double tripRise,
       double tripDrop) {}
 
+  /**
+   * What the study hangs on and nobody has measured.
+   *
+   * @param drops how much more than usual the load drops
+   * @param reactionSeconds median of all people
+   */
+  public record Nature(double drops, double reactionSeconds) {
+    public static final Nature USUAL = new Nature(1, 0.2);
+  }
+
   /** What is varied of a study's cameras. */
   public enum Kind {
     PLAIN("plain"),
@@ -72,20 +82,21 @@ public record Button(
    *
    * @param gapMm by how much, below 0 for a shutter that trips first
    */
-  public static Button drawn(double gapMm, Kind kind, Draws draws) {
+  public static Button drawn(double gapMm, Kind kind, Nature nature, Draws draws) {
     double first = draws.between(1.2, 2.8);
     double unlock = first + Math.max(0, -gapMm);
     double trip = unlock + gapMm;
-    double unlockRise = draws.between(0, 0.3);
-    double tripRise = draws.between(0.1, 0.6);
+    double drops = nature.drops();
+    double unlockRise = drops * draws.between(0, 0.3);
+    double tripRise = drops * draws.between(0.1, 0.6);
     Load load =
         new Load(
             draws.between(0.5, 1.5),
             draws.between(0.6, 2),
             unlockRise,
-            unlockRise + draws.between(0, 0.15),
+            unlockRise + drops * draws.between(0, 0.15),
             tripRise,
-            tripRise + draws.between(0, 0.2));
+            tripRise + drops * draws.between(0, 0.2));
     return new Button(
         unlock,
         trip,

@@ -21,11 +21,11 @@ public final class Finger {
   private final double stepMm;
 
   /** The hand of one person. */
-  public Finger(Draws draws) {
+  public Finger(Button.Nature nature, Draws draws) {
     this.draws = draws;
     stiffness = draws.between(0.3, 0.9);
     damping = draws.between(0.003, 0.008);
-    reaction = draws.around(0.2, 0.12);
+    reaction = draws.around(nature.reactionSeconds(), 0.12);
     haste = draws.around(1, 0.3);
     stepMm = draws.around(0.15, 0.3);
   }
@@ -49,7 +49,7 @@ public final class Finger {
   public Press press(Button camera, Pace pace, boolean stops) {
     Button button = camera.inOnePress(draws);
     Hand hand = new Hand(camera, pace);
-    double reacts = Math.max(0.12, draws.around(reaction, 0.18));
+    double reacts = Math.max(0.1, draws.around(reaction, 0.18));
     double brake = draws.around(0.04, 0.3);
     double rests = draws.between(0.1, 0.4);
     double back = draws.between(15, 60);
