@@ -50,6 +50,7 @@ public final class Session {
   private final List<LightReading> readings = new ArrayList<>();
   private FiringGrouper grouper = grouperFor(BoardTraits.USUAL);
   private boolean rigAtWork;
+  private OptionalLong lastEdgeTicks = OptionalLong.empty();
 
   /** Firings before this one have ticks of another start. */
   private int firstOfTicks;
@@ -106,6 +107,7 @@ public final class Session {
   private boolean onRig(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.EdgeAt edge) {
       rig.onTicks(edge.edge().ticks(), events);
+      lastEdgeTicks = OptionalLong.of(edge.edge().ticks());
       knob.onEdge(edge.edge());
       // The speed may change when a firing settles, so earlier firings settle before this edge is
       // looked at.
@@ -327,6 +329,13 @@ public final class Session {
     return !grouper.isLight() && !grouper.isMoreThanNoise();
   }
 
+  /** How long ago the last edge came, in seconds by the rig's time; infinite where none came. */
+  public double secondsSinceEdge() {
+    return lastEdgeTicks.isEmpty()
+        ? Double.POSITIVE_INFINITY
+        : rig.rate().seconds(rig.latestTicks() - lastEdgeTicks.getAsLong());
+  }
+
   /** Whether a light sensor sees light, by edges and beats so far. */
   public boolean seesLight() {
     return grouper.isLight();
@@ -481,6 +490,7 @@ public final class Session {
     underway.forgetTicks();
     settler.forgetTicks();
     presses.forgetTicks();
+    lastEdgeTicks = OptionalLong.empty();
   }
 
   private void publishProfile(List<SessionEvent> events) {

@@ -1,6 +1,8 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.words.LinkageWords;
@@ -59,12 +61,19 @@ final class LinkageText {
   /** What to do, and what came of the press before. */
   static Optional<MessageText> say(BenchView view) {
     LinkageView linkage = view.linkage();
-    return linkage.isUnderWay()
-        ? Optional.of(
-            new MessageText(
-                (linkage.prompt().remark() + " " + linkage.prompt().sentence()).strip(),
-                MessageText.Kind.QUESTION))
-        : Optional.empty();
+    if (!linkage.isUnderWay()) {
+      return Optional.empty();
+    }
+    String attention =
+        view.said()
+            .filter(said -> said.kind() == Message.Kind.ATTENTION)
+            .map(Message::text)
+            .orElse("");
+    String text =
+        Stream.of(linkage.prompt().remark(), attention, linkage.prompt().sentence())
+            .filter(part -> !part.isEmpty())
+            .collect(Collectors.joining(" "));
+    return Optional.of(new MessageText(text, MessageText.Kind.QUESTION));
   }
 
   /** The step that is due, and how often it was made. */
