@@ -7,6 +7,7 @@ import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
 import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.Linkage;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.extratest.StopScale;
 
@@ -22,6 +23,9 @@ public final class ExtraTestPictures {
   public static Optional<Picture> of(ExtraTest tried, String note) {
     if (tried instanceof Bounce bounce && !bounce.speeds().isEmpty()) {
       return Optional.of(new BouncePicture(bounce, note));
+    }
+    if (tried instanceof Linkage linkage && !linkage.judged().presses().isEmpty()) {
+      return Optional.of(new LinkagePicture(linkage.judged(), note));
     }
     if (tried instanceof AdvanceTiming linkage) {
       return Optional.of(new AdvanceTimingPicture(linkage, note));

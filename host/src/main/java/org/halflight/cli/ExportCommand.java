@@ -8,12 +8,12 @@ import org.halflight.export.CsvTable;
 import org.halflight.export.ExtraTestTable;
 import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
+import org.halflight.extratest.Evidence;
 import org.halflight.export.StageTable;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
@@ -76,13 +76,13 @@ final class ExportCommand implements Callable<Integer> {
       write(SpeedTable.of(Source.of(firings), runs), speedFile.get());
     }
     if (extraTestFile.isPresent()) {
-      List<LightReading> readings = Sessions.readings(sessions);
+      Evidence all = Sessions.evidence(sessions, firings);
       List<RunSetup> runs = Sessions.runs(sessions);
       write(
           ExtraTestTable.of(
               Sessions.camera(sessions),
-              ExtraTests.source(firings, readings),
-              ExtraTests.of(firings, readings, runs),
+              ExtraTests.source(firings, all.readings()),
+              ExtraTests.of(all, runs),
               runs),
           extraTestFile.get());
     }

@@ -10,6 +10,7 @@ import org.halflight.chart.FiringRow;
 import org.halflight.chart.LightCurvePicture;
 import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
+import org.halflight.extratest.Evidence;
 import org.halflight.chart.StagesPicture;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
@@ -17,7 +18,6 @@ import org.halflight.files.FileKind;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
@@ -86,7 +86,7 @@ final class PictureCommand implements Callable<Integer> {
     Optional<OutFile> stagesFile = OutputOptions.asked(files, stages, FileKind.PICTURE);
     List<FiringResult> firings = Sessions.firings(sessions, profiles, surroundings);
     if (extraTests != null) {
-      drawTried(extraTests, firings, Sessions.readings(sessions), files);
+      drawTried(extraTests, Sessions.evidence(sessions, firings), files);
     }
     stagesFile.ifPresent(to -> draw(stages(firings), to));
     if (!ofSpeeds) {
@@ -122,12 +122,11 @@ final class PictureCommand implements Callable<Integer> {
     return RunPictures.firingRow(firings, summary, note);
   }
 
-  private void drawTried(
-      Path folder, List<FiringResult> firings, List<LightReading> readings, OutFiles files) {
+  private void drawTried(Path folder, Evidence all, OutFiles files) {
     int drawn = 0;
     Pictures.folder(folder);
-    String note = ExtraTestWords.source(firings, readings);
-    for (ExtraTest tried : ExtraTests.of(firings, readings, Sessions.runs(sessions))) {
+    String note = ExtraTestWords.source(all.firings(), all.readings());
+    for (ExtraTest tried : ExtraTests.of(all, Sessions.runs(sessions))) {
       Optional<Picture> picture = ExtraTestPictures.of(tried, note);
       if (picture.isPresent()) {
         drawn++;

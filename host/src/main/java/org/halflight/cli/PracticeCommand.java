@@ -18,6 +18,7 @@ import org.halflight.export.FiringTable;
 import org.halflight.export.SpeedTable;
 import org.halflight.export.StageTable;
 import org.halflight.export.StatisticTable;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.report.HandOverPage;
@@ -208,7 +209,7 @@ final class PracticeCommand implements Callable<Integer> {
     table(FiringTable.of(firings), "firings.csv");
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
-    List<ExtraTest> tried = ExtraTests.of(firings, List.of(), setups);
+    List<ExtraTest> tried = ExtraTests.of(Sessions.evidence(List.of(session), firings), setups);
     table(
         ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried, setups),
         "everyday.csv");
@@ -238,13 +239,13 @@ final class PracticeCommand implements Callable<Integer> {
     table(
         StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
         "statistics.csv");
+    Evidence all = Evidence.of(firings, List.of());
     Optional<RunChoice> before =
         Optional.of(
-            new RunChoice(
-                found, firings, List.of(), List.of(), RunNotes.last(notes, found.phase())));
+            new RunChoice(found, firings, all, List.of(), RunNotes.last(notes, found.phase())));
     Optional<RunChoice> after =
         Optional.of(
-            new RunChoice(left, firings, List.of(), List.of(), RunNotes.last(notes, left.phase())));
+            new RunChoice(left, firings, all, List.of(), RunNotes.last(notes, left.phase())));
     PageAbout about =
         new PageAbout(
             "",

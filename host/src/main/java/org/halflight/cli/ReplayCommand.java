@@ -48,7 +48,7 @@ final class ReplayCommand implements Callable<Integer> {
     terminal.say(ResultText.lines(firings, runs, DecisionOptions.remarks(runs)));
     terminal.say(
         ResultText.tried(
-            ExtraTests.of(firings, Sessions.readings(sessions), Sessions.runs(sessions))));
+            ExtraTests.of(Sessions.evidence(sessions, firings), Sessions.runs(sessions))));
     terminal.say(ResultText.stages(firings, Sessions.runs(sessions)));
     if (details) {
       terminal.say(ResultText.budgets(runs));

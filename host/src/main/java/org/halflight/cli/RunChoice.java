@@ -4,12 +4,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.report.PageAbout;
 import org.halflight.report.PageFromRuns;
 import org.halflight.report.PageRun;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LightReading;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.trouble.Trouble;
@@ -23,14 +23,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param run what it came to
  * @param firings of the files
- * @param readings of the light in the files
+ * @param all what there is in the files beside them
  * @param runs what all runs of the files were set up for
  * @param notes what the files say about it
  */
 record RunChoice(
     RunSummary run,
     List<FiringResult> firings,
-    List<LightReading> readings,
+    Evidence all,
     List<RunSetup> runs,
     Optional<RunNotes> notes) {
   /** How session files are read: held against what, and measured with what. */
@@ -48,7 +48,7 @@ record RunChoice(
                 new RunChoice(
                     run,
                     firings,
-                    Sessions.readings(paths),
+                    Sessions.evidence(paths, firings),
                     Sessions.runs(paths),
                     RunNotes.last(RunNotes.of(paths), phase)));
   }
@@ -89,7 +89,7 @@ record RunChoice(
         about,
         found.map(RunChoice::onPage),
         left.map(RunChoice::onPage),
-        ExtraTests.of(any.firings, any.readings, any.runs).stream()
+        ExtraTests.of(any.all, any.runs).stream()
             .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
             .toList());
   }

@@ -16,10 +16,10 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.bench.Workbench;
+import org.halflight.extratest.Evidence;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
-import org.halflight.session.LightReading;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.trouble.Trouble;
@@ -80,17 +80,17 @@ final class Sessions {
     return firings;
   }
 
-  /** The readings of light of several session files; one that is in two of them counts once. */
-  static List<LightReading> readings(List<Path> paths) {
-    return paths.stream()
-        .flatMap(
-            path ->
-                SessionReducer.replay(SessionFile.read(path).events())
-                    .session()
-                    .readings()
-                    .stream())
-        .distinct()
-        .toList();
+  /** Beside firings, what else there is in session files to find out from. */
+  static Evidence evidence(List<Path> paths, List<FiringResult> firings) {
+    List<Session> sessions =
+        paths.stream()
+            .map(path -> SessionReducer.replay(SessionFile.read(path).events()).session())
+            .toList();
+    return new Evidence(
+        firings,
+        sessions.stream().flatMap(session -> session.readings().stream()).distinct().toList(),
+        sessions.stream().flatMap(session -> session.presses().stream()).distinct().toList(),
+        sessions.stream().flatMap(session -> session.plungers().stream()).distinct().toList());
   }
 
   /** What the runs of several session files were set up for, in their order. */

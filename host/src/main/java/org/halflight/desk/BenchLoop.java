@@ -133,6 +133,7 @@ final class BenchLoop implements AutoCloseable {
   private void goOnWithLight() {
     if (hands.run().goOn()) {
       news(hands.run().drainEvents());
+      hands.run().linkage().pollEnded().ifPresent(this::says);
       hands
           .light()
           .pollEnded()
@@ -197,6 +198,11 @@ final class BenchLoop implements AutoCloseable {
       faulty = true;
       saysTrouble(faults.goesOn(fault, Words.say("fault.at.bench")));
     }
+  }
+
+  private void says(String sentence) {
+    model.say(new Message(Message.Kind.NEWS, sentence));
+    show();
   }
 
   private void saysTrouble(String sentence) {

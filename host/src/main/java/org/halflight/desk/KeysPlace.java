@@ -7,6 +7,7 @@ import java.util.Map;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.KeyMap;
 import org.halflight.desk.view.UserAction;
@@ -80,6 +81,14 @@ final class KeysPlace extends Place {
               panel.add(label);
             });
     return panel;
+  }
+
+  /** Keys that mean something only at times are listed then. */
+  @Override
+  void show(BenchView view) {
+    for (int i = 0; i < acts.size(); i++) {
+      labels.get(i).setVisible(KeyHints.isOffered(acts.get(i), view));
+    }
   }
 
   @Override

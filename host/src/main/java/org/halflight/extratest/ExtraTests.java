@@ -10,7 +10,10 @@ import java.util.stream.Stream;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
 import org.halflight.session.Phase;
+import org.halflight.session.PlungerAt;
+import org.halflight.session.PlungerReading;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Source;
@@ -35,6 +38,8 @@ public final class ExtraTests {
       Of of,
       List<FiringResult> firings,
       List<LightReading> readings,
+      List<LinkagePress> presses,
+      List<PlungerReading> plungers,
       AcceptanceCriteria criteria,
       RunConditions conditions) {}
 
@@ -46,6 +51,7 @@ public final class ExtraTests {
   /** In the order in which they are told. */
   private static final List<Kind> KINDS =
       List.of(
+          Linkage::of,
           run -> AdvanceTiming.of(run.of(), run.firings()),
           run -> Bounce.of(run.of(), run.firings()),
           run -> LightLeak.of(run.of(), run.readings()),
@@ -68,20 +74,36 @@ public final class ExtraTests {
    */
   public static List<ExtraTest> of(
       List<FiringResult> firings, List<LightReading> readings, List<RunSetup> runs) {
+    return of(Evidence.of(firings, readings), runs);
+  }
+
+  /**
+   * What all that there is says, run by run; nothing for what was not tried.
+   *
+   * @param runs what each run was set up for, in order
+   */
+  public static List<ExtraTest> of(Evidence all, List<RunSetup> runs) {
     Set<Of> each = new LinkedHashSet<>();
-    firings.forEach(firing -> each.add(new Of(firing.run(), firing.phase())));
-    readings.forEach(reading -> each.add(new Of(reading.run(), reading.phase())));
+    all.firings().forEach(firing -> each.add(new Of(firing.run(), firing.phase())));
+    all.readings().forEach(reading -> each.add(new Of(reading.run(), reading.phase())));
+    all.presses().forEach(press -> each.add(new Of(press.run(), press.phase())));
+    all.plungers().forEach(read -> each.add(new Of(read.run(), read.phase())));
     List<ExtraTest> tried = new ArrayList<>();
     for (Of run : each) {
       List<FiringResult> fired =
-          firings.stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
+          all.firings().stream().filter(f -> run.equals(new Of(f.run(), f.phase()))).toList();
       List<LightReading> read =
-          readings.stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
+          all.readings().stream().filter(r -> run.equals(new Of(r.run(), r.phase()))).toList();
       Run its =
           new Run(
               run,
               fired,
               read,
+              all.presses().stream().filter(p -> run.equals(new Of(p.run(), p.phase()))).toList(),
+              all.plungers().stream()
+                  .filter(p -> run.equals(new Of(p.run(), p.phase())))
+                  .map(PlungerAt::reading)
+                  .toList(),
               criteria(run, runs),
               setup(run, runs).map(RunSetup::conditions).orElse(RunConditions.NONE));
       KINDS.forEach(kind -> kind.of(its).ifPresent(tried::add));

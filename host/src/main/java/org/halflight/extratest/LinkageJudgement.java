@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.session.LinkagePress;
 import org.halflight.session.LinkageStep;
 import org.halflight.stored.StoredWords;
 
@@ -73,6 +74,24 @@ public record LinkageJudgement(List<JudgedPress> presses) {
     presses = List.copyOf(presses);
   }
 
+  /**
+   * The judgement of the last round of a run: a rest check begins a new one. Presses that do not
+   * count are passed over.
+   *
+   * @param all presses of one run, in order
+   */
+  public static LinkageJudgement ofLastRound(List<LinkagePress> all) {
+    return new LinkageJudgement(
+        LinkagePress.lastRound(all).stream()
+            .flatMap(press -> JudgedPress.of(press).stream())
+            .toList());
+  }
+
+  /** The presses of a step. */
+  public List<JudgedPress> of(LinkageStep step) {
+    return presses.stream().filter(press -> press.step() == step).toList();
+  }
+
   /** How the linkage is. */
   public Verdict verdict() {
     if (!faults().isEmpty()) {
@@ -122,8 +141,7 @@ public record LinkageJudgement(List<JudgedPress> presses) {
 
   /** How many presses of a step are still wanted. */
   public int missing(LinkageStep step) {
-    return Math.max(
-        0, step.presses() - (int) presses.stream().filter(p -> p.step() == step).count());
+    return Math.max(0, step.presses() - of(step).size());
   }
 
   /** The step that is due; empty where none is. */

@@ -1,11 +1,13 @@
 package org.halflight.session;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One press of the linkage test, from the wind key before it to its own.
  *
- * @param run counts the runs of the session from 1
+ * @param run counts the runs of the session from 1; 0 before one was begun
+ * @param phase of the run; empty before one was begun
  * @param number counts the presses of the run from 1, in the order of their keys
  * @param step what was asked
  * @param wind what the person found when they tried the film advance after it
@@ -13,7 +15,12 @@ import java.util.List;
  *     it saw nothing
  */
 public record LinkagePress(
-    int run, int number, LinkageStep step, WindState wind, List<FiringResult> firings) {
+    int run,
+    Optional<Phase> phase,
+    int number,
+    LinkageStep step,
+    WindState wind,
+    List<FiringResult> firings) {
   public LinkagePress {
     firings = List.copyOf(firings);
   }

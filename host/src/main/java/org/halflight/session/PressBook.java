@@ -24,7 +24,12 @@ final class PressBook {
 
   /** A press with its firings by name: what they come to may still change. */
   private record Kept(
-      int run, int number, LinkageStep step, WindState wind, List<FiringKey> firings) {}
+      int run,
+      Optional<Phase> phase,
+      int number,
+      LinkageStep step,
+      WindState wind,
+      List<FiringKey> firings) {}
 
   PressBook(FiringLog log) {
     this.log = log;
@@ -42,6 +47,7 @@ final class PressBook {
       SessionInput.PressJudged key,
       Optional<DialSetting> now,
       int run,
+      Optional<Phase> phase,
       boolean quiet,
       long nowTicks,
       long twiceTicks,
@@ -55,7 +61,7 @@ final class PressBook {
     } else if (isTwice(run, nowTicks, twiceTicks)) {
       events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.PRESS_COUNTED_ALREADY));
     } else {
-      count(key, run, nowTicks, events);
+      count(key, run, phase, nowTicks, events);
     }
   }
 
@@ -66,18 +72,22 @@ final class PressBook {
   }
 
   /** The firing that a key waited for has settled. */
-  void onQuiet(int run, long nowTicks, List<SessionEvent> events) {
+  void onQuiet(int run, Optional<Phase> phase, long nowTicks, List<SessionEvent> events) {
     waiting.ifPresent(
         key -> {
           waiting = Optional.empty();
-          count(key, run, nowTicks, events);
+          count(key, run, phase, nowTicks, events);
         });
   }
 
   private void count(
-      SessionInput.PressJudged key, int run, long nowTicks, List<SessionEvent> events) {
+      SessionInput.PressJudged key,
+      int run,
+      Optional<Phase> phase,
+      long nowTicks,
+      List<SessionEvent> events) {
     int number = (int) kept.stream().filter(press -> press.run() == run).count() + 1;
-    kept.add(new Kept(run, number, key.step(), key.wind(), firings(run)));
+    kept.add(new Kept(run, phase, number, key.step(), key.wind(), firings(run)));
     firstOfNext = log.size();
     lastKeyTicks = nowTicks;
     events.add(new SessionEvent.PressCounted(seen(kept.get(kept.size() - 1))));
@@ -98,8 +108,9 @@ final class PressBook {
     lastKeyTicks = Long.MIN_VALUE;
   }
 
-  void onPlunger(PlungerReading reading, int run, List<SessionEvent> events) {
-    plungers.add(new PlungerAt(run, reading));
+  void onPlunger(
+      PlungerReading reading, int run, Optional<Phase> phase, List<SessionEvent> events) {
+    plungers.add(new PlungerAt(run, phase, reading));
     events.add(new SessionEvent.PlungerWasRead(reading));
   }
 
@@ -115,7 +126,8 @@ final class PressBook {
   private LinkagePress seen(Kept press) {
     List<FiringResult> firings =
         press.firings().stream().flatMap(key -> log.find(key).stream()).toList();
-    return new LinkagePress(press.run(), press.number(), press.step(), press.wind(), firings);
+    return new LinkagePress(
+        press.run(), press.phase(), press.number(), press.step(), press.wind(), firings);
   }
 
   /** Presses of the last round of a run, each step as often as it is asked at most. */

@@ -50,6 +50,7 @@ public final class Session {
   private final List<LightReading> readings = new ArrayList<>();
   private FiringGrouper grouper = grouperFor(BoardTraits.USUAL);
   private boolean rigAtWork;
+  private OptionalLong lastEdgeTicks = OptionalLong.empty();
 
   /** Firings before this one have ticks of another start. */
   private int firstOfTicks;
@@ -85,7 +86,7 @@ public final class Session {
       onPerson(input, events);
     }
     if (isQuiet()) {
-      presses.onQuiet(run(), rig.latestTicks(), events);
+      presses.onQuiet(run(), phase(), rig.latestTicks(), events);
     }
     knob.look(events);
     return events;
@@ -106,6 +107,7 @@ public final class Session {
   private boolean onRig(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.EdgeAt edge) {
       rig.onTicks(edge.edge().ticks(), events);
+      lastEdgeTicks = OptionalLong.of(edge.edge().ticks());
       knob.onEdge(edge.edge());
       // The speed may change when a firing settles, so earlier firings settle before this edge is
       // looked at.
@@ -233,10 +235,14 @@ public final class Session {
       events.add(new SessionEvent.ConditionsHold(conditions()));
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
+    } else if (input instanceof SessionInput.Adjusted adjusted) {
+      progress.adjusted(adjusted.words(), events);
+    } else if (input instanceof SessionInput.TwoChosen chosen) {
+      progress.two(chosen.two(), events);
     } else if (input instanceof SessionInput.PressJudged key) {
       onPress(key, events);
     } else if (input instanceof SessionInput.PlungerRead read) {
-      presses.onPlunger(read.reading(), run(), events);
+      presses.onPlunger(read.reading(), run(), phase(), events);
     } else if (input instanceof SessionInput.CockingLearnt learnt && learnt.begins()) {
       settler.cocking().begin();
     } else if (input instanceof SessionInput.CockingLearnt) {
@@ -255,6 +261,7 @@ public final class Session {
         key,
         setting(),
         run(),
+        phase(),
         isQuiet(),
         rig.latestTicks(),
         rig.rate().ticks(PressBook.TWICE_SECONDS),
@@ -262,9 +269,23 @@ public final class Session {
     progress.goOn(events);
   }
 
+  private Optional<Phase> phase() {
+    return setup().map(RunSetup::phase);
+  }
+
   /** All presses of the linkage test so far, in the order of their keys. */
   public List<LinkagePress> presses() {
     return presses.presses();
+  }
+
+  /** All adjustments so far, in order. */
+  public List<AdjustedAt> adjusted() {
+    return progress.adjustments();
+  }
+
+  /** The two speeds that are adjusted at once. */
+  public Optional<TwoSpeeds> two() {
+    return progress.two();
   }
 
   /** All readings of a screw plunger so far, in order. */
@@ -320,6 +341,13 @@ public final class Session {
   /** Whether no firing is under way; a contact or a click sensor that never rests is none. */
   public boolean isQuiet() {
     return !grouper.isLight() && !grouper.isMoreThanNoise();
+  }
+
+  /** How long ago the last edge came, in seconds by the rig's time; infinite where none came. */
+  public double secondsSinceEdge() {
+    return lastEdgeTicks.isEmpty()
+        ? Double.POSITIVE_INFINITY
+        : rig.rate().seconds(rig.latestTicks() - lastEdgeTicks.getAsLong());
   }
 
   /** Whether a light sensor sees light, by edges and beats so far. */
@@ -476,6 +504,7 @@ public final class Session {
     underway.forgetTicks();
     settler.forgetTicks();
     presses.forgetTicks();
+    lastEdgeTicks = OptionalLong.empty();
   }
 
   private void publishProfile(List<SessionEvent> events) {

@@ -10,6 +10,7 @@ import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.FlashContact;
 import org.halflight.extratest.Holds;
 import org.halflight.extratest.LightLeak;
+import org.halflight.extratest.Linkage;
 import org.halflight.extratest.SelfTimer;
 import org.halflight.extratest.StopScale;
 import org.halflight.job.CheckItem;
@@ -46,6 +47,9 @@ public final class ExtraTestWords {
   public static List<String> lines(ExtraTest tried) {
     if (tried instanceof Bounce bounce) {
       return BounceWords.lines(bounce);
+    }
+    if (tried instanceof Linkage linkage) {
+      return LinkageWords.lines(linkage);
     }
     if (tried instanceof AdvanceTiming linkage) {
       return AdvanceTimingWords.lines(linkage);

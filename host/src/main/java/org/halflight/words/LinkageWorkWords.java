@@ -1,6 +1,5 @@
 package org.halflight.words;
 
-import java.util.Optional;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.extratest.PressOutcome;
@@ -18,28 +17,12 @@ public final class LinkageWorkWords {
 
   /** What is sure before the round is over, and what the person may do. */
   public static String certain(LinkageJudgement judged) {
-    return Words.say("linkageWork.certain", large(judged), advice(judged));
+    return Words.say("linkageWork.certain", LinkageWords.large(judged), LinkageWords.advice(judged));
   }
 
   /** How the linkage is, and what to do. */
   public static String ended(LinkageJudgement judged) {
-    return Words.say("linkageWork.ended", large(judged), advice(judged));
-  }
-
-  /** How the linkage is, in capitals. */
-  public static String large(LinkageJudgement judged) {
-    return judged
-        .fault()
-        .map(fault -> Words.of("linkageWork.fault", fault))
-        .orElseGet(() -> Words.of("linkageWork.large", judged.verdict()));
-  }
-
-  /** What to do about it. */
-  public static String advice(LinkageJudgement judged) {
-    Optional<LinkageJudgement.Fault> fault = judged.fault();
-    return fault
-        .map(its -> Words.of("linkageWork.advice", its))
-        .orElseGet(() -> Words.of("linkageWork.verdict", judged.verdict()));
+    return Words.say("linkageWork.ended", LinkageWords.large(judged), LinkageWords.advice(judged));
   }
 
   /** How long before first light the advance was seen to unlock, as what it is: no verdict. */

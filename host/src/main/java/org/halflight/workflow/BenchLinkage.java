@@ -20,6 +20,7 @@ public final class BenchLinkage {
   private final List<SessionEvent> news = new ArrayList<>();
   private Optional<LinkageWork> work = Optional.empty();
   private int runOfWork;
+  private boolean isEndSaid;
 
   /** The run in which the person stopped it; there it is not begun again by itself. */
   private int stoppedInRun;
@@ -80,6 +81,16 @@ public final class BenchLinkage {
     underWay().ifPresent(LinkageWork::press);
   }
 
+  /** How the linkage is, once, as the test has come to its end. */
+  public Optional<String> pollEnded() {
+    Optional<String> once =
+        last()
+            .filter(its -> !isEndSaid && its.isComplete() && underWay().isEmpty())
+            .map(its -> its.prompt().sentence());
+    isEndSaid |= once.isPresent();
+    return once;
+  }
+
   /** What the session has to report because of it, once. */
   public List<SessionEvent> drainEvents() {
     List<SessionEvent> once = List.copyOf(news);
@@ -117,6 +128,7 @@ public final class BenchLinkage {
 
   private void begin() {
     stoppedInRun = 0;
+    isEndSaid = false;
     runOfWork = session().run();
     work = Optional.of(new LinkageWork(driver, operator));
     if (session().isRunDone()) {

@@ -5,10 +5,8 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import org.halflight.bench.BenchDriver;
-import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LinkagePress;
@@ -71,14 +69,7 @@ public final class LinkageWork extends GuidedWork {
 
   /** What they come to so far. */
   public LinkageJudgement judgement() {
-    return new LinkageJudgement(
-        round().stream()
-            .filter(LinkagePress::counts)
-            .map(
-                p ->
-                    new JudgedPress(
-                        p.step(), p.trips() > 0, p.wind(), p.trips() > 1, OptionalDouble.empty()))
-            .toList());
+    return LinkageJudgement.ofLastRound(round());
   }
 
   /** The step that is due; empty while the camera is set up, and once all are done or skipped. */

@@ -134,6 +134,7 @@ final class DeskSpeed {
               results,
               view.question(),
               view.marks(),
+              view.two(),
               view.runs(),
               view.cocking(),
               view.capOn(),
@@ -141,6 +142,8 @@ final class DeskSpeed {
               view.said(),
               view.rig(),
               view.readings(),
+              view.presses(),
+              view.plungers(),
               view.lightTest(),
               view.linkage());
       long begin = System.nanoTime();

@@ -29,6 +29,7 @@ final class Announcer {
 
   private final Supplier<Session> session;
   private final BooleanSupplier isHeldOpen;
+  private final HeldCues held = new HeldCues();
   private Optional<Message> said = Optional.empty();
   private boolean remindsOfCheck;
 
@@ -77,6 +78,10 @@ final class Announcer {
         before = settled.result().setting();
         ofFiring(settled.result()).ifPresent(cues::add);
         openSeconds = 0;
+      } else if (each instanceof SessionEvent.PressCounted counted) {
+        forget();
+        before = Optional.of(new DialSetting.Untimed(UntimedTest.LINKAGE));
+        cues.add(counted.press().counts() ? Cue.COUNTED : Cue.NOT_COUNTED);
       } else if (each instanceof SessionEvent.Rejected) {
         cues.add(Cue.NOT_COUNTED);
       } else if (each instanceof SessionEvent.StillOpen open && isOpenAgain(open.seconds())) {
@@ -93,8 +98,10 @@ final class Announcer {
       }
     }
     // The click sensor would hear them, and it cannot tell them from the camera.
-    boolean listens = session.get().untimedTest().filter(UntimedTest::isForTheEar).isPresent();
-    return listens ? List.of() : cues;
+    boolean listens =
+        session.get().untimedTest().filter(UntimedTest::isForTheEar).isPresent()
+            || news.stream().anyMatch(SessionEvent.PressCounted.class::isInstance);
+    return held.release(cues, listens, session.get().secondsSinceEdge());
   }
 
   /** Whether a shutter that hangs open at a marked speed has not been heard of for a while. */
@@ -109,6 +116,10 @@ final class Announcer {
   }
 
   private static Optional<Cue> ofFiring(FiringResult result) {
+    if (result.untimedTest().equals(Optional.of(UntimedTest.LINKAGE))) {
+      // A press counts by its wind key.
+      return Optional.empty();
+    }
     return switch (result.outcome()) {
       case HELD_FOR_LIGHT, NOT_A_SHUTTER_EVENT, LIGHT_WHILE_COCKING -> Optional.empty();
       case OPENS_HOLDS_CLOSES -> Optional.of(Cue.COUNTED);
@@ -136,8 +147,17 @@ final class Announcer {
         : Optional.empty();
   }
 
+  /** What comes of each press of the linkage test is said by its prompts. */
+  private boolean isOfAPress(SessionEvent news) {
+    return news instanceof SessionEvent.PressCounted
+        || (news instanceof SessionEvent.IsTheSelfTimerOn
+            && session.get().untimedTest().equals(Optional.of(UntimedTest.LINKAGE)))
+        || (news instanceof SessionEvent.Settled settled
+            && settled.result().untimedTest().equals(Optional.of(UntimedTest.LINKAGE)));
+  }
+
   private Optional<Message> sentence(SessionEvent news) {
-    if (news instanceof SessionEvent.Settled settled) {
+    if (news instanceof SessionEvent.Settled settled && !isOfAPress(news)) {
       FiringResult result = settled.result();
       boolean plain =
           (result.outcome() == Outcome.TIMED || result.outcome() == Outcome.OPENS_HOLDS_CLOSES)
@@ -161,12 +181,13 @@ final class Announcer {
           new Message(
               Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
     }
-    if (news instanceof SessionEvent.StillOpen || shownBy(news).isPresent()) {
+    if (news instanceof SessionEvent.StillOpen || shownBy(news).isPresent() || isOfAPress(news)) {
       return Optional.empty();
     }
     boolean matters =
         news instanceof SessionEvent.QuestionAsked
             || news instanceof SessionEvent.NotDone
+            || news instanceof SessionEvent.KnobContact
             || news instanceof SessionEvent.PlateauOff
             || news instanceof SessionEvent.IsTheSelfTimerOn
             || news instanceof SessionEvent.FlashContactInUse

@@ -3,14 +3,19 @@ package org.halflight.desk.view;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.session.AdjustedAt;
+import org.halflight.extratest.Evidence;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.Question;
 import org.halflight.session.QuickRepeat;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
+import org.halflight.verdict.TwoAtOnce;
 
 /**
  * Everything that the window shows of the bench, at one moment.
@@ -32,6 +37,7 @@ import org.halflight.speeds.Dial;
  * @param results all firings of the session
  * @param question that waits for an answer
  * @param marks adjustments
+ * @param two how the two speeds that are adjusted at once stand; empty while it is one at a time
  * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
@@ -39,6 +45,8 @@ import org.halflight.speeds.Dial;
  * @param said the last sentence
  * @param rig the rig, and the work on it that goes on
  * @param readings all readings of the light of the session
+ * @param presses all presses of the linkage test
+ * @param plungers all readings of a screw plunger
  * @param lightTest the leak test or stop check that goes on
  * @param linkage the linkage test that goes on or has just ended
  */
@@ -59,7 +67,8 @@ public record BenchView(
     OptionalDouble openSeconds,
     List<FiringResult> results,
     Optional<Question> question,
-    List<AdjustingMark> marks,
+    List<AdjustedAt> marks,
+    Optional<TwoAtOnce> two,
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,
@@ -67,6 +76,8 @@ public record BenchView(
     Optional<Message> said,
     RigView rig,
     List<LightReading> readings,
+    List<LinkagePress> presses,
+    List<PlungerAt> plungers,
     LightTestView lightTest,
     LinkageView linkage) {
   /** What is known of light while cocking. */
@@ -81,8 +92,15 @@ public record BenchView(
 
   public BenchView {
     readings = List.copyOf(readings);
+    presses = List.copyOf(presses);
+    plungers = List.copyOf(plungers);
     results = List.copyOf(results);
     marks = List.copyOf(marks);
     runs = List.copyOf(runs);
+  }
+
+  /** All that there is to find out from. */
+  public Evidence evidence() {
+    return new Evidence(results, readings, presses, plungers);
   }
 }

@@ -55,7 +55,7 @@ public record ExtraTestsText(List<Entry> entries) {
 
   /** What a view shows. */
   public static ExtraTestsText of(BenchView view) {
-    List<ExtraTest> tried = ExtraTests.of(view.results(), view.readings(), view.runs());
+    List<ExtraTest> tried = ExtraTests.of(view.evidence(), view.runs());
     String note = ExtraTestWords.source(view.results(), view.readings());
     List<Integer> runs =
         tried.stream()

@@ -111,6 +111,7 @@ public final class KeyMap {
     keys.put("I", UserAction.SWITCH_CELLS);
     keys.put("U", UserAction.SWITCH_PLACE);
     keys.put("A", UserAction.MARK);
+    keys.put("V", UserAction.TWO);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);

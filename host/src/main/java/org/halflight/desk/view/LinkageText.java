@@ -1,8 +1,11 @@
 package org.halflight.desk.view;
 
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.words.LinkageWords;
 import org.halflight.words.LinkageWorkWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
@@ -24,8 +27,8 @@ final class LinkageText {
     LinkageJudgement judged = linkage.judged();
     if (!linkage.isUnderWay()) {
       return words(
-          LinkageWorkWords.large(judged),
-          LinkageWorkWords.advice(judged),
+          LinkageWords.large(judged),
+          LinkageWords.advice(judged),
           Words.say("desk.linkage.note", judged.presses().size()),
           judged.verdict() == LinkageJudgement.Verdict.RIGHT
               ? NumeralsText.Tone.SETTLED
@@ -39,7 +42,7 @@ final class LinkageText {
     String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
     return words(
         PressWords.outcome(last.outcome()),
-        judged.fault().isEmpty() ? "" : LinkageWorkWords.advice(judged),
+        judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
         last.aheadSeconds().isEmpty()
             ? number
             : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
@@ -58,12 +61,19 @@ final class LinkageText {
   /** What to do, and what came of the press before. */
   static Optional<MessageText> say(BenchView view) {
     LinkageView linkage = view.linkage();
-    return linkage.isUnderWay()
-        ? Optional.of(
-            new MessageText(
-                (linkage.prompt().remark() + " " + linkage.prompt().sentence()).strip(),
-                MessageText.Kind.QUESTION))
-        : Optional.empty();
+    if (!linkage.isUnderWay()) {
+      return Optional.empty();
+    }
+    String attention =
+        view.said()
+            .filter(said -> said.kind() == Message.Kind.ATTENTION)
+            .map(Message::text)
+            .orElse("");
+    String text =
+        Stream.of(linkage.prompt().remark(), attention, linkage.prompt().sentence())
+            .filter(part -> !part.isEmpty())
+            .collect(Collectors.joining(" "));
+    return Optional.of(new MessageText(text, MessageText.Kind.QUESTION));
   }
 
   /** The step that is due, and how often it was made. */
