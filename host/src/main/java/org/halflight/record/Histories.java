@@ -28,6 +28,7 @@ import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 
 /** Gathers the history of a camera. */
 final class Histories {
@@ -72,7 +73,8 @@ final class Histories {
         sources,
         firings.stream().map(firing -> firing.key().rigSerial()).collect(toSet()),
         speeds,
-        ExtraTests.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
+        ExtraTests.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())),
+        StageRuns.stage(run.asked(), firings));
   }
 
   /** What was tried beside the marked speeds in the runs of a visit that are not of adjusting. */

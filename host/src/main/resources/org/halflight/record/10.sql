@@ -29,3 +29,10 @@ WHEN NEW.name = 'aim-quick' AND NEW.words <> 'yes'
 BEGIN
   SELECT RAISE (ABORT, 'a quick look is noted with yes');
 END;
+
+-- A run that is a stage of assembly. Its parts are conditions, whose words earlier forms left free.
+CREATE TRIGGER run_stages_is_known BEFORE INSERT ON run_condition
+WHEN NEW.name = 'aim-stages' AND NEW.words <> 'yes'
+BEGIN
+  SELECT RAISE (ABORT, 'a run is in stages or it is not');
+END;
