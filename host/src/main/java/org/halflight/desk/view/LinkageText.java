@@ -6,7 +6,6 @@ import java.util.stream.Stream;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.words.LinkageWords;
-import org.halflight.words.LinkageWorkWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
 
@@ -45,7 +44,7 @@ final class LinkageText {
         judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
         last.aheadSeconds().isEmpty()
             ? number
-            : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
+            : Words.say("desk.linkage.pressNote", number, LinkageWords.apart(last)),
         NumeralsText.Tone.OUTCOME);
   }
 

@@ -61,6 +61,7 @@ final class PracticeCamera {
   private double uncockedLeak;
   private double cockedLeak;
   private boolean isReady = true;
+  private long pressOverTicks;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -223,6 +224,12 @@ final class PracticeCamera {
     long ticks = world.start();
     linkage.tap(ticks);
     busyUntil(ticks + RATE.ticks(PRESS_SECONDS));
+    pressOverTicks = world.start();
+  }
+
+  /** When the last press, with the quiet after it, is over. */
+  long pressOverTicks() {
+    return pressOverTicks;
   }
 
   /** Presses the release button as it is; nothing is wound before. */
@@ -247,6 +254,7 @@ final class PracticeCamera {
           Math.max(endTicks, opensAndCloses(PracticeMishap.NONE, pressTicks, lightTicks, draws));
     }
     busyUntil(endTicks);
+    pressOverTicks = world.start();
   }
 
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */
