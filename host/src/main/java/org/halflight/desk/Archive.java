@@ -17,7 +17,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 import org.halflight.bench.BenchEvent;
-import org.halflight.desk.view.AdjustingMark;
+import org.halflight.session.AdjustedAt;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Id;
@@ -198,7 +198,7 @@ final class Archive implements AutoCloseable {
   }
 
   /** An adjustment was marked. */
-  void adjusted(AdjustingMark mark) {
+  void adjusted(AdjustedAt mark) {
     Instant now = surroundings.clock().instant();
     thread.execute(
         () ->

@@ -31,6 +31,7 @@ final class CalledRight {
   static final Led BY_KNOB = new Led(Pace.over(5).withBandOnWind().rolledOn(), Sensor.KNOB, 0);
 
   private static final Led OVER_A_SECOND = new Led(Pace.over(1), Sensor.LIGHT_AND_KEY, 0);
+  private static final List<Button.Kind> KINDS = List.of(Button.Kind.values());
   private static final int CAMERAS = 60;
   private static final double[] GAPS =
       IntStream.rangeClosed(-12, 24).mapToDouble(i -> i / 20.0).toArray();
@@ -44,7 +45,7 @@ final class CalledRight {
   static List<PressedCamera> cameras(double gapMm, Led led, int cameras) {
     return IntStream.range(0, cameras)
         .parallel()
-        .mapToObj(i -> camera(gapMm, Button.Kind.values()[i % 4], led, i))
+        .mapToObj(i -> camera(gapMm, KINDS.get(i % KINDS.size()), led, i))
         .toList();
   }
 
