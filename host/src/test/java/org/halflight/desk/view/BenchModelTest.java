@@ -12,6 +12,8 @@ import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.SessionInput;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 import org.junit.jupiter.api.AfterEach;
@@ -157,6 +159,30 @@ class BenchModelTest {
     work.until(() -> work.view().results().size() == 5);
     assertThat(work.view().results().get(4).outcome()).isEqualTo(Outcome.LIGHT_WHILE_COCKING);
     assertThat(work.view().good()).isEqualTo(1);
+  }
+
+  /** One turn takes an invented shutter off, the next brings it back. */
+  @Test
+  void whileAdjustingItSoundsCloserFurtherAndEnough() {
+    LeafShutter sound = work.rig.shutter();
+    LeafShutter slow = InventedShutters.allSlow(InventedShutters.dial(), 7);
+    work.begin(Phase.ADJUSTING, 4, "1/60");
+    work.fire();
+    assertThat(work.cues).endsWith(Cue.COUNTED);
+    work.fire();
+    assertThat(work.cues).endsWith(Cue.ENOUGH);
+
+    work.handle(new SessionInput.Adjusted("spring eased"));
+    work.rig.setShutter(slow);
+    work.fire();
+    assertThat(work.cues).as("one firing decides nothing").endsWith(Cue.COUNTED);
+    work.fire();
+    assertThat(work.cues).as("also at the end").endsWith(Cue.FURTHER, Cue.RUN_DONE);
+
+    work.handle(new SessionInput.Adjusted("looked at"));
+    work.fire();
+    work.fire();
+    assertThat(work.cues).as("no change").endsWith(Cue.COUNTED, Cue.COUNTED);
   }
 
   @Test
