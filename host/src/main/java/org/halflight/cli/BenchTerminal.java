@@ -316,7 +316,9 @@ final class BenchTerminal {
     report(driver.handle(new SessionInput.Adjusted(words)));
   }
 
-  /** Two speeds at once: those that were typed, else the usual ones to the one shown, or no more. */
+  /**
+   * Two speeds at once: those that were typed, else the usual ones to the one shown, or no more.
+   */
   private void two(String typed) {
     Optional<TwoSpeeds> two =
         !typed.isBlank()
