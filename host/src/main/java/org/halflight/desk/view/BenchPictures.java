@@ -76,6 +76,10 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<Picture> linkage = LinkageText.picture(view).filter(its -> looked.isEmpty());
+    if (linkage.isPresent()) {
+      return onlyMap(linkage.get());
+    }
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
     }
@@ -106,6 +110,19 @@ public final class BenchPictures {
         looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         stages.map(StageText::heading).orElse(""),
         stages.map(its -> String.join(" ", StageText.latest(its))).orElse(""),
+        "",
+        List.of());
+  }
+
+  private static All onlyMap(Picture picture) {
+    return new All(
+        Optional.of(picture),
+        Optional.of(picture.table()),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        "",
+        "",
         "",
         List.of());
   }
