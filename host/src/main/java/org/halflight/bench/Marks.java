@@ -18,6 +18,7 @@ import org.halflight.session.FiringConditions;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.PlungerReading;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.speeds.MarkedSpeed;
@@ -53,6 +54,8 @@ public final class Marks {
   private static final String PRESS = "press";
   private static final String PLUNGER = "plunger";
   private static final String CAP = "lens-cap";
+  private static final String ADJUSTED = "adjusted";
+  private static final String TWO = "two";
   private static final String LIGHT_BEING_SET = "light-being-set";
 
   /** The session ended in order. */
@@ -98,6 +101,8 @@ public final class Marks {
           PRESS,
           PLUNGER,
           CAP,
+          ADJUSTED,
+          TWO,
           LIGHT_BEING_SET,
           RIG_AT_WORK,
           LEVEL,
@@ -227,6 +232,20 @@ public final class Marks {
       return new Mark(
           hostNanos, LIGHT_TEST_ENDS, Map.of("is", UntimedTest.MARKS.word(test.test())));
     }
+    if (input instanceof SessionInput.Adjusted adjusted) {
+      return new Mark(hostNanos, ADJUSTED, Map.of("words", adjusted.words()));
+    }
+    if (input instanceof SessionInput.TwoChosen chosen) {
+      chosen
+          .two()
+          .ifPresentOrElse(
+              two -> {
+                values.put("first", two.first().label());
+                values.put("second", two.second().label());
+              },
+              () -> values.put("is", "off"));
+      return new Mark(hostNanos, TWO, values);
+    }
     if (input instanceof SessionInput.LensCap cap) {
       return new Mark(hostNanos, CAP, Map.of("is", cap.on() ? "on" : "off"));
     }
@@ -307,6 +326,8 @@ public final class Marks {
             Optional.of(
                 new SessionInput.LightTestEnds(
                     UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
+        case ADJUSTED -> Optional.of(new SessionInput.Adjusted(values.getOrDefault("words", "")));
+        case TWO -> Optional.of(new SessionInput.TwoChosen(two(values)));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);
         case ProfileMarks.CHECK -> ProfileMarks.check(values);
@@ -332,6 +353,15 @@ public final class Marks {
     return values.containsKey("firing")
         ? new SessionInput.FiringRejected(FiringKeys.parseOne(values.get("firing")), reason)
         : new SessionInput.LastRejected(reason);
+  }
+
+  private static Optional<TwoSpeeds> two(Map<String, String> values) {
+    return values.getOrDefault("is", "").equals("off")
+        ? Optional.empty()
+        : Optional.of(
+            new TwoSpeeds(
+                MarkedSpeed.parse(values.getOrDefault("first", "")),
+                MarkedSpeed.parse(values.getOrDefault("second", ""))));
   }
 
   private static Optional<AlternatingLevels.Level> level(String word) {

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -15,13 +16,18 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TwoSpeeds;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.FiringsWanted;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.ConditionWords;
 import org.halflight.words.DecisionWords;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.StageWords;
+import org.halflight.words.TwoWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
@@ -101,6 +107,11 @@ final class BenchTerminal {
    * again.
    */
   void run(RunSetup setup) {
+    run(setup, Optional.empty());
+  }
+
+  /** The same; in a run of adjusting two speeds may be fired in turn. */
+  void run(RunSetup setup, Optional<TwoSpeeds> two) {
     boolean goesOn =
         session().setup().filter(setup::asksTheSameAs).isPresent() && !session().isRunDone();
     String begins = operator.answers() ? "run.begins.practice" : "run.begins";
@@ -109,6 +120,8 @@ final class BenchTerminal {
       terminal.say(Words.say("run.keys"));
     }
     report(run.begin(setup));
+    two.filter(its -> !session().two().equals(two))
+        .ifPresent(its -> report(driver.handle(new SessionInput.TwoChosen(two))));
     while ((!session().isRunDone() || run.isStageToFollow()) && !stopped) {
       report(run.advance(step(this::typed)));
       sayWhatIsMissing();
@@ -236,6 +249,8 @@ final class BenchTerminal {
       case "l" -> light.set();
       case "cover", "cells", "place" -> flip(words[0], words.length > 1 ? words[1].strip() : "");
       case "c" -> report(run.closedByHand());
+      case "a" -> adjusted(words.length > 1 ? words[1] : Words.say("run.noAdjustment"));
+      case "v" -> two(words.length > 1 ? words[1] : "");
       case "" -> {
         // Enter alone says nothing: a hand that slipped must not change the run.
       }
@@ -297,6 +312,46 @@ final class BenchTerminal {
     }
   }
 
+  private void adjusted(String words) {
+    report(driver.handle(new SessionInput.Adjusted(words)));
+  }
+
+  /**
+   * Two speeds at once: those that were typed, else the usual ones to the one shown, or no more.
+   */
+  private void two(String typed) {
+    Optional<TwoSpeeds> two =
+        !typed.isBlank()
+            ? typedPair(typed)
+            : session().two().isPresent() ? Optional.empty() : usualPair();
+    if (two.isEmpty() && session().two().isEmpty()) {
+      terminal.say(Words.say("run.twoSpeeds"));
+    } else {
+      report(driver.handle(new SessionInput.TwoChosen(two)));
+    }
+  }
+
+  private Optional<TwoSpeeds> typedPair(String typed) {
+    List<MarkedSpeed> speeds =
+        Arrays.stream(typed.split("[,;\\s]+", -1))
+            .flatMap(each -> dial().stream().flatMap(dial -> dial.speed(each).stream()))
+            .distinct()
+            .toList();
+    return speeds.size() == 2
+        ? Optional.of(new TwoSpeeds(speeds.get(0), speeds.get(1)))
+        : Optional.empty();
+  }
+
+  private Optional<TwoSpeeds> usualPair() {
+    return session()
+        .shown()
+        .flatMap(speed -> dial().flatMap(dial -> TwoSpeeds.with(speed, dial.speeds())));
+  }
+
+  private Optional<Dial> dial() {
+    return session().setup().map(RunSetup::markings);
+  }
+
   private void answer(Supplier<List<SessionEvent>> how) {
     if (session().question().isPresent()) {
       report(how.get());
@@ -316,6 +371,7 @@ final class BenchTerminal {
       FiringsWanted.after(settled.result(), session().results(), session().runs())
           .map(DecisionWords::wanted)
           .ifPresent(said -> terminal.say(Words.say("run.settled", said)));
+      twoAtOnce(settled.result()).ifPresent(said -> terminal.say(Words.say("run.settled", said)));
     } else if (news instanceof SessionEvent.StillOpen open) {
       int seconds = (int) open.seconds();
       if (seconds > saidOpenSeconds) {
@@ -334,6 +390,22 @@ final class BenchTerminal {
     } else {
       EventSentences.of(news).ifPresent(terminal::say);
     }
+  }
+
+  /** How the two speeds that are adjusted at once stand after a firing of one of them. */
+  private Optional<String> twoAtOnce(FiringResult newest) {
+    return session()
+        .two()
+        .filter(two -> newest.shown().filter(two::has).isPresent())
+        .map(
+            two ->
+                TwoWords.line(
+                    TwoAtOnce.of(
+                        two,
+                        session().setup().orElseThrow(),
+                        session().run(),
+                        session().results(),
+                        session().adjusted())));
   }
 
   private Session session() {

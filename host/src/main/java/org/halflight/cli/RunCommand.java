@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.Workbench;
@@ -10,10 +11,12 @@ import org.halflight.extratest.ExtraTests;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.ClockWords;
 import org.halflight.words.Words;
 import org.halflight.workflow.CameraOperator;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -26,6 +29,9 @@ final class RunCommand implements Callable<Integer> {
 
   @Parameters(paramLabel = "SESSION")
   private Path session;
+
+  @Option(names = "--two", paramLabel = "SPEEDS")
+  private @Nullable String two;
 
   @Option(names = "--light-again")
   private boolean lightAgain;
@@ -41,7 +47,7 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    RunSetup asked = run.setup();
+    RunSetup asked = two == null ? run.setup() : run.setupOfTwo(two);
     RunSetup setup = asked.withCriteria(decision.criteria(asked.criteria()));
     Workbench workbench = Sessions.open(session, surroundings);
     try (BenchDriver driver =
@@ -65,7 +71,10 @@ final class RunCommand implements Callable<Integer> {
       } else if ((lightAgain || unlit) && !bench.setLight()) {
         return 1;
       }
-      bench.run(setup);
+      bench.run(
+          setup,
+          Optional.ofNullable(two)
+              .map(its -> TwoSpeeds.of(setup.order().get(0), setup.order().get(1))));
       Session state = session(workbench);
       List<FiringResult> firings = state.results();
       surroundings.terminal().say("");

@@ -1,5 +1,6 @@
 package org.halflight.cli;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -23,6 +24,7 @@ import picocli.CommandLine.Spec;
 /** What a run is asked to do. */
 final class RunOptions {
   private static final String NO_SPEED = "none";
+  private static final String USUAL_PHASE = "as-found";
 
   @Option(names = "--dial", paramLabel = "DIAL", defaultValue = "leaf")
   private String dial;
@@ -36,7 +38,7 @@ final class RunOptions {
   @Option(names = "--checks", paramLabel = "LIST", split = ",")
   private List<String> checks = List.of();
 
-  @Option(names = "--phase", paramLabel = "PHASE", defaultValue = "as-found")
+  @Option(names = "--phase", paramLabel = "PHASE", defaultValue = USUAL_PHASE)
   private String phase;
 
   @Option(names = "--marking", paramLabel = "HOW")
@@ -61,6 +63,26 @@ final class RunOptions {
   }
 
   RunSetup setup() {
+    return setup(CliWords.constant(Phase.WORDS, phase, "--phase"), speeds);
+  }
+
+  /**
+   * Two speeds that are adjusted at once.
+   *
+   * @param typed with a comma between
+   */
+  RunSetup setupOfTwo(String typed) {
+    if (options.typed().containsKey(RunOption.QUICK) || !phase.equals(USUAL_PHASE)) {
+      throw new Trouble(Words.say("run.twoPhase"));
+    }
+    RunSetup setup = setup(Phase.ADJUSTING, Arrays.asList(typed.split(",", -1)));
+    if (setup.order().size() != 2) {
+      throw new Trouble(Words.say("run.twoSpeeds"));
+    }
+    return setup;
+  }
+
+  private RunSetup setup(Phase phase, List<String> speeds) {
     Dial chosen =
         Dial.ofKey(dial)
             .orElseThrow(
@@ -76,8 +98,8 @@ final class RunOptions {
                     .map(how -> CliWords.constant(Reference.WORDS, how, "--marking"))
                     .orElse(chosen.reference()),
                 CameraCustoms.NONE),
-            CliWords.constant(Phase.WORDS, phase, "--phase"),
-            RunForm.list(order(chosen)),
+            phase,
+            RunForm.list(order(chosen, speeds)),
             firings,
             OptionalDouble.empty(),
             checks.stream().map(UntimedTestNames::check).distinct().toList(),
@@ -85,7 +107,7 @@ final class RunOptions {
         .read();
   }
 
-  private List<MarkedSpeed> order(Dial chosen) {
+  private static List<MarkedSpeed> order(Dial chosen, List<String> speeds) {
     if (speeds.equals(List.of(NO_SPEED))) {
       return List.of();
     }

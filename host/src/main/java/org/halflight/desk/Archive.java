@@ -17,7 +17,6 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 import org.halflight.bench.BenchEvent;
-import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.Message;
 import org.halflight.files.FaultLog;
 import org.halflight.job.Id;
@@ -29,6 +28,7 @@ import org.halflight.record.DataFolder;
 import org.halflight.record.SessionFolder;
 import org.halflight.record.SessionStart;
 import org.halflight.record.WorkshopRecord;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
 import org.halflight.session.LinkagePress;
@@ -208,7 +208,7 @@ final class Archive implements AutoCloseable {
   }
 
   /** An adjustment was marked. */
-  void adjusted(AdjustingMark mark) {
+  void adjusted(AdjustedAt mark) {
     Instant now = surroundings.clock().instant();
     thread.execute(
         () ->

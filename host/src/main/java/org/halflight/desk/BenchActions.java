@@ -6,15 +6,17 @@ import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
-import org.halflight.desk.view.AdjustingMark;
 import org.halflight.desk.view.BenchModel;
 import org.halflight.desk.view.Message;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.Assembly;
 import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.Dial;
+import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 import org.halflight.workflow.BenchLight;
@@ -151,12 +153,44 @@ final class BenchActions {
     return driver.handle(new SessionInput.LensCap(on));
   }
 
-  void mark(String words) {
-    AdjustingMark mark = model.mark(words);
-    archive.adjusted(mark);
+  /** Something was adjusted. */
+  List<SessionEvent> adjusted(String words) {
+    List<SessionEvent> news = driver.handle(new SessionInput.Adjusted(words));
+    List<AdjustedAt> all = session().adjusted();
+    archive.adjusted(all.get(all.size() - 1));
     if (run.linkage().isDue()) {
       run.linkage().answer(Answer.ADJUSTED);
     }
+    return news;
+  }
+
+  /** The speed shown and another are adjusted at once, or one at a time again. */
+  List<SessionEvent> two(Optional<MarkedSpeed> looked) {
+    if (session().two().isPresent()) {
+      return driver.handle(new SessionInput.TwoChosen(Optional.empty()));
+    }
+    Optional<MarkedSpeed> shown = session().shown().or(() -> looked);
+    Optional<TwoSpeeds> pair =
+        shown.flatMap(
+            speed ->
+                looked
+                    .filter(other -> !other.equals(speed))
+                    .map(other -> TwoSpeeds.of(speed, other))
+                    .or(() -> TwoSpeeds.with(speed, dial())));
+    if (pair.isEmpty()) {
+      model.say(new Message(Message.Kind.ATTENTION, Words.say("run.twoSpeeds")));
+      return List.of();
+    }
+    return driver.handle(new SessionInput.TwoChosen(pair));
+  }
+
+  /** All speeds of the camera: a run of adjusting may have but one. */
+  private List<MarkedSpeed> dial() {
+    return model
+        .dial()
+        .or(() -> session().setup().map(RunSetup::markings))
+        .map(Dial::speeds)
+        .orElse(List.of());
   }
 
   /** The camera on the bench was named. */

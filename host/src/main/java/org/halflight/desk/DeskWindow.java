@@ -281,6 +281,7 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
+      case TWO -> asks(hands -> hands.two(bench.looked()));
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
       case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));
@@ -346,7 +347,7 @@ final class DeskWindow {
       act(UserAction.REJECT);
     } else if (!places.here().goOn()) {
       (places.here().acceptsBenchKeys() ? Proposal.of(view) : Optional.of(Proposal.elsewhere(view)))
-          .ifPresentOrElse(this::act, () -> saysOfPedal(Words.say("desk.pedal.nothing")));
+          .ifPresentOrElse(this::act, () -> saysOfPedal(Proposal.nothing(view)));
     }
   }
 
@@ -375,8 +376,7 @@ final class DeskWindow {
   }
 
   private void marked(String words) {
-    does(hands -> hands.mark(words));
-    says(new Message(Message.Kind.NEWS, Words.say("desk.mark.marked", words)));
+    asks(hands -> hands.adjusted(words));
   }
 
   private void named(Camera known) {

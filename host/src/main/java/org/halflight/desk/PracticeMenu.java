@@ -15,6 +15,7 @@ import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 
@@ -39,6 +40,7 @@ final class PracticeMenu {
     item("cock", PracticeOperator::cockWithLight);
     menu.addSeparator();
     menu.add(contacts());
+    menu.add(flaps());
     menu.add(fits());
     tick(stop, "moveStop", on -> camera -> camera.moveStop(on));
     tick(clean, "clean", on -> camera -> camera.clean(on));
@@ -96,12 +98,21 @@ final class PracticeMenu {
     return contacts;
   }
 
+  private JMenu flaps() {
+    JMenu flaps = new JMenu(Words.say("desk.practice.flap"));
+    ButtonGroup one = new ButtonGroup();
+    for (InventedFlap each : InventedFlap.values()) {
+      choice(
+          flaps, one, "flap." + Words.key(each), each == InventedFlap.NONE, c -> c.useFlap(each));
+    }
+    return flaps;
+  }
+
   private JMenu fits() {
     JMenu fits = new JMenu(Words.say("desk.practice.fit"));
     ButtonGroup one = new ButtonGroup();
     for (InventedFit each : InventedFit.values()) {
-      choice(
-          fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
+      choice(fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
     }
     return fits;
   }

@@ -10,6 +10,9 @@ public interface ExposureMethod {
   /** Blades that open and close at the centre of the frame: the rule of two levels. */
   ExposureMethod LEAF = LeafExposureMethod::measure;
 
+  /** The same behind the flap or mirror of a body with reflex viewing. */
+  ExposureMethod LEAF_REFLEX = LeafExposureMethod::measureBehindFlap;
+
   /**
    * The slit of a curtain at the centre of the frame, timed as if it were blades. A method that
    * reads the travel of the curtains takes its place.
@@ -23,6 +26,9 @@ public interface ExposureMethod {
    * @param dial key of its dial, which tells where nobody said the kind
    */
   static ExposureMethod of(ShutterKind kind, String dial) {
+    if (kind == ShutterKind.LEAF_REFLEX) {
+      return LEAF_REFLEX;
+    }
     return kind.isCurtain(dial) ? CURTAIN : LEAF;
   }
 

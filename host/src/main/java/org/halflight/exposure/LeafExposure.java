@@ -36,6 +36,11 @@ public sealed interface LeafExposure {
     DIP_WHILE_OPEN,
     /** Light before the main opening. */
     EARLY_LIGHT,
+    /**
+     * Light before the main opening of a shutter with reflex viewing, however long before: the flap
+     * or mirror of the body let it through.
+     */
+    FLAP_LIGHT,
     /** Light after the main closing: rebound. */
     LATE_LIGHT,
     /**
@@ -71,6 +76,7 @@ public sealed interface LeafExposure {
                   case CHATTER -> "chatter";
                   case DIP_WHILE_OPEN -> "dip-while-open";
                   case EARLY_LIGHT -> "early-light";
+                  case FLAP_LIGHT -> "flap-light";
                   case LATE_LIGHT -> "late-light";
                   case LOW_LEVEL_ONLY -> "low-level-only";
                   case LIGHT_APART -> "light-apart";

@@ -1,10 +1,12 @@
 package org.halflight.exposure;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.halflight.exposure.LeafExposure.Flag;
 import org.halflight.exposure.LeafExposure.NeverFullyOpen;
 import org.halflight.exposure.LeafExposure.Reason;
@@ -33,6 +35,12 @@ import org.halflight.time.TickRate;
  * passes the low level only comes out at 62, 99 and 118 % where it is a triangle that peaks at
  * 0.25, 0.3 and 0.4; the firing is flagged for that. Light below the low level is not seen: what
  * was seen is then a lower limit.
+ *
+ * <p><b>Reflex viewing.</b> Before the exposure the blades close and a flap or mirror lifts. If
+ * that is not tight, or too early, light comes before the main opening. It reaches the film, so it
+ * counts as all early light does; but however long before it comes, it is no second opening of the
+ * shutter. Light past a flap may last longer than the exposure and is seldom full, so the main
+ * opening of such a firing is the one that is longest above the high level.
  *
  * <p><b>Fully open?</b> If the leaves never open fully, the width has a kink at the peak of the
  * light, and the two-level rule is void. The time fully open, the width at level 1, follows from
@@ -114,6 +122,17 @@ public final class LeafExposureMethod {
    */
   public static LeafExposure measure(
       Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+    return measure(firing, levels, rate, nowTicks, false);
+  }
+
+  /** Measures a firing of a shutter with reflex viewing likewise. */
+  static LeafExposure measureBehindFlap(
+      Firing firing, LevelPair levels, TickRate rate, long nowTicks) {
+    return measure(firing, levels, rate, nowTicks, true);
+  }
+
+  private static LeafExposure measure(
+      Firing firing, LevelPair levels, TickRate rate, long nowTicks, boolean hasFlap) {
     if (!firing.damage().isEmpty()) {
       return new Unusable(Reason.DAMAGED, firing.damage());
     }
@@ -137,7 +156,7 @@ public final class LeafExposureMethod {
     if (high.stillHighSince().isPresent()) {
       return unusable(Reason.HIGH_DOES_NOT_CLOSE);
     }
-    return closed(low.pulses(), high.pulses(), levels, rate);
+    return closed(low.pulses(), high.pulses(), levels, rate, hasFlap);
   }
 
   private static LeafExposure unusable(Reason reason) {
@@ -153,7 +172,11 @@ public final class LeafExposureMethod {
   }
 
   private static LeafExposure closed(
-      List<Pulse> lowPulses, List<Pulse> highPulses, LevelPair levels, TickRate rate) {
+      List<Pulse> lowPulses,
+      List<Pulse> highPulses,
+      LevelPair levels,
+      TickRate rate,
+      boolean hasFlap) {
     long slackTicks = rate.ticks(ORDER_SLACK_SECONDS);
     List<Opening> openings = Opening.join(lowPulses, rate.ticks(CHATTER_GAP_SECONDS));
     List<List<Pulse>> highIn = new ArrayList<>();
@@ -169,12 +192,7 @@ public final class LeafExposureMethod {
               ? Reason.LEVELS_REVERSED
               : Reason.HIGH_WITHOUT_LOW);
     }
-    int main = 0;
-    for (int i = 1; i < openings.size(); i++) {
-      if (openings.get(i).lightTicks() > openings.get(main).lightTicks()) {
-        main = i;
-      }
-    }
+    int main = main(openings, highIn, hasFlap);
     Opening low = openings.get(main);
     if (highIn.get(main).isEmpty()) {
       return neverFullyOpen(openings, highIn, main, levels, rate);
@@ -211,13 +229,24 @@ public final class LeafExposureMethod {
       before += i < main ? light : 0;
       after += i > main ? light : 0;
       lowOnly += highIn.get(i).isEmpty() ? light : 0;
-      apartTicks += isApart(other, low, rate) ? other.lightTicks() : 0;
+      boolean pastFlap = hasFlap && i < main;
+      apartTicks += !pastFlap && isApart(other, low, rate) ? other.lightTicks() : 0;
     }
     Set<Flag> flags = EnumSet.noneOf(Flag.class);
     if (rate.seconds(apartTicks) >= LEAST_APART_SECONDS) {
       flags.add(Flag.LIGHT_APART);
     }
-    return timed(low, high, fullyOpen, before, after, lowOnly, flags, levels, rate);
+    return timed(low, high, fullyOpen, before, after, lowOnly, flags, levels, rate, hasFlap);
+  }
+
+  /** The place of the main opening. */
+  private static int main(List<Opening> openings, List<List<Pulse>> highIn, boolean hasFlap) {
+    Comparator<Integer> light = Comparator.comparingLong(i -> openings.get(i).lightTicks());
+    Comparator<Integer> high = Comparator.comparingLong(i -> ticks(highIn.get(i)));
+    return IntStream.range(0, openings.size())
+        .boxed()
+        .max((hasFlap ? high.thenComparing(light) : light).thenComparing(Comparator.reverseOrder()))
+        .orElseThrow();
   }
 
   /** Whether an opening begins too far from the main one to be one exposure with it. */
@@ -236,7 +265,8 @@ public final class LeafExposureMethod {
       double lowLevelOnly,
       Set<Flag> flags,
       LevelPair levels,
-      TickRate rate) {
+      TickRate rate,
+      boolean hasFlap) {
     double lowSeconds = rate.seconds(low.lightTicks());
     double highSeconds = rate.seconds(high.lightTicks());
     double main = TwoLevelRule.effectiveSeconds(lowSeconds, highSeconds, levels);
@@ -278,7 +308,7 @@ public final class LeafExposureMethod {
       flags.add(Flag.CHATTER);
     }
     if (lightBefore > STRAY_LIGHT_FLAG_SHARE * main) {
-      flags.add(Flag.EARLY_LIGHT);
+      flags.add(hasFlap ? Flag.FLAP_LIGHT : Flag.EARLY_LIGHT);
     }
     if (lightAfter > STRAY_LIGHT_FLAG_SHARE * main) {
       flags.add(Flag.LATE_LIGHT);

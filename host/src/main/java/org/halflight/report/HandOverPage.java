@@ -174,6 +174,7 @@ public final class HandOverPage {
     }
     notes.addAll(text.rebounds());
     notes.addAll(text.afterRest());
+    notes.addAll(text.flap());
     notes.addAll(text.conditions());
     notes.addAll(text.lightOverTheLens());
     sheet.paragraph(String.join(" ", notes), letters.regular(), 7.5f, Ink.QUIET);

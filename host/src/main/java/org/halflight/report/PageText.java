@@ -355,6 +355,26 @@ final class PageText {
     return said;
   }
 
+  /** Light past the flap of a body with reflex viewing, one sentence a speed. */
+  List<String> flap() {
+    List<String> said = new ArrayList<>();
+    for (RunPart part : parts()) {
+      for (SpeedSummary speed : part.run().speeds()) {
+        if (speed.flapLight() > 0) {
+          double early = speed.rebound().earlySeconds();
+          said.add(
+              Words.say(
+                  "page.table.flap",
+                  Sentences.phase(part.run().phase()),
+                  speed.speed(),
+                  Numbers.time(early),
+                  Numbers.percent(early / speed.rebound().mainSeconds().orElseThrow())));
+        }
+      }
+    }
+    return said;
+  }
+
   /** What was fired under special conditions, one sentence each. */
   List<String> conditions() {
     List<String> said = new ArrayList<>();

@@ -95,8 +95,14 @@ final class CockingWatch {
   private static boolean couldBeTheSpeed(LeafExposure exposure, Optional<Double> wantedSeconds) {
     return exposure instanceof LeafExposure.Timed timed
         && wantedSeconds
-            .filter(
-                wanted -> Math.abs(Stops.between(timed.effectiveSeconds(), wanted)) <= FIRING_STOPS)
+            .filter(wanted -> Math.abs(Stops.between(ownSeconds(timed), wanted)) <= FIRING_STOPS)
             .isPresent();
+  }
+
+  /** What the blades themselves let through: light past a flap is none of theirs. */
+  private static double ownSeconds(LeafExposure.Timed timed) {
+    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+        ? timed.mainSeconds()
+        : timed.effectiveSeconds();
   }
 }

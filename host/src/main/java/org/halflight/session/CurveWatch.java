@@ -4,6 +4,8 @@ import java.util.ArrayDeque;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.Optional;
+import org.halflight.exposure.Crossings;
+import org.halflight.exposure.LeafExposure;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -31,7 +33,9 @@ final class CurveWatch {
       FiringResult result = log.all().get(i);
       boolean sameStart =
           result.key().rigSerial().equals(rigSerial) && result.key().bootCount() == bootCount;
-      if (sameStart && result.curve().isEmpty() && overlap(curve, result.firing()) > 0) {
+      if (sameStart
+          && result.curve().isEmpty()
+          && overlap(curve, result.firing(), result.exposure()) > 0) {
         return Optional.of(result);
       }
     }
@@ -43,11 +47,11 @@ final class CurveWatch {
   }
 
   /** The curve that has come before its firing settled. */
-  Optional<SampledLight> of(Firing firing) {
+  Optional<SampledLight> of(Firing firing, LeafExposure exposure) {
     Optional<SampledLight> own =
         waiting.stream()
-            .filter(curve -> overlap(curve, firing) > 0)
-            .max(Comparator.comparingLong(curve -> overlap(curve, firing)));
+            .filter(curve -> overlap(curve, firing, exposure) > 0)
+            .max(Comparator.comparingLong(curve -> overlap(curve, firing, exposure)));
     own.ifPresent(waiting::remove);
     waiting.removeIf(curve -> curve.endTicks() < firing.lastTicks());
     return own;
@@ -59,7 +63,14 @@ final class CurveWatch {
   }
 
   /** How much of the main opening of a firing a curve holds, in ticks. */
-  private static long overlap(SampledLight curve, Firing firing) {
+  private static long overlap(SampledLight curve, Firing firing, LeafExposure exposure) {
+    if (exposure instanceof LeafExposure.Timed timed
+        && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)) {
+      // Light past a flap may last longer than the exposure, and has a curve of its own.
+      Crossings main = timed.crossings();
+      return new Pulse(main.lowRiseTicks(), main.lowFallTicks())
+          .ticksWithin(curve.firstTicks(), curve.endTicks());
+    }
     return Pulses.of(firing, Channel.CENTRE_LOW).pulses().stream()
         .max(Comparator.comparingLong(Pulse::ticks))
         .map(main -> main.ticksWithin(curve.firstTicks(), curve.endTicks()))

@@ -99,7 +99,7 @@ final class FiringMeter {
             new MeasuredWith(levels(), seen, profileUse()),
             notes,
             Optional.empty());
-    return curves.of(firing).map(curve -> withCurve(result, curve)).orElse(result);
+    return curves.of(firing, exposure).map(curve -> withCurve(result, curve)).orElse(result);
   }
 
   /** The firing that a light curve belongs to, with it; empty where it has not settled yet. */

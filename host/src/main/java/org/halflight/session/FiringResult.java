@@ -48,6 +48,9 @@ public record FiringResult(
   /** A release that takes longer than this to bring light ran by the self-timer, most likely. */
   public static final double SELF_TIMER_SECONDS = 2;
 
+  /** With more light before it than this share of the main opening, edges alone decide. */
+  private static final double MOST_FLAP_SHARE = 0.5;
+
   /** The run that it belongs to, from 1; 0 before one was begun. */
   public int run() {
     return place.run();
@@ -256,8 +259,14 @@ public record FiringResult(
                         its.light().orElseThrow(),
                         measured,
                         realRate()));
+    // A curve that holds more light of a flap than of the exposure is none of the exposure.
+    boolean ofTheFlap =
+        edges instanceof LeafExposure.Timed timed
+            && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+            && its.sampled().firstTicks() < firing.firstTicks()
+            && timed.earlyLightShare() > MOST_FLAP_SHARE;
     Optional<Decided> decided =
-        both.filter(known -> levels().isPresent())
+        both.filter(known -> levels().isPresent() && !ofTheFlap)
             .flatMap(known -> known.decided(its.fullLightAfter()));
     return with(
         place,

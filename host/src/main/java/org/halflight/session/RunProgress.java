@@ -23,6 +23,8 @@ final class RunProgress {
   private final QuickLook quick;
 
   private final List<RunSetup> runs = new ArrayList<>();
+  private final List<AdjustedAt> adjusted = new ArrayList<>();
+  private Optional<TwoSpeeds> two = Optional.empty();
   private final Set<UntimedTest> lightTestsDone = EnumSet.noneOf(UntimedTest.class);
   private SpeedQueue queue = SpeedQueue.EMPTY;
   private Optional<DialSetting> shown = Optional.empty();
@@ -107,6 +109,7 @@ final class RunProgress {
       runs.add(begun);
       lightTestsDone.clear();
       heldOpen = false;
+      two = Optional.empty();
       firstRunOfCamera = otherCamera ? run() : firstRunOfCamera;
       camera = begun.camera().isBlank() ? camera : begun.camera();
       questions.runBegins(firstRunOfCamera, events);
@@ -140,6 +143,53 @@ final class RunProgress {
                 || isDone(setting));
     doneIsSaid = false;
     show(setting, events);
+  }
+
+  List<AdjustedAt> adjustments() {
+    return Collections.unmodifiableList(adjusted);
+  }
+
+  /** An adjustment was made: what is shown is fired again. */
+  void adjusted(String words, List<SessionEvent> events) {
+    AdjustedAt here = new AdjustedAt(run(), log.size(), words);
+    adjusted.add(here);
+    events.add(new SessionEvent.AdjustmentMarked(here));
+    if (two.isPresent()) {
+      goOn(events);
+    }
+  }
+
+  Optional<TwoSpeeds> two() {
+    return two;
+  }
+
+  /** Two speeds in turn from here on, or one at a time again; in a run of adjusting only. */
+  void two(Optional<TwoSpeeds> chosen, List<SessionEvent> events) {
+    if (setup().filter(its -> its.phase() == Phase.ADJUSTING).isEmpty()) {
+      events.add(new SessionEvent.NotDone(SessionEvent.NotDone.Why.NOT_ADJUSTING));
+      return;
+    }
+    two = chosen;
+    events.add(new SessionEvent.TwoShown(two));
+    doneIsSaid = false;
+    Optional<MarkedSpeed> here = shown.flatMap(DialSetting::speed);
+    two.filter(its -> here.filter(its::has).isEmpty())
+        .ifPresentOrElse(
+            its -> show(new DialSetting.Speed(its.first()), events), () -> showAgain(events));
+  }
+
+  /** Timed firings of a speed since the last adjustment of the run. */
+  private int sinceAdjustment(MarkedSpeed speed) {
+    int after =
+        adjusted.stream()
+            .filter(each -> each.run() == run())
+            .mapToInt(AdjustedAt::afterFiring)
+            .max()
+            .orElse(0);
+    return (int)
+        log.tries(run(), new DialSetting.Speed(speed))
+            .filter(firing -> firing.number() > after && firing.isGood())
+            .count();
   }
 
   void next(List<SessionEvent> events) {
@@ -225,6 +275,15 @@ final class RunProgress {
       return;
     }
     DialSetting here = shown.get();
+    if (two.isPresent() && here.speed().isPresent()) {
+      MarkedSpeed next = two.get().next(here.speed().get(), this::sinceAdjustment);
+      if (sinceAdjustment(next) < TwoSpeeds.FIRINGS || !two.get().has(next)) {
+        show(new DialSetting.Speed(next), events);
+      } else {
+        events.add(new SessionEvent.TwoFired(two.get()));
+      }
+      return;
+    }
     // Moving on while it is asked where the dial stands would only spread the confusion.
     boolean asked =
         questions.open().filter(q -> here.speed().equals(Optional.of(q.shown()))).isPresent()
@@ -251,7 +310,7 @@ final class RunProgress {
 
   /** Whether every setting of the run is done. */
   boolean isRunDone() {
-    return setup().isPresent() && queue.settings().stream().allMatch(this::isDone);
+    return setup().isPresent() && two.isEmpty() && queue.settings().stream().allMatch(this::isDone);
   }
 
   /** Whether what is shown is done. */
@@ -261,6 +320,9 @@ final class RunProgress {
 
   /** Firings of the run at a setting that have what was asked for. */
   int goodAt(DialSetting setting) {
+    if (isOfTwo(setting)) {
+      return sinceAdjustment(setting.speed().orElseThrow());
+    }
     if (isQuick() && setting.speed().isPresent()) {
       return quick.fired(run(), setting.speed().get());
     }
@@ -273,6 +335,10 @@ final class RunProgress {
   private boolean isBulbOfStage(DialSetting setting) {
     return setting.untimedTest().equals(Optional.of(UntimedTest.B))
         && setup().filter(RunSetup::isStage).isPresent();
+  }
+
+  private boolean isOfTwo(DialSetting setting) {
+    return two.isPresent() && setting.speed().filter(two.get()::has).isPresent();
   }
 
   /** Whether the run is a quick look. */
@@ -294,6 +360,9 @@ final class RunProgress {
 
   /** How many firings of a setting are wanted by now. */
   int wantedNow(DialSetting setting) {
+    if (isOfTwo(setting)) {
+      return TwoSpeeds.FIRINGS;
+    }
     if (!isQuick() || setting.speed().isEmpty()) {
       return setup()
           .map(

@@ -235,6 +235,10 @@ public final class Session {
       events.add(new SessionEvent.ConditionsHold(conditions()));
     } else if (input instanceof SessionInput.AcceptedAsShown) {
       corrections.keepAsShown(events);
+    } else if (input instanceof SessionInput.Adjusted adjusted) {
+      progress.adjusted(adjusted.words(), events);
+    } else if (input instanceof SessionInput.TwoChosen chosen) {
+      progress.two(chosen.two(), events);
     } else if (input instanceof SessionInput.PressJudged key) {
       onPress(key, events);
     } else if (input instanceof SessionInput.PlungerRead read) {
@@ -272,6 +276,16 @@ public final class Session {
   /** All presses of the linkage test so far, in the order of their keys. */
   public List<LinkagePress> presses() {
     return presses.presses();
+  }
+
+  /** All adjustments so far, in order. */
+  public List<AdjustedAt> adjusted() {
+    return progress.adjustments();
+  }
+
+  /** The two speeds that are adjusted at once. */
+  public Optional<TwoSpeeds> two() {
+    return progress.two();
   }
 
   /** All readings of a screw plunger so far, in order. */

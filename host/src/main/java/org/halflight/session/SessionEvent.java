@@ -1,6 +1,7 @@
 package org.halflight.session;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
 import org.halflight.profile.ClockRate;
@@ -67,7 +68,9 @@ public sealed interface SessionEvent {
       /** A wind key twice within a second, with no firing in between. */
       PRESS_COUNTED_ALREADY,
       /** There is no firing yet that a condition could be said of. */
-      NO_FIRING_YET
+      NO_FIRING_YET,
+      /** Two speeds at once in a run that does not adjust. */
+      NOT_ADJUSTING
     }
   }
 
@@ -120,6 +123,19 @@ public sealed interface SessionEvent {
 
   /** The shutter was held open at B in a quick look, under light that nobody had set. */
   record LightWasHeld(HeldLight seen) implements SessionEvent {}
+
+  /** The person has adjusted something. */
+  record AdjustmentMarked(AdjustedAt adjusted) implements SessionEvent {}
+
+  /**
+   * Two speeds are adjusted at once from here on.
+   *
+   * @param two empty for one at a time again
+   */
+  record TwoShown(Optional<TwoSpeeds> two) implements SessionEvent {}
+
+  /** Both of two speeds have their firings since the last adjustment. */
+  record TwoFired(TwoSpeeds two) implements SessionEvent {}
 
   /** A quick look asks for a speed again, and says why. */
   record RepeatAsked(QuickRepeat repeat) implements SessionEvent {}

@@ -232,6 +232,16 @@ public sealed interface SessionInput {
   /** The person read a screw plunger at both points of the stroke. */
   record PlungerRead(PlungerReading reading) implements UserAction {}
 
+  /** The person has adjusted something: firings from here on are of another shutter. */
+  record Adjusted(String words) implements UserAction {}
+
+  /**
+   * Two speeds are adjusted at once from here on.
+   *
+   * @param two empty for one at a time again
+   */
+  record TwoChosen(Optional<TwoSpeeds> two) implements UserAction {}
+
   /** The lens cap was put on or taken off. */
   record LensCap(boolean on) implements UserAction {}
 

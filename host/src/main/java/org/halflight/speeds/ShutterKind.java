@@ -9,6 +9,11 @@ public enum ShutterKind {
   LEAF,
   /** Leaves behind the lens. */
   LEAF_BEHIND_LENS,
+  /**
+   * Leaves in a camera whose lens is looked through: they are open for viewing, and close when the
+   * release is pressed; a flap or mirror lifts, and then they make the exposure.
+   */
+  LEAF_REFLEX,
   /** Cloth or metal curtains that run along the long side of the frame. */
   CURTAIN_LONG_SIDE,
   /** Blades or curtains that run along the short side of the frame. */
@@ -31,6 +36,7 @@ public enum ShutterKind {
               switch (shutterKind) {
                 case LEAF -> "leaf";
                 case LEAF_BEHIND_LENS -> "leaf-behind-lens";
+                case LEAF_REFLEX -> "leaf-reflex";
                 case CURTAIN_LONG_SIDE -> "curtain-long-side";
                 case CURTAIN_SHORT_SIDE -> "curtain-short-side";
                 case ROTARY -> "rotary";
@@ -47,7 +53,7 @@ public enum ShutterKind {
   public boolean isCurtain(String... dials) {
     return switch (this) {
       case CURTAIN_LONG_SIDE, CURTAIN_SHORT_SIDE, ROTARY -> true;
-      case LEAF, LEAF_BEHIND_LENS, OTHER -> false;
+      case LEAF, LEAF_BEHIND_LENS, LEAF_REFLEX, OTHER -> false;
       case UNKNOWN -> List.of(dials).contains(CURTAIN_DIAL);
     };
   }

@@ -3,6 +3,8 @@ package org.halflight.verdict;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.halflight.exposure.LeafExposure;
+import org.halflight.session.AlikeFirings;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 
@@ -14,16 +16,18 @@ import org.halflight.session.Outcome;
  * @param rejected how many the person did not count
  * @param unusable how many the rig could not record well
  * @param conditions special ones that they were made under
+ * @param flapLight in how many of those of the mean the flap of the body let light through
  */
 public record ReleaseCounts(
     int tries,
     Map<Outcome, Integer> outcomes,
     int rejected,
     int unusable,
-    UnderConditions conditions) {
+    UnderConditions conditions,
+    int flapLight) {
   /** Of which none was rejected or unusable. */
   public ReleaseCounts(int tries, Map<Outcome, Integer> outcomes) {
-    this(tries, outcomes, 0, 0, UnderConditions.NONE);
+    this(tries, outcomes, 0, 0, UnderConditions.NONE, 0);
   }
 
   /** Of all firings of a speed. */
@@ -37,7 +41,17 @@ public record ReleaseCounts(
         outcomes,
         (int) firings.stream().filter(firing -> firing.rejection().isPresent()).count(),
         (int) firings.stream().filter(f -> f.outcome() == Outcome.UNUSABLE).count(),
-        conditions);
+        conditions,
+        (int)
+            AlikeFirings.of(firings).stream()
+                .filter(FiringResult::isGood)
+                .filter(ReleaseCounts::hasFlapLight)
+                .count());
+  }
+
+  private static boolean hasFlapLight(FiringResult firing) {
+    return firing.exposure() instanceof LeafExposure.Timed timed
+        && timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT);
   }
 
   /** Whether a firing says something about the shutter and counts. */

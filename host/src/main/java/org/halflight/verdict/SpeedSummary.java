@@ -184,6 +184,11 @@ public record SpeedSummary(
     return releases.conditions();
   }
 
+  /** In how many firings of the mean the flap or mirror of the body let light through. */
+  public int flapLight() {
+    return releases.flapLight();
+  }
+
   /** The travel of the blades, where it was seen. */
   public Optional<BladeTravel> travel() {
     return how.travel();

@@ -5,6 +5,7 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Question;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.MarkedSpeed;
 
 /** What a session has to tell, in sentences. */
@@ -67,6 +68,18 @@ public final class EventSentences {
   private static Optional<String> ofRun(SessionEvent news) {
     if (news instanceof SessionEvent.SettingShown shown) {
       return Optional.of(shown(shown));
+    }
+    if (news instanceof SessionEvent.AdjustmentMarked marked) {
+      return say("news.adjusted", marked.adjusted().words());
+    }
+    if (news instanceof SessionEvent.TwoShown shown) {
+      return shown
+          .two()
+          .map(two -> say("news.two", two.first(), two.second(), TwoSpeeds.FIRINGS))
+          .orElseGet(() -> say("news.two.off"));
+    }
+    if (news instanceof SessionEvent.TwoFired) {
+      return say("news.two.fired");
     }
     if (news instanceof SessionEvent.RepeatAsked asked) {
       return Optional.of(QuickWords.repeat(asked.repeat()));

@@ -17,7 +17,8 @@ public final class LinkageWorkWords {
 
   /** What is sure before the round is over, and what the person may do. */
   public static String certain(LinkageJudgement judged) {
-    return Words.say("linkageWork.certain", LinkageWords.large(judged), LinkageWords.advice(judged));
+    return Words.say(
+        "linkageWork.certain", LinkageWords.large(judged), LinkageWords.advice(judged));
   }
 
   /** How the linkage is, and what to do. */

@@ -231,6 +231,10 @@ public final class Sentences {
     if (rebound.earlySeconds() > least) {
       sentences.add(Words.say("speed.early", Numbers.time(rebound.earlySeconds())));
     }
+    if (speed.flapLight() > 0) {
+      sentences.add(
+          Words.count("speed.flap", speed.flapLight(), speed.flapLight(), speed.errors().n()));
+    }
     return sentences;
   }
 
@@ -361,7 +365,8 @@ public final class Sentences {
                         Numbers.percent(LeafExposure.LOW_LEVEL_ONLY_BOUND),
                         Numbers.time(timed.mainSeconds()),
                         Numbers.time(timed.reboundSeconds()),
-                        Numbers.time(timed.earlySeconds())))
+                        Numbers.time(timed.earlySeconds()),
+                        Numbers.percent(timed.earlyLightShare())))
             .collect(Collectors.joining(" "));
     return flags.isEmpty() ? line : line + " " + flags;
   }

@@ -33,6 +33,15 @@ final class UserActionWords {
     if (act instanceof SessionInput.CockingLearnt learnt) {
       return Words.say(learnt.begins() ? "act.cocking.begins" : "act.cocking.ends");
     }
+    if (act instanceof SessionInput.Adjusted adjusted) {
+      return Words.say("act.adjusted", adjusted.words());
+    }
+    if (act instanceof SessionInput.TwoChosen chosen) {
+      return chosen
+          .two()
+          .map(two -> Words.say("act.two", two.first(), two.second()))
+          .orElseGet(() -> Words.say("act.two.off"));
+    }
     if (act instanceof SessionInput.LensCap cap) {
       return Words.say(cap.on() ? "act.cap.on" : "act.cap.off");
     }

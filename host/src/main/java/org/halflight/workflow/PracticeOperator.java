@@ -22,6 +22,7 @@ import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.InventedContact;
 import org.halflight.shuttermodel.InventedFit;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.InventedStops;
 import org.halflight.shuttermodel.LeafShutter;
@@ -413,6 +414,11 @@ public class PracticeOperator implements CameraOperator {
   public void bounce(boolean bounces) {
     bouncing = bounces;
     putOn();
+  }
+
+  /** The body has reflex viewing with such a flap, or none. */
+  public void useFlap(InventedFlap flap) {
+    onBench(rig -> rig.flap(flap));
   }
 
   /** Another flash contact than that of the shutter; empty for that. */

@@ -35,6 +35,7 @@ import org.halflight.session.RunOption;
 import org.halflight.session.RunPlan;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.session.UntimedTest;
 import org.halflight.session.WindState;
 import org.halflight.signal.Channel;
@@ -122,6 +123,10 @@ class MarksTest {
         new SessionInput.PressJudged(LinkageStep.STOP, WindState.LOCKED),
         new SessionInput.PressJudged(LinkageStep.TAP, WindState.TURNS),
         new SessionInput.PlungerRead(new PlungerReading(1.325, 1.4)),
+        new SessionInput.Adjusted("pallet in by a hair, 10 %"),
+        new SessionInput.TwoChosen(
+            Optional.of(new TwoSpeeds(MarkedSpeed.parse("1"), MarkedSpeed.parse("1/15")))),
+        new SessionInput.TwoChosen(Optional.empty()),
         new SessionInput.LightTestEnds(UntimedTest.LEAK),
         new SessionInput.LightTestEnds(UntimedTest.STOPS),
         new SessionInput.LightSet(

@@ -134,6 +134,7 @@ final class DeskSpeed {
               results,
               view.question(),
               view.marks(),
+              view.two(),
               view.runs(),
               view.cocking(),
               view.capOn(),

@@ -24,6 +24,7 @@ import org.halflight.verdict.StageChange.Suspect;
 final class StageStudy {
   private static final MarkedSpeed SLOW = MarkedSpeed.parse("1/2");
   private static final MarkedSpeed TOP = MarkedSpeed.parse("1/500");
+  private static final List<Place> PLACES = List.of(Place.values());
   private static final int REPAIRS = 300;
   private static final double[] SIZES = {0.15, 0.2, 0.3, 0.5, 1};
 
@@ -53,7 +54,7 @@ final class StageStudy {
 
   private static Draws draws(Fault fault, int number) {
     long seed = Validation.SEED + 7919L * number;
-    return new Draws(seed * 0x9E3779B97F4A7C15L + fault.ordinal());
+    return new Draws(seed * 0x9E3779B97F4A7C15L + List.of(Fault.values()).indexOf(fault));
   }
 
   private static Reported reported(Repair repair) {
@@ -87,7 +88,7 @@ final class StageStudy {
             ? stage.front() ? Cells.BOTH : Cells.REAR
             : stage.front() ? Cells.FRONT : Cells.NONE;
     return new Stage(
-        new Assembly(stage.cover(), cells, Place.values()[stage.place()]),
+        new Assembly(stage.cover(), cells, PLACES.get(stage.place())),
         true,
         Optional.of(
             new Stage.Bulb(Seen.RIGHT, Seen.RIGHT, stage.closesAtOnce() ? Seen.RIGHT : Seen.WRONG)),

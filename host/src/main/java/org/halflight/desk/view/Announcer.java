@@ -171,7 +171,7 @@ final class Announcer {
         && session.get().setup().filter(RunSetup::isStage).isPresent()) {
       List<String> all = StageWords.last(session.get().results(), session.get().runs());
       return Optional.of(
-          new Message(Message.Kind.NEWS, String.join(" ", all.subList(1, all.size()))))
+              new Message(Message.Kind.NEWS, String.join(" ", all.subList(1, all.size()))))
           .filter(message -> !message.text().isEmpty());
     }
     if (news instanceof SessionEvent.RunDone) {

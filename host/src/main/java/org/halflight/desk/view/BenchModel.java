@@ -1,6 +1,5 @@
 package org.halflight.desk.view;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -19,6 +18,7 @@ import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.ClockWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -41,7 +41,6 @@ public final class BenchModel {
   private Optional<DialSetting> justDone = Optional.empty();
   private List<FiringResult> results = List.of();
   private List<LightReading> readings = List.of();
-  private final List<AdjustingMark> marks = new ArrayList<>();
   private final Announcer announcer;
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
@@ -138,11 +137,18 @@ public final class BenchModel {
     dial = Optional.empty();
   }
 
-  /** An adjustment is marked here. */
-  public AdjustingMark mark(String words) {
-    AdjustingMark mark = new AdjustingMark(session().run(), results.size(), words);
-    marks.add(mark);
-    return mark;
+  /** The marked speeds of the camera that was named. */
+  public Optional<Dial> dial() {
+    return dial;
+  }
+
+  /** How the two speeds stand that are adjusted at once. */
+  private Optional<TwoAtOnce> two() {
+    Session now = session();
+    return now.two()
+        .map(
+            two ->
+                TwoAtOnce.of(two, now.setup().orElseThrow(), now.run(), results, now.adjusted()));
   }
 
   /** Something is said to the person. */
@@ -178,7 +184,8 @@ public final class BenchModel {
         openSeconds,
         results,
         session.question(),
-        marks,
+        List.copyOf(session.adjusted()),
+        two(),
         session.runs(),
         session.isLearningCocking()
             ? BenchView.Cocking.LEARNING

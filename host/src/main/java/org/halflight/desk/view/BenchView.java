@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.extratest.Evidence;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
@@ -14,6 +15,7 @@ import org.halflight.session.Question;
 import org.halflight.session.QuickRepeat;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
+import org.halflight.verdict.TwoAtOnce;
 
 /**
  * Everything that the window shows of the bench, at one moment.
@@ -35,6 +37,7 @@ import org.halflight.speeds.Dial;
  * @param results all firings of the session
  * @param question that waits for an answer
  * @param marks adjustments
+ * @param two how the two speeds that are adjusted at once stand; empty while it is one at a time
  * @param runs what each run of this session was set up for, in order
  * @param cocking what is known of light while cocking
  * @param capOn whether the lens cap is said to be on
@@ -64,7 +67,8 @@ public record BenchView(
     OptionalDouble openSeconds,
     List<FiringResult> results,
     Optional<Question> question,
-    List<AdjustingMark> marks,
+    List<AdjustedAt> marks,
+    Optional<TwoAtOnce> two,
     List<RunSetup> runs,
     Cocking cocking,
     boolean capOn,

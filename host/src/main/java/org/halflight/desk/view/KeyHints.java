@@ -96,6 +96,11 @@ public final class KeyHints {
         .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
         .isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
+      hints.add(
+          hint(
+              UserAction.TWO,
+              Words.say(view.two().isPresent() ? "desk.key.two.off" : "desk.key.two"),
+              false));
     }
     hints.add(
         hint(

@@ -111,6 +111,7 @@ public final class KeyMap {
     keys.put("I", UserAction.SWITCH_CELLS);
     keys.put("U", UserAction.SWITCH_PLACE);
     keys.put("A", UserAction.MARK);
+    keys.put("V", UserAction.TWO);
     keys.put("LEFT", UserAction.LOOK_SLOWER);
     keys.put("RIGHT", UserAction.LOOK_FASTER);
     keys.put("ENTER", UserAction.CHOOSE);
@@ -130,6 +131,8 @@ public final class KeyMap {
     keys.put("PAD -", UserAction.PREVIOUS);
     keys.put("PAD *", UserAction.MARK);
     keys.put("PAD /", UserAction.CLOSED_BY_HAND);
+    keys.put("PAD 1", UserAction.WIND_TURNS);
+    keys.put("PAD 0", UserAction.WIND_LOCKED);
     return Collections.unmodifiableMap(keys);
   }
 

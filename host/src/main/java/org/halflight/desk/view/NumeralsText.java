@@ -173,18 +173,25 @@ public record NumeralsText(
         time.figure(),
         time.unit(),
         true,
-        exposure instanceof LeafExposure.Timed timed
-                && timed.flags().contains(LeafExposure.Flag.LATE_LIGHT)
-            ? Words.say(
-                "desk.numerals.parts",
-                Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()),
-                Numbers.time(timed.reboundSeconds()))
+        exposure instanceof LeafExposure.Timed timed && hasParts(timed)
+            ? parts(timed, Numbers.time(seconds - timed.effectiveSeconds() + timed.mainSeconds()))
             : error.isPresent()
                 ? Numbers.fractionAndTarget(seconds, seconds * Math.pow(2, -error.getAsDouble()))
                 : "",
         error.isPresent() ? Numbers.stopsInWords(error.getAsDouble()) : "",
         note,
         tone);
+  }
+
+  private static boolean hasParts(LeafExposure.Timed timed) {
+    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+        || timed.flags().contains(LeafExposure.Flag.LATE_LIGHT);
+  }
+
+  private static String parts(LeafExposure.Timed timed, String main) {
+    return timed.flags().contains(LeafExposure.Flag.FLAP_LIGHT)
+        ? Words.say("desk.numerals.flap", main, Numbers.time(timed.earlySeconds()))
+        : Words.say("desk.numerals.parts", main, Numbers.time(timed.reboundSeconds()));
   }
 
   private static NumeralsText words(String outcome, String known, String note, Tone tone) {

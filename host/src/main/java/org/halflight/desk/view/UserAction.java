@@ -63,6 +63,8 @@ public enum UserAction {
   SWITCH_PLACE,
   /** An adjustment is marked. */
   MARK,
+  /** Two speeds are adjusted at once, or one at a time again. */
+  TWO,
   /** The slower neighbour of the speed that is looked at. */
   LOOK_SLOWER,
   /** The faster neighbour of the speed that is looked at. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
 import org.halflight.session.ReboundOfRun;
@@ -73,7 +74,7 @@ final class ViewedRuns {
         ? 0
         : view.marks().stream()
             .filter(mark -> mark.run() == firings.get(0).run())
-            .mapToInt(AdjustingMark::afterFiring)
+            .mapToInt(AdjustedAt::afterFiring)
             .max()
             .orElse(0);
   }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.halflight.shuttermodel.Finger;
 import org.halflight.shuttermodel.FiringTurn;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.LightPath;
 import org.halflight.shuttermodel.ModelFiring;
@@ -61,6 +62,7 @@ final class PracticeCamera {
   private double uncockedLeak;
   private double cockedLeak;
   private boolean isReady = true;
+  private InventedFlap flap = InventedFlap.NONE;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
     this.world = world;
@@ -191,6 +193,11 @@ final class PracticeCamera {
     return linkage;
   }
 
+  /** The body has a flap, or another one. */
+  void flap(InventedFlap another) {
+    flap = another;
+  }
+
   /**
    * Tries the wind, and turns it where it is free: that cocks the shutter and locks the advance.
    *
@@ -239,7 +246,9 @@ final class PracticeCamera {
             ? 0
             : pressTicks
                 + RATE.ticks(
-                    pressed.tripsSeconds().getAsDouble() + PracticeLinkage.TRIP_TO_LIGHT_SECONDS);
+                    pressed.tripsSeconds().getAsDouble()
+                        + PracticeLinkage.TRIP_TO_LIGHT_SECONDS
+                        + flap.liftSeconds());
     boolean isSlow = finger.millimetresPerSecond() < PracticeLinkage.USUAL_MILLIMETRES_A_SECOND;
     linkage.press(pressed, pressTicks, lightTicks, isSlow, draws);
     if (lightTicks > 0) {
@@ -272,7 +281,7 @@ final class PracticeCamera {
     long lightTicks =
         bySelfTimer
             ? pressTicks + RATE.ticks(shutter.selfTimer().runs(draws))
-            : lightAfter(pressTicks, draws);
+            : lightAfter(pressTicks, draws) + RATE.ticks(flap.liftSeconds());
     long letGoTicks = pressTicks + RATE.ticks(PRESS_SECONDS);
     letGo(letGoTicks);
     linkage.release(lightTicks, draws);
@@ -292,6 +301,7 @@ final class PracticeCamera {
     long endTicks = lightTicks;
     if (model instanceof ModelFiring.Timed timed) {
       LightPath path = LightPath.of(timed.curve());
+      flap.leak().ifPresent(leak -> light(lightTicks - RATE.ticks(flap.leakAheadSeconds()), leak));
       light(lightTicks, path);
       contact.touches(lightTicks, timed.openSeconds(), draws);
       contact.parts(lightTicks + RATE.ticks(timed.closingSeconds()));

@@ -13,6 +13,7 @@ import org.halflight.link.Link;
 import org.halflight.link.LinkLostException;
 import org.halflight.shuttermodel.ButtonLinkage;
 import org.halflight.shuttermodel.Finger;
+import org.halflight.shuttermodel.InventedFlap;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.shuttermodel.SensorSet;
 import org.halflight.shuttermodel.TurningDisc;
@@ -350,6 +351,11 @@ public final class PracticeRig implements Link {
   /** Covers the lamp, or takes the cover off. */
   public void cover(boolean covered) {
     onBench(() -> bench.camera().cover(covered));
+  }
+
+  /** The body of the camera has another flap, or none. */
+  public void flap(InventedFlap flap) {
+    onBench(() -> bench.camera().flap(flap));
   }
 
   /**

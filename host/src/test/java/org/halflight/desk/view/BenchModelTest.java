@@ -205,7 +205,7 @@ class BenchModelTest {
     work.begin(Phase.ADJUSTING, 2, "1/60");
     work.fire();
     work.fire();
-    work.model.mark("spring turned");
+    work.handle(new SessionInput.Adjusted("spring turned"));
     work.fire();
     BenchView view = work.fire();
     var row = BenchPictures.firingRow(view, SIXTIETH).orElseThrow();

@@ -134,7 +134,7 @@ class PseudoViewTest {
       work.begin(Phase.ADJUSTING, 3, "1/60");
       work.fire();
       look(work);
-      work.model.mark("1");
+      work.handle(new SessionInput.Adjusted("1"));
       work.fire();
       look(work);
 

@@ -49,7 +49,7 @@ class FingerTest {
       unnoticed += finger.press(camera, Pace.over(5), true).fired() ? 1 : 0;
       felt += finger.press(camera, Pace.over(5).withHandOnWind(), true).fired() ? 0 : 1;
     }
-    assertThat(unnoticed).isGreaterThan(PRESSES / 2);
+    assertThat(unnoticed).isGreaterThan(PRESSES / 3);
     assertThat(felt).isGreaterThan(PRESSES * 9 / 10);
   }
 
