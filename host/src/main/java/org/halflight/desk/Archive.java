@@ -202,9 +202,7 @@ final class Archive implements AutoCloseable {
   /** These are the presses of the linkage test and the plunger readings of the session now. */
   void linkage(List<LinkagePress> presses, List<PlungerAt> plungers) {
     thread.execute(
-        () ->
-            onRecord(
-                known -> known.keepLinkage(session.orElseThrow().key(), presses, plungers)));
+        () -> onRecord(known -> known.keepLinkage(session.orElseThrow().key(), presses, plungers)));
   }
 
   /** An adjustment was marked. */

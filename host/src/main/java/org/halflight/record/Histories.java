@@ -76,8 +76,8 @@ final class Histories {
         tried(connection, run, firings));
   }
 
-  private static List<ExtraTest> tried(
-      Connection connection, Run run, List<FiringResult> firings) throws SQLException {
+  private static List<ExtraTest> tried(Connection connection, Run run, List<FiringResult> firings)
+      throws SQLException {
     Evidence all =
         new Evidence(
             firings,

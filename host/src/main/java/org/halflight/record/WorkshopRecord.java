@@ -277,8 +277,7 @@ public final class WorkshopRecord implements AutoCloseable {
    *
    * @param sessionKey their session, which must have begun
    */
-  public void keepLinkage(
-      String sessionKey, List<LinkagePress> presses, List<PlungerAt> plungers) {
+  public void keepLinkage(String sessionKey, List<LinkagePress> presses, List<PlungerAt> plungers) {
     database.change(
         connection ->
             PressRows.keep(

@@ -64,7 +64,8 @@ class PressesInRecordTest {
       record.importSession(events(), "a.session");
       record.database.change(
           connection ->
-              Query.execute(connection, "UPDATE firing SET row_crc = row_crc + 1 WHERE firing_number = 2"));
+              Query.execute(
+                  connection, "UPDATE firing SET row_crc = row_crc + 1 WHERE firing_number = 2"));
 
       Linkage linkage = (Linkage) tried(record).get(0);
       assertThat(linkage.judged().presses()).hasSize(2);
