@@ -198,13 +198,14 @@ class KnobOnTheBoardTest {
       }
       bench.until("three firings", () -> bench.session().results().size() >= before + 3);
       RigMessage.Losses losses =
-          bench.driver().workbench().fold().statistics().rigLosses().orElseThrow();
+          bench.driver().workbench().fold().linkStatistics().rigLosses().orElseThrow();
       assertThat(losses.snapshotsLost() + losses.capturesLost() + losses.floods()).isZero();
       log = box.log();
     }
     Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
-    List<FiringResult> firings = session.results();
-    assertThat(firings).hasSize(15);
+    List<FiringResult> firings =
+        session.results().stream().filter(f -> f.outcome() != Outcome.HELD_FOR_LIGHT).toList();
+    assertThat(firings.size()).isEqualTo(15);
     assertThat(firings)
         .allSatisfy(
             firing -> {
@@ -218,7 +219,12 @@ class KnobOnTheBoardTest {
     for (FiringResult firing : firings.subList(0, 12)) {
       List<Edge> knob = firing.firing().knob();
       assertThat(firing.firing().of(Channel.RELEASE)).hasSize(2);
-      assertThat(knob).hasSizeBetween(2, 20);
+      long opened = firing.firing().of(Channel.CENTRE_LOW).get(0).ticks();
+      assertThat(
+              knob.stream()
+                  .filter(edge -> Math.abs(edge.ticks() - opened) < firing.rate().ticks(0.1))
+                  .count())
+          .isBetween(1L, 12L);
       for (int i = 1; i < knob.size(); i++) {
         assertThat(knob.get(i).high()).isNotEqualTo(knob.get(i - 1).high());
       }

@@ -67,8 +67,10 @@ final class ScriptedButton implements CameraOperator {
       rest(0.3);
       return;
     }
-    double unlocks = step == LinkageStep.SQUEEZE ? 1 : 0.3;
-    double lights = unlocks + (step == LinkageStep.TAP ? aheadSeconds / 100 : aheadSeconds);
+    double ahead = step == LinkageStep.TAP ? aheadSeconds / 100 : aheadSeconds;
+    double first = step == LinkageStep.SQUEEZE ? 1 : 0.3;
+    double unlocks = first + Math.max(0, -ahead);
+    double lights = first + Math.max(0, ahead);
     // Who stops at the first sign stops a reaction later.
     boolean tripsToo = step != LinkageStep.STOP || lights < unlocks + STOPS_SECONDS;
     boolean unlocksToo = step != LinkageStep.STOP || unlocks < lights + STOPS_SECONDS;
