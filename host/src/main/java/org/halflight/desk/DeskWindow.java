@@ -347,7 +347,7 @@ final class DeskWindow {
       act(UserAction.REJECT);
     } else if (!places.here().goOn()) {
       (places.here().acceptsBenchKeys() ? Proposal.of(view) : Optional.of(Proposal.elsewhere(view)))
-          .ifPresentOrElse(this::act, () -> saysOfPedal(Words.say("desk.pedal.nothing")));
+          .ifPresentOrElse(this::act, () -> saysOfPedal(Proposal.nothing(view)));
     }
   }
 

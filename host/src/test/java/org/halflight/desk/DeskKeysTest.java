@@ -36,7 +36,9 @@ class DeskKeysTest {
     "107, 107, +, NEXT",
     "109, 109, -, PREVIOUS",
     "106, 106, *, MARK",
-    "111, 111, /, CLOSED_BY_HAND"
+    "111, 111, /, CLOSED_BY_HAND",
+    "97, 35, 1, WIND_TURNS",
+    "96, 155, 0, WIND_LOCKED"
   })
   void theNumberPadWorksWithNumLockOnAndOff(int on, int off, String printed, UserAction act) {
     for (int code : new int[] {on, off}) {

@@ -35,12 +35,18 @@ public enum Cue {
 
   private final SoundKind kind;
   private final String millis;
-  private final double[] hertz;
+  private final double firstHertz;
+  private final double otherHertz;
 
-  Cue(SoundKind kind, String millis, double... hertz) {
+  Cue(SoundKind kind, String millis) {
+    this(kind, millis, Cue.LEVEL_HERTZ, Cue.LEVEL_HERTZ);
+  }
+
+  Cue(SoundKind kind, String millis, double firstHertz, double otherHertz) {
     this.kind = kind;
     this.millis = millis;
-    this.hertz = hertz;
+    this.firstHertz = firstHertz;
+    this.otherHertz = otherHertz;
   }
 
   /** What it tells. */
@@ -59,6 +65,6 @@ public enum Cue {
    * @param tone counts the tones of the rhythm from 0
    */
   public double hertz(int tone) {
-    return hertz.length == 0 ? LEVEL_HERTZ : hertz[tone];
+    return tone == 0 ? firstHertz : otherHertz;
   }
 }

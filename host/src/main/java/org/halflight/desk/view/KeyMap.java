@@ -131,6 +131,8 @@ public final class KeyMap {
     keys.put("PAD -", UserAction.PREVIOUS);
     keys.put("PAD *", UserAction.MARK);
     keys.put("PAD /", UserAction.CLOSED_BY_HAND);
+    keys.put("PAD 1", UserAction.WIND_TURNS);
+    keys.put("PAD 0", UserAction.WIND_LOCKED);
     return Collections.unmodifiableMap(keys);
   }
 

@@ -70,6 +70,7 @@ public final class Pedal {
       Optional<Question> question,
       Optional<Prompt> test,
       Optional<Prompt> light,
+      Optional<Prompt> linkage,
       boolean hangs) {
     static Asked of(BenchView view, UserAction place) {
       return new Asked(
@@ -78,6 +79,7 @@ public final class Pedal {
           view.question().map(q -> new Question(q.kind(), q.shown(), q.other(), List.of())),
           asking(view.lightTest().prompt()),
           asking(view.light().prompt()),
+          asking(view.linkage().prompt()),
           view.openSeconds().isPresent());
     }
 

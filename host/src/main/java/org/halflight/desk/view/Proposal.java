@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.words.Words;
 
 /** The one act that the bench proposes now, for a pedal. */
 public final class Proposal {
@@ -37,13 +38,18 @@ public final class Proposal {
     return of(view).filter(UserAction.TO_RUN::equals).orElse(UserAction.TO_BENCH);
   }
 
+  /** What a person is told whose pedal has nothing to do. */
+  public static String nothing(BenchView view) {
+    return Words.say(view.linkage().asksForWind() ? "desk.pedal.wind" : "desk.pedal.nothing");
+  }
+
   static Optional<UserAction> of(BenchView view, List<KeyHints.Hint> hints) {
     Optional<UserAction> answer =
         hints.stream()
             .filter(hint -> hint.answers() && SAFE.contains(hint.act()))
             .map(KeyHints.Hint::act)
             .findFirst();
-    if (answer.isPresent() || view.lightTest().isUnderWay()) {
+    if (answer.isPresent() || view.lightTest().isUnderWay() || view.linkage().asksForWind()) {
       return answer;
     }
     if (view.setup().isEmpty()) {
