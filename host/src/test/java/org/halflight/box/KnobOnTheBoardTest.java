@@ -200,6 +200,7 @@ class KnobOnTheBoardTest {
       RigMessage.Losses losses =
           bench.driver().workbench().fold().linkStatistics().rigLosses().orElseThrow();
       assertThat(losses.snapshotsLost() + losses.capturesLost() + losses.floods()).isZero();
+      assertThat(bench.session().damageBetweenFirings()).isZero();
       log = box.log();
     }
     Session session = SessionReducer.replay(SessionFile.read(file).events()).session();
@@ -229,7 +230,6 @@ class KnobOnTheBoardTest {
         assertThat(knob.get(i).high()).isNotEqualTo(knob.get(i - 1).high());
       }
     }
-    assertThat(session.damageBetweenFirings()).isZero();
     long chattered = log.stream().filter(line -> line.matches("edge \\d+ knob .*")).count();
     int kept = firings.stream().mapToInt(f -> f.firing().knob().size()).sum();
     List<Double> off = new ArrayList<>();
