@@ -326,8 +326,7 @@ public final class Marks {
             Optional.of(
                 new SessionInput.LightTestEnds(
                     UntimedTest.MARKS.parse(values.getOrDefault("is", ""))));
-        case ADJUSTED ->
-            Optional.of(new SessionInput.Adjusted(values.getOrDefault("words", "")));
+        case ADJUSTED -> Optional.of(new SessionInput.Adjusted(values.getOrDefault("words", "")));
         case TWO -> Optional.of(new SessionInput.TwoChosen(two(values)));
         case CAP -> oneOf(values.get("is"), "on", "off").map(SessionInput.LensCap::new);
         case ProfileMarks.PROFILE -> ProfileMarks.profile(values);

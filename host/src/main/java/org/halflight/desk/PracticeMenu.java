@@ -112,8 +112,7 @@ final class PracticeMenu {
     JMenu fits = new JMenu(Words.say("desk.practice.fit"));
     ButtonGroup one = new ButtonGroup();
     for (InventedFit each : InventedFit.values()) {
-      choice(
-          fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
+      choice(fits, one, "fit." + Words.key(each), each == InventedFit.SOUND, c -> c.useFit(each));
     }
     return fits;
   }

@@ -236,8 +236,7 @@ public final class LeafExposureMethod {
     if (rate.seconds(apartTicks) >= LEAST_APART_SECONDS) {
       flags.add(Flag.LIGHT_APART);
     }
-    return timed(
-        low, high, fullyOpen, before, after, lowOnly, flags, levels, rate, hasFlap);
+    return timed(low, high, fullyOpen, before, after, lowOnly, flags, levels, rate, hasFlap);
   }
 
   /** The place of the main opening. */

@@ -43,15 +43,17 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
   public static final double APART_SECONDS = 0.02;
 
   /**
-   * Moves of the foil nearer to each other than this are one, in seconds: two looks of the firmware,
-   * which skips 4.1 to 6.1 ms after each. Our own limit.
+   * Moves of the foil nearer to each other than this are one, in seconds: two looks of the
+   * firmware, which skips 4.1 to 6.1 ms after each. Our own limit.
    */
   static final double BOUNCE_SECONDS = 0.0125;
 
   /** More changes than this in one move are chatter. Our own limit. */
   static final int MOST_BOUNCES = 8;
 
-  /** A squeeze begins this long before light at most, in seconds: as long as knob edges are kept. */
+  /**
+   * A squeeze begins this long before light at most, in seconds: as long as knob edges are kept.
+   */
   static final double LONGEST_SQUEEZE_SECONDS = 3;
 
   /**

@@ -95,9 +95,7 @@ final class CockingWatch {
   private static boolean couldBeTheSpeed(LeafExposure exposure, Optional<Double> wantedSeconds) {
     return exposure instanceof LeafExposure.Timed timed
         && wantedSeconds
-            .filter(
-                wanted ->
-                    Math.abs(Stops.between(ownSeconds(timed), wanted)) <= FIRING_STOPS)
+            .filter(wanted -> Math.abs(Stops.between(ownSeconds(timed), wanted)) <= FIRING_STOPS)
             .isPresent();
   }
 

@@ -33,7 +33,9 @@ final class CurveWatch {
       FiringResult result = log.all().get(i);
       boolean sameStart =
           result.key().rigSerial().equals(rigSerial) && result.key().bootCount() == bootCount;
-      if (sameStart && result.curve().isEmpty() && overlap(curve, result.firing(), result.exposure()) > 0) {
+      if (sameStart
+          && result.curve().isEmpty()
+          && overlap(curve, result.firing(), result.exposure()) > 0) {
         return Optional.of(result);
       }
     }

@@ -41,8 +41,7 @@ public record TwoSpeeds(MarkedSpeed first, MarkedSpeed second) {
     Comparator<MarkedSpeed> near =
         Comparator.comparingDouble(
             each -> Math.abs(Stops.between(each.literalSeconds(), WITHOUT_PALLET_SECONDS)));
-    Comparator<MarkedSpeed> slow =
-        Comparator.comparingDouble(each -> -each.literalSeconds());
+    Comparator<MarkedSpeed> slow = Comparator.comparingDouble(each -> -each.literalSeconds());
     return dial.stream()
         .filter(each -> !each.equals(speed))
         .min(speed.literalSeconds() > PALLET_SECONDS ? near : slow)
@@ -74,9 +73,7 @@ public record TwoSpeeds(MarkedSpeed first, MarkedSpeed second) {
    * @param since firings of a speed since the last adjustment
    */
   public MarkedSpeed next(MarkedSpeed here, ToIntFunction<MarkedSpeed> since) {
-    return has(here)
-            && since.applyAsInt(here) >= FIRINGS
-            && since.applyAsInt(other(here)) < FIRINGS
+    return has(here) && since.applyAsInt(here) >= FIRINGS && since.applyAsInt(other(here)) < FIRINGS
         ? other(here)
         : here;
   }

@@ -20,9 +20,9 @@ import org.halflight.stats.Student;
  * <p>Means of the firings before and after an adjustment are compared, of two against two as a
  * rule. The scatter of one firing is taken as the same all through the run: it is pooled over the
  * firings of the speed between any two adjustments, around the mean of each such stretch (the mean
- * square within groups of an analysis of variance, with the sum of their {@code n - 1} as degrees of
- * freedom). Where the other speed, pooled with it, scatters more, that holds for both, so that two
- * firings which happen to agree prove nothing. The standard error of the difference is {@code s
+ * square within groups of an analysis of variance, with the sum of their {@code n - 1} as degrees
+ * of freedom). Where the other speed, pooled with it, scatters more, that holds for both, so that
+ * two firings which happen to agree prove nothing. The standard error of the difference is {@code s
  * sqrt(1/n1 + 1/n2)}, and it is beyond the scatter from Student's t of 95 % on.
  *
  * @param first the slower speed
@@ -101,16 +101,26 @@ public record TwoAtOnce(Side first, Side second) {
       int run,
       List<FiringResult> results,
       List<AdjustedAt> adjusted) {
-    List<Integer> after =
-        adjusted.stream().filter(each -> each.run() == run).map(AdjustedAt::afterFiring).toList();
-    List<List<FiringResult>> one = stretches(two.first(), run, results, after);
-    List<List<FiringResult>> other = stretches(two.second(), run, results, after);
+    List<List<FiringResult>> one = stretches(two.first(), run, results, adjusted);
+    List<List<FiringResult>> other = stretches(two.second(), run, results, adjusted);
     return of(
         two,
         one.stream().map(TwoAtOnce::errors).toList(),
         other.stream().map(TwoAtOnce::errors).toList(),
         isWithin(one, setup),
         isWithin(other, setup));
+  }
+
+  /** The same of one speed that is adjusted by itself. */
+  public static Side alone(
+      MarkedSpeed speed,
+      RunSetup setup,
+      int run,
+      List<FiringResult> results,
+      List<AdjustedAt> adjusted) {
+    List<List<FiringResult>> one = stretches(speed, run, results, adjusted);
+    List<Sample> errors = one.stream().map(TwoAtOnce::errors).toList();
+    return side(speed, errors, within(errors), isWithin(one, setup));
   }
 
   /**
@@ -145,9 +155,7 @@ public record TwoAtOnce(Side first, Side second) {
         speed,
         now.n(),
         mean(now),
-        isKnown
-            ? OptionalDouble.of(reach(scatter.get(), 1.0 / now.n()))
-            : OptionalDouble.empty(),
+        isKnown ? OptionalDouble.of(reach(scatter.get(), 1.0 / now.n())) : OptionalDouble.empty(),
         isKnown && before.isPresent()
             ? change(
                 before.get().mean().get(),
@@ -184,9 +192,7 @@ public record TwoAtOnce(Side first, Side second) {
         (own.get().variance() * own.get().degrees()
                 + other.get().variance() * other.get().degrees())
             / degrees;
-    return own.get().variance() > pooled
-        ? own
-        : Optional.of(new SharedScatter(pooled, degrees));
+    return own.get().variance() > pooled ? own : Optional.of(new SharedScatter(pooled, degrees));
   }
 
   private static Optional<SharedScatter> within(List<Sample> stretches) {
@@ -202,9 +208,7 @@ public record TwoAtOnce(Side first, Side second) {
   }
 
   private static OptionalDouble mean(Sample sample) {
-    return sample.n() == 0
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(sample.mean().get());
+    return sample.n() == 0 ? OptionalDouble.empty() : OptionalDouble.of(sample.mean().get());
   }
 
   private static Sample errors(List<FiringResult> firings) {
@@ -213,7 +217,9 @@ public record TwoAtOnce(Side first, Side second) {
 
   /** Timed firings of a speed between adjustments; the last stretch is since the last one. */
   private static List<List<FiringResult>> stretches(
-      MarkedSpeed speed, int run, List<FiringResult> results, List<Integer> adjustedAfter) {
+      MarkedSpeed speed, int run, List<FiringResult> results, List<AdjustedAt> adjusted) {
+    List<Integer> adjustedAfter =
+        adjusted.stream().filter(each -> each.run() == run).map(AdjustedAt::afterFiring).toList();
     List<FiringResult> timed =
         results.stream()
             .filter(each -> each.run() == run && each.shown().equals(Optional.of(speed)))

@@ -1,6 +1,5 @@
 package org.halflight.words;
 
-import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.extratest.PressOutcome;
 import org.halflight.session.LinkagePress;
@@ -17,16 +16,12 @@ public final class LinkageWorkWords {
 
   /** What is sure before the round is over, and what the person may do. */
   public static String certain(LinkageJudgement judged) {
-    return Words.say("linkageWork.certain", LinkageWords.large(judged), LinkageWords.advice(judged));
+    return Words.say(
+        "linkageWork.certain", LinkageWords.large(judged), LinkageWords.advice(judged));
   }
 
   /** How the linkage is, and what to do. */
   public static String ended(LinkageJudgement judged) {
     return Words.say("linkageWork.ended", LinkageWords.large(judged), LinkageWords.advice(judged));
-  }
-
-  /** How long before first light the advance was seen to unlock, as what it is: no verdict. */
-  public static String ahead(JudgedPress press) {
-    return Words.say("linkageWork.ahead", Math.round(1e3 * press.aheadSeconds().orElseThrow()));
   }
 }

@@ -3,6 +3,7 @@ package org.halflight.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.halflight.session.FiringConditions;
 import org.halflight.stats.Figure;
 import org.halflight.stats.GeneralisedEsd;
 import org.halflight.stats.Interval;
@@ -118,7 +119,20 @@ public final class StatisticWords {
                         Numbers.signedStops(stops),
                         Words.say("stat.firings", 1, 1),
                         Words.say("stat.after-rest.says", Numbers.stopsInWords(stops)))));
+    speed
+        .summary()
+        .conditions()
+        .apart()
+        .forEach((conditions, errors) -> lines.add(apart(conditions, errors)));
     return lines;
+  }
+
+  private static StatisticLine apart(FiringConditions conditions, Sample errors) {
+    return new StatisticLine(
+        ConditionWords.list(conditions),
+        Numbers.signedStops(errors.mean().known().orElseThrow()),
+        Words.say("stat.firings", errors.n(), 1),
+        Words.say("stat.apart.says", ConditionWords.mean(errors)));
   }
 
   private static <T> StatisticLine line(

@@ -34,14 +34,19 @@ class LinkageTest {
             "stop and let go: 5 BOTH.",
             "slow squeeze: 5 BOTH.",
             "quick tap: 3 BOTH.");
-    assertThat(MeasuredChecks.handBack(List.of(linkage)).answer(CheckItem.WIND, CheckState.NOT_TESTED).state())
+    assertThat(
+            MeasuredChecks.handBack(List.of(linkage))
+                .answer(CheckItem.WIND, CheckState.NOT_TESTED)
+                .state())
         .isEqualTo(CheckState.OK);
   }
 
   @Test
   void aPictureAndTheWindLockedSaysWhatToDo() {
     Linkage linkage =
-        InventedPresses.right().press(LinkageStep.STOP, true, WindState.LOCKED).linkage(Phase.AS_FOUND);
+        InventedPresses.right()
+            .press(LinkageStep.STOP, true, WindState.LOCKED)
+            .linkage(Phase.AS_FOUND);
 
     assertThat(linkage.state()).isEqualTo(CheckState.FAULT);
     assertThat(ExtraTestWords.lines(linkage).get(0))
@@ -91,11 +96,7 @@ class LinkageTest {
   @Test
   void theIntervalInASqueezeIsAFigureAndNoVerdict() {
     Linkage linkage =
-        InventedPresses.right()
-            .squeeze(0.18)
-            .squeeze(-0.09)
-            .squeeze(0.005)
-            .linkage(Phase.AS_LEFT);
+        InventedPresses.right().squeeze(0.18).squeeze(-0.09).squeeze(0.005).linkage(Phase.AS_LEFT);
 
     assertThat(linkage.state()).isEqualTo(CheckState.OK);
     assertThat(ExtraTestWords.lines(linkage))

@@ -136,8 +136,7 @@ class UnlockSignTest {
     List<Edge> light = edges.stream().filter(e -> e.channel().isLight()).toList();
     List<Edge> knob = edges.stream().filter(e -> e.channel() == Channel.KNOB).toList();
     List<Edge> others = edges.stream().filter(e -> e.channel() != Channel.KNOB).toList();
-    return UnlockSign.of(
-        new Firing(others, List.of(), knob), new Firing(light, List.of()), RATE);
+    return UnlockSign.of(new Firing(others, List.of(), knob), new Firing(light, List.of()), RATE);
   }
 
   private void button(double pressed, double returned) {

@@ -7,11 +7,14 @@ import java.util.Locale;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import org.halflight.extratest.GapVerdict;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement.Verdict;
 import org.halflight.extratest.PressOutcome;
 import org.halflight.extratest.SqueezeOrder;
+import org.halflight.session.GapLimits;
 import org.halflight.session.LinkageStep;
+import org.halflight.session.PlungerReading;
 import org.halflight.validation.PressedCamera.Led;
 import org.halflight.validation.PressedCamera.Sensor;
 import org.halflight.validation.invented.Button;
@@ -28,16 +31,20 @@ final class CalledRight {
 
   static final Led BY_LIGHT = new Led(TOLD, Sensor.LIGHT_AND_KEY, 0);
   static final Led BY_CLICK = new Led(TOLD, Sensor.CLICK, 0);
+  static final Led BY_CLICK_AND_BUTTON = new Led(TOLD, Sensor.CLICK_AND_BUTTON, 0);
   static final Led BY_KNOB = new Led(Pace.over(5).withBandOnWind().rolledOn(), Sensor.KNOB, 0);
 
   private static final Led OVER_A_SECOND = new Led(Pace.over(1), Sensor.LIGHT_AND_KEY, 0);
   private static final List<Button.Kind> KINDS = List.of(Button.Kind.values());
-  private static final int CAMERAS = 60;
+  private static final int CAMERAS = 200;
   private static final double[] GAPS =
       IntStream.rangeClosed(-12, 24).mapToDouble(i -> i / 20.0).toArray();
 
   /** Where the targets lie. */
   private static final double[] MARKS = {-0.6, -0.4, -0.3, -0.2, 0, 0.1, 0.2, 0.3, 0.4, 0.6};
+
+  /** Between what has to be called right and what has to be called wrong. */
+  private static final GapLimits LIMITS = new GapLimits(-0.15, 0.25);
 
   private CalledRight() {}
 
@@ -50,9 +57,13 @@ final class CalledRight {
   }
 
   private static PressedCamera camera(double gapMm, Button.Kind kind, Led led, int number) {
-    // The same people and cameras whatever is told them, another set at each gap.
+    return PressedCamera.of(gapMm, kind, led, draws(gapMm, number));
+  }
+
+  /** The same people and cameras however they are asked, another set at each gap. */
+  private static Draws draws(double gapMm, int number) {
     long seed = Validation.SEED + 1_000_003L * number + 7919L * Math.round(1000 * gapMm);
-    return PressedCamera.of(gapMm, kind, led, new Draws(seed * 0x9E3779B97F4A7C15L));
+    return new Draws(seed * 0x9E3779B97F4A7C15L);
   }
 
   /** The part of cameras of which something holds. */
@@ -158,6 +169,17 @@ final class CalledRight {
         "What is shown of slow squeezes over 1.5 s, without a verdict: advance first, one click, shutter first, not known.");
     page.add("");
     page.addAll(orders());
+    page.add("");
+    page.add("### By a screw plunger");
+    page.add("");
+    page.add(
+        "Nothing jumps and nobody has to react when a screw presses. Two readings of whole divisions, one in three of them a division late, limits of "
+            + LIMITS.leastMm()
+            + " to "
+            + LIMITS.mostMm()
+            + " mm:");
+    page.add("");
+    page.addAll(plunger());
     return page;
   }
 
@@ -279,7 +301,7 @@ final class CalledRight {
 
   private static List<String> orders() {
     List<String> rows = head("sensor, order");
-    for (Led led : List.of(BY_CLICK, BY_KNOB)) {
+    for (Led led : List.of(BY_CLICK, BY_CLICK_AND_BUTTON, BY_KNOB)) {
       List<List<PressedCamera>> at =
           Arrays.stream(MARKS).mapToObj(gap -> cameras(gap, led, CAMERAS)).toList();
       for (SqueezeOrder order : SqueezeOrder.values()) {
@@ -298,6 +320,27 @@ final class CalledRight {
       }
     }
     return rows;
+  }
+
+  private static List<String> plunger() {
+    List<String> rows = head("by the plunger");
+    for (GapVerdict verdict : GapVerdict.values()) {
+      rows.add(row(verdict.name().toLowerCase(Locale.ROOT).replace("_", " "), gap -> plunger(gap, verdict)));
+    }
+    return rows;
+  }
+
+  static double plunger(double gapMm, GapVerdict verdict) {
+    return IntStream.range(0, CAMERAS).filter(i -> byPlunger(gapMm, i) == verdict).count()
+        / (double) CAMERAS;
+  }
+
+  private static GapVerdict byPlunger(double gapMm, int number) {
+    Draws draws = draws(gapMm, number);
+    double[] read =
+        Button.drawn(gapMm, Button.Kind.PLAIN, Button.Nature.USUAL, draws)
+            .readByPlunger(PlungerReading.PITCH_MM / PlungerReading.DIVISIONS, draws);
+    return GapVerdict.of(new PlungerReading(read[0], read[1]).gapMm(), LIMITS);
   }
 
   private static List<String> head(String first) {

@@ -2,7 +2,11 @@ package org.halflight.validation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
+import org.halflight.extratest.GapVerdict;
+import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.PressOutcome;
+import org.halflight.extratest.SqueezeOrder;
 import org.halflight.session.LinkageStep;
 import org.halflight.validation.PressedCamera.Led;
 import org.halflight.validation.PressedCamera.Sensor;
@@ -49,5 +53,33 @@ class CalledRightTest {
           .extracting(press -> press.outcome())
           .containsOnly(PressOutcome.BOTH);
     }
+  }
+
+  @Test
+  void aScrewPlungerTellsApartWhatFingersJumpOver() {
+    assertThat(CalledRight.plunger(0, GapVerdict.WITHIN)).isGreaterThan(0.9);
+    assertThat(CalledRight.plunger(0.1, GapVerdict.WITHIN)).isGreaterThan(0.9);
+    assertThat(CalledRight.plunger(0.4, GapVerdict.TOO_FAR_AHEAD)).isGreaterThan(0.9);
+    assertThat(CalledRight.plunger(-0.3, GapVerdict.TOO_LATE)).isGreaterThan(0.9);
+  }
+
+  /**
+   * The order in a squeeze: the foil tells it; lifted pawls are silent, so that a click may not.
+   */
+  @Test
+  void knobContactTellsTheOrderOfASqueeze() {
+    assertThat(order(0.4, CalledRight.BY_KNOB, SqueezeOrder.ADVANCE_FIRST)).isGreaterThan(0.9);
+    assertThat(order(0, CalledRight.BY_KNOB, SqueezeOrder.ONE_CLICK)).isGreaterThan(0.8);
+    assertThat(order(-0.4, CalledRight.BY_KNOB, SqueezeOrder.SHUTTER_FIRST)).isGreaterThan(0.7);
+  }
+
+  private static double order(double gapMm, Led led, SqueezeOrder order) {
+    List<JudgedPress> squeezes =
+        CalledRight.cameras(gapMm, led, 16).stream()
+            .flatMap(camera -> camera.presses().stream())
+            .filter(press -> press.step() == LinkageStep.SQUEEZE)
+            .toList();
+    return squeezes.stream().filter(press -> press.order() == order).count()
+        / (double) squeezes.size();
   }
 }

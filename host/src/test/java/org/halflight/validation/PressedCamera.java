@@ -2,9 +2,10 @@ package org.halflight.validation;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.extratest.RawSqueeze;
+import org.halflight.extratest.UnlockSign;
 import org.halflight.session.LinkageStep;
 import org.halflight.session.WindState;
 import org.halflight.validation.invented.Button;
@@ -24,13 +25,11 @@ import org.halflight.validation.invented.Press;
  */
 record PressedCamera(
     Button.Kind kind, double tripDrop, List<JudgedPress> presses, List<Press> seen) {
-  /** Our choice: a click nearer than this to anything else that sounds tells nothing. */
-  private static final double APART_SECONDS = 0.02;
-
   /** What tells when the advance unlocks. */
   enum Sensor {
     LIGHT_AND_KEY("light and key"),
     CLICK("click sensor"),
+    CLICK_AND_BUTTON("click sensor, button wired"),
     KNOB("knob contact");
 
     private final String words;
@@ -84,7 +83,9 @@ record PressedCamera(
                 press.fired(),
                 turns ? WindState.TURNS : WindState.LOCKED,
                 false,
-                ahead(press, camera, led.sensor(), draws)));
+                step == LinkageStep.SQUEEZE
+                    ? sign(press, camera, led.sensor(), draws)
+                    : UnlockSign.NONE));
       }
     }
     return new PressedCamera(kind, camera.tripDrop(), presses, seen);
@@ -100,24 +101,31 @@ record PressedCamera(
         presses.stream().filter(press -> press.step().compareTo(last) <= 0).toList());
   }
 
-  private static OptionalDouble ahead(Press press, Button camera, Sensor sensor, Draws draws) {
-    if (!press.fired() || Double.isNaN(press.unlocked())) {
-      return OptionalDouble.empty();
+  /** What a rig makes of a press, from its edges. */
+  private static UnlockSign sign(Press press, Button camera, Sensor sensor, Draws draws) {
+    if (!press.fired() || sensor == Sensor.LIGHT_AND_KEY) {
+      return UnlockSign.NONE;
     }
-    return switch (sensor) {
-      case LIGHT_AND_KEY -> OptionalDouble.empty();
-      // A band takes a moment to pull the wind off the wire.
-      case KNOB -> OptionalDouble.of(press.light() - press.unlocked() - draws.around(0.01, 0.5));
-      case CLICK -> {
-        double click = press.unlocked();
-        boolean apart =
-            Math.abs(press.light() - click) > APART_SECONDS
-                && Math.abs(press.dark() - click) > APART_SECONDS
-                && Math.abs(press.returned() - click) > APART_SECONDS;
-        yield camera.silent() || !apart
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(press.light() - click);
+    RawSqueeze squeeze = new RawSqueeze(press.light(), press.dark());
+    if (sensor == Sensor.KNOB) {
+      if (!Double.isNaN(press.unlocked())) {
+        // The band takes a moment to pull the wind off the wire.
+        squeeze.knobMoves(press.unlocked() + draws.around(0.01, 0.5));
       }
-    };
+      return squeeze.sign();
+    }
+    if (sensor == Sensor.CLICK_AND_BUTTON) {
+      squeeze.button(press.unlocked() - 1, press.returned());
+    }
+    squeeze.click(press.tripped());
+    squeeze.click(press.dark());
+    if (!camera.silent() && !Double.isNaN(press.unlocked())) {
+      squeeze.click(press.unlocked());
+    }
+    if (camera.knocks()) {
+      squeeze.click(press.bottomed());
+      squeeze.click(press.returned());
+    }
+    return squeeze.sign();
   }
 }

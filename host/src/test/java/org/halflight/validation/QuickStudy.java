@@ -135,7 +135,8 @@ final class QuickStudy {
         .mapToObj(
             i -> {
               long seed =
-                  (Validation.SEED + 7919L * i + 104_729L * List.of(Fault.values()).indexOf(fault)) * 0x9E3779B97F4A7C15L
+                  (Validation.SEED + 7919L * i + 104_729L * List.of(Fault.values()).indexOf(fault))
+                          * 0x9E3779B97F4A7C15L
                       + Math.round(1000 * sizeStops);
               return new Both(
                   quick(new OldShutter(fault, sizeStops, new Draws(seed)), fault),

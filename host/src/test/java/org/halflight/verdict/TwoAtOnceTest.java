@@ -25,7 +25,8 @@ class TwoAtOnceTest {
   @Test
   void workedExample() {
     // 1 s: 0.60 and 0.64, then 0.30 and 0.32. Squares around the means: 0.0008 + 0.0002 with two
-    // degrees of freedom, 0.0005. 1/15: -0.02 and 0.02, then 0.00 and 0.04: 0.0016 with two, 0.0008.
+    // degrees of freedom, 0.0005. 1/15: -0.02 and 0.02, then 0.00 and 0.04: 0.0016 with two,
+    // 0.0008.
     // Together 0.00065 with four: s 0.0255, t 2.776, of two against two 0.0708.
     TwoAtOnce two =
         of(

@@ -50,8 +50,7 @@ class QuickRunTest {
     int[] seen = {bench.news.size()};
     bench.each(
         () -> {
-          List<SessionEvent> fresh =
-              List.copyOf(bench.news.subList(seen[0], bench.news.size()));
+          List<SessionEvent> fresh = List.copyOf(bench.news.subList(seen[0], bench.news.size()));
           seen[0] = bench.news.size();
           news.addAll(fresh);
           news.addAll(run.advance(fresh));
@@ -92,8 +91,7 @@ class QuickRunTest {
       assertThat(news)
           .contains(
               new SessionEvent.RepeatAsked(
-                  new QuickRepeat(
-                      largest, 1, QuickRepeat.Why.LARGEST_ERROR)));
+                  new QuickRepeat(largest, 1, QuickRepeat.Why.LARGEST_ERROR)));
     }
   }
 
@@ -120,8 +118,7 @@ class QuickRunTest {
       bench.driver.undo();
       assertThat(bench.session().results()).isEqualTo(live);
       assertThat(bench.session().isRunDone()).isTrue();
-      List<BenchEvent> events =
-          SessionFile.read(bench.driver.workbench().path()).events();
+      List<BenchEvent> events = SessionFile.read(bench.driver.workbench().path()).events();
       Session again = SessionReducer.replay(events).session();
       assertThat(again.results()).isEqualTo(live);
       assertThat(again.repeat()).isEmpty();
@@ -151,8 +148,7 @@ class QuickRunTest {
         bench.operator.fire(bench.session().setting());
         bench.until("it is fired", () -> bench.session().results().size() == wanted);
       }
-      assertThat(bench.news)
-          .contains(new SessionEvent.LightWasHeld(new HeldLight.TooShort()));
+      assertThat(bench.news).contains(new SessionEvent.LightWasHeld(new HeldLight.TooShort()));
       assertThat(bench.session().untimedTest()).contains(UntimedTest.B);
       assertThat(bench.session().light()).isEmpty();
       bench.driver.handle(new SessionInput.NextChosen());

@@ -148,8 +148,7 @@ public final class BenchModel {
     return now.two()
         .map(
             two ->
-                TwoAtOnce.of(
-                    two, now.setup().orElseThrow(), now.run(), results, now.adjusted()));
+                TwoAtOnce.of(two, now.setup().orElseThrow(), now.run(), results, now.adjusted()));
   }
 
   /** Something is said to the person. */

@@ -75,6 +75,10 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<Picture> linkage = LinkageText.picture(view).filter(its -> looked.isEmpty());
+    if (linkage.isPresent()) {
+      return onlyMap(linkage.get());
+    }
     Optional<AssemblyStages> stages = StageText.underWay(view);
     Optional<Picture> map =
         stages.isPresent()
@@ -91,6 +95,19 @@ public final class BenchPictures {
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
         String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
         stages.isPresent() ? List.of() : speeds(view));
+  }
+
+  private static All onlyMap(Picture picture) {
+    return new All(
+        Optional.of(picture),
+        Optional.of(picture.table()),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        "",
+        "",
+        "",
+        List.of());
   }
 
   /** The speed map of the latest run of each phase; empty before a run was begun. */

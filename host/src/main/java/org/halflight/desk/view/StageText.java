@@ -44,9 +44,7 @@ final class StageText {
   static NextText next(BenchView view, RunSetup stage) {
     String heading =
         Words.say(
-            "desk.next.stage",
-            StageSwitch.number(view.runs()),
-            StageWords.of(stage.assembly()));
+            "desk.next.stage", StageSwitch.number(view.runs()), StageWords.of(stage.assembly()));
     if (view.runDone() || view.shown().isEmpty()) {
       return new NextText(
           heading, Words.say("desk.next.done"), Words.say("desk.next.stageDone"), 0, 0, "", false);
@@ -78,8 +76,7 @@ final class StageText {
   static Optional<AssemblyStages> underWay(BenchView view) {
     return view.setup().filter(RunSetup::isStage).isEmpty()
         ? Optional.empty()
-        : StageRuns.of(view.results(), view.runs()).stream()
-            .reduce((earlier, later) -> later);
+        : StageRuns.of(view.results(), view.runs()).stream().reduce((earlier, later) -> later);
   }
 
   /** Their picture. */

@@ -11,6 +11,7 @@ package org.halflight.validation.invented;
  * @param load what it takes to press it
  * @param silent the pawl of the advance is lifted without a sound
  * @param relocks the advance locks again when the button returns and the shutter has not tripped
+ * @param knocks the button is heard at the end of its stroke and when it is back
  * @param toLightSeconds from the trip to first light
  */
 public record Button(
@@ -21,6 +22,7 @@ public record Button(
     Load load,
     boolean silent,
     boolean relocks,
+    boolean knocks,
     double toLightSeconds) {
   /** The shutter is at 1/8. */
   static final double OPEN_SECONDS = 0.125;
@@ -105,7 +107,24 @@ public record Button(
         load,
         kind.silent(),
         kind.relocks(),
+        draws.coin(),
         draws.between(0.002, 0.010));
+  }
+
+  /**
+   * Reads a screw plunger that is turned division by division until each has happened, once more
+   * now and then.
+   *
+   * @return the places of advance and shutter, in mm
+   */
+  public double[] readByPlunger(double divisionMm, Draws draws) {
+    Button now = inOnePress(draws);
+    double[] read = {now.unlockMm, now.tripMm};
+    for (int i = 0; i < read.length; i++) {
+      int late = draws.chance(0.3) ? 1 : 0;
+      read[i] = divisionMm * (Math.ceil(read[i] / divisionMm) + late);
+    }
+    return read;
   }
 
   /** By how much the load drops when the shutter trips, in newton. */
@@ -127,6 +146,7 @@ public record Button(
         load,
         silent,
         relocks,
+        knocks,
         toLightSeconds);
   }
 

@@ -73,6 +73,7 @@ public final class Finger {
     double unlocked = Double.NaN;
     double tripped = Double.NaN;
     double noticed = Double.NaN;
+    double bottomed = Double.NaN;
     double stopsAt = Double.POSITIVE_INFINITY;
     boolean locked = true;
     double time = 0;
@@ -98,6 +99,9 @@ public final class Finger {
               * STEP;
       at += speed * STEP;
       deepest = Math.max(deepest, at);
+      if (Double.isNaN(bottomed) && at >= camera.endMm()) {
+        bottomed = time;
+      }
       if (Double.isNaN(unlocked) && at >= button.unlockMm()) {
         unlocked = time;
         locked = false;
@@ -123,7 +127,15 @@ public final class Finger {
     locked |= camera.relocks() && Double.isNaN(tripped) && !pace.turnsWind();
     double light = tripped + camera.toLightSeconds();
     return new Press(
-        unlocked, tripped, light, light + Button.OPEN_SECONDS, noticed, time, deepest, !locked);
+        unlocked,
+        tripped,
+        light,
+        light + Button.OPEN_SECONDS,
+        noticed,
+        bottomed,
+        time,
+        deepest,
+        !locked);
   }
 
   private static double earlier(double one, double other) {

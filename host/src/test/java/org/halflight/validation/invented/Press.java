@@ -8,6 +8,7 @@ package org.halflight.validation.invented;
  * @param light first light
  * @param dark last light
  * @param noticed when there was first something for the person to notice
+ * @param bottomed when the button came to the end of its stroke
  * @param returned when the button was back
  * @param deepestMm how far the button went
  * @param windTurns whether the wind turns after the person has let go
@@ -18,6 +19,7 @@ public record Press(
     double light,
     double dark,
     double noticed,
+    double bottomed,
     double returned,
     double deepestMm,
     boolean windTurns) {
