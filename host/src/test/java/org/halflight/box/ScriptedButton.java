@@ -101,7 +101,7 @@ final class ScriptedButton implements CameraOperator {
   }
 
   @Override
-  public boolean isAtRest() {
+  public boolean isPressOver() {
     return box.nanos() >= restsAtNanos;
   }
 
