@@ -19,6 +19,7 @@ import org.halflight.session.SessionInput;
 import org.halflight.session.TwoSpeeds;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.trouble.Trouble;
 import org.halflight.verdict.FiringsWanted;
 import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.ConditionWords;
@@ -249,6 +250,7 @@ final class BenchTerminal {
       case "l" -> light.set();
       case "cover", "cells", "place" -> flip(words[0], words.length > 1 ? words[1].strip() : "");
       case "c" -> report(run.closedByHand());
+      case "plunger" -> plunger(words.length > 1 ? words[1] : "");
       case "a" -> adjusted(words.length > 1 ? words[1] : Words.say("run.noAdjustment"));
       case "v" -> two(words.length > 1 ? words[1] : "");
       case "" -> {
@@ -259,6 +261,15 @@ final class BenchTerminal {
           ConditionKey.of(words[0])
               .ifPresentOrElse(
                   key -> report(run.condition(key)), () -> terminal.say(Words.say("run.keys")));
+    }
+  }
+
+  private void plunger(String typed) {
+    String[] both = typed.strip().split("\\s+", 2);
+    try {
+      report(run.plunger(both[0], both.length > 1 ? both[1] : ""));
+    } catch (Trouble notUnderstood) {
+      terminal.say(notUnderstood.getMessage());
     }
   }
 

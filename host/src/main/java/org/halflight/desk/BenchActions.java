@@ -202,6 +202,11 @@ final class BenchActions {
     model.isNobodys();
   }
 
+  /** A screw plunger was read: what is said of it, or why the readings are none. */
+  void plunger(String advance, String shutter) {
+    model.news(run.plunger(advance, shutter));
+  }
+
   /** Measures full light again. */
   void fullLight() {
     if (isAtWork()) {

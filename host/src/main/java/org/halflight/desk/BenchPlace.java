@@ -304,6 +304,8 @@ final class BenchPlace extends Place {
     BenchView two = other.view();
     return one.results() == two.results()
         && one.setup().equals(two.setup())
+        && one.presses().equals(two.presses())
+        && one.linkage().isShown() == two.linkage().isShown()
         && one.runDone() == two.runDone()
         && one.dial().equals(two.dial())
         && one.link().serial().equals(two.link().serial())

@@ -51,6 +51,10 @@ final class ExtraTestsPlace extends Place {
   private final JButton panel = new JButton(Words.say("desk.tried.panel"));
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
   private final JTextField marked = new JTextField(stops(StopsAsked.USUAL), 16);
+  private final JLabel plungerLabel = new JLabel(Words.say("desk.tried.plunger"));
+  private final JTextField plungerAdvance = new JTextField(5);
+  private final JTextField plungerShutter = new JTextField(5);
+  private final JButton plunger = new JButton(Words.say("desk.tried.plunger.note"));
   private final JButton done = new JButton(Words.say("desk.tried.done"));
   private final JButton skip = new JButton(Words.say("desk.tried.skip"));
   private final JButton stop = new JButton(Words.say("desk.tried.stop"));
@@ -81,7 +85,11 @@ final class ExtraTestsPlace extends Place {
         new LatestWork<>(
             drawing,
             ExtraTestsText::of,
-            (one, other) -> one.results() == other.results() && one.readings() == other.readings(),
+            (one, other) ->
+                one.results() == other.results()
+                    && one.readings() == other.readings()
+                    && one.presses().equals(other.presses())
+                    && one.plungers().equals(other.plungers()),
             (of, made) -> arrived(made));
     this.bench = bench;
     picture =
@@ -118,6 +126,10 @@ final class ExtraTestsPlace extends Place {
     buttons.add(stop);
     buttons.add(markedLabel, "newline, span, split 2");
     buttons.add(marked);
+    buttons.add(plungerLabel, "newline, span, split 4");
+    buttons.add(plungerAdvance);
+    buttons.add(plungerShutter);
+    buttons.add(plunger);
     left.add(buttons);
     left.add(listTitle, "gaptop 8");
     left.add(scroll, "wmin 200, hmin 80, grow, push");
@@ -137,6 +149,16 @@ final class ExtraTestsPlace extends Place {
     stops.setName("triedStops");
     panel.setName("triedPanel");
     marked.setName("triedMarked");
+    plungerAdvance.setName("triedPlungerAdvance");
+    plungerShutter.setName("triedPlungerShutter");
+    plunger.setName("triedPlunger");
+    plungerLabel.setLabelFor(plungerAdvance);
+    plungerAdvance
+        .getAccessibleContext()
+        .setAccessibleName(Words.say("desk.tried.plunger.advance"));
+    plungerShutter
+        .getAccessibleContext()
+        .setAccessibleName(Words.say("desk.tried.plunger.shutter"));
     done.setName("triedDone");
     skip.setName("triedSkip");
     stop.setName("triedStop");
@@ -158,6 +180,12 @@ final class ExtraTestsPlace extends Place {
         event -> {
           List<String> written = RunForm.stops(marked.getText());
           bench.accept(hands -> hands.light().stops(written));
+        });
+    plunger.addActionListener(
+        event -> {
+          String advance = plungerAdvance.getText();
+          String shutter = plungerShutter.getText();
+          bench.accept(hands -> hands.plunger(advance, shutter));
         });
     done.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.DONE)));
     skip.addActionListener(event -> bench.accept(hands -> hands.light().answer(Answer.SKIP)));
@@ -207,7 +235,17 @@ final class ExtraTestsPlace extends Place {
     count.setVisible(now.isUnderWay());
     progress.setValue((int) Math.round(100 * now.prompt().progress()));
     progress.setVisible(now.isUnderWay());
-    for (JComponent each : List.of(leak, stops, panel, markedLabel, marked)) {
+    for (JComponent each :
+        List.of(
+            leak,
+            stops,
+            panel,
+            markedLabel,
+            marked,
+            plungerLabel,
+            plungerAdvance,
+            plungerShutter,
+            plunger)) {
       each.setVisible(!now.isUnderWay());
     }
     for (JComponent each : List.of(done, skip, stop)) {
@@ -301,7 +339,7 @@ final class ExtraTestsPlace extends Place {
       area.setForeground(area == remark ? look.quietInk() : look.ink());
       area.setFont(area == sentence ? Look.letters(1.5) : Look.letters(1.12));
     }
-    for (JLabel label : List.of(count, markedLabel)) {
+    for (JLabel label : List.of(count, markedLabel, plungerLabel)) {
       label.setForeground(look.quietInk());
       label.setFont(Look.letters(1.05));
     }
@@ -312,7 +350,7 @@ final class ExtraTestsPlace extends Place {
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     saidScroll.setBorder(null);
     saidScroll.getViewport().setBackground(look.ground());
-    for (JButton button : List.of(leak, stops, panel, done, skip, stop)) {
+    for (JButton button : List.of(leak, stops, panel, plunger, done, skip, stop)) {
       button.setFont(Look.letters(1.15));
     }
     picture.look(look);

@@ -101,16 +101,26 @@ public record TwoAtOnce(Side first, Side second) {
       int run,
       List<FiringResult> results,
       List<AdjustedAt> adjusted) {
-    List<Integer> after =
-        adjusted.stream().filter(each -> each.run() == run).map(AdjustedAt::afterFiring).toList();
-    List<List<FiringResult>> one = stretches(two.first(), run, results, after);
-    List<List<FiringResult>> other = stretches(two.second(), run, results, after);
+    List<List<FiringResult>> one = stretches(two.first(), run, results, adjusted);
+    List<List<FiringResult>> other = stretches(two.second(), run, results, adjusted);
     return of(
         two,
         one.stream().map(TwoAtOnce::errors).toList(),
         other.stream().map(TwoAtOnce::errors).toList(),
         isWithin(one, setup),
         isWithin(other, setup));
+  }
+
+  /** The same of one speed that is adjusted by itself. */
+  public static Side alone(
+      MarkedSpeed speed,
+      RunSetup setup,
+      int run,
+      List<FiringResult> results,
+      List<AdjustedAt> adjusted) {
+    List<List<FiringResult>> one = stretches(speed, run, results, adjusted);
+    List<Sample> errors = one.stream().map(TwoAtOnce::errors).toList();
+    return side(speed, errors, within(errors), isWithin(one, setup));
   }
 
   /**
@@ -207,7 +217,9 @@ public record TwoAtOnce(Side first, Side second) {
 
   /** Timed firings of a speed between adjustments; the last stretch is since the last one. */
   private static List<List<FiringResult>> stretches(
-      MarkedSpeed speed, int run, List<FiringResult> results, List<Integer> adjustedAfter) {
+      MarkedSpeed speed, int run, List<FiringResult> results, List<AdjustedAt> adjusted) {
+    List<Integer> adjustedAfter =
+        adjusted.stream().filter(each -> each.run() == run).map(AdjustedAt::afterFiring).toList();
     List<FiringResult> timed =
         results.stream()
             .filter(each -> each.run() == run && each.shown().equals(Optional.of(speed)))

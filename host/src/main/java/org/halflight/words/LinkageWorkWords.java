@@ -1,6 +1,5 @@
 package org.halflight.words;
 
-import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.extratest.PressOutcome;
 import org.halflight.session.LinkagePress;
@@ -24,10 +23,5 @@ public final class LinkageWorkWords {
   /** How the linkage is, and what to do. */
   public static String ended(LinkageJudgement judged) {
     return Words.say("linkageWork.ended", LinkageWords.large(judged), LinkageWords.advice(judged));
-  }
-
-  /** How long before first light the advance was seen to unlock, as what it is: no verdict. */
-  public static String ahead(JudgedPress press) {
-    return Words.say("linkageWork.ahead", Math.round(1e3 * press.aheadSeconds().orElseThrow()));
   }
 }

@@ -81,9 +81,9 @@ public interface CameraOperator {
     return true;
   }
 
-  /** Whether a press that it was asked for is over, and all that came of it was sent. */
-  default boolean isAtRest() {
-    return isDone();
+  /** Whether the press that it was asked for last is over, with the quiet after it. */
+  default boolean isPressOver() {
+    return true;
   }
 
   /** Nothing is going on: lets time pass where it does not pass by itself. */

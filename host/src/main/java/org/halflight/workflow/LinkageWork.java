@@ -148,7 +148,7 @@ public final class LinkageWork extends GuidedWork {
   @Override
   void goOn() {
     noticePresses();
-    if (isPressed && found.isEmpty() && operator.isAtRest() && session().isQuiet()) {
+    if (isPressed && found.isEmpty() && operator.isPressOver() && session().isQuiet()) {
       found = operator.wind();
       remark = found.map(wind -> Words.of("linkageWork.practice", wind)).orElse(remark);
     }

@@ -348,10 +348,10 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
-  public boolean isAtRest() {
-    boolean[] rests = new boolean[1];
-    ports.onBench(rig -> rests[0] = rig.isAtRest());
-    return isDone() && rests[0];
+  public boolean isPressOver() {
+    boolean[] over = new boolean[1];
+    ports.onBench(rig -> over[0] = rig.isPressOver());
+    return over[0];
   }
 
   @Override

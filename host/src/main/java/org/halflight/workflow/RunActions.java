@@ -82,6 +82,15 @@ public final class RunActions {
     return linkage;
   }
 
+  /**
+   * A screw plunger was read, in mm as typed.
+   *
+   * @throws org.halflight.trouble.Trouble where that cannot be understood
+   */
+  public List<SessionEvent> plunger(String advance, String shutter) {
+    return driver.handle(new SessionInput.PlungerRead(TypedPlunger.read(advance, shutter)));
+  }
+
   /** The work that the person is led through now. */
   public Optional<GuidedWork> underWay() {
     return light.underWay().or(linkage::underWay);

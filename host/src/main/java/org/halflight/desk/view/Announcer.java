@@ -76,7 +76,9 @@ final class Announcer {
     for (SessionEvent each : news) {
       if (each instanceof SessionEvent.Settled settled) {
         before = settled.result().setting();
-        ofFiring(settled.result()).ifPresent(cues::add);
+        AdjustingCue.of(session.get(), settled.result())
+            .or(() -> ofFiring(settled.result()))
+            .ifPresent(cues::add);
         openSeconds = 0;
       } else if (each instanceof SessionEvent.PressCounted counted) {
         forget();
@@ -89,7 +91,9 @@ final class Announcer {
       }
       Optional<Cue> alone = alone(each, before);
       if (alone.isPresent()) {
-        cues.clear();
+        // What an adjustment did is heard all the same, before where the work goes on.
+        boolean asks = alone.get() == Cue.QUESTION;
+        cues.removeIf(cue -> asks || cue.kind() != SoundKind.ADJUSTING);
         cues.add(alone.get());
       }
       sentence(each).ifPresent(this::say);

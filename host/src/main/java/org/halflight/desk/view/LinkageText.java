@@ -3,10 +3,13 @@ package org.halflight.desk.view;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.halflight.chart.ExtraTestPictures;
+import org.halflight.chart.Picture;
+import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.JudgedPress;
+import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.words.LinkageWords;
-import org.halflight.words.LinkageWorkWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
 
@@ -45,7 +48,7 @@ final class LinkageText {
         judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
         last.aheadSeconds().isEmpty()
             ? number
-            : Words.say("desk.linkage.pressNote", number, LinkageWorkWords.ahead(last)),
+            : Words.say("desk.linkage.pressNote", number, LinkageWords.apart(last)),
         NumeralsText.Tone.OUTCOME);
   }
 
@@ -56,6 +59,15 @@ final class LinkageText {
   private static NumeralsText words(
       String large, String under, String note, NumeralsText.Tone tone) {
     return new NumeralsText(large, "", false, under, "", note, tone);
+  }
+
+  /** The presses of this run as a picture, while the test is shown. */
+  static Optional<Picture> picture(BenchView view) {
+    return ExtraTests.of(view.evidence(), view.runs()).stream()
+        .filter(tried -> view.linkage().isShown())
+        .filter(tried -> tried instanceof Linkage && tried.run() == view.run())
+        .findFirst()
+        .flatMap(linkage -> ExtraTestPictures.of(linkage, BenchPictures.note(view)));
   }
 
   /** What to do, and what came of the press before. */

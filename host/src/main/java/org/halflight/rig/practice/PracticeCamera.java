@@ -62,6 +62,7 @@ final class PracticeCamera {
   private double uncockedLeak;
   private double cockedLeak;
   private boolean isReady = true;
+  private long pressOverTicks;
   private InventedFlap flap = InventedFlap.NONE;
 
   PracticeCamera(PracticeWorld world, LeafShutter shutter, long seed) {
@@ -230,6 +231,12 @@ final class PracticeCamera {
     long ticks = world.start();
     linkage.tap(ticks);
     busyUntil(ticks + RATE.ticks(PRESS_SECONDS));
+    pressOverTicks = world.start();
+  }
+
+  /** When the last press, with the quiet after it, is over. */
+  long pressOverTicks() {
+    return pressOverTicks;
   }
 
   /** Presses the release button as it is; nothing is wound before. */
@@ -256,6 +263,7 @@ final class PracticeCamera {
           Math.max(endTicks, opensAndCloses(PracticeMishap.NONE, pressTicks, lightTicks, draws));
     }
     busyUntil(endTicks);
+    pressOverTicks = world.start();
   }
 
   /** Presses the release; empty when the blades stand open already, so that nothing moves. */

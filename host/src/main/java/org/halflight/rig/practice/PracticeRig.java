@@ -256,9 +256,9 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.camera().getReady());
   }
 
-  /** Whether all that was asked for has happened by now. */
-  public boolean isAtRest() {
-    return held(() -> bench.world().isAtRest());
+  /** Whether the last press, with the quiet after it, is over by now. */
+  public boolean isPressOver() {
+    return held(() -> bench.world().now() >= bench.camera().pressOverTicks());
   }
 
   /** Taps the camera once. */

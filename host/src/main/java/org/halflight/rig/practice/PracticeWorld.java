@@ -143,11 +143,6 @@ final class PracticeWorld {
     return Math.max(now, cursor);
   }
 
-  /** Whether all that was asked for has happened by now. */
-  boolean isAtRest() {
-    return now >= cursor;
-  }
-
   /** What is asked for later begins after this time. */
   void occupy(long ticks) {
     cursor = Math.max(cursor, ticks);

@@ -7,12 +7,17 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
+import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
+import org.halflight.session.RunOption;
 import org.halflight.session.SessionInput;
+import org.halflight.shuttermodel.InventedShutters;
+import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
+import org.halflight.speeds.Tolerances;
 import org.halflight.words.Words;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -157,6 +162,52 @@ class BenchModelTest {
     work.until(() -> work.view().results().size() == 5);
     assertThat(work.view().results().get(4).outcome()).isEqualTo(Outcome.LIGHT_WHILE_COCKING);
     assertThat(work.view().good()).isEqualTo(1);
+  }
+
+  /** One turn takes an invented shutter off, the next brings it back. */
+  @Test
+  void whileAdjustingItSoundsCloserFurtherAndEnough() {
+    LeafShutter sound = work.rig.shutter();
+    LeafShutter slow = InventedShutters.allSlow(InventedShutters.dial(), 7);
+    work.begin(Phase.ADJUSTING, 4, "1/60");
+    work.fire();
+    assertThat(work.cues).endsWith(Cue.COUNTED);
+    work.fire();
+    assertThat(work.cues).endsWith(Cue.ENOUGH);
+
+    work.handle(new SessionInput.Adjusted("spring eased"));
+    work.rig.setShutter(slow);
+    work.fire();
+    assertThat(work.cues).as("one firing decides nothing").endsWith(Cue.COUNTED);
+    work.fire();
+    assertThat(work.cues).as("also at the end").endsWith(Cue.FURTHER, Cue.RUN_DONE);
+
+    work.handle(new SessionInput.Adjusted("left alone"));
+    work.fire();
+    work.fire();
+    assertThat(work.cues).as("no change").endsWith(Cue.COUNTED, Cue.COUNTED);
+    work.handle(new SessionInput.Adjusted("spring as before"));
+    work.rig.setShutter(sound);
+    work.fire();
+    work.fire();
+    assertThat(work.cues).endsWith(Cue.ENOUGH);
+  }
+
+  @Test
+  void closerIsHeardAsLongAsItIsNotEnough() {
+    work.rig.setShutter(InventedShutters.allSlow(InventedShutters.dial(), 7));
+    work.begin(
+        Phase.ADJUSTING,
+        3,
+        AcceptanceCriteria.USUAL.with(RunOption.TOLERANCE, Tolerances.find("0.01").orElseThrow()),
+        "1/60");
+    work.fire();
+    work.fire();
+    work.handle(new SessionInput.Adjusted("spring tightened"));
+    work.rig.setShutter(InventedShutters.soundLeaf(InventedShutters.dial(), 7));
+    work.fire();
+    work.fire();
+    assertThat(work.cues).contains(Cue.CLOSER).doesNotContain(Cue.FURTHER, Cue.ENOUGH);
   }
 
   @Test
