@@ -15,6 +15,8 @@ import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 
@@ -75,6 +77,16 @@ final class ReducedSession {
   /** The readings of the light with the shutter at rest. */
   List<LightReading> readings() {
     return fold.session().readings();
+  }
+
+  /** The presses of the linkage test. */
+  List<LinkagePress> presses() {
+    return fold.session().presses();
+  }
+
+  /** The readings of a screw plunger. */
+  List<PlungerAt> plungers() {
+    return fold.session().plungers();
   }
 
   /** The runs, in order. */
