@@ -29,6 +29,7 @@ import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 
 /** Gathers the history of a camera. */
 final class Histories {
@@ -73,7 +74,8 @@ final class Histories {
         sources,
         firings.stream().map(firing -> firing.key().rigSerial()).collect(toSet()),
         speeds,
-        tried(connection, run, firings));
+        tried(connection, run, firings),
+        StageRuns.stage(run.asked(), firings));
   }
 
   private static List<ExtraTest> tried(Connection connection, Run run, List<FiringResult> firings)

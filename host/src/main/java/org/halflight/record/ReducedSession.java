@@ -121,10 +121,9 @@ final class ReducedSession {
       // A stage in which nothing was fired was none.
       runs.remove(runs.size() - 1);
     }
-    if (!runs.isEmpty()) {
+    if (!runs.isEmpty() && fold.session().run() == runs.size()) {
       runs.get(runs.size() - 1).asked = fold.session().setup().orElseThrow();
-    }
-    if (fold.session().run() > runs.size()) {
+    } else if (fold.session().run() > runs.size()) {
       runs.add(new FoldedRun(fold.session().setup().orElseThrow(), at(event), linkBefore));
     }
     if (!runs.isEmpty()) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.FiringRow;
@@ -12,10 +14,12 @@ import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -75,15 +79,17 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    if (view.two().isPresent()) {
+      return ofTwo(view, view.two().get());
+    }
     Optional<Picture> linkage = LinkageText.picture(view).filter(its -> looked.isEmpty());
     if (linkage.isPresent()) {
       return onlyMap(linkage.get());
     }
-    Optional<AssemblyStages> stages = StageText.underWay(view);
-    Optional<Picture> map =
-        stages.isPresent()
-            ? stages.map(its -> StageText.picture(view, its))
-            : speedMap(view).map(its -> its);
+    if (view.setup().filter(RunSetup::isStage).isPresent()) {
+      return ofStages(view, looked);
+    }
+    Optional<Picture> map = speedMap(view).map(its -> its);
     Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
         map,
@@ -93,8 +99,25 @@ public final class BenchPictures {
         looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
-        String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
-        stages.isPresent() ? List.of() : speeds(view));
+        String.join(" ", RunHints.of(view)),
+        speeds(view));
+  }
+
+  /** In a run in stages what counts is the latest stage against the one before. */
+  private static All ofStages(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<AssemblyStages> stages = StageText.underWay(view);
+    Optional<Picture> map = stages.map(its -> StageText.picture(view, its));
+    Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
+    return new All(
+        map,
+        map.map(Picture::table),
+        row,
+        row.map(Picture::table),
+        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
+        stages.map(StageText::heading).orElse(""),
+        stages.map(its -> String.join(" ", StageText.latest(its))).orElse(""),
+        "",
+        List.of());
   }
 
   private static All onlyMap(Picture picture) {
@@ -105,6 +128,26 @@ public final class BenchPictures {
         Optional.empty(),
         List.of(),
         "",
+        "",
+        "",
+        List.of());
+  }
+
+  /** Both firing rows; there is no map to select a speed on. */
+  private static All ofTwo(BenchView view, TwoAtOnce two) {
+    MarkedSpeed right = two.second().speed();
+    Optional<Picture> one = firingRow(view, two.first().speed()).map(its -> its);
+    Optional<Picture> other = firingRow(view, right).map(its -> its);
+    return new All(
+        one,
+        one.map(Picture::table),
+        other,
+        other.map(Picture::table),
+        releases(view, right),
+        Stream.of(two.first(), two.second())
+            .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
+            .map(BenchPictures::word)
+            .collect(Collectors.joining(Words.say("desk.two.join"))),
         "",
         "",
         List.of());
