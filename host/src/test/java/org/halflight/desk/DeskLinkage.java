@@ -112,9 +112,7 @@ final class DeskLinkage {
     BenchView found =
         hand.await("the wind is tried", v -> v.linkage().prompt().remark().contains("press "));
     WindState wind =
-        found.linkage().prompt().remark().contains("press W")
-            ? WindState.TURNS
-            : WindState.LOCKED;
+        found.linkage().prompt().remark().contains("press W") ? WindState.TURNS : WindState.LOCKED;
     hand.key(wind == WindState.TURNS ? KeyEvent.VK_W : KeyEvent.VK_O);
     hand.await("the press counts", v -> v.presses().size() == before + 1);
   }
