@@ -19,21 +19,22 @@ public final class TypedPlunger {
    *
    * @param advance where the film advance unlocks
    * @param shutter where the shutter trips
-   * @throws Trouble where one is not a number of mm: what, and what to do
+   * @throws Trouble where one is no number of mm: what, and what to do
    */
   public static PlungerReading read(String advance, String shutter) {
-    return new PlungerReading(millimetres(advance), millimetres(shutter));
+    double advanceMm = millimetres(advance);
+    double shutterMm = millimetres(shutter);
+    if (!(advanceMm <= MOST_MM && shutterMm <= MOST_MM)) {
+      throw new Trouble(
+          Words.say("linkage.plunger.bad", (advance.strip() + " " + shutter.strip()).strip()));
+    }
+    return new PlungerReading(advanceMm, shutterMm);
   }
 
   private static double millimetres(String typed) {
     String number = typed.strip();
-    double millimetres =
-        NUMBER.matcher(number).matches()
-            ? Double.parseDouble(number.replace(',', '.'))
-            : Double.NaN;
-    if (!(millimetres <= MOST_MM)) {
-      throw new Trouble(Words.say("linkage.plunger.bad", number));
-    }
-    return millimetres;
+    return NUMBER.matcher(number).matches()
+        ? Double.parseDouble(number.replace(',', '.'))
+        : Double.NaN;
   }
 }

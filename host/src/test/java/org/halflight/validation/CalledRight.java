@@ -325,7 +325,10 @@ final class CalledRight {
   private static List<String> plunger() {
     List<String> rows = head("by the plunger");
     for (GapVerdict verdict : GapVerdict.values()) {
-      rows.add(row(verdict.name().toLowerCase(Locale.ROOT).replace("_", " "), gap -> plunger(gap, verdict)));
+      rows.add(
+          row(
+              verdict.name().toLowerCase(Locale.ROOT).replace("_", " "),
+              gap -> plunger(gap, verdict)));
     }
     return rows;
   }

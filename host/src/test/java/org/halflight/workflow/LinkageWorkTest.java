@@ -224,7 +224,6 @@ class LinkageWorkTest {
         });
   }
 
-
   private void setUp() {
     run.begin(setup());
     bench.until("it begins", () -> run.linkage().underWay().isPresent());
