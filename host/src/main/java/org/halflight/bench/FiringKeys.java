@@ -6,19 +6,22 @@ import java.util.stream.Collectors;
 import org.halflight.session.FiringKey;
 
 /** Keys of firings as the value of a mark: {@code SERIAL/BOOT/TICKS}, with commas between. */
-final class FiringKeys {
+public final class FiringKeys {
   private FiringKeys() {}
 
-  static String format(List<FiringKey> keys) {
+  /** Keys as text. */
+  public static String format(List<FiringKey> keys) {
     return keys.stream()
         .map(key -> key.rigSerial() + "/" + key.bootCount() + "/" + key.firstTicks())
         .collect(Collectors.joining(","));
   }
 
   /**
-   * @throws IllegalArgumentException where the text is none of ours
+   * The keys of a text.
+   *
+   * @throws IllegalArgumentException where it is none of ours
    */
-  static List<FiringKey> parse(String text) {
+  public static List<FiringKey> parse(String text) {
     return text.isEmpty()
         ? List.of()
         : Arrays.stream(text.split(",", -1)).map(FiringKeys::parseOne).toList();

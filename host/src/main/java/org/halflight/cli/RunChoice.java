@@ -14,6 +14,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
+import org.halflight.verdict.StageRuns;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
@@ -91,7 +92,8 @@ record RunChoice(
         left.map(RunChoice::onPage),
         ExtraTests.of(any.all, any.runs).stream()
             .filter(tried -> !tried.phase().equals(Optional.of(Phase.ADJUSTING)))
-            .toList());
+            .toList(),
+        StageRuns.of(any.firings, any.runs));
   }
 
   private PageRun onPage() {

@@ -34,6 +34,7 @@ final class UntimedTestNames {
   static UntimedTest check(String typed) {
     return TYPED
         .find(typed.strip().toLowerCase(Locale.ROOT))
+        .filter(test -> !test.isReadOnly())
         .orElseThrow(
             () ->
                 new Trouble(

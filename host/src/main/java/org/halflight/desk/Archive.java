@@ -31,6 +31,8 @@ import org.halflight.record.WorkshopRecord;
 import org.halflight.session.AdjustedAt;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 import org.halflight.trouble.Trouble;
@@ -195,6 +197,12 @@ final class Archive implements AutoCloseable {
     if (!firings.isEmpty()) {
       thread.execute(() -> onRecord(known -> known.settle(session.orElseThrow().key(), firings)));
     }
+  }
+
+  /** These are the presses of the linkage test and the plunger readings of the session now. */
+  void linkage(List<LinkagePress> presses, List<PlungerAt> plungers) {
+    thread.execute(
+        () -> onRecord(known -> known.keepLinkage(session.orElseThrow().key(), presses, plungers)));
   }
 
   /** An adjustment was marked. */

@@ -158,7 +158,7 @@ final class BenchLoop implements AutoCloseable {
   private void happened(BenchDriver.Happening happening) {
     model.happened(happening).forEach(sounds);
     show();
-    archive.happened(happening.news());
+    archive(happening.news());
   }
 
   /** While the rig works for itself: wishes are heard, and the window is told how it goes on. */
@@ -182,7 +182,22 @@ final class BenchLoop implements AutoCloseable {
   private void news(List<SessionEvent> news) {
     model.news(news).forEach(sounds);
     show();
+    archive(news);
+  }
+
+  private void archive(List<SessionEvent> news) {
     archive.happened(news);
+    if (news.stream().anyMatch(BenchLoop::mayChangePresses)) {
+      BenchView view = model.view();
+      archive.linkage(view.presses(), view.plungers());
+    }
+  }
+
+  private static boolean mayChangePresses(SessionEvent news) {
+    return news instanceof SessionEvent.PressCounted
+        || news instanceof SessionEvent.PlungerWasRead
+        || news instanceof SessionEvent.Undone
+        || news instanceof SessionEvent.Redone;
   }
 
   private void show() {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.job.Camera;
@@ -28,6 +29,7 @@ import org.halflight.verdict.DecisionBasis;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SinceAdjustment;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.StageRuns;
 
 /** Gathers the history of a camera. */
 final class Histories {
@@ -72,7 +74,19 @@ final class Histories {
         sources,
         firings.stream().map(firing -> firing.key().rigSerial()).collect(toSet()),
         speeds,
-        ExtraTests.of(firings, ReadingRows.of(connection, run.id()), List.of(run.asked())));
+        tried(connection, run, firings),
+        StageRuns.stage(run.asked(), firings));
+  }
+
+  private static List<ExtraTest> tried(Connection connection, Run run, List<FiringResult> firings)
+      throws SQLException {
+    Evidence all =
+        new Evidence(
+            firings,
+            ReadingRows.of(connection, run.id()),
+            PressRows.presses(connection, run.id(), firings),
+            PressRows.plungers(connection, run.id()));
+    return ExtraTests.of(all, List.of(run.asked()));
   }
 
   /** What was tried beside the marked speeds in the runs of a visit that are not of adjusting. */
@@ -81,10 +95,10 @@ final class Histories {
     for (Run run : RunRows.of(connection, visit)) {
       if (run.asked().phase() != Phase.ADJUSTING) {
         tried.addAll(
-            ExtraTests.of(
-                FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList(),
-                ReadingRows.of(connection, run.id()),
-                List.of(run.asked())));
+            tried(
+                connection,
+                run,
+                FiringRows.of(connection, run.id()).stream().map(KeptFiring::result).toList()));
       }
     }
     return tried;

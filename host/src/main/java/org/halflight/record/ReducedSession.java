@@ -15,6 +15,8 @@ import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 import org.halflight.session.RunSetup;
 import org.halflight.session.SessionEvent;
 
@@ -77,6 +79,16 @@ final class ReducedSession {
     return fold.session().readings();
   }
 
+  /** The presses of the linkage test. */
+  List<LinkagePress> presses() {
+    return fold.session().presses();
+  }
+
+  /** The readings of a screw plunger. */
+  List<PlungerAt> plungers() {
+    return fold.session().plungers();
+  }
+
   /** The runs, in order. */
   List<FoldedRun> runs() {
     return runs;
@@ -109,10 +121,9 @@ final class ReducedSession {
       // A stage in which nothing was fired was none.
       runs.remove(runs.size() - 1);
     }
-    if (!runs.isEmpty()) {
+    if (!runs.isEmpty() && fold.session().run() == runs.size()) {
       runs.get(runs.size() - 1).asked = fold.session().setup().orElseThrow();
-    }
-    if (fold.session().run() > runs.size()) {
+    } else if (fold.session().run() > runs.size()) {
       runs.add(new FoldedRun(fold.session().setup().orElseThrow(), at(event), linkBefore));
     }
     if (!runs.isEmpty()) {

@@ -66,6 +66,8 @@ final class RowCrc {
     keys.put("link_statistics", List.of("run_id"));
     keys.put("profile", List.of("id"));
     keys.put("light_reading", List.of("id"));
+    keys.put("linkage_press", List.of("id"));
+    keys.put("plunger_reading", List.of("id"));
     keys.put("firing", List.of("id"));
     keys.put("firing_result", List.of("firing_id"));
     return keys;
@@ -147,8 +149,17 @@ final class RowCrc {
 
   /** Works out the check sums of all rows, and keeps them. */
   static void sealAll(Connection connection) throws SQLException {
+    List<String> there =
+        Query.list(
+            connection,
+            "SELECT name FROM sqlite_master WHERE type = 'table'",
+            row -> row.getString(1));
     for (Map.Entry<String, List<String>> each : KEYS.entrySet()) {
       String table = each.getKey();
+      if (!there.contains(table)) {
+        // It comes with a later step, and its rows are sealed as they come.
+        continue;
+      }
       try (Statement all = connection.createStatement();
           PreparedStatement keep =
               connection.prepareStatement("UPDATE " + table + " SET row_crc = ?" + where(table))) {

@@ -1,12 +1,14 @@
 package org.halflight.record;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
 import org.halflight.session.Source;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.Stage;
 
 /**
  * One run in the history of a camera.
@@ -18,6 +20,7 @@ import org.halflight.verdict.SpeedSummary;
  * @param rigs serial numbers of the rigs that measured it
  * @param speeds its speeds, slow to fast; empty when nothing was fired at a speed
  * @param tried what was tried in it beside the marked speeds
+ * @param stage what it is as a stage of assembly; empty for another run
  */
 public record RunHistory(
     Visit visit,
@@ -26,7 +29,8 @@ public record RunHistory(
     Set<Source> sources,
     Set<String> rigs,
     List<SpeedSummary> speeds,
-    List<ExtraTest> tried) {
+    List<ExtraTest> tried,
+    Optional<Stage> stage) {
   public RunHistory {
     sources = Set.copyOf(sources);
     rigs = Set.copyOf(rigs);

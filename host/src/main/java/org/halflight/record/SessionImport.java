@@ -20,6 +20,7 @@ import org.halflight.job.Visit;
 import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
 import org.halflight.session.RunSetup;
 import org.halflight.speeds.Dial;
 
@@ -94,6 +95,10 @@ final class SessionImport {
       }
     }
     if (isLatest) {
+      for (LinkagePress press : folded.presses()) {
+        needRun(folded, press.run());
+      }
+      PressRows.keep(connection, sessionId, folded.presses(), folded.plungers(), now);
       SessionRows.noteTaken(
           connection,
           sessionId,

@@ -99,6 +99,10 @@ final class Verifying {
         ReducedSession folded = ReducedSession.of(events);
         firings += folded.firings().size();
         lines.addAll(record.database.read(connection -> differences(connection, file, folded)));
+        SessionStart start = SessionStart.of(events.get(0), "");
+        if (!record.database.read(connection -> PressRows.isKept(connection, start, folded))) {
+          lines.add(Words.say("record.verify.presses", file));
+        }
       }
     } catch (Trouble unreadable) {
       lines.add(unreadable.getMessage());
@@ -189,7 +193,7 @@ final class Verifying {
         }
         return setAside(connection, row, key);
       }
-      case "light_reading", "link_statistics", "rig_start" -> {
+      case "light_reading", "linkage_press", "plunger_reading", "link_statistics", "rig_start" -> {
         return setAside(connection, row, key);
       }
       default -> {

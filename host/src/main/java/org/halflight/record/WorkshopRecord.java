@@ -26,6 +26,8 @@ import org.halflight.rig.RigMessage.Greeting;
 import org.halflight.session.FiringKey;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
+import org.halflight.session.LinkagePress;
+import org.halflight.session.PlungerAt;
 
 /**
  * What a workshop keeps for good, in one SQLite file: cameras, visits, work logs, runs, and every
@@ -267,6 +269,23 @@ public final class WorkshopRecord implements AutoCloseable {
             ReadingRows.keep(connection, sessionId, reading, clock.instant());
           }
         });
+  }
+
+  /**
+   * Keeps the presses of the linkage test and the plunger readings of a session, in place of those
+   * kept before: some may have been undone.
+   *
+   * @param sessionKey their session, which must have begun
+   */
+  public void keepLinkage(String sessionKey, List<LinkagePress> presses, List<PlungerAt> plungers) {
+    database.change(
+        connection ->
+            PressRows.keep(
+                connection,
+                SessionRows.need(connection, sessionKey),
+                presses,
+                plungers,
+                clock.instant()));
   }
 
   /** The readings of the light of a run, in the order in which they were taken. */

@@ -16,10 +16,12 @@ import org.halflight.speeds.Dial;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.verdict.CalibrationStatus;
 import org.halflight.verdict.StopTables;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.OptionWords;
 import org.halflight.words.Sentences;
+import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 
 /**
@@ -29,11 +31,17 @@ import org.halflight.words.Words;
  * @param found the run before work
  * @param left the run after work; at least one of the two is there
  * @param tried what was tried beside the marked speeds, in order
+ * @param assemblies in stages, in order
  */
 public record PageFromRuns(
-    PageAbout about, Optional<PageRun> found, Optional<PageRun> left, List<ExtraTest> tried) {
+    PageAbout about,
+    Optional<PageRun> found,
+    Optional<PageRun> left,
+    List<ExtraTest> tried,
+    List<AssemblyStages> assemblies) {
   public PageFromRuns {
     tried = List.copyOf(tried);
+    assemblies = List.copyOf(assemblies);
   }
 
   /** Everything that the page says. */
@@ -59,7 +67,10 @@ public record PageFromRuns(
         found.map(run -> part(run, zone)),
         left.map(run -> part(run, zone)),
         CheckLines.filled(about.lists(), tried),
-        tried.stream().map(ExtraTestWords::inShort).toList(),
+        Stream.concat(
+                tried.stream().map(ExtraTestWords::inShort),
+                assemblies.stream().map(StageWords::onPage))
+            .toList(),
         about.workDone(),
         about.notTested(),
         CalibrationStatus.of(firings),

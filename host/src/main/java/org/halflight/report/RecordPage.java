@@ -19,6 +19,7 @@ import org.halflight.record.CameraHistory;
 import org.halflight.record.RunHistory;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.RunsBehind;
 import org.halflight.words.ExtraTestWords;
@@ -31,14 +32,17 @@ public final class RecordPage {
   private final Optional<RunHistory> found;
   private final Optional<RunHistory> left;
   private final List<RunHistory> here;
+  private final List<AssemblyStages> assemblies;
 
   private RecordPage(
       Camera camera,
       Visit visit,
       Optional<RunHistory> found,
       Optional<RunHistory> left,
-      List<RunHistory> here) {
+      List<RunHistory> here,
+      List<AssemblyStages> assemblies) {
     this.camera = camera;
+    this.assemblies = assemblies;
     this.here = here;
     this.visit = visit;
     this.found = found;
@@ -67,7 +71,8 @@ public final class RecordPage {
               history.runs().stream()
                   .filter(run -> run.visit().id().equals(visit.id()))
                   .filter(run -> phase(run) != Phase.ADJUSTING)
-                  .toList());
+                  .toList(),
+              history.assemblies(visit.id()));
         });
   }
 
@@ -105,7 +110,8 @@ public final class RecordPage {
             about,
             found.map(run -> run(run, firingsOf)),
             left.map(run -> run(run, firingsOf)),
-            here.stream().flatMap(run -> run.tried().stream()).toList())
+            here.stream().flatMap(run -> run.tried().stream()).toList(),
+            assemblies)
         .input(now, zone, version);
   }
 

@@ -1,11 +1,9 @@
 package org.halflight.session;
 
-/** Why the knob contact tells nothing, or too much. */
+/** Why the knob contact tells nothing. */
 public enum KnobTrouble {
   /** The firmware of this rig has no such input. */
   NOT_ON_THIS_RIG,
   /** The wind turned, and the foil was on the wire all the time. */
-  NEVER_OPENED,
-  /** The foil left the wire more than once near first light. */
-  MORE_THAN_ONCE
+  NEVER_OPENED
 }

@@ -5,7 +5,6 @@ import java.util.Optional;
 import org.halflight.signal.BoardTraits;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Edge;
-import org.halflight.signal.KnobMove;
 
 /** Whether the knob contact does what it is there for while the linkage is tested. */
 final class KnobWatch {
@@ -45,7 +44,9 @@ final class KnobWatch {
         saidMissing = true;
         events.add(new SessionEvent.KnobContact(KnobTrouble.NOT_ON_THIS_RIG));
       } else if (event instanceof SessionEvent.PressCounted counted) {
-        trouble(counted.press()).map(SessionEvent.KnobContact::new).ifPresent(events::add);
+        if (wasTouched && !hasLeft && counted.press().wind() == WindState.TURNS) {
+          events.add(new SessionEvent.KnobContact(KnobTrouble.NEVER_OPENED));
+        }
         hasLeft = false;
       }
     }
@@ -55,18 +56,5 @@ final class KnobWatch {
     return !saidMissing
         && Optional.of(shown.setting()).equals(LINKAGE)
         && board.filter(its -> !its.knob()).isPresent();
-  }
-
-  private Optional<KnobTrouble> trouble(LinkagePress press) {
-    if (wasTouched && !hasLeft && press.wind() == WindState.TURNS) {
-      return Optional.of(KnobTrouble.NEVER_OPENED);
-    }
-    boolean unclear =
-        press.step() == LinkageStep.SQUEEZE
-            && press.firings().stream()
-                .filter(LinkagePress::isTrip)
-                .map(firing -> KnobMove.of(firing.firing(), firing.rate()).found())
-                .anyMatch(KnobMove.Found.MORE_THAN_ONCE::equals);
-    return unclear ? Optional.of(KnobTrouble.MORE_THAN_ONCE) : Optional.empty();
   }
 }

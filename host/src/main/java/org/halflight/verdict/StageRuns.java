@@ -17,18 +17,6 @@ import org.halflight.verdict.Stage.Seen;
 
 /** The stages of assembly among the runs of a session or a visit. */
 public final class StageRuns {
-  /**
-   * A run with its firings.
-   *
-   * @param setup what it was set up for
-   * @param firings in order
-   */
-  public record RunOf(RunSetup setup, List<FiringResult> firings) {
-    public RunOf {
-      firings = List.copyOf(firings);
-    }
-  }
-
   private StageRuns() {}
 
   /**
@@ -38,28 +26,36 @@ public final class StageRuns {
    * @param runs what each run was set up for, in order
    */
   public static List<AssemblyStages> of(List<FiringResult> firings, List<RunSetup> runs) {
-    List<RunOf> each = new ArrayList<>();
+    List<StageOf> each = new ArrayList<>();
     for (int run = 1; run <= runs.size(); run++) {
       int number = run;
+      RunSetup setup = runs.get(run - 1);
       each.add(
-          new RunOf(runs.get(run - 1), firings.stream().filter(f -> f.run() == number).toList()));
+          new StageOf(
+              setup, stage(setup, firings.stream().filter(f -> f.run() == number).toList())));
     }
     return of(each);
   }
 
-  /** The same of runs wherever they are kept, in order. A stage without a firing was none. */
-  public static List<AssemblyStages> of(List<RunOf> runs) {
+  /**
+   * A run and the stage that it is.
+   *
+   * @param setup what it was set up for
+   * @param stage empty for another run, and where nothing was fired: that stage was none
+   */
+  public record StageOf(RunSetup setup, Optional<Stage> stage) {}
+
+  /** The same of runs wherever they are kept, in order. */
+  public static List<AssemblyStages> of(List<StageOf> runs) {
     List<AssemblyStages> assemblies = new ArrayList<>();
     List<Stage> stages = new ArrayList<>();
     Optional<RunSetup> before = Optional.empty();
-    for (RunOf run : runs) {
+    for (StageOf run : runs) {
       if (before.filter(run.setup()::isStageOf).isEmpty()) {
         end(stages, assemblies);
       }
       before = Optional.of(run.setup());
-      if (run.setup().isStage()) {
-        stage(run).ifPresent(stages::add);
-      }
+      run.stage().ifPresent(stages::add);
     }
     end(stages, assemblies);
     return assemblies;
@@ -72,16 +68,18 @@ public final class StageRuns {
     }
   }
 
-  private static Optional<Stage> stage(RunOf run) {
+  /** What a run with these firings is as a stage; empty for another run, and without a firing. */
+  public static Optional<Stage> stage(RunSetup setup, List<FiringResult> firings) {
     List<FiringResult> tries =
-        run.firings().stream()
+        firings.stream()
+            .filter(f -> setup.isStage())
             .filter(f -> f.outcome().isOfTheShutter() && f.rejection().isEmpty())
             .toList();
     if (tries.isEmpty()) {
       return Optional.empty();
     }
     Comparator<MarkedSpeed> byTime = Comparator.comparingDouble(MarkedSpeed::exactSeconds);
-    List<MarkedSpeed> order = run.setup().order();
+    List<MarkedSpeed> order = setup.order();
     // Blades that never open fully have time enough at the slow speed; at the top speed they may.
     Fired slow =
         fired(tries, order.stream().max(byTime).orElseThrow(), f -> f.outcome() == Outcome.TIMED);
@@ -91,7 +89,7 @@ public final class StageRuns {
         tries.stream()
             .filter(f -> f.errorStops().isPresent())
             .allMatch(f -> f.levels().isPresent());
-    return Optional.of(new Stage(run.setup().assembly(), lightSet, bulb(tries), slow, top));
+    return Optional.of(new Stage(setup.assembly(), lightSet, bulb(tries), slow, top));
   }
 
   private static Fired fired(

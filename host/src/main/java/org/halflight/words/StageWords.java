@@ -94,6 +94,39 @@ public final class StageWords {
     return lines;
   }
 
+  /** An assembly in short: what was found on the way, or that nothing was. */
+  public static String inOneLine(AssemblyStages assembly) {
+    int stages = assembly.stages().size();
+    List<String> found = new ArrayList<>();
+    for (int stage = 2; stage <= stages; stage++) {
+      int number = stage;
+      assembly
+          .change(stage)
+          .filter(change -> change.isFound() || change.opticsDiffer())
+          .ifPresent(
+              change -> found.add(Words.say("stage.found.at", number, finding(change))));
+    }
+    return Words.count(
+        "stage.found",
+        stages,
+        stages,
+        stages > 1 && found.isEmpty()
+            ? Words.say("stage.found.nothing")
+            : String.join(" ", found))
+        .strip();
+  }
+
+  /** The same with what it is about. */
+  public static String onPage(AssemblyStages assembly) {
+    return Words.say("stage.on-page", inOneLine(assembly));
+  }
+
+  /** Whether anything to look at was found in an assembly, in a word. */
+  public static String state(AssemblyStages assembly) {
+    boolean found = assembly.changes().stream().anyMatch(StageChange::isFound);
+    return Words.say(found ? "stage.state.found" : "stage.state.none");
+  }
+
   private static String stage(AssemblyStages assembly, int number) {
     Stage stage = assembly.stages().get(number - 1);
     return Words.say(
@@ -179,13 +212,11 @@ public final class StageWords {
   /** What was found in a stage, short enough for a picture; empty where nothing was. */
   public static Optional<String> mark(StageChange change) {
     if (change.slow().isChange()) {
-      return Optional.of(Numbers.signedStops(change.slow().stops()));
+      return Optional.of(signed(change.slow()));
     }
     if (change.top().isChange()) {
       return Optional.of(
-          change.cellsChanged()
-              ? Words.say("stage.mark.optics")
-              : Numbers.signedStops(change.top().stops()));
+          change.cellsChanged() ? Words.say("stage.mark.optics") : signed(change.top()));
     }
     if (change.firings() != Failing.NO) {
       return Optional.of(Words.of("stage.mark.firings", change.firings()));
@@ -238,13 +269,11 @@ public final class StageWords {
   }
 
   private static String moved(StageChange change, OfSpeed speed) {
-    double size = Math.abs(speed.stops());
-    // So many digits that the change does not look as if it were within its uncertainty.
-    boolean tenths = Math.round(10 * size) > Math.ceil(10 * speed.plusMinus());
-    String stops =
-        Words.say("numbers.stops", String.format(Locale.ROOT, tenths ? "%.1f" : "%.2f", size));
+    String stops = Words.say("numbers.stops", size(speed));
     String plusMinus =
-        tenths ? up(speed.plusMinus()) : String.format(Locale.ROOT, "%.2f", speed.plusMinus());
+        inTenths(speed)
+            ? up(speed.plusMinus())
+            : String.format(Locale.ROOT, "%.2f", speed.plusMinus());
     boolean costs =
         speed.shown() == Shown.SLOWER
             && !change.changed().isEmpty()
@@ -263,6 +292,20 @@ public final class StageWords {
             stops,
             speed.speed(),
             plusMinus);
+  }
+
+  /** Whether a change in tenths does not look as if it were within its uncertainty. */
+  private static boolean inTenths(OfSpeed speed) {
+    return Math.round(10 * Math.abs(speed.stops())) > Math.ceil(10 * speed.plusMinus());
+  }
+
+  private static String size(OfSpeed speed) {
+    return String.format(
+        Locale.ROOT, inTenths(speed) ? "%.1f" : "%.2f", Math.abs(speed.stops()));
+  }
+
+  private static String signed(OfSpeed speed) {
+    return Words.say("numbers.stops", (speed.stops() > 0 ? "+" : "\u2212") + size(speed));
   }
 
   private static String up(double plusMinus) {

@@ -29,3 +29,37 @@ WHEN NEW.name = 'aim-quick' AND NEW.words <> 'yes'
 BEGIN
   SELECT RAISE (ABORT, 'a quick look is noted with yes');
 END;
+
+-- A run that is a stage of assembly. Its parts are conditions, whose words earlier forms left free.
+CREATE TRIGGER run_stages_is_known BEFORE INSERT ON run_condition
+WHEN NEW.name = 'aim-stages' AND NEW.words <> 'yes'
+BEGIN
+  SELECT RAISE (ABORT, 'a run is in stages or it is not');
+END;
+
+-- Presses of the linkage test: what was asked, how the wind was, and the firings that belong to it.
+CREATE TABLE linkage_press (
+  id INTEGER PRIMARY KEY,
+  session_id INTEGER NOT NULL REFERENCES bench_session (id),
+  run_ordinal INTEGER NOT NULL,
+  number INTEGER NOT NULL,
+  phase TEXT,
+  step TEXT NOT NULL CHECK (step IN ('rest', 'stop', 'squeeze', 'tap')),
+  wind TEXT NOT NULL CHECK (wind IN ('turns', 'locked')),
+  firings TEXT NOT NULL,
+  kept_at_millis INTEGER NOT NULL,
+  row_crc INTEGER NOT NULL DEFAULT -1,
+  UNIQUE (session_id, run_ordinal, number)
+) STRICT;
+
+-- Readings of a screw plunger that presses the button, in mm.
+CREATE TABLE plunger_reading (
+  id INTEGER PRIMARY KEY,
+  session_id INTEGER NOT NULL REFERENCES bench_session (id),
+  run_ordinal INTEGER NOT NULL,
+  phase TEXT,
+  advance_mm REAL NOT NULL,
+  shutter_mm REAL NOT NULL,
+  kept_at_millis INTEGER NOT NULL,
+  row_crc INTEGER NOT NULL DEFAULT -1
+) STRICT;

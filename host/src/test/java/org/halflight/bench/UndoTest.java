@@ -14,12 +14,14 @@ import org.halflight.export.FiringTable;
 import org.halflight.fixtures.Seed;
 import org.halflight.rig.LinkStatistics;
 import org.halflight.session.FiringResult;
+import org.halflight.session.LinkageStep;
 import org.halflight.session.Phase;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.SessionEvent.NotDone.Why;
 import org.halflight.session.SessionInput;
 import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
 import org.halflight.speeds.MarkedSpeed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -70,6 +72,26 @@ class UndoTest {
       at.bench().undo();
       assertThat(at.session().results()).hasSize(1);
       assertThat(at.session().results().get(0).shown()).contains(MarkedSpeed.parse("1/30"));
+    }
+  }
+
+  @Test
+  void aWindKeyThatIsUndoneGivesItsFiringBackToThePress() {
+    try (WrittenBench at = new WrittenBench(folder.resolve("a.session"))) {
+      at.handle(new SessionInput.RunBegins(WrittenBench.setup(Phase.AS_LEFT, 3)));
+      at.handle(new SessionInput.UntimedTestChosen(UntimedTest.LINKAGE));
+      at.fire(1 / 8.0);
+      at.handle(new SessionInput.PressJudged(LinkageStep.STOP, WindState.LOCKED));
+      assertThat(at.session().presses()).hasSize(1);
+
+      at.bench().undo();
+      assertThat(at.session().presses()).isEmpty();
+      at.handle(new SessionInput.PressJudged(LinkageStep.STOP, WindState.TURNS));
+      at.startAgain();
+
+      assertThat(at.session().presses()).hasSize(1);
+      assertThat(at.session().presses().get(0).wind()).isEqualTo(WindState.TURNS);
+      assertThat(at.session().presses().get(0).trips()).isEqualTo(1);
     }
   }
 

@@ -114,23 +114,6 @@ class KnobContactTest {
   }
 
   @Test
-  void aContactThatOpensTwiceNearALightIsNamedInASqueezeOnly() {
-    for (LinkageStep step : List.of(LinkageStep.SQUEEZE, LinkageStep.TAP)) {
-      foil(true, bench.now);
-      bench.pass(1);
-      foil(false, bench.now);
-      bench.pass(0.5);
-      foil(true, bench.now);
-      bench.pass(0.5);
-      foil(false, bench.now);
-      bench.fire(0.125);
-      bench.pass(4);
-      press(step, WindState.TURNS);
-    }
-    assertThat(said()).containsExactly(KnobTrouble.MORE_THAN_ONCE);
-  }
-
-  @Test
   void aRigWithoutTheInputIsNamedOnceWhenTheLinkageIsChosen() {
     assertThat(said()).isEmpty();
     bench.handle(new SessionInput.RigIs("R-0003", 1, BoardTraits.USUAL, "1.1.0"));

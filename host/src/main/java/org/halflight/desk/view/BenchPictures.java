@@ -12,6 +12,7 @@ import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.RunSetup;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
@@ -79,11 +80,10 @@ public final class BenchPictures {
     if (linkage.isPresent()) {
       return onlyMap(linkage.get());
     }
-    Optional<AssemblyStages> stages = StageText.underWay(view);
-    Optional<Picture> map =
-        stages.isPresent()
-            ? stages.map(its -> StageText.picture(view, its))
-            : speedMap(view).map(its -> its);
+    if (view.setup().filter(RunSetup::isStage).isPresent()) {
+      return ofStages(view, looked);
+    }
+    Optional<Picture> map = speedMap(view).map(its -> its);
     Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
     return new All(
         map,
@@ -93,8 +93,25 @@ public final class BenchPictures {
         looked.map(speed -> releases(view, speed)).orElseGet(List::of),
         looked.flatMap(speed -> ViewedRuns.at(view, speed)).map(BenchPictures::word).orElse(""),
         looked.map(speed -> String.join(" ", verdict(view, speed))).orElse(""),
-        String.join(" ", stages.map(StageText::latest).orElseGet(() -> RunHints.of(view))),
-        stages.isPresent() ? List.of() : speeds(view));
+        String.join(" ", RunHints.of(view)),
+        speeds(view));
+  }
+
+  /** In a run in stages what counts is the latest stage against the one before. */
+  private static All ofStages(BenchView view, Optional<MarkedSpeed> looked) {
+    Optional<AssemblyStages> stages = StageText.underWay(view);
+    Optional<Picture> map = stages.map(its -> StageText.picture(view, its));
+    Optional<Picture> row = looked.flatMap(speed -> firingRow(view, speed));
+    return new All(
+        map,
+        map.map(Picture::table),
+        row,
+        row.map(Picture::table),
+        looked.map(speed -> releases(view, speed)).orElseGet(List::of),
+        stages.map(StageText::heading).orElse(""),
+        stages.map(its -> String.join(" ", StageText.latest(its))).orElse(""),
+        "",
+        List.of());
   }
 
   private static All onlyMap(Picture picture) {

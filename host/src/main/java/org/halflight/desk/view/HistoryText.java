@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.RunPictures;
-import org.halflight.chart.SpeedMap;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
@@ -22,6 +21,10 @@ import org.halflight.verdict.RunSummary;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
+import org.halflight.chart.Picture;
+import org.halflight.chart.StagesPicture;
+import org.halflight.verdict.AssemblyStages;
+import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 
 /** The history of a camera as tables and a picture. */
@@ -32,10 +35,10 @@ public final class HistoryText {
   public static DataTable drifts(CameraHistory history, ZoneId zone) {
     List<String> headings = new ArrayList<>();
     headings.add(Words.say("desk.history.speed"));
-    for (RunHistory run : history.runs()) {
+    for (RunHistory run : history.runsOfSpeeds()) {
       headings.add(heading(run, zone));
     }
-    boolean several = history.runs().stream().map(run -> run.visit().id()).distinct().count() > 1;
+    boolean several = history.runsOfSpeeds().stream().map(run -> run.visit().id()).distinct().count() > 1;
     if (several) {
       headings.add(Words.say("desk.history.drift"));
     }
@@ -43,7 +46,7 @@ public final class HistoryText {
     for (SpeedDrift drift : history.drifts()) {
       List<String> row = new ArrayList<>();
       row.add(drift.speed().label() + " s");
-      for (RunHistory run : history.runs()) {
+      for (RunHistory run : history.runsOfSpeeds()) {
         row.add(
             drift.points().stream()
                 .filter(point -> point.run().id().equals(run.run().id()))
@@ -74,6 +77,17 @@ public final class HistoryText {
                 ExtraTestWords.lines(tried).get(0)));
       }
     }
+    for (Visit visit : history.runs().stream().map(RunHistory::visit).distinct().toList()) {
+      for (AssemblyStages assembly : history.assemblies(visit.id())) {
+        rows.add(
+            List.of(
+                day(visit.receivedAt(), zone),
+                Sentences.phase(Phase.ADJUSTING),
+                Words.say("stage.picture.title"),
+                StageWords.state(assembly),
+                StageWords.inOneLine(assembly)));
+      }
+    }
     return rows.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -89,10 +103,23 @@ public final class HistoryText {
                 note(history)));
   }
 
-  /** The speed map of the last visit; empty where nothing was fired at a speed. */
-  public static Optional<SpeedMap> map(CameraHistory history, ZoneId zone) {
+  /**
+   * The speed map of the last visit, or the stages where these were fired last; empty where nothing
+   * was fired at a speed.
+   */
+  public static Optional<Picture> map(CameraHistory history, ZoneId zone) {
+    List<RunHistory> all = history.runs().stream().filter(run -> run.firings() > 0).toList();
+    Optional<RunHistory> stage =
+        all.isEmpty()
+            ? Optional.empty()
+            : Optional.of(all.get(all.size() - 1)).filter(run -> run.stage().isPresent());
+    if (stage.isPresent()) {
+      return history.assemblies(stage.get().visit().id()).stream()
+          .reduce((earlier, later) -> later)
+          .map(last -> new StagesPicture(last, note(history)));
+    }
     List<RunHistory> withSpeeds =
-        history.runs().stream().filter(run -> !run.speeds().isEmpty()).toList();
+        history.runsOfSpeeds().stream().filter(run -> !run.speeds().isEmpty()).toList();
     if (withSpeeds.isEmpty()) {
       return Optional.empty();
     }

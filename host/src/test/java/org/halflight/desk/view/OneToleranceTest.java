@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.halflight.chart.SpeedMap;
 import org.halflight.cli.Halflight;
 import org.halflight.cli.Surroundings;
 import org.halflight.cli.Terminal;
@@ -114,7 +115,7 @@ class OneToleranceTest {
                   ZoneOffset.UTC,
                   "test");
       assertThat(of(List.of(page.last().run()))).as("page").isEqualTo(THIRDS);
-      assertThat(HistoryText.map(history, ZoneOffset.UTC).orElseThrow().speeds())
+      assertThat(((SpeedMap) HistoryText.map(history, ZoneOffset.UTC).orElseThrow()).speeds())
           .filteredOn(column -> THIRDS.containsKey(column.speed().label()))
           .hasSize(2)
           .allSatisfy(
