@@ -338,11 +338,10 @@ final class BenchTerminal {
    * Two speeds at once: those that were typed, else the usual ones to the one shown, or no more.
    */
   private void two(String typed) {
+    boolean ends = typed.isBlank() && session().two().isPresent();
     Optional<TwoSpeeds> two =
-        !typed.isBlank()
-            ? typedPair(typed)
-            : session().two().isPresent() ? Optional.empty() : usualPair();
-    if (two.isEmpty() && session().two().isEmpty()) {
+        ends ? Optional.empty() : typed.isBlank() ? usualPair() : typedPair(typed);
+    if (two.isEmpty() && !ends) {
       terminal.say(Words.say("run.twoSpeeds"));
     } else {
       report(driver.handle(new SessionInput.TwoChosen(two)));

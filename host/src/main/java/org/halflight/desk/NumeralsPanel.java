@@ -112,13 +112,11 @@ final class NumeralsPanel extends PaintedComponent {
       drawShape(g, head, side.speed(), left, y);
       int beside = left + width(g, head, side.speed()) + Look.px(20);
       g.setColor(side.isWithin() ? look().done() : look().ink());
-      drawShape(
-          g, fitted(g, head, side.word(), left + room - beside), side.word(), beside, y);
+      drawShape(g, fitted(g, head, side.word(), left + room - beside), side.word(), beside, y);
       Font figure = fitted(g, ofHeight(g, (int) (digits * FIGURE_SHARE)), side.figure(), room);
       y += Look.px(10) + (int) (digits * FIGURE_SHARE);
       drawShape(g, figure, side.figure(), left, y);
-      String detail =
-          side.isShown() && !both.enough().isEmpty() ? both.enough() : side.detail();
+      String detail = side.isShown() && !both.enough().isEmpty() ? both.enough() : side.detail();
       g.setFont(fitted(g, small, detail, room));
       g.setColor(look().ink());
       g.drawString(detail, left, y + Look.px(4) + g.getFontMetrics(small).getHeight());

@@ -46,6 +46,7 @@ CREATE TABLE linkage_press (
   phase TEXT,
   step TEXT NOT NULL CHECK (step IN ('rest', 'stop', 'squeeze', 'tap')),
   wind TEXT NOT NULL CHECK (wind IN ('turns', 'locked')),
+  watched INTEGER NOT NULL,
   firings TEXT NOT NULL,
   kept_at_millis INTEGER NOT NULL,
   row_crc INTEGER NOT NULL DEFAULT -1,

@@ -101,8 +101,8 @@ class LinkageLedTest {
         .containsSubsequence(
             "Keys: Enter when it is done, n goes on without the rest, q stops. A letter needs"
                 + " Enter after it.",
-            "'1.6' is not two readings in mm. Write the advance first, then the shutter: 1.60 and"
-                + " 1.65.",
+            "'' is no reading of the screw plunger. Write mm with a point (1.60), or turns and"
+                + " divisions as you read them (3+4), the advance first.",
             "Screw plunger: the advance unlocks 0.05 mm ahead of the shutter.",
             "Set the camera up first.",
             "Press 1, rest check: NEITHER.",
