@@ -135,7 +135,9 @@ final class NumeralsPanel extends PaintedComponent {
     g.setColor(look().quietInk());
     g.drawString(note(), left, Look.px(8) + g.getFontMetrics().getAscent());
 
-    Font large = ofHeight(g, digits);
+    // What stands under words takes some of their height.
+    boolean under = !text.figure() && !text.time().isEmpty();
+    Font large = ofHeight(g, under ? (int) (digits * 0.6) : digits);
     int beside = beside(g, digits);
     int room = getWidth() - left - Look.px(16) - beside;
     if (!text.figure()) {
@@ -147,7 +149,7 @@ final class NumeralsPanel extends PaintedComponent {
     }
     g.setColor(ink);
     g.setFont(large);
-    int y = text.figure() ? baseline : baseline - (int) (digits * 0.42);
+    int y = under ? baseline - (int) (digits * 0.42) : baseline;
     drawShape(g, large, text.large(), left, y);
     int x = left + width(g, large, text.large());
     if (!text.unit().isEmpty()) {
