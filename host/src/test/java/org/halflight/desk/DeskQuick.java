@@ -13,8 +13,8 @@ import org.halflight.desk.view.TwoText;
 import org.halflight.session.Phase;
 
 /**
- * A quick look as found, then two speeds adjusted at once, by keys on the practice rig. A program of
- * its own, because it needs a display: {@link DeskTest} gives it one.
+ * A quick look as found, then two speeds adjusted at once, by keys on the practice rig. A program
+ * of its own, because it needs a display: {@link DeskTest} gives it one.
  */
 final class DeskQuick {
   private static final Dimension SMALL = new Dimension(1366, 768);
