@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
+import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -101,6 +103,11 @@ public record FiringRow(
     public Release(
         Outcome outcome, OptionalDouble stops, boolean afterRest, Optional<String> rejection) {
       this(outcome, stops, afterRest, rejection, FiringConditions.NONE, false);
+    }
+
+    /** With rest among them, so that squares can be told apart. */
+    FiringConditions letters() {
+      return afterRest ? conditions.with(FiringCondition.FIRST_AFTER_REST) : conditions;
     }
 
     String conditionsInWords() {
@@ -289,12 +296,13 @@ public record FiringRow(
   /** What it was made under, as letters right of its mark. */
   private Optional<XYTextAnnotation> letters(int index, Theme theme) {
     Release release = releases.get(index);
-    if (release.stops().isEmpty() || release.conditions().isEmpty()) {
+    boolean special = releases.stream().anyMatch(other -> !other.conditions().isEmpty());
+    if (release.stops().isEmpty() || !special || release.letters().isEmpty()) {
       return Optional.empty();
     }
     XYTextAnnotation letters =
         new XYTextAnnotation(
-            "  " + ConditionWords.letters(release.conditions()),
+            "  " + ConditionWords.letters(release.letters()),
             index + 1.0,
             release.stops().getAsDouble());
     letters.setTextAnchor(TextAnchor.CENTER_LEFT);
@@ -303,20 +311,23 @@ public record FiringRow(
     return Optional.of(letters);
   }
 
-  /** The letters that stand in the picture, each once. */
-  private List<String> letterKeys() {
-    return releases.stream()
-        .filter(release -> release.stops().isPresent())
-        .flatMap(release -> release.conditions().said().stream())
-        .distinct()
-        .sorted()
-        .map(
-            each ->
-                Words.say(
-                    "chart.letter",
-                    ConditionWords.letters(FiringConditions.NONE.with(each)),
-                    ConditionWords.of(each)))
-        .toList();
+  /** What the letters in the picture mean, each once, in one line. */
+  private Optional<String> letterKeys() {
+    boolean special = releases.stream().anyMatch(release -> !release.conditions().isEmpty());
+    String all =
+        releases.stream()
+            .filter(release -> release.stops().isPresent() && special)
+            .flatMap(release -> release.letters().said().stream())
+            .distinct()
+            .sorted()
+            .map(
+                each ->
+                    Words.say(
+                        "chart.letter",
+                        ConditionWords.letters(FiringConditions.NONE.with(each)),
+                        ConditionWords.of(each)))
+            .collect(Collectors.joining(", "));
+    return Optional.of(all).filter(words -> !words.isEmpty());
   }
 
   private ValueMarker marker(int index, Theme theme) {
@@ -341,17 +352,14 @@ public record FiringRow(
         releases.stream()
             .filter(r -> series(r).equals(FIRST_AFTER_REST) && r.stops().isPresent())
             .toList();
-    if (leftOut.stream().anyMatch(Release::afterRest)) {
-      legend.add(
-          Keys.mark(
-              Words.say("chart.notInMean"), Marks.SQUARE, theme.background(), theme.rest(), theme));
+    if (!leftOut.isEmpty()) {
+      String which =
+          leftOut.stream().allMatch(Release::afterRest)
+              ? Words.say("chart.notInMean")
+              : Words.say("chart.apart");
+      legend.add(Keys.mark(which, Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
-    if (leftOut.stream().anyMatch(release -> !release.afterRest())) {
-      legend.add(
-          Keys.mark(
-              Words.say("chart.apart"), Marks.SQUARE, theme.background(), theme.rest(), theme));
-    }
-    letterKeys().forEach(words -> legend.add(Keys.words(words, theme)));
+    letterKeys().ifPresent(words -> legend.add(Keys.words(words, theme)));
     rejected()
         .ifPresent(
             words ->

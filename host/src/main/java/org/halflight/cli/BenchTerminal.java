@@ -211,10 +211,14 @@ final class BenchTerminal {
   private void answers(String line, GuidedWork work, Consumer<String> keys) {
     Optional<Answer> answer =
         work instanceof LinkageWork
-            ? GuidedTerminal.answer(line)
+            ? GuidedTerminal.answer(line).filter(its -> its != Answer.ADJUSTED)
             : guide.typed(line, work.prompt());
     answer.ifPresentOrElse(
-        its -> reportOfWork(run.answer(its)),
+        its -> {
+          List<SessionEvent> news = run.answer(its);
+          guide.show(work.prompt());
+          reportOfWork(news);
+        },
         () -> {
           if (work instanceof LinkageWork) {
             keys.accept(line);
@@ -325,17 +329,19 @@ final class BenchTerminal {
 
   private void adjusted(String words) {
     report(driver.handle(new SessionInput.Adjusted(words)));
+    if (run.linkage().isDue()) {
+      reportOfWork(run.answer(Answer.ADJUSTED));
+    }
   }
 
   /**
    * Two speeds at once: those that were typed, else the usual ones to the one shown, or no more.
    */
   private void two(String typed) {
+    boolean ends = typed.isBlank() && session().two().isPresent();
     Optional<TwoSpeeds> two =
-        !typed.isBlank()
-            ? typedPair(typed)
-            : session().two().isPresent() ? Optional.empty() : usualPair();
-    if (two.isEmpty() && session().two().isEmpty()) {
+        ends ? Optional.empty() : typed.isBlank() ? usualPair() : typedPair(typed);
+    if (two.isEmpty() && !ends) {
       terminal.say(Words.say("run.twoSpeeds"));
     } else {
       report(driver.handle(new SessionInput.TwoChosen(two)));

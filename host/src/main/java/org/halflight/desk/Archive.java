@@ -2,7 +2,6 @@ package org.halflight.desk;
 
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -167,22 +166,14 @@ final class Archive implements AutoCloseable {
 
   /** There are news of the bench. */
   void happened(List<SessionEvent> news) {
-    List<FiringResult> firings = new ArrayList<>();
-    for (SessionEvent each : news) {
-      if (each instanceof SessionEvent.Settled settled) {
-        firings.add(settled.result());
-      } else if (each instanceof SessionEvent.Changed changed) {
-        firings.add(changed.result());
-      } else if (each instanceof SessionEvent.CurveAdded added) {
-        firings.add(added.result());
-      } else if (each instanceof SessionEvent.KnobAdded added) {
-        firings.add(added.result());
-      } else if (each instanceof SessionEvent.Rejected rejected) {
-        firings.add(rejected.result());
-      } else if (each instanceof SessionEvent.ReasonChanged changed) {
-        firings.add(changed.result());
-      }
-    }
+    List<FiringResult> firings =
+        news.stream()
+            .flatMap(
+                each ->
+                    each instanceof SessionEvent.OfFiring of
+                        ? Stream.of(of.result())
+                        : Stream.empty())
+            .toList();
     List<LightReading> readings =
         news.stream()
             .flatMap(

@@ -23,6 +23,7 @@ import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.MessageText;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.session.FiringResult;
 import org.halflight.speeds.MarkedSpeed;
@@ -156,6 +157,7 @@ final class BenchPlace extends Place {
       looksElsewhere = false;
     }
     numerals.show(NumeralsText.of(shown));
+    numerals.show(TwoText.of(shown));
     NextText nextText = NextText.of(shown);
     next.show(nextText);
     edge.show(nextText, shown.justDone().isPresent());
@@ -308,6 +310,7 @@ final class BenchPlace extends Place {
         && one.dial().equals(two.dial())
         && one.link().serial().equals(two.link().serial())
         && one.marks().equals(two.marks())
+        && one.two().equals(two.two())
         && at.speed().equals(other.speed());
   }
 

@@ -340,14 +340,15 @@ final class DeskWindow {
 
   /** A foot is on the pedal, and both hands may be on the camera. */
   private void pedal(Pedal.Use use) {
-    if (view == null) {
+    BenchView seen = view;
+    if (seen == null) {
       return;
     }
     if (use == Pedal.Use.BACK) {
       act(UserAction.REJECT);
     } else if (!places.here().goOn()) {
-      (places.here().acceptsBenchKeys() ? Proposal.of(view) : Optional.of(Proposal.elsewhere(view)))
-          .ifPresentOrElse(this::act, () -> saysOfPedal(Proposal.nothing(view)));
+      (places.here().acceptsBenchKeys() ? Proposal.of(seen) : Optional.of(Proposal.elsewhere(seen)))
+          .ifPresentOrElse(this::act, () -> saysOfPedal(Proposal.nothing(seen)));
     }
   }
 

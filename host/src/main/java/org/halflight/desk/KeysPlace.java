@@ -26,6 +26,8 @@ final class KeysPlace extends Place {
   private final SoundsPanel sounds;
   private final List<JLabel> headings = new ArrayList<>();
   private final List<JLabel> labels = new ArrayList<>();
+  private final JPanel list =
+      group(new MigLayout("insets 0, gap 18 4", "[sg,grow][sg,grow][sg,grow]"));
   private final transient List<UserAction> acts = List.of(UserAction.values());
   private final transient Runnable onLeft;
 
@@ -37,7 +39,7 @@ final class KeysPlace extends Place {
     this.pedal = pedal;
     this.sounds = sounds;
     this.onLeft = onLeft;
-    setLayout(new MigLayout("insets 14 30 8 30, gap 18 4", "[sg,grow][sg,grow][sg,grow]", ""));
+    setLayout(new MigLayout("insets 14 30 8 30, gap 18 4", "[fill,grow]", ""));
     setName("keysPlace");
     for (UserAction act : acts) {
       JLabel label = new JLabel(Words.of("desk.keyLong", act));
@@ -46,11 +48,10 @@ final class KeysPlace extends Place {
           .setAccessibleName(Words.say("desk.keys.spoken", label.getText(), KeyHints.keyName(act)));
       labels.add(label);
     }
-    add(title, "cell 0 0 3 1, gapbottom 4");
-    int rows = (labels.size() + COLUMNS - 1) / COLUMNS;
-    for (int i = 0; i < labels.size(); i++) {
-      add(labels.get(i), "wmin 0, cell " + i / rows + " " + (1 + i % rows));
-    }
+    list.setName("keyList");
+    list(labels);
+    add(title, "gapbottom 4");
+    add(list, "newline");
     add(heading("desk.keys.pad"), "newline, span, gaptop 6");
     add(padKeys(), "newline, span");
     add(heading("desk.pedal.title"), "newline, span, gaptop 6");
@@ -59,6 +60,17 @@ final class KeysPlace extends Place {
     add(sounds, "newline, span");
     add(foot, "newline, span, wmin 0, gaptop 6");
     look(look);
+  }
+
+  /** Lists keys column by column. */
+  private void list(List<JLabel> shown) {
+    list.removeAll();
+    int rows = (shown.size() + COLUMNS - 1) / COLUMNS;
+    for (int i = 0; i < shown.size(); i++) {
+      list.add(shown.get(i), "wmin 0, cell " + i / rows + " " + i % rows);
+    }
+    list.revalidate();
+    list.repaint();
   }
 
   private JLabel heading(String key) {
@@ -86,8 +98,14 @@ final class KeysPlace extends Place {
   /** Keys that mean something only at times are listed then. */
   @Override
   void show(BenchView view) {
+    List<JLabel> offered = new ArrayList<>();
     for (int i = 0; i < acts.size(); i++) {
-      labels.get(i).setVisible(KeyHints.isOffered(acts.get(i), view));
+      if (KeyHints.isOffered(acts.get(i), view)) {
+        offered.add(labels.get(i));
+      }
+    }
+    if (offered.size() != list.getComponentCount()) {
+      list(offered);
     }
   }
 

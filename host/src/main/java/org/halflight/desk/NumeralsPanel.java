@@ -5,11 +5,13 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.font.GlyphVector;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
 import org.halflight.desk.view.NumeralsText;
+import org.halflight.desk.view.TwoText;
 import org.halflight.words.Words;
 
 /**
@@ -24,7 +26,13 @@ final class NumeralsPanel extends PaintedComponent {
 
   private static final double WORDS_AT_LEAST = 0.3;
 
+  /** Of two speeds side by side: heads and figures as parts of the height of one figure. */
+  private static final double HEAD_SHARE = 0.22;
+
+  private static final double FIGURE_SHARE = 0.68;
+
   private transient NumeralsText text = NumeralsText.NOTHING;
+  private transient Optional<TwoText> two = Optional.empty();
   private transient Consumer<NumeralsText> afterPaint = painted -> {};
 
   NumeralsPanel(Look look) {
@@ -37,6 +45,15 @@ final class NumeralsPanel extends PaintedComponent {
     if (!shown.equals(text)) {
       text = shown;
       speak(shown.spoken());
+      repaint();
+    }
+  }
+
+  /** Shows two speeds side by side instead; empty for the last firing again. */
+  void show(Optional<TwoText> shown) {
+    if (!shown.equals(two)) {
+      two = shown;
+      speak(shown.map(TwoText::spoken).orElseGet(text::spoken));
       repaint();
     }
   }
@@ -68,8 +85,42 @@ final class NumeralsPanel extends PaintedComponent {
   void paint(Graphics2D g) {
     g.setColor(look().ground());
     g.fillRect(0, 0, getWidth(), getHeight());
-    paintText(g);
+    if (two.isPresent()) {
+      paintTwo(g, two.get());
+    } else {
+      paintText(g);
+    }
     afterPaint.accept(text);
+  }
+
+  /** Two columns: the speed and what the adjustment did, the figure, how well it is known. */
+  private void paintTwo(Graphics2D g, TwoText both) {
+    int digits = digitHeight(this);
+    int column = getWidth() / both.sides().size();
+    Font small = Look.letters(1.1);
+    for (int i = 0; i < both.sides().size(); i++) {
+      TwoText.Side side = both.sides().get(i);
+      int left = i * column + Look.px(20);
+      int room = column - Look.px(40);
+      if (side.isShown()) {
+        g.setColor(look().shade());
+        g.fillRect(i * column, 0, column, getHeight());
+      }
+      Font head = ofHeight(g, (int) (digits * HEAD_SHARE));
+      int y = Look.px(12) + (int) (digits * HEAD_SHARE);
+      g.setColor(look().quietInk());
+      drawShape(g, head, side.speed(), left, y);
+      int beside = left + width(g, head, side.speed()) + Look.px(20);
+      g.setColor(side.isWithin() ? look().done() : look().ink());
+      drawShape(g, fitted(g, head, side.word(), left + room - beside), side.word(), beside, y);
+      Font figure = fitted(g, ofHeight(g, (int) (digits * FIGURE_SHARE)), side.figure(), room);
+      y += Look.px(10) + (int) (digits * FIGURE_SHARE);
+      drawShape(g, figure, side.figure(), left, y);
+      String detail = side.isShown() && !both.enough().isEmpty() ? both.enough() : side.detail();
+      g.setFont(fitted(g, small, detail, room));
+      g.setColor(look().ink());
+      g.drawString(detail, left, y + Look.px(4) + g.getFontMetrics(small).getHeight());
+    }
   }
 
   private void paintText(Graphics2D g) {
@@ -84,7 +135,9 @@ final class NumeralsPanel extends PaintedComponent {
     g.setColor(look().quietInk());
     g.drawString(note(), left, Look.px(8) + g.getFontMetrics().getAscent());
 
-    Font large = ofHeight(g, digits);
+    // What stands under words takes some of their height.
+    boolean under = !text.figure() && !text.time().isEmpty();
+    Font large = ofHeight(g, under ? (int) (digits * 0.6) : digits);
     int beside = beside(g, digits);
     int room = getWidth() - left - Look.px(16) - beside;
     if (!text.figure()) {
@@ -96,7 +149,7 @@ final class NumeralsPanel extends PaintedComponent {
     }
     g.setColor(ink);
     g.setFont(large);
-    int y = text.figure() ? baseline : baseline - (int) (digits * 0.42);
+    int y = under ? baseline - (int) (digits * 0.42) : baseline;
     drawShape(g, large, text.large(), left, y);
     int x = left + width(g, large, text.large());
     if (!text.unit().isEmpty()) {

@@ -13,7 +13,6 @@ import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.speeds.Reference;
 import org.halflight.stats.Interval;
-import org.halflight.stats.Sample;
 import org.halflight.uncertainty.UncertaintyBudget;
 import org.halflight.verdict.Decision;
 import org.halflight.verdict.DecisionRule;
@@ -120,9 +119,7 @@ public final class SpeedTable {
                       .collect(Collectors.joining(" "))),
           Column.word(
               "conditions", row -> row.speed.conditions().ofMean().map(FiringConditions::words)),
-          Column.count(
-              "left_out",
-              row -> row.speed.conditions().apart().values().stream().mapToInt(Sample::n).sum()));
+          Column.count("left_out", row -> row.speed.conditions().leftOut()));
 
   /** Names of its columns. */
   public static List<String> headings() {

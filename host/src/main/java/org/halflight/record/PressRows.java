@@ -54,6 +54,7 @@ final class PressRows {
           .setOptional("phase", Phase.WORDS, press.phase())
           .set("step", LinkageStep.WORDS, press.step())
           .set("wind", WindState.WORDS, press.wind())
+          .set("watched", press.watched())
           .set("firings", FiringKeys.format(keys(press)))
           .set("kept_at_millis", now)
           .insert(connection, "linkage_press");
@@ -98,7 +99,13 @@ final class PressRows {
 
   private static LinkagePress bare(LinkagePress press) {
     return new LinkagePress(
-        press.run(), press.phase(), press.number(), press.step(), press.wind(), List.of());
+        press.run(),
+        press.phase(),
+        press.number(),
+        press.step(),
+        press.wind(),
+        press.watched(),
+        List.of());
   }
 
   /**
@@ -124,6 +131,7 @@ final class PressRows {
                 press.number(),
                 press.step(),
                 press.wind(),
+                press.watched(),
                 kept.firings().stream().map(known::get).toList()));
       }
     }
@@ -145,6 +153,7 @@ final class PressRows {
             row.getInt("number"),
             Row.word(row, "step", LinkageStep.WORDS),
             Row.word(row, "wind", WindState.WORDS),
+            row.getBoolean("watched"),
             List.of()),
         FiringKeys.parse(Row.given(row, "firings")));
   }

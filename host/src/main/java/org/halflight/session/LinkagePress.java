@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param number counts the presses of the run from 1, in the order of their keys
  * @param step what was asked
  * @param wind what the person found when they tried the film advance after it
+ * @param watched whether the rig saw all of it: no line was lost meanwhile, and the link was there
  * @param firings what the rig saw meanwhile, in order, sounds and moves of contacts too; none where
  *     it saw nothing
  */
@@ -20,6 +21,7 @@ public record LinkagePress(
     int number,
     LinkageStep step,
     WindState wind,
+    boolean watched,
     List<FiringResult> firings) {
   public LinkagePress {
     firings = List.copyOf(firings);
@@ -45,7 +47,8 @@ public record LinkagePress(
    */
   public boolean counts() {
     return firings.stream().noneMatch(firing -> firing.rejection().isPresent())
-        && (trips() > 0 || firings.stream().allMatch(f -> f.firing().damage().isEmpty()));
+        && (trips() > 0
+            || (watched && firings.stream().allMatch(f -> f.firing().damage().isEmpty())));
   }
 
   /** The presses of the last round: a rest check begins a new one. */

@@ -19,6 +19,11 @@ public record PlungerReading(double advanceMm, double shutterMm) {
     }
   }
 
+  /** Whole turns and divisions of the drum, in mm. */
+  public static double millimetres(int turns, int divisions) {
+    return PITCH_MM * (turns + (double) divisions / DIVISIONS);
+  }
+
   /** How far ahead of the shutter the advance unlocks, in mm; below zero it comes after it. */
   public double gapMm() {
     return shutterMm - advanceMm;

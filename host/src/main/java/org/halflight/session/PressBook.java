@@ -22,6 +22,9 @@ final class PressBook {
 
   private long lastKeyTicks = Long.MIN_VALUE;
 
+  /** Whether nothing was lost since the key before. */
+  private boolean watched = true;
+
   /** A press with its firings by name: what they come to may still change. */
   private record Kept(
       int run,
@@ -29,6 +32,7 @@ final class PressBook {
       int number,
       LinkageStep step,
       WindState wind,
+      boolean watched,
       List<FiringKey> firings) {}
 
   PressBook(FiringLog log) {
@@ -71,6 +75,11 @@ final class PressBook {
         && firings(run).isEmpty();
   }
 
+  /** Whether a key waits for its firing to settle. */
+  boolean isWaiting() {
+    return waiting.isPresent();
+  }
+
   /** The firing that a key waited for has settled. */
   void onQuiet(int run, Optional<Phase> phase, long nowTicks, List<SessionEvent> events) {
     waiting.ifPresent(
@@ -87,8 +96,9 @@ final class PressBook {
       long nowTicks,
       List<SessionEvent> events) {
     int number = (int) kept.stream().filter(press -> press.run() == run).count() + 1;
-    kept.add(new Kept(run, phase, number, key.step(), key.wind(), firings(run)));
+    kept.add(new Kept(run, phase, number, key.step(), key.wind(), watched, firings(run)));
     firstOfNext = log.size();
+    watched = true;
     lastKeyTicks = nowTicks;
     events.add(new SessionEvent.PressCounted(seen(kept.get(kept.size() - 1))));
   }
@@ -101,6 +111,11 @@ final class PressBook {
         .filter(f -> f.rejection().isEmpty())
         .map(FiringResult::key)
         .toList();
+  }
+
+  /** Light may come that nobody sees, or none of it was missed after all. */
+  void onWatched(boolean all) {
+    watched = all;
   }
 
   /** Ticks start again. */
@@ -127,7 +142,13 @@ final class PressBook {
     List<FiringResult> firings =
         press.firings().stream().flatMap(key -> log.find(key).stream()).toList();
     return new LinkagePress(
-        press.run(), press.phase(), press.number(), press.step(), press.wind(), firings);
+        press.run(),
+        press.phase(),
+        press.number(),
+        press.step(),
+        press.wind(),
+        press.watched(),
+        firings);
   }
 
   /** Presses of the last round of a run, each step as often as it is asked at most. */

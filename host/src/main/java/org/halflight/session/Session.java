@@ -85,7 +85,7 @@ public final class Session {
     } else if (!onRig(input, events) && !onLight(input, events) && !onCalibration(input, events)) {
       onPerson(input, events);
     }
-    if (isQuiet()) {
+    if (presses.isWaiting() && isQuiet()) {
       presses.onQuiet(run(), phase(), rig.latestTicks(), events);
     }
     knob.look(events);
@@ -123,6 +123,7 @@ public final class Session {
       meter.onCurve(curve.light()).ifPresent(result -> settler.addCurve(result, events));
     } else if (input instanceof SessionInput.EdgesCounted counted) {
       grouper.edgesCounted(counted.allCame());
+      presses.onWatched(counted.allCame());
     } else if (input instanceof SessionInput.Damaged damaged) {
       onDamage(damaged, events);
     } else if (input instanceof SessionInput.RigIs is) {
@@ -133,6 +134,7 @@ public final class Session {
     } else if (input instanceof SessionInput.LevelStands level) {
       meter.oneLevel().onLevel(level.level());
     } else if (input instanceof SessionInput.LinkLost) {
+      presses.onWatched(false);
       settle(grouper.finish(Firing.Damage.LINK_LOST), events);
       rigAtWork = false;
       light.onBeingSet(false, rig.latestTicks());
@@ -199,6 +201,7 @@ public final class Session {
   /** What the person says about speeds and firings. */
   private void onPerson(SessionInput input, List<SessionEvent> events) {
     if (input instanceof SessionInput.RunBegins begins) {
+      presses.onWatched(true);
       light.onBeingSet(false, rig.latestTicks());
       int before = run();
       if (progress.begin(begins.setup(), events)) {
@@ -216,6 +219,7 @@ public final class Session {
       progress.choose(new DialSetting.Speed(chosen.speed()), events);
     } else if (input instanceof SessionInput.UntimedTestChosen chosen) {
       progress.choose(new DialSetting.Untimed(chosen.test()), events);
+      presses.onWatched(true);
     } else if (input instanceof SessionInput.NextChosen) {
       progress.next(events);
     } else if (input instanceof SessionInput.PreviousChosen) {
@@ -524,6 +528,7 @@ public final class Session {
   }
 
   private void onDamage(SessionInput.Damaged damaged, List<SessionEvent> events) {
+    presses.onWatched(false);
     if (damaged.damage() == Firing.Damage.RIG_RESTARTED) {
       // Ticks of another start mean nothing beside these, whether its greeting came or not.
       settle(grouper.finish(Firing.Damage.RIG_RESTARTED), events);

@@ -9,6 +9,12 @@ import org.halflight.speeds.MarkedSpeed;
 
 /** Something that a session has to tell. */
 public sealed interface SessionEvent {
+  /** Something new of a firing that is over. */
+  sealed interface OfFiring extends SessionEvent {
+    /** The firing as it is now. */
+    FiringResult result();
+  }
+
   /** The rig sees one level of light at a time: a speed has a time from its second firing on. */
   record OneLevelRig() implements SessionEvent {}
 
@@ -30,16 +36,16 @@ public sealed interface SessionEvent {
    * A firing is over and settled. One whose key was settled before takes the place of the earlier
    * one: the release was pressed, and the light came much later.
    */
-  record Settled(FiringResult result) implements SessionEvent {}
+  record Settled(FiringResult result) implements OfFiring {}
 
   /** A settled firing is seen otherwise now, by its key; its raw edges are the same. */
-  record Changed(FiringResult result) implements SessionEvent {}
+  record Changed(FiringResult result) implements OfFiring {}
 
   /** The light curve of a settled firing has come, and has its say about the time. */
-  record CurveAdded(FiringResult result) implements SessionEvent {}
+  record CurveAdded(FiringResult result) implements OfFiring {}
 
   /** The knob contact moved near a settled firing after it was over; nothing else of it changes. */
-  record KnobAdded(FiringResult result) implements SessionEvent {}
+  record KnobAdded(FiringResult result) implements OfFiring {}
 
   /** An act of the person was undone: all is as if it had not been. */
   record Undone(SessionInput.UserAction act) implements SessionEvent {}
@@ -84,16 +90,16 @@ public sealed interface SessionEvent {
   record PlungerWasRead(PlungerReading reading) implements SessionEvent {}
 
   /** The person said under which special conditions a firing was made. */
-  record FiringIsUnder(FiringResult result) implements SessionEvent {}
+  record FiringIsUnder(FiringResult result) implements OfFiring {}
 
   /** The special conditions that hold from the next firing on. */
   record ConditionsHold(FiringConditions conditions) implements SessionEvent {}
 
   /** A firing is not counted any more. */
-  record Rejected(FiringResult result) implements SessionEvent {}
+  record Rejected(FiringResult result) implements OfFiring {}
 
   /** A firing is not counted for another reason than was said before. */
-  record ReasonChanged(FiringResult result) implements SessionEvent {}
+  record ReasonChanged(FiringResult result) implements OfFiring {}
 
   /**
    * A marked speed or a setting without a time is shown.

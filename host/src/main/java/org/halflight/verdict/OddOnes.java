@@ -8,13 +8,17 @@ import org.halflight.stats.ShareLimit;
  * matters is how many there may be where few or none were seen.
  *
  * @param odd how many
- * @param releases of so many, the first after rest among them only where it has no time
+ * @param releases of so many; the first after rest, and those that special conditions keep out of
+ *     the mean, are among them only where they have no time
  */
 public record OddOnes(int odd, int releases) {
   static OddOnes of(SpeedSummary speed) {
     double median = speed.medianStops().orElseThrow();
     int far = BeyondLimits.of(speed.errors().plus(-median), speed.tolerance()).either();
-    int inPlay = speed.errors().n() + (speed.afterRestStops().isPresent() ? 1 : 0);
+    int inPlay =
+        speed.errors().n()
+            + speed.conditions().leftOut()
+            + (speed.afterRestStops().isPresent() ? 1 : 0);
     int untimed = Math.max(0, speed.tries() - inPlay);
     return new OddOnes(far + untimed, speed.errors().n() + untimed);
   }

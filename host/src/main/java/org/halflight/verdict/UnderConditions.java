@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.halflight.session.AlikeFirings;
+import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.stats.Sample;
@@ -28,16 +29,30 @@ public record UnderConditions(
   static UnderConditions of(List<FiringResult> firings, ToDoubleFunction<FiringResult> errorStops) {
     Optional<FiringConditions> ofMean = AlikeFirings.conditions(firings);
     Map<FiringConditions, List<Double>> apart = new LinkedHashMap<>();
-    firings.stream()
-        .filter(f -> f.isGood() && f.errorStops().isPresent())
-        .filter(f -> !ofMean.equals(Optional.of(f.conditions().besideRest())))
-        .forEach(
-            f ->
-                apart
-                    .computeIfAbsent(f.conditions().besideRest(), c -> new ArrayList<>())
-                    .add(errorStops.applyAsDouble(f)));
+    boolean rested = false;
+    for (FiringResult firing : firings) {
+      if (firing.rejection().isPresent() || firing.errorStops().isEmpty()) {
+        continue;
+      }
+      FiringConditions its = firing.conditions().besideRest();
+      // The first after rest is a figure of its own; a rest in the middle of a run makes another.
+      boolean isApart = firing.afterRest() ? rested : !ofMean.equals(Optional.of(its));
+      rested |= firing.afterRest();
+      if (isApart) {
+        apart
+            .computeIfAbsent(
+                firing.afterRest() ? its.with(FiringCondition.FIRST_AFTER_REST) : its,
+                absent -> new ArrayList<>())
+            .add(errorStops.applyAsDouble(firing));
+      }
+    }
     Map<FiringConditions, Sample> samples = new LinkedHashMap<>();
     apart.forEach((conditions, errors) -> samples.put(conditions, Sample.of(errors)));
     return new UnderConditions(ofMean, samples);
+  }
+
+  /** How many timed firings are not in the mean, the first after rest left aside. */
+  public int leftOut() {
+    return apart.values().stream().mapToInt(Sample::n).sum();
   }
 }

@@ -40,14 +40,20 @@ public final class ConditionWords {
     } else if (!of.ofMean().get().isEmpty()) {
       said.add(Words.say("speed.under", list(of.ofMean().get())));
     }
-    of.apart()
-        .forEach(
-            (conditions, errors) ->
-                said.add(
-                    errors.n() == 1
-                        ? Words.say("speed.apart.one", list(conditions), mean(errors))
-                        : Words.say(
-                            "speed.apart.many", errors.n(), list(conditions), mean(errors))));
+    if (!of.apart().isEmpty()) {
+      said.add(
+          Words.say(
+              "speed.apart",
+              of.apart().entrySet().stream()
+                  .map(
+                      each ->
+                          Words.say(
+                              "speed.apart.one",
+                              list(each.getKey()),
+                              each.getValue().n(),
+                              mean(each.getValue())))
+                  .collect(Collectors.joining("; "))));
+    }
     return said;
   }
 

@@ -18,12 +18,15 @@ public final class PressWords {
       return Words.say("linkage.press.lost", press.number(), step);
     }
     boolean tripped = press.trips() > 0;
+    PressOutcome outcome = PressOutcome.of(tripped, press.wind());
     boolean maybeNotPressed = press.step().isFullPress() && !tripped;
     return Words.say(
-        maybeNotPressed ? "linkage.press.none" : "linkage.press",
+        maybeNotPressed
+            ? "linkage.press.none"
+            : outcome == PressOutcome.SHUTTER_ONLY ? "linkage.press.decides" : "linkage.press",
         press.number(),
         step,
-        outcome(PressOutcome.of(tripped, press.wind())));
+        outcome(outcome));
   }
 
   /** What a step is called. */

@@ -103,16 +103,15 @@ public final class StageWords {
       assembly
           .change(stage)
           .filter(change -> change.isFound() || change.opticsDiffer())
-          .ifPresent(
-              change -> found.add(Words.say("stage.found.at", number, finding(change))));
+          .ifPresent(change -> found.add(Words.say("stage.found.at", number, finding(change))));
     }
     return Words.count(
-        "stage.found",
-        stages,
-        stages,
-        stages > 1 && found.isEmpty()
-            ? Words.say("stage.found.nothing")
-            : String.join(" ", found))
+            "stage.found",
+            stages,
+            stages,
+            stages > 1 && found.isEmpty()
+                ? Words.say("stage.found.nothing")
+                : String.join(" ", found))
         .strip();
   }
 
@@ -300,8 +299,7 @@ public final class StageWords {
   }
 
   private static String size(OfSpeed speed) {
-    return String.format(
-        Locale.ROOT, inTenths(speed) ? "%.1f" : "%.2f", Math.abs(speed.stops()));
+    return String.format(Locale.ROOT, inTenths(speed) ? "%.1f" : "%.2f", Math.abs(speed.stops()));
   }
 
   private static String signed(OfSpeed speed) {

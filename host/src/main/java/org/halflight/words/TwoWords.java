@@ -1,6 +1,5 @@
 package org.halflight.words;
 
-import java.util.OptionalDouble;
 import org.halflight.verdict.TwoAtOnce;
 import org.halflight.verdict.TwoAtOnce.Change;
 
@@ -18,20 +17,18 @@ public final class TwoWords {
     String error =
         side.errorStops().isEmpty()
             ? Words.say("two.side.none", side.speed())
-            : Words.say("two.side", side.speed(), error(side), plusMinus(side));
+            : Words.say(
+                "two.side",
+                side.speed(),
+                Numbers.signedStops(side.errorStops().getAsDouble()),
+                plusMinus(side));
     return side.change() == Change.NOT_YET
         ? error
         : Words.say("two.line", error, Words.of("two.change", side.change()));
   }
 
-  /** Mean error since the last adjustment; a hyphen where nothing was fired. */
-  public static String error(TwoAtOnce.Side side) {
-    OptionalDouble error = side.errorStops();
-    return error.isPresent() ? Numbers.signedStops(error.getAsDouble()) : "";
-  }
-
   /** How far its mean may be off, by the scatter; empty where that is not known. */
-  public static String plusMinus(TwoAtOnce.Side side) {
+  private static String plusMinus(TwoAtOnce.Side side) {
     return side.plusMinusStops().isPresent()
         ? Words.say("two.plusMinus", Numbers.bareSize(side.plusMinusStops().getAsDouble()))
         : "";

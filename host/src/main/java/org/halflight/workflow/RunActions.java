@@ -184,6 +184,8 @@ public final class RunActions {
     Session now = session();
     return now.setup().isPresent()
         && !now.isRunDone()
+        // Both of two speeds are fired: now somebody has to adjust.
+        && (now.two().isEmpty() || now.goodHere() < now.wanted())
         && now.isQuiet()
         && underWay().isEmpty()
         && light.due().isEmpty()

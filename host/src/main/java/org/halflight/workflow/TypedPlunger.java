@@ -1,16 +1,22 @@
 package org.halflight.workflow;
 
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.session.PlungerReading;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
 
-/** Two readings of a screw plunger as they are typed, in mm. */
+/**
+ * Two readings of a screw plunger as they are typed: in mm ({@code 1.60}), or as the hand reads
+ * them, whole turns and divisions of the drum ({@code 3+4}).
+ */
 public final class TypedPlunger {
   /** No release button has a longer stroke; our own limit. */
   private static final double MOST_MM = 20;
 
   private static final Pattern NUMBER = Pattern.compile("\\d{1,2}([.,]\\d{1,4})?");
+
+  private static final Pattern TURNS = Pattern.compile("(\\d{1,2})\\s*\\+\\s*(\\d{1,2})");
 
   private TypedPlunger() {}
 
@@ -19,7 +25,7 @@ public final class TypedPlunger {
    *
    * @param advance where the film advance unlocks
    * @param shutter where the shutter trips
-   * @throws Trouble where one is not a number of mm: what, and what to do
+   * @throws Trouble where one is neither: what, and what to do
    */
   public static PlungerReading read(String advance, String shutter) {
     return new PlungerReading(millimetres(advance), millimetres(shutter));
@@ -27,6 +33,11 @@ public final class TypedPlunger {
 
   private static double millimetres(String typed) {
     String number = typed.strip();
+    Matcher turns = TURNS.matcher(number);
+    if (turns.matches() && Integer.parseInt(turns.group(2)) < PlungerReading.DIVISIONS) {
+      return PlungerReading.millimetres(
+          Integer.parseInt(turns.group(1)), Integer.parseInt(turns.group(2)));
+    }
     double millimetres =
         NUMBER.matcher(number).matches()
             ? Double.parseDouble(number.replace(',', '.'))

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTests;
 import org.halflight.fixtures.Seed;
 import org.halflight.record.SessionStart;
@@ -158,7 +159,7 @@ class DamagedSessionTest {
     Session session = fold.session();
     session.standing();
     session.results().forEach(Sentences::firing);
-    ExtraTests.of(session.results(), session.readings(), session.runs());
+    ExtraTests.of(Evidence.of(session), session.runs());
     session.runs().forEach(run -> run.markings().speeds());
     ProfiledEvents.without(EffectiveEvents.of(events));
     ProfiledEvents.with(events, ProfileSource.NONE);

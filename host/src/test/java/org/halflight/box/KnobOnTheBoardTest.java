@@ -115,8 +115,7 @@ class KnobOnTheBoardTest {
         .allSatisfy(
             press -> {
               assertThat(press.sign().by()).isEqualTo(UnlockSign.By.KNOB);
-              assertThat(press.aheadSeconds().orElseThrow())
-                  .isCloseTo(0.006, within(NEAR_SECONDS));
+              assertThat(press.aheadSeconds().orElseThrow()).isCloseTo(0.006, within(NEAR_SECONDS));
             });
     assertThat(session.results()).allSatisfy(f -> assertThat(f.firing().damage()).isEmpty());
   }
@@ -142,8 +141,7 @@ class KnobOnTheBoardTest {
         .allSatisfy(
             press -> {
               assertThat(press.order()).isEqualTo(SqueezeOrder.ADVANCE_FIRST);
-              assertThat(press.aheadSeconds().orElseThrow())
-                  .isCloseTo(0.35, within(NEAR_SECONDS));
+              assertThat(press.aheadSeconds().orElseThrow()).isCloseTo(0.35, within(NEAR_SECONDS));
             });
   }
 
@@ -165,8 +163,7 @@ class KnobOnTheBoardTest {
         .allSatisfy(
             press -> {
               assertThat(press.order()).isEqualTo(SqueezeOrder.SHUTTER_FIRST);
-              assertThat(press.aheadSeconds().orElseThrow())
-                  .isCloseTo(-0.6, within(NEAR_SECONDS));
+              assertThat(press.aheadSeconds().orElseThrow()).isCloseTo(-0.6, within(NEAR_SECONDS));
             });
   }
 

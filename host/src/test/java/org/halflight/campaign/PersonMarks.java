@@ -22,10 +22,10 @@ final class PersonMarks {
    * @param firings keys of what was fired, {@code SERIAL/BOOT/TICKS}; not empty
    */
   String anything(List<String> firings) {
-    return switch (random.nextInt(22)) {
+    return switch (random.nextInt(23)) {
       case 0 -> run();
       case 1 -> "speed is=" + any(SPEEDS);
-      case 2 -> "check is=" + any(List.of("B", "T", "SELF_TIMER", "RELEASE_ALONE"));
+      case 2 -> "check is=" + any(List.of("B", "T", "SELF_TIMER", "RELEASE_ALONE", "LINKAGE"));
       case 3, 4 -> "next";
       case 5 -> "previous";
       case 6, 7, 8 ->
@@ -39,6 +39,7 @@ final class PersonMarks {
       case 17 -> reading();
       case 18 -> "light-test-ends is=" + any(List.of("LEAK", "STOPS"));
       case 19 -> "profile is=" + any(List.of("left-out", "refused because=file-edited"));
+      case 21 -> press();
       case 20 -> "rig-check rig=" + rig + " is=" + any(List.of("in-control", "signal"));
       default ->
           "clock rig="
@@ -47,6 +48,15 @@ final class PersonMarks {
               + (random.nextInt(60) - 30)
               + ".125 uncertainty-ppm=3.000";
     };
+  }
+
+  private String press() {
+    return random.nextInt(4) == 0
+        ? "plunger advance-mm=1.3 shutter-mm=1.45"
+        : "press step="
+            + any(List.of("rest", "stop", "squeeze", "tap"))
+            + " wind="
+            + any(List.of("turns", "locked"));
   }
 
   /** A run that is asked for. */
@@ -59,7 +69,7 @@ final class PersonMarks {
     run.append(" dial=custom speeds=").append(String.join(",", SPEEDS.subList(from, to)));
     run.append(" reference=").append(any(List.of("exact", "literal")));
     run.append(" firings=").append(1 + random.nextInt(4));
-    maybe(run, " checks=" + any(List.of("B", "B,T", "SELF_TIMER", "LEAK", "STOPS")));
+    maybe(run, " checks=" + any(List.of("B", "B,T", "SELF_TIMER", "LINKAGE", "LEAK", "STOPS")));
     maybe(run, " customs=top-speed-before-cocking,blades-shut-while-cocking");
     maybe(run, " rest-seconds=86400.0");
     maybe(run, " with.place=" + SessionLines.value("behind the lens"));

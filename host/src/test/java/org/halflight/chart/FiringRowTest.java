@@ -10,9 +10,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.halflight.chart.FiringRow.Release;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
 import org.halflight.verdict.Fired;
 import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -180,6 +182,32 @@ class FiringRowTest {
 
   private static Release timed(double stops) {
     return new Release(Outcome.TIMED, OptionalDouble.of(stops), false);
+  }
+
+  @Test
+  void aSpecialFiringIsASquareWithItsLetterAndALegend() {
+    FiringConditions tap = FiringConditions.parse("quick-tap");
+    FiringRow row =
+        new FiringRow(
+            ROW.speed(),
+            "as found",
+            List.of(
+                new Release(Outcome.TIMED, OptionalDouble.of(0.3), true),
+                new Release(
+                    Outcome.TIMED, OptionalDouble.of(0.4), false, Optional.empty(), tap, true),
+                new Release(Outcome.TIMED, OptionalDouble.of(0.5), false)),
+            List.of(),
+            "");
+    XYPlot special = row.chart(Theme.LIGHT).getXYPlot();
+    XYDataset data = special.getDataset(0);
+    assertThat(data.getItemCount(data.indexOf(FiringRow.FIRST_AFTER_REST))).isEqualTo(2);
+    assertThat(special.getAnnotations())
+        .extracting(letters -> ((XYTextAnnotation) letters).getText().strip())
+        .containsExactly("r", "t");
+    LegendItemCollection legend = special.getFixedLegendItems();
+    assertThat(IntStream.range(0, legend.getItemCount()).mapToObj(i -> legend.get(i).getLabel()))
+        .contains("not in the mean", "r first after rest, t quick tap");
+    assertThat(row.table().rows().get(1)).contains("quick tap");
   }
 
   private static Release untimed(Outcome outcome) {

@@ -6,11 +6,14 @@ import java.awt.Dimension;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 import java.util.function.Predicate;
 import javax.swing.JLabel;
 import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.KeyHints;
+import org.halflight.desk.view.Proposal;
+import org.halflight.desk.view.UserAction;
 import org.halflight.session.Outcome;
 
 /**
@@ -69,11 +72,12 @@ final class DeskPedal {
     hand.await("the second is learnt", v -> isSaid("is a pedal now"));
     shot("1-learnt");
     Component keys = hand.find("keysPlace");
+    Component list = hand.find("keyList");
     DeskHand.onScreen(
         () -> {
           check(
               keys.getPreferredSize().height <= keys.getHeight(), "the key list is cut off below");
-          for (Component each : ((Container) keys).getComponents()) {
+          for (Component each : ((Container) list).getComponents()) {
             check(each.getPreferredSize().width <= each.getWidth(), "cut off: " + each);
           }
           return null;
@@ -124,7 +128,10 @@ final class DeskPedal {
         return;
       }
       hand.key(PEDAL);
-      hand.await("anything new", v -> v != now);
+      // A camera is not fired again before it is said what came of it.
+      boolean fires = Proposal.of(now).equals(Optional.of(UserAction.FIRE));
+      hand.await(
+          "anything new", v -> fires ? v.said().orElse(null) != now.said().orElse(null) : v != now);
     }
     throw new AssertionError("pressed in vain until " + what + "; the window shows " + view());
   }

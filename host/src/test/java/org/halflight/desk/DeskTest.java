@@ -69,6 +69,16 @@ class DeskTest {
   }
 
   @Test
+  void aQuickLookAndTwoSpeedsAtOnceByKeys() throws Exception {
+    Path folder = Path.of("target", "desk-quick");
+    clear(folder);
+    try (Display display = new Display()) {
+      assertThat(display.run(DeskQuick.class, folder.toString()))
+          .endsWith("QUICK: done\nexit code 0");
+    }
+  }
+
+  @Test
   void noLetterOfTheWindowIsFromElsewhereThanTheBundle() throws Exception {
     Path folder = Path.of("target", "desk-pseudo");
     clear(folder);

@@ -86,8 +86,9 @@ class FiringConditionsTest {
     assertThat(summary.errors().n()).isEqualTo(3);
     assertThat(summary.meanStops().orElseThrow()).isBetween(0.099, 0.101);
     assertThat(summary.tries()).isEqualTo(4);
+    assertThat(summary.oddOnes().orElseThrow().odd()).isZero();
     assertThat(Sentences.speed(summary))
-        .contains("One firing (quick tap) was 1.50 stop slow; it is left out of the mean.");
+        .contains("Left out of the mean: quick tap (firings: 1) 1.50 stop slow.");
     assertThat(AlikeFirings.inMeans(bench.session.results()))
         .doesNotContain(bench.result(3).key())
         .hasSize(3);
@@ -121,8 +122,8 @@ class FiringConditionsTest {
     assertThat(Sentences.speed(summary))
         .contains(
             "Its firings were made under different conditions, so there is no mean.",
-            "2 firings (lens up) were 0.30 stop slow on average; they are left out of the mean.",
-            "One firing (warmed) was 0.60 stop slow; it is left out of the mean.");
+            "Left out of the mean: lens up (firings: 2) 0.30 stop slow;"
+                + " warmed (firings: 1) 0.60 stop slow.");
   }
 
   @Test
@@ -139,6 +140,11 @@ class FiringConditionsTest {
         .containsExactly(false, false, true);
     assertThat(summary().errors().n()).isEqualTo(2);
     assertThat(summary().afterRestStops().orElseThrow()).isBetween(0.69, 0.71);
+    bench.fire(S60, 0.5);
+    says(4, FiringCondition.FIRST_AFTER_REST);
+    assertThat(Sentences.speed(summary()))
+        .contains("Left out of the mean: first after rest (firings: 1) 0.50 stop slow.");
+    assertThat(summary().oddOnes().orElseThrow().releases()).isEqualTo(2);
   }
 
   private SpeedSummary summary() {

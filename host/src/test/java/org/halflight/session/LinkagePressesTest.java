@@ -144,6 +144,27 @@ class LinkagePressesTest {
   }
 
   @Test
+  void whatNobodySawIsNoPressWithoutLight() {
+    bench.handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    key(LinkageStep.SQUEEZE, WindState.TURNS);
+    bench.pass(2);
+    bench.handle(new SessionInput.LinkLost());
+    key(LinkageStep.SQUEEZE, WindState.TURNS);
+    bench.pass(2);
+    bench.handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    bench.handle(new SessionInput.EdgesCounted(true));
+    key(LinkageStep.SQUEEZE, WindState.TURNS);
+    bench.handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
+    bench.pass(2);
+    bench.fire(InventedBench.S8, 0);
+    key(LinkageStep.SQUEEZE, WindState.TURNS);
+
+    assertThat(presses())
+        .extracting(LinkagePress::counts)
+        .containsExactly(false, false, true, true);
+  }
+
+  @Test
   void theTestIsDoneWithItsLastPressAndARestCheckBeginsANewRound() {
     key(LinkageStep.REST, WindState.LOCKED);
     for (LinkageStep step : List.of(LinkageStep.STOP, LinkageStep.SQUEEZE, LinkageStep.TAP)) {

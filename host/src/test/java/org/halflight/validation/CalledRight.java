@@ -146,11 +146,13 @@ final class CalledRight {
             Arrays.stream(MARKS).filter(CalledRight::clickChangesNothing).count(),
             MARKS.length));
     page.add("");
-    page.add(reached("By the program's rule", CalledRight::isRight));
-    page.add("");
+    page.add("| called right, by | 0 | advance 0.1 mm | advance 0.4 mm | shutter 0.3 mm |");
+    page.add("|---|---|---|---|---|");
+    page.add("| target | at least 95 % | at least 95 % | at most 5 % | at most 5 % |");
+    page.add(reached("the program's rule", CalledRight::isRight));
     page.add(
         reached(
-            "If only four of five stopped presses that unlock the advance alone were wrong",
+            "wrong only if four of five stopped presses unlock the advance alone",
             fewerAdvanceOnly(4)));
     page.add("");
     page.add(
@@ -213,7 +215,7 @@ final class CalledRight {
   private static String reached(String rule, Predicate<PressedCamera> holds) {
     return String.format(
         Locale.ROOT,
-        "%s, called right: %.1f %% at 0 and %.1f %% at 0.1 mm ahead (target at least 95 %%); %.1f %% at 0.4 mm ahead and %.1f %% with the shutter first by 0.3 mm (target at most 5 %%).",
+        "| %s | %.1f %% | %.1f %% | %.1f %% | %.1f %% |",
         rule,
         100 * part(cameras(0, BY_LIGHT, CAMERAS), holds),
         100 * part(cameras(0.1, BY_LIGHT, CAMERAS), holds),

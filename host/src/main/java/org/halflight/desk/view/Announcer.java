@@ -185,7 +185,10 @@ final class Announcer {
           new Message(
               Message.Kind.NEWS, Words.say(left ? "desk.say.leftDone" : "desk.say.runDone")));
     }
-    if (news instanceof SessionEvent.StillOpen || shownBy(news).isPresent() || isOfAPress(news)) {
+    if (news instanceof SessionEvent.StillOpen
+        || news instanceof SessionEvent.TwoFired
+        || shownBy(news).isPresent()
+        || isOfAPress(news)) {
       return Optional.empty();
     }
     boolean matters =

@@ -100,16 +100,8 @@ public final class BenchModel {
       openSeconds = OptionalDouble.of(open.seconds());
     } else if (news instanceof SessionEvent.RunDone) {
       justDone = before.or(() -> justDone);
-    } else if (news instanceof SessionEvent.Changed changed) {
-      replaceLast(changed.result());
-    } else if (news instanceof SessionEvent.CurveAdded added) {
-      replaceLast(added.result());
-    } else if (news instanceof SessionEvent.KnobAdded added) {
-      replaceLast(added.result());
-    } else if (news instanceof SessionEvent.Rejected rejected) {
-      replaceLast(rejected.result());
-    } else if (news instanceof SessionEvent.ReasonChanged changed) {
-      replaceLast(changed.result());
+    } else if (news instanceof SessionEvent.OfFiring of) {
+      replaceLast(of.result());
     } else if (isAnotherSession(news)) {
       justDone = Optional.empty();
     } else if (before.isPresent()
@@ -245,15 +237,7 @@ public final class BenchModel {
   }
 
   private static boolean changesResults(List<SessionEvent> news) {
-    return news.stream()
-        .anyMatch(
-            n ->
-                n instanceof SessionEvent.Settled
-                    || n instanceof SessionEvent.Changed
-                    || n instanceof SessionEvent.CurveAdded
-                    || n instanceof SessionEvent.KnobAdded
-                    || n instanceof SessionEvent.Rejected
-                    || n instanceof SessionEvent.ReasonChanged);
+    return news.stream().anyMatch(SessionEvent.OfFiring.class::isInstance);
   }
 
   private void changed(LinkChange change) {

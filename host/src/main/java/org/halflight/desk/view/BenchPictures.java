@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.chart.Adjustment;
 import org.halflight.chart.DataTable;
 import org.halflight.chart.FiringRow;
@@ -17,6 +19,7 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.SpeedSummary;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
@@ -76,6 +79,9 @@ public final class BenchPictures {
 
   /** Everything at once; takes a while with many firings. */
   public static All all(BenchView view, Optional<MarkedSpeed> looked) {
+    if (view.two().isPresent()) {
+      return ofTwo(view, view.two().get());
+    }
     Optional<Picture> linkage = LinkageText.picture(view).filter(its -> looked.isEmpty());
     if (linkage.isPresent()) {
       return onlyMap(linkage.get());
@@ -122,6 +128,26 @@ public final class BenchPictures {
         Optional.empty(),
         List.of(),
         "",
+        "",
+        "",
+        List.of());
+  }
+
+  /** Both firing rows; there is no map to select a speed on. */
+  private static All ofTwo(BenchView view, TwoAtOnce two) {
+    MarkedSpeed right = two.second().speed();
+    Optional<Picture> one = firingRow(view, two.first().speed()).map(its -> its);
+    Optional<Picture> other = firingRow(view, right).map(its -> its);
+    return new All(
+        one,
+        one.map(Picture::table),
+        other,
+        other.map(Picture::table),
+        releases(view, right),
+        Stream.of(two.first(), two.second())
+            .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
+            .map(BenchPictures::word)
+            .collect(Collectors.joining(Words.say("desk.two.join"))),
         "",
         "",
         List.of());

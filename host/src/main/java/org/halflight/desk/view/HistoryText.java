@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.chart.DataTable;
+import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
+import org.halflight.chart.StagesPicture;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
@@ -17,13 +19,11 @@ import org.halflight.record.RunHistory;
 import org.halflight.record.SpeedDrift;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
+import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.ExtraTestWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
-import org.halflight.chart.Picture;
-import org.halflight.chart.StagesPicture;
-import org.halflight.verdict.AssemblyStages;
 import org.halflight.words.StageWords;
 import org.halflight.words.Words;
 
@@ -38,7 +38,8 @@ public final class HistoryText {
     for (RunHistory run : history.runsOfSpeeds()) {
       headings.add(heading(run, zone));
     }
-    boolean several = history.runsOfSpeeds().stream().map(run -> run.visit().id()).distinct().count() > 1;
+    boolean several =
+        history.runsOfSpeeds().stream().map(run -> run.visit().id()).distinct().count() > 1;
     if (several) {
       headings.add(Words.say("desk.history.drift"));
     }

@@ -56,7 +56,7 @@ public record MessageText(String text, Kind kind) {
     if (view.setup().isPresent()) {
       key =
           view.light().set().isEmpty()
-              ? "desk.hint.runNoLight"
+              ? view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"
               : view.link().isPractice() ? "desk.hint.runPractice" : "desk.hint.run";
     } else {
       key = view.link().isPractice() ? "desk.hint.startPractice" : "desk.hint.start";

@@ -5,6 +5,8 @@ import org.halflight.session.DialSetting;
 import org.halflight.session.Phase;
 import org.halflight.session.RunSetup;
 import org.halflight.session.UntimedTest;
+import org.halflight.speeds.MarkedSpeed;
+import org.halflight.verdict.TwoAtOnce;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
@@ -59,6 +61,16 @@ public record NextText(
       return new NextText(heading, "", "", 0, 0, "", false);
     }
     DialSetting shown = view.shown().get();
+    if (shown.speed().flatMap(speed -> view.two().flatMap(two -> two.at(speed))).isPresent()) {
+      return new NextText(
+          heading,
+          Sentences.dial(shown),
+          doingTwo(view.two().orElseThrow(), shown.speed().orElseThrow()),
+          view.good(),
+          view.wanted(),
+          count(view),
+          false);
+    }
     if (adjusting && shown.speed().isPresent()) {
       return new NextText(
           heading,
@@ -114,6 +126,16 @@ public record NextText(
     return place < 0 || setup.settings().size() == 1
         ? Words.say("desk.next.heading", phase, camera)
         : Words.say("desk.next.headingPlace", phase, camera, place + 1, setup.settings().size());
+  }
+
+  private static String doingTwo(TwoAtOnce two, MarkedSpeed shown) {
+    if (two.isFired()) {
+      return Words.say(two.isEnough() ? "desk.next.two.enough" : "desk.next.two.adjust");
+    }
+    TwoAtOnce.Side other = shown.equals(two.first().speed()) ? two.second() : two.first();
+    return other.isFired()
+        ? Words.say("desk.next.two.last")
+        : Words.say("desk.next.two.fire", other.speed());
   }
 
   private static boolean isQuick(BenchView view) {

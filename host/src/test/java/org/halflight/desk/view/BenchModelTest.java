@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.halflight.link.LinkState;
 import org.halflight.rig.practice.PracticeMishap;
 import org.halflight.session.AcceptanceCriteria;
+import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
@@ -208,6 +209,33 @@ class BenchModelTest {
     work.fire();
     work.fire();
     assertThat(work.cues).contains(Cue.CLOSER).doesNotContain(Cue.FURTHER, Cue.ENOUGH);
+  }
+
+  @Test
+  void aSpecialFiringSaysSoAndOnesThatDifferHaveNoMean() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    assertThat(ConditionKeys.hints(work.view()))
+        .extracting(KeyHints.Hint::key)
+        .containsExactly("2", "3", "7", "8");
+    work.fire();
+    work.handle(
+        new SessionInput.FiringUnder(
+            work.view().results().get(0).key(), FiringConditions.parse("quick-tap")));
+    work.handle(new SessionInput.ConditionsAre(FiringConditions.parse("lens-down")));
+    BenchView view = work.view();
+    assertThat(view.good()).isEqualTo(1);
+    assertThat(NumeralsText.of(view).note()).contains("quick tap");
+    assertThat(ConditionKeys.hints(view))
+        .filteredOn(KeyHints.Hint::answers)
+        .extracting(KeyHints.Hint::words)
+        .containsExactly("lens down", "quick tap");
+    BenchPictures.All pictures = BenchPictures.all(view, Optional.of(SIXTIETH));
+    assertThat(pictures.rowTwin().orElseThrow().cell(0, "conditions")).isEqualTo("quick tap");
+    assertThat(pictures.verdict()).contains("All its firings: quick tap.");
+    work.fire();
+    work.fire();
+    assertThat(BenchPictures.all(work.view(), Optional.of(SIXTIETH)).verdict())
+        .contains("different conditions");
   }
 
   @Test
