@@ -352,7 +352,9 @@ public record FiringResult(
     return with(notes.doubtful());
   }
 
-  /** By how much its light stays longer above the low level than above the high one, by its curve. */
+  /**
+   * By how much its light stays longer above the low level than above the high one, by its curve.
+   */
   OptionalDouble gapByCurve() {
     return curve
         .filter(its -> its.light().isPresent() && levels().isPresent())
