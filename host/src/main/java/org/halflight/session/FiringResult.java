@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.CurveMethod;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
@@ -349,6 +350,19 @@ public record FiringResult(
   /** The same firing, with its light in doubt. */
   FiringResult doubtful() {
     return with(notes.doubtful());
+  }
+
+  /**
+   * By how much its light stays longer above the low level than above the high one, by its curve.
+   */
+  OptionalDouble gapByCurve() {
+    return curve
+        .filter(its -> its.light().isPresent() && levels().isPresent())
+        .map(
+            its ->
+                CurveMethod.gapSeconds(
+                    its.sampled(), its.light().get(), realRate(), levels().orElseThrow()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** The same firing of a small rig, worked out with what is known of the other level since. */
