@@ -300,9 +300,10 @@ public final class LinkageWork extends GuidedWork {
   }
 
   private Prompt at(Prompt.State state, String sentence, Set<Answer> answers, double progress) {
-    int number = due().orElseThrow().ordinal() + 1;
-    int steps = LinkageStep.values().length;
-    return new Prompt(state, sentence, joined(came, doFirst), number, steps, progress, answers);
+    List<LinkageStep> steps = List.of(LinkageStep.values());
+    int number = steps.indexOf(due().orElseThrow()) + 1;
+    return new Prompt(
+        state, sentence, joined(came, doFirst), number, steps.size(), progress, answers);
   }
 
   /** What to do in whole at the first press of a step, and in short at the others. */

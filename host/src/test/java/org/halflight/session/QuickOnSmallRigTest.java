@@ -104,8 +104,7 @@ class QuickOnSmallRigTest {
       values.add((int) ((DARK + (FULL - DARK) * Math.max(0, Math.min(1, open))) / 4));
     }
     return new SampledLight(
-        List.of(
-            new Part(Kind.OPENING, start - 40L * PERIOD_TICKS, PERIOD_TICKS, values, false)),
+        List.of(new Part(Kind.OPENING, start - 40L * PERIOD_TICKS, PERIOD_TICKS, values, false)),
         false);
   }
 
