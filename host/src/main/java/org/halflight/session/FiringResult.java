@@ -211,14 +211,27 @@ public record FiringResult(
     return notes.releaseDelaySeconds();
   }
 
-  /** Whether the light came so late that the self-timer was on, most likely. */
+  /**
+   * Whether the light came so late that the self-timer was on, most likely. In the linkage test the
+   * button is pressed slowly, and the delay is the finger's.
+   */
   public boolean isBySelfTimer() {
-    return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS;
+    return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS && !isOfTheLinkage();
   }
 
-  /** The release delay for figures of it: without releases by the self-timer, on or forgotten. */
+  /** Whether it belongs to the linkage test. */
+  public boolean isOfTheLinkage() {
+    return untimedTest().equals(Optional.of(UntimedTest.LINKAGE));
+  }
+
+  /**
+   * The release delay for figures of it: without releases by the self-timer, on or forgotten, and
+   * without those of the linkage test.
+   */
   public OptionalDouble countedDelaySeconds() {
-    return isBySelfTimer() || untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
+    return isBySelfTimer()
+            || isOfTheLinkage()
+            || untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
         ? OptionalDouble.empty()
         : releaseDelaySeconds();
   }
