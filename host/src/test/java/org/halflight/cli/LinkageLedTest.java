@@ -119,7 +119,8 @@ class LinkageLedTest {
     run();
 
     assertThat(printed())
-        .contains("Press 2, stop and let go: SHUTTER ONLY. SHUTTER FIRST is certain. Make the")
+        .contains("Press 2, stop and let go: SHUTTER ONLY. ")
+        .contains("SHUTTER FIRST is certain. Make the shutter trip later")
         .contains("Press to the end, then wind on. Adjust it now and press A, or go on.")
         .contains("\nSHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.");
   }
