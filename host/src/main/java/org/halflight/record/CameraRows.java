@@ -3,6 +3,7 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,7 @@ import org.halflight.speeds.ShutterKind;
 final class CameraRows {
   private CameraRows() {}
 
-  static Camera keep(Connection connection, Camera camera) throws SQLException {
+  static Camera keep(Connection connection, Camera camera, Instant now) throws SQLException {
     Columns columns =
         new Columns()
             .set("label", camera.label())
@@ -34,7 +35,7 @@ final class CameraRows {
             .setOptional(
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
             .set("firing_without_film", camera.firingWithoutFilm());
-    return camera.withId(columns.keep(connection, "camera", camera.id()));
+    return camera.withId(columns.correct(connection, "camera", camera.id(), now));
   }
 
   static Optional<Camera> find(Connection connection, Id<Camera> id) throws SQLException {

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -97,6 +98,44 @@ final class Columns {
       throw new IllegalArgumentException("not in this record: " + id);
     }
     return id;
+  }
+
+  /**
+   * As {@link #keep(Connection, String, Id)}; what a row said before it was changed is kept beside.
+   *
+   * @param now when it is changed
+   */
+  <T> Id<T> correct(Connection connection, String table, Id<T> id, Instant now)
+      throws SQLException {
+    Map<String, String> before = id.isNew() ? Map.of() : texts(connection, table, id.value());
+    Id<T> kept = keep(connection, table, id);
+    if (!before.isEmpty()) {
+      Map<String, String> after = texts(connection, table, id.value());
+      for (Map.Entry<String, String> each : before.entrySet()) {
+        if (!each.getValue().equals(after.get(each.getKey()))) {
+          EarlierValues.keep(connection, table, id.value(), each.getKey(), each.getValue(), now);
+        }
+      }
+    }
+    return kept;
+  }
+
+  /** These columns of a row as text, NULL as an empty one; none where there is no such row. */
+  private Map<String, String> texts(Connection connection, String table, long id)
+      throws SQLException {
+    List<String> names = List.copyOf(values.keySet());
+    return Query.first(
+            connection,
+            "SELECT " + String.join(", ", names) + " FROM " + table + " WHERE id = ?",
+            row -> {
+              Map<String, String> texts = new LinkedHashMap<>();
+              for (String name : names) {
+                texts.put(name, Row.text(row, name).orElse(""));
+              }
+              return texts;
+            },
+            id)
+        .orElse(Map.of());
   }
 
   /** Adds a row to a table that numbers none. */

@@ -3,6 +3,7 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -23,17 +24,22 @@ final class VisitRows {
 
   private VisitRows() {}
 
-  static Visit keep(Connection connection, Visit visit) throws SQLException {
+  static Visit keep(Connection connection, Visit visit, Instant now) throws SQLException {
     Columns columns =
         new Columns()
             .set("camera_id", visit.camera().value())
             .set("job_number", visit.jobNumber())
             .set("received_at_millis", visit.receivedAt())
             .setOptional("handed_back_at_millis", visit.handedBackAt());
-    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id()));
+    Optional<Visit> before = find(connection, visit.id());
+    Visit kept = visit.withId(columns.correct(connection, "visit", visit.id(), now));
     Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
+    if (before.isPresent()) {
+      corrected(connection, visit.id(), INTAKE, before.get().intake(), visit.intake(), now);
+      corrected(connection, visit.id(), HAND_BACK, before.get().handBack(), visit.handBack(), now);
+    }
     return kept;
   }
 
@@ -77,6 +83,29 @@ final class VisitRows {
         Row.moment(row, "handed_back_at_millis"),
         Checklist.EMPTY,
         Checklist.EMPTY);
+  }
+
+  /** An answer that was changed, and not only given, is kept. */
+  private static void corrected(
+      Connection connection,
+      Id<Visit> visit,
+      String list,
+      Checklist before,
+      Checklist after,
+      Instant now)
+      throws SQLException {
+    for (Map.Entry<CheckItem, Finding> each : before.findings().entrySet()) {
+      Finding was = each.getValue();
+      if (!was.equals(Finding.NOT_TESTED) && !was.equals(after.of(each.getKey()))) {
+        EarlierValues.keep(
+            connection,
+            "visit_check",
+            visit.value(),
+            list + '/' + CheckItem.WORDS.word(each.getKey()),
+            (CheckState.WORDS.word(was.state()) + ' ' + was.note()).strip(),
+            now);
+      }
+    }
   }
 
   /** Only what was answered has a row. */

@@ -15,8 +15,11 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
+import org.halflight.job.EarlierValue;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.profile.RigProfile;
@@ -121,17 +124,22 @@ public final class WorkshopRecord implements AutoCloseable {
    * @return the camera with its number
    */
   public Camera keep(Camera camera) {
-    return database.write(connection -> CameraRows.keep(connection, camera));
+    return database.write(connection -> CameraRows.keep(connection, camera, clock.instant()));
   }
 
   /** Keeps a visit with its lists, like {@link #keep(Camera)}. */
   public Visit keep(Visit visit) {
-    return database.write(connection -> VisitRows.keep(connection, visit));
+    return database.write(connection -> VisitRows.keep(connection, visit, clock.instant()));
   }
 
   /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
   public WorkEntry keep(WorkEntry entry) {
-    return database.write(connection -> WorkRows.keep(connection, entry));
+    return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
+  }
+
+  /** Adds an entry to a strip sheet; entries are never changed. */
+  public SheetEntry add(SheetEntry entry) {
+    return database.write(connection -> SheetRows.add(connection, entry));
   }
 
   /**
@@ -173,6 +181,32 @@ public final class WorkshopRecord implements AutoCloseable {
   /** The work log of a visit, in order of time. */
   public List<WorkEntry> workLog(Id<Visit> visit) {
     return database.read(connection -> WorkRows.of(connection, visit));
+  }
+
+  /** The strip sheet of a visit. */
+  public StripSheet stripSheet(Id<Visit> visit) {
+    return database.read(connection -> SheetRows.of(connection, visit));
+  }
+
+  /** What a camera said before it was corrected, in the order of the corrections. */
+  public List<EarlierValue> earlierOfCamera(Id<Camera> camera) {
+    return database.read(c -> EarlierValues.of(c, "camera", camera.value()));
+  }
+
+  /** What a visit and its lists said before they were corrected. */
+  public List<EarlierValue> earlierOfVisit(Id<Visit> visit) {
+    return database.read(
+        connection -> {
+          List<EarlierValue> all =
+              new ArrayList<>(EarlierValues.of(connection, "visit", visit.value()));
+          all.addAll(EarlierValues.of(connection, "visit_check", visit.value()));
+          return all;
+        });
+  }
+
+  /** What an entry of a work log said before it was corrected. */
+  public List<EarlierValue> earlierOfWork(Id<WorkEntry> entry) {
+    return database.read(c -> EarlierValues.of(c, "work_entry", entry.value()));
   }
 
   /** The run of a number. */
