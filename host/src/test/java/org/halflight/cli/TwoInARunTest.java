@@ -100,7 +100,8 @@ class TwoInARunTest {
             new BenchEvent.Mark(0, Marks.BEGINS, Map.of()));
     List<MarkedSpeed> speeds = List.of(MarkedSpeed.parse("1"), MarkedSpeed.parse("1/15"));
     try (BenchDriver driver = new BenchDriver(workbench, new PumpFeed(rig, workbench::now))) {
-      BenchTerminal bench = new BenchTerminal(driver, terminal, new Adjusting(rig, keys, workbench));
+      BenchTerminal bench =
+          new BenchTerminal(driver, terminal, new Adjusting(rig, keys, workbench));
       bench.waitForRig();
       bench.run(
           new RunSetup("", Phase.ADJUSTING, "leaf", speeds, Reference.EXACT, 5),
@@ -124,11 +125,13 @@ class TwoInARunTest {
             "Two speeds at once: 2 firings at 1 s, 2 at 1/15, then adjust.");
     assertThat(said).containsPattern("1 s: \\+0\\.\\d\\d stop \\(±0\\.\\d\\d\\), closer · 1/15: ");
     Session again = SessionReducer.replay(SessionFile.read(file).events()).session();
-    assertThat(again.adjusted()).singleElement().satisfies(
-        each -> {
-          assertThat(each.afterFiring()).isEqualTo(4);
-          assertThat(each.words()).isEqualTo("train cleaned");
-        });
+    assertThat(again.adjusted())
+        .singleElement()
+        .satisfies(
+            each -> {
+              assertThat(each.afterFiring()).isEqualTo(4);
+              assertThat(each.words()).isEqualTo("train cleaned");
+            });
     assertThat(again.two()).contains(TwoSpeeds.of(speeds.get(0), speeds.get(1)));
   }
 }

@@ -29,11 +29,7 @@ class QuickAndTwoTest {
   void quickLookSaysSetThenWindAndWhyASpeedIsFiredAgain() {
     try (PracticeWork work = new PracticeWork(folder)) {
       work.begin(
-          Phase.AS_FOUND,
-          5,
-          AcceptanceCriteria.USUAL.with(RunOption.QUICK, true),
-          "1/2",
-          "1/500");
+          Phase.AS_FOUND, 5, AcceptanceCriteria.USUAL.with(RunOption.QUICK, true), "1/2", "1/500");
       assertThat(MessageText.of(work.view()).text()).startsWith("Do not set the light first.");
       NextText first = NextText.of(work.view());
       assertThat(first.doing()).isEqualTo("SET, then wind and fire");
@@ -64,7 +60,9 @@ class QuickAndTwoTest {
       assertThat(NextText.of(work.view()).doing()).isEqualTo("Adjust, then say so (A)");
 
       work.handle(new SessionInput.Adjusted("train cleaned"));
-      assertThat(work.view().shown().flatMap(its -> its.speed())).as("the dial stays").contains(FAST);
+      assertThat(work.view().shown().flatMap(its -> its.speed()))
+          .as("the dial stays")
+          .contains(FAST);
       assertThat(TwoText.of(work.view()).orElseThrow().sides())
           .allMatch(side -> side.figure().equals("\u2013"));
       work.rig.setShutter(InventedShutters.cleanedSlowTrain(InventedShutters.dial(), 21));
