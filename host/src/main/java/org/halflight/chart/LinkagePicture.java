@@ -79,7 +79,7 @@ public final class LinkagePicture implements Picture {
       for (int i = 0; i < presses.size(); i++) {
         JudgedPress press = presses.get(i);
         int row = ROWS.indexOf(step);
-        marks.getSeries(press.outcome().ordinal()).add(i + 1, row);
+        marks.getSeries(PressWords.outcome(press.outcome())).add(i + 1, row);
         plot.addAnnotation(words(below(press), i + 1, row - BELOW, theme));
       }
     }

@@ -211,10 +211,14 @@ final class BenchTerminal {
   private void answers(String line, GuidedWork work, Consumer<String> keys) {
     Optional<Answer> answer =
         work instanceof LinkageWork
-            ? GuidedTerminal.answer(line)
+            ? GuidedTerminal.answer(line).filter(its -> its != Answer.ADJUSTED)
             : guide.typed(line, work.prompt());
     answer.ifPresentOrElse(
-        its -> reportOfWork(run.answer(its)),
+        its -> {
+          List<SessionEvent> news = run.answer(its);
+          guide.show(work.prompt());
+          reportOfWork(news);
+        },
         () -> {
           if (work instanceof LinkageWork) {
             keys.accept(line);
@@ -325,6 +329,9 @@ final class BenchTerminal {
 
   private void adjusted(String words) {
     report(driver.handle(new SessionInput.Adjusted(words)));
+    if (run.linkage().isDue()) {
+      reportOfWork(run.answer(Answer.ADJUSTED));
+    }
   }
 
   /**

@@ -209,7 +209,8 @@ final class PracticeCommand implements Callable<Integer> {
     table(FiringTable.of(firings), "firings.csv");
     table(SpeedTable.of(Source.PRACTICE, runs), "speeds.csv");
     List<RunSetup> setups = notes.stream().map(RunNotes::setup).toList();
-    List<ExtraTest> tried = ExtraTests.of(Sessions.evidence(List.of(session), firings), setups);
+    Evidence all = Sessions.evidence(List.of(session), firings);
+    List<ExtraTest> tried = ExtraTests.of(all, setups);
     table(
         ExtraTestTable.of(Words.say("practice.camera"), Source.PRACTICE, tried, setups),
         "everyday.csv");
@@ -223,13 +224,13 @@ final class PracticeCommand implements Callable<Integer> {
           RunPictures.firingRow(firings, slowest, note),
           folder.file("firing-row-" + Phase.WORDS.word(run.phase()) + ".png"));
     }
-    beforeAndAfter(runs, firings, notes);
+    beforeAndAfter(runs, all, notes);
     terminal.say("");
     terminal.say(Words.say("practice.left", out.toAbsolutePath().normalize()));
   }
 
-  private void beforeAndAfter(
-      List<RunSummary> runs, List<FiringResult> firings, List<RunNotes> notes) {
+  private void beforeAndAfter(List<RunSummary> runs, Evidence all, List<RunNotes> notes) {
+    List<FiringResult> firings = all.firings();
     RunSummary found = runs.get(0);
     RunSummary left = runs.get(runs.size() - 1);
     RunComparison comparison = RunComparison.of(found, left);
@@ -239,7 +240,6 @@ final class PracticeCommand implements Callable<Integer> {
     table(
         StatisticTable.of(Source.PRACTICE, runs.stream().map(RunStatistics::of).toList()),
         "statistics.csv");
-    Evidence all = Evidence.of(firings, List.of());
     Optional<RunChoice> before =
         Optional.of(
             new RunChoice(found, firings, all, List.of(), RunNotes.last(notes, found.phase())));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
 import org.halflight.session.RunSetup;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.CalibrationStatus;
@@ -122,6 +123,7 @@ final class ResultText {
     lines.addAll(ReboundWords.ofRun(own));
     own.stream()
         .filter(f -> f.untimedTest().isPresent())
+        .filter(f -> !f.isOfTheLinkage() || isFault(f.outcome()))
         .forEach(f -> lines.add(Sentences.firing(f)));
     long leaks = own.stream().filter(f -> f.notes().leak()).count();
     if (leaks > 0) {
@@ -159,5 +161,10 @@ final class ResultText {
         speed.timingBasis().kinds().isEmpty()
             ? Words.say("table.nothing")
             : Sentences.decidedBy(speed));
+  }
+
+  /** Of the linkage test the presses are told, and only what the shutter did wrong besides. */
+  private static boolean isFault(Outcome outcome) {
+    return outcome == Outcome.STUCK_OPEN || outcome == Outcome.DOUBLE;
   }
 }

@@ -116,10 +116,9 @@ final class NumeralsPanel extends PaintedComponent {
       Font figure = fitted(g, ofHeight(g, (int) (digits * FIGURE_SHARE)), side.figure(), room);
       y += Look.px(10) + (int) (digits * FIGURE_SHARE);
       drawShape(g, figure, side.figure(), left, y);
-      String detail = side.isShown() && !both.enough().isEmpty() ? both.enough() : side.detail();
-      g.setFont(fitted(g, small, detail, room));
+      g.setFont(fitted(g, small, side.detail(), room));
       g.setColor(look().ink());
-      g.drawString(detail, left, y + Look.px(4) + g.getFontMetrics(small).getHeight());
+      g.drawString(side.detail(), left, y + Look.px(4) + g.getFontMetrics(small).getHeight());
     }
   }
 
@@ -135,7 +134,9 @@ final class NumeralsPanel extends PaintedComponent {
     g.setColor(look().quietInk());
     g.drawString(note(), left, Look.px(8) + g.getFontMetrics().getAscent());
 
-    Font large = ofHeight(g, digits);
+    // What stands under words takes some of their height.
+    boolean under = !text.figure() && !text.time().isEmpty();
+    Font large = ofHeight(g, under ? (int) (digits * 0.6) : digits);
     int beside = beside(g, digits);
     int room = getWidth() - left - Look.px(16) - beside;
     if (!text.figure()) {
@@ -147,7 +148,7 @@ final class NumeralsPanel extends PaintedComponent {
     }
     g.setColor(ink);
     g.setFont(large);
-    int y = text.figure() ? baseline : baseline - (int) (digits * 0.42);
+    int y = under ? baseline - (int) (digits * 0.42) : baseline;
     drawShape(g, large, text.large(), left, y);
     int x = left + width(g, large, text.large());
     if (!text.unit().isEmpty()) {

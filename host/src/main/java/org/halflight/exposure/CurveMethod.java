@@ -103,6 +103,21 @@ public final class CurveMethod {
     return CurveShape.of(method.points, method.floor, measured.addedSeconds(), at);
   }
 
+  /**
+   * By how much the light of a curve stays longer above the low level than above the high one, in
+   * seconds; empty where the curve does not show that it passed both.
+   */
+  public static OptionalDouble gapSeconds(
+      SampledLight curve, LightLevels light, TickRate rate, LevelPair at) {
+    if (!(measure(curve, light, rate) instanceof Measured measured)) {
+      return OptionalDouble.empty();
+    }
+    CurveShape shape = shape(curve, light, rate, measured, at);
+    return shape.highSeconds().orElse(0) > 0 && shape.lowSeconds().isPresent()
+        ? OptionalDouble.of(shape.gapSeconds())
+        : OptionalDouble.empty();
+  }
+
   private static boolean hasHoles(SampledLight curve) {
     for (int i = 0; i < curve.parts().size(); i++) {
       Part part = curve.parts().get(i);

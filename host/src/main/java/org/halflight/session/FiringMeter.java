@@ -23,7 +23,7 @@ final class FiringMeter {
   private final LightState light;
   private final Function<ShutterUnderTest, ExposureMethod> methods;
   private final ProfileWatch profiles = new ProfileWatch();
-  private final OneLevelWatch oneLevel = new OneLevelWatch();
+  private final OneLevelWatch oneLevel = new OneLevelWatch(this::gapByCurve);
   private final CurveWatch curves = new CurveWatch();
 
   /**
@@ -133,6 +133,19 @@ final class FiringMeter {
                     && r.key().bootCount() == rig.bootCount())
         .flatMap(r -> r.inTheLight(known, levels(), method(r.oneLevel()), profileUse()).stream())
         .toList();
+  }
+
+  /** Firings of the run that a small rig saw at one level are completed by their light curve. */
+  void completeByCurve(List<SessionEvent> events) {
+    log.all().stream()
+        .filter(r -> r.run() == progress.run() && OneLevelWatch.awaitsOtherLevel(r.exposure()))
+        .toList()
+        .forEach(r -> oneLevel.measureAgain(r, log, events));
+  }
+
+  /** In a quick look there are no other firings of a speed: its own curve shows both levels. */
+  private OptionalDouble gapByCurve(FiringResult firing) {
+    return progress.isQuick() ? firing.gapByCurve() : OptionalDouble.empty();
   }
 
   private ExposureMethod method(Optional<OneLevel> seen) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.CurveExposure;
+import org.halflight.exposure.CurveMethod;
 import org.halflight.exposure.Decided;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.exposure.EdgesAndCurve;
@@ -210,14 +211,27 @@ public record FiringResult(
     return notes.releaseDelaySeconds();
   }
 
-  /** Whether the light came so late that the self-timer was on, most likely. */
+  /**
+   * Whether the light came so late that the self-timer was on, most likely. In the linkage test the
+   * button is pressed slowly, and the delay is the finger's.
+   */
   public boolean isBySelfTimer() {
-    return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS;
+    return releaseDelaySeconds().orElse(0) > SELF_TIMER_SECONDS && !isOfTheLinkage();
   }
 
-  /** The release delay for figures of it: without releases by the self-timer, on or forgotten. */
+  /** Whether it belongs to the linkage test. */
+  public boolean isOfTheLinkage() {
+    return untimedTest().equals(Optional.of(UntimedTest.LINKAGE));
+  }
+
+  /**
+   * The release delay for figures of it: without releases by the self-timer, on or forgotten, and
+   * without those of the linkage test.
+   */
   public OptionalDouble countedDelaySeconds() {
-    return isBySelfTimer() || untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
+    return isBySelfTimer()
+            || isOfTheLinkage()
+            || untimedTest().equals(Optional.of(UntimedTest.SELF_TIMER))
         ? OptionalDouble.empty()
         : releaseDelaySeconds();
   }
@@ -349,6 +363,19 @@ public record FiringResult(
   /** The same firing, with its light in doubt. */
   FiringResult doubtful() {
     return with(notes.doubtful());
+  }
+
+  /**
+   * By how much its light stays longer above the low level than above the high one, by its curve.
+   */
+  OptionalDouble gapByCurve() {
+    return curve
+        .filter(its -> its.light().isPresent() && levels().isPresent())
+        .map(
+            its ->
+                CurveMethod.gapSeconds(
+                    its.sampled(), its.light().get(), realRate(), levels().orElseThrow()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** The same firing of a small rig, worked out with what is known of the other level since. */

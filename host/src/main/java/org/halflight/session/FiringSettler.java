@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.exposure.LeafExposure;
-import org.halflight.exposure.LightLevels;
 import org.halflight.signal.Firing;
 import org.halflight.signal.FiringGrouper;
 
@@ -102,7 +101,7 @@ final class FiringSettler {
   /** A firing is over. */
   void settle(Firing firing, List<SessionEvent> events) {
     FiringKey key = rig.keyOf(firing);
-    List<Double> plateau = plateaus.countsOf(firing, rig.rate());
+    OptionalDouble plateau = plateaus.countsOf(firing, rig.rate());
     Optional<FiringResult> known = log.find(key);
     if (known.isPresent()) {
       // What is told twice changes nothing, and what is new is the rest of it, behind a break.
@@ -118,7 +117,7 @@ final class FiringSettler {
   }
 
   private void settleNew(
-      FiringKey key, Firing firing, List<Double> plateau, List<SessionEvent> events) {
+      FiringKey key, Firing firing, OptionalDouble plateau, List<SessionEvent> events) {
     boolean pressed = ReleaseTiming.isPressed(firing);
     boolean hasLight = ReleaseTiming.hasLight(firing);
     releaseIsWired |= pressed;
@@ -193,13 +192,13 @@ final class FiringSettler {
   private void release(
       FiringKey key,
       Firing firing,
-      List<Double> plateau,
+      OptionalDouble plateau,
       Optional<FiringResult> press,
       List<SessionEvent> events) {
     LeafExposure exposure = underway.asClosed(firing, meter.exposure(firing));
     Optional<UntimedTest> test = press.map(FiringResult::untimedTest).orElseGet(this::testShown);
     Outcome outcome = OutcomeRule.of(firing, exposure, rig.rate(), test, capOn);
-    FiringNotes notes = notes(meter.delaySeconds(firing), mean(plateau), false);
+    FiringNotes notes = notes(meter.delaySeconds(firing), plateau, false);
     FiringResult result = result(key, firing, exposure, outcome, notes, press);
     add(result, events);
     if (outcome == Outcome.DID_NOT_OPEN) {
@@ -213,19 +212,18 @@ final class FiringSettler {
     questions.settled(result, result.shown().map(progress::neighbours).orElse(List.of()), events);
     meter.oneLevel().measureAgain(result, log, events);
     if (progress.isQuick() && test.filter(UntimedTest::holds).isPresent()) {
-      held(result, plateau, events);
+      held(result, events);
     }
     progress.goOn(events);
   }
 
-  private static OptionalDouble mean(List<Double> plateau) {
-    return plateau.stream().mapToDouble(each -> each).average();
-  }
-
   /** The shutter was held open in a quick look: where nobody had set the light, this does. */
-  private void held(FiringResult result, List<Double> plateau, List<SessionEvent> events) {
-    boolean isDim = result.outcome() == Outcome.NEVER_FULLY_OPEN;
-    if (!isDim && result.outcome() != Outcome.OPENS_HOLDS_CLOSES) {
+  private void held(FiringResult result, List<SessionEvent> events) {
+    boolean opened =
+        result.outcome() == Outcome.OPENS_HOLDS_CLOSES
+            || result.outcome() == Outcome.NEVER_FULLY_OPEN
+            || OneLevelWatch.awaitsOtherLevel(result.exposure());
+    if (!opened) {
       return;
     }
     if (light.set().isPresent()) {
@@ -233,9 +231,10 @@ final class FiringSettler {
       return;
     }
     HeldLight seen =
-        isDim
-            ? new HeldLight.Refused(LightLevels.Reason.THRESHOLD_NOT_BELOW_FULL)
-            : HeldLight.of(plateau, plateaus.darkCounts(), meter.thresholdsAt());
+        HeldLight.of(
+            plateaus.heldCounts(result.firing(), result.rate()),
+            plateaus.darkCounts(),
+            meter.thresholdsAt());
     if (!(seen instanceof HeldLight.TooShort)) {
       progress.heldOpen();
     }
@@ -243,6 +242,7 @@ final class FiringSettler {
     if (seen instanceof HeldLight.Known known) {
       light.onHeld(known.light());
       meter.inTheLight(known.light()).forEach(now -> log.change(now, events));
+      meter.completeByCurve(events);
     }
   }
 
@@ -320,8 +320,11 @@ final class FiringSettler {
     log.replace(result);
     light.onFiring(result);
     events.add(new SessionEvent.CurveAdded(result));
-    if (progress.isQuick() && progress.isShownDone()) {
-      progress.goOn(events);
+    if (progress.isQuick()) {
+      meter.oneLevel().measureAgain(result, log, events);
+      if (progress.isShownDone()) {
+        progress.goOn(events);
+      }
     }
   }
 }

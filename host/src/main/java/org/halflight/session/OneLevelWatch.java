@@ -3,6 +3,7 @@ package org.halflight.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.halflight.exposure.AlternatingLevels;
 import org.halflight.exposure.AlternatingLevels.Level;
@@ -12,8 +13,16 @@ import org.halflight.time.TickRate;
 
 /** What a session knows about the one threshold of a small rig, and how it measures with it. */
 final class OneLevelWatch {
+  private final Function<FiringResult, OptionalDouble> ownGap;
   private boolean oneLevel;
   private Optional<Level> stands = Optional.empty();
+
+  /**
+   * @param ownGap what the gap of a firing is taken to be where no others tell; empty for nothing
+   */
+  OneLevelWatch(Function<FiringResult, OptionalDouble> ownGap) {
+    this.ownGap = ownGap;
+  }
 
   /** Another rig, or the same one anew: where its threshold stands is not known yet. */
   void onRigIdentified(boolean isOneLevel) {
@@ -56,8 +65,9 @@ final class OneLevelWatch {
       return;
     }
     for (FiringResult each : log.at(told.run(), told.setting()).toList()) {
-      OptionalDouble gap =
+      OptionalDouble ofOthers =
           gapOf(log.at(told.run(), told.setting()).filter(r -> !r.key().equals(each.key())));
+      OptionalDouble gap = ofOthers.isPresent() ? ofOthers : ownGap.apply(each);
       boolean waits = awaitsOtherLevel(each.exposure());
       if (each.oneLevel().isEmpty()
           || !(waits || each.outcome() == Outcome.TIMED)

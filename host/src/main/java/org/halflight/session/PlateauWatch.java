@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.halflight.signal.Channel;
 import org.halflight.signal.Firing;
 import org.halflight.signal.Pulse;
@@ -29,12 +30,16 @@ final class PlateauWatch {
    */
   private static final double REST_OF_RAMP = 0.366;
 
+  /** Blades that a hand holds open are so by then, whatever level was seen. */
+  private static final double OPEN_BY_SECONDS = 0.1;
+
   /** The last beats of a long opening are enough. */
   private static final int BEATS_KEPT = 8;
 
   private record LitBeat(long ticks, int sum16) {}
 
   private final Deque<LitBeat> beats = new ArrayDeque<>();
+  private final Deque<LitBeat> lit = new ArrayDeque<>();
   private final Deque<Double> dark = new ArrayDeque<>();
 
   /** Takes a beat with the light that it brought. */
@@ -44,7 +49,13 @@ final class PlateauWatch {
       if (beats.size() > BEATS_KEPT) {
         beats.remove();
       }
-    } else if (!isAbove(Channel.CENTRE_LOW, levels)) {
+    }
+    if (isAbove(Channel.CENTRE_LOW, levels)) {
+      lit.add(new LitBeat(ticks, sum16));
+      if (lit.size() > BEATS_KEPT) {
+        lit.remove();
+      }
+    } else {
       dark.add(sum16 / 16.0);
       if (dark.size() > BEATS_KEPT) {
         dark.remove();
@@ -64,26 +75,46 @@ final class PlateauWatch {
   /** Ticks start anew. */
   void forget() {
     beats.clear();
+    lit.clear();
     dark.clear();
   }
 
   /**
-   * The light of the plateau of a firing that is over, beat by beat, in counts of the converter.
+   * The light of a shutter that was held open, beat by beat, in counts of the converter: also with
+   * a rig of one level, and where the light never reached the high one.
    */
-  List<Double> countsOf(Firing firing, TickRate rate) {
+  List<Double> heldCounts(Firing firing, TickRate rate) {
+    if (!firing.damage().isEmpty()) {
+      return List.of();
+    }
+    List<Pulse> pulses = Pulses.of(firing, Channel.CENTRE_LOW).pulses();
+    return lit.stream()
+        .filter(
+            beat ->
+                pulses.stream()
+                    .anyMatch(
+                        pulse ->
+                            beat.ticks() - pulse.startTicks() > rate.ticks(OPEN_BY_SECONDS)
+                                && beat.ticks() <= pulse.endTicks()))
+        .map(beat -> beat.sum16() / 16.0)
+        .toList();
+  }
+
+  /** The light of the plateau of a firing that is over, in counts of the converter. */
+  OptionalDouble countsOf(Firing firing, TickRate rate) {
     List<LitBeat> own = new ArrayList<>();
     while (!beats.isEmpty() && beats.peek().ticks() <= firing.lastTicks()) {
       own.add(beats.remove());
     }
     if (!firing.damage().isEmpty()) {
-      return List.of();
+      return OptionalDouble.empty();
     }
     List<Pulse> low = Pulses.of(firing, Channel.CENTRE_LOW).pulses();
     List<Pulse> high = Pulses.of(firing, Channel.CENTRE_HIGH).pulses();
     return own.stream()
         .filter(beat -> high.stream().anyMatch(pulse -> isPlateau(beat, pulse, low, rate)))
-        .map(beat -> beat.sum16() / 16.0)
-        .toList();
+        .mapToDouble(beat -> beat.sum16() / 16.0)
+        .average();
   }
 
   private static boolean isPlateau(LitBeat beat, Pulse high, List<Pulse> low, TickRate rate) {

@@ -75,6 +75,11 @@ final class PressBook {
         && firings(run).isEmpty();
   }
 
+  /** Whether a key waits for its firing to settle. */
+  boolean isWaiting() {
+    return waiting.isPresent();
+  }
+
   /** The firing that a key waited for has settled. */
   void onQuiet(int run, Optional<Phase> phase, long nowTicks, List<SessionEvent> events) {
     waiting.ifPresent(

@@ -85,7 +85,7 @@ public final class Session {
     } else if (!onRig(input, events) && !onLight(input, events) && !onCalibration(input, events)) {
       onPerson(input, events);
     }
-    if (isQuiet()) {
+    if (presses.isWaiting() && isQuiet()) {
       presses.onQuiet(run(), phase(), rig.latestTicks(), events);
     }
     knob.look(events);

@@ -8,24 +8,21 @@ import java.util.Optional;
  */
 public enum InventedFlap {
   /** No reflex viewing, so no flap. */
-  NONE(0, Optional.empty()),
+  NONE(0, false),
   /** Tight until it is out of the way. */
-  TIGHT(0.07, Optional.empty()),
+  TIGHT(0.07, false),
   /** Lifts before the blades are shut: a good third of the light for 12 ms. */
-  LEAKING(
-      0.07,
-      Optional.of(
-          new LightPath(new double[] {0, 1e-3, 11e-3, 12e-3}, new double[] {0, 0.38, 0.38, 0})));
+  LEAKING(0.07, true);
 
   /** From the beginning of its leak to first light of the exposure. */
   private static final double LEAK_AHEAD_SECONDS = 0.045;
 
   private final double liftSeconds;
-  private final Optional<LightPath> leak;
+  private final boolean leaks;
 
-  InventedFlap(double liftSeconds, Optional<LightPath> leak) {
+  InventedFlap(double liftSeconds, boolean leaks) {
     this.liftSeconds = liftSeconds;
-    this.leak = leak;
+    this.leaks = leaks;
   }
 
   /** By how much it delays first light, in seconds. */
@@ -35,7 +32,10 @@ public enum InventedFlap {
 
   /** The light that it lets through, from the time on that {@link #leakAheadSeconds} says. */
   public Optional<LightPath> leak() {
-    return leak;
+    return leaks
+        ? Optional.of(
+            new LightPath(new double[] {0, 1e-3, 11e-3, 12e-3}, new double[] {0, 0.38, 0.38, 0}))
+        : Optional.empty();
   }
 
   /** From the beginning of its leak to first light of the exposure, in seconds. */

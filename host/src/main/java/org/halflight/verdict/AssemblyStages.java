@@ -4,20 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.halflight.session.Assembly;
-import org.halflight.stats.MeanAllowance;
 
 /**
  * The stages of an assembly, each compared with the one before.
  *
  * <p>Three firings tell little of the scatter, so the slow speed's scatter is pooled over all
- * stages, with {@link StageScatter#USUAL_SLOW_DEGREES} degrees of freedom of the usual one. A mean
- * of few firings may lie off by more than they scatter: {@link MeanAllowance#USUAL}. The top speed
- * is fired once, so its scatter is taken from how its firings differ from stage to stage, by the
- * median, and never less than {@link StageScatter#USUAL_TOP_SD}. A change is called one where it is
- * beyond its interval and no less than the least that matters. The intervals hold for all
- * comparisons of a repair together (Bonferroni), so that in an unchanged shutter any change is
- * called in at most 1 repair of 20: {@link #SLOW_ALPHA} and {@link #TOP_ALPHA}; the rest is left to
- * firings that fail.
+ * stages, with {@link StageScatter#USUAL_SLOW_DEGREES} degrees of freedom of the usual one. A stage
+ * as a whole may lie off a little more than its firings scatter: {@link StageScatter#ALLOWANCE}.
+ * The top speed is fired once, so its scatter is taken from how its firings differ from stage to
+ * stage, by the median, and never less than {@link StageScatter#USUAL_TOP_SD}. A change is called
+ * one where it is beyond its interval and no less than the least that matters. The intervals hold
+ * for all comparisons of a repair together (Bonferroni), so that in an unchanged shutter any change
+ * is called in at most 1 repair of 20: {@link #SLOW_ALPHA} and {@link #TOP_ALPHA}; the rest is left
+ * to firings that fail.
  *
  * @param stages in order
  * @param changes one less than there are stages
@@ -64,6 +63,7 @@ public record AssemblyStages(List<Stage> stages, List<StageChange> changes) {
     StageScatter top = StageScatter.top(stages, slow);
     int comparisons = Math.max(LEAST_COMPARISONS, stages.size() - 1);
     List<StageChange> changes = new ArrayList<>();
+    boolean found = false;
     for (int i = 1; i < stages.size(); i++) {
       Stage before = stages.get(i - 1);
       Stage after = stages.get(i);
@@ -78,7 +78,9 @@ public record AssemblyStages(List<Stage> stages, List<StageChange> changes) {
               slow.compare(
                   before.slow(), after.slow(), known, SLOW_ALPHA / comparisons, LEAST_SLOW_STOPS),
               top.compare(
-                  before.top(), after.top(), known, TOP_ALPHA / comparisons, LEAST_TOP_STOPS)));
+                  before.top(), after.top(), known, TOP_ALPHA / comparisons, LEAST_TOP_STOPS),
+              found));
+      found = changes.get(i - 1).isKnownAfter();
     }
     return new AssemblyStages(stages, changes);
   }

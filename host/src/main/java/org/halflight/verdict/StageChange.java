@@ -17,9 +17,16 @@ import org.halflight.verdict.Stage.Bulb;
  * @param changed the parts that one of them has and the other has not, the ring tight
  * @param slow the slowest speed of the train
  * @param top the top speed
+ * @param known whether an earlier stage was found slow or failing and that is still so: firings
+ *     that fail now and then belong to it
  */
 public record StageChange(
-    Stage before, Stage after, List<Assembly.Part> changed, OfSpeed slow, OfSpeed top) {
+    Stage before,
+    Stage after,
+    List<Assembly.Part> changed,
+    OfSpeed slow,
+    OfSpeed top,
+    boolean known) {
   /** So many firings without a time where there were none before are no accident. Our choice. */
   public static final int FAILED_IN_A_ROW = 2;
 
@@ -127,14 +134,26 @@ public record StageChange(
     if (isLightOld()) {
       return Failing.NO;
     }
-    if (before.failed() == 0 && before.fired() > 0 && after.failed() >= FAILED_IN_A_ROW) {
+    boolean worked = before.failed() == 0 && before.fired() > 0;
+    if (!known && worked && after.failed() >= FAILED_IN_A_ROW) {
       return Failing.BEGINS;
     }
-    return after.failed() == 0
-            && after.fired() >= FAILED_IN_A_ROW
-            && before.failed() >= FAILED_IN_A_ROW
+    // Some that hang and some that do not say nothing: as many may go by luck. All of them do.
+    boolean neverRan = before.slow().errors().n() == 0 && before.slow().failed() >= FAILED_IN_A_ROW;
+    return neverRan && after.failed() == 0 && after.slow().errors().n() >= FAILED_IN_A_ROW
         ? Failing.ENDS
         : Failing.NO;
+  }
+
+  /** Whether from here on a shutter is known to be slow or failing, as it was before or not. */
+  boolean isKnownAfter() {
+    if (slow.shown() == Shown.SLOWER || firings() == Failing.BEGINS || bulb() == Failing.BEGINS) {
+      return true;
+    }
+    return known
+        && slow.shown() != Shown.FASTER
+        && firings() != Failing.ENDS
+        && bulb() != Failing.ENDS;
   }
 
   /** The test of B. */

@@ -15,9 +15,15 @@ import org.halflight.verdict.StageChange.Shown;
  * How much one firing of a speed scatters in the stages of an assembly.
  *
  * @param scatter of one firing, in stops
- * @param allowance for a mean of several
  */
-record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
+record StageScatter(SharedScatter scatter) {
+  /**
+   * A stage lies off as a whole by 0.4 of the scatter of its firings, which are independent: our
+   * assumption. Stages follow one another within the hour, so it is less than {@link
+   * MeanAllowance#USUAL} has for runs of different days.
+   */
+  static final MeanAllowance ALLOWANCE = new MeanAllowance(1, 0.15);
+
   /** Scatter of one slow firing of a shutter in order, in stops: our assumption. */
   static final double USUAL_SLOW_SD = 0.04;
 
@@ -44,7 +50,7 @@ record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
       squares += within.variance() * within.degrees();
       degrees += within.degrees();
     }
-    return new StageScatter(new SharedScatter(squares / degrees, degrees), MeanAllowance.USUAL);
+    return new StageScatter(new SharedScatter(squares / degrees, degrees));
   }
 
   /**
@@ -63,15 +69,12 @@ record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
             ? 0
             : DISTANCE_TO_SD * Sample.of(distances).median().known().orElse(0.0);
     double sd = Math.max(Math.max(USUAL_TOP_SD, slow.scatter.sd()), seen);
-    // Of one firing there is nothing alike: only what a stage may lie off is allowed for.
-    return new StageScatter(
-        new SharedScatter(sd * sd, slow.scatter.degrees()),
-        new MeanAllowance(1, MeanAllowance.USUAL.ofRun()));
+    return new StageScatter(new SharedScatter(sd * sd, slow.scatter.degrees()));
   }
 
   /** Half of the 95 % interval of a mean of so many firings, in stops. */
   double plusMinus(int firings) {
-    return Math.sqrt(scatter.variance() * allowance.ofMean(firings))
+    return Math.sqrt(scatter.variance() * ALLOWANCE.ofMean(firings))
         * Student.quantile(1 - MEAN_ALPHA / 2, scatter.degrees());
   }
 
@@ -88,7 +91,7 @@ record StageScatter(SharedScatter scatter, MeanAllowance allowance) {
     }
     double variance =
         scatter.variance()
-            * (allowance.ofMean(before.errors().n()) + allowance.ofMean(after.errors().n()));
+            * (ALLOWANCE.ofMean(before.errors().n()) + ALLOWANCE.ofMean(after.errors().n()));
     double stops = after.errors().mean().get() - before.errors().mean().get();
     MeanShift shift = MeanShift.of(stops, Math.sqrt(variance), scatter.degrees(), 1 - alpha);
     double plusMinus = shift.interval().high() - stops;

@@ -21,32 +21,38 @@ import org.halflight.session.SessionInput;
  */
 public enum ConditionKey {
   /** The firing just made was the first after a rest, or was not. */
-  REST,
+  REST("1"),
   /** Warmed, from the next firing on. */
-  WARMED,
+  WARMED("2"),
   /** The next attitude, from the next firing on; behind the last comes that of the run again. */
-  ATTITUDE,
+  ATTITUDE("3"),
   /** The dial of the firing just made was turned from the other side. */
-  DIAL,
+  DIAL("4"),
   /** The firing just made was a quick tap. */
-  QUICK_TAP,
+  QUICK_TAP("5"),
   /** The firing just made was a long press. */
-  LONG_PRESS,
+  LONG_PRESS("6"),
   /** Wide open, from the next firing on. */
-  WIDE_OPEN,
+  WIDE_OPEN("7"),
   /** Stopped down, from the next firing on. */
-  STOPPED_DOWN,
+  STOPPED_DOWN("8"),
   /** The firing just made was as the next ones are said to be. */
-  LAST_TOO;
+  LAST_TOO("9");
+
+  private final String digit;
+
+  ConditionKey(String digit) {
+    this.digit = digit;
+  }
 
   /** The key of a digit. */
   public static Optional<ConditionKey> of(String digit) {
-    return Arrays.stream(values()).filter(key -> key.digit().equals(digit)).findFirst();
+    return Arrays.stream(values()).filter(key -> key.digit.equals(digit)).findFirst();
   }
 
   /** Its digit. */
   public String digit() {
-    return String.valueOf(ordinal() + 1);
+    return digit;
   }
 
   /** What pressing it says now; empty where there is no firing yet that it could be said of. */

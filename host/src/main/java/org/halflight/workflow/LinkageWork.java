@@ -46,7 +46,13 @@ public final class LinkageWork extends GuidedWork {
   private boolean asksOnceMore;
   private Optional<LinkageJudgement.Fault> offered = Optional.empty();
   private Optional<WindState> found = Optional.empty();
-  private String remark = "";
+
+  /** What came of the press before. */
+  private String came = "";
+
+  /** What to do before what is asked for. */
+  private String doFirst = "";
+
   private Prompt prompt;
 
   /** Begins a round, or goes on with the one that was broken off in this run. */
@@ -97,6 +103,11 @@ public final class LinkageWork extends GuidedWork {
     return prompt.answers().contains(Answer.TURNS);
   }
 
+  /** What to do before what the prompt asks for; may be empty. Its remark has it too. */
+  public String doFirst() {
+    return doFirst;
+  }
+
   /** What the session has to report because of it, once. */
   List<SessionEvent> drainEvents() {
     List<SessionEvent> once = List.copyOf(news);
@@ -111,7 +122,8 @@ public final class LinkageWork extends GuidedWork {
 
   @Override
   void onAnswer(Answer answer) {
-    remark = "";
+    came = "";
+    doFirst = "";
     switch (answer) {
       case DONE -> {
         isSetUp = true;
@@ -129,7 +141,7 @@ public final class LinkageWork extends GuidedWork {
   @Override
   void onAnswerNotOffered(Answer answer) {
     if (!isOver && (answer == Answer.TURNS || answer == Answer.LOCKED)) {
-      remark = Words.say("linkageWork.setUpFirst");
+      doFirst = Words.say("linkageWork.setUpFirst");
       prompt = shown();
     }
   }
@@ -140,7 +152,7 @@ public final class LinkageWork extends GuidedWork {
       isPressed = true;
       operator.press(step().get());
     } else if (isPressed) {
-      remark = Words.say("linkageWork.tryTheWind");
+      doFirst = Words.say("linkageWork.tryTheWind");
     }
     prompt = shown();
   }
@@ -150,7 +162,7 @@ public final class LinkageWork extends GuidedWork {
     noticePresses();
     if (isPressed && found.isEmpty() && operator.isPressOver() && session().isQuiet()) {
       found = operator.wind();
-      remark = found.map(wind -> Words.of("linkageWork.practice", wind)).orElse(remark);
+      doFirst = found.map(wind -> Words.of("linkageWork.practice", wind)).orElse(doFirst);
     }
     if (operator.answers() && !isOver && due().isPresent()) {
       answerItself();
@@ -174,12 +186,12 @@ public final class LinkageWork extends GuidedWork {
     LinkageStep step = step().orElseThrow();
     if (isBeforeThePress() && !asksOnceMore) {
       asksOnceMore = true;
-      remark = Words.say("linkageWork.pressFirst");
+      doFirst = Words.say("linkageWork.pressFirst");
       return;
     }
     for (SessionEvent each : driver.handle(new SessionInput.PressJudged(step, wind))) {
       if (each instanceof SessionEvent.NotDone) {
-        remark = EventSentences.of(each).orElseThrow();
+        doFirst = EventSentences.of(each).orElseThrow();
       } else {
         news.add(each);
       }
@@ -217,8 +229,8 @@ public final class LinkageWork extends GuidedWork {
     found = Optional.empty();
     if (isNew) {
       LinkagePress last = all.get(seen - 1);
-      remark = EventSentences.of(new SessionEvent.PressCounted(last)).orElseThrow();
-      say(LinkageWorkWords.before(last));
+      came = EventSentences.of(new SessionEvent.PressCounted(last)).orElseThrow();
+      doFirst = LinkageWorkWords.before(last);
       offerToStop();
       operator.getReady();
     }
@@ -229,11 +241,11 @@ public final class LinkageWork extends GuidedWork {
     Optional<LinkageJudgement.Fault> fault = judgement().fault();
     if (fault.isPresent() && !fault.equals(offered) && due().isPresent()) {
       offered = fault;
-      say(LinkageWorkWords.certain(judgement()));
+      came = joined(came, LinkageWorkWords.certain(judgement()));
       if (operator.adjusts()) {
         beginAgain();
       } else if (!operator.answers()) {
-        say(Words.say("linkageWork.mayAdjust"));
+        doFirst = joined(doFirst, Words.say("linkageWork.mayAdjust"));
       }
     }
   }
@@ -244,12 +256,12 @@ public final class LinkageWork extends GuidedWork {
     offered = Optional.empty();
     isOver = false;
     isSetUp = true;
-    say(Words.say("linkageWork.again"));
+    doFirst = Words.say("linkageWork.again");
     operator.getReady();
   }
 
-  private void say(String sentence) {
-    remark = (remark + " " + sentence).strip();
+  private static String joined(String one, String two) {
+    return (one + " " + two).strip();
   }
 
   /** A round begins with the rest check, and ends when no step is left. */
@@ -266,7 +278,7 @@ public final class LinkageWork extends GuidedWork {
     double progress = Math.min(1, (double) round().size() / LinkageStep.PRESSES);
     if (isOver) {
       return new Prompt(
-          Prompt.State.OVER, LinkageWorkWords.ended(judged), remark, 0, 0, progress, Set.of());
+          Prompt.State.OVER, LinkageWorkWords.ended(judged), came, 0, 0, progress, Set.of());
     }
     Set<Answer> answers = EnumSet.of(Answer.LEAVE, Answer.STOP);
     if (operator.answers()) {
@@ -288,9 +300,10 @@ public final class LinkageWork extends GuidedWork {
   }
 
   private Prompt at(Prompt.State state, String sentence, Set<Answer> answers, double progress) {
-    int number = due().orElseThrow().ordinal() + 1;
-    int steps = LinkageStep.values().length;
-    return new Prompt(state, sentence, remark, number, steps, progress, answers);
+    List<LinkageStep> steps = List.of(LinkageStep.values());
+    int number = steps.indexOf(due().orElseThrow()) + 1;
+    return new Prompt(
+        state, sentence, joined(came, doFirst), number, steps.size(), progress, answers);
   }
 
   /** What to do in whole at the first press of a step, and in short at the others. */

@@ -7,6 +7,14 @@ ALTER TABLE firing ADD COLUMN conditions TEXT CHECK (conditions <> '');
 -- What the contact at the wind knob did around a firing, in the form of edges.
 ALTER TABLE firing ADD COLUMN knob_edges BLOB;
 
+CREATE TRIGGER knob_edges_stay BEFORE UPDATE OF knob_edges ON firing
+WHEN OLD.knob_edges IS NOT NULL
+  AND (NEW.knob_edges IS NULL OR length (NEW.knob_edges) < length (OLD.knob_edges))
+  AND NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what was measured is never changed');
+END;
+
 -- The reason given at first for not counting a firing, where the person has changed it since.
 ALTER TABLE firing ADD COLUMN first_reason TEXT;
 

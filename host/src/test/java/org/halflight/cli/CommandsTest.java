@@ -2,12 +2,16 @@ package org.halflight.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.Objects;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.export.CsvTable;
@@ -19,7 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The commands as they are typed; figures come from the practice rig and are simulated. */
 class CommandsTest extends CommandTests {
   @Test
-  void thePracticeRunLeavesEverythingAndSaysWhatIsWrong() {
+  void thePracticeRunLeavesEverythingAndSaysWhatIsWrong() throws IOException {
     Path practice = folder.resolve("practice");
     assertThat(execute("practice", "--out", practice.toString())).isZero();
     assertThat(printed())
@@ -42,7 +46,14 @@ class CommandsTest extends CommandTests {
         .contains("stop slow; the means of the others are")
         .contains("The speeds that the slow-speed train governs changed: 1 s to 1/15 are")
         .contains("At 1/30 to 1/500 any change is less than a tenth of a stop.")
-        .contains("The slow speeds taken together run more evenly");
+        .contains("The slow speeds taken together run more evenly")
+        .contains("As found: ADVANCE FIRST. Make the shutter trip earlier in the stroke.")
+        .contains("As left: ONE CLICK, WIND TURNS: the linkage is right.");
+    try (PDDocument page = Loader.loadPDF(practice.resolve("hand-over.pdf").toFile())) {
+      assertThat(new PDFTextStripper().getText(page))
+          .contains("As left: ONE CLICK, WIND TURNS: the linkage is right.")
+          .contains("measured: linkage");
+    }
   }
 
   @Test

@@ -110,9 +110,9 @@ final class DeskLinkage {
     int before = view().presses().size();
     hand.key(KeyEvent.VK_F);
     BenchView found =
-        hand.await("the wind is tried", v -> v.linkage().prompt().remark().contains("press "));
+        hand.await("the wind is tried", v -> v.linkage().doFirst().contains("press "));
     WindState wind =
-        found.linkage().prompt().remark().contains("press W") ? WindState.TURNS : WindState.LOCKED;
+        found.linkage().doFirst().contains("press W") ? WindState.TURNS : WindState.LOCKED;
     hand.key(wind == WindState.TURNS ? KeyEvent.VK_W : KeyEvent.VK_O);
     hand.await("the press counts", v -> v.presses().size() == before + 1);
   }

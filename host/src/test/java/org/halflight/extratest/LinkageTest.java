@@ -30,10 +30,10 @@ class LinkageTest {
     assertThat(ExtraTestWords.lines(linkage))
         .containsExactly(
             "ONE CLICK, WIND TURNS: the linkage is right.",
-            "rest check: 1 NEITHER.",
-            "stop and let go: 5 BOTH.",
-            "slow squeeze: 5 BOTH.",
-            "quick tap: 3 BOTH.");
+            "After rest check: 1 NEITHER.",
+            "After stop and let go: 5 BOTH.",
+            "After slow squeeze: 5 BOTH.",
+            "After quick tap: 3 BOTH.");
     assertThat(
             MeasuredChecks.handBack(List.of(linkage))
                 .answer(CheckItem.WIND, CheckState.NOT_TESTED)
@@ -51,7 +51,8 @@ class LinkageTest {
     assertThat(linkage.state()).isEqualTo(CheckState.FAULT);
     assertThat(ExtraTestWords.lines(linkage).get(0))
         .isEqualTo("SHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.");
-    assertThat(ExtraTestWords.lines(linkage)).contains("stop and let go: 5 BOTH, 1 SHUTTER ONLY.");
+    assertThat(ExtraTestWords.lines(linkage))
+        .contains("After stop and let go: 5 BOTH, 1 SHUTTER ONLY.");
   }
 
   @Test

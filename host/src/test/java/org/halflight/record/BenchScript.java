@@ -261,6 +261,12 @@ final class BenchScript {
     return this;
   }
 
+  /** The foil at the wind knob touches its wire, or leaves it. */
+  BenchScript foil(boolean touches) {
+    edge(Channel.KNOB, touches, ticks);
+    return this;
+  }
+
   BenchScript pressesInVain() {
     passes(TICKS_PER_SECOND / 2);
     edge(Channel.RELEASE, true, ticks);

@@ -41,6 +41,11 @@ class PressesInRecordTest {
       assertThat(linkage.judged().presses()).hasSize(3);
       assertThat(linkage.plunger()).contains(new PlungerReading(1.3, 1.45));
       assertThat(record.integrityFaults()).isEmpty();
+      SessionStart start = SessionStart.of(events().get(0), "");
+      ReducedSession told = ReducedSession.of(events());
+      assertThat(agrees(record, start, told)).isTrue();
+      record.keepLinkage(start.key(), live.presses(), List.of());
+      assertThat(agrees(record, start, told)).isFalse();
     }
   }
 
@@ -71,6 +76,10 @@ class PressesInRecordTest {
       assertThat(linkage.judged().presses()).hasSize(2);
       assertThat(linkage.judged().faults()).isEmpty();
     }
+  }
+
+  private static boolean agrees(WorkshopRecord record, SessionStart start, ReducedSession told) {
+    return record.database.read(connection -> PressRows.isKept(connection, start, told));
   }
 
   private static List<ExtraTest> tried(WorkshopRecord record) {

@@ -144,6 +144,20 @@ class LinkagePressesTest {
   }
 
   @Test
+  void aSlowSqueezeIsNoSelfTimerAndNoReleaseDelay() {
+    bench.press();
+    bench.pass(4);
+    bench.light(0.125, 0.001);
+    bench.letGo();
+    bench.quiet();
+
+    FiringResult squeezed = bench.result(1);
+    assertThat(squeezed.releaseDelaySeconds().orElseThrow()).isGreaterThan(3.5);
+    assertThat(squeezed.countedDelaySeconds()).isEmpty();
+    assertThat(bench.news(SessionEvent.IsTheSelfTimerOn.class)).isEmpty();
+  }
+
+  @Test
   void whatNobodySawIsNoPressWithoutLight() {
     bench.handle(new SessionInput.Damaged(Firing.Damage.LINES_LOST));
     key(LinkageStep.SQUEEZE, WindState.TURNS);

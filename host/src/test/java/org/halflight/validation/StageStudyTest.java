@@ -19,10 +19,10 @@ class StageStudyTest {
       names = {"PINCHED_CASE", "TOUCHING_CELL", "WRONG_COVER"})
   void faultsAreFoundWhereTheyComeIn(Fault fault) {
     List<Reported> all = StageStudy.reported(fault, REPAIRS);
-    assertThat(StageStudy.found(all)).isGreaterThan(0.75);
+    assertThat(StageStudy.found(all)).isGreaterThan(0.82);
     assertThat(
             StageStudy.found(all.stream().filter(each -> each.repair().sizeStops() > 0.3).toList()))
-        .isGreaterThan(0.88);
+        .isGreaterThan(0.93);
   }
 
   @Test

@@ -57,7 +57,7 @@ class AssemblyStagesTest {
     assertThat(ring.changed()).containsExactly(Part.RING);
     assertThat(ring.suspects()).containsExactly(Suspect.PINCHED_CASE);
     assertThat(StageWords.sentences(ring).get(0))
-        .isEqualTo("The ring costs 0.4 stop at 1/2 (\u00b10.2).");
+        .isEqualTo("The ring costs 0.4 stop at 1/2 (\u00b10.1).");
     assertThat(changes.subList(0, 4)).noneMatch(StageChange::isFound);
     assertThat(StageWords.sentences(changes.get(0)).get(0)).startsWith("No change seen at 1/2");
   }
@@ -122,6 +122,23 @@ class AssemblyStagesTest {
     StageChange bulb = last(stage(LOOSE, 0, 0), sticks);
     assertThat(bulb.bulb()).isEqualTo(Failing.BEGINS);
     assertThat(StageWords.finding(bulb)).isEqualTo("With the ring: the B test fails now.");
+  }
+
+  @Test
+  void aShutterThatIsKnownToFailIsNotFoundAnewWhenItFailsOrNotByLuck() {
+    Stage slow = stage(TIGHT, 0.6, 0);
+    Stage hangs =
+        new Stage(
+            BOTH,
+            true,
+            Optional.of(RIGHT),
+            Fired.of(SLOW, List.of(0.6), 2),
+            Fired.of(TOP, List.of(0.0), 0));
+    List<StageChange> changes =
+        AssemblyStages.of(List.of(stage(LOOSE, 0, 0), slow, hangs, slow)).changes();
+    assertThat(changes.get(0).isFound()).isTrue();
+    assertThat(changes.get(1).firings()).isEqualTo(Failing.NO);
+    assertThat(changes.get(2).firings()).isEqualTo(Failing.NO);
   }
 
   @Test

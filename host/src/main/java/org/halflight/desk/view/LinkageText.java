@@ -9,6 +9,8 @@ import org.halflight.extratest.ExtraTests;
 import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageJudgement;
+import org.halflight.extratest.PressOutcome;
+import org.halflight.session.LinkageStep;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
@@ -26,7 +28,7 @@ final class LinkageText {
     return linkage.isShown() ? Optional.of(numerals(linkage)) : Optional.empty();
   }
 
-  private static NumeralsText numerals(LinkageView linkage) {
+  static NumeralsText numerals(LinkageView linkage) {
     LinkageJudgement judged = linkage.judged();
     if (!linkage.isUnderWay()) {
       return words(
@@ -39,7 +41,7 @@ final class LinkageText {
     }
     if (judged.presses().isEmpty()) {
       String key = linkage.step().isEmpty() ? "desk.linkage.setUp" : "desk.linkage.tap";
-      return words(Words.say(key), "", "", NumeralsText.Tone.PROVISIONAL);
+      return words(Words.say(key), "", "", NumeralsText.Tone.SETTLED);
     }
     JudgedPress last = judged.presses().get(judged.presses().size() - 1);
     String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
@@ -49,7 +51,14 @@ final class LinkageText {
         last.aheadSeconds().isEmpty()
             ? number
             : Words.say("desk.linkage.pressNote", number, LinkageWords.apart(last)),
-        NumeralsText.Tone.OUTCOME);
+        isAsItShouldBe(last) ? NumeralsText.Tone.SETTLED : NumeralsText.Tone.OUTCOME);
+  }
+
+  private static boolean isAsItShouldBe(JudgedPress press) {
+    return press.step() == LinkageStep.REST
+        ? press.outcome() == PressOutcome.NEITHER
+        : press.outcome() == PressOutcome.BOTH
+            || (press.outcome() == PressOutcome.NEITHER && !press.step().isFullPress());
   }
 
   private static String step(JudgedPress press) {
@@ -82,7 +91,7 @@ final class LinkageText {
             .map(Message::text)
             .orElse("");
     String text =
-        Stream.of(linkage.prompt().remark(), attention, linkage.prompt().sentence())
+        Stream.of(linkage.doFirst(), attention, linkage.prompt().sentence())
             .filter(part -> !part.isEmpty())
             .collect(Collectors.joining(" "));
     return Optional.of(new MessageText(text, MessageText.Kind.QUESTION));

@@ -11,6 +11,7 @@ import org.halflight.workflow.Prompt;
  * The linkage test that goes on, press by press, or has just ended.
  *
  * @param prompt what the person is to do, or what came of it
+ * @param doFirst what to do before what the prompt asks for; may be empty
  * @param step that is due; empty while the camera is set up, and at the end
  * @param made presses of that step so far
  * @param asksForWind whether it waits for the person to say how the wind is
@@ -18,6 +19,7 @@ import org.halflight.workflow.Prompt;
  */
 public record LinkageView(
     Prompt prompt,
+    String doFirst,
     Optional<LinkageStep> step,
     int made,
     boolean asksForWind,
@@ -26,6 +28,7 @@ public record LinkageView(
   public static final LinkageView NOTHING =
       new LinkageView(
           LightTestView.NOTHING.prompt(),
+          "",
           Optional.empty(),
           0,
           false,
@@ -35,6 +38,7 @@ public record LinkageView(
   static LinkageView of(LinkageWork work) {
     return new LinkageView(
         work.prompt(),
+        work.doFirst(),
         work.step(),
         work.step().map(work::made).orElse(0),
         work.asksForWind(),
