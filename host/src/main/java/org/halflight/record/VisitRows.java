@@ -3,6 +3,7 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
+import org.halflight.job.Detail;
 import org.halflight.job.Finding;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
@@ -23,14 +25,15 @@ final class VisitRows {
 
   private VisitRows() {}
 
-  static Visit keep(Connection connection, Visit visit) throws SQLException {
+  static Visit keep(Connection connection, Visit visit, Instant now) throws SQLException {
     Columns columns =
         new Columns()
             .set("camera_id", visit.camera().value())
             .set("job_number", visit.jobNumber())
             .set("received_at_millis", visit.receivedAt())
-            .setOptional("handed_back_at_millis", visit.handedBackAt());
-    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id()));
+            .setOptional("handed_back_at_millis", visit.handedBackAt())
+            .set(Detail.OF_VISIT, visit.details());
+    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id(), now));
     Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
@@ -56,12 +59,7 @@ final class VisitRows {
             VisitRows::readBare,
             value)) {
       visits.add(
-          new Visit(
-              bare.id(),
-              bare.camera(),
-              bare.jobNumber(),
-              bare.receivedAt(),
-              bare.handedBackAt(),
+          bare.with(
               checklist(connection, bare.id(), INTAKE),
               checklist(connection, bare.id(), HAND_BACK)));
     }
@@ -76,7 +74,8 @@ final class VisitRows {
         Row.moment(row, "received_at_millis").orElseThrow(),
         Row.moment(row, "handed_back_at_millis"),
         Checklist.EMPTY,
-        Checklist.EMPTY);
+        Checklist.EMPTY,
+        Columns.details(row, Detail.OF_VISIT));
   }
 
   /** Only what was answered has a row. */

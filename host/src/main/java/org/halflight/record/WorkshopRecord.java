@@ -15,6 +15,7 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
+import org.halflight.job.Correction;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.Visit;
@@ -116,22 +117,23 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
-   * Keeps a camera: a new one gets its number, a known one is changed.
+   * Keeps a camera: a new one gets its number, a known one is changed. What a change takes the
+   * place of is kept too, see {@link #corrections(Camera)}.
    *
    * @return the camera with its number
    */
   public Camera keep(Camera camera) {
-    return database.write(connection -> CameraRows.keep(connection, camera));
+    return database.write(connection -> CameraRows.keep(connection, camera, clock.instant()));
   }
 
   /** Keeps a visit with its lists, like {@link #keep(Camera)}. */
   public Visit keep(Visit visit) {
-    return database.write(connection -> VisitRows.keep(connection, visit));
+    return database.write(connection -> VisitRows.keep(connection, visit, clock.instant()));
   }
 
   /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
   public WorkEntry keep(WorkEntry entry) {
-    return database.write(connection -> WorkRows.keep(connection, entry));
+    return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
   }
 
   /**
@@ -140,6 +142,16 @@ public final class WorkshopRecord implements AutoCloseable {
    */
   public Run keep(Run run) {
     return database.write(connection -> RunRows.keep(connection, run));
+  }
+
+  /** What was corrected in what is noted of a camera, the oldest first. */
+  public List<Correction> corrections(Camera camera) {
+    return database.read(connection -> Corrections.of(connection, "camera", camera.id().value()));
+  }
+
+  /** What was corrected in what is noted of a visit, the oldest first; its lists have none. */
+  public List<Correction> corrections(Visit visit) {
+    return database.read(connection -> Corrections.of(connection, "visit", visit.id().value()));
   }
 
   /** The camera of a number. */
