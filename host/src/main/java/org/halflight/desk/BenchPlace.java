@@ -191,6 +191,11 @@ final class BenchPlace extends Place {
     }
   }
 
+  /** The speed that the person has selected beside the one to fire; empty where that is the same. */
+  Optional<MarkedSpeed> selected() {
+    return looked.filter(speed -> looksElsewhere);
+  }
+
   /** The speed whose row is shown. */
   Optional<MarkedSpeed> looked() {
     return looked;

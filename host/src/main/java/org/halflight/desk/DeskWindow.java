@@ -281,7 +281,7 @@ final class DeskWindow {
           CONDITION_STOPPED_DOWN,
           CONDITION_LAST_TOO ->
           ConditionKeys.of(act).ifPresent(key -> asks(hands -> hands.run().condition(key)));
-      case TWO -> asks(hands -> hands.two(bench.looked()));
+      case TWO -> asks(hands -> hands.two(bench.selected()));
       case SWITCH_COVER -> asks(hands -> hands.flip(Assembly.Switch.COVER));
       case SWITCH_CELLS -> asks(hands -> hands.flip(Assembly.Switch.CELLS));
       case SWITCH_PLACE -> asks(hands -> hands.flip(Assembly.Switch.PLACE));

@@ -116,10 +116,9 @@ final class NumeralsPanel extends PaintedComponent {
       Font figure = fitted(g, ofHeight(g, (int) (digits * FIGURE_SHARE)), side.figure(), room);
       y += Look.px(10) + (int) (digits * FIGURE_SHARE);
       drawShape(g, figure, side.figure(), left, y);
-      String detail = side.isShown() && !both.enough().isEmpty() ? both.enough() : side.detail();
-      g.setFont(fitted(g, small, detail, room));
+      g.setFont(fitted(g, small, side.detail(), room));
       g.setColor(look().ink());
-      g.drawString(detail, left, y + Look.px(4) + g.getFontMetrics(small).getHeight());
+      g.drawString(side.detail(), left, y + Look.px(4) + g.getFontMetrics(small).getHeight());
     }
   }
 

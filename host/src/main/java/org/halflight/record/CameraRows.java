@@ -11,6 +11,7 @@ import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.halflight.job.Camera;
 import org.halflight.job.FrameSize;
+import org.halflight.job.Detail;
 import org.halflight.job.Id;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.MarkedSpeed;
@@ -34,8 +35,9 @@ final class CameraRows {
             .setOptional("frame_width_micrometres", camera.frame().map(FrameSize::widthMicrometres))
             .setOptional(
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
-            .set("firing_without_film", camera.firingWithoutFilm());
-    return camera.withId(columns.correct(connection, "camera", camera.id(), now));
+            .set("firing_without_film", camera.firingWithoutFilm())
+            .set(Detail.OF_CAMERA, camera.details());
+    return camera.withId(columns.keep(connection, "camera", camera.id(), now));
   }
 
   static Optional<Camera> find(Connection connection, Id<Camera> id) throws SQLException {
@@ -78,6 +80,7 @@ final class CameraRows {
         width.isPresent() && height.isPresent()
             ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))
             : Optional.empty(),
-        Row.given(row, "firing_without_film"));
+        Row.given(row, "firing_without_film"),
+        Columns.details(row, Detail.OF_CAMERA));
   }
 }

@@ -2,9 +2,11 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +14,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.job.Id;
 import org.halflight.stored.StoredWords;
 
@@ -50,6 +54,27 @@ final class Columns {
 
   <E extends Enum<E>> Columns setOptional(String column, StoredWords<E> words, Optional<E> value) {
     return setOptional(column, value.map(words::word));
+  }
+
+  /** Details under their words, with an underscore for a hyphen. */
+  Columns set(List<Detail> which, Details details) {
+    for (Detail detail : which) {
+      String words = details.of(detail);
+      values.put(column(detail), words.isEmpty() ? null : words);
+    }
+    return this;
+  }
+
+  static Details details(ResultSet row, List<Detail> which) throws SQLException {
+    Map<Detail, String> noted = new EnumMap<>(Detail.class);
+    for (Detail detail : which) {
+      Row.text(row, column(detail)).ifPresent(words -> noted.put(detail, words));
+    }
+    return new Details(noted);
+  }
+
+  private static String column(Detail detail) {
+    return Detail.WORDS.word(detail).replace('-', '_');
   }
 
   Columns set(String column, Instant value) {
@@ -100,42 +125,12 @@ final class Columns {
     return id;
   }
 
-  /**
-   * As {@link #keep(Connection, String, Id)}; what a row said before it was changed is kept beside.
-   *
-   * @param now when it is changed
-   */
-  <T> Id<T> correct(Connection connection, String table, Id<T> id, Instant now)
-      throws SQLException {
-    Map<String, String> before = id.isNew() ? Map.of() : texts(connection, table, id.value());
-    Id<T> kept = keep(connection, table, id);
-    if (!before.isEmpty()) {
-      Map<String, String> after = texts(connection, table, id.value());
-      for (Map.Entry<String, String> each : before.entrySet()) {
-        if (!each.getValue().equals(after.get(each.getKey()))) {
-          EarlierValues.keep(connection, table, id.value(), each.getKey(), each.getValue(), now);
-        }
-      }
+  /** Like {@link #keep}; what a correction takes the place of is kept too. */
+  <T> Id<T> keep(Connection connection, String table, Id<T> id, Instant now) throws SQLException {
+    if (!id.isNew()) {
+      Corrections.keepEarlier(connection, table, id.value(), values, now);
     }
-    return kept;
-  }
-
-  /** These columns of a row as text, NULL as an empty one; none where there is no such row. */
-  private Map<String, String> texts(Connection connection, String table, long id)
-      throws SQLException {
-    List<String> names = List.copyOf(values.keySet());
-    return Query.first(
-            connection,
-            "SELECT " + String.join(", ", names) + " FROM " + table + " WHERE id = ?",
-            row -> {
-              Map<String, String> texts = new LinkedHashMap<>();
-              for (String name : names) {
-                texts.put(name, Row.text(row, name).orElse(""));
-              }
-              return texts;
-            },
-            id)
-        .orElse(Map.of());
+    return keep(connection, table, id);
   }
 
   /** Adds a row to a table that numbers none. */

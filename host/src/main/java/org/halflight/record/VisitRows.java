@@ -13,6 +13,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
+import org.halflight.job.Detail;
 import org.halflight.job.Finding;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
@@ -22,6 +23,9 @@ final class VisitRows {
   private static final String INTAKE = "intake";
   private static final String HAND_BACK = "hand-back";
 
+  /** The table of the answers, by which corrections of them are known. */
+  static final String CHECKS = "visit_check";
+
   private VisitRows() {}
 
   static Visit keep(Connection connection, Visit visit, Instant now) throws SQLException {
@@ -30,9 +34,10 @@ final class VisitRows {
             .set("camera_id", visit.camera().value())
             .set("job_number", visit.jobNumber())
             .set("received_at_millis", visit.receivedAt())
-            .setOptional("handed_back_at_millis", visit.handedBackAt());
+            .setOptional("handed_back_at_millis", visit.handedBackAt())
+            .set(Detail.OF_VISIT, visit.details());
     Optional<Visit> before = find(connection, visit.id());
-    Visit kept = visit.withId(columns.correct(connection, "visit", visit.id(), now));
+    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id(), now));
     Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
@@ -62,12 +67,7 @@ final class VisitRows {
             VisitRows::readBare,
             value)) {
       visits.add(
-          new Visit(
-              bare.id(),
-              bare.camera(),
-              bare.jobNumber(),
-              bare.receivedAt(),
-              bare.handedBackAt(),
+          bare.with(
               checklist(connection, bare.id(), INTAKE),
               checklist(connection, bare.id(), HAND_BACK)));
     }
@@ -82,7 +82,8 @@ final class VisitRows {
         Row.moment(row, "received_at_millis").orElseThrow(),
         Row.moment(row, "handed_back_at_millis"),
         Checklist.EMPTY,
-        Checklist.EMPTY);
+        Checklist.EMPTY,
+        Columns.details(row, Detail.OF_VISIT));
   }
 
   /** An answer that was changed, and not only given, is kept. */
@@ -97,9 +98,9 @@ final class VisitRows {
     for (Map.Entry<CheckItem, Finding> each : before.findings().entrySet()) {
       Finding was = each.getValue();
       if (!was.equals(Finding.NOT_TESTED) && !was.equals(after.of(each.getKey()))) {
-        EarlierValues.keep(
+        Corrections.keep(
             connection,
-            "visit_check",
+            CHECKS,
             visit.value(),
             list + '/' + CheckItem.WORDS.word(each.getKey()),
             (CheckState.WORDS.word(was.state()) + ' ' + was.note()).strip(),

@@ -33,7 +33,7 @@ final class WorkRows {
             .set(
                 "after_firing_number",
                 after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty());
-    return entry.withId(columns.correct(connection, "work_entry", entry.id(), now));
+    return entry.withId(columns.keep(connection, "work_entry", entry.id(), now));
   }
 
   /** The work log of a visit, in order of time. */

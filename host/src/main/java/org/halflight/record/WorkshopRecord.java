@@ -15,7 +15,7 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
-import org.halflight.job.EarlierValue;
+import org.halflight.job.Correction;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
 import org.halflight.job.SheetEntry;
@@ -119,7 +119,8 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
-   * Keeps a camera: a new one gets its number, a known one is changed.
+   * Keeps a camera: a new one gets its number, a known one is changed. What a change takes the
+   * place of is kept too, see {@link #corrections(Camera)}.
    *
    * @return the camera with its number
    */
@@ -148,6 +149,28 @@ public final class WorkshopRecord implements AutoCloseable {
    */
   public Run keep(Run run) {
     return database.write(connection -> RunRows.keep(connection, run));
+  }
+
+  /** What was corrected in what is noted of a camera, the oldest first. */
+  public List<Correction> corrections(Camera camera) {
+    return database.read(connection -> Corrections.of(connection, "camera", camera.id().value()));
+  }
+
+  /** What was corrected in what is noted of a visit, the oldest first, then in its lists. */
+  public List<Correction> corrections(Visit visit) {
+    return database.read(
+        connection -> {
+          long id = visit.id().value();
+          List<Correction> all = new ArrayList<>(Corrections.of(connection, "visit", id));
+          all.addAll(Corrections.of(connection, VisitRows.CHECKS, id));
+          return all;
+        });
+  }
+
+  /** What was corrected in an entry of a work log, the oldest first. */
+  public List<Correction> corrections(WorkEntry entry) {
+    return database.read(
+        connection -> Corrections.of(connection, "work_entry", entry.id().value()));
   }
 
   /** The camera of a number. */
@@ -186,27 +209,6 @@ public final class WorkshopRecord implements AutoCloseable {
   /** The strip sheet of a visit. */
   public StripSheet stripSheet(Id<Visit> visit) {
     return database.read(connection -> SheetRows.of(connection, visit));
-  }
-
-  /** What a camera said before it was corrected, in the order of the corrections. */
-  public List<EarlierValue> earlierOfCamera(Id<Camera> camera) {
-    return database.read(c -> EarlierValues.of(c, "camera", camera.value()));
-  }
-
-  /** What a visit and its lists said before they were corrected. */
-  public List<EarlierValue> earlierOfVisit(Id<Visit> visit) {
-    return database.read(
-        connection -> {
-          List<EarlierValue> all =
-              new ArrayList<>(EarlierValues.of(connection, "visit", visit.value()));
-          all.addAll(EarlierValues.of(connection, "visit_check", visit.value()));
-          return all;
-        });
-  }
-
-  /** What an entry of a work log said before it was corrected. */
-  public List<EarlierValue> earlierOfWork(Id<WorkEntry> entry) {
-    return database.read(c -> EarlierValues.of(c, "work_entry", entry.value()));
   }
 
   /** The run of a number. */

@@ -73,6 +73,42 @@ CREATE TABLE plunger_reading (
   row_crc INTEGER NOT NULL DEFAULT -1
 ) STRICT;
 
+-- What is noted of a camera and of a visit in words.
+ALTER TABLE camera ADD COLUMN maker TEXT CHECK (maker <> '');
+
+ALTER TABLE camera ADD COLUMN model TEXT CHECK (model <> '');
+
+ALTER TABLE camera ADD COLUMN lens TEXT CHECK (lens <> '');
+
+ALTER TABLE camera ADD COLUMN second_serial TEXT CHECK (second_serial <> '');
+
+ALTER TABLE visit ADD COLUMN complaint TEXT CHECK (complaint <> '');
+
+ALTER TABLE visit ADD COLUMN answer TEXT CHECK (answer <> '');
+
+ALTER TABLE visit ADD COLUMN owner TEXT CHECK (owner <> '');
+
+ALTER TABLE visit ADD COLUMN film TEXT CHECK (film IN ('yes', 'no'));
+
+ALTER TABLE visit ADD COLUMN lubricant TEXT CHECK (lubricant <> '');
+
+-- What stood in a camera, a visit or the work log before somebody corrected it.
+CREATE TABLE correction (
+  id INTEGER PRIMARY KEY,
+  table_name TEXT NOT NULL,
+  row_id INTEGER NOT NULL,
+  column_name TEXT NOT NULL,
+  earlier TEXT NOT NULL,
+  kept_at_millis INTEGER NOT NULL,
+  row_crc INTEGER NOT NULL DEFAULT -1
+) STRICT;
+
+CREATE TRIGGER correction_stays BEFORE DELETE ON correction
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what was corrected is kept');
+END;
+
 -- The strip sheet of a visit. Each row is what one line of it came to say; a correction is another row.
 CREATE TABLE sheet_entry (
   id INTEGER PRIMARY KEY,
@@ -99,16 +135,3 @@ WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
 BEGIN
   SELECT RAISE (ABORT, 'what the strip sheet said is never deleted');
 END;
-
--- What a camera, a visit, its lists or an entry of the work log said before somebody corrected it.
-CREATE TABLE earlier_value (
-  id INTEGER PRIMARY KEY,
-  of_table TEXT NOT NULL CHECK (of_table IN ('camera', 'visit', 'visit_check', 'work_entry')),
-  of_id INTEGER NOT NULL,
-  name TEXT NOT NULL,
-  words TEXT NOT NULL,
-  replaced_at_millis INTEGER NOT NULL,
-  row_crc INTEGER NOT NULL DEFAULT -1
-) STRICT;
-
-CREATE INDEX earlier_value_of ON earlier_value (of_table, of_id);

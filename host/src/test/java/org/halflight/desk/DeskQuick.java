@@ -11,6 +11,7 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.TwoText;
 import org.halflight.session.Phase;
+import org.halflight.verdict.TwoAtOnce;
 
 /**
  * A quick look as found, then two speeds adjusted at once, by keys on the practice rig. A program
@@ -100,6 +101,9 @@ final class DeskQuick {
     hand.await("adjusting", v -> v.setup().filter(s -> s.phase() == Phase.ADJUSTING).isPresent());
     hand.key(KeyEvent.VK_V);
     hand.await("two at once", v -> v.two().isPresent());
+    check(
+        TwoText.of(view()).orElseThrow().sides().get(1).speed().equals("1/15"),
+        "the usual pair, whatever was fired last");
     fireBoth();
     shot("6-two");
     hand.key(KeyEvent.VK_A);
@@ -111,7 +115,7 @@ final class DeskQuick {
     fireBoth();
     shot("7-closer");
     TwoText text = TwoText.of(view()).orElseThrow();
-    check(text.sides().get(0).word().equals("closer"), text.spoken());
+    check(view().two().orElseThrow().first().change() == TwoAtOnce.Change.CLOSER, text.spoken());
     hand.key(KeyEvent.VK_V);
     hand.await("one at a time", v -> v.two().isEmpty());
   }

@@ -9,7 +9,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
-import org.halflight.job.EarlierValue;
+import org.halflight.job.Correction;
 import org.halflight.job.SheetEntry;
 import org.halflight.job.SheetItem;
 import org.halflight.job.SheetState;
@@ -79,18 +79,13 @@ class StripSheetInRecordTest {
           record.keep(
               visit(record)
                   .withIntake(Checklist.EMPTY.with(CheckItem.LENS, CheckState.FAULT, "haze")));
-      assertThat(record.earlierOfVisit(visit.id())).as("first answers correct nothing").isEmpty();
+      assertThat(record.corrections(visit)).as("first answers correct nothing").isEmpty();
       record.keep(
-          new Visit(
-              visit.id(),
-              visit.camera(),
-              "J-18",
-              visit.receivedAt(),
-              visit.handedBackAt(),
-              visit.intake().with(CheckItem.LENS, CheckState.OK, ""),
-              visit.handBack()));
-      assertThat(record.earlierOfVisit(visit.id()))
-          .extracting(EarlierValue::name, EarlierValue::words)
+          visit
+              .with("J-18", visit.details())
+              .withIntake(visit.intake().with(CheckItem.LENS, CheckState.OK, "")));
+      assertThat(record.corrections(visit))
+          .extracting(Correction::field, Correction::earlier)
           .containsExactly(
               org.assertj.core.groups.Tuple.tuple("job_number", "J-17"),
               org.assertj.core.groups.Tuple.tuple("intake/lens", "fault haze"));
@@ -98,14 +93,14 @@ class StripSheetInRecordTest {
       Camera camera = record.camera(visit.camera()).orElseThrow();
       record.keep(Camera.of("Aunt Ada", camera.shutter(), camera.dial()).withId(camera.id()));
       record.keep(record.camera(camera.id()).orElseThrow());
-      assertThat(record.earlierOfCamera(camera.id()))
-          .extracting(EarlierValue::words)
+      assertThat(record.corrections(camera))
+          .extracting(Correction::earlier)
           .containsExactly("A");
 
       WorkEntry entry = record.keep(WorkEntry.of(visit.id(), MONDAY, WorkKind.CLEANED, "baldes"));
       record.keep(WorkEntry.of(visit.id(), MONDAY, WorkKind.CLEANED, "blades").withId(entry.id()));
-      assertThat(record.earlierOfWork(entry.id()))
-          .extracting(EarlierValue::name, EarlierValue::words)
+      assertThat(record.corrections(entry))
+          .extracting(Correction::field, Correction::earlier)
           .containsExactly(org.assertj.core.groups.Tuple.tuple("text", "baldes"));
     }
   }

@@ -22,7 +22,8 @@ public record TwoText(List<Side> sides, String enough) {
    * One of the two speeds.
    *
    * @param speed as engraved
-   * @param word what the last adjustment did, such as closer; empty where that is not known
+   * @param word what the last adjustment did, such as closer; enough once both are within
+   *     tolerance; empty where nothing is known
    * @param figure mean error in stops since the last adjustment; a hyphen where nothing was fired
    * @param detail how well it is known, and what it was before
    * @param isShown whether it is to be fired now
@@ -68,7 +69,9 @@ public record TwoText(List<Side> sides, String enough) {
             : Words.say("desk.two.fired", side.firings(), TwoSpeeds.FIRINGS);
     return new Side(
         Numbers.speed(side.speed()),
-        TwoWords.change(side),
+        view.two().filter(TwoAtOnce::isEnough).isPresent()
+            ? Words.say("desk.two.enough")
+            : TwoWords.change(side),
         side.errorStops().isPresent()
             ? Numbers.bareStops(side.errorStops().getAsDouble())
             : Words.say("desk.two.none"),
