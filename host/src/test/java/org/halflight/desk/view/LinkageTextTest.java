@@ -37,6 +37,12 @@ class LinkageTextTest {
     NumeralsText both = numerals(true, REST, stop(true, WindState.TURNS));
     assertThat(both.large()).isEqualTo("BOTH");
     assertThat(both.tone()).isEqualTo(NumeralsText.Tone.SETTLED);
+    assertThat(numerals(true, REST, stop(true, WindState.LOCKED), stop(true, WindState.TURNS)))
+        .as("the advice is about the press before")
+        .returns("BOTH", NumeralsText::large)
+        .returns(
+            "So far SHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.",
+            NumeralsText::time);
   }
 
   @Test
@@ -45,7 +51,11 @@ class LinkageTextTest {
         new JudgedPress(LinkageStep.SQUEEZE, true, WindState.TURNS, false, OptionalDouble.of(0.18));
     NumeralsText text = numerals(true, REST, slow);
     assertThat(text.large()).isEqualTo("BOTH");
-    assertThat(text.note()).contains("180 ms");
+    assertThat(text.note()).endsWith("; advance 180 ms ahead");
+    JudgedPress slower =
+        new JudgedPress(
+            LinkageStep.SQUEEZE, true, WindState.TURNS, false, OptionalDouble.of(-0.4172));
+    assertThat(numerals(true, REST, slower).note()).as("two digits").endsWith("420 ms after");
     assertThat(text.tone()).isEqualTo(NumeralsText.Tone.SETTLED);
   }
 
@@ -74,7 +84,7 @@ class LinkageTextTest {
   @Test
   void beforeTheFirstPressItSaysWhatToDo() {
     LinkageView setUp = new LinkageView(prompt(true), "", Optional.empty(), 0, false, judged());
-    assertThat(LinkageText.numerals(setUp).large()).isEqualTo("Set the camera up");
+    assertThat(LinkageText.numerals(setUp).large()).isEqualTo("Set up first");
     assertThat(numerals(true).large()).isEqualTo("Tap the camera");
   }
 
