@@ -196,16 +196,7 @@ final class CameraPlace extends Place {
           Camera kept = record.keep(typed);
           Visit here =
               before
-                  .map(
-                      v ->
-                          new Visit(
-                              v.id(),
-                              kept.id(),
-                              number,
-                              v.receivedAt(),
-                              v.handedBackAt(),
-                              v.intake(),
-                              v.handBack()))
+                  .map(v -> v.with(number, v.details()))
                   .orElseGet(() -> Visit.begins(kept.id(), number, now));
           return new Here(kept, record.keep(here));
         },
@@ -253,17 +244,7 @@ final class CameraPlace extends Place {
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
-    visit =
-        visit.map(
-            v ->
-                new Visit(
-                    v.id(),
-                    v.camera(),
-                    v.jobNumber(),
-                    v.receivedAt(),
-                    v.handedBackAt(),
-                    intake,
-                    handBackList));
+    visit = visit.map(v -> v.with(intake, handBackList));
     visit.ifPresent(changed -> archive.ask(record -> record.keep(changed), kept -> {}));
   }
 

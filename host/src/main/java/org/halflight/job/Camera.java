@@ -16,6 +16,7 @@ import org.halflight.speeds.ShutterKind;
  * @param widestFNumber the f-number of the widest stop, above 0; empty when not known
  * @param frame the size of the picture; empty when not known
  * @param firingWithoutFilm how it is fired without film; empty when nothing is peculiar about it
+ * @param details those of a camera
  */
 public record Camera(
     Id<Camera> id,
@@ -25,11 +26,34 @@ public record Camera(
     Dial dial,
     OptionalDouble widestFNumber,
     Optional<FrameSize> frame,
-    String firingWithoutFilm) {
+    String firingWithoutFilm,
+    Details details) {
   public Camera {
     if (widestFNumber.isPresent() && !isFNumber(widestFNumber.getAsDouble())) {
       throw new IllegalArgumentException("not an f-number: " + widestFNumber.getAsDouble());
     }
+  }
+
+  /** A camera without details. */
+  public Camera(
+      Id<Camera> id,
+      String label,
+      String serialNumber,
+      ShutterKind shutter,
+      Dial dial,
+      OptionalDouble widestFNumber,
+      Optional<FrameSize> frame,
+      String firingWithoutFilm) {
+    this(
+        id,
+        label,
+        serialNumber,
+        shutter,
+        dial,
+        widestFNumber,
+        frame,
+        firingWithoutFilm,
+        Details.NONE);
   }
 
   /** A camera that is in no record yet, and of which only label, shutter and dial are known. */
@@ -41,13 +65,19 @@ public record Camera(
   /** The same camera under a number of the record. */
   public Camera withId(Id<Camera> id) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm);
+        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
   }
 
   /** The same camera with another dial. */
   public Camera withDial(Dial dial) {
     return new Camera(
-        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm);
+        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
+  }
+
+  /** The same camera with other details. */
+  public Camera withDetails(Details details) {
+    return new Camera(
+        id, label, serialNumber, shutter, dial, widestFNumber, frame, firingWithoutFilm, details);
   }
 
   static boolean isFNumber(double value) {

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param handedBackAt when it went back; empty while it is here
  * @param intake what was found when it came in
  * @param handBack what was found before it went back
+ * @param details those of a visit
  */
 public record Visit(
     Id<Visit> id,
@@ -21,7 +22,8 @@ public record Visit(
     Instant receivedAt,
     Optional<Instant> handedBackAt,
     Checklist intake,
-    Checklist handBack) {
+    Checklist handBack,
+    Details details) {
   /** A visit that begins, with empty lists. */
   public static Visit begins(Id<Camera> camera, String jobNumber, Instant receivedAt) {
     return new Visit(
@@ -31,21 +33,32 @@ public record Visit(
         receivedAt,
         Optional.empty(),
         Checklist.EMPTY,
-        Checklist.EMPTY);
+        Checklist.EMPTY,
+        Details.NONE);
   }
 
   /** The same visit under a number of the record. */
   public Visit withId(Id<Visit> id) {
-    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack);
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack, details);
+  }
+
+  /** The same visit with another number of the job and other details. */
+  public Visit with(String jobNumber, Details details) {
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack, details);
+  }
+
+  /** The same visit with other lists. */
+  public Visit with(Checklist intake, Checklist handBack) {
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack, details);
   }
 
   /** The same visit with another intake list. */
   public Visit withIntake(Checklist intake) {
-    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack);
+    return new Visit(id, camera, jobNumber, receivedAt, handedBackAt, intake, handBack, details);
   }
 
   /** The same visit at its end. */
   public Visit handedBack(Instant at, Checklist handBack) {
-    return new Visit(id, camera, jobNumber, receivedAt, Optional.of(at), intake, handBack);
+    return new Visit(id, camera, jobNumber, receivedAt, Optional.of(at), intake, handBack, details);
   }
 }

@@ -3,12 +3,14 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.halflight.job.Camera;
+import org.halflight.job.Detail;
 import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.speeds.Dial;
@@ -20,7 +22,7 @@ import org.halflight.speeds.ShutterKind;
 final class CameraRows {
   private CameraRows() {}
 
-  static Camera keep(Connection connection, Camera camera) throws SQLException {
+  static Camera keep(Connection connection, Camera camera, Instant now) throws SQLException {
     Columns columns =
         new Columns()
             .set("label", camera.label())
@@ -33,8 +35,9 @@ final class CameraRows {
             .setOptional("frame_width_micrometres", camera.frame().map(FrameSize::widthMicrometres))
             .setOptional(
                 "frame_height_micrometres", camera.frame().map(FrameSize::heightMicrometres))
-            .set("firing_without_film", camera.firingWithoutFilm());
-    return camera.withId(columns.keep(connection, "camera", camera.id()));
+            .set("firing_without_film", camera.firingWithoutFilm())
+            .set(Detail.OF_CAMERA, camera.details());
+    return camera.withId(columns.keep(connection, "camera", camera.id(), now));
   }
 
   static Optional<Camera> find(Connection connection, Id<Camera> id) throws SQLException {
@@ -77,6 +80,7 @@ final class CameraRows {
         width.isPresent() && height.isPresent()
             ? Optional.of(new FrameSize(width.getAsLong(), height.getAsLong()))
             : Optional.empty(),
-        Row.given(row, "firing_without_film"));
+        Row.given(row, "firing_without_film"),
+        Columns.details(row, Detail.OF_CAMERA));
   }
 }

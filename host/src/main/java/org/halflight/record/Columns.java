@@ -2,15 +2,20 @@ package org.halflight.record;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.job.Id;
 import org.halflight.stored.StoredWords;
 
@@ -49,6 +54,27 @@ final class Columns {
 
   <E extends Enum<E>> Columns setOptional(String column, StoredWords<E> words, Optional<E> value) {
     return setOptional(column, value.map(words::word));
+  }
+
+  /** Details under their words, with an underscore for a hyphen. */
+  Columns set(List<Detail> which, Details details) {
+    for (Detail detail : which) {
+      String words = details.of(detail);
+      values.put(column(detail), words.isEmpty() ? null : words);
+    }
+    return this;
+  }
+
+  static Details details(ResultSet row, List<Detail> which) throws SQLException {
+    Map<Detail, String> noted = new EnumMap<>(Detail.class);
+    for (Detail detail : which) {
+      Row.text(row, column(detail)).ifPresent(words -> noted.put(detail, words));
+    }
+    return new Details(noted);
+  }
+
+  private static String column(Detail detail) {
+    return Detail.WORDS.word(detail).replace('-', '_');
   }
 
   Columns set(String column, Instant value) {
@@ -97,6 +123,14 @@ final class Columns {
       throw new IllegalArgumentException("not in this record: " + id);
     }
     return id;
+  }
+
+  /** Like {@link #keep}; what a correction takes the place of is kept too. */
+  <T> Id<T> keep(Connection connection, String table, Id<T> id, Instant now) throws SQLException {
+    if (!id.isNew()) {
+      Corrections.keepEarlier(connection, table, id.value(), values, now);
+    }
+    return keep(connection, table, id);
   }
 
   /** Adds a row to a table that numbers none. */

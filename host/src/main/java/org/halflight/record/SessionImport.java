@@ -155,7 +155,7 @@ final class SessionImport {
       camera =
           Optional.of(
               CameraRows.keep(
-                  connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get())));
+                  connection, Camera.of(asked.camera(), asked.shutter().kind(), dial.get()), now));
     }
     Id<Camera> id = camera.get().id();
     Instant at = beganAt.orElse(now);
@@ -165,7 +165,7 @@ final class SessionImport {
             .filter(visit -> visit.handedBackAt().filter(at::isAfter).isEmpty())
             .max(Comparator.comparing(Visit::receivedAt));
     Visit visit =
-        here.isPresent() ? here.get() : VisitRows.keep(connection, Visit.begins(id, "", at));
+        here.isPresent() ? here.get() : VisitRows.keep(connection, Visit.begins(id, "", at), now);
     return Optional.of(visit.id());
   }
 

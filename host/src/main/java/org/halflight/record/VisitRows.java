@@ -3,6 +3,7 @@ package org.halflight.record;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
+import org.halflight.job.Detail;
 import org.halflight.job.Finding;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
@@ -21,19 +23,28 @@ final class VisitRows {
   private static final String INTAKE = "intake";
   private static final String HAND_BACK = "hand-back";
 
+  /** The table of the answers, by which corrections of them are known. */
+  static final String CHECKS = "visit_check";
+
   private VisitRows() {}
 
-  static Visit keep(Connection connection, Visit visit) throws SQLException {
+  static Visit keep(Connection connection, Visit visit, Instant now) throws SQLException {
     Columns columns =
         new Columns()
             .set("camera_id", visit.camera().value())
             .set("job_number", visit.jobNumber())
             .set("received_at_millis", visit.receivedAt())
-            .setOptional("handed_back_at_millis", visit.handedBackAt());
-    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id()));
+            .setOptional("handed_back_at_millis", visit.handedBackAt())
+            .set(Detail.OF_VISIT, visit.details());
+    Optional<Visit> before = find(connection, visit.id());
+    Visit kept = visit.withId(columns.keep(connection, "visit", visit.id(), now));
     Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
+    if (before.isPresent()) {
+      corrected(connection, visit.id(), INTAKE, before.get().intake(), visit.intake(), now);
+      corrected(connection, visit.id(), HAND_BACK, before.get().handBack(), visit.handBack(), now);
+    }
     return kept;
   }
 
@@ -56,12 +67,7 @@ final class VisitRows {
             VisitRows::readBare,
             value)) {
       visits.add(
-          new Visit(
-              bare.id(),
-              bare.camera(),
-              bare.jobNumber(),
-              bare.receivedAt(),
-              bare.handedBackAt(),
+          bare.with(
               checklist(connection, bare.id(), INTAKE),
               checklist(connection, bare.id(), HAND_BACK)));
     }
@@ -76,7 +82,31 @@ final class VisitRows {
         Row.moment(row, "received_at_millis").orElseThrow(),
         Row.moment(row, "handed_back_at_millis"),
         Checklist.EMPTY,
-        Checklist.EMPTY);
+        Checklist.EMPTY,
+        Columns.details(row, Detail.OF_VISIT));
+  }
+
+  /** An answer that was changed, and not only given, is kept. */
+  private static void corrected(
+      Connection connection,
+      Id<Visit> visit,
+      String list,
+      Checklist before,
+      Checklist after,
+      Instant now)
+      throws SQLException {
+    for (Map.Entry<CheckItem, Finding> each : before.findings().entrySet()) {
+      Finding was = each.getValue();
+      if (!was.equals(Finding.NOT_TESTED) && !was.equals(after.of(each.getKey()))) {
+        Corrections.keep(
+            connection,
+            CHECKS,
+            visit.value(),
+            list + '/' + CheckItem.WORDS.word(each.getKey()),
+            (CheckState.WORDS.word(was.state()) + ' ' + was.note()).strip(),
+            now);
+      }
+    }
   }
 
   /** Only what was answered has a row. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -18,7 +19,7 @@ import org.halflight.job.WorkKind;
 final class WorkRows {
   private WorkRows() {}
 
-  static WorkEntry keep(Connection connection, WorkEntry entry) throws SQLException {
+  static WorkEntry keep(Connection connection, WorkEntry entry, Instant now) throws SQLException {
     OptionalInt after = entry.afterFiring();
     Columns columns =
         new Columns()
@@ -32,7 +33,7 @@ final class WorkRows {
             .set(
                 "after_firing_number",
                 after.isPresent() ? OptionalLong.of(after.getAsInt()) : OptionalLong.empty());
-    return entry.withId(columns.keep(connection, "work_entry", entry.id()));
+    return entry.withId(columns.keep(connection, "work_entry", entry.id(), now));
   }
 
   /** The work log of a visit, in order of time. */

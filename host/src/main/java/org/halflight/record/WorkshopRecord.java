@@ -15,8 +15,11 @@ import org.halflight.bench.BenchEvent;
 import org.halflight.bench.SessionFile;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.job.Camera;
+import org.halflight.job.Correction;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.profile.RigProfile;
@@ -116,22 +119,28 @@ public final class WorkshopRecord implements AutoCloseable {
   }
 
   /**
-   * Keeps a camera: a new one gets its number, a known one is changed.
+   * Keeps a camera: a new one gets its number, a known one is changed. What a change takes the
+   * place of is kept too, see {@link #corrections(Camera)}.
    *
    * @return the camera with its number
    */
   public Camera keep(Camera camera) {
-    return database.write(connection -> CameraRows.keep(connection, camera));
+    return database.write(connection -> CameraRows.keep(connection, camera, clock.instant()));
   }
 
   /** Keeps a visit with its lists, like {@link #keep(Camera)}. */
   public Visit keep(Visit visit) {
-    return database.write(connection -> VisitRows.keep(connection, visit));
+    return database.write(connection -> VisitRows.keep(connection, visit, clock.instant()));
   }
 
   /** Keeps an entry of a work log, like {@link #keep(Camera)}. */
   public WorkEntry keep(WorkEntry entry) {
-    return database.write(connection -> WorkRows.keep(connection, entry));
+    return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
+  }
+
+  /** Adds an entry to a strip sheet; entries are never changed. */
+  public SheetEntry add(SheetEntry entry) {
+    return database.write(connection -> SheetRows.add(connection, entry));
   }
 
   /**
@@ -140,6 +149,28 @@ public final class WorkshopRecord implements AutoCloseable {
    */
   public Run keep(Run run) {
     return database.write(connection -> RunRows.keep(connection, run));
+  }
+
+  /** What was corrected in what is noted of a camera, the oldest first. */
+  public List<Correction> corrections(Camera camera) {
+    return database.read(connection -> Corrections.of(connection, "camera", camera.id().value()));
+  }
+
+  /** What was corrected in what is noted of a visit, the oldest first, then in its lists. */
+  public List<Correction> corrections(Visit visit) {
+    return database.read(
+        connection -> {
+          long id = visit.id().value();
+          List<Correction> all = new ArrayList<>(Corrections.of(connection, "visit", id));
+          all.addAll(Corrections.of(connection, VisitRows.CHECKS, id));
+          return all;
+        });
+  }
+
+  /** What was corrected in an entry of a work log, the oldest first. */
+  public List<Correction> corrections(WorkEntry entry) {
+    return database.read(
+        connection -> Corrections.of(connection, "work_entry", entry.id().value()));
   }
 
   /** The camera of a number. */
@@ -173,6 +204,11 @@ public final class WorkshopRecord implements AutoCloseable {
   /** The work log of a visit, in order of time. */
   public List<WorkEntry> workLog(Id<Visit> visit) {
     return database.read(connection -> WorkRows.of(connection, visit));
+  }
+
+  /** The strip sheet of a visit. */
+  public StripSheet stripSheet(Id<Visit> visit) {
+    return database.read(connection -> SheetRows.of(connection, visit));
   }
 
   /** The run of a number. */

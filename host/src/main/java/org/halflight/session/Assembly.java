@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Function;
 import java.util.stream.Stream;
 import org.halflight.stored.StoredWords;
 
@@ -41,7 +40,12 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     }
 
     private Cells next() {
-      return values()[(ordinal() + 1) % values().length];
+      return switch (this) {
+        case NONE -> REAR;
+        case REAR -> FRONT;
+        case FRONT -> BOTH;
+        case BOTH -> NONE;
+      };
     }
   }
 
@@ -63,38 +67,26 @@ public record Assembly(boolean cover, Cells cells, Place place) {
     }
 
     private Place next() {
-      return values()[(ordinal() + 1) % values().length];
+      return switch (this) {
+        case BENCH -> LOOSE;
+        case LOOSE -> TIGHT;
+        case TIGHT -> BENCH;
+      };
     }
   }
 
   /** One of the three switches. */
   public enum Switch {
     /** Cover on or off. */
-    COVER(
-        RunOption.COVER,
-        a -> new Assembly(!a.cover, a.cells, a.place),
-        a -> a.cover ? "on" : "off"),
+    COVER,
     /** Which cells are in. */
-    CELLS(RunOption.CELLS, a -> new Assembly(a.cover, a.cells.next(), a.place), a -> a.cells.word),
+    CELLS,
     /** Where the shutter is. */
-    PLACE(RunOption.PLACE, a -> new Assembly(a.cover, a.cells, a.place.next()), a -> a.place.word);
-
-    private final RunOption<String> option;
-    private final Function<Assembly, Assembly> flip;
-    private final Function<Assembly, String> word;
-
-    Switch(
-        RunOption<String> option,
-        Function<Assembly, Assembly> flip,
-        Function<Assembly, String> word) {
-      this.option = option;
-      this.flip = flip;
-      this.word = word;
-    }
+    PLACE;
 
     /** The switch of a name. */
     public static Optional<Switch> find(String name) {
-      return Arrays.stream(values()).filter(one -> one.option.name().equals(name)).findFirst();
+      return Arrays.stream(values()).filter(one -> one.option().name().equals(name)).findFirst();
     }
 
     /** Every assembly that differs by this switch at most, this one first. */
@@ -104,32 +96,44 @@ public record Assembly(boolean cover, Cells cells, Place place) {
 
     /** What it is noted as. */
     public RunOption<String> option() {
-      return option;
+      return switch (this) {
+        case COVER -> RunOption.COVER;
+        case CELLS -> RunOption.CELLS;
+        case PLACE -> RunOption.PLACE;
+      };
     }
 
     /** The assembly after one flip of this switch. */
     public Assembly flipped(Assembly from) {
-      return flip.apply(from);
+      return switch (this) {
+        case COVER -> new Assembly(!from.cover, from.cells, from.place);
+        case CELLS -> new Assembly(from.cover, from.cells.next(), from.place);
+        case PLACE -> new Assembly(from.cover, from.cells, from.place.next());
+      };
     }
 
-    /** Where it stands, as it is noted. */
+    /** Where it is, as it is noted. */
     public String word(Assembly of) {
-      return word.apply(of);
+      return switch (this) {
+        case COVER -> of.cover ? "on" : "off";
+        case CELLS -> of.cells.word;
+        case PLACE -> of.place.word;
+      };
     }
   }
 
   /** What can be there or not. */
   public enum Part {
     /** The cover of the shutter. */
-    COVER(Assembly::cover),
+    COVER,
     /** The rear cell. */
-    REAR_CELL(a -> a.cells == Cells.REAR || a.cells == Cells.BOTH),
+    REAR_CELL,
     /** The front cell. */
-    FRONT_CELL(a -> a.cells == Cells.FRONT || a.cells == Cells.BOTH),
+    FRONT_CELL,
     /** The camera round the shutter. */
-    CAMERA(a -> a.place != Place.BENCH),
+    CAMERA,
     /** The retaining ring, tight. */
-    RING(a -> a.place == Place.TIGHT);
+    RING;
 
     /** As tables store them. */
     public static final StoredWords<Part> WORDS =
@@ -144,12 +148,6 @@ public record Assembly(boolean cover, Cells cells, Place place) {
                   case RING -> "ring";
                 });
 
-    private final Function<Assembly, Boolean> there;
-
-    Part(Function<Assembly, Boolean> there) {
-      this.there = there;
-    }
-
     /** Whether it is a lens cell: light and speeds of the blades' own change with it. */
     public boolean isCell() {
       return this == REAR_CELL || this == FRONT_CELL;
@@ -158,7 +156,13 @@ public record Assembly(boolean cover, Cells cells, Place place) {
 
   /** Whether a part is there, the ring tight. */
   public boolean has(Part part) {
-    return part.there.apply(this);
+    return switch (part) {
+      case COVER -> cover;
+      case REAR_CELL -> cells == Cells.REAR || cells == Cells.BOTH;
+      case FRONT_CELL -> cells == Cells.FRONT || cells == Cells.BOTH;
+      case CAMERA -> place != Place.BENCH;
+      case RING -> place == Place.TIGHT;
+    };
   }
 
   /** The parts that one of the two has and the other has not. */
@@ -183,7 +187,7 @@ public record Assembly(boolean cover, Cells cells, Place place) {
   /** The same conditions with this assembly. */
   public RunConditions in(RunConditions conditions) {
     SortedMap<String, String> noted = new TreeMap<>(conditions.noted());
-    Stream.of(Switch.values()).forEach(each -> noted.put(each.option.name(), each.word(this)));
+    Stream.of(Switch.values()).forEach(each -> noted.put(each.option().name(), each.word(this)));
     return new RunConditions(conditions.restSeconds(), noted);
   }
 }

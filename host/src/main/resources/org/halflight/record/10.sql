@@ -72,3 +72,66 @@ CREATE TABLE plunger_reading (
   kept_at_millis INTEGER NOT NULL,
   row_crc INTEGER NOT NULL DEFAULT -1
 ) STRICT;
+
+-- What is noted of a camera and of a visit in words.
+ALTER TABLE camera ADD COLUMN maker TEXT CHECK (maker <> '');
+
+ALTER TABLE camera ADD COLUMN model TEXT CHECK (model <> '');
+
+ALTER TABLE camera ADD COLUMN lens TEXT CHECK (lens <> '');
+
+ALTER TABLE camera ADD COLUMN second_serial TEXT CHECK (second_serial <> '');
+
+ALTER TABLE visit ADD COLUMN complaint TEXT CHECK (complaint <> '');
+
+ALTER TABLE visit ADD COLUMN answer TEXT CHECK (answer <> '');
+
+ALTER TABLE visit ADD COLUMN owner TEXT CHECK (owner <> '');
+
+ALTER TABLE visit ADD COLUMN film TEXT CHECK (film IN ('yes', 'no'));
+
+ALTER TABLE visit ADD COLUMN lubricant TEXT CHECK (lubricant <> '');
+
+-- What stood in a camera, a visit or the work log before somebody corrected it.
+CREATE TABLE correction (
+  id INTEGER PRIMARY KEY,
+  table_name TEXT NOT NULL,
+  row_id INTEGER NOT NULL,
+  column_name TEXT NOT NULL,
+  earlier TEXT NOT NULL,
+  kept_at_millis INTEGER NOT NULL,
+  row_crc INTEGER NOT NULL DEFAULT -1
+) STRICT;
+
+CREATE TRIGGER correction_stays BEFORE DELETE ON correction
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what was corrected is kept');
+END;
+
+-- The strip sheet of a visit. Each row is what one line of it came to say; a correction is another row.
+CREATE TABLE sheet_entry (
+  id INTEGER PRIMARY KEY,
+  visit_id INTEGER NOT NULL REFERENCES visit (id),
+  line INTEGER NOT NULL CHECK (line > 0),
+  at_millis INTEGER NOT NULL,
+  item TEXT NOT NULL CHECK (item IN ('spring-turns', 'shims', 'helical-start', 'notch-marks', 'other', 'infinity-focus', 'flange-top-left', 'flange-top-right', 'flange-bottom-left', 'flange-bottom-right', 'rangefinder-infinity', 'rangefinder-3m', 'rangefinder-1m')),
+  place TEXT NOT NULL,
+  words TEXT NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('noted', 'back', 'struck')),
+  row_crc INTEGER NOT NULL DEFAULT -1
+) STRICT;
+
+CREATE INDEX sheet_entry_by_visit ON sheet_entry (visit_id, id);
+
+CREATE TRIGGER sheet_entry_stays BEFORE UPDATE OF visit_id, line, at_millis, item, place, words, state ON sheet_entry
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what the strip sheet said is never changed');
+END;
+
+CREATE TRIGGER sheet_entry_is_kept BEFORE DELETE ON sheet_entry
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what the strip sheet said is never deleted');
+END;

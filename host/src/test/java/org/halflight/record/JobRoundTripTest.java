@@ -2,6 +2,7 @@ package org.halflight.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -16,6 +17,9 @@ import org.halflight.job.Camera;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
 import org.halflight.job.Checklist;
+import org.halflight.job.Correction;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
@@ -57,14 +61,15 @@ class JobRoundTripTest {
   void everythingAboutACameraComesBackAfterReopening() {
     Camera full =
         new Camera(
-            Id.ofNew(),
-            "Größter Balgen, '6x9'; \"links\"",
-            "No. 4711-ß",
-            ShutterKind.LEAF,
-            Dial.find("older-leaf").orElseThrow(),
-            OptionalDouble.of(4.5),
-            Optional.of(FrameSize.ofMillimetres(56, 84.5)),
-            "wind, then press the lever behind the door");
+                Id.ofNew(),
+                "Größter Balgen, '6x9'; \"links\"",
+                "No. 4711-ß",
+                ShutterKind.LEAF,
+                Dial.find("older-leaf").orElseThrow(),
+                OptionalDouble.of(4.5),
+                Optional.of(FrameSize.ofMillimetres(56, 84.5)),
+                "wind, then press the lever behind the door")
+            .withDetails(new Details(Map.of(Detail.MAKER, " Erfunden ", Detail.LENS, "105 mm")));
     Camera bare = Camera.of("bare", ShutterKind.UNKNOWN, BenchScript.DIAL);
     Camera keptFull;
     Camera keptBare;
@@ -80,6 +85,43 @@ class JobRoundTripTest {
       assertThat(record.camera(keptBare.id())).contains(changed);
       assertThat(record.cameras()).hasSize(2);
       assertThat(record.camera(new Id<>(99))).isEmpty();
+    }
+  }
+
+  @Test
+  void correctionsKeepWhatStoodThereBefore() {
+    try (WorkshopRecord record = RecordFixture.open(file)) {
+      Camera camera = record.keep(Camera.of("A", ShutterKind.LEAF, BenchScript.DIAL));
+      Visit visit = record.keep(Visit.begins(camera.id(), "J-1", MONDAY));
+      Details first =
+          new Details(Map.of(Detail.COMPLAINT, "sticks at 1 s", Detail.FILM, Detail.YES));
+      visit = record.keep(visit.with("J-1", first));
+      Details second =
+          new Details(Map.of(Detail.COMPLAINT, "sticks in the cold", Detail.OWNER, "An Owner"));
+      visit = record.keep(visit.with("J-2", second));
+      assertThat(record.visit(visit.id())).contains(visit);
+      assertThat(visit.details()).isEqualTo(second);
+      assertThat(record.corrections(visit))
+          .extracting(Correction::field, Correction::earlier)
+          .containsExactly(
+              tuple("job_number", "J-1"),
+              tuple("complaint", "sticks at 1 s"),
+              tuple("film", "yes"));
+      record.keep(visit);
+      assertThat(record.corrections(visit)).hasSize(3);
+      assertThat(record.corrections(camera)).isEmpty();
+      record.keep(
+          new Camera(
+              camera.id(),
+              "B",
+              "",
+              ShutterKind.LEAF,
+              BenchScript.DIAL,
+              OptionalDouble.of(3.5),
+              Optional.empty(),
+              ""));
+      assertThat(record.corrections(camera)).extracting(Correction::earlier).containsExactly("A");
+      assertThat(record.verify(List.of(), false).inOrder()).isTrue();
     }
   }
 

@@ -299,7 +299,7 @@ class MigrationTest {
     assertThat(folder.resolve("record.before-version-2-2.sqlite")).doesNotExist();
     try (WorkshopRecord record = openAt(copy, ONE)) {
       assertThat(version(record)).isEqualTo(1);
-      assertThat(record.cameras()).hasSize(1);
+      assertThat(rows(record, "camera")).isEqualTo(1);
     }
   }
 
@@ -329,8 +329,14 @@ class MigrationTest {
                           row -> row.getString(1))
                       .size());
       assertThat(straps).isZero();
-      assertThat(record.visits(record.cameras().get(0).camera().id())).hasSize(1);
+      assertThat(rows(record, "visit JOIN camera ON camera_id = camera.id")).isEqualTo(1);
     }
+  }
+
+  /** As the file has them: today's code reads columns that came later. */
+  private static int rows(WorkshopRecord record, String table) {
+    return record.database.read(
+        c -> Query.one(c, "SELECT count(*) FROM " + table, row -> row.getInt(1)));
   }
 
   @Test
