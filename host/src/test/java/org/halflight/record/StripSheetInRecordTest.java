@@ -93,9 +93,7 @@ class StripSheetInRecordTest {
       Camera camera = record.camera(visit.camera()).orElseThrow();
       record.keep(Camera.of("Aunt Ada", camera.shutter(), camera.dial()).withId(camera.id()));
       record.keep(record.camera(camera.id()).orElseThrow());
-      assertThat(record.corrections(camera))
-          .extracting(Correction::earlier)
-          .containsExactly("A");
+      assertThat(record.corrections(camera)).extracting(Correction::earlier).containsExactly("A");
 
       WorkEntry entry = record.keep(WorkEntry.of(visit.id(), MONDAY, WorkKind.CLEANED, "baldes"));
       record.keep(WorkEntry.of(visit.id(), MONDAY, WorkKind.CLEANED, "blades").withId(entry.id()));
