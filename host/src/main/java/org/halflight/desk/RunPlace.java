@@ -149,7 +149,7 @@ final class RunPlace extends Place {
     add(title, "span, wrap");
     // The columns give way, so that the button is seen whatever the height of the window.
     add(left, "aligny top, hmin 0");
-    add(right, "aligny top, hmin 0, pushy, wrap");
+    add(right, "aligny top, hmin 0, wrap");
     add(trouble, "span, wmin 200, wrap");
     add(begin, "span, growx 0");
     caution.say(ContactWords.caution());

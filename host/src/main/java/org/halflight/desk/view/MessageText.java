@@ -58,9 +58,14 @@ public record MessageText(String text, Kind kind) {
     if (view.cocking() == BenchView.Cocking.LEARNING && said.isEmpty()) {
       return new MessageText(Words.say("desk.say.learning"), Kind.HINT);
     }
-    return said.filter(s -> !isInTheNumerals(view, s))
-        .map(s -> new MessageText(s.text(), Kind.NEWS))
-        .orElseGet(() -> hint(view));
+    if (said.isEmpty() || (isOfTheLastFiring(view, said.get()) && view.two().isEmpty())) {
+      // The numerals say all of it, so there is room for what to do next.
+      return hint(view);
+    }
+    String text = said.get().text();
+    return new MessageText(
+        isOfTheLastFiring(view, said.get()) ? Words.say("desk.say.lastFiring", text) : text,
+        Kind.NEWS);
   }
 
   /** Whether the first of two openings may have been of a flap that nobody told of. */
@@ -74,13 +79,11 @@ public record MessageText(String text, Kind kind) {
             .isPresent();
   }
 
-  /** Whether the numerals say all of it, so that there is room for what to do next. */
-  private static boolean isInTheNumerals(BenchView view, Message said) {
-    return view.two().isEmpty()
-        && view.last()
-            .flatMap(LastFiring::over)
-            .flatMap(firing -> EventSentences.of(new SessionEvent.Settled(firing)))
-            .equals(Optional.of(said.text()));
+  private static boolean isOfTheLastFiring(BenchView view, Message said) {
+    return view.last()
+        .flatMap(LastFiring::over)
+        .flatMap(firing -> EventSentences.of(new SessionEvent.Settled(firing)))
+        .equals(Optional.of(said.text()));
   }
 
   private static MessageText hint(BenchView view) {

@@ -25,10 +25,9 @@ class LinkageTextTest {
     assertThat(once.large()).isEqualTo("ADVANCE ONLY");
     assertThat(once.time()).as("once may be a slip").isEmpty();
     assertThat(once.note()).isEqualTo("Press 2, stop and let go");
-    NumeralsText twice =
-        numerals(true, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(twice.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
-    assertThat(twice.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
+    NumeralsText often = numerals(true, restAndFour());
+    assertThat(often.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
+    assertThat(often.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     NumeralsText shutter = numerals(true, REST, stop(true, WindState.LOCKED));
     assertThat(shutter.large()).isEqualTo("SHUTTER ONLY");
     assertThat(shutter.time())
@@ -76,9 +75,7 @@ class LinkageTextTest {
     assertThat(wrong.large()).isEqualTo("SHUTTER FIRST");
     assertThat(wrong.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     assertThat(wrong.spoken()).contains("SHUTTER FIRST").contains("trip later");
-    NumeralsText early =
-        numerals(false, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(early.large()).isEqualTo("ADVANCE FIRST");
+    assertThat(numerals(false, restAndFour()).large()).isEqualTo("ADVANCE FIRST");
   }
 
   @Test
@@ -86,6 +83,13 @@ class LinkageTextTest {
     LinkageView setUp = new LinkageView(prompt(true), "", Optional.empty(), 0, false, judged());
     assertThat(LinkageText.numerals(setUp).large()).isEqualTo("Set up first");
     assertThat(numerals(true).large()).isEqualTo("Tap the camera");
+  }
+
+  /** So often the advance alone is no slip. */
+  private static JudgedPress[] restAndFour() {
+    return Stream.concat(
+            Stream.of(REST), Stream.generate(() -> stop(false, WindState.TURNS)).limit(4))
+        .toArray(JudgedPress[]::new);
   }
 
   private static NumeralsText numerals(boolean underWay, JudgedPress... presses) {
