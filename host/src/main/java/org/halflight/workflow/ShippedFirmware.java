@@ -26,6 +26,15 @@ public final class ShippedFirmware {
         ShippedFirmware::contents);
   }
 
+  /** All of them; empty when one is damaged. */
+  public static Optional<FirmwareImages> ifWhole() {
+    try {
+      return Optional.of(images());
+    } catch (UploadTrouble damaged) {
+      return Optional.empty();
+    }
+  }
+
   private static Optional<byte[]> contents(String name) {
     try (InputStream in = FirmwareImages.class.getResourceAsStream(name)) {
       return in == null ? Optional.empty() : Optional.of(in.readAllBytes());

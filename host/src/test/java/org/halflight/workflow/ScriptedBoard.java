@@ -24,7 +24,7 @@ import org.halflight.rig.RigMessage;
  * own copy of the protocol, so that a slip in the client is not repeated here. Time goes on where
  * the host waits in vain.
  */
-final class ScriptedBoard implements Ports {
+public final class ScriptedBoard implements Ports {
   static final String PATH = "/dev/board";
 
   private static final int WAIT_MILLIS = 100;
@@ -57,7 +57,7 @@ final class ScriptedBoard implements Ports {
   private int blinking;
   private int refused;
 
-  ScriptedBoard(FakeClock clock) {
+  public ScriptedBoard(FakeClock clock) {
     this.clock = clock;
     Arrays.fill(flash, (byte) 0xFF);
     Arrays.fill(eeprom, (byte) 0xA5);
@@ -79,13 +79,13 @@ final class ScriptedBoard implements Ports {
   }
 
   /** Whether the flash begins with the image of a rig. */
-  boolean holds(String rig) {
+  public boolean holds(String rig) {
     byte[] image = image(rig);
     return Arrays.equals(image, Arrays.copyOf(flash, image.length));
   }
 
   /** The firmware of a rig is on it already. */
-  ScriptedBoard with(String rig) {
+  public ScriptedBoard with(String rig) {
     byte[] image = image(rig);
     System.arraycopy(image, 0, flash, 0, image.length);
     return this;
@@ -308,23 +308,27 @@ final class ScriptedBoard implements Ports {
 
     @Override
     public int read(byte[] buffer) {
-      mustBeThere();
-      byte[] bytes = toHost.toByteArray();
-      toHost.reset();
-      if (bytes.length == 0) {
-        clock.passMillis(WAIT_MILLIS);
-        if (blinking > 0 && --blinking == 0) {
-          obey();
+      synchronized (ScriptedBoard.this) {
+        mustBeThere();
+        byte[] bytes = toHost.toByteArray();
+        toHost.reset();
+        if (bytes.length == 0) {
+          clock.passMillis(WAIT_MILLIS);
+          if (blinking > 0 && --blinking == 0) {
+            obey();
+          }
         }
+        System.arraycopy(bytes, 0, buffer, 0, bytes.length);
+        return bytes.length;
       }
-      System.arraycopy(bytes, 0, buffer, 0, bytes.length);
-      return bytes.length;
     }
 
     @Override
     public void write(byte[] bytes) {
-      mustBeThere();
-      hear(bytes);
+      synchronized (ScriptedBoard.this) {
+        mustBeThere();
+        hear(bytes);
+      }
     }
 
     @Override
