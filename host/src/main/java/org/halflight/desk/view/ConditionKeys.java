@@ -51,7 +51,10 @@ public final class ConditionKeys {
    * none while the light or the linkage is tested.
    */
   public static List<KeyHints.Hint> hints(BenchView view) {
-    if (view.setup().isEmpty() || view.lightTest().isUnderWay() || view.linkage().isShown()) {
+    if (view.setup().isEmpty()
+        || view.lightTest().isUnderWay()
+        || view.linkage().isUnderWay()
+        || LinkageText.isOver(view)) {
       return List.of();
     }
     Optional<FiringResult> last = lastFiring(view);

@@ -120,7 +120,7 @@ final class LinkageText {
   }
 
   /** Whether the test is over and the run has not gone on to anything else. */
-  private static boolean isOver(BenchView view) {
+  static boolean isOver(BenchView view) {
     return view.linkage().isShown()
         && !view.linkage().isUnderWay()
         && view.shown().flatMap(DialSetting::untimedTest).equals(Optional.of(UntimedTest.LINKAGE));

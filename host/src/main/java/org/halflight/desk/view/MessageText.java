@@ -7,6 +7,7 @@ import org.halflight.session.Outcome;
 import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.SessionEvent;
+import org.halflight.session.UntimedTest;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
@@ -40,7 +41,7 @@ public record MessageText(String text, Kind kind) {
       return ofTest.get();
     }
     if (view.openSeconds().isPresent() && view.link().isUp()) {
-      return view.shown().flatMap(DialSetting::untimedTest).isPresent()
+      return view.shown().flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()
           ? new MessageText(Words.say("desk.say.openAsAsked"), Kind.HINT)
           : new MessageText(Words.say("desk.say.open"), Kind.ATTENTION);
     }
