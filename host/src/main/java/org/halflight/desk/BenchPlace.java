@@ -191,7 +191,9 @@ final class BenchPlace extends Place {
     }
   }
 
-  /** The speed that the person has selected beside the one to fire; empty where that is the same. */
+  /**
+   * The speed that the person has selected beside the one to fire; empty where that is the same.
+   */
   Optional<MarkedSpeed> selected() {
     return looked.filter(speed -> looksElsewhere);
   }

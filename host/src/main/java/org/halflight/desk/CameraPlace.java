@@ -196,8 +196,7 @@ final class CameraPlace extends Place {
           Camera kept = record.keep(typed);
           Visit here =
               before
-                  .map(
-                      v -> v.with(number, v.details()))
+                  .map(v -> v.with(number, v.details()))
                   .orElseGet(() -> Visit.begins(kept.id(), number, now));
           return new Here(kept, record.keep(here));
         },
@@ -245,9 +244,7 @@ final class CameraPlace extends Place {
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
-    visit =
-        visit.map(
-            v -> v.with(intake, handBackList));
+    visit = visit.map(v -> v.with(intake, handBackList));
     visit.ifPresent(changed -> archive.ask(record -> record.keep(changed), kept -> {}));
   }
 

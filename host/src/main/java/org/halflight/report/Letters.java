@@ -8,6 +8,9 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -33,6 +36,7 @@ final class Letters {
   private final PDFont regular;
   private final PDFont bold;
   private final IdentityHashMap<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
+  private final Set<String> missing = new TreeSet<>();
   private long lookedUp;
 
   Letters(PDDocument document) throws IOException {
@@ -138,6 +142,11 @@ final class Letters {
     return thousandths / 1000 * size;
   }
 
+  /** The characters for which boxes stand, with spaces between; empty for none. */
+  Optional<String> missing() {
+    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", missing));
+  }
+
   /** How many letters were looked up so far: what a text costs, whatever the clock says. */
   long lookedUp() {
     return lookedUp;
@@ -150,11 +159,12 @@ final class Letters {
         .computeIfAbsent(code, c -> measured(font, Character.toString(c)));
   }
 
-  private static Letter measured(PDFont font, String character) {
+  private Letter measured(PDFont font, String character) {
     try {
       try {
         return new Letter(character, font.getStringWidth(character));
       } catch (IllegalArgumentException unknown) {
+        missing.add(character);
         return new Letter(UNKNOWN, font.getStringWidth(UNKNOWN));
       }
     } catch (IOException e) {

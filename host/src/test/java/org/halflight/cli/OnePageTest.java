@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.fixtures.PracticeSession;
+import org.halflight.job.Details;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
@@ -105,6 +106,7 @@ class OnePageTest extends CommandTests {
             "",
             "",
             "",
+            Details.NONE,
             "",
             ShutterKind.UNKNOWN,
             Optional.empty(),

@@ -63,11 +63,11 @@ class JobRoundTripTest {
         new Camera(
                 Id.ofNew(),
                 "Größter Balgen, '6x9'; \"links\"",
-            "No. 4711-ß",
-            ShutterKind.LEAF,
-            Dial.find("older-leaf").orElseThrow(),
-            OptionalDouble.of(4.5),
-            Optional.of(FrameSize.ofMillimetres(56, 84.5)),
+                "No. 4711-ß",
+                ShutterKind.LEAF,
+                Dial.find("older-leaf").orElseThrow(),
+                OptionalDouble.of(4.5),
+                Optional.of(FrameSize.ofMillimetres(56, 84.5)),
                 "wind, then press the lever behind the door")
             .withDetails(new Details(Map.of(Detail.MAKER, " Erfunden ", Detail.LENS, "105 mm")));
     Camera bare = Camera.of("bare", ShutterKind.UNKNOWN, BenchScript.DIAL);
@@ -120,9 +120,7 @@ class JobRoundTripTest {
               OptionalDouble.of(3.5),
               Optional.empty(),
               ""));
-      assertThat(record.corrections(camera))
-          .extracting(Correction::earlier)
-          .containsExactly("A");
+      assertThat(record.corrections(camera)).extracting(Correction::earlier).containsExactly("A");
       assertThat(record.verify(List.of(), false).inOrder()).isTrue();
     }
   }
