@@ -168,9 +168,11 @@ void bench_run_until(struct bench *bench, cycles_t cycle) {
     }
     if (bench->chip.reset_seen) {
       rearm(bench);
+    } else if (state == cpu_Crashed && chip_stands(&bench->chip)) {
+      journal_write(&bench->journal, "note", bench_now(bench), "the program ran wild: the board stands until it is reset");
     } else if (state == cpu_Crashed) {
       bench->stopped = "the firmware ran into an instruction or address that does not exist";
-    } else if (state == cpu_Done) {
+    } else if (state == cpu_Done && !chip_stands(&bench->chip)) {
       bench->stopped = "the firmware went to sleep with interrupts off";
     }
   }

@@ -8,6 +8,7 @@
 #include <gelf.h>
 #include <libelf.h>
 #include <sim_elf.h>
+#include <sim_hex.h>
 #include <sim_io.h>
 #include <stdlib.h>
 #include <string.h>
@@ -101,6 +102,41 @@ const char *chip_load(struct chip *chip, const char *elf_path) {
   }
   chip_restore_pins(chip);
   return NULL;
+}
+
+const char *chip_add_bootloader(struct chip *chip, const char *hex_path) {
+  static const uint8_t jump_to_itself[] = {0xFF, 0xCF};
+  avr_t *avr = chip->avr;
+  ihex_chunk_p chunks = NULL;
+  int count = access(hex_path, R_OK) == 0 ? read_ihex_chunks(hex_path, &chunks) : 0;
+  bool good = count > 0;
+  for (int i = 0; good && i < count; i++) {
+    good = chunks[i].baseaddr >= BOOT_START && chunks[i].baseaddr + chunks[i].size <= avr->flashend + 1;
+    if (good) {
+      memcpy(avr->flash + chunks[i].baseaddr, chunks[i].data, chunks[i].size);
+    }
+  }
+  if (chunks) {
+    free_ihex_chunks(chunks);
+  }
+  if (!good) {
+    return "is no bootloader of at most 512 bytes at 7E00: build it with make -C firmware box";
+  }
+  memcpy(avr->flash + BOOT_SPARE, jump_to_itself, sizeof jump_to_itself);
+  chip->has_bootloader = true;
+  avr->codeend = avr->flashend;
+  avr->reset_pc = avr->pc = BOOT_START;
+  return NULL;
+}
+
+bool chip_stands(struct chip *chip) {
+  avr_t *avr = chip->avr;
+  if (chip->has_bootloader) {
+    avr->sreg[S_I] = 0;
+    avr->pc = BOOT_SPARE;
+    avr->state = cpu_Running;
+  }
+  return chip->has_bootloader;
 }
 
 void chip_free(struct chip *chip) {

@@ -44,6 +44,9 @@ enum {
   REG_UDR0 = 0xC6
 };
 
+/* Byte addresses in flash: the bootloader of 512 bytes, and a word in it that it does not use. */
+enum { BOOT_START = 0x7E00, BOOT_SPARE = 0x7FFC };
+
 enum { VECTOR_TIMER0_COMPA = 14, VECTOR_ADC = 21 };
 
 /* How far simavr may run between two looks at the bench when none of its timers is due: a quarter of a millisecond. */
@@ -53,6 +56,7 @@ enum { VECTOR_TIMER0_COMPA = 14, VECTOR_ADC = 21 };
 struct chip {
   avr_t *avr;
   struct quirks quirks;
+  bool has_bootloader;
   bool reset_seen; /* the chip went through a reset since the flag was last cleared */
   bool levels[PINS]; /* logical */
   avr_irq_t *pin_irq[PINS];
@@ -68,6 +72,10 @@ struct chip {
 /* Loads the ELF. Returns NULL, or what is wrong and what to do about it, in one sentence. */
 const char *chip_load(struct chip *chip, const char *elf_path);
 void chip_free(struct chip *chip);
+/* Puts a bootloader of 512 bytes on top of the flash and lets the chip start there. NULL, or what is wrong, in one sentence. */
+const char *chip_add_bootloader(struct chip *chip, const char *hex_path);
+/* Whether the chip can go on after a program that ran wild: with a bootloader it stands still until it is reset. */
+bool chip_stands(struct chip *chip);
 
 /* Puts a logical level on a pin, between two instructions. */
 void chip_set_pin(struct chip *chip, enum pin pin, bool level);

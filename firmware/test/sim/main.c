@@ -24,10 +24,10 @@
 
 static const char usage[] =
     "usage: bench --elf FILE [--scenario FILE] [--log FILE] [--eeprom FILE] [--link PATH] [--clock FILE] [--pace TIMES] "
-    "[--paced | --unpaced] [--uart FILE]\n";
+    "[--boot FILE] [--paced | --unpaced] [--uart FILE]\n";
 
 struct options {
-  const char *elf, *scenario, *log, *eeprom, *link, *uart, *clock, *pace;
+  const char *elf, *scenario, *log, *eeprom, *link, *uart, *clock, *pace, *boot;
   double factor; /* of real time */
   bool unpaced;
 };
@@ -51,7 +51,7 @@ static struct options read_options(int count, char **words) {
     const char **value;
   } valued[] = {{"--elf", &o.elf},       {"--scenario", &o.scenario}, {"--log", &o.log},
                 {"--eeprom", &o.eeprom}, {"--link", &o.link},         {"--uart", &o.uart},
-                {"--clock", &o.clock},   {"--pace", &o.pace}};
+                {"--clock", &o.clock},   {"--pace", &o.pace},         {"--boot", &o.boot}};
   for (int i = 1; i < count; i++) {
     bool known = strcmp(words[i], "--paced") == 0;
     if (strcmp(words[i], "--unpaced") == 0) {
@@ -266,6 +266,9 @@ int main(int count, char **words) {
   const char *trouble = bench_open(&s.bench, options.elf);
   if (trouble) {
     refuse(options.elf, trouble);
+  }
+  if (options.boot && (trouble = chip_add_bootloader(&s.bench.chip, options.boot))) {
+    refuse(options.boot, trouble);
   }
   if (options.log && !(s.bench.journal.file = fopen(options.log, "w"))) {
     refuse(options.log, strerror(errno));

@@ -69,6 +69,16 @@ public final class LiveFeed implements RigFeed {
     queue.add(Optional.empty());
   }
 
+  /**
+   * Has something done with the ports while the rig is let go, and looks for the rig again.
+   *
+   * @param errand done on another thread, soon; it must not throw, and ends when its work is
+   *     stopped
+   */
+  public void withoutRig(Runnable errand) {
+    connection.withoutRig(errand);
+  }
+
   @Override
   @SuppressWarnings("FutureReturnValueIgnored") // The answer comes as a line, like all else.
   public void send(RigCommand command) {

@@ -24,6 +24,7 @@ public final class Halflight {
   private Halflight(Surroundings surroundings) {
     this.commands = new CommandLine(this);
     commands.addSubcommand(new RigsCommand(surroundings));
+    commands.addSubcommand(new FirmwareCommand(surroundings));
     commands.addSubcommand(new LightCommand(surroundings));
     commands.addSubcommand(new RunCommand(surroundings));
     commands.addSubcommand(new LeakCommand(surroundings));

@@ -14,6 +14,8 @@ import org.halflight.rig.RigMessage;
 import org.halflight.rig.RigSearch;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.Words;
+import org.halflight.workflow.FirmwareWork;
+import org.halflight.workflow.ShippedFirmware;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -47,6 +49,10 @@ final class RigsCommand implements Callable<Integer> {
       terminal.say(search.sentence());
     }
     search.outcomes().forEach(outcome -> terminal.say(outcome.sentence()));
+    search
+        .rig()
+        .flatMap(found -> FirmwareWork.ageSentence(ShippedFirmware.images(), found.greeting()))
+        .ifPresent(terminal::say);
     boolean any = search.outcomes().stream().anyMatch(o -> o.finding() == PortOutcome.Finding.RIG);
     return any ? 0 : 1;
   }

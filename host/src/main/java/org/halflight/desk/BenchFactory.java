@@ -109,7 +109,10 @@ final class BenchFactory {
             new RigUpkeep(surroundings.folder()),
             days,
             () -> LocalDate.ofInstant(surroundings.clock().instant(), ZoneOffset.UTC),
-            operator);
+            operator,
+            camera.isPresent()
+                ? Optional.empty()
+                : Optional.of(new BoardUpload(model.rig(), feed, ports, surroundings.nanos())));
     BenchActions hands = new BenchActions(driver, model, camera, archive, rig, light, run);
     return new BenchLoop(
         feed, driver, model, hands, window, sounds, archive, surroundings.faults());

@@ -70,7 +70,10 @@ final class BenchLoop implements AutoCloseable {
     this.archive = archive;
     this.faults = faults;
     thread.setDaemon(true);
-    hands.rig().joins(this::meanwhile, this::happenedMeanwhile);
+    hands
+        .rig()
+        .joins(
+            this::meanwhile, this::happenedMeanwhile, doing -> does(benchActions -> doing.run()));
   }
 
   void start() {
@@ -114,6 +117,7 @@ final class BenchLoop implements AutoCloseable {
     while (!ending) {
       step();
     }
+    guarded(hands.rig()::stop);
     guarded(() -> news(driver.handle(new org.halflight.session.SessionInput.Ends())));
     guarded(driver::close);
   }

@@ -43,12 +43,14 @@ final class RigActions {
   private final Supplier<LocalDate> today;
   private Runnable meanwhile = () -> {};
   private Consumer<BenchDriver.Happening> tell = happening -> {};
+  private final Optional<BoardUpload> upload;
   private Optional<RigWork> work = Optional.empty();
   private Optional<DiscReadingWork> disc = Optional.empty();
 
   /**
    * @param profileDays how old a profile may be to count as calibrated
    * @param operator who works the camera, and a disc
+   * @param upload puts firmware on the board; empty on the practice rig, which has none
    */
   RigActions(
       BenchDriver driver,
@@ -56,11 +58,13 @@ final class RigActions {
       RigUpkeep upkeep,
       OptionalInt profileDays,
       Supplier<LocalDate> today,
-      CameraOperator operator) {
+      CameraOperator operator,
+      Optional<BoardUpload> upload) {
     this.driver = driver;
     this.model = model;
     this.upkeep = upkeep;
     this.operator = operator;
+    this.upload = upload;
     this.profileDays = profileDays;
     this.today = today;
   }
@@ -70,26 +74,50 @@ final class RigActions {
    *
    * @param each is done at every step of the work
    * @param happened takes what happens to the link
+   * @param onBench does something on the bench thread, soon; from any thread
    */
-  void joins(Runnable each, Consumer<BenchDriver.Happening> happened) {
+  void joins(Runnable each, Consumer<BenchDriver.Happening> happened, Consumer<Runnable> onBench) {
+    upload.ifPresent(board -> board.joins(onBench));
     meanwhile = each;
     tell = happened;
   }
 
   /** Whether the rig works for itself now. */
   boolean isAtWork() {
-    return work.isPresent();
+    return work.isPresent() || upload.filter(BoardUpload::isUnderWay).isPresent();
   }
 
   /** Whether the window has something new to show of that work. */
   boolean moved() {
-    return disc.isPresent() ? model.shows(disc.get().prompt()) : isAtWork() && model.now(seconds());
+    return disc.isPresent()
+        ? model.shows(disc.get().prompt())
+        : work.isPresent() && model.now(seconds());
   }
 
   /** Ends the work that goes on, soon. */
   void stop() {
+    upload.ifPresent(BoardUpload::stop);
     disc.ifPresent(reading -> reading.answer(Answer.STOP));
     work.ifPresent(RigWork::stop);
+  }
+
+  /**
+   * Puts firmware on the board.
+   *
+   * @param rig which rig the board is wired as; empty for what its firmware says
+   */
+  void upload(Optional<String> rig) {
+    if (upload.isEmpty()) {
+      model.says(Words.say("desk.rig.upload.practice"));
+    } else if (isAtWork() || !(driver.isFree() || !hasRig())) {
+      model.says(Words.say("desk.rig.notNow"));
+    } else {
+      upload.get().begin(rig);
+    }
+  }
+
+  private boolean hasRig() {
+    return driver.workbench().fold().greeting().isPresent();
   }
 
   /** Begins to read a slotted disc, or goes on where the person is asked to do something. */

@@ -2,6 +2,7 @@ package org.halflight.desk;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
@@ -20,7 +21,9 @@ import org.halflight.desk.view.BenchView;
 import org.halflight.desk.view.DiscForm;
 import org.halflight.desk.view.RigView;
 import org.halflight.desk.view.UserAction;
+import org.halflight.upload.FirmwareImages;
 import org.halflight.words.Words;
+import org.halflight.workflow.ShippedFirmware;
 
 /** The rig itself: what its profile says, the rig check, the calibration, and their pictures. */
 final class RigPlace extends Place {
@@ -42,6 +45,10 @@ final class RigPlace extends Place {
   private final JButton check = new JButton(Words.say("desk.rig.check"));
   private final JButton calibrate = new JButton(Words.say("desk.rig.calibrate"));
   private final JButton disc = new JButton(Words.say("desk.rig.disc"));
+  private final JButton upload = new JButton(Words.say("desk.rig.upload"));
+  private final JComboBox<String> wired = new JComboBox<>();
+  private final transient List<String> rigs =
+      ShippedFirmware.ifWhole().map(FirmwareImages::rigs).orElse(List.of());
   private final JTextField cut = new JTextField(String.valueOf(PrintedDisc.EDGE_MILLIMETRES), 4);
   private final JTextField speed = new JTextField(6);
   private final JButton stop = new JButton(Words.say("desk.rig.stop"));
@@ -95,6 +102,8 @@ final class RigPlace extends Place {
     for (int seconds : CLOCK_SECONDS) {
       clock.addItem(Words.say("desk.rig.clock." + seconds));
     }
+    wired.addItem(Words.say("desk.rig.upload.same"));
+    rigs.forEach(rig -> wired.addItem(Words.say("desk.rig.upload.kind", rig)));
     progress.getAccessibleContext().setAccessibleName(Words.say("desk.rig.progress"));
     file.setText(surroundings.folder().resolve("my-rig.profile").toString());
     named();
@@ -129,7 +138,12 @@ final class RigPlace extends Place {
     buttons.add(cutLabel, "span, split 4");
     buttons.add(cut);
     buttons.add(speedLabel);
-    buttons.add(speed);
+    buttons.add(speed, "wrap");
+    JLabel wiredLabel = new JLabel(Words.say("desk.rig.upload.which"));
+    wiredLabel.setLabelFor(wired);
+    buttons.add(upload, "span, wrap");
+    buttons.add(wiredLabel, "span, split 2");
+    buttons.add(wired);
     left.add(buttons);
     scroll = new JScrollPane(profile);
     left.add(scroll, "wmin 200, hmin 60, grow, push");
@@ -148,6 +162,9 @@ final class RigPlace extends Place {
     check.setName("rigCheck");
     calibrate.setName("rigCalibrate");
     disc.setName("rigDisc");
+    upload.setName("rigUpload");
+    wired.setName("rigWired");
+    wired.getAccessibleContext().setAccessibleName(Words.say("desk.rig.upload.which"));
     cut.setName("rigDiscCut");
     speed.setName("rigDiscSpeed");
     stop.setName("rigStop");
@@ -173,6 +190,12 @@ final class RigPlace extends Place {
         event -> {
           DiscForm form = new DiscForm(cut.getText(), speed.getText());
           bench.accept(hands -> hands.rig().disc(form));
+        });
+    upload.addActionListener(
+        event -> {
+          int index = wired.getSelectedIndex();
+          Optional<String> rig = index > 0 ? Optional.of(rigs.get(index - 1)) : Optional.empty();
+          bench.accept(hands -> hands.rig().upload(rig));
         });
     stop.addActionListener(event -> bench.accept(hands -> hands.rig().stop()));
     write.addActionListener(event -> withFile((hands, path) -> hands.rig().write(path)));
@@ -209,6 +232,8 @@ final class RigPlace extends Place {
     calibrate.setEnabled(!view.isUnderWay());
     disc.setText(Words.say(view.isAsking() ? "desk.rig.disc.done" : "desk.rig.disc"));
     disc.setEnabled(view.isAsking() || !view.isUnderWay());
+    upload.setEnabled(!view.isUnderWay());
+    wired.setEnabled(!view.isUnderWay());
     cut.setEnabled(!view.isUnderWay());
     speed.setEnabled(!view.isUnderWay());
     stop.setEnabled(view.isUnderWay());
@@ -263,7 +288,7 @@ final class RigPlace extends Place {
     standing.setFont(Look.bold(1.15));
     scroll.setBorder(BorderFactory.createMatteBorder(Look.px(1), 0, Look.px(1), 0, look.line()));
     profile.setBorder(BorderFactory.createEmptyBorder(Look.px(8), 0, Look.px(8), 0));
-    for (JButton button : List.of(check, calibrate, disc, stop)) {
+    for (JButton button : List.of(check, calibrate, disc, upload, stop)) {
       button.setFont(Look.letters(1.15));
     }
     pictures.forEach(picture -> picture.look(look));

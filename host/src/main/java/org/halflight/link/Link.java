@@ -32,6 +32,12 @@ public interface Link extends AutoCloseable {
    */
   default void setBaudRate(int baudRate) {}
 
+  /**
+   * Sets the lines DTR and RTS. On most boards, DTR restarts the board as it goes on. A link
+   * without these lines does nothing.
+   */
+  default void setDtr(boolean on) {}
+
   /** Lets go of the port. May be called twice, and from any thread. */
   @Override
   void close();

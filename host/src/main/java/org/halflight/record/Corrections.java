@@ -29,16 +29,23 @@ final class Corrections {
       String after = stored(connection, each.getValue());
       for (String earlier : before) {
         if (!earlier.isEmpty() && !earlier.equals(after)) {
-          new Columns()
-              .set("table_name", table)
-              .set("row_id", id)
-              .set("column_name", column)
-              .set("earlier", earlier)
-              .set("kept_at_millis", at)
-              .insert(connection, "correction");
+          keep(connection, table, id, column, earlier, at);
         }
       }
     }
+  }
+
+  /** Keeps what stood in one place. */
+  static void keep(
+      Connection connection, String table, long id, String column, String earlier, Instant at)
+      throws SQLException {
+    new Columns()
+        .set("table_name", table)
+        .set("row_id", id)
+        .set("column_name", column)
+        .set("earlier", earlier)
+        .set("kept_at_millis", at)
+        .insert(connection, "correction");
   }
 
   /** The text that the database makes of a value, whatever its kind. */

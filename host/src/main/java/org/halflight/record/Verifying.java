@@ -228,6 +228,7 @@ final class Verifying {
         case "visit_check" ->
             read(connection, row, each -> List.of(VisitRows.item(each), VisitRows.finding(each)));
         case "work_entry" -> read(connection, row, WorkRows::read);
+        case "sheet_entry" -> read(connection, row, SheetRows::read);
         case "run" ->
             Query.asTheyStand(
                 connection,

@@ -23,6 +23,9 @@ final class VisitRows {
   private static final String INTAKE = "intake";
   private static final String HAND_BACK = "hand-back";
 
+  /** The table of the answers, by which corrections of them are known. */
+  static final String CHECKS = "visit_check";
+
   private VisitRows() {}
 
   static Visit keep(Connection connection, Visit visit, Instant now) throws SQLException {
@@ -33,10 +36,15 @@ final class VisitRows {
             .set("received_at_millis", visit.receivedAt())
             .setOptional("handed_back_at_millis", visit.handedBackAt())
             .set(Detail.OF_VISIT, visit.details());
+    Optional<Visit> before = find(connection, visit.id());
     Visit kept = visit.withId(columns.keep(connection, "visit", visit.id(), now));
     Query.execute(connection, "DELETE FROM visit_check WHERE visit_id = ?", kept.id().value());
     keep(connection, kept.id(), INTAKE, kept.intake());
     keep(connection, kept.id(), HAND_BACK, kept.handBack());
+    if (before.isPresent()) {
+      corrected(connection, visit.id(), INTAKE, before.get().intake(), visit.intake(), now);
+      corrected(connection, visit.id(), HAND_BACK, before.get().handBack(), visit.handBack(), now);
+    }
     return kept;
   }
 
@@ -76,6 +84,29 @@ final class VisitRows {
         Checklist.EMPTY,
         Checklist.EMPTY,
         Columns.details(row, Detail.OF_VISIT));
+  }
+
+  /** An answer that was changed, and not only given, is kept. */
+  private static void corrected(
+      Connection connection,
+      Id<Visit> visit,
+      String list,
+      Checklist before,
+      Checklist after,
+      Instant now)
+      throws SQLException {
+    for (Map.Entry<CheckItem, Finding> each : before.findings().entrySet()) {
+      Finding was = each.getValue();
+      if (!was.equals(Finding.NOT_TESTED) && !was.equals(after.of(each.getKey()))) {
+        Corrections.keep(
+            connection,
+            CHECKS,
+            visit.value(),
+            list + '/' + CheckItem.WORDS.word(each.getKey()),
+            (CheckState.WORDS.word(was.state()) + ' ' + was.note()).strip(),
+            now);
+      }
+    }
   }
 
   /** Only what was answered has a row. */

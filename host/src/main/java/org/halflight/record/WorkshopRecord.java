@@ -18,6 +18,8 @@ import org.halflight.job.Camera;
 import org.halflight.job.Correction;
 import org.halflight.job.Id;
 import org.halflight.job.Run;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.profile.RigProfile;
@@ -136,6 +138,11 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.write(connection -> WorkRows.keep(connection, entry, clock.instant()));
   }
 
+  /** Adds an entry to a strip sheet; entries are never changed. */
+  public SheetEntry add(SheetEntry entry) {
+    return database.write(connection -> SheetRows.add(connection, entry));
+  }
+
   /**
    * Keeps a run, like {@link #keep(Camera)}. Its session must have begun; see {@link #begin}. A run
    * whose camera is named later is kept again with its visit.
@@ -149,9 +156,21 @@ public final class WorkshopRecord implements AutoCloseable {
     return database.read(connection -> Corrections.of(connection, "camera", camera.id().value()));
   }
 
-  /** What was corrected in what is noted of a visit, the oldest first; its lists have none. */
+  /** What was corrected in what is noted of a visit, the oldest first, then in its lists. */
   public List<Correction> corrections(Visit visit) {
-    return database.read(connection -> Corrections.of(connection, "visit", visit.id().value()));
+    return database.read(
+        connection -> {
+          long id = visit.id().value();
+          List<Correction> all = new ArrayList<>(Corrections.of(connection, "visit", id));
+          all.addAll(Corrections.of(connection, VisitRows.CHECKS, id));
+          return all;
+        });
+  }
+
+  /** What was corrected in an entry of a work log, the oldest first. */
+  public List<Correction> corrections(WorkEntry entry) {
+    return database.read(
+        connection -> Corrections.of(connection, "work_entry", entry.id().value()));
   }
 
   /** The camera of a number. */
@@ -185,6 +204,11 @@ public final class WorkshopRecord implements AutoCloseable {
   /** The work log of a visit, in order of time. */
   public List<WorkEntry> workLog(Id<Visit> visit) {
     return database.read(connection -> WorkRows.of(connection, visit));
+  }
+
+  /** The strip sheet of a visit. */
+  public StripSheet stripSheet(Id<Visit> visit) {
+    return database.read(connection -> SheetRows.of(connection, visit));
   }
 
   /** The run of a number. */

@@ -1,7 +1,9 @@
 package org.halflight.rig;
 
 import java.util.Optional;
+import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -68,6 +70,10 @@ public final class RigConnection implements AutoCloseable {
   private final CountDownLatch closed = new CountDownLatch(1);
   private final AtomicBoolean started = new AtomicBoolean();
   private final CommandQueue commands = new CommandQueue();
+
+  /** What is to be done with the ports while this connection has none of them open. */
+  private final Queue<Runnable> errands = new ConcurrentLinkedQueue<>();
+
   private final Thread thread = new Thread(this::run, "halflight-rig-reader");
 
   /** Guards {@link #writer} together with what is put into {@link #commands}. */
@@ -93,7 +99,7 @@ public final class RigConnection implements AutoCloseable {
     this.pause = pause.orElse(this::waitForClose);
     seeker =
         new RigSeeker(
-            ports, wish, nanos, this::change, () -> this.pause.nanos(PAUSE_NANOS), this::isOpen);
+            ports, wish, nanos, this::change, () -> this.pause.nanos(PAUSE_NANOS), this::isServing);
     thread.setDaemon(true);
   }
 
@@ -137,6 +143,16 @@ public final class RigConnection implements AutoCloseable {
     }
   }
 
+  /**
+   * Lets go of the rig, has something done on the thread of this connection, and looks for the rig
+   * again. A rig that was connected is told as lost meanwhile.
+   *
+   * @param errand ends soon once the connection is closed; it must not throw
+   */
+  public void withoutRig(Runnable errand) {
+    errands.add(errand);
+  }
+
   /** Ends the connection and lets go of the port. May be called twice. */
   @Override
   public void close() {
@@ -169,10 +185,24 @@ public final class RigConnection implements AutoCloseable {
   }
 
   private void searchAndServe() {
-    Optional<RigSeeker.Found> found = seeker.findFirst();
-    while (found.isPresent()) {
-      OpenRig lost = serve(found.get());
-      found = isOpen() ? seeker.findBack(lost, commands.nextSequence()) : Optional.empty();
+    Optional<OpenRig> lost = Optional.empty();
+    while (isOpen()) {
+      doErrands();
+      Optional<RigSeeker.Found> found =
+          lost.isPresent()
+              ? seeker.findBack(lost.get(), commands.nextSequence())
+              : seeker.findFirst();
+      if (found.isPresent()) {
+        lost = Optional.of(serve(found.get()));
+      }
+    }
+  }
+
+  private void doErrands() {
+    for (Runnable next = errands.poll(); next != null && isOpen(); next = errands.poll()) {
+      next.run();
+      // Whatever answered wrongly before may be a rig now.
+      seeker.forgetPorts();
     }
   }
 
@@ -185,7 +215,7 @@ public final class RigConnection implements AutoCloseable {
       commands.continueAt(rig.nextSequence(), rig.greeting().board().rate());
       connect(to);
       change(found.state(), found.sentence(), Optional.of(rig.greeting()));
-      service.run(to, this::sendDue, this::isOpen);
+      service.run(to, this::sendDue, this::isServing);
     } catch (LinkLostException gone) {
       lost = true;
       disconnect(gone);
@@ -194,6 +224,9 @@ public final class RigConnection implements AutoCloseable {
       if (!lost) {
         disconnect(new LinkLostException(Words.say("rig.lost.closed")));
         rig.link().close();
+        if (isOpen()) {
+          change(LinkState.LOST, Words.say("rig.lost.lent"), Optional.of(service.greeting()));
+        }
       }
     }
     return service.asItIsNow();
@@ -232,6 +265,11 @@ public final class RigConnection implements AutoCloseable {
       lastChange = Optional.of(change);
       listener.changed(change);
     }
+  }
+
+  /** Whether rigs are to be looked for and served now. */
+  private boolean isServing() {
+    return isOpen() && errands.isEmpty();
   }
 
   private boolean isOpen() {

@@ -108,3 +108,30 @@ WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
 BEGIN
   SELECT RAISE (ABORT, 'what was corrected is kept');
 END;
+
+-- The strip sheet of a visit. Each row is what one line of it came to say; a correction is another row.
+CREATE TABLE sheet_entry (
+  id INTEGER PRIMARY KEY,
+  visit_id INTEGER NOT NULL REFERENCES visit (id),
+  line INTEGER NOT NULL CHECK (line > 0),
+  at_millis INTEGER NOT NULL,
+  item TEXT NOT NULL CHECK (item IN ('spring-turns', 'shims', 'helical-start', 'notch-marks', 'other', 'infinity-focus', 'flange-top-left', 'flange-top-right', 'flange-bottom-left', 'flange-bottom-right', 'rangefinder-infinity', 'rangefinder-3m', 'rangefinder-1m')),
+  place TEXT NOT NULL,
+  words TEXT NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('noted', 'back', 'struck')),
+  row_crc INTEGER NOT NULL DEFAULT -1
+) STRICT;
+
+CREATE INDEX sheet_entry_by_visit ON sheet_entry (visit_id, id);
+
+CREATE TRIGGER sheet_entry_stays BEFORE UPDATE OF visit_id, line, at_millis, item, place, words, state ON sheet_entry
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what the strip sheet said is never changed');
+END;
+
+CREATE TRIGGER sheet_entry_is_kept BEFORE DELETE ON sheet_entry
+WHEN NOT EXISTS (SELECT 1 FROM repair_under_way)
+BEGIN
+  SELECT RAISE (ABORT, 'what the strip sheet said is never deleted');
+END;

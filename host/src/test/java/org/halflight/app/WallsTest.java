@@ -43,6 +43,7 @@ class WallsTest {
           "extratest",
           "verdict",
           "words",
+          "upload",
           "files",
           "shuttermodel",
           "link",
@@ -149,6 +150,7 @@ class WallsTest {
               ROOT + "extratest",
               ROOT + "session",
               ROOT + "verdict",
+              ROOT + "upload",
               ROOT + "shuttermodel")
           .should()
           .dependOnClassesThat()

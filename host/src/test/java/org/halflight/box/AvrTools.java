@@ -62,6 +62,9 @@ public final class AvrTools implements ExecutionCondition {
     if (!Files.exists(Path.of("/usr/lib/avr/include/avr/io.h"))) {
       missing.add("avr-libc");
     }
+    if (!Files.exists(Path.of("/usr/share/arduino/hardware/arduino/avr/bootloaders/optiboot"))) {
+      missing.add("arduino-core-avr");
+    }
     return missing;
   }
 

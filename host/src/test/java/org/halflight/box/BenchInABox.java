@@ -76,14 +76,22 @@ public final class BenchInABox implements AutoCloseable {
     return start(folder, scenario, "small", FASTER);
   }
 
-  private static BenchInABox start(Path folder, List<String> scenario, String rig, double pace)
+  /** Starts a simulated small rig whose board has a common bootloader. */
+  public static BenchInABox startWithBootloader(Path folder, List<String> scenario)
+      throws IOException, InterruptedException {
+    return start(folder, scenario, "small", FASTER, "--boot", "firmware/build/boot/optiboot.hex");
+  }
+
+  private static BenchInABox start(
+      Path folder, List<String> scenario, String rig, double pace, String... more)
       throws IOException, InterruptedException {
     mustBeBuilt();
     Path script = folder.resolve("scenario");
     Files.write(script, scenario);
     Path link = folder.resolve("port");
-    Process process =
-        new ProcessBuilder(
+    List<String> command =
+        new ArrayList<>(
+            List.of(
                 "firmware/build/bench",
                 "--elf",
                 "firmware/build/" + rig + "/rig.elf",
@@ -98,9 +106,10 @@ public final class BenchInABox implements AutoCloseable {
                 "--clock",
                 clockFile(folder).toString(),
                 "--pace",
-                String.valueOf(pace))
-            .redirectError(folder.resolve("errors").toFile())
-            .start();
+                String.valueOf(pace)));
+    command.addAll(List.of(more));
+    Process process =
+        new ProcessBuilder(command).redirectError(folder.resolve("errors").toFile()).start();
     BufferedReader output =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     String first = output.readLine();
@@ -163,8 +172,8 @@ public final class BenchInABox implements AutoCloseable {
    */
   static synchronized void mustBeBuilt() throws IOException, InterruptedException {
     if (!built) {
-      AvrTools.mustBeMade("firmware", "RIG=full", "build/full/rig.elf");
-      AvrTools.mustBeMade("firmware", "RIG=small", "build/small/rig.elf");
+      AvrTools.mustBeMade("firmware", "RIG=full", "build/full/rig.elf", "build/full/rig.hex");
+      AvrTools.mustBeMade("firmware", "RIG=small", "build/small/rig.elf", "build/small/rig.hex");
       AvrTools.mustBeMade("firmware/test/sim", "all");
       built = true;
     }

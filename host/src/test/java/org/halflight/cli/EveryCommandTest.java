@@ -52,6 +52,9 @@ class EveryCommandTest extends CommandTests {
 
   static {
     USUAL.put("rigs", List.of());
+    USUAL.put("firmware", List.of());
+    USUAL.put("firmware list", List.of());
+    USUAL.put("firmware upload", List.of());
     USUAL.put("light", List.of("FOLDER"));
     USUAL.put("run", List.of("FOLDER"));
     USUAL.put("leak", List.of("FOLDER"));

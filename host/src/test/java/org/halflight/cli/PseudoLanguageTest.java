@@ -107,7 +107,7 @@ class PseudoLanguageTest {
               synopsis
                   ? line.replaceAll("halflight.*|^ .*", "")
                   : line.replaceAll(
-                      "^ +(-\\w, )?--\\S+|^ +[A-Z|]+(\\.\\.\\.)?|^  [a-z, -]+?  +", ""))
+                      "^ +(-\\w, )?--\\S+|^ +\\[?[A-Z|]+(\\.\\.\\.|\\])?|^  [a-z, -]+?  +", ""))
           .append('\n');
     }
     return rest.toString();

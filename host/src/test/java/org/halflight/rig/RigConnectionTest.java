@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -182,6 +183,43 @@ class RigConnectionTest {
                 + " way does not count. Check the cable; it goes on by itself when the rig is"
                 + " back.");
     assertThat(heard.lastChange().greeting().orElseThrow().serial()).isEqualTo("R-0001");
+  }
+
+  @Test
+  void letsTheRigGoForAnErrandAndFindsItAgain() {
+    ScriptedLink before = connectedLink("a").says(rig.beat(5000));
+    ScriptedLink after = link("a").expects("h 0000").says(rig::start).expects("s 0001");
+    ports.plug("a", before);
+    connect(RigSelector.any());
+    heard.awaitState(LinkState.CONNECTED, 1);
+    List<Boolean> closedMeanwhile = new CopyOnWriteArrayList<>();
+
+    connection
+        .orElseThrow()
+        .withoutRig(
+            () -> {
+              closedMeanwhile.add(before.isClosed());
+              ports.plug("a", after);
+            });
+
+    heard.awaitState(LinkState.BACK, 1);
+    heard.awaitText("> s 0001");
+    assertThat(closedMeanwhile).containsExactly(true);
+    assertThat(heard.states())
+        .containsExactly(LinkState.SEARCHING, LinkState.CONNECTED, LinkState.LOST, LinkState.BACK);
+    assertThat(heard.threadCount()).isEqualTo(1);
+    after.assertDone();
+  }
+
+  @Test
+  void doesAnErrandWhereThereIsNoRig() {
+    connect(RigSelector.any());
+    ScriptedLink link = connectedLink("a");
+
+    connection.orElseThrow().withoutRig(() -> ports.plug("a", link));
+
+    heard.awaitState(LinkState.CONNECTED, 1);
+    link.assertDone();
   }
 
   @Test

@@ -2,6 +2,8 @@ package org.halflight.desk.view;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.halflight.bench.RigCalibration;
 import org.halflight.calibration.RigCheck;
 import org.halflight.chart.DiscChart;
@@ -10,12 +12,16 @@ import org.halflight.chart.PulseFitChart;
 import org.halflight.chart.RigCheckChart;
 import org.halflight.rig.RigMessage;
 import org.halflight.session.Session;
+import org.halflight.upload.FirmwareImages;
+import org.halflight.upload.UploadStep;
 import org.halflight.words.ProfileWords;
 import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.CalibrationSentences;
 import org.halflight.workflow.DiscFinding;
+import org.halflight.workflow.FirmwareWork;
 import org.halflight.workflow.Prompt;
+import org.halflight.workflow.ShippedFirmware;
 
 /** Turns what happens to the rig into what the window shows. For the bench thread only. */
 public final class RigModel {
@@ -27,6 +33,7 @@ public final class RigModel {
   private static final double CHECK_SECONDS = 4;
   private static final double STEP = 0.01;
 
+  private final Optional<FirmwareImages> firmware = ShippedFirmware.ifWhole();
   private RigView.Doing doing = RigView.Doing.NOTHING;
   private String sentence = ready();
   private Optional<RigCalibration.Stage> stage = Optional.empty();
@@ -81,6 +88,26 @@ public final class RigModel {
     disc =
         Optional.of(
             new DiscChart(found.comparison(), Sentences.source(found.edges().rig().serial())));
+  }
+
+  /** The board is looked for, to put firmware on it. */
+  public void uploadBegins() {
+    begin(RigView.Doing.UPLOADING, Words.say("desk.rig.upload.searching"), 0);
+  }
+
+  /**
+   * The upload goes on.
+   *
+   * @param fraction of all that is to be written and read back, 0 to 1
+   */
+  public void uploadAt(UploadStep step, double fraction) {
+    sentence =
+        Words.say(
+            "desk.rig.upload.progress",
+            step.ordinal() + 1,
+            UploadStep.values().length,
+            Words.of("upload.step", step));
+    progress = fraction;
   }
 
   private void begin(RigView.Doing what, String says, double nowSeconds) {
@@ -173,7 +200,7 @@ public final class RigModel {
         greeting
             .map(rig -> Words.say("desk.rig.heading", rig.serial(), rig.kind(), rig.firmware()))
             .orElseGet(() -> Words.say("desk.rig.none")),
-        String.join(" ", ProfileWords.standing(session.profileUse())),
+        standing(greeting, session),
         clock,
         due,
         session.profileUse().profile().map(ProfileWords::lines).orElse(List.of()),
@@ -181,5 +208,15 @@ public final class RigModel {
         fit,
         residuals,
         disc);
+  }
+
+  /** Whether firings count as calibrated, and what there is to say of the firmware. */
+  private String standing(Optional<RigMessage.Greeting> greeting, Session session) {
+    return Stream.concat(
+            ProfileWords.standing(session.profileUse()).stream(),
+            firmware
+                .flatMap(images -> greeting.flatMap(rig -> FirmwareWork.ageSentence(images, rig)))
+                .stream())
+        .collect(Collectors.joining(" "));
   }
 }

@@ -44,7 +44,9 @@ public record RigView(
     /** The person does something about a slotted disc. */
     DISC_ASKED,
     /** A slotted disc is read. */
-    DISC_READING
+    DISC_READING,
+    /** Firmware goes onto the board. */
+    UPLOADING
   }
 
   /** Before the first view. */

@@ -87,6 +87,19 @@ final class SerialLink implements Link {
     }
   }
 
+  /** A pseudo-terminal has no such lines, and the library then says no. That is no trouble. */
+  @Override
+  @SuppressWarnings("ReturnValueIgnored")
+  public void setDtr(boolean on) {
+    if (on) {
+      port.setDTR();
+      port.setRTS();
+    } else {
+      port.clearDTR();
+      port.clearRTS();
+    }
+  }
+
   @Override
   public void close() {
     if (closed.compareAndSet(false, true)) {
