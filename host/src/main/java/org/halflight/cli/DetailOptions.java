@@ -24,8 +24,7 @@ final class DetailOptions {
           OptionSpec.builder("--" + Detail.WORDS.word(detail))
               .paramLabel("WORDS")
               // A percent sign begins a place to fill in.
-              .description(
-                  Words.say("help.page." + Detail.WORDS.word(detail)).replace("%", "%%"))
+              .description(Words.say("help.page." + Detail.WORDS.word(detail)).replace("%", "%%"))
               .type(String.class)
               .setter(
                   new ISetter() {

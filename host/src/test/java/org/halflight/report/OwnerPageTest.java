@@ -8,13 +8,17 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.halflight.job.Detail;
@@ -181,6 +185,40 @@ class OwnerPageTest {
     chosen.keepIn(kept);
     assertThat(Workshop.of(kept)).isEqualTo(chosen);
     assertThat(Workshop.of(new Properties())).isEqualTo(Workshop.NONE);
+  }
+
+  @Test
+  void arabicIsJoinedFromRightToLeftAndWhatNoFontHasIsSaid() throws IOException {
+    String camera = "\u0643\u0627\u0645\u064a\u0631\u0627";
+    // Two characters that Unicode gives to nothing.
+    HandOverPage.Made page =
+        HandOverPage.made(
+            SamplePages.noted(SamplePages.all().get("five"), camera + " \u0378\u0379", Map.of()),
+            PageStyle.owner(Paper.A4));
+    assertThat(page.said())
+        .containsExactly(
+            "The page has no letters for \u0378 \u0379; boxes stand for them. Write them"
+                + " otherwise, then make the page again.");
+    try (PDDocument document = Loader.loadPDF(page.bytes())) {
+      PDResources resources = document.getPage(0).getResources();
+      List<String> read = new ArrayList<>();
+      for (COSName name : resources.getPropertiesNames()) {
+        read.add(resources.getProperties(name).getCOSObject().getString(COSName.ACTUAL_TEXT));
+      }
+      assertThat(read).anyMatch(text -> text.contains(camera));
+    }
+    // Joined letters are narrower than the same letters one by one.
+    try (PDDocument document = new PDDocument()) {
+      Letters letters = new Letters(document);
+      float joined = letters.width(letters.regular(), 10, camera);
+      double single =
+          camera
+              .chars()
+              .mapToDouble(c -> letters.width(letters.regular(), 10, Character.toString(c)))
+              .sum();
+      assertThat(joined).isPositive().isLessThan((float) single);
+      assertThat(letters.outlines(letters.regular(), 10, "Latin \u00e4")).isEmpty();
+    }
   }
 
   private static Workshop workshop(Path logo) {

@@ -104,7 +104,7 @@ final class SamplePages {
         List.of(
             "Everything that could be taken apart without heat was taken apart, and "
                 + "x".repeat(120)
-                + " was put together again. \u4e2d\u6587",
+                + " was put together again. \u0378\u0379",
             "Ground."),
         Source.RIG,
         true);
