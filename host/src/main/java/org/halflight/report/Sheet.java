@@ -156,7 +156,7 @@ final class Sheet implements Closeable {
       throws IOException {
     COSDictionary said = new COSDictionary();
     said.setString(COSName.ACTUAL_TEXT, text);
-    out.beginMarkedContent(COSName.SPAN, PDPropertyList.create(said));
+    out.beginMarkedContent(COSName.getPDFName("Span"), PDPropertyList.create(said));
     out.setNonStrokingColor(colour);
     AffineTransform place = new AffineTransform(1, 0, 0, -1, x, baseline);
     float[] to = new float[6];

@@ -65,7 +65,7 @@ class OwnerPageTest {
         .startsWith("The Workshop Repaired by R. Epair Shutter of A. N. Owner's folder")
         .contains("Invented Works Three")
         .contains("lens or shutter number 998877")
-        .contains("You told us \u2018Slow speeds hang in the cold.\u2019")
+        .contains("What you said \u2018Slow speeds hang in the cold.\u2019")
         .contains("Our answer Old oil held the train. Result As left, all 14 speeds")
         .contains("As found, too slow: 8 s to 1/15 (by 0.52 to 1.17 stop).")
         .contains("Lubricant: thin oil, at the train")
@@ -78,7 +78,7 @@ class OwnerPageTest {
   void aBuyerReadsNeitherNameNorComplaint() throws IOException {
     assertThat(text(noted(NOTED), from(Workshop.NONE, true)))
         .contains("Shutter of Invented Works Three", "thin oil, at the train")
-        .doesNotContain("A. N. Owner", "hang in the cold", "Old oil held", "You told us");
+        .doesNotContain("A. N. Owner", "hang in the cold", "Old oil held", "What you said");
     // Without maker and model the label is all there is.
     assertThat(text(noted(Map.of(Detail.OWNER, "a. n. owner")), from(Workshop.NONE, true)))
         .contains("folder")
@@ -197,7 +197,7 @@ class OwnerPageTest {
             PageStyle.owner(Paper.A4));
     assertThat(page.said())
         .containsExactly(
-            "The page has no letters for \u0378 \u0379; boxes stand for them. Write them"
+            "The page shows boxes in place of \u0378 \u0379, as no font here has them. Write them"
                 + " otherwise, then make the page again.");
     try (PDDocument document = Loader.loadPDF(page.bytes())) {
       PDResources resources = document.getPage(0).getResources();
