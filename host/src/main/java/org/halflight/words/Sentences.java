@@ -124,7 +124,10 @@ public final class Sentences {
               Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
       case DID_NOT_OPEN ->
           Words.say(
-              firing.setting().flatMap(DialSetting::untimedTest).equals(Optional.of(UntimedTest.LINKAGE))
+              firing
+                      .setting()
+                      .flatMap(DialSetting::untimedTest)
+                      .equals(Optional.of(UntimedTest.LINKAGE))
                   ? "firing.pressWithoutLight"
                   : "firing.didNotOpen",
               speed);
