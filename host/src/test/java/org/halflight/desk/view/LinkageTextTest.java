@@ -19,16 +19,20 @@ class LinkageTextTest {
   private static final JudgedPress REST =
       new JudgedPress(LinkageStep.REST, false, WindState.LOCKED);
 
+  private static final JudgedPress[] ADVANCE_FIRST =
+      Stream.concat(
+              Stream.of(REST), Stream.generate(() -> stop(false, WindState.TURNS)).limit(4))
+          .toArray(JudgedPress[]::new);
+
   @Test
   void theStateOfTheNewestPressIsLarge() {
     NumeralsText once = numerals(true, REST, stop(false, WindState.TURNS));
     assertThat(once.large()).isEqualTo("ADVANCE ONLY");
     assertThat(once.time()).as("once may be a slip").isEmpty();
     assertThat(once.note()).isEqualTo("Press 2, stop and let go");
-    NumeralsText twice =
-        numerals(true, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(twice.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
-    assertThat(twice.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
+    NumeralsText often = numerals(true, ADVANCE_FIRST);
+    assertThat(often.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
+    assertThat(often.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     NumeralsText shutter = numerals(true, REST, stop(true, WindState.LOCKED));
     assertThat(shutter.large()).isEqualTo("SHUTTER ONLY");
     assertThat(shutter.time())
@@ -66,9 +70,7 @@ class LinkageTextTest {
     assertThat(wrong.large()).isEqualTo("SHUTTER FIRST");
     assertThat(wrong.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     assertThat(wrong.spoken()).contains("SHUTTER FIRST").contains("trip later");
-    NumeralsText early =
-        numerals(false, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(early.large()).isEqualTo("ADVANCE FIRST");
+    assertThat(numerals(false, ADVANCE_FIRST).large()).isEqualTo("ADVANCE FIRST");
   }
 
   @Test
