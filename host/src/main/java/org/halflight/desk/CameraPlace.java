@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -24,6 +25,8 @@ import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.job.Id;
 import org.halflight.job.SheetEntry;
 import org.halflight.job.StripSheet;
@@ -43,7 +46,12 @@ final class CameraPlace extends Place {
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
   private final transient Runnable onNobodys;
+  private static final String WHOLE = "span 3, wrap";
+
   private final JLabel title = new JLabel();
+  private final JPanel form =
+      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,120::][][fill,grow,120::]"));
+  private final transient DetailFields details = new DetailFields();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();
   private final JTextField job = new JTextField();
@@ -81,8 +89,8 @@ final class CameraPlace extends Place {
     setLayout(
         new MigLayout(
             "insets 20 44 16 32, gap 16 6, fill",
-            "[][fill,grow,260::][fill,grow,420::560]",
-            "[][][][][][][][][][][][grow,fill]"));
+            "[fill,grow,420::][fill,grow,420::560]",
+            "[][grow 60,fill][][][grow,fill]"));
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
@@ -114,21 +122,35 @@ final class CameraPlace extends Place {
 
     add(title, "span 2, split 2, growx, pushx, wmin 100");
     add(moved, "hidemode 3, grow 0, wrap 10");
-    row("desk.camera.label", label);
-    row("desk.camera.serial", serial);
-    row("desk.camera.job", job);
-    row("desk.camera.shutter", shutter);
-    row("desk.camera.speeds", speeds);
-    row("desk.camera.widest", widest);
-    row("desk.camera.frame", frame);
-    row("desk.camera.firing", firing);
+    row("complaint", details.field(Detail.COMPLAINT), WHOLE);
+    row("label", label, "");
+    row("owner", details.field(Detail.OWNER), "wrap");
+    row("film", details.field(Detail.FILM), WHOLE);
+    row("maker", details.field(Detail.MAKER), "");
+    row("model", details.field(Detail.MODEL), "wrap");
+    row("serial", serial, "");
+    row("second", details.field(Detail.SECOND_SERIAL), "wrap");
+    row("lens", details.field(Detail.LENS), "");
+    row("widest", widest, "wrap");
+    row("shutter", shutter, WHOLE);
+    row("speeds", speeds, WHOLE);
+    row("job", job, "");
+    row("frame", frame, "wrap");
+    row("firing", firing, WHOLE);
+    row("lubricant", details.field(Detail.LUBRICANT), WHOLE);
+    row("answer", details.field(Detail.ANSWER), WHOLE);
+    JScrollPane formScroll = new JScrollPane(form);
+    formScroll.setBorder(null);
+    formScroll.setOpaque(false);
+    formScroll.getViewport().setOpaque(false);
+    add(formScroll, "hmin 120, wrap");
     JPanel buttons = group(new MigLayout("insets 0"));
     buttons.add(keep);
     buttons.add(another);
     buttons.add(handBack);
-    add(buttons, "skip 1, wrap");
-    add(trouble, "skip 1, wmin 100, wrap");
-    add(log, "span 2, growx, growy, pushy");
+    add(buttons, "wrap");
+    add(trouble, "wmin 100, wrap");
+    add(log, "growx, growy, hmin 120");
     JScrollPane listsScroll = new JScrollPane(lists);
     JPanel listsAndWords =
         group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
@@ -137,7 +159,7 @@ final class CameraPlace extends Place {
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
     tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
     tabs.addTab(Words.say("desk.sheet.title"), sheet);
-    add(tabs, "cell 2 1 1 11, growy");
+    add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
     moved.setVisible(false);
@@ -190,6 +212,7 @@ final class CameraPlace extends Place {
     sheet.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
+    letters(form);
     title.setFont(Look.bold(2));
     keep.setFont(Look.bold(1.1));
   }
@@ -210,15 +233,17 @@ final class CameraPlace extends Place {
     }
     Camera typed = result.camera().get();
     String number = job.getText().strip();
+    Details ofCamera = details.typed(Detail.OF_CAMERA);
+    Details ofVisit = details.typed(Detail.OF_VISIT);
     Optional<Visit> before = visit;
     Instant now = clock.instant();
     archive.ask(
         record -> {
-          Camera kept = record.keep(typed);
+          Camera kept = record.keep(typed.withDetails(ofCamera));
           Visit here =
               before
-                  .map(v -> v.with(number, v.details()))
-                  .orElseGet(() -> Visit.begins(kept.id(), number, now));
+                  .map(v -> v.with(number, ofVisit))
+                  .orElseGet(() -> Visit.begins(kept.id(), number, now).with(number, ofVisit));
           return new Here(kept, record.keep(here));
         },
         here -> isHere(here.camera(), here.visit()));
@@ -231,6 +256,16 @@ final class CameraPlace extends Place {
     visit = Optional.of(here);
     show(CameraForm.of(known));
     job.setText(here.jobNumber());
+    details.show(known.details().and(here.details()));
+    trouble.setText(
+        here.details().of(Detail.FILM).equals(Detail.YES)
+            ? Words.say("desk.camera.filmInside")
+            : "");
+    archive.ask(
+        record ->
+            Stream.concat(record.corrections(known).stream(), record.corrections(here).stream())
+                .toList(),
+        details::before);
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
@@ -246,6 +281,8 @@ final class CameraPlace extends Place {
     onNobodys.run();
     show(CameraForm.empty());
     job.setText("");
+    details.show(Details.NONE);
+    details.before(List.of());
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
     sheet.show(Optional.empty(), StripSheet.EMPTY);
@@ -388,11 +425,11 @@ final class CameraPlace extends Place {
     another.setEnabled(visit.isPresent());
   }
 
-  private void row(String key, JComponent field) {
-    JLabel name = new JLabel(Words.say(key));
+  private void row(String key, JComponent field, String place) {
+    JLabel name = new JLabel(Words.say("desk.camera." + key));
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
-    add(name);
-    add(field, "wmax 620, wrap");
+    form.add(name);
+    form.add(field, place + (place.isEmpty() ? "" : ", ") + "wmin 60");
   }
 }
