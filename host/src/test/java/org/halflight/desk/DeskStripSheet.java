@@ -41,7 +41,6 @@ final class DeskStripSheet {
         false);
     hand.key(KeyEvent.VK_F4);
     hand.fill("cameraLabel", "Uncle Bo");
-    hand.fill("cameraJob", "18");
     hand.click("keepCamera");
     hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
     JTabbedPane tabs = (JTabbedPane) hand.find("cameraTabs");
