@@ -39,7 +39,7 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
   /** Nothing tells. */
   public static final UnlockSign NONE = new UnlockSign(OptionalDouble.empty(), By.NOTHING);
 
-  /** A click nearer than this to light, closing or button is theirs, in seconds. Our own limit. */
+  /** A click nearer than this to first light is the shutter's, in seconds. Our own limit. */
   public static final double APART_SECONDS = 0.02;
 
   /**
@@ -70,7 +70,7 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
   private record Move(long ticks, boolean leaves, int edges) {}
 
   /** From the press of the button to its return, with the light in between. */
-  private record Squeeze(long from, long light, long dark, long to, boolean returned) {}
+  private record Squeeze(long from, long light, long to) {}
 
   /** The sign of a press; none of one that was no slow squeeze, or brought no light. */
   static UnlockSign of(LinkagePress press) {
@@ -111,7 +111,6 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
   private static Squeeze squeeze(Firing all, Firing trip, TickRate rate) {
     List<Edge> light = trip.edges().stream().filter(edge -> edge.channel().isLight()).toList();
     long first = light.get(0).ticks();
-    long last = light.get(light.size() - 1).ticks();
     List<Edge> button = all.of(Channel.RELEASE);
     OptionalLong pressed =
         button.stream().filter(e -> e.high() && e.ticks() <= first).mapToLong(Edge::ticks).max();
@@ -120,9 +119,7 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
     return new Squeeze(
         pressed.orElse(first - rate.ticks(LONGEST_SQUEEZE_SECONDS)),
         first,
-        last,
-        let.orElse(first + rate.ticks(HAND_SECONDS)),
-        let.isPresent());
+        let.orElse(first + rate.ticks(HAND_SECONDS)));
   }
 
   private static UnlockSign byKnob(List<Edge> knob, Squeeze squeeze, TickRate rate) {
@@ -152,15 +149,17 @@ public record UnlockSign(OptionalDouble aheadSeconds, By by) {
     return moves;
   }
 
-  /** While the blades are open the slow-speed train sounds, so no click counts there. */
+  /**
+   * Only a click before light tells: while the blades are open the slow-speed train sounds, and
+   * after it the button knocks at the end of its stroke.
+   */
   private static UnlockSign byClick(Firing all, Squeeze squeeze, TickRate rate) {
-    long apart = rate.ticks(APART_SECONDS);
     List<Long> onsets =
-        Clicks.of(all, Channel.CLICK, rate).between(squeeze.from(), squeeze.to()).stream()
+        Clicks.of(all, Channel.CLICK, rate)
+            .between(squeeze.from(), squeeze.light() - rate.ticks(APART_SECONDS))
+            .stream()
             .filter(click -> !click.crowded())
             .map(Click::onsetTicks)
-            .filter(onset -> onset < squeeze.light() - apart || onset > squeeze.dark() + apart)
-            .filter(onset -> !squeeze.returned() || onset < squeeze.to() - apart)
             .toList();
     return one(onsets, squeeze, rate, By.CLICK);
   }

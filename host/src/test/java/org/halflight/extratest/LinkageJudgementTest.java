@@ -71,8 +71,10 @@ class LinkageJudgementTest {
   }
 
   @Test
-  void theAdvanceAloneAtTwoStopsIsWrongAndAtOneMayBeASlip() {
-    presses.add(new JudgedPress(LinkageStep.STOP, false, WindState.TURNS));
+  void theAdvanceAloneAtFourStopsIsWrongAndAtThreeItIsAShadeAhead() {
+    for (int i = 0; i < 3; i++) {
+      presses.add(new JudgedPress(LinkageStep.STOP, false, WindState.TURNS));
+    }
     assertThat(new LinkageJudgement(presses).verdict()).isEqualTo(Verdict.UNDECIDED);
 
     presses.add(new JudgedPress(LinkageStep.STOP, false, WindState.TURNS));

@@ -323,11 +323,12 @@ class ScaleTest {
       throws SQLException {
     long session = SessionRows.find(connection, sessionKey).orElseThrow();
     Camera camera =
-        CameraRows.keep(connection, Camera.of(label, ShutterKind.LEAF, BenchScript.DIAL));
+        CameraRows.keep(
+            connection, Camera.of(label, ShutterKind.LEAF, BenchScript.DIAL), RecordFixture.NOW);
     List<MarkedSpeed> speeds = BenchScript.DIAL.speeds();
     for (int done = 0; done < firings; done += FIRINGS_A_RUN) {
       Instant at = RecordFixture.NOW.plusSeconds(done);
-      Visit visit = VisitRows.keep(connection, Visit.begins(camera.id(), "J-" + seconds, at));
+      Visit visit = VisitRows.keep(connection, Visit.begins(camera.id(), "J-" + seconds, at), at);
       RunRows.keep(
           connection,
           new Run(

@@ -24,13 +24,13 @@ class CalledRightTest {
   @Test
   void linkagesAreCalledRightThatAre() {
     assertThat(right(0, CalledRight.BY_LIGHT)).isGreaterThan(0.9);
-    assertThat(right(0.1, CalledRight.BY_LIGHT)).isGreaterThan(0.6);
+    assertThat(right(0.1, CalledRight.BY_LIGHT)).isGreaterThan(0.9);
   }
 
   @Test
   void linkagesAreCalledWrongThatAre() {
     assertThat(right(0.4, CalledRight.BY_LIGHT)).isLessThan(0.08);
-    assertThat(right(0.4, CalledRight.BY_KNOB)).isLessThan(0.08);
+    assertThat(right(0.6, CalledRight.BY_KNOB)).isLessThan(0.08);
     assertThat(right(-0.4, CalledRight.BY_LIGHT)).isLessThan(0.1);
   }
 
