@@ -2,6 +2,7 @@ package org.halflight.cli;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
@@ -240,7 +241,8 @@ final class BenchTerminal {
 
   private void typed(String typed) {
     String[] words = typed.split("\\s+", 2);
-    switch (words[0]) {
+    String command = words[0].toLowerCase(Locale.ROOT);
+    switch (command) {
       case "q" -> stopped = true;
       case "n" -> report(driver.handle(new SessionInput.NextChosen()));
       case "p" -> report(driver.handle(new SessionInput.PreviousChosen()));
@@ -252,7 +254,7 @@ final class BenchTerminal {
       case "y" -> report(driver.redo());
       case "g" -> begin(LightPlan.full());
       case "l" -> light.set();
-      case "cover", "cells", "place" -> flip(words[0], words.length > 1 ? words[1].strip() : "");
+      case "cover", "cells", "place" -> flip(command, words.length > 1 ? words[1].strip() : "");
       case "c" -> report(run.closedByHand());
       case "plunger" -> plunger(words.length > 1 ? words[1] : "");
       case "a" -> adjusted(words.length > 1 ? words[1] : Words.say("run.noAdjustment"));

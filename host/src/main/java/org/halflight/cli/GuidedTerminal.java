@@ -60,7 +60,9 @@ final class GuidedTerminal {
 
   /** The answer that a typed line is, whether or not it is offered now. */
   static Optional<Answer> answer(String line) {
-    return Arrays.stream(Answer.values()).filter(each -> key(each).equals(line)).findFirst();
+    return Arrays.stream(Answer.values())
+        .filter(each -> key(each).equalsIgnoreCase(line))
+        .findFirst();
   }
 
   private void sayKeys(Prompt prompt) {

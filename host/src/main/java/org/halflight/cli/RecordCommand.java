@@ -3,8 +3,13 @@ package org.halflight.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
+import org.halflight.job.Camera;
+import org.halflight.job.SheetState;
+import org.halflight.job.Visit;
 import org.halflight.record.DataFolder;
 import org.halflight.record.ImportOutcome;
 import org.halflight.record.Recomputed;
@@ -12,6 +17,9 @@ import org.halflight.record.SessionFolder;
 import org.halflight.record.Verified;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.trouble.Trouble;
+import org.halflight.words.DryRunWords;
+import org.halflight.words.MovedWords;
+import org.halflight.words.Numbers;
 import org.halflight.words.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -88,6 +96,66 @@ final class RecordCommand {
       }
       return 1;
     }
+  }
+
+  @Command(name = "due")
+  int due() {
+    try (WorkshopRecord record = openKnown()) {
+      List<String> lines =
+          record.cameras().stream()
+              .flatMap(line -> line.dryRun().stream())
+              .map(due -> DryRunWords.line(due, surroundings.date().get(), ZoneId.systemDefault()))
+              .toList();
+      surroundings.terminal().say(lines.isEmpty() ? List.of(Words.say("dryRun.none")) : lines);
+      return 0;
+    }
+  }
+
+  @Command(name = "moved")
+  int moved(@Parameters(paramLabel = "CAMERA") String camera) {
+    try (WorkshopRecord record = openKnown()) {
+      Camera known = SheetAtTheCommandLine.camera(record, camera);
+      Optional<Visit> visit = SheetAtTheCommandLine.lastVisit(record, known);
+      surroundings
+          .terminal()
+          .say(
+              visit
+                  .flatMap(its -> record.history(known.id()).flatMap(h -> h.moved(its.id())))
+                  .map(
+                      its ->
+                          MovedWords.line(
+                              its.since(),
+                              Numbers.date(
+                                  LocalDate.ofInstant(
+                                      its.last().receivedAt(), ZoneId.systemDefault()))))
+                  .orElseGet(() -> Words.say("moved.none")));
+      return 0;
+    }
+  }
+
+  @Command(name = "sheet")
+  int sheet(
+      @Parameters(paramLabel = "CAMERA") String camera,
+      @Option(names = "--note", paramLabel = "ITEM=WORDS") @Nullable List<String> notes,
+      @Option(names = "--correct", paramLabel = "LINE=WORDS") @Nullable List<String> corrections,
+      @Option(names = "--where", paramLabel = "WORDS") @Nullable String where,
+      @Option(names = "--back", paramLabel = "LINE") @Nullable List<Integer> back,
+      @Option(names = "--strike", paramLabel = "LINE") @Nullable List<Integer> strike) {
+    try (WorkshopRecord record = openKnown()) {
+      SheetAtTheCommandLine sheet =
+          new SheetAtTheCommandLine(record, camera, surroundings.date().get());
+      listed(notes).forEach(typed -> sheet.note(typed, where));
+      listed(corrections).forEach(typed -> sheet.correct(typed, where));
+      listed(back).forEach(line -> sheet.turn(line, SheetState.BACK));
+      listed(strike).forEach(line -> sheet.turn(line, SheetState.STRUCK));
+      sheet.keep();
+      surroundings.terminal().say(sheet.lines(ZoneId.systemDefault()));
+      return 0;
+    }
+  }
+
+  private static <T> List<T> listed(@Nullable List<T> given) {
+    return given == null ? List.of() : given;
   }
 
   private Path record() {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.job.Camera;
+import org.halflight.job.DryRun;
 import org.halflight.session.Source;
 
 /**
@@ -17,6 +18,7 @@ import org.halflight.session.Source;
  * @param lastReceivedAt when it came in last
  * @param firings all its firings
  * @param sources where its figures come from; practice and simulator are to be marked
+ * @param dryRun the dry run that it still wants, where it was left wet and is still here
  */
 public record CameraLine(
     Camera camera,
@@ -24,7 +26,8 @@ public record CameraLine(
     int visits,
     Optional<Instant> lastReceivedAt,
     int firings,
-    Set<Source> sources) {
+    Set<Source> sources,
+    Optional<DryRun> dryRun) {
   public CameraLine {
     jobNumbers = List.copyOf(jobNumbers);
     sources = Set.copyOf(sources);

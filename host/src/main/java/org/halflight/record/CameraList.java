@@ -12,6 +12,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.halflight.job.Camera;
+import org.halflight.job.DryRun;
+import org.halflight.session.Phase;
+import org.halflight.session.RunConditions;
+import org.halflight.session.RunOption;
 import org.halflight.session.Source;
 
 /** The list of cameras, gathered from three tables. */
@@ -44,13 +48,15 @@ final class CameraList {
                 + " GROUP BY visit.camera_id, fired.rig_serial",
             row -> new Fired(row.getLong(1), row.getString(2), row.getInt(3)))
         .forEach(one -> fired.computeIfAbsent(one.cameraId(), id -> new ArrayList<>()).add(one));
+    Map<Long, DryRun> due = dryRuns(connection);
     List<CameraLine> lines = new ArrayList<>();
     for (Camera camera : CameraRows.all(connection)) {
       lines.add(
           line(
               camera,
               stays.getOrDefault(camera.id().value(), List.of()),
-              fired.getOrDefault(camera.id().value(), List.of())));
+              fired.getOrDefault(camera.id().value(), List.of()),
+              Optional.ofNullable(due.get(camera.id().value()))));
     }
     lines.sort(
         Comparator.comparing(
@@ -60,7 +66,45 @@ final class CameraList {
     return lines;
   }
 
-  private static CameraLine line(Camera camera, List<Stay> stays, List<Fired> fired) {
+  /** Of the cameras that are here: those whose last run as left was fired wet. */
+  private static Map<Long, DryRun> dryRuns(Connection connection) throws SQLException {
+    record Left(long cameraId, DryRun run, boolean wet) {}
+    Map<Long, DryRun> due = new HashMap<>();
+    Query.list(
+            connection,
+            "SELECT visit.camera_id, visit.job_number, camera.label,"
+                + " coalesce(run.began_at_millis, bench_session.began_at_millis,"
+                + " visit.received_at_millis), coalesce(run_condition.words, '') FROM run"
+                + " JOIN visit ON visit.id = run.visit_id"
+                + " JOIN camera ON camera.id = visit.camera_id"
+                + " JOIN bench_session ON bench_session.id = run.session_id"
+                + " LEFT JOIN run_condition ON run_condition.run_id = run.id"
+                + " AND run_condition.name = ?"
+                + " WHERE visit.handed_back_at_millis IS NULL AND run.phase = ?"
+                + " AND EXISTS (SELECT 1 FROM firing WHERE firing.session_id = run.session_id"
+                + " AND firing.run_ordinal = run.run_ordinal) ORDER BY 4, run.id",
+            row ->
+                new Left(
+                    row.getLong(1),
+                    new DryRun(
+                        row.getString(2).isBlank() ? row.getString(3) : row.getString(2),
+                        Instant.ofEpochMilli(row.getLong(4))),
+                    RunConditions.isWet(row.getString(5))),
+            RunOption.WET.name(),
+            Phase.WORDS.word(Phase.AS_LEFT))
+        .forEach(
+            left -> {
+              if (left.wet()) {
+                due.putIfAbsent(left.cameraId(), left.run());
+              } else {
+                due.remove(left.cameraId());
+              }
+            });
+    return due;
+  }
+
+  private static CameraLine line(
+      Camera camera, List<Stay> stays, List<Fired> fired, Optional<DryRun> dryRun) {
     Set<Source> sources = EnumSet.noneOf(Source.class);
     fired.forEach(one -> sources.add(Source.of(one.rigSerial())));
     return new CameraLine(
@@ -69,6 +113,7 @@ final class CameraList {
         stays.size(),
         stays.isEmpty() ? Optional.empty() : Optional.of(stays.get(stays.size() - 1).receivedAt()),
         fired.stream().mapToInt(Fired::firings).sum(),
-        sources);
+        sources,
+        dryRun);
   }
 }

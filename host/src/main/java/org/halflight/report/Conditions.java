@@ -1,6 +1,5 @@
 package org.halflight.report;
 
-import java.util.Locale;
 import java.util.OptionalDouble;
 import org.halflight.session.RunConditions;
 import org.halflight.session.RunOption;
@@ -8,15 +7,6 @@ import org.halflight.session.RunOption;
 /** What the conditions that a person noted for a run mean for the page. */
 public final class Conditions {
   private Conditions() {}
-
-  /** Whether the shutter was still wet. */
-  public static boolean isWet(RunConditions conditions) {
-    return conditions
-        .noted()
-        .getOrDefault(RunOption.WET.name(), "")
-        .toLowerCase(Locale.ROOT)
-        .matches("wet|yes|still wet|true");
-  }
 
   /** The f-number of the stop; empty where it was noted in other words, or not. */
   public static OptionalDouble fNumber(RunConditions conditions) {

@@ -74,7 +74,7 @@ public record PageFromRuns(
         about.workDone(),
         about.notTested(),
         CalibrationStatus.of(firings),
-        about.wet() || Conditions.isWet(last.setup().conditions()),
+        about.wet() || last.setup().conditions().isWet(),
         about.isCurtain(last) ? Map.of() : StopTables.of(last.firings(), last.setup().phase()),
         about.fNumber().isPresent()
             ? about.fNumber()

@@ -2,6 +2,7 @@ package org.halflight.session;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -46,6 +47,16 @@ public record RunConditions(OptionalDouble restSeconds, SortedMap<String, String
   /** What was noted of an option; the usual where nothing was. */
   public <T> T get(RunOption<T> option) {
     return option.find(noted.getOrDefault(option.name(), "")).orElseThrow();
+  }
+
+  /** Whether the shutter was still wet from cleaning. */
+  public boolean isWet() {
+    return isWet(noted.getOrDefault(RunOption.WET.name(), ""));
+  }
+
+  /** Whether what was noted of {@link RunOption#WET} means that. */
+  public static boolean isWet(String words) {
+    return words.toLowerCase(Locale.ROOT).matches("wet|yes|still wet|true");
   }
 
   /** The names of what was noted for one and otherwise, or not at all, for the other; sorted. */

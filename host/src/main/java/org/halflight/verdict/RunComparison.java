@@ -160,7 +160,7 @@ public record RunComparison(
   }
 
   /** What two rigs may differ by at a speed, in squares of stops. */
-  private static double rigs(SpeedSummary before, SpeedSummary after) {
+  static double rigs(SpeedSummary before, SpeedSummary after) {
     return rig(before) + rig(after);
   }
 

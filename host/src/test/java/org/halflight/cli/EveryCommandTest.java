@@ -72,6 +72,9 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("record import", List.of("SESSION"));
     USUAL.put("record take-in", List.of("SESSION"));
     USUAL.put("record verify", List.of("--sessions", "FOLDER"));
+    USUAL.put("record due", List.of());
+    USUAL.put("record moved", List.of("NONE"));
+    USUAL.put("record sheet", List.of("NONE"));
     USUAL.put("calibrate", List.of("--out", "NONE/x.profile"));
     USUAL.put("check", List.of("--chart", "NONE/x.png"));
     USUAL.put("clock", List.of());

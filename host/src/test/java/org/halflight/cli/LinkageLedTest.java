@@ -76,7 +76,8 @@ class LinkageLedTest {
         press(session.presses().size());
         pressed = true;
       } else if (rig.isPressOver() && session.isQuiet()) {
-        type(rig.wind() ? "w" : "o");
+        // As the prompt writes it, or small.
+        type(rig.wind() ? "W" : "o");
         rig.getReady();
         pressed = false;
         answered++;

@@ -100,7 +100,7 @@ class StagesInARunTest extends CommandTests {
             "Set B. Tap the release: it should open and close.",
             "Undone: the switch to: cover off, no cells, on the bench.",
             "The place is bench, loose or tight, not over there.",
-            "It is so already: on the bench.",
+            "Already so: on the bench.",
             "Stage 1 is now: cover on, rear cell in, on the bench. Nothing was fired in it yet.",
             "Undone: the switch to: cover on, rear cell in, on the bench.",
             "Stage 1 is now: cover on, no cells, in the camera, ring tight. Nothing was fired in it yet.");

@@ -142,7 +142,7 @@ final class CalledRight {
     page.add(
         String.format(
             Locale.ROOT,
-            "A click sensor changes no verdict at %d of the %d gaps below: the order in a squeeze is shown, and never judged.",
+            "With a click sensor the share called right is the same at %d of the %d gaps below: the order in a squeeze is shown, and never judged.",
             Arrays.stream(MARKS).filter(CalledRight::clickChangesNothing).count(),
             MARKS.length));
     page.add("");
@@ -155,7 +155,7 @@ final class CalledRight {
             "wrong if two of five stopped presses unlock the advance alone", fewerAdvanceOnly(2)));
     page.add("");
     page.add(
-        "A shutter first by 0.3 mm stays hidden where the load drops most at the trip: the finger is thrown through both places and cannot stop between them. The same happens to the owner's finger. The plunger below finds it.");
+        "One target is missed: with the shutter first by 0.3 mm, the program's rule calls one linkage in twelve right. The gap stays hidden where the load drops most at the trip: the finger is thrown through both places and cannot stop between them. The same happens to the owner's finger. The plunger below finds it.");
     page.add("");
     page.add("Shares of " + CAMERAS + " cameras, light and key, as asked:");
     page.add("");

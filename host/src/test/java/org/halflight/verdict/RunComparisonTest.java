@@ -322,8 +322,8 @@ class RunComparisonTest {
         .extracting(SpeedComparison::finding)
         .containsOnly(ShiftFinding.NOT_COMPARABLE);
     assertThat(String.join("\n", ComparisonWords.all(runs)))
-        .contains("1/8: 1 timed firings before, 2 after; a comparison needs two of each.")
-        .contains("1/4: 0 timed firings before");
+        .contains("1/8: timed firings before 1, after 2; a comparison needs two of each.")
+        .contains("1/4: timed firings before 0");
   }
 
   @Test

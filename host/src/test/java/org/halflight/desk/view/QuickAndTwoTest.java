@@ -57,7 +57,7 @@ class QuickAndTwoTest {
       TwoText before = TwoText.of(work.view()).orElseThrow();
       assertThat(before.sides()).extracting(TwoText.Side::speed).containsExactly("1 s", "1/15");
       assertThat(before.sides()).allMatch(side -> side.word().isEmpty());
-      assertThat(NextText.of(work.view()).doing()).isEqualTo("Adjust, then say so (A)");
+      assertThat(NextText.of(work.view()).doing()).isEqualTo("Adjust, then note it (A)");
 
       work.handle(new SessionInput.Adjusted("train cleaned"));
       assertThat(work.view().shown().flatMap(its -> its.speed()))

@@ -1,0 +1,62 @@
+package org.halflight.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.halflight.session.RunOption;
+import org.halflight.verdict.MovedSince;
+import org.halflight.verdict.MovedSince.Part;
+import org.halflight.verdict.MovedSince.Why;
+import org.halflight.verdict.OutcomeChange;
+
+/** Whether a shutter has moved since it went back, in one line. */
+public final class MovedWords {
+  private MovedWords() {}
+
+  /**
+   * The question with its answer.
+   *
+   * @param left the day of the visit before
+   */
+  public static String line(MovedSince moved, String left) {
+    List<String> sentences = new ArrayList<>();
+    sentences.add(Words.say("moved.question", left));
+    for (OutcomeChange failure : moved.failures()) {
+      sentences.add(
+          Words.say(
+              "moved.failure",
+              Sentences.outcome(failure.outcome()),
+              failure.countAfter(),
+              failure.triesAfter(),
+              failure.triesBefore()));
+    }
+    sentences.add(Words.say("moved.exercised", part(moved.exercised())));
+    sentences.add(Words.say("moved.afterRest", part(moved.afterRest())));
+    return String.join(" ", sentences);
+  }
+
+  private static String part(Part part) {
+    if (part instanceof Part.NotComparable not) {
+      return not.why() == Why.OTHER_SETUP
+          ? Words.say(
+              "moved.not.other-setup",
+              not.names().stream().map(MovedWords::option).collect(Collectors.joining(", ")))
+          : Words.of("moved.not", not.why());
+    }
+    Part.Compared its = (Part.Compared) part;
+    return Words.of(
+        "moved.answer",
+        its.answer(),
+        its.speed().map(Numbers::speed).orElseGet(() -> Words.say("moved.dial")),
+        ComparisonWords.shift(its.stops()),
+        Numbers.bareSize(its.uncertaintyStops()));
+  }
+
+  private static String option(String name) {
+    return RunOption.CONDITIONS.stream()
+        .filter(option -> option.name().equals(name))
+        .findFirst()
+        .map(OptionWords::label)
+        .orElse(name);
+  }
+}
