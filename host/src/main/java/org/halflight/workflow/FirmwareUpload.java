@@ -205,10 +205,12 @@ public final class FirmwareUpload {
     for (int tries = 1; tries <= TRIES; tries++) {
       Optional<OpenRig> rig = finder.search(RigSelector.any().onEveryPort(), goOn).rig();
       if (rig.isPresent()) {
-        try (Link link = rig.get().link()) {
+        try {
           if (isOf(image, rig.get().greeting())) {
             return new Uploaded(rig.get(), wiring(rig.get()));
           }
+        } finally {
+          rig.get().link().close();
         }
       }
     }
