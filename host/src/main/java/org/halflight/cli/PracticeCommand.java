@@ -38,6 +38,7 @@ import org.halflight.shuttermodel.InventedFit;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.Reference;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.trouble.Trouble;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunComparison;
 import org.halflight.verdict.RunStatistics;
@@ -48,6 +49,7 @@ import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 import org.halflight.workflow.PracticeOperator;
 import org.halflight.workflow.RunForm;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -86,8 +88,8 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(names = "--stages")
   private boolean stages;
 
-  @Option(names = "--fit", paramLabel = "FIT", defaultValue = "pinched-case")
-  private String fit;
+  @Option(names = "--fit", paramLabel = "FIT")
+  private @Nullable String fit;
 
   @Option(names = "--quick")
   private boolean quick;
@@ -103,6 +105,7 @@ final class PracticeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    InventedFit fits = fits();
     folder = new PracticeFolder(out, output.force());
     folder.beginAfresh();
     Path session = folder.session();
@@ -117,7 +120,7 @@ final class PracticeCommand implements Callable<Integer> {
         bench.setLight();
       }
       if (stages) {
-        return stages(workbench, bench, operator, dial);
+        return stages(workbench, bench, operator, dial, fits);
       }
       bench.run(found(dial));
       operator.clean(true);
@@ -134,11 +137,28 @@ final class PracticeCommand implements Callable<Integer> {
     return 0;
   }
 
+  /** What does not fit; refused before anything is done if the options do not agree. */
+  private InventedFit fits() {
+    if (stages && quick) {
+      throw new Trouble(Words.say("run.quickOrStages"));
+    }
+    if (fit != null && !stages) {
+      throw new Trouble(Words.say("practice.fitWithoutStages"));
+    }
+    return fit == null
+        ? InventedFit.PINCHED_CASE
+        : CliWords.constant(InventedFit.WORDS, fit, "--fit");
+  }
+
   /** The camera is put together from the bare shutter on; one part may not fit. */
   private int stages(
-      Workbench workbench, BenchTerminal bench, PracticeOperator operator, Dial dial) {
+      Workbench workbench,
+      BenchTerminal bench,
+      PracticeOperator operator,
+      Dial dial,
+      InventedFit fits) {
     operator.clean(true);
-    operator.useFit(CliWords.constant(InventedFit.WORDS, fit, "--fit"));
+    operator.useFit(fits);
     operator.willAssemble(PUT_TOGETHER);
     bench.run(
         RunForm.usual(Words.say("practice.camera"), Phase.ADJUSTING, dial)

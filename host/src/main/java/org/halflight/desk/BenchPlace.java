@@ -323,9 +323,10 @@ final class BenchPlace extends Place {
 
   private void arrived(Optional<MarkedSpeed> at, BenchPictures.All made) {
     all = made;
+    boolean linkage = view != null && view.linkage().isShown();
     row.whenEmpty(
         at.map(speed -> Words.say("desk.row.notFired", speed))
-            .orElseGet(() -> Words.say("desk.row.empty")));
+            .orElseGet(() -> Words.say(linkage ? "desk.row.linkage" : "desk.row.empty")));
     map.show(made.map(), made.mapTwin());
     row.show(made.row(), made.rowTwin());
     word.setText(made.word().isEmpty() ? " " : made.word());

@@ -32,6 +32,11 @@ final class OptionFields {
     return (JCheckBox) of(RunOption.CONTACT);
   }
 
+  /** Whether another than its usual value is chosen. */
+  boolean isChosen(RunOption<?> option) {
+    return of(option) instanceof JComboBox<?> box && box.getSelectedIndex() > 0;
+  }
+
   /** Fills in what is written or chosen for one. */
   void show(RunOption<?> option, String text) {
     JComponent field = of(option);

@@ -155,6 +155,7 @@ final class RunPlace extends Place {
     caution.say(ContactWords.caution());
     caution.setVisible(false);
     options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
+    ((JComboBox<?>) options.of(RunOption.STAGES)).addItemListener(event -> stagesTurned());
     dialChosen();
     look(look);
   }
@@ -228,13 +229,23 @@ final class RunPlace extends Place {
     return Objects.requireNonNull(phases.get(phase));
   }
 
-  /** Adjusting is about one speed; the others come back for the run after it. */
+  /**
+   * Adjusting is about one speed, unless stages of assembly are compared; the others come back for
+   * the run after it.
+   */
   private void adjustingChosen() {
-    if (!button(Phase.ADJUSTING).isSelected()) {
+    if (!button(Phase.ADJUSTING).isSelected() || options.isChosen(RunOption.STAGES)) {
       speeds.setText(all);
-    } else if (!toAdjust.isEmpty()) {
+    } else if (!toAdjust.isEmpty() && !speeds.getText().equals(toAdjust)) {
       all = speeds.getText();
       speeds.setText(toAdjust);
+    }
+  }
+
+  /** Whoever has chosen to adjust one speed has its dial back. */
+  private void stagesTurned() {
+    if (button(Phase.ADJUSTING).isSelected()) {
+      adjustingChosen();
     }
   }
 

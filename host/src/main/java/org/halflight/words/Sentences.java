@@ -122,7 +122,15 @@ public final class Sentences {
               "firing.stuck",
               speed,
               Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
-      case DID_NOT_OPEN -> Words.say("firing.didNotOpen", speed);
+      case DID_NOT_OPEN ->
+          Words.say(
+              firing
+                      .setting()
+                      .flatMap(DialSetting::untimedTest)
+                      .equals(Optional.of(UntimedTest.LINKAGE))
+                  ? "firing.pressWithoutLight"
+                  : "firing.didNotOpen",
+              speed);
       case DOUBLE -> Words.say("firing.double", speed);
       case OPENS_HOLDS_CLOSES -> Words.say("firing.holds", speed, held(firing));
       case DID_NOT_HOLD -> Words.say("firing.didNotHold", speed, held(firing));

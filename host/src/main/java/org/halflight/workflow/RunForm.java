@@ -27,7 +27,6 @@ import org.halflight.speeds.MarkedSpeed;
 import org.halflight.speeds.ShutterKind;
 import org.halflight.trouble.Trouble;
 import org.halflight.words.OptionWords;
-import org.halflight.words.Sentences;
 import org.halflight.words.Words;
 
 /**
@@ -170,7 +169,7 @@ public record RunForm(
       throw new Trouble(Words.say("run.quickNoSpeed"));
     }
     if (isQuick() && phase != Phase.AS_FOUND) {
-      throw new Trouble(Words.say("run.quickPhase", Sentences.phase(phase)));
+      throw new Trouble(Words.say("run.quickPhase"));
     }
     if (firings < 1 || firings > MOST_FIRINGS) {
       throw new Trouble(Words.say("run.badFirings", firings, MOST_FIRINGS));

@@ -26,6 +26,18 @@ class SmallFaultsTest extends CommandTests {
   }
 
   @Test
+  void practiceRefusesOptionsThatDoNotAgreeBeforeItBegins() {
+    String out = folder.resolve("practice").toString();
+    assertThat(execute("practice", "--stages", "--fit", "nonsense", "--out", out)).isEqualTo(1);
+    assertThat(printed()).contains("--fit does not know nonsense");
+    assertThat(execute("practice", "--quick", "--stages", "--out", out)).isEqualTo(1);
+    assertThat(printed()).contains("not both");
+    assertThat(execute("practice", "--fit", "sound", "--out", out)).isEqualTo(1);
+    assertThat(printed()).contains("--fit belongs to --stages").doesNotContain("Setting the light");
+    assertThat(folder.resolve("practice")).doesNotExist();
+  }
+
+  @Test
   void edgesOutOfOrderAreSaidWithTheirRow() throws Exception {
     String head =
         "rig,kind,firmware,ticks_per_second,dark_counts,full_counts,low_counts,high_counts,"

@@ -63,8 +63,9 @@ final class DeskLinkage {
     press();
     hand.await("stop and let go", v -> v.linkage().step().equals(step(LinkageStep.STOP)));
     shot("3-stop");
-    press();
-    press();
+    for (int i = 0; i < 4; i++) {
+      press();
+    }
     expect("ADVANCE ONLY");
     shot("4-advance-only");
     hand.key(KeyEvent.VK_F1);

@@ -11,6 +11,8 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The window from end to end, on a display of its own. Its screens are left in target/desk. */
 @ExtendWith(Display.class)
@@ -58,23 +60,14 @@ class DeskTest {
     }
   }
 
-  @Test
-  void aShortRunByPedalAlone() throws Exception {
-    Path folder = Path.of("target", "desk-pedal");
+  @ParameterizedTest
+  @ValueSource(strings = {"keys", "pedal"})
+  void aWholeSessionOnThePracticeRigBy(String means) throws Exception {
+    Path folder = Path.of("target", "desk-whole", means);
     clear(folder);
     try (Display display = new Display()) {
-      assertThat(display.run(DeskPedal.class, folder.toString()))
-          .endsWith("PEDAL: done\nexit code 0");
-    }
-  }
-
-  @Test
-  void aQuickLookAndTwoSpeedsAtOnceByKeys() throws Exception {
-    Path folder = Path.of("target", "desk-quick");
-    clear(folder);
-    try (Display display = new Display()) {
-      assertThat(display.run(DeskQuick.class, folder.toString()))
-          .endsWith("QUICK: done\nexit code 0");
+      assertThat(display.run(DeskWhole.class, folder.toString(), means))
+          .endsWith("WHOLE: done\nexit code 0");
     }
   }
 

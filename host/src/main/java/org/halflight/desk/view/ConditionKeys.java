@@ -48,10 +48,10 @@ public final class ConditionKeys {
 
   /**
    * The keys that are worth showing now, those that are on marked: none before a run was begun, and
-   * none while the light is tested.
+   * none while the light or the linkage is tested.
    */
   public static List<KeyHints.Hint> hints(BenchView view) {
-    if (view.setup().isEmpty() || view.lightTest().isUnderWay()) {
+    if (view.setup().isEmpty() || view.lightTest().isUnderWay() || view.linkage().isUnderWay()) {
       return List.of();
     }
     Optional<FiringResult> last = lastFiring(view);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.session.FiringResult;
 import org.halflight.session.Phase;
+import org.halflight.session.UntimedTest;
 import org.halflight.words.Words;
 import org.halflight.workflow.Answer;
 
@@ -73,7 +74,10 @@ public final class KeyHints {
       hints.add(hint(UserAction.FULL_LIGHT, Words.say("desk.key.full-light"), true));
     }
     if (view.openSeconds().isPresent()) {
-      hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed-by-hand"), true));
+      // Where it is to be held open, nothing hangs, and a foot on a pedal must not say so.
+      boolean hangs =
+          view.shown().flatMap(its -> its.untimedTest()).filter(UntimedTest::holds).isEmpty();
+      hints.add(hint(UserAction.CLOSED_BY_HAND, Words.say("desk.key.closed-by-hand"), hangs));
     }
     if (NextText.of(view).done()) {
       hints.add(hint(UserAction.TO_RUN, Words.say("desk.key.nextRun"), true));

@@ -113,6 +113,9 @@ public record NextText(
   }
 
   private static boolean isStayingForMore(BenchView view) {
+    if (view.shown().flatMap(DialSetting::untimedTest).equals(Optional.of(UntimedTest.LINKAGE))) {
+      return view.linkage().isUnderWay();
+    }
     return view.justDone().isEmpty() && view.good() < view.wanted();
   }
 
