@@ -15,20 +15,25 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
+import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
 import org.halflight.job.Detail;
 import org.halflight.job.Details;
 import org.halflight.job.Id;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
@@ -60,13 +65,19 @@ final class CameraPlace extends Place {
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
+  private final JButton moved = new JButton(Words.say("desk.camera.moved"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private final SheetPanel sheet;
+  private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
+
+  /** The visit of which it was said what is not ticked; handing back again then ends it. */
+  private transient Optional<Id<Visit>> asked = Optional.empty();
 
   /**
    * @param onNamed hears which camera is on the bench
@@ -98,13 +109,19 @@ final class CameraPlace extends Place {
     keep.setName("keepCamera");
     another.setName("anotherCamera");
     handBack.setName("handBack");
+    moved.setName("hasMoved");
+    tabs.setName("cameraTabs");
+    tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
+    sheet = new SheetPanel(clock, this::sheetSays);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
+    moved.addActionListener(event -> sayMoved());
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
-    add(title, "span 2, wrap 10");
+    add(title, "span 2, split 2, growx, pushx, wmin 100");
+    add(moved, "hidemode 3, grow 0, wrap 10");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
     row("owner", details.field(Detail.OWNER), "wrap");
@@ -140,9 +157,12 @@ final class CameraPlace extends Place {
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
     measuredScroll.setBorder(null);
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
-    add(listsAndWords, "cell 1 1 1 4, growy");
+    tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
+    tabs.addTab(Words.say("desk.sheet.title"), sheet);
+    add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
+    moved.setVisible(false);
     show(CameraForm.empty());
     dress();
     look(look);
@@ -189,6 +209,7 @@ final class CameraPlace extends Place {
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
+    sheet.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
     letters(form);
@@ -248,6 +269,7 @@ final class CameraPlace extends Place {
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
+    archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
@@ -263,21 +285,62 @@ final class CameraPlace extends Place {
     details.before(List.of());
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
+    sheet.show(Optional.empty(), StripSheet.EMPTY);
+    moved.setVisible(false);
     trouble.setText("");
     dress();
     label.requestFocusInWindow();
   }
 
+  /** What is not ticked on the strip sheet is named first; the second time the visit ends. */
   private void handBack() {
-    Instant now = clock.instant();
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.keep(here.handedBack(now, here.handBack())),
-                gone -> {
-                  trouble.setText(Words.say("desk.camera.handedBack", form().label()));
-                  another.requestFocusInWindow();
+                record -> SheetWords.open(record.stripSheet(here.id())),
+                open -> {
+                  if (open.isPresent() && !asked.equals(Optional.of(here.id()))) {
+                    asked = Optional.of(here.id());
+                    trouble.setText(Words.say("desk.camera.handBackOpen", open.get()));
+                  } else {
+                    handBack(here, open);
+                  }
                 }));
+  }
+
+  private void handBack(Visit here, Optional<String> open) {
+    Instant now = clock.instant();
+    archive.ask(
+        record -> record.keep(here.handedBack(now, here.handBack())),
+        gone -> {
+          String said = Words.say("desk.camera.handedBack", form().label());
+          trouble.setText(open.map(each -> said + " " + each).orElse(said));
+          another.requestFocusInWindow();
+        });
+  }
+
+  private void sheetSays(SheetEntry entry) {
+    if (asked.isPresent()) {
+      asked = Optional.empty();
+      trouble.setText("");
+    }
+    archive.ask(record -> record.add(entry), kept -> showSheet());
+  }
+
+  private void showSheet() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.stripSheet(here.id()),
+                now -> sheet.show(visit.map(Visit::id), now)));
+  }
+
+  private void sayMoved() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.history(here.camera()).flatMap(all -> all.moved(here.id())),
+                since -> trouble.setText(HistoryText.moved(since, clock.getZone()))));
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
@@ -308,6 +371,7 @@ final class CameraPlace extends Place {
   @Override
   void comesUp() {
     showLog();
+    showSheet();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
@@ -66,6 +67,8 @@ final class CamerasPlace extends Place {
   private final DataTableView drifts;
   private final DataTableView tried;
   private final JLabel said = new JLabel(" ");
+  private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
+  private final ReadOnlyText moved = new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
@@ -153,8 +156,14 @@ final class CamerasPlace extends Place {
     add(searchLabel, "split 2, grow 0");
     add(search, "growx, pushx");
     add(map, "spany 2, grow, hmin 200, wrap");
-    add(new JScrollPane(cameras), "spany 2, grow, wrap");
-    add(drifts, "grow, h 100:322:, wrap");
+    JPanel list = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[][fill,grow]"));
+    list.add(due, "wmin 100, hidemode 3");
+    list.add(new JScrollPane(cameras), "grow, push");
+    add(list, "spany 2, grow, wrap");
+    JPanel speeds = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[fill,grow][]"));
+    speeds.add(drifts, "grow, push");
+    speeds.add(moved, "wmin 100, hidemode 3");
+    add(speeds, "grow, h 100:322:, wrap");
     add(tried, "span, grow, h 122:150:, hidemode 3, wrap");
     bench.setName("pageBench");
     bench.setOpaque(false);
@@ -200,6 +209,8 @@ final class CamerasPlace extends Place {
         record -> record.cameras(),
         found -> {
           all = found;
+          due.say(HistoryText.due(found, clock.instant(), clock.getZone()));
+          due.setVisible(!due.getText().isEmpty());
           filter();
         });
   }
@@ -210,6 +221,11 @@ final class CamerasPlace extends Place {
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
     said.setForeground(look.quietInk());
+    for (ReadOnlyText each : List.of(due, moved)) {
+      each.setBorder(null);
+      each.setBackground(look.ground());
+      each.setForeground(each == due ? look.attention() : look.ink());
+    }
     workshop.look(look);
     map.look(look);
     drifts.look(look);
@@ -250,6 +266,8 @@ final class CamerasPlace extends Place {
     page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
+    moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
+    moved.setVisible(!moved.getText().isEmpty());
     Optional<DataTable> also = shown.flatMap(h -> HistoryText.tried(h, clock.getZone()));
     tried.setVisible(also.isPresent());
     tried.show(also);

@@ -54,6 +54,8 @@ class MovedSinceTest {
     assertThat(its.answer()).isEqualTo(Answer.MOVED);
     assertThat(its.speed()).contains(MarkedSpeed.parse("1/250"));
     assertThat(its.stops()).isCloseTo(-0.5, within(1e-9));
+    assertThat(MovedWords.line(moved, "1 May 2026"))
+        .contains("it has moved at 1 of 7 speeds; 1/250 most, it is 0.50 stop faster than before");
   }
 
   @Test

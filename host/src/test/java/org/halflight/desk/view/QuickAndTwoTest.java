@@ -54,6 +54,9 @@ class QuickAndTwoTest {
       work.handle(new SessionInput.TwoChosen(TWO));
       assertThat(NextText.of(work.view()).doing()).isEqualTo("Fire here, then 1/15");
       fireBoth(work);
+      assertThat(MessageText.of(work.view()).text())
+          .as("beside two means")
+          .startsWith("Last firing, 1/15");
       TwoText before = TwoText.of(work.view()).orElseThrow();
       assertThat(before.sides()).extracting(TwoText.Side::speed).containsExactly("1 s", "1/15");
       assertThat(before.sides()).allMatch(side -> side.word().isEmpty());
@@ -69,13 +72,18 @@ class QuickAndTwoTest {
       fireBoth(work);
       TwoText after = TwoText.of(work.view()).orElseThrow();
       assertThat(after.sides().get(0).word()).isEqualTo("closer");
-      assertThat(after.sides().get(0).detail()).matches("±0\\.\\d\\d stop, before \\+1\\.\\d\\d");
+      assertThat(after.sides().get(0).detail())
+          .matches("mean of 2, ±0\\.\\d\\d stop, before \\+1\\.\\d\\d");
       assertThat(after.spoken()).contains("1 s", "closer", "1/15");
 
       BenchPictures.All pictures = BenchPictures.all(work.view(), Optional.of(SLOW));
       assertThat(List.of(pictures.map().orElseThrow(), pictures.row().orElseThrow()))
           .allMatch(FiringRow.class::isInstance);
-      assertThat(pictures.word()).contains("1 s: ", "1/15: ");
+      assertThat(pictures.word()).contains("1 s: ", "; 1/15: ");
+      assertThat(BenchPictures.speedMap(work.view()).orElseThrow().table().rows())
+          .extracting(row -> row.get(1))
+          .contains("adjusting")
+          .doesNotContain("as found");
     }
   }
 
