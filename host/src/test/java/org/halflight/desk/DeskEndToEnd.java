@@ -682,6 +682,7 @@ final class DeskEndToEnd {
     sameFirings(before, CsvTable.read(firings));
     sameMeans(drifts, headings, CsvTable.read(speeds));
 
+    hand.click("pageBench");
     hand.click("pageCamera");
     hand.await(
         "the page is written",
