@@ -101,11 +101,12 @@ public final class RigModel {
    * @param fraction of all that is to be written and read back, 0 to 1
    */
   public void uploadAt(UploadStep step, double fraction) {
+    List<UploadStep> steps = List.of(UploadStep.values());
     sentence =
         Words.say(
             "desk.rig.upload.progress",
-            step.ordinal() + 1,
-            UploadStep.values().length,
+            steps.indexOf(step) + 1,
+            steps.size(),
             Words.of("upload.step", step));
     progress = fraction;
   }
