@@ -85,7 +85,7 @@ public final class Main {
                         folder(),
                         () -> new SerialPorts(List.of()),
                         System::nanoTime,
-                        Clock.systemUTC(),
+                        clock(),
                         version(),
                         PRACTICE_SEED,
                         hostClock())));
@@ -113,6 +113,11 @@ public final class Main {
             version(),
             hostClock());
     return Halflight.execute(surroundings, args);
+  }
+
+  /** Days begin at midnight where the computer stands. */
+  static Clock clock() {
+    return Clock.systemDefaultZone();
   }
 
   private static Path folder() {

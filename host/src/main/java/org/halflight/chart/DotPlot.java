@@ -38,6 +38,11 @@ final class DotPlot {
     plot.setRenderer(renderer);
   }
 
+  /** Plus and minus at the axis upwards. */
+  void signed() {
+    ((NumberAxis) plot.getRangeAxis()).setNumberFormatOverride(Frame.signed("0.0"));
+  }
+
   /** Points, each with its x and y. */
   void dots(String name, List<double[]> points, Color colour) {
     dots(name, of(points, 0), of(points, 1), colour);

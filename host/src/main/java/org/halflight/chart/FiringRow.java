@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.halflight.session.FiringCondition;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.Outcome;
@@ -311,23 +310,21 @@ public record FiringRow(
     return Optional.of(letters);
   }
 
-  /** What the letters in the picture mean, each once, in one line. */
-  private Optional<String> letterKeys() {
+  /** What the letters in the picture mean, each once; apart, so that they wrap. */
+  private List<String> letterKeys() {
     boolean special = releases.stream().anyMatch(release -> !release.conditions().isEmpty());
-    String all =
-        releases.stream()
-            .filter(release -> release.stops().isPresent() && special)
-            .flatMap(release -> release.letters().said().stream())
-            .distinct()
-            .sorted()
-            .map(
-                each ->
-                    Words.say(
-                        "chart.letter",
-                        ConditionWords.letters(FiringConditions.NONE.with(each)),
-                        ConditionWords.of(each)))
-            .collect(Collectors.joining(", "));
-    return Optional.of(all).filter(words -> !words.isEmpty());
+    return releases.stream()
+        .filter(release -> release.stops().isPresent() && special)
+        .flatMap(release -> release.letters().said().stream())
+        .distinct()
+        .sorted()
+        .map(
+            each ->
+                Words.say(
+                    "chart.letter",
+                    ConditionWords.letters(FiringConditions.NONE.with(each)),
+                    ConditionWords.of(each)))
+        .toList();
   }
 
   private ValueMarker marker(int index, Theme theme) {
@@ -359,7 +356,7 @@ public record FiringRow(
               : Words.say("chart.apart");
       legend.add(Keys.mark(which, Marks.SQUARE, theme.background(), theme.rest(), theme));
     }
-    letterKeys().ifPresent(words -> legend.add(Keys.words(words, theme)));
+    letterKeys().forEach(words -> legend.add(Keys.words(words, theme)));
     rejected()
         .ifPresent(
             words ->

@@ -160,7 +160,7 @@ final class Frame {
   }
 
   /** Plus and minus, but a bare zero. */
-  private static NumberFormat signed(String pattern) {
+  static NumberFormat signed(String pattern) {
     DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
     DecimalFormat plain = new DecimalFormat(pattern, symbols);
     return new NumberFormat() {

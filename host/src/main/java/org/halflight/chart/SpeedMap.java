@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.stats.Interval;
 import org.halflight.verdict.SpeedSummary;
 import org.halflight.words.Sentences;
@@ -138,9 +139,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     Limits limits = column.limits(found);
     return List.of(
         Words.say("chart.seconds", column.speed().label()),
-        run.isEmpty()
-            ? Words.say("chart.notFired")
-            : Words.say(found ? "phase.within.as-found" : "phase.within.as-left"),
+        run.isEmpty() ? Words.say("chart.notFired") : Sentences.phaseWithin(run.get().phase()),
         errors.length == 0
             ? Words.say("chart.none")
             : StopsText.of(run.orElseThrow().meanStops().orElseThrow()),
@@ -380,6 +379,13 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     return found ? theme.asFound() : theme.asLeft();
   }
 
+  /** Whether firings while adjusting are in the place of those as found. */
+  private boolean isOfAdjusting() {
+    return speeds.stream()
+        .flatMap(column -> column.run(true).stream())
+        .anyMatch(run -> run.phase() == Phase.ADJUSTING);
+  }
+
   private LegendItemCollection legend(Theme theme) {
     LegendItemCollection legend = new LegendItemCollection();
     boolean anyFound = any(true);
@@ -387,7 +393,7 @@ public record SpeedMap(String title, List<SpeedColumn> speeds, String note) impl
     if (anyFound) {
       legend.add(
           Keys.mark(
-              Words.say("chart.firingFound"),
+              Words.say(isOfAdjusting() ? "chart.firingAdjusting" : "chart.firingFound"),
               Marks.CIRCLE,
               theme.background(),
               theme.asFound(),

@@ -55,6 +55,7 @@ public record StagesPicture(AssemblyStages assembly, String note) implements Pic
           .flatMap(StageWords::mark)
           .ifPresent(found -> plot.words(found, at, high + spare / 4, theme.rest()));
     }
+    plot.signed();
     plot.range(low - spare / 2, high + spare);
     return plot.chart(title(), note);
   }

@@ -35,6 +35,7 @@ public final class Halflight {
     commands.addSubcommand(new PictureCommand(surroundings));
     commands.addSubcommand(new CompareCommand(surroundings));
     commands.addSubcommand(new PageCommand(surroundings));
+    commands.addSubcommand(new WorkshopCommand(surroundings));
     commands.addSubcommand(new RecordCommand(surroundings));
     commands.addSubcommand(new CalibrateCommand(surroundings));
     commands.addSubcommand(new CheckCommand(surroundings));

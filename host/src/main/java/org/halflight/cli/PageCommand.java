@@ -16,6 +16,7 @@ import org.halflight.job.CheckState;
 import org.halflight.report.CheckLine;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.PageAbout;
+import org.halflight.report.PageStyle;
 import org.halflight.report.Paper;
 import org.halflight.session.Phase;
 import org.halflight.speeds.ShutterKind;
@@ -39,8 +40,14 @@ final class PageCommand implements Callable<Integer> {
   @Option(names = "--out", paramLabel = "FILE", defaultValue = "hand-over.pdf")
   private Path out;
 
-  @Option(names = "--paper", paramLabel = "SIZE", defaultValue = "a4")
-  private String paper;
+  @Option(names = "--paper", paramLabel = "SIZE")
+  private @Nullable String paper;
+
+  @Option(names = "--bench")
+  private boolean bench;
+
+  @Option(names = "--sale")
+  private boolean sale;
 
   @Option(names = "--camera", paramLabel = "LABEL", defaultValue = "")
   private String camera;
@@ -75,6 +82,7 @@ final class PageCommand implements Callable<Integer> {
   @Option(names = "--f-number", paramLabel = "N")
   private @Nullable Double fNumber;
 
+  @Mixin private DetailOptions details = new DetailOptions();
   @Mixin private DecisionOptions decision = new DecisionOptions();
   @Mixin private ProfileOptions profiles = new ProfileOptions();
 
@@ -86,7 +94,8 @@ final class PageCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Paper size = CliWords.constant(Paper.WORDS, paper, "--paper");
+    PageStyle usual = surroundings.pageStyle(bench);
+    Paper size = paper == null ? usual.paper() : CliWords.constant(Paper.WORDS, paper, "--paper");
     if (fNumber != null && !(fNumber > 0 && fNumber < 1000)) {
       throw new Trouble(Words.say("page.badFNumber", fNumber));
     }
@@ -104,6 +113,7 @@ final class PageCommand implements Callable<Integer> {
             camera,
             serial,
             job,
+            details.details(),
             shutter,
             built,
             Optional.empty(),
@@ -112,8 +122,13 @@ final class PageCommand implements Callable<Integer> {
             notTested,
             wet,
             fNumber == null ? OptionalDouble.empty() : OptionalDouble.of(fNumber));
-    HandOverPage.write(surroundings.page(RunChoice.page(about, found, left)), size, page);
+    List<String> said =
+        HandOverPage.write(
+            surroundings.page(RunChoice.page(about, found, left)),
+            new PageStyle(size, bench, sale, usual.from()),
+            page);
     surroundings.terminal().written(out);
+    surroundings.terminal().say(said);
     return 0;
   }
 

@@ -21,9 +21,9 @@ import org.halflight.export.StatisticTable;
 import org.halflight.extratest.Evidence;
 import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.ExtraTests;
+import org.halflight.job.Details;
 import org.halflight.report.HandOverPage;
 import org.halflight.report.PageAbout;
-import org.halflight.report.Paper;
 import org.halflight.rig.practice.PracticeRig;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Assembly;
@@ -271,6 +271,7 @@ final class PracticeCommand implements Callable<Integer> {
             "",
             "",
             "",
+            Details.NONE,
             Words.say("practice.page.shutter"),
             ShutterKind.LEAF,
             Optional.empty(),
@@ -279,9 +280,12 @@ final class PracticeCommand implements Callable<Integer> {
             List.of(),
             false,
             OptionalDouble.empty());
-    HandOverPage.write(
-        surroundings.page(RunChoice.page(about, before, after)),
-        Paper.A4,
-        folder.file("hand-over.pdf"));
+    surroundings
+        .terminal()
+        .say(
+            HandOverPage.write(
+                surroundings.page(RunChoice.page(about, before, after)),
+                surroundings.pageStyle(true),
+                folder.file("hand-over.pdf")));
   }
 }

@@ -6,13 +6,17 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.halflight.calibration.HostClock;
+import org.halflight.files.SettingsFile;
 import org.halflight.link.Ports;
 import org.halflight.report.PageFromRuns;
 import org.halflight.report.PageInput;
+import org.halflight.report.PageStyle;
+import org.halflight.report.Workshop;
 
 /**
  * What commands get from the world around them.
@@ -52,5 +56,17 @@ public record Surroundings(
   /** What a page of some runs says now. */
   PageInput page(PageFromRuns runs) {
     return runs.input(date.get(), ZoneId.systemDefault(), version);
+  }
+
+  /** Who pages are from, by the settings. */
+  Workshop workshop() {
+    return Workshop.of(SettingsFile.read(folder));
+  }
+
+  /** The page for the owner, with or without those for the bench, on the usual paper. */
+  PageStyle pageStyle(boolean bench) {
+    Workshop from = workshop();
+    return new PageStyle(
+        from.paperIn(Locale.getDefault(Locale.Category.FORMAT)), bench, false, from);
   }
 }

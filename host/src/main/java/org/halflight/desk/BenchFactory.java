@@ -90,7 +90,7 @@ final class BenchFactory {
                 workbench,
                 feed,
                 (serial, on) -> shelf.inUse(serial, on, days),
-                LocalDate.now(surroundings.clock()))
+                LocalDate.ofInstant(surroundings.clock().instant(), ZoneOffset.UTC))
             .watchesClock(surroundings.hostClock());
     CameraOperator operator = camera.isPresent() ? camera.get() : CameraOperator.PERSON;
     BenchLight light = new BenchLight(driver, operator);
@@ -108,7 +108,7 @@ final class BenchFactory {
             model.rig(),
             new RigUpkeep(surroundings.folder()),
             days,
-            () -> LocalDate.now(surroundings.clock()),
+            () -> LocalDate.ofInstant(surroundings.clock().instant(), ZoneOffset.UTC),
             operator,
             camera.isPresent()
                 ? Optional.empty()

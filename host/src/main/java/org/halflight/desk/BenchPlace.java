@@ -25,6 +25,7 @@ import org.halflight.desk.view.NextText;
 import org.halflight.desk.view.NumeralsText;
 import org.halflight.desk.view.TwoText;
 import org.halflight.desk.view.UserAction;
+import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.words.Words;
@@ -48,7 +49,8 @@ final class BenchPlace extends Place {
   private final JPanel words = new JPanel(new BorderLayout());
   private final MarkField mark;
   private final KeyBar keys;
-  private final KeyBar conditions;
+  private final KeyBar ofLast;
+  private final KeyBar fromNowOn;
   private final JPanel allKeys = new JPanel(new BorderLayout());
   private final JPanel rowSide = new JPanel(new BorderLayout());
   private final Timer slow;
@@ -98,10 +100,12 @@ final class BenchPlace extends Place {
     mark = new MarkField(look);
     this.marks = marks;
     this.reasons = reasons;
-    keys = new KeyBar(look, acts);
-    conditions = new KeyBar(look, acts);
-    conditions.setName("conditionBar");
-    conditions.getAccessibleContext().setAccessibleName(Words.say("desk.conditions.name"));
+    keys = new KeyBar(look, "", acts);
+    ofLast = conditionBar("desk.conditions.last", acts);
+    fromNowOn = conditionBar("desk.conditions.fromNowOn", acts);
+    JPanel conditions = new JPanel(new BorderLayout());
+    conditions.add(ofLast, BorderLayout.LINE_START);
+    conditions.add(fromNowOn);
     allKeys.add(conditions, BorderLayout.NORTH);
     allKeys.add(keys);
     hints.setVisible(false);
@@ -135,6 +139,12 @@ final class BenchPlace extends Place {
     look(look);
   }
 
+  private KeyBar conditionBar(String title, Consumer<UserAction> acts) {
+    KeyBar bar = new KeyBar(look, Words.say(title), acts);
+    bar.getAccessibleContext().setAccessibleName(Words.say("desk.conditions.name"));
+    return bar;
+  }
+
   NumeralsPanel numerals() {
     return numerals;
   }
@@ -163,7 +173,8 @@ final class BenchPlace extends Place {
     edge.show(nextText, shown.justDone().isPresent());
     say.show(MessageText.of(shown));
     keys.show(hasPedal.getAsBoolean() ? KeyHints.withPedal(shown) : KeyHints.of(shown));
-    conditions.show(ConditionKeys.hints(shown));
+    ofLast.show(ConditionKeys.ofLastFiring(shown));
+    fromNowOn.show(ConditionKeys.fromNowOn(shown));
     if (!slow.isRunning()) {
       slow.start();
     }
@@ -264,7 +275,8 @@ final class BenchPlace extends Place {
       area.setBorder(
           BorderFactory.createEmptyBorder(Look.px(2), Look.px(22), Look.px(8), Look.px(20)));
     }
-    for (LookListener each : List.of(next, numerals, edge, say, map, row, mark, keys, conditions)) {
+    for (LookListener each :
+        List.of(next, numerals, edge, say, map, row, mark, keys, ofLast, fromNowOn)) {
       each.look(look);
     }
   }
@@ -323,10 +335,13 @@ final class BenchPlace extends Place {
 
   private void arrived(Optional<MarkedSpeed> at, BenchPictures.All made) {
     all = made;
-    boolean linkage = view != null && view.linkage().isShown();
+    boolean ofLinkage = at.isEmpty() && view != null && view.linkage().isShown();
+    map.whenEmpty(Words.say(ofLinkage ? "desk.linkage.plan" : "desk.map.empty"));
     row.whenEmpty(
-        at.map(speed -> Words.say("desk.row.notFired", speed))
-            .orElseGet(() -> Words.say(linkage ? "desk.row.linkage" : "desk.row.empty")));
+        ofLinkage
+            ? Words.say("desk.linkage.words")
+            : at.map(speed -> Words.say("desk.row.notFired", speed))
+                .orElseGet(() -> Words.say("desk.row.empty")));
     map.show(made.map(), made.mapTwin());
     row.show(made.row(), made.rowTwin());
     word.setText(made.word().isEmpty() ? " " : made.word());
@@ -345,6 +360,9 @@ final class BenchPlace extends Place {
 
   /** The speed just fired as long as it stands on the edge bar, then the one to fire. */
   private static Optional<MarkedSpeed> speedToLookAt(BenchView view) {
-    return view.justDone().or(view::shown).flatMap(org.halflight.session.DialSetting::speed);
+    return view.justDone()
+        .filter(done -> done.speed().isPresent() || view.linkage().isShown())
+        .or(view::shown)
+        .flatMap(DialSetting::speed);
   }
 }

@@ -8,24 +8,32 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.halflight.desk.view.CameraForm;
 import org.halflight.desk.view.ChecklistText;
+import org.halflight.desk.view.HistoryText;
 import org.halflight.desk.view.UserAction;
 import org.halflight.job.Camera;
 import org.halflight.job.Checklist;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.job.Id;
+import org.halflight.job.SheetEntry;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.speeds.ShutterKind;
+import org.halflight.words.SheetWords;
 import org.halflight.words.Words;
 
 /** The camera on the bench, its visit with both lists, and the work log. */
@@ -38,7 +46,12 @@ final class CameraPlace extends Place {
   private final transient Clock clock;
   private final transient Consumer<Camera> onNamed;
   private final transient Runnable onNobodys;
+  private static final String WHOLE = "span 3, wrap";
+
   private final JLabel title = new JLabel();
+  private final JPanel form =
+      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,120::][][fill,grow,120::]"));
+  private final transient DetailFields details = new DetailFields();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();
   private final JTextField job = new JTextField();
@@ -52,13 +65,19 @@ final class CameraPlace extends Place {
   private final JButton keep = new JButton(Words.say("desk.camera.keep"));
   private final JButton another = new JButton(Words.say("desk.camera.another"));
   private final JButton handBack = new JButton(Words.say("desk.camera.handBack"));
+  private final JButton moved = new JButton(Words.say("desk.camera.moved"));
   private final ChecklistTable lists = new ChecklistTable(this::listed);
   private final ReadOnlyText measured =
       new ReadOnlyText("listsMeasured", Words.say("desk.lists.said"));
   private final JScrollPane measuredScroll = new JScrollPane(measured);
   private final WorkLogPanel log = new WorkLogPanel(this::logged);
+  private final SheetPanel sheet;
+  private final JTabbedPane tabs = new JTabbedPane();
   private transient Optional<Camera> camera = Optional.empty();
   private transient Optional<Visit> visit = Optional.empty();
+
+  /** The visit of which it was said what is not ticked; handing back again then ends it. */
+  private transient Optional<Id<Visit>> asked = Optional.empty();
 
   /**
    * @param onNamed hears which camera is on the bench
@@ -70,8 +89,8 @@ final class CameraPlace extends Place {
     setLayout(
         new MigLayout(
             "insets 20 44 16 32, gap 16 6, fill",
-            "[][fill,grow,260::][fill,grow,420::560]",
-            "[][][][][][][][][][][][grow,fill]"));
+            "[fill,grow,420::][fill,grow,420::560]",
+            "[][grow 60,fill][][][grow,fill]"));
     this.archive = archive;
     this.clock = clock;
     this.onNamed = onNamed;
@@ -90,37 +109,60 @@ final class CameraPlace extends Place {
     keep.setName("keepCamera");
     another.setName("anotherCamera");
     handBack.setName("handBack");
+    moved.setName("hasMoved");
+    tabs.setName("cameraTabs");
+    tabs.getAccessibleContext().setAccessibleName(Words.say("desk.camera.tabs"));
+    sheet = new SheetPanel(clock, this::sheetSays);
     keep.addActionListener(event -> keep());
     another.addActionListener(event -> another());
     handBack.addActionListener(event -> handBack());
+    moved.addActionListener(event -> sayMoved());
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
-    add(title, "span 2, wrap 10");
-    row("desk.camera.label", label);
-    row("desk.camera.serial", serial);
-    row("desk.camera.job", job);
-    row("desk.camera.shutter", shutter);
-    row("desk.camera.speeds", speeds);
-    row("desk.camera.widest", widest);
-    row("desk.camera.frame", frame);
-    row("desk.camera.firing", firing);
+    add(title, "span 2, split 2, growx, pushx, wmin 100");
+    add(moved, "hidemode 3, grow 0, wrap 10");
+    row("complaint", details.field(Detail.COMPLAINT), WHOLE);
+    row("label", label, "");
+    row("owner", details.field(Detail.OWNER), "wrap");
+    row("film", details.field(Detail.FILM), WHOLE);
+    row("maker", details.field(Detail.MAKER), "");
+    row("model", details.field(Detail.MODEL), "wrap");
+    row("serial", serial, "");
+    row("second", details.field(Detail.SECOND_SERIAL), "wrap");
+    row("lens", details.field(Detail.LENS), "");
+    row("widest", widest, "wrap");
+    row("shutter", shutter, WHOLE);
+    row("speeds", speeds, WHOLE);
+    row("job", job, "");
+    row("frame", frame, "wrap");
+    row("firing", firing, WHOLE);
+    row("lubricant", details.field(Detail.LUBRICANT), WHOLE);
+    row("answer", details.field(Detail.ANSWER), WHOLE);
+    JScrollPane formScroll = new JScrollPane(form);
+    formScroll.setBorder(null);
+    formScroll.setOpaque(false);
+    formScroll.getViewport().setOpaque(false);
+    add(formScroll, "hmin 120, wrap");
     JPanel buttons = group(new MigLayout("insets 0"));
     buttons.add(keep);
     buttons.add(another);
     buttons.add(handBack);
-    add(buttons, "skip 1, wrap");
-    add(trouble, "skip 1, wmin 100, wrap");
-    add(log, "span 2, growx, growy, pushy");
+    add(buttons, "wrap");
+    add(trouble, "wmin 100, wrap");
+    add(log, "growx, growy, hmin 120");
     JScrollPane listsScroll = new JScrollPane(lists);
     JPanel listsAndWords =
         group(new MigLayout("insets 0, wrap 1, gap 0 8, fill", "[fill,grow]", "[fill,grow][]"));
     listsAndWords.add(listsScroll, "grow, push, hmin 120");
     measuredScroll.setBorder(null);
     listsAndWords.add(measuredScroll, "wmin 200, hmin 110, hmax 40%");
-    add(listsAndWords, "cell 2 1 1 11, growy");
+    tabs.addTab(Words.say("desk.lists.tab"), listsAndWords);
+    tabs.addTab(Words.say("desk.sheet.title"), sheet);
+    add(tabs, "cell 1 1 1 4, growy");
     lists.getSelectionModel().addListSelectionListener(event -> sayMeasured());
     lists.getModel().addTableModelListener(event -> sayMeasured());
+    moved.setVisible(false);
     show(CameraForm.empty());
     dress();
     look(look);
@@ -167,8 +209,10 @@ final class CameraPlace extends Place {
     measuredScroll.getViewport().setBackground(look.ground());
     measured.setBackground(look.ground());
     measured.setForeground(look.ink());
+    sheet.look(look);
     keep.setFont(Look.bold(1.1));
     letters(this);
+    letters(form);
     title.setFont(Look.bold(2));
     keep.setFont(Look.bold(1.1));
   }
@@ -189,15 +233,17 @@ final class CameraPlace extends Place {
     }
     Camera typed = result.camera().get();
     String number = job.getText().strip();
+    Details ofCamera = details.typed(Detail.OF_CAMERA);
+    Details ofVisit = details.typed(Detail.OF_VISIT);
     Optional<Visit> before = visit;
     Instant now = clock.instant();
     archive.ask(
         record -> {
-          Camera kept = record.keep(typed);
+          Camera kept = record.keep(typed.withDetails(ofCamera));
           Visit here =
               before
-                  .map(v -> v.with(number, v.details()))
-                  .orElseGet(() -> Visit.begins(kept.id(), number, now));
+                  .map(v -> v.with(number, ofVisit))
+                  .orElseGet(() -> Visit.begins(kept.id(), number, now).with(number, ofVisit));
           return new Here(kept, record.keep(here));
         },
         here -> isHere(here.camera(), here.visit()));
@@ -210,9 +256,20 @@ final class CameraPlace extends Place {
     visit = Optional.of(here);
     show(CameraForm.of(known));
     job.setText(here.jobNumber());
+    details.show(known.details().and(here.details()));
+    trouble.setText(
+        here.details().of(Detail.FILM).equals(Detail.YES)
+            ? Words.say("desk.camera.filmInside")
+            : "");
+    archive.ask(
+        record ->
+            Stream.concat(record.corrections(known).stream(), record.corrections(here).stream())
+                .toList(),
+        details::before);
     lists.show(new ChecklistText(here.intake(), here.handBack(), List.of()));
     archive.isFor(here);
     onNamed.accept(known);
+    archive.ask(record -> record.visits(known.id()).size() > 1, moved::setVisible);
     dress();
     comesUp();
   }
@@ -224,23 +281,66 @@ final class CameraPlace extends Place {
     onNobodys.run();
     show(CameraForm.empty());
     job.setText("");
+    details.show(Details.NONE);
+    details.before(List.of());
     lists.show(ChecklistText.EMPTY);
     log.show(List.of(), clock.getZone());
+    sheet.show(Optional.empty(), StripSheet.EMPTY);
+    moved.setVisible(false);
     trouble.setText("");
     dress();
     label.requestFocusInWindow();
   }
 
+  /** What is not ticked on the strip sheet is named first; the second time the visit ends. */
   private void handBack() {
-    Instant now = clock.instant();
     visit.ifPresent(
         here ->
             archive.ask(
-                record -> record.keep(here.handedBack(now, here.handBack())),
-                gone -> {
-                  trouble.setText(Words.say("desk.camera.handedBack", form().label()));
-                  another.requestFocusInWindow();
+                record -> SheetWords.open(record.stripSheet(here.id())),
+                open -> {
+                  if (open.isPresent() && !asked.equals(Optional.of(here.id()))) {
+                    asked = Optional.of(here.id());
+                    trouble.setText(Words.say("desk.camera.handBackOpen", open.get()));
+                  } else {
+                    handBack(here, open);
+                  }
                 }));
+  }
+
+  private void handBack(Visit here, Optional<String> open) {
+    Instant now = clock.instant();
+    archive.ask(
+        record -> record.keep(here.handedBack(now, here.handBack())),
+        gone -> {
+          String said = Words.say("desk.camera.handedBack", form().label());
+          trouble.setText(open.map(each -> said + " " + each).orElse(said));
+          another.requestFocusInWindow();
+        });
+  }
+
+  private void sheetSays(SheetEntry entry) {
+    if (asked.isPresent()) {
+      asked = Optional.empty();
+      trouble.setText("");
+    }
+    archive.ask(record -> record.add(entry), kept -> showSheet());
+  }
+
+  private void showSheet() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.stripSheet(here.id()),
+                now -> sheet.show(visit.map(Visit::id), now)));
+  }
+
+  private void sayMoved() {
+    visit.ifPresent(
+        here ->
+            archive.ask(
+                record -> record.history(here.camera()).flatMap(all -> all.moved(here.id())),
+                since -> trouble.setText(HistoryText.moved(since, clock.getZone()))));
   }
 
   private void listed(Checklist intake, Checklist handBackList) {
@@ -271,6 +371,7 @@ final class CameraPlace extends Place {
   @Override
   void comesUp() {
     showLog();
+    showSheet();
     visit.ifPresent(here -> archive.ask(record -> record.tried(here.id()), lists::measured));
   }
 
@@ -324,11 +425,11 @@ final class CameraPlace extends Place {
     another.setEnabled(visit.isPresent());
   }
 
-  private void row(String key, JComponent field) {
-    JLabel name = new JLabel(Words.say(key));
+  private void row(String key, JComponent field, String place) {
+    JLabel name = new JLabel(Words.say("desk.camera." + key));
     name.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(name.getText());
-    add(name);
-    add(field, "wmax 620, wrap");
+    form.add(name);
+    form.add(field, place + (place.isEmpty() ? "" : ", ") + "wmin 60");
   }
 }

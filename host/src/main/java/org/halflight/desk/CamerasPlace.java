@@ -1,18 +1,23 @@
 package org.halflight.desk;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
+import javax.swing.JCheckBox;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
+import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
@@ -27,16 +32,20 @@ import org.halflight.files.FileKind;
 import org.halflight.files.FileNames;
 import org.halflight.files.OutFile;
 import org.halflight.files.OutFiles;
+import org.halflight.files.SettingsFile;
 import org.halflight.job.Camera;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.CameraLine;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.RunHistory;
 import org.halflight.report.HandOverPage;
+import org.halflight.report.Logo;
 import org.halflight.report.PageInput;
-import org.halflight.report.Paper;
+import org.halflight.report.PageStyle;
 import org.halflight.report.RecordPage;
+import org.halflight.report.Workshop;
 import org.halflight.session.Source;
+import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.words.Words;
 
@@ -46,6 +55,7 @@ final class CamerasPlace extends Place {
 
   private final transient Archive archive;
   private final transient Clock clock;
+  private final transient Path settings;
   private final transient Path folder;
   private final transient String version;
   private final JLabel title = new JLabel(Words.say("desk.cameras.title"));
@@ -57,9 +67,15 @@ final class CamerasPlace extends Place {
   private final DataTableView drifts;
   private final DataTableView tried;
   private final JLabel said = new JLabel(" ");
+  private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
+  private final ReadOnlyText moved = new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
+  private final JCheckBox bench = new JCheckBox(Words.say("desk.cameras.bench"));
+  private final JCheckBox sale = new JCheckBox(Words.say("desk.cameras.sale"));
+  private final JToggleButton from = new JToggleButton(Words.say("desk.cameras.from"));
+  private final WorkshopPanel workshop = new WorkshopPanel(this::keep);
   private transient List<CameraLine> all = List.of();
   private transient Optional<CameraHistory> history = Optional.empty();
 
@@ -80,7 +96,8 @@ final class CamerasPlace extends Place {
             "[][][fill,grow 100][fill,grow 10][][]"));
     this.archive = archive;
     clock = surroundings.clock();
-    folder = surroundings.folder().resolve("tables");
+    settings = surroundings.folder();
+    folder = settings.resolve("tables");
     version = surroundings.version();
     map =
         new PictureView(
@@ -139,13 +156,30 @@ final class CamerasPlace extends Place {
     add(searchLabel, "split 2, grow 0");
     add(search, "growx, pushx");
     add(map, "spany 2, grow, hmin 200, wrap");
-    add(new JScrollPane(cameras), "spany 2, grow, wrap");
-    add(drifts, "grow, h 100:322:, wrap");
+    JPanel list = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[][fill,grow]"));
+    list.add(due, "wmin 100, hidemode 3");
+    list.add(new JScrollPane(cameras), "grow, push");
+    add(list, "spany 2, grow, wrap");
+    JPanel speeds = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[fill,grow][]"));
+    speeds.add(drifts, "grow, push");
+    speeds.add(moved, "wmin 100, hidemode 3");
+    add(speeds, "grow, h 100:322:, wrap");
     add(tried, "span, grow, h 122:150:, hidemode 3, wrap");
-    add(take, "split 3, grow 0");
-    add(page, "grow 0");
+    bench.setName("pageBench");
+    bench.setOpaque(false);
+    sale.setName("pageSale");
+    sale.setOpaque(false);
+    from.setName("pageFrom");
+    from.addActionListener(event -> workshop());
+    workshop.setVisible(false);
+    add(take, "span, split 6, grow 0");
     add(export, "grow 0");
-    add(said, "wmin 0, wrap");
+    add(page, "grow 0");
+    add(bench, "grow 0");
+    add(sale, "grow 0");
+    add(from, "grow 0, wrap");
+    add(workshop, "span, grow, hidemode 3, wrap");
+    add(said, "span, wmin 0, wrap");
     show(Optional.empty());
     look(look);
   }
@@ -175,6 +209,8 @@ final class CamerasPlace extends Place {
         record -> record.cameras(),
         found -> {
           all = found;
+          due.say(HistoryText.due(found, clock.instant(), clock.getZone()));
+          due.setVisible(!due.getText().isEmpty());
           filter();
         });
   }
@@ -185,6 +221,12 @@ final class CamerasPlace extends Place {
     title.setFont(Look.bold(2));
     title.setForeground(look.ink());
     said.setForeground(look.quietInk());
+    for (ReadOnlyText each : List.of(due, moved)) {
+      each.setBorder(null);
+      each.setBackground(look.ground());
+      each.setForeground(each == due ? look.attention() : look.ink());
+    }
+    workshop.look(look);
     map.look(look);
     drifts.look(look);
     tried.look(look);
@@ -224,12 +266,40 @@ final class CamerasPlace extends Place {
     page.setEnabled(shown.flatMap(RecordPage::of).isPresent());
     map.show(shown.flatMap(h -> HistoryText.map(h, clock.getZone())));
     drifts.show(shown.map(h -> HistoryText.drifts(h, clock.getZone())));
+    moved.say(shown.flatMap(h -> HistoryText.moved(h, clock.getZone())).orElse(""));
+    moved.setVisible(!moved.getText().isEmpty());
     Optional<DataTable> also = shown.flatMap(h -> HistoryText.tried(h, clock.getZone()));
     tried.setVisible(also.isPresent());
     tried.show(also);
   }
 
+  private void workshop() {
+    workshop.setVisible(from.isSelected());
+    if (from.isSelected()) {
+      archive.ask(record -> Workshop.of(SettingsFile.read(settings)), workshop::show);
+    }
+    revalidate();
+  }
+
+  private void keep(Workshop typed) {
+    archive.ask(
+        record -> {
+          if (!typed.logo().isEmpty()) {
+            Logo.read(typed.logo());
+          }
+          try {
+            SettingsFile.change(settings, typed::keepIn);
+          } catch (IOException notKept) {
+            throw new Trouble(Words.say("workshop.notKept", settings));
+          }
+          return Words.say("desk.workshop.kept");
+        },
+        said::setText);
+  }
+
   private void page() {
+    boolean forBench = bench.isSelected();
+    boolean forSale = sale.isSelected();
     Path named = folder.resolve(history.map(h -> fileName(h.camera())).orElse("") + ".pdf");
     history
         .flatMap(RecordPage::of)
@@ -246,10 +316,20 @@ final class CamerasPlace extends Place {
                               version);
                       Tables.folder(folder);
                       OutFile file = OutFiles.neverReplacing().free(named, FileKind.PAGE);
-                      HandOverPage.write(input, Paper.A4, file);
-                      return file.path();
+                      Workshop by = Workshop.of(SettingsFile.read(settings));
+                      List<String> told =
+                          HandOverPage.write(
+                              input,
+                              new PageStyle(
+                                  by.paperIn(Locale.getDefault(Locale.Category.FORMAT)),
+                                  forBench,
+                                  forSale,
+                                  by),
+                              file);
+                      return Words.say("desk.cameras.pageWritten", file.path())
+                          + told.stream().map(each -> " " + each).collect(Collectors.joining());
                     },
-                    file -> said.setText(Words.say("desk.cameras.pageWritten", file))));
+                    said::setText));
   }
 
   private void export() {

@@ -1,10 +1,6 @@
 package org.halflight.desk;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -17,15 +13,14 @@ import java.util.stream.Stream;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.SoundsOn;
-import org.halflight.files.Placing;
-import org.halflight.files.PrivateFiles;
+import org.halflight.files.SettingsFile;
 import org.halflight.profile.ProfileFit;
 import org.halflight.session.RunOption;
 
 /**
  * What the person likes, kept beside the record. It may get lost: then things are as usual.
  *
- * @param file where it is kept
+ * @param folder where it is kept
  * @param dark light letters on a dark ground
  * @param sounds which sounds are played
  * @param profileDays how many days old a rig profile may be to count as calibrated
@@ -33,7 +28,7 @@ import org.halflight.session.RunOption;
  * @param options what the verdicts of the next camera's runs are about
  */
 record DeskSettings(
-    Path file,
+    Path folder,
     boolean dark,
     SoundsOn sounds,
     int profileDays,
@@ -50,23 +45,15 @@ record DeskSettings(
   /** What earlier versions wrote for an option that holds. */
   private static final String YES = "true";
 
-  DeskSettings(Path file, boolean dark, boolean sounds, int profileDays) {
-    this(file, dark, new SoundsOn(sounds, Set.of()), profileDays, Map.of(), Map.of());
+  DeskSettings(Path folder, boolean dark, boolean sounds, int profileDays) {
+    this(folder, dark, new SoundsOn(sounds, Set.of()), profileDays, Map.of(), Map.of());
   }
 
   /** The settings of a folder, or the usual ones. */
   static DeskSettings of(Path folder) {
-    Path file = folder.resolve("settings.properties");
-    Properties kept = new Properties();
-    if (Files.exists(file)) {
-      try (Reader reader = Files.newBufferedReader(file)) {
-        kept.load(reader);
-      } catch (IOException | IllegalArgumentException unreadable) {
-        kept.clear();
-      }
-    }
+    Properties kept = SettingsFile.read(folder);
     return new DeskSettings(
-        file,
+        folder,
         Boolean.parseBoolean(kept.getProperty("dark", "false")),
         sounds(kept),
         days(kept.getProperty("profile-days", "")),
@@ -117,34 +104,36 @@ record DeskSettings(
   }
 
   DeskSettings with(boolean nowDark, SoundsOn nowSounds, Map<Pedal.Use, Pedal.Key> nowPedals) {
-    return new DeskSettings(file, nowDark, nowSounds, profileDays, nowPedals, options);
+    return new DeskSettings(folder, nowDark, nowSounds, profileDays, nowPedals, options);
   }
 
   DeskSettings with(Map<RunOption<?>, String> nowOptions) {
     Map<RunOption<?>, String> kept = new LinkedHashMap<>(nowOptions);
     kept.keySet().retainAll(KEPT);
-    return new DeskSettings(file, dark, sounds, profileDays, pedals, kept);
+    return new DeskSettings(folder, dark, sounds, profileDays, pedals, kept);
   }
 
   /** Keeps them, where the folder can be written to. */
   void keep() {
-    Properties kept = new Properties();
+    try {
+      SettingsFile.change(folder, this::keepIn);
+    } catch (IOException notKept) {
+      // Nothing that was measured depends on it.
+      return;
+    }
+  }
+
+  private void keepIn(Properties kept) {
     kept.setProperty("dark", String.valueOf(dark));
     kept.setProperty("sounds", String.valueOf(sounds.all()));
     kept.setProperty(
         SOUNDS_OFF,
         sounds.off().stream().map(SoundKind.WORDS::word).sorted().collect(Collectors.joining(" ")));
+    for (Pedal.Use use : Pedal.Use.values()) {
+      kept.remove(property(use));
+    }
     pedals.forEach((use, key) -> kept.setProperty(property(use), key.toString()));
     kept.setProperty("profile-days", String.valueOf(profileDays));
     KEPT.forEach(option -> kept.setProperty(option.name(), options.getOrDefault(option, "")));
-    try {
-      PrivateFiles.makeFolderOf(file);
-      StringWriter text = new StringWriter();
-      kept.store(text, null);
-      Placing.replace(file, text.toString().getBytes(StandardCharsets.UTF_8));
-    } catch (IOException notKept) {
-      // Nothing that was measured depends on it.
-      return;
-    }
   }
 }

@@ -52,6 +52,8 @@ final class ExtraTestsPlace extends Place {
   private final JLabel markedLabel = new JLabel(Words.say("desk.tried.marked"));
   private final JTextField marked = new JTextField(stops(StopsAsked.USUAL), 16);
   private final JLabel plungerLabel = new JLabel(Words.say("desk.tried.plunger"));
+  private final JLabel advanceLabel = new JLabel(Words.say("desk.tried.plunger.advance.short"));
+  private final JLabel shutterLabel = new JLabel(Words.say("desk.tried.plunger.shutter.short"));
   private final JTextField plungerAdvance = new JTextField(5);
   private final JTextField plungerShutter = new JTextField(5);
   private final JButton plunger = new JButton(Words.say("desk.tried.plunger.note"));
@@ -126,9 +128,11 @@ final class ExtraTestsPlace extends Place {
     buttons.add(stop);
     buttons.add(markedLabel, "newline, span, split 2");
     buttons.add(marked);
-    buttons.add(plungerLabel, "newline, span, split 4");
-    buttons.add(plungerAdvance);
-    buttons.add(plungerShutter);
+    buttons.add(plungerLabel, "newline, span");
+    buttons.add(advanceLabel, "newline, span, split 5");
+    buttons.add(plungerAdvance, "wmin 60");
+    buttons.add(shutterLabel);
+    buttons.add(plungerShutter, "wmin 60");
     buttons.add(plunger);
     left.add(buttons);
     left.add(listTitle, "gaptop 8");
@@ -152,7 +156,8 @@ final class ExtraTestsPlace extends Place {
     plungerAdvance.setName("triedPlungerAdvance");
     plungerShutter.setName("triedPlungerShutter");
     plunger.setName("triedPlunger");
-    plungerLabel.setLabelFor(plungerAdvance);
+    advanceLabel.setLabelFor(plungerAdvance);
+    shutterLabel.setLabelFor(plungerShutter);
     plungerAdvance
         .getAccessibleContext()
         .setAccessibleName(Words.say("desk.tried.plunger.advance"));
@@ -243,7 +248,9 @@ final class ExtraTestsPlace extends Place {
             markedLabel,
             marked,
             plungerLabel,
+            advanceLabel,
             plungerAdvance,
+            shutterLabel,
             plungerShutter,
             plunger)) {
       each.setVisible(!now.isUnderWay());
@@ -339,7 +346,7 @@ final class ExtraTestsPlace extends Place {
       area.setForeground(area == remark ? look.quietInk() : look.ink());
       area.setFont(area == sentence ? Look.letters(1.5) : Look.letters(1.12));
     }
-    for (JLabel label : List.of(count, markedLabel, plungerLabel)) {
+    for (JLabel label : List.of(count, markedLabel, plungerLabel, advanceLabel, shutterLabel)) {
       label.setForeground(look.quietInk());
       label.setFont(Look.letters(1.05));
     }

@@ -5,22 +5,31 @@ import java.util.List;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
+import javax.swing.JLabel;
 import javax.swing.JPanel;
 import org.halflight.desk.view.KeyHints;
 import org.halflight.desk.view.UserAction;
 import org.halflight.words.Words;
 
-/** The keys of the moment, quietly; each can be clicked as well. */
+/**
+ * The keys of the moment, quietly; each can be clicked as well. Where they do not all fit, those
+ * before the last go: the last one lists them all.
+ */
 final class KeyBar extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final transient Consumer<UserAction> acts;
+  private final String title;
   private transient Look look;
   private transient List<KeyHints.Hint> hints = List.of();
 
-  KeyBar(Look look, Consumer<UserAction> acts) {
+  /**
+   * @param title what all of its keys are about, before them; may be empty
+   */
+  KeyBar(Look look, String title, Consumer<UserAction> acts) {
     super(new FlowLayout(FlowLayout.LEADING, Look.px(2), 0));
     this.look = look;
+    this.title = title;
     this.acts = acts;
     setName("keyBar");
     getAccessibleContext().setAccessibleName(Words.say("desk.keys.name"));
@@ -48,6 +57,11 @@ final class KeyBar extends JPanel implements LookListener {
   private void fill() {
     removeAll();
     setVisible(!hints.isEmpty());
+    if (!title.isEmpty()) {
+      JLabel said = new JLabel(title);
+      said.setForeground(look.ink());
+      add(said);
+    }
     for (KeyHints.Hint hint : hints) {
       JButton button = new JButton(hint.words(), new KeyCap(hint.key(), look, hint.answers()));
       button.setName("key." + hint.act());
@@ -62,5 +76,20 @@ final class KeyBar extends JPanel implements LookListener {
     }
     revalidate();
     repaint();
+  }
+
+  @Override
+  public void doLayout() {
+    int room = getWidth() - getInsets().left - getInsets().right - Look.px(2);
+    int last = getComponentCount() - 1;
+    for (int i = 0; i <= last; i++) {
+      getComponent(i).setVisible(true);
+      room -= getComponent(i).getPreferredSize().width + Look.px(2);
+    }
+    for (int i = last - 1; i >= 0 && room < 0; i--) {
+      getComponent(i).setVisible(false);
+      room += getComponent(i).getPreferredSize().width + Look.px(2);
+    }
+    super.doLayout();
   }
 }

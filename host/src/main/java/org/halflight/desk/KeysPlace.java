@@ -1,6 +1,8 @@
 package org.halflight.desk;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +30,10 @@ final class KeysPlace extends Place {
   private final List<JLabel> labels = new ArrayList<>();
   private final JPanel list =
       group(new MigLayout("insets 0, gap 18 4", "[sg,grow][sg,grow][sg,grow]"));
-  private final transient List<UserAction> acts = List.of(UserAction.values());
+  private final transient List<UserAction> acts =
+      Arrays.stream(UserAction.values())
+          .sorted(Comparator.comparingInt(KeysPlace::placeInList))
+          .toList();
   private final transient Runnable onLeft;
 
   /**
@@ -60,6 +65,12 @@ final class KeysPlace extends Place {
     add(sounds, "newline, span");
     add(foot, "newline, span, wmin 0, gaptop 6");
     look(look);
+  }
+
+  /** The keys of the places come last, by their numbers. */
+  private static int placeInList(UserAction act) {
+    String key = KeyHints.keyName(act);
+    return key.matches("F\\d+") ? Integer.parseInt(key.substring(1)) : 0;
   }
 
   /** Lists keys column by column. */

@@ -7,18 +7,20 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
+import org.halflight.words.Words;
 
 /** A line to write down an adjustment or a reason; Enter keeps it, Escape leaves it. */
 final class MarkField extends JPanel implements LookListener {
   private static final long serialVersionUID = 1L;
 
   private final JLabel label = new JLabel(" ");
+  private final JLabel keys = new JLabel(Words.say("desk.mark.keys"));
   private final JTextField field = new JTextField();
 
   private transient Consumer<String> taker = words -> {};
 
   MarkField(Look look) {
-    super(new MigLayout("insets 6 26 6 20, fillx", "[][fill,grow]"));
+    super(new MigLayout("insets 6 26 6 20, fillx", "[][fill,grow][]"));
     field.setName("mark");
     label.setLabelFor(field);
     field.addActionListener(
@@ -37,6 +39,7 @@ final class MarkField extends JPanel implements LookListener {
         });
     add(label);
     add(field);
+    add(keys);
     setVisible(false);
     look(look);
   }
@@ -67,6 +70,7 @@ final class MarkField extends JPanel implements LookListener {
     setBackground(look.askGround());
     label.setFont(Look.letters(1.1));
     field.setFont(Look.letters(1.1));
+    keys.setFont(Look.letters(1));
   }
 
   private void leave() {

@@ -172,7 +172,9 @@ final class NumeralsPanel extends PaintedComponent {
     g.drawString(text.error(), x, baseline - (int) (digits * 0.55));
     Font plain = besideFont(g, digits).deriveFont(Font.PLAIN);
     g.setFont(readable(g, plain, text.time(), getWidth() - x - Look.px(8)));
-    g.setColor(text.tone() == NumeralsText.Tone.STALE ? look().quietInk() : look().ink());
+    boolean quiet =
+        text.tone() == NumeralsText.Tone.STALE || text.tone() == NumeralsText.Tone.REJECTED;
+    g.setColor(quiet ? look().quietInk() : look().ink());
     g.drawString(text.time(), x, baseline);
   }
 

@@ -1,9 +1,7 @@
 package org.halflight.desk;
 
 import java.awt.Component;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,6 +43,8 @@ import org.halflight.workflow.RunForm;
 final class RunPlace extends Place {
   private static final long serialVersionUID = 1L;
 
+  private static final String COLUMNS = "insets 0, gap 18 6, fillx, wrap 2";
+
   private final transient Supplier<RunForm> suggestion;
   private final transient Supplier<Optional<MarkedSpeed>> looked;
   private final JLabel title = new JLabel(Words.say("desk.run.title"));
@@ -69,6 +69,10 @@ final class RunPlace extends Place {
       new ReadOnlyText("runTrouble", Words.say("desk.run.troubleName"));
   private final JButton begin = new JButton(Words.say("desk.run.begin"));
 
+  private final JPanel left = group(new MigLayout(COLUMNS, "[][grow,fill]"));
+  private final JPanel right = group(new MigLayout(COLUMNS, "[][grow,fill]"));
+  private final List<JLabel> headings = new ArrayList<>();
+
   private String all = "";
   private String toAdjust = "";
   private String ownDial = Dial.CUSTOM;
@@ -89,7 +93,7 @@ final class RunPlace extends Place {
     this.suggestion = suggestion;
     this.looked = looked;
     setLayout(
-        new MigLayout("insets 26 44 20 44, gap 22 8, fillx", "[][fill,grow][][fill,grow]", ""));
+        new MigLayout("insets 20 44 16 44, gap 36 8, fillx", "[grow 58,fill][grow 42,fill]", ""));
     ButtonGroup group = new ButtonGroup();
     JPanel phasePanel = group(new MigLayout("insets 0"));
     for (Phase phase : Phase.values()) {
@@ -118,40 +122,36 @@ final class RunPlace extends Place {
     begin.setName("beginRun");
     begin.addActionListener(event -> begin(onBegin));
 
-    add(title, "span 2");
-    add(new JLabel(Words.say("desk.run.conditions")), "span 2, wrap 14");
     JPanel firingPanel = group(new MigLayout("insets 0, fillx", "[][grow,fill]"));
     firingPanel.add(firings, "wmin 80");
-    firingPanel.add(options.of(RunOption.UNTIL_DECIDED), "wrap");
-    firingPanel.add(options.of(RunOption.QUICK), "span 2");
-    Deque<RunOption<?>> beside = new ArrayDeque<>(RunOption.CONDITIONS);
-    row("desk.run.camera", camera, beside);
-    phasePanel.add(options.of(RunOption.STAGES));
-    row("desk.run.phase", phasePanel, beside);
-    row("desk.run.dial", dial, beside);
-    row("desk.run.speeds", speeds, beside);
-    row("desk.run.firings", firingPanel, beside);
+    firingPanel.add(options.of(RunOption.UNTIL_DECIDED));
     firings.getAccessibleContext().setAccessibleName(Words.say("desk.run.firings"));
-    row("desk.run.marking", marking, beside);
-    row("desk.run.rest", rest, beside);
+    row(left, Words.say("desk.run.camera"), camera);
+    row(left, Words.say("desk.run.phase"), phasePanel);
+    row(left, RunOption.QUICK);
+    row(left, RunOption.STAGES);
+    row(left, Words.say("desk.run.dial"), dial);
+    row(left, Words.say("desk.run.speeds"), speeds);
+    row(left, Words.say("desk.run.firings"), firingPanel);
+    row(left, Words.say("desk.run.marking"), marking);
+    row(left, Words.say("desk.run.rest"), rest);
+    row(left, Words.say("desk.run.checks"), checks());
+    row(left, Words.say("desk.run.customs"), beforeCocking);
+    left.add(bladesShut, "skip 1");
+    left.add(options.contact(), "skip 1");
+    left.add(caution, "skip 1, growx, wmin 200, hidemode 3");
+    heading("desk.run.conditions");
+    RunOption.CONDITIONS.forEach(option -> row(right, option));
+    heading("desk.run.criteria");
     RunOption.CRITERIA.stream()
         .filter(option -> option.isOffered() && !option.isFlag())
-        .forEach(beside::add);
-    while (!beside.isEmpty()) {
-      RunOption<?> first = beside.remove();
-      row(
-          OptionWords.label(first),
-          options.of(first),
-          "wmin 220" + (beside.isEmpty() ? ", wrap" : ""));
-      next(beside);
-    }
-    add(checks(), "skip 1");
-    add(beforeCocking, "span 2, split 3, flowy");
-    add(bladesShut);
-    add(options.contact(), "wrap");
-    add(caution, "skip 1, span 3, growx, wmin 200, hidemode 3, wrap");
-    add(trouble, "span, growx, wmin 200, gaptop 6, wrap");
-    add(begin, "skip 1, grow 0, gaptop 6");
+        .forEach(option -> row(right, option));
+    add(title, "span, wrap");
+    // The columns give way, so that the button is seen whatever the height of the window.
+    add(left, "aligny top, hmin 0");
+    add(right, "aligny top, hmin 0, wrap");
+    add(trouble, "span, wmin 200, wrap");
+    add(begin, "span, growx 0");
     caution.say(ContactWords.caution());
     caution.setVisible(false);
     options.contact().addItemListener(event -> caution.setVisible(options.contact().isSelected()));
@@ -218,10 +218,14 @@ final class RunPlace extends Place {
     }
     trouble.setFont(Look.letters(1.15));
     begin.setFont(Look.bold(1.25));
-    for (Component each : getComponents()) {
-      if (each instanceof JComponent inner && each != title && each != trouble && each != begin) {
-        inner.setFont(Look.letters(1.08));
+    for (JPanel column : List.of(left, right)) {
+      for (Component each : column.getComponents()) {
+        each.setFont(Look.letters(1.08));
       }
+    }
+    for (JLabel heading : headings) {
+      heading.setFont(Look.bold(1.08));
+      heading.setForeground(look.ink());
     }
   }
 
@@ -306,7 +310,7 @@ final class RunPlace extends Place {
   }
 
   private JPanel checks() {
-    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 2"));
+    JPanel panel = group(new MigLayout("insets 0, gap 16 4, wrap 3"));
     for (UntimedTest check : UntimedTest.offered()) {
       JCheckBox box = new JCheckBox(Words.say("desk.run.check." + Sentences.check(check)));
       box.setName("check." + check);
@@ -316,25 +320,22 @@ final class RunPlace extends Place {
     return panel;
   }
 
-  /** A row of the form, with the next of the options at its right. */
-  private void row(String label, JComponent field, Deque<RunOption<?>> beside) {
-    row(Words.say(label), field, "wmin 220");
-    next(beside);
+  private void heading(String key) {
+    JLabel heading = new JLabel(Words.say(key));
+    headings.add(heading);
+    right.add(heading, "span, gaptop " + (headings.size() > 1 ? 10 : 0));
   }
 
-  private void next(Deque<RunOption<?>> beside) {
-    if (!beside.isEmpty()) {
-      RunOption<?> option = beside.remove();
-      row(OptionWords.label(option), options.of(option), "wmin 200, wrap");
-    }
+  private void row(JPanel column, RunOption<?> option) {
+    row(column, OptionWords.label(option), options.of(option));
   }
 
-  private void row(String label, JComponent field, String layout) {
+  private static void row(JPanel column, String label, JComponent field) {
     JLabel said = new JLabel(label);
     said.setLabelFor(field);
     field.getAccessibleContext().setAccessibleName(label);
-    add(said);
-    add(field, layout);
+    column.add(said);
+    column.add(field, "wmin 200");
   }
 
   private static void named(JComponent component, String name) {

@@ -28,4 +28,12 @@ public record Details(Map<Detail, String> noted) {
   public String of(Detail detail) {
     return noted.getOrDefault(detail, "");
   }
+
+  /** These and those. */
+  public Details and(Details others) {
+    Map<Detail, String> all = new EnumMap<>(Detail.class);
+    all.putAll(noted);
+    all.putAll(others.noted);
+    return new Details(all);
+  }
 }

@@ -33,6 +33,10 @@ public record CheckLine(
     this(known, item, intake, handBack, remark, false, false);
   }
 
+  CheckLine withRemark(String other) {
+    return new CheckLine(known, item, intake, handBack, other, intakeMeasured, handBackMeasured);
+  }
+
   /** How it was last known. */
   public CheckState last() {
     return handBack.or(() -> intake).orElse(CheckState.NOT_TESTED);

@@ -17,6 +17,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import org.apache.pdfbox.util.Matrix;
@@ -24,6 +25,8 @@ import org.halflight.chart.RunPictures;
 import org.halflight.chart.SpeedMap;
 import org.halflight.files.OutFile;
 import org.halflight.job.CheckState;
+import org.halflight.job.Detail;
+import org.halflight.trouble.Trouble;
 import org.halflight.verdict.RunSummary;
 import org.halflight.verdict.ShiftFinding;
 import org.halflight.words.Sentences;
@@ -47,41 +50,76 @@ public final class HandOverPage {
     this.letters = new Letters(document);
   }
 
-  /** Writes the page. */
-  public static void write(PageInput input, Paper paper, OutFile to) {
-    to.write(bytes(input, paper));
+  /**
+   * A page that was made.
+   *
+   * @param bytes the PDF file
+   * @param said what of it could not be printed, one sentence each
+   */
+  public record Made(byte[] bytes, List<String> said) {}
+
+  /** Writes the page; gives what of it could not be printed, one sentence each. */
+  public static List<String> write(PageInput input, PageStyle style, OutFile to) {
+    Made made = made(input, style);
+    to.write(made.bytes());
+    return made.said();
   }
 
   /** The page as the bytes of a PDF file. */
-  public static byte[] bytes(PageInput input, Paper paper) {
+  public static Made made(PageInput input, PageStyle style) {
     try (PDDocument document = new PDDocument();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
-      new HandOverPage(input, document).draw(paper);
+      HandOverPage page = new HandOverPage(style.sale() ? input.forSale() : input, document);
+      List<String> said = page.draw(style);
       document.save(bytes);
-      return bytes.toByteArray();
+      return new Made(bytes.toByteArray(), said);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private void draw(Paper paper) throws IOException {
+  private List<String> draw(PageStyle style) throws IOException {
+    List<String> said = new ArrayList<>();
     describe();
-    try (Sheet sheet = new Sheet(document, paper, letters)) {
-      head(sheet);
-      section(sheet, "page.section.short", text.inShort());
-      speeds(sheet);
-      section(sheet, "page.section.tried", input.alsoTried());
-      done(sheet);
-      lists(sheet);
-      section(sheet, "page.section.sure", text.howSure());
-      section(sheet, "page.section.cautions", text.cautions());
-      section(sheet, "page.section.notTested", text.notTested());
-      card(sheet);
+    try (Sheet sheet = new Sheet(document, style.paper(), letters)) {
+      new OwnerPage(input, text, style.from(), logo(style.from(), said), document, letters)
+          .draw(sheet);
+      if (style.bench()) {
+        sheet.newPage();
+        bench(sheet);
+      }
     }
     int pages = document.getNumberOfPages();
     for (int i = 0; i < pages; i++) {
       finish(document.getPage(i), i + 1, pages);
     }
+    letters.missing().ifPresent(missing -> said.add(Words.say("page.letters.missing", missing)));
+    return said;
+  }
+
+  private Optional<PDImageXObject> logo(Workshop from, List<String> said) {
+    if (from.logo().isBlank()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Logo.read(from.logo()).in(document));
+    } catch (Trouble without) {
+      said.add(without.getMessage());
+      return Optional.empty();
+    }
+  }
+
+  /** What a repairer wants to know beside: figures, conditions, how sure they are. */
+  private void bench(Sheet sheet) throws IOException {
+    head(sheet);
+    section(sheet, "page.section.short", text.inShort());
+    speeds(sheet);
+    section(sheet, "page.section.tried", input.alsoTried());
+    done(sheet);
+    lists(sheet);
+    section(sheet, "page.section.sure", text.howSure());
+    section(sheet, "page.section.cautions", text.cautions());
+    section(sheet, "page.section.notTested", text.notTested());
   }
 
   private void describe() {
@@ -107,6 +145,9 @@ public final class HandOverPage {
     sheet.down(3);
     List<String[]> fields = new ArrayList<>();
     field(fields, "page.field.serial", input.serialNumber());
+    field(fields, "page.field.make", input.make());
+    field(fields, "page.field.lens", input.details().of(Detail.LENS));
+    field(fields, "page.field.second", input.details().of(Detail.SECOND_SERIAL));
     field(fields, "page.field.job", input.jobNumber());
     field(fields, "page.field.shutter", input.shutterKind());
     field(fields, "page.field.date", input.date());
@@ -222,12 +263,6 @@ public final class HandOverPage {
     }
     String said = CheckLines.word(state.get());
     return measured ? Words.say("page.check.measured", said) : said;
-  }
-
-  private void card(Sheet sheet) throws IOException {
-    sheet.heading(Words.say("page.section.card"), PocketCard.height(input) + 30);
-    sheet.paragraph(Words.say("page.card.hint"), letters.regular(), 7.5f, Ink.QUIET);
-    new PocketCard(input, sheet).draw();
   }
 
   private void finish(PDPage page, int number, int pages) throws IOException {

@@ -1,5 +1,6 @@
 package org.halflight.report;
 
+import java.awt.Shape;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -8,6 +9,11 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -26,18 +32,28 @@ final class Letters {
   /**
    * A character as the page shows it.
    *
+   * @param kept the same, or as it was where a font of this computer has it
    * @param thousandths its width in thousandths of the size of the letters
    */
-  private record Letter(String shown, float thousandths) {}
+  private record Letter(String shown, String kept, float thousandths) {
+    boolean isForeign() {
+      return !kept.equals(shown);
+    }
+  }
+
+  private static final String REGULAR = "DejaVuSans.ttf";
+  private static final String BOLD = "DejaVuSans-Bold.ttf";
 
   private final PDFont regular;
   private final PDFont bold;
   private final IdentityHashMap<PDFont, Map<Integer, Letter>> known = new IdentityHashMap<>();
+  private final IdentityHashMap<PDFont, OtherScripts> others = new IdentityHashMap<>();
+  private final Set<String> missing = new TreeSet<>();
   private long lookedUp;
 
   Letters(PDDocument document) throws IOException {
-    regular = load(document, "DejaVuSans.ttf");
-    bold = load(document, "DejaVuSans-Bold.ttf");
+    regular = load(document, REGULAR);
+    bold = load(document, BOLD);
   }
 
   private static PDFont load(PDDocument document, String name) throws IOException {
@@ -62,16 +78,45 @@ final class Letters {
 
   /** The same text without line ends and with a box for what the font cannot show. */
   String shown(PDFont font, String text) {
-    StringBuilder shown = new StringBuilder();
-    text.codePoints()
+    return each(text, c -> letter(font, c).shown());
+  }
+
+  /** The same text without line ends, with a box only for what no font can show. */
+  private String kept(PDFont font, String text) {
+    return each(text, c -> letter(font, c).kept());
+  }
+
+  private static String each(String text, IntFunction<String> shown) {
+    return text.codePoints()
         .map(c -> Character.isWhitespace(c) || Character.isISOControl(c) ? ' ' : c)
-        .forEach(c -> shown.append(letter(font, c).shown()));
-    return shown.toString();
+        .mapToObj(shown)
+        .collect(Collectors.joining());
+  }
+
+  /** A line that cannot be set letter by letter, as outlines; empty for all others. */
+  Optional<Shape> outlines(PDFont font, float size, String line) {
+    String kept = kept(font, line);
+    return isOutlined(font, kept)
+        ? Optional.of(others(font).outlines(kept, size))
+        : Optional.empty();
+  }
+
+  private boolean isOutlined(PDFont font, String kept) {
+    return OtherScripts.isArranged(kept)
+        || kept.codePoints().anyMatch(c -> letter(font, c).isForeign());
+  }
+
+  private OtherScripts others(PDFont font) {
+    return others.computeIfAbsent(
+        font, f -> new OtherScripts(f == bold ? BOLD : REGULAR, f == bold));
   }
 
   /** Width in points. */
   float width(PDFont font, float size, String text) {
-    return points(size, thousandths(font, shown(font, text)));
+    String kept = kept(font, text);
+    return !kept.isEmpty() && isOutlined(font, kept)
+        ? others(font).width(kept, size)
+        : points(size, thousandths(font, kept));
   }
 
   /**
@@ -83,7 +128,7 @@ final class Letters {
     StringBuilder line = new StringBuilder();
     float space = thousandths(font, " ");
     float wide = 0;
-    for (String word : shown(font, text).strip().split(" +", -1)) {
+    for (String word : kept(font, text).strip().split(" +", -1)) {
       float more = thousandths(font, word);
       float longer = line.isEmpty() ? more : wide + space + more;
       if (points(size, longer) <= width) {
@@ -138,6 +183,11 @@ final class Letters {
     return thousandths / 1000 * size;
   }
 
+  /** The characters for which boxes stand, with spaces between; empty for none. */
+  Optional<String> missing() {
+    return missing.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", missing));
+  }
+
   /** How many letters were looked up so far: what a text costs, whatever the clock says. */
   long lookedUp() {
     return lookedUp;
@@ -150,12 +200,17 @@ final class Letters {
         .computeIfAbsent(code, c -> measured(font, Character.toString(c)));
   }
 
-  private static Letter measured(PDFont font, String character) {
+  private Letter measured(PDFont font, String character) {
     try {
       try {
-        return new Letter(character, font.getStringWidth(character));
+        return new Letter(character, character, font.getStringWidth(character));
       } catch (IllegalArgumentException unknown) {
-        return new Letter(UNKNOWN, font.getStringWidth(UNKNOWN));
+        int code = character.codePointAt(0);
+        if (others(font).has(code)) {
+          return new Letter(UNKNOWN, character, others(font).thousandths(code));
+        }
+        missing.add(character);
+        return new Letter(UNKNOWN, UNKNOWN, font.getStringWidth(UNKNOWN));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);

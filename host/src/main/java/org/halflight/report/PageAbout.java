@@ -3,6 +3,7 @@ package org.halflight.report;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.halflight.job.Details;
 import org.halflight.speeds.Dial;
 import org.halflight.speeds.ShutterKind;
 
@@ -12,6 +13,7 @@ import org.halflight.speeds.ShutterKind;
  * @param camera the owner's label; empty for that of the last run
  * @param serial number of the camera
  * @param job number of the workshop
+ * @param details of the camera and of its visit
  * @param shutter its kind in the person's words; empty for those of the kind
  * @param kind how the shutter is built; where it is unknown, the last run may tell
  * @param dial of the camera; empty for that of the last run
@@ -25,6 +27,7 @@ public record PageAbout(
     String camera,
     String serial,
     String job,
+    Details details,
     String shutter,
     ShutterKind kind,
     Optional<Dial> dial,

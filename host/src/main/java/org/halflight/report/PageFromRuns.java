@@ -56,6 +56,7 @@ public record PageFromRuns(
         about.camera().isBlank() ? last.setup().camera() : about.camera(),
         about.serial(),
         about.job(),
+        about.details(),
         about.shutter().isBlank() && about.kind() != ShutterKind.UNKNOWN
             ? Words.of("desk.shutter", about.kind())
             : about.shutter(),

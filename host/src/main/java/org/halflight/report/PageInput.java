@@ -1,11 +1,17 @@
 package org.halflight.report;
 
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 import org.halflight.exposure.StopTable;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.session.Source;
 import org.halflight.speeds.MarkedSpeed;
 import org.halflight.verdict.CalibrationStatus;
@@ -17,6 +23,7 @@ import org.halflight.verdict.CalibrationStatus;
  * @param camera the owner's label
  * @param serialNumber of the camera
  * @param jobNumber of the workshop
+ * @param details of the camera and of its visit
  * @param shutterKind in words
  * @param dial all marked speeds of the camera, slow to fast; those that were not fired are named
  * @param asFound the run before work
@@ -39,6 +46,7 @@ public record PageInput(
     String camera,
     String serialNumber,
     String jobNumber,
+    Details details,
     String shutterKind,
     List<MarkedSpeed> dial,
     Optional<RunPart> asFound,
@@ -74,5 +82,54 @@ public record PageInput(
   /** The last run there is: as left, else as found. */
   public RunPart last() {
     return asLeft.or(() -> asFound).orElseThrow();
+  }
+
+  /** Maker and model; empty where neither is noted. */
+  String make() {
+    return (details.of(Detail.MAKER) + " " + details.of(Detail.MODEL)).strip();
+  }
+
+  /**
+   * The same for a stranger: without the owner's name, wherever it stands, and the complaint. Maker
+   * and model take the place of the owner's label, where they are noted.
+   */
+  PageInput forSale() {
+    UnaryOperator<String> nameless = nameless(details.of(Detail.OWNER));
+    Map<Detail, String> kept = new EnumMap<>(Detail.class);
+    details.noted().forEach((detail, words) -> kept.put(detail, nameless.apply(words)));
+    kept.keySet().removeAll(Set.of(Detail.OWNER, Detail.COMPLAINT, Detail.ANSWER, Detail.FILM));
+    return new PageInput(
+        make().isEmpty() ? nameless.apply(camera) : make(),
+        serialNumber,
+        jobNumber,
+        new Details(kept),
+        shutterKind,
+        dial,
+        asFound,
+        asLeft,
+        lists.stream().map(line -> line.withRemark(nameless.apply(line.remark()))).toList(),
+        alsoTried,
+        workDone.stream().map(nameless).toList(),
+        notTested.stream().map(nameless).toList(),
+        standing,
+        stillWet,
+        stopTables,
+        measuredFNumber,
+        source,
+        sourceWords,
+        writtenAt,
+        date,
+        version);
+  }
+
+  private static UnaryOperator<String> nameless(String owner) {
+    if (owner.isEmpty()) {
+      return words -> words;
+    }
+    Pattern name =
+        Pattern.compile(
+            Pattern.quote(owner) + "(['\u2019]s)?",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    return words -> name.matcher(words).replaceAll("\u2026").strip();
   }
 }

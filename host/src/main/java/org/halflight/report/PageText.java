@@ -1,12 +1,14 @@
 package org.halflight.report;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.halflight.exposure.DecidedBy;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
@@ -92,15 +94,7 @@ final class PageText {
   /** The whole in a few sentences; outcomes without a time come first. */
   List<String> inShort() {
     List<String> said = new ArrayList<>();
-    for (RunPart part : parts()) {
-      for (ShutterTrouble trouble : RunStatistics.troubles(part.run())) {
-        said.add(
-            Words.say(
-                "page.trouble",
-                Sentences.phase(part.run().phase()),
-                StatisticWords.trouble(trouble)));
-      }
-    }
+    parts().forEach(part -> troubles(part, said));
     input.asFound().ifPresent(part -> pattern(part, said));
     if (comparison.isPresent()) {
       said.addAll(ComparisonWords.summary(comparison.get()));
@@ -120,6 +114,16 @@ final class PageText {
       said.add(Words.say("page.wet"));
     }
     return said;
+  }
+
+  private static void troubles(RunPart part, List<String> said) {
+    for (ShutterTrouble trouble : RunStatistics.troubles(part.run())) {
+      said.add(
+          Words.say(
+              "page.trouble",
+              Sentences.phase(part.run().phase()),
+              StatisticWords.trouble(trouble)));
+    }
   }
 
   /** What stands out; releases without a time are in sentences of their own. */
@@ -164,8 +168,39 @@ final class PageText {
             Words.say(
                 "page." + VERDICT_KEYS.get(verdict.name()),
                 phase,
-                SpeedNames.of(those, speeds(part))));
+                SpeedNames.of(those, speeds(part)),
+                errors(speeds.stream().filter(s -> s.verdict() == verdict))));
       }
+    }
+    return said;
+  }
+
+  /** From the least to the greatest error, as sizes; empty where there is none. */
+  private static String errors(Stream<SpeedSummary> speeds) {
+    DoubleSummaryStatistics sizes =
+        speeds
+            .flatMapToDouble(speed -> speed.meanStops().stream())
+            .map(Math::abs)
+            .summaryStatistics();
+    return sizes.getCount() == 0 ? "" : Numbers.stopsRange(sizes.getMin(), sizes.getMax());
+  }
+
+  /** How it is after the work, for the owner; before it, where there is nothing else. */
+  List<String> outcome() {
+    return said(input.last());
+  }
+
+  /** How it was before the work, where that was measured too. */
+  List<String> before() {
+    return input.asLeft().flatMap(left -> input.asFound()).map(this::said).orElse(List.of());
+  }
+
+  private List<String> said(RunPart part) {
+    List<String> said = new ArrayList<>();
+    troubles(part, said);
+    said.addAll(verdicts(part));
+    if (part == input.last() && input.asLeft().isEmpty()) {
+      said.add(Words.say("page.noAsLeft"));
     }
     return said;
   }
@@ -265,6 +300,13 @@ final class PageText {
   }
 
   List<String> cautions() {
+    List<String> said = ownCautions();
+    said.add(Words.say("page.caution.drift"));
+    return said;
+  }
+
+  /** Those that matter to whoever takes pictures with it. */
+  List<String> ownCautions() {
     List<String> said = new ArrayList<>();
     List<SpeedSummary> last = input.last().run().speeds();
     if (input.stillWet()) {
@@ -279,7 +321,6 @@ final class PageText {
       said.add(Words.say("page.caution.uneven", SpeedNames.of(uneven, speeds(input.last()))));
     }
     said.add(Words.say("page.caution.rest"));
-    said.add(Words.say("page.caution.drift"));
     return said;
   }
 
@@ -443,7 +484,7 @@ final class PageText {
     return of.stream().filter(which).map(SpeedSummary::speed).toList();
   }
 
-  private static String sentence(String words) {
+  static String sentence(String words) {
     return words.isEmpty()
         ? words
         : Character.toUpperCase(words.charAt(0))

@@ -98,6 +98,7 @@ public final class RecordPage {
             camera.label(),
             camera.serialNumber(),
             visit.jobNumber(),
+            camera.details().and(visit.details()),
             "",
             camera.shutter(),
             Optional.of(camera.dial()),

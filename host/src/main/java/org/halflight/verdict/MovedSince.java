@@ -36,8 +36,16 @@ public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> fai
      * @param stops the shift, above zero is slower than as left
      * @param interval of it, of confidence {@link SpeedSummary#LEVEL}
      * @param answer what that shows
+     * @param changed at how many speeds a change is shown
+     * @param speeds how many are compared
      */
-    record Compared(Optional<MarkedSpeed> speed, double stops, Interval interval, Answer answer)
+    record Compared(
+        Optional<MarkedSpeed> speed,
+        double stops,
+        Interval interval,
+        Answer answer,
+        int changed,
+        int speeds)
         implements Part {
       /** Half the width of the interval, in stops. */
       public double uncertaintyStops() {
@@ -155,14 +163,21 @@ public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> fai
     boolean ofDial = moved ? runs.dialMoved() : runs.common().isPresent();
     if (ofDial) {
       CommonShift common = runs.common().orElseThrow();
-      return new Part.Compared(Optional.empty(), common.stops(), common.interval(), answer);
+      return new Part.Compared(
+          Optional.empty(),
+          common.stops(),
+          common.interval(),
+          answer,
+          runs.changed().size(),
+          compared.size());
     }
     SpeedComparison most =
         (moved ? runs.changed() : compared)
             .stream()
                 .max(Comparator.comparingDouble(s -> Math.abs(s.shift().get().shift())))
                 .orElseThrow();
-    return compared(most.speed(), most.shift().get(), answer);
+    return compared(
+        most.speed(), most.shift().get(), answer, runs.changed().size(), compared.size());
   }
 
   /**
@@ -207,11 +222,13 @@ public record MovedSince(Part exercised, Part afterRest, List<OutcomeChange> fai
             : low > -SpeedComparison.SMALL_STOPS && high < SpeedComparison.SMALL_STOPS
                 ? Answer.LESS_THAN_A_TENTH
                 : Answer.NOT_SHOWN;
-    return compared(first.speed(), moved, answer);
+    return compared(first.speed(), moved, answer, answer == Answer.MOVED ? 1 : 0, 1);
   }
 
-  private static Part compared(MarkedSpeed speed, MeanShift shift, Answer answer) {
-    return new Part.Compared(Optional.of(speed), shift.shift(), shift.interval(), answer);
+  private static Part compared(
+      MarkedSpeed speed, MeanShift shift, Answer answer, int changed, int speeds) {
+    return new Part.Compared(
+        Optional.of(speed), shift.shift(), shift.interval(), answer, changed, speeds);
   }
 
   private static boolean isOtherRest(OptionalDouble before, OptionalDouble after) {

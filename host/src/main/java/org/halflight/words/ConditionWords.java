@@ -35,11 +35,9 @@ public final class ConditionWords {
   /** What the firings of a mean share, and what is kept apart from it. */
   static List<String> ofSpeed(UnderConditions of) {
     List<String> said = new ArrayList<>();
-    if (of.ofMean().isEmpty()) {
-      said.add(Words.say("speed.unlike"));
-    } else if (!of.ofMean().get().isEmpty()) {
-      said.add(Words.say("speed.under", list(of.ofMean().get())));
-    }
+    of.ofMean()
+        .filter(its -> !its.isEmpty())
+        .ifPresent(its -> said.add(Words.say("speed.under", list(its))));
     if (!of.apart().isEmpty()) {
       said.add(
           Words.say(

@@ -123,7 +123,13 @@ public final class LinkageWords {
     double millis = 1e3 * press.aheadSeconds().orElseThrow();
     return Words.say(
         millis < 0 ? "linkage.apart.after" : "linkage.apart.ahead",
-        String.format(Locale.ROOT, "%.0f", Math.abs(millis)));
+        String.format(Locale.ROOT, "%.0f", inTwoDigits(Math.abs(millis))));
+  }
+
+  /** More digits are of the finger. */
+  private static double inTwoDigits(double millis) {
+    double step = millis < 100 ? 1 : Math.pow(10, Math.floor(Math.log10(millis)) - 1);
+    return step * Math.round(millis / step);
   }
 
   private static String plunger(Linkage linkage, PlungerReading read) {

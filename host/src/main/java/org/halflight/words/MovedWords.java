@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.halflight.session.RunOption;
 import org.halflight.verdict.MovedSince;
+import org.halflight.verdict.MovedSince.Answer;
 import org.halflight.verdict.MovedSince.Part;
 import org.halflight.verdict.MovedSince.Why;
 import org.halflight.verdict.OutcomeChange;
@@ -44,12 +45,15 @@ public final class MovedWords {
           : Words.of("moved.not", not.why());
     }
     Part.Compared its = (Part.Compared) part;
+    boolean several = its.answer() == Answer.MOVED && its.speed().isPresent() && its.speeds() > 1;
     return Words.of(
-        "moved.answer",
+        several ? "moved.several" : "moved.answer",
         its.answer(),
         its.speed().map(Numbers::speed).orElseGet(() -> Words.say("moved.dial")),
         ComparisonWords.shift(its.stops()),
-        Numbers.bareSize(its.uncertaintyStops()));
+        Numbers.bareSize(its.uncertaintyStops()),
+        its.changed(),
+        its.speeds());
   }
 
   private static String option(String name) {

@@ -28,6 +28,12 @@ import org.halflight.verdict.Verdict;
 
 /** Results in sentences. */
 public final class Sentences {
+  /** With fewer releases, none of them odd, the share says nothing. Our choice. */
+  private static final int ODD_SAID_FROM = 5;
+
+  /** Errors are shown in hundredths of a stop. */
+  private static final double LEAST_SHOWN_STOPS = 0.005;
+
   /** A sound or contact that goes on longer is no clumsy hand, and no self-timer that whirrs. */
   private static final double WITHOUT_END_SECONDS = 20;
 
@@ -124,7 +130,10 @@ public final class Sentences {
               Numbers.time(((LeafExposure.StuckOpen) firing.exposure()).lowestSeconds()));
       case DID_NOT_OPEN ->
           Words.say(
-              firing.setting().flatMap(DialSetting::untimedTest).equals(Optional.of(UntimedTest.LINKAGE))
+              firing
+                      .setting()
+                      .flatMap(DialSetting::untimedTest)
+                      .equals(Optional.of(UntimedTest.LINKAGE))
                   ? "firing.pressWithoutLight"
                   : "firing.didNotOpen",
               speed);
@@ -190,7 +199,10 @@ public final class Sentences {
     if (speed.verdict() == Verdict.TOO_CLOSE_TO_CALL) {
       sentences.add(further(speed.decision().orElseThrow()));
     }
-    speed.oddOnes().ifPresent(odd -> sentences.add(Words.say("speed.odd", oddOnes(odd))));
+    speed
+        .oddOnes()
+        .filter(odd -> odd.odd() > 0 || odd.releases() >= ODD_SAID_FROM)
+        .ifPresent(odd -> sentences.add(Words.say("speed.odd", oddOnes(odd))));
     speed
         .afterRestStops()
         .ifPresent(
@@ -204,6 +216,23 @@ public final class Sentences {
       sentences.add(Words.say("speed.rejected", speed.rejected()));
     }
     return sentences;
+  }
+
+  /**
+   * Why the mean is not that of the errors that the firings show, where their digits differ and
+   * nothing else says so.
+   */
+  public static Optional<String> allLight(SpeedSummary speed) {
+    ReboundAtSpeed rebound = speed.rebound();
+    if (speed.meanStops().isEmpty()
+        || rebound.errorsByEdges().n() == 0
+        || rebound.addedSeconds() > ReboundAtSpeed.SAID_SHARE * rebound.mainSeconds().orElse(0)) {
+      return Optional.empty();
+    }
+    double more = speed.meanStops().getAsDouble() - rebound.errorsByEdges().mean().get();
+    return Math.abs(more) < LEAST_SHOWN_STOPS
+        ? Optional.empty()
+        : Optional.of(Words.say("speed.allLight", Numbers.bareSize(more)));
   }
 
   /** What the light of a speed is made of, and whether nobody looked for a rebound. */
@@ -259,6 +288,9 @@ public final class Sentences {
 
   private static String placed(SpeedSummary speed) {
     if (speed.meanStops().isEmpty()) {
+      if (speed.conditions().ofMean().isEmpty()) {
+        return Words.say("speed.unlike", speed.speed());
+      }
       return Words.say(
           speed.timingBasis().instead().isPresent() ? "speed.noVerdict.none" : "speed.tooFew.none",
           speed.speed());

@@ -81,6 +81,20 @@ public final class StageWords {
     return lines;
   }
 
+  /** What the last stage of a session shows, in a sentence; empty before there are two. */
+  public static Optional<String> lastInShort(List<FiringResult> firings, List<RunSetup> runs) {
+    return StageRuns.of(firings, runs).stream()
+        .reduce((earlier, later) -> later)
+        .flatMap(assembly -> assembly.change(assembly.stages().size()))
+        .map(
+            change ->
+                !change.isFound()
+                        && change.slow().shown() == Shown.NO_CHANGE
+                        && change.top().shown() == Shown.NO_CHANGE
+                    ? Words.say("stage.found.nothing")
+                    : finding(change));
+  }
+
   /** All stages of an assembly, each with what it shows against the one before. */
   public static List<String> lines(AssemblyStages assembly) {
     List<String> lines = new ArrayList<>();

@@ -7,9 +7,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TimeZone;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Tag;
@@ -85,5 +87,16 @@ class MainTest {
     Process process = builder.start();
     assertThat(process.waitFor(120, TimeUnit.SECONDS)).as("ends for " + code).isTrue();
     return Files.readString(printed, StandardCharsets.UTF_8) + "exit " + process.exitValue();
+  }
+
+  @Test
+  void theWindowCountsDaysWhereTheComputerStands() {
+    TimeZone before = TimeZone.getDefault();
+    try {
+      TimeZone.setDefault(TimeZone.getTimeZone("GMT-08:00"));
+      assertThat(Main.clock().getZone().normalized()).isEqualTo(ZoneOffset.ofHours(-8));
+    } finally {
+      TimeZone.setDefault(before);
+    }
   }
 }

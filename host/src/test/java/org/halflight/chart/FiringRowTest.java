@@ -206,7 +206,7 @@ class FiringRowTest {
         .containsExactly("r", "t");
     LegendItemCollection legend = special.getFixedLegendItems();
     assertThat(IntStream.range(0, legend.getItemCount()).mapToObj(i -> legend.get(i).getLabel()))
-        .contains("not in the mean", "r first after rest, t quick tap");
+        .contains("not in the mean", "r first after rest", "t quick tap");
     assertThat(row.table().rows().get(1)).contains("quick tap");
   }
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.job.Camera;
+import org.halflight.job.Details;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
 import org.halflight.report.PageAbout;
@@ -95,6 +96,7 @@ class CurtainPageTest extends CommandTests {
             "",
             "",
             "",
+            Details.NONE,
             "",
             kind,
             Optional.empty(),

@@ -65,6 +65,7 @@ class EveryCommandTest extends CommandTests {
     USUAL.put("picture", List.of("SESSION", "--row", "NEW.png", "--speed", "1/60"));
     USUAL.put("compare", List.of("SESSION", "--before", "as-found", "--after", "as-found"));
     USUAL.put("page", List.of("NORUN", "--out", "NEW.pdf"));
+    USUAL.put("workshop", List.of());
     USUAL.put("record", List.of());
     USUAL.put("record backup", List.of("NEW.sqlite"));
     USUAL.put("record restore", List.of("NONE"));

@@ -109,7 +109,7 @@ class LinkageLedTest {
             "Press 1, rest check: NEITHER.",
             "Press 2, stop and let go: BOTH.",
             "Press 14, quick tap: BOTH.",
-            "ONE CLICK. The wind turns after each picture, and only then.",
+            "ONE CLICK. The wind turns after each picture.",
             "The run is done.");
     assertThat(printed()).contains("w if the wind turns, o if it is locked, s skips this step");
   }

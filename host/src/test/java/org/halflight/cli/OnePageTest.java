@@ -6,11 +6,15 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.halflight.fixtures.PracticeSession;
+import org.halflight.job.Camera;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.record.CameraHistory;
 import org.halflight.record.KeptFiring;
 import org.halflight.record.WorkshopRecord;
@@ -63,6 +67,36 @@ class OnePageTest extends CommandTests {
     assertThat(filed.measuredFNumber()).hasValue(5.6);
   }
 
+  @Test
+  void thePageBearsTheDateOfThePlaceAndWhatTheRecordNotes() {
+    Path session = folder.resolve("a.session");
+    try (PracticeSession practice =
+        new PracticeSession(session, InventedShutters.soundLeaf(SPEEDS, 11), 11)) {
+      run(practice, Phase.AS_LEFT, Map.of());
+    }
+    Details ofVisit = new Details(Map.of(Detail.COMPLAINT, "hangs"));
+    try (WorkshopRecord record =
+        WorkshopRecord.open(folder.resolve("record.sqlite"), Clock.fixed(NOW, ZoneOffset.UTC))) {
+      record.importSession(session);
+      Camera camera = record.cameras().get(0).camera();
+      record.keep(camera.withDetails(new Details(Map.of(Detail.LENS, "105 mm"))));
+      record.keep(record.visits(camera.id()).get(0).with("J-1", ofVisit));
+      // 21:31 on 29 November, eight hours west of Greenwich.
+      Instant late = Instant.parse("2026-11-30T05:31:00Z");
+      PageInput page =
+          RecordPage.of(record.history(camera.id()).orElseThrow())
+              .orElseThrow()
+              .input(
+                  List.of(),
+                  run -> record.firings(run).stream().map(KeptFiring::result).toList(),
+                  late,
+                  ZoneOffset.ofHours(-8),
+                  "test");
+      assertThat(page.date()).isEqualTo("29 November 2026");
+      assertThat(page.details()).isEqualTo(ofVisit.and(new Details(Map.of(Detail.LENS, "105 mm"))));
+    }
+  }
+
   private static void run(PracticeSession practice, Phase phase, Map<String, String> noted) {
     practice.handle(
         new SessionInput.RunBegins(
@@ -105,6 +139,7 @@ class OnePageTest extends CommandTests {
             "",
             "",
             "",
+            Details.NONE,
             "",
             ShutterKind.UNKNOWN,
             Optional.empty(),

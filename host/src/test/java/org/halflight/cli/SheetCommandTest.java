@@ -33,7 +33,13 @@ class SheetCommandTest extends CommandTests {
     assertThat(printed()).contains("Nothing is noted");
     assertThat(
             execute(
-                "record", "sheet", "J-17", "--note", "shims=0.10 0,05", "--where", "under the flange"))
+                "record",
+                "sheet",
+                "J-17",
+                "--note",
+                "shims=0.10 0,05",
+                "--where",
+                "under the flange"))
         .isZero();
     assertThat(printed())
         .contains("1. Noted: 2 shims, 0.10, 0.05 mm in this order, under the flange. Are both in?")
@@ -41,7 +47,9 @@ class SheetCommandTest extends CommandTests {
     assertThat(execute("record", "sheet", "Aunt Ada", "--correct", "1=2x0.10 ?")).isZero();
     assertThat(printed()).contains("Are all in?").contains("Before: 2 shims, 0.10, 0.05 mm");
     assertThat(execute("record", "sheet", "ada", "--back", "1")).isZero();
-    assertThat(printed()).contains("Ticked 1 Jan 1970").contains("All that is asked back is ticked");
+    assertThat(printed())
+        .contains("Ticked 1 Jan 1970")
+        .contains("All that is asked back is ticked");
     assertThat(execute("record", "sheet", "ada", "--note", "flange-top-left=43,97")).isZero();
     assertThat(printed()).contains("43.97 mm").contains("The rig does not measure them.");
     assertThat(execute("record", "sheet", "ada", "--strike", "2")).isZero();

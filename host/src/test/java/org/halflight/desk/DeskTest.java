@@ -72,6 +72,16 @@ class DeskTest {
   }
 
   @Test
+  void aStripSheetIsNotedTickedAndAskedForAtHandingBack() throws Exception {
+    Path folder = Path.of("target", "desk-strip-sheet");
+    clear(folder);
+    try (Display display = new Display()) {
+      assertThat(display.run(DeskStripSheet.class, folder.toString()))
+          .endsWith("STRIP SHEET: done\nexit code 0");
+    }
+  }
+
+  @Test
   void noLetterOfTheWindowIsFromElsewhereThanTheBundle() throws Exception {
     Path folder = Path.of("target", "desk-pseudo");
     clear(folder);

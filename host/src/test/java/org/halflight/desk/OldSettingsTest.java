@@ -8,10 +8,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.halflight.desk.view.Pedal;
 import org.halflight.desk.view.SoundKind;
 import org.halflight.desk.view.SoundsOn;
+import org.halflight.files.SettingsFile;
+import org.halflight.report.Paper;
+import org.halflight.report.Workshop;
 import org.halflight.session.AcceptanceCriteria;
 import org.halflight.session.Measurand;
 import org.halflight.session.RunOption;
@@ -39,6 +43,20 @@ class OldSettingsTest {
     assertThat(criteria.stops()).isEqualTo(new StopsAsked(List.of("3.5", "5.6", "8"), 0.5));
     assertThat(settings.options()).doesNotContainKey(RunOption.LINKAGE);
     assertThat(criteria.linkageGap()).isEmpty();
+  }
+
+  @Test
+  void theWindowAndTheWorkshopDoNotWriteOverEachOther(@TempDir Path folder) throws IOException {
+    Files.copy(FOLDER.resolve("settings.properties"), folder.resolve("settings.properties"));
+    assertThat(Workshop.of(SettingsFile.read(folder))).isEqualTo(Workshop.NONE);
+    DeskSettings window = DeskSettings.of(folder);
+    Workshop workshop = new Workshop("W", "R", "logo.png", Optional.of(Paper.LETTER));
+    SettingsFile.change(folder, workshop::keepIn);
+
+    window.keep();
+
+    assertThat(Workshop.of(SettingsFile.read(folder))).isEqualTo(workshop);
+    assertThat(DeskSettings.of(folder)).isEqualTo(window);
   }
 
   @Test

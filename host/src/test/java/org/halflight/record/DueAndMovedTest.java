@@ -99,8 +99,7 @@ class DueAndMovedTest {
     Part.Compared its = (Part.Compared) moved.since().exercised();
     assertThat(its.answer()).isEqualTo(Answer.MOVED);
     assertThat(its.speed()).contains(MarkedSpeed.parse("1/60"));
-    assertThat(its.stops())
-        .isCloseTo(Math.log(19.833 / 15.633) / Math.log(2), Offset.offset(0.01));
+    assertThat(its.stops()).isCloseTo(Math.log(19.833 / 15.633) / Math.log(2), Offset.offset(0.01));
     assertThat(((Part.NotComparable) moved.since().afterRest()).why()).isEqualTo(Why.NO_REST_LEFT);
   }
 

@@ -14,6 +14,8 @@ import org.halflight.extratest.ExtraTest;
 import org.halflight.extratest.LightLeak;
 import org.halflight.job.CheckItem;
 import org.halflight.job.CheckState;
+import org.halflight.job.Detail;
+import org.halflight.job.Details;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.shuttermodel.InventedShutters;
@@ -102,7 +104,7 @@ final class SamplePages {
         List.of(
             "Everything that could be taken apart without heat was taken apart, and "
                 + "x".repeat(120)
-                + " was put together again. \u4e2d\u6587",
+                + " was put together again. \u0378\u0379",
             "Ground."),
         Source.RIG,
         true);
@@ -263,6 +265,7 @@ final class SamplePages {
         camera,
         camera.isEmpty() ? "" : "INV 20 114",
         camera.isEmpty() ? "" : "J-0420",
+        Details.NONE,
         "leaf shutter",
         dial,
         found,
@@ -284,5 +287,31 @@ final class SamplePages {
         Instant.parse("2026-03-07T10:00:00Z"),
         "7 March 2026",
         "test");
+  }
+
+  /** The same page with what is noted of camera and visit; all names are invented. */
+  static PageInput noted(PageInput page, String camera, Map<Detail, String> noted) {
+    return new PageInput(
+        camera,
+        page.serialNumber(),
+        page.jobNumber(),
+        new Details(noted),
+        page.shutterKind(),
+        page.dial(),
+        page.asFound(),
+        page.asLeft(),
+        page.lists(),
+        page.alsoTried(),
+        page.workDone(),
+        page.notTested(),
+        page.standing(),
+        page.stillWet(),
+        page.stopTables(),
+        page.measuredFNumber(),
+        page.source(),
+        page.sourceWords(),
+        page.writtenAt(),
+        page.date(),
+        page.version());
   }
 }

@@ -121,7 +121,7 @@ class FiringConditionsTest {
     assertThat(summary.errors().n()).isZero();
     assertThat(Sentences.speed(summary))
         .contains(
-            "Its firings were made under different conditions, so there is no mean.",
+            "1/60: its firings were made under different conditions, so there is no mean.",
             "Left out of the mean: lens up (firings: 2) 0.30 stop slow;"
                 + " warmed (firings: 1) 0.60 stop slow.");
   }

@@ -54,6 +54,8 @@ class MovedSinceTest {
     assertThat(its.answer()).isEqualTo(Answer.MOVED);
     assertThat(its.speed()).contains(MarkedSpeed.parse("1/250"));
     assertThat(its.stops()).isCloseTo(-0.5, within(1e-9));
+    assertThat(MovedWords.line(moved, "1 May 2026"))
+        .contains("it has moved at 1 of 7 speeds; 1/250 most, it is 0.50 stop faster than before");
   }
 
   @Test
@@ -66,8 +68,7 @@ class MovedSinceTest {
     assertThat(((Compared) now.afterRest()).answer()).isEqualTo(Answer.MOVED);
     assertThat(((Compared) now.exercised()).answer()).isNotEqualTo(Answer.MOVED);
     // By hand: 2 * 0.02^2 * (1.9 + 0.3), t of 8 degrees of freedom 2.306 (published tables).
-    assertThat(same.uncertaintyStops())
-        .isCloseTo(2.306 * 0.02 * Math.sqrt(2 * 2.2), within(1e-4));
+    assertThat(same.uncertaintyStops()).isCloseTo(2.306 * 0.02 * Math.sqrt(2 * 2.2), within(1e-4));
   }
 
   @Test
@@ -85,9 +86,15 @@ class MovedSinceTest {
     assertThat(why(MovedSince.of(here, there, here, there).exercised())).contains(Why.OTHER_RIG);
     assertThat(why(MovedSince.of(here, here, here, here).exercised())).isEmpty();
 
-    assertThat(why(moved(Fired.asLeft().at("1/2", 0, 0.1), Fired.asFound().at("1/4", 0, 0.1)).exercised()))
+    assertThat(
+            why(
+                moved(Fired.asLeft().at("1/2", 0, 0.1), Fired.asFound().at("1/4", 0, 0.1))
+                    .exercised()))
         .contains(Why.NO_SAME_SPEED);
-    assertThat(why(moved(Fired.asLeft().at("1/2", 0, 0.1), Fired.asFound().at("1/2", 0.1)).exercised()))
+    assertThat(
+            why(
+                moved(Fired.asLeft().at("1/2", 0, 0.1), Fired.asFound().at("1/2", 0.1))
+                    .exercised()))
         .contains(Why.FEW_FIRINGS);
     assertThat(why(moved(left, found).afterRest())).contains(Why.NO_REST_LEFT);
     assertThat(why(moved(rested(1, 0), found).afterRest())).contains(Why.NO_REST_FOUND);
@@ -121,7 +128,9 @@ class MovedSinceTest {
         moved(
             Fired.asLeft().at("1", Fired.errors(1, 5, 0, 0.02)),
             Fired.asFound().hanging("1", 2, Fired.errors(2, 5, 0, 0.02)));
-    assertThat(moved.failures()).extracting(OutcomeChange::outcome).containsExactly(Outcome.STUCK_OPEN);
+    assertThat(moved.failures())
+        .extracting(OutcomeChange::outcome)
+        .containsExactly(Outcome.STUCK_OPEN);
     assertThat(MovedWords.line(moved, "1 May 2026"))
         .contains("stuck open in 2 of 7 firings; in none of 5 before. Exercised: ");
   }
@@ -161,7 +170,8 @@ class MovedSinceTest {
   }
 
   private static Side side(RunSummary run) {
-    return new Side(new RunSummary(run.phase(), run.speeds(), RunsBehind.ofRigs(RIG)), RunConditions.NONE);
+    return new Side(
+        new RunSummary(run.phase(), run.speeds(), RunsBehind.ofRigs(RIG)), RunConditions.NONE);
   }
 
   private static MovedSince moved(RunSummary left, RunSummary found) {

@@ -173,10 +173,8 @@ final class Announcer {
     }
     if (news instanceof SessionEvent.RunDone
         && session.get().setup().filter(RunSetup::isStage).isPresent()) {
-      List<String> all = StageWords.last(session.get().results(), session.get().runs());
-      return Optional.of(
-              new Message(Message.Kind.NEWS, String.join(" ", all.subList(1, all.size()))))
-          .filter(message -> !message.text().isEmpty());
+      return StageWords.lastInShort(session.get().results(), session.get().runs())
+          .map(text -> new Message(Message.Kind.NEWS, text));
     }
     if (news instanceof SessionEvent.RunDone) {
       boolean left =

@@ -82,9 +82,8 @@ public final class BenchPictures {
     if (view.two().isPresent()) {
       return ofTwo(view, view.two().get());
     }
-    Optional<Picture> linkage = LinkageText.picture(view).filter(its -> looked.isEmpty());
-    if (linkage.isPresent()) {
-      return onlyMap(linkage.get());
+    if (view.linkage().isShown() && looked.isEmpty()) {
+      return onlyMap(LinkageText.picture(view));
     }
     if (view.setup().filter(RunSetup::isStage).isPresent()) {
       return ofStages(view, looked);
@@ -120,10 +119,10 @@ public final class BenchPictures {
         List.of());
   }
 
-  private static All onlyMap(Picture picture) {
+  private static All onlyMap(Optional<Picture> picture) {
     return new All(
-        Optional.of(picture),
-        Optional.of(picture.table()),
+        picture,
+        picture.map(Picture::table),
         Optional.empty(),
         Optional.empty(),
         List.of(),
@@ -147,7 +146,7 @@ public final class BenchPictures {
         Stream.of(two.first(), two.second())
             .flatMap(side -> ViewedRuns.at(view, side.speed()).stream())
             .map(BenchPictures::word)
-            .collect(Collectors.joining(Words.say("desk.two.join"))),
+            .collect(Collectors.joining(Words.say("desk.two.verdicts"))),
         "",
         "",
         List.of());
@@ -199,11 +198,18 @@ public final class BenchPictures {
                 RunPictures.firingRow(
                     firings,
                     summary,
-                    ViewedRuns.lastMark(view, firings) > 0
-                        ? Words.say("desk.row.sinceAdjustment")
-                        : Sentences.phaseWithin(summary.phase()),
+                    when(view, firings, summary),
                     adjustments(view, firings, summary),
                     note(view)));
+  }
+
+  private static String when(BenchView view, List<FiringResult> firings, SpeedSummary summary) {
+    if (ViewedRuns.lastMark(view, firings) > 0) {
+      return Words.say("desk.row.sinceAdjustment");
+    }
+    return ViewedRuns.setup(view, firings.get(0).run()).isStage()
+        ? Words.say("desk.row.stage")
+        : Sentences.phaseWithin(summary.phase());
   }
 
   private static List<FiringResult> releases(BenchView view, MarkedSpeed speed) {
@@ -219,7 +225,13 @@ public final class BenchPictures {
 
   /** What the firings of a speed come to, in sentences; empty where there are none. */
   public static List<String> verdict(BenchView view, MarkedSpeed speed) {
-    return ViewedRuns.at(view, speed).map(Sentences::speed).orElseGet(List::of);
+    return ViewedRuns.at(view, speed)
+        .map(
+            summary ->
+                Stream.concat(
+                        Sentences.speed(summary).stream(), Sentences.allLight(summary).stream())
+                    .toList())
+        .orElseGet(List::of);
   }
 
   private static List<Adjustment> adjustments(

@@ -51,7 +51,10 @@ public final class ConditionKeys {
    * none while the light or the linkage is tested.
    */
   public static List<KeyHints.Hint> hints(BenchView view) {
-    if (view.setup().isEmpty() || view.lightTest().isUnderWay() || view.linkage().isUnderWay()) {
+    if (view.setup().isEmpty()
+        || view.lightTest().isUnderWay()
+        || view.linkage().isUnderWay()
+        || LinkageText.isOver(view)) {
       return List.of();
     }
     Optional<FiringResult> last = lastFiring(view);
@@ -65,6 +68,22 @@ public final class ConditionKeys {
                     words(entry.getKey(), view),
                     entry.getValue().isOn(view.conditions(), last)))
         .toList();
+  }
+
+  /** Those of {@link #hints} that are about the last firing alone. */
+  public static List<KeyHints.Hint> ofLastFiring(BenchView view) {
+    return hints(view).stream().filter(hint -> !isFromNowOn(hint)).toList();
+  }
+
+  /** Those that are about the firings to come, and the key that makes them the last one's. */
+  public static List<KeyHints.Hint> fromNowOn(BenchView view) {
+    return hints(view).stream().filter(ConditionKeys::isFromNowOn).toList();
+  }
+
+  private static boolean isFromNowOn(KeyHints.Hint hint) {
+    return of(hint.act())
+        .filter(key -> OF_FIRINGS_TO_COME.contains(key) || key == ConditionKey.LAST_TOO)
+        .isPresent();
   }
 
   private static String words(UserAction act, BenchView view) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -12,16 +13,20 @@ import org.halflight.chart.Picture;
 import org.halflight.chart.RunPictures;
 import org.halflight.chart.StagesPicture;
 import org.halflight.extratest.ExtraTest;
+import org.halflight.job.DryRun;
 import org.halflight.job.Id;
 import org.halflight.job.Visit;
 import org.halflight.record.CameraHistory;
+import org.halflight.record.CameraLine;
 import org.halflight.record.RunHistory;
 import org.halflight.record.SpeedDrift;
 import org.halflight.session.Phase;
 import org.halflight.session.Source;
 import org.halflight.verdict.AssemblyStages;
 import org.halflight.verdict.RunSummary;
+import org.halflight.words.DryRunWords;
 import org.halflight.words.ExtraTestWords;
+import org.halflight.words.MovedWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
 import org.halflight.words.StageWords;
@@ -29,6 +34,8 @@ import org.halflight.words.Words;
 
 /** The history of a camera as tables and a picture. */
 public final class HistoryText {
+  private static final int MOST_DUE = 3;
+
   private HistoryText() {}
 
   /** Each marked speed: its mean in every run, and how far it drifted between visits. */
@@ -141,6 +148,41 @@ public final class HistoryText {
             last.run().asked()::tolerance,
             runs,
             note(history)));
+  }
+
+  /** Whether the shutter has moved since it went back; what that needs where it is not there. */
+  public static String moved(Optional<CameraHistory.Moved> moved, ZoneId zone) {
+    return moved
+        .map(
+            its ->
+                MovedWords.line(
+                    its.since(),
+                    Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), zone))))
+        .orElseGet(() -> Words.say("moved.none"));
+  }
+
+  /** The same of the last visit; empty where there is nothing to compare. */
+  public static Optional<String> moved(CameraHistory history, ZoneId zone) {
+    return history.runs().stream()
+        .map(run -> run.visit().id())
+        .reduce((earlier, later) -> later)
+        .flatMap(history::moved)
+        .map(its -> moved(Optional.of(its), zone));
+  }
+
+  /** The cameras that are due for a dry run, those longest due first; empty where none is. */
+  public static String due(List<CameraLine> cameras, Instant now, ZoneId zone) {
+    List<DryRun> due =
+        cameras.stream()
+            .flatMap(line -> line.dryRun().stream())
+            .sorted(Comparator.comparing(DryRun::firedWetAt))
+            .toList();
+    List<String> sentences = new ArrayList<>();
+    due.stream().limit(MOST_DUE).forEach(each -> sentences.add(DryRunWords.line(each, now, zone)));
+    if (due.size() > MOST_DUE) {
+      sentences.add(Words.say("dryRun.more", due.size() - MOST_DUE));
+    }
+    return String.join("\n", sentences);
   }
 
   /** A day as a person writes it. */

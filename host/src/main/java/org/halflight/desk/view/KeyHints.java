@@ -100,11 +100,13 @@ public final class KeyHints {
         .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
         .isPresent()) {
       hints.add(hint(UserAction.MARK, Words.say("desk.key.mark"), true));
-      hints.add(
-          hint(
-              UserAction.TWO,
-              Words.say(view.two().isPresent() ? "desk.key.two.off" : "desk.key.two"),
-              false));
+      if (!view.linkage().isShown()) {
+        hints.add(
+            hint(
+                UserAction.TWO,
+                Words.say(view.two().isPresent() ? "desk.key.two.off" : "desk.key.two"),
+                false));
+      }
     }
     hints.add(
         hint(
@@ -146,8 +148,8 @@ public final class KeyHints {
       hints.add(plain(UserAction.STOP_READING));
     }
     if (view.setup().isPresent()) {
-      hints.add(plain(UserAction.NEXT));
-      hints.add(plain(UserAction.PREVIOUS));
+      hints.add(hint(UserAction.NEXT, Words.say("desk.key.next.inRun"), false));
+      hints.add(hint(UserAction.PREVIOUS, Words.say("desk.key.previous.inRun"), false));
     }
     hints.add(plain(UserAction.TO_TRIED));
     hints.add(plain(UserAction.KEYS));
@@ -173,7 +175,6 @@ public final class KeyHints {
     hints.add(plain(UserAction.UNDO));
     hints.add(plain(UserAction.SKIP_READING));
     hints.add(plain(UserAction.STOP_READING));
-    hints.add(plain(UserAction.NEXT));
     hints.add(plain(UserAction.KEYS));
     return hints;
   }

@@ -10,7 +10,10 @@ import org.halflight.extratest.JudgedPress;
 import org.halflight.extratest.Linkage;
 import org.halflight.extratest.LinkageJudgement;
 import org.halflight.extratest.PressOutcome;
+import org.halflight.session.DialSetting;
 import org.halflight.session.LinkageStep;
+import org.halflight.session.Phase;
+import org.halflight.session.UntimedTest;
 import org.halflight.words.LinkageWords;
 import org.halflight.words.PressWords;
 import org.halflight.words.Words;
@@ -47,11 +50,21 @@ final class LinkageText {
     String number = Words.say("desk.linkage.press", judged.presses().size(), step(last));
     return words(
         PressWords.outcome(last.outcome()),
-        judged.fault().isEmpty() ? "" : LinkageWords.advice(judged),
+        soFar(judged, last),
         last.aheadSeconds().isEmpty()
             ? number
             : Words.say("desk.linkage.pressNote", number, LinkageWords.apart(last)),
         isAsItShouldBe(last) ? NumeralsText.Tone.SETTLED : NumeralsText.Tone.OUTCOME);
+  }
+
+  /** What to do about earlier presses does not look as if it were about one that is right. */
+  private static String soFar(LinkageJudgement judged, JudgedPress last) {
+    return judged.fault().isEmpty()
+        ? ""
+        : isAsItShouldBe(last)
+            ? Words.say(
+                "desk.linkage.soFar", LinkageWords.large(judged), LinkageWords.advice(judged))
+            : LinkageWords.advice(judged);
   }
 
   private static boolean isAsItShouldBe(JudgedPress press) {
@@ -83,7 +96,9 @@ final class LinkageText {
   static Optional<MessageText> say(BenchView view) {
     LinkageView linkage = view.linkage();
     if (!linkage.isUnderWay()) {
-      return Optional.empty();
+      return Optional.of(
+              new MessageText(Words.say("desk.linkage.sayAdjust"), MessageText.Kind.HINT))
+          .filter(said -> isToBeAdjusted(view));
     }
     String attention =
         view.said()
@@ -97,11 +112,46 @@ final class LinkageText {
     return Optional.of(new MessageText(text, MessageText.Kind.QUESTION));
   }
 
+  /** Whether the test has ended, wrong, where something is adjusted. */
+  private static boolean isToBeAdjusted(BenchView view) {
+    return isOver(view)
+        && view.linkage().judged().fault().isPresent()
+        && view.setup().filter(setup -> setup.phase() == Phase.ADJUSTING).isPresent();
+  }
+
+  /** Whether the test is over and the run has not gone on to anything else. */
+  static boolean isOver(BenchView view) {
+    return view.linkage().isShown()
+        && !view.linkage().isUnderWay()
+        && view.shown().flatMap(DialSetting::untimedTest).equals(Optional.of(UntimedTest.LINKAGE));
+  }
+
+  /** What to do once the test is over. */
+  private static Optional<NextText> ended(BenchView view, String heading) {
+    if (!isOver(view)) {
+      return Optional.empty();
+    }
+    boolean right = view.linkage().judged().verdict() == LinkageJudgement.Verdict.RIGHT;
+    String doing =
+        isToBeAdjusted(view)
+            ? "desk.linkage.adjust"
+            : right ? "desk.linkage.right" : "desk.linkage.stopped";
+    return Optional.of(
+        new NextText(
+            heading,
+            Words.say(right ? "desk.next.done" : "desk.linkage.name"),
+            Words.say(doing),
+            0,
+            0,
+            "",
+            right));
+  }
+
   /** The step that is due, and how often it was made. */
   static Optional<NextText> next(BenchView view, String heading) {
     LinkageView linkage = view.linkage();
     if (!linkage.isUnderWay()) {
-      return Optional.empty();
+      return ended(view, heading);
     }
     int wanted = linkage.step().map(step -> step.presses()).orElse(0);
     return Optional.of(

@@ -2,7 +2,14 @@ package org.halflight.desk.view;
 
 import java.util.Optional;
 import org.halflight.link.LinkState;
+import org.halflight.session.DialSetting;
+import org.halflight.session.Outcome;
+import org.halflight.session.Phase;
 import org.halflight.session.Question;
+import org.halflight.session.SessionEvent;
+import org.halflight.session.UntimedTest;
+import org.halflight.speeds.ShutterKind;
+import org.halflight.words.EventSentences;
 import org.halflight.words.Words;
 
 /**
@@ -34,7 +41,9 @@ public record MessageText(String text, Kind kind) {
       return ofTest.get();
     }
     if (view.openSeconds().isPresent() && view.link().isUp()) {
-      return new MessageText(Words.say("desk.say.open"), Kind.ATTENTION);
+      return view.shown().flatMap(DialSetting::untimedTest).filter(UntimedTest::holds).isPresent()
+          ? new MessageText(Words.say("desk.say.openAsAsked"), Kind.HINT)
+          : new MessageText(Words.say("desk.say.open"), Kind.ATTENTION);
     }
     if (!view.link().isUp() && view.link().state() == LinkState.SEARCHING) {
       return new MessageText(view.link().sentence(), Kind.HINT);
@@ -42,18 +51,50 @@ public record MessageText(String text, Kind kind) {
     Optional<Message> said = view.said();
     if (said.isPresent() && said.get().kind() != Message.Kind.NEWS) {
       return new MessageText(
-          said.get().text(),
+          mayBeAFlap(view)
+              ? said.get().text() + " " + Words.say("desk.say.flap")
+              : said.get().text(),
           said.get().kind() == Message.Kind.TROUBLE ? Kind.TROUBLE : Kind.ATTENTION);
     }
     if (view.cocking() == BenchView.Cocking.LEARNING && said.isEmpty()) {
       return new MessageText(Words.say("desk.say.learning"), Kind.HINT);
     }
-    return said.map(s -> new MessageText(s.text(), Kind.NEWS)).orElseGet(() -> hint(view));
+    if (said.isEmpty() || (isOfTheLastFiring(view, said.get()) && view.two().isEmpty())) {
+      // The numerals say all of it, so there is room for what to do next.
+      return hint(view);
+    }
+    String text = said.get().text();
+    return new MessageText(
+        isOfTheLastFiring(view, said.get()) ? Words.say("desk.say.lastFiring", text) : text,
+        Kind.NEWS);
+  }
+
+  /** Whether the first of two openings may have been of a flap that nobody told of. */
+  private static boolean mayBeAFlap(BenchView view) {
+    return view.last()
+            .flatMap(LastFiring::over)
+            .filter(firing -> firing.outcome() == Outcome.DOUBLE && firing.rejection().isEmpty())
+            .isPresent()
+        && view.setup()
+            .filter(setup -> setup.shutter().kind() != ShutterKind.LEAF_REFLEX)
+            .isPresent();
+  }
+
+  private static boolean isOfTheLastFiring(BenchView view, Message said) {
+    return view.last()
+        .flatMap(LastFiring::over)
+        .flatMap(firing -> EventSentences.of(new SessionEvent.Settled(firing)))
+        .equals(Optional.of(said.text()));
   }
 
   private static MessageText hint(BenchView view) {
     String key;
-    if (view.setup().isPresent()) {
+    if (view.setup()
+            .filter(setup -> setup.phase() == Phase.ADJUSTING && !setup.isStage())
+            .isPresent()
+        && view.light().set().isPresent()) {
+      key = view.two().isPresent() ? "desk.hint.two" : "desk.hint.adjusting";
+    } else if (view.setup().isPresent()) {
       key =
           view.light().set().isEmpty()
               ? view.setup().get().isQuick() ? "desk.hint.runQuick" : "desk.hint.runNoLight"

@@ -126,7 +126,7 @@ public record NextText(
             ? view.camera()
             : setup.camera().isBlank() ? Words.say("desk.next.unnamed") : setup.camera();
     int place = view.shown().map(setup.settings()::indexOf).orElse(-1);
-    return place < 0 || setup.settings().size() == 1
+    return place < 0 || setup.settings().size() == 1 || view.runDone() || view.repeat().isPresent()
         ? Words.say("desk.next.heading", phase, camera)
         : Words.say("desk.next.headingPlace", phase, camera, place + 1, setup.settings().size());
   }

@@ -7,6 +7,7 @@ import org.halflight.exposure.LeafExposure;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringConditions;
 import org.halflight.session.FiringResult;
+import org.halflight.session.Outcome;
 import org.halflight.words.ConditionWords;
 import org.halflight.words.Numbers;
 import org.halflight.words.Sentences;
@@ -121,7 +122,10 @@ public record NumeralsText(
     if (!conditions.isEmpty()) {
       note = Words.say("desk.numerals.under", note, ConditionWords.list(conditions));
     }
-    Tone usual = firing.rejection().isPresent() ? Tone.REJECTED : Tone.OUTCOME;
+    Tone usual =
+        firing.rejection().isPresent()
+            ? Tone.REJECTED
+            : firing.outcome() == Outcome.OPENS_HOLDS_CLOSES ? Tone.SETTLED : Tone.OUTCOME;
     String outcome = Words.of("outcome", firing.outcome());
     if (firing.decidedBy().equals(Optional.of(DecidedBy.CURVE))) {
       note = Words.say("desk.numerals.byCurve", note);
@@ -135,7 +139,7 @@ public record NumeralsText(
               ? Words.say(
                   "desk.numerals.right",
                   note,
-                  Numbers.time(firing.referenceSeconds().getAsDouble()))
+                  Numbers.timeInUnit(firing.referenceSeconds().getAsDouble()).text())
               : note,
           firing.rejection().isPresent() ? Tone.REJECTED : Tone.SETTLED);
     }

@@ -23,7 +23,7 @@ final class StageText {
 
   private StageText() {}
 
-  /** The three switches, each with where it is; none outside of a stage. */
+  /** The three switches, each with what its key says; none outside of a stage. */
   static List<KeyHints.Hint> keys(BenchView view) {
     Optional<RunSetup> stage = view.setup().filter(RunSetup::isStage);
     return stage.isEmpty()
@@ -35,7 +35,11 @@ final class StageText {
                     new KeyHints.Hint(
                         entry.getKey(),
                         KeyHints.keyName(entry.getKey()),
-                        StageWords.of(entry.getValue(), stage.get().assembly()),
+                        Words.say(
+                            "desk.stage.now",
+                            StageWords.of(
+                                entry.getValue(),
+                                entry.getValue().flipped(stage.get().assembly()))),
                         view.runDone()))
             .toList();
   }

@@ -65,7 +65,10 @@ public record TwoText(List<Side> sides, String enough) {
             : "";
     String known =
         side.plusMinusStops().isPresent()
-            ? Words.say("desk.two.known", Numbers.bareSize(side.plusMinusStops().getAsDouble()))
+            ? Words.say(
+                "desk.two.known",
+                side.firings(),
+                Numbers.bareSize(side.plusMinusStops().getAsDouble()))
             : Words.say("desk.two.fired", side.firings(), TwoSpeeds.FIRINGS);
     return new Side(
         Numbers.speed(side.speed()),

@@ -25,10 +25,9 @@ class LinkageTextTest {
     assertThat(once.large()).isEqualTo("ADVANCE ONLY");
     assertThat(once.time()).as("once may be a slip").isEmpty();
     assertThat(once.note()).isEqualTo("Press 2, stop and let go");
-    NumeralsText twice =
-        numerals(true, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(twice.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
-    assertThat(twice.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
+    NumeralsText often = numerals(true, restAndFour());
+    assertThat(often.time()).isEqualTo("Make the shutter trip earlier in the stroke.");
+    assertThat(often.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     NumeralsText shutter = numerals(true, REST, stop(true, WindState.LOCKED));
     assertThat(shutter.large()).isEqualTo("SHUTTER ONLY");
     assertThat(shutter.time())
@@ -37,6 +36,12 @@ class LinkageTextTest {
     NumeralsText both = numerals(true, REST, stop(true, WindState.TURNS));
     assertThat(both.large()).isEqualTo("BOTH");
     assertThat(both.tone()).isEqualTo(NumeralsText.Tone.SETTLED);
+    assertThat(numerals(true, REST, stop(true, WindState.LOCKED), stop(true, WindState.TURNS)))
+        .as("the advice is about the press before")
+        .returns("BOTH", NumeralsText::large)
+        .returns(
+            "So far SHUTTER FIRST. Make the shutter trip later, or unlock the advance earlier.",
+            NumeralsText::time);
   }
 
   @Test
@@ -45,7 +50,11 @@ class LinkageTextTest {
         new JudgedPress(LinkageStep.SQUEEZE, true, WindState.TURNS, false, OptionalDouble.of(0.18));
     NumeralsText text = numerals(true, REST, slow);
     assertThat(text.large()).isEqualTo("BOTH");
-    assertThat(text.note()).contains("180 ms");
+    assertThat(text.note()).endsWith("; advance 180 ms ahead");
+    JudgedPress slower =
+        new JudgedPress(
+            LinkageStep.SQUEEZE, true, WindState.TURNS, false, OptionalDouble.of(-0.4172));
+    assertThat(numerals(true, REST, slower).note()).as("two digits").endsWith("420 ms after");
     assertThat(text.tone()).isEqualTo(NumeralsText.Tone.SETTLED);
   }
 
@@ -66,16 +75,21 @@ class LinkageTextTest {
     assertThat(wrong.large()).isEqualTo("SHUTTER FIRST");
     assertThat(wrong.tone()).isEqualTo(NumeralsText.Tone.OUTCOME);
     assertThat(wrong.spoken()).contains("SHUTTER FIRST").contains("trip later");
-    NumeralsText early =
-        numerals(false, REST, stop(false, WindState.TURNS), stop(false, WindState.TURNS));
-    assertThat(early.large()).isEqualTo("ADVANCE FIRST");
+    assertThat(numerals(false, restAndFour()).large()).isEqualTo("ADVANCE FIRST");
   }
 
   @Test
   void beforeTheFirstPressItSaysWhatToDo() {
     LinkageView setUp = new LinkageView(prompt(true), "", Optional.empty(), 0, false, judged());
-    assertThat(LinkageText.numerals(setUp).large()).isEqualTo("Set the camera up");
+    assertThat(LinkageText.numerals(setUp).large()).isEqualTo("Set up first");
     assertThat(numerals(true).large()).isEqualTo("Tap the camera");
+  }
+
+  /** So often the advance alone is no slip. */
+  private static JudgedPress[] restAndFour() {
+    return Stream.concat(
+            Stream.of(REST), Stream.generate(() -> stop(false, WindState.TURNS)).limit(4))
+        .toArray(JudgedPress[]::new);
   }
 
   private static NumeralsText numerals(boolean underWay, JudgedPress... presses) {

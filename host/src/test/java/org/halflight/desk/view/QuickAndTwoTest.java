@@ -69,7 +69,8 @@ class QuickAndTwoTest {
       fireBoth(work);
       TwoText after = TwoText.of(work.view()).orElseThrow();
       assertThat(after.sides().get(0).word()).isEqualTo("closer");
-      assertThat(after.sides().get(0).detail()).matches("±0\\.\\d\\d stop, before \\+1\\.\\d\\d");
+      assertThat(after.sides().get(0).detail())
+          .matches("mean of 2, ±0\\.\\d\\d stop, before \\+1\\.\\d\\d");
       assertThat(after.spoken()).contains("1 s", "closer", "1/15");
 
       BenchPictures.All pictures = BenchPictures.all(work.view(), Optional.of(SLOW));

@@ -1,0 +1,122 @@
+package org.halflight.desk;
+
+import java.awt.Dimension;
+import java.awt.event.KeyEvent;
+import java.nio.file.Path;
+import java.time.Clock;
+import javax.swing.JTabbedPane;
+import javax.swing.JTable;
+import javax.swing.JTextArea;
+
+/**
+ * The strip sheet of a visit by keys and mouse: noted, corrected, ticked, and named at handing
+ * back. A program of its own, because it needs a display: {@link DeskTest} gives it one.
+ */
+final class DeskStripSheet {
+  private static final Dimension SMALL = new Dimension(1366, 768);
+
+  private final Path folder;
+  private final DeskHand hand = new DeskHand();
+
+  private DeskStripSheet(Path folder) {
+    this.folder = folder;
+  }
+
+  public static void main(String[] args) {
+    try {
+      new DeskStripSheet(Path.of(args[0])).run();
+      System.out.println("STRIP SHEET: done");
+      System.exit(0);
+    } catch (Throwable failed) {
+      failed.printStackTrace();
+      System.exit(1);
+    }
+  }
+
+  private void run() {
+    hand.open(
+        new DeskSurroundings(
+            folder.resolve("data"), NoPorts::new, System::nanoTime, Clock.systemUTC(), "test", 20),
+        SMALL,
+        false);
+    hand.key(KeyEvent.VK_F4);
+    hand.fill("cameraLabel", "Uncle Bo");
+    hand.click("keepCamera");
+    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
+    JTabbedPane tabs = (JTabbedPane) hand.find("cameraTabs");
+    DeskHand.onScreen(
+        () -> {
+          tabs.setSelectedIndex(1);
+          return true;
+        });
+    JTable lines = (JTable) hand.find("sheetLines");
+    note(0, "3 turns from slack", "high-speed spring");
+    note(1, "two", "under the flange");
+    hand.await("it says how shims are written", v -> text("sheetHint").contains("0.10 0.05"));
+    note(1, "0,10 0.05", "under the flange");
+    note(6, "43.97", "depth gauge");
+    hand.await("three lines", v -> lines.getRowCount() == 3);
+    shot("1-noted");
+    hand.click("handBack");
+    hand.await("it names what is open", v -> text("cameraTrouble").contains("2 shims"));
+    shot("2-open");
+    hand.focus("sheetLines");
+    select(lines, 1);
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("ticked", v -> lines.getValueAt(1, 0).equals("ticked"));
+    hand.fill("sheetWords", "0.10");
+    hand.click("sheetCorrect");
+    hand.await("corrected, to be ticked again", v -> lines.getValueAt(1, 0).equals("to tick"));
+    check(hand.find("sheetCorrect").isFocusOwner(), "the focus stays at the button");
+    check(text("sheetSaid").contains("Before: 2 shims, 0.10, 0.05 mm"), text("sheetSaid"));
+    shot("3-corrected");
+    hand.focus("sheetLines");
+    hand.key(KeyEvent.VK_SPACE);
+    hand.await("ticked again", v -> lines.getValueAt(1, 0).equals("ticked"));
+    select(lines, 0);
+    hand.click("sheetStrike");
+    hand.await("struck out", v -> lines.getValueAt(0, 0).equals("struck out"));
+    hand.click("handBack");
+    hand.await("handed back", v -> text("cameraTrouble").contains("is handed back"));
+    check(!text("cameraTrouble").contains("Not ticked"), text("cameraTrouble"));
+    hand.key(KeyEvent.VK_F6);
+    hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
+    shot("4-cameras");
+    hand.close();
+  }
+
+  private void note(int item, String words, String place) {
+    hand.choose("sheetItem", item);
+    hand.fill("sheetWords", words);
+    hand.fill("sheetPlace", place);
+    hand.click("sheetNote");
+    hand.await("it is noted, or it says why not", v -> isTaken());
+  }
+
+  private boolean isTaken() {
+    return ((javax.swing.JTextField) hand.find("sheetWords")).getText().isEmpty()
+        || text("sheetHint").contains("not understood");
+  }
+
+  private void select(JTable lines, int row) {
+    DeskHand.onScreen(
+        () -> {
+          lines.changeSelection(row, 0, false, false);
+          return true;
+        });
+  }
+
+  private String text(String name) {
+    return ((JTextArea) hand.find(name)).getText();
+  }
+
+  private void shot(String name) {
+    hand.shot(folder.resolve("screens"), name);
+  }
+
+  private static void check(boolean right, String what) {
+    if (!right) {
+      throw new AssertionError(what);
+    }
+  }
+}
