@@ -68,7 +68,8 @@ final class CamerasPlace extends Place {
   private final DataTableView tried;
   private final JLabel said = new JLabel(" ");
   private final ReadOnlyText due = new ReadOnlyText("dryRunsDue", Words.say("desk.cameras.due"));
-  private final ReadOnlyText moved = new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
+  private final ReadOnlyText moved =
+      new ReadOnlyText("movedSince", Words.say("desk.history.moved"));
   private final JButton take = new JButton(Words.say("desk.cameras.take"));
   private final JButton export = new JButton(Words.say("desk.cameras.export"));
   private final JButton page = new JButton(Words.say("desk.cameras.page"));
@@ -156,11 +157,13 @@ final class CamerasPlace extends Place {
     add(searchLabel, "split 2, grow 0");
     add(search, "growx, pushx");
     add(map, "spany 2, grow, hmin 200, wrap");
-    JPanel list = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[][fill,grow]"));
+    JPanel list =
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[][fill,grow]"));
     list.add(due, "wmin 100, hidemode 3");
     list.add(new JScrollPane(cameras), "grow, push");
     add(list, "spany 2, grow, wrap");
-    JPanel speeds = group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[fill,grow][]"));
+    JPanel speeds =
+        group(new MigLayout("insets 0, wrap 1, fill, gap 0 6", "[fill,grow]", "[fill,grow][]"));
     speeds.add(drifts, "grow, push");
     speeds.add(moved, "wmin 100, hidemode 3");
     add(speeds, "grow, h 100:322:, wrap");

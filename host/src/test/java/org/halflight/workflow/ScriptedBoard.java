@@ -47,6 +47,8 @@ public final class ScriptedBoard implements Ports {
   private int wornByte = -1;
   private Optional<String> otherGreeting = Optional.empty();
 
+  private int highThreshold = 0xA200;
+
   private boolean inBootloader;
   private boolean dtr = true;
   private boolean pulled;
@@ -139,6 +141,12 @@ public final class ScriptedBoard implements Ports {
   /** Whatever is uploaded, the board greets with this firmware. */
   ScriptedBoard greetsWith(String firmware) {
     otherGreeting = Optional.of(firmware);
+    return this;
+  }
+
+  /** What A4 reads, as a sum of 64 readings. */
+  ScriptedBoard highThresholdReads(int sum64) {
+    highThreshold = sum64;
     return this;
   }
 
@@ -272,11 +280,17 @@ public final class ScriptedBoard implements Ports {
   }
 
   private void hearAsRig(byte[] bytes) {
-    if (baud == RIG_BAUD && new String(bytes, StandardCharsets.US_ASCII).startsWith("h ")) {
-      greeting()
-          .map(LineCodec::format)
-          .ifPresent(line -> toHost.writeBytes((line + "\n").getBytes(StandardCharsets.US_ASCII)));
+    String said = new String(bytes, StandardCharsets.US_ASCII);
+    Optional<RigMessage.Greeting> greeting = greeting();
+    if (baud == RIG_BAUD && said.startsWith("h ")) {
+      greeting.ifPresent(this::say);
+    } else if (baud == RIG_BAUD && said.startsWith("v ") && greeting.isPresent()) {
+      say(new RigMessage.Thresholds(1, 0x2B, 0xA1, 0x2C00, highThreshold));
     }
+  }
+
+  private void say(RigMessage message) {
+    toHost.writeBytes((LineCodec.format(message) + "\n").getBytes(StandardCharsets.US_ASCII));
   }
 
   private Optional<RigMessage.Greeting> greeting() {
@@ -290,7 +304,7 @@ public final class ScriptedBoard implements Ports {
                     1,
                     16_000_000,
                     image.rig(),
-                    0xFF,
+                    image.rig().equals("small") ? 0xE1 : 0xFF,
                     "R-0001",
                     7,
                     "power",

@@ -27,6 +27,8 @@ import org.halflight.workflow.ShippedFirmware;
 public final class RigModel {
   private static final List<RigCalibration.Stage> STAGES = List.of(RigCalibration.Stage.values());
 
+  private static final List<UploadStep> UPLOAD_STEPS = List.of(UploadStep.values());
+
   /** Seconds that the stages of a calibration take, the clock left out. */
   private static final double[] STAGE_SECONDS = {3, 6, 16, 3};
 
@@ -101,12 +103,11 @@ public final class RigModel {
    * @param fraction of all that is to be written and read back, 0 to 1
    */
   public void uploadAt(UploadStep step, double fraction) {
-    List<UploadStep> steps = List.of(UploadStep.values());
     sentence =
         Words.say(
             "desk.rig.upload.progress",
-            steps.indexOf(step) + 1,
-            steps.size(),
+            UPLOAD_STEPS.indexOf(step) + 1,
+            UPLOAD_STEPS.size(),
             Words.of("upload.step", step));
     progress = fraction;
   }
