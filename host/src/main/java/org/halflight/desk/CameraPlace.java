@@ -120,8 +120,10 @@ final class CameraPlace extends Place {
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
-    add(title, "span 2, split 2, growx, pushx, wmin 100");
-    add(moved, "hidemode 3, grow 0, wrap 10");
+    JPanel head = group(new MigLayout("insets 0", "[fill,grow][]"));
+    head.add(title, "wmin 100");
+    head.add(moved, "hidemode 3");
+    add(head, "span 2, growx, wrap 10");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
     row("owner", details.field(Detail.OWNER), "wrap");

@@ -100,10 +100,7 @@ final class PageText {
       said.addAll(ComparisonWords.summary(comparison.get()));
     }
     said.addAll(verdicts(input.last()));
-    List<MarkedSpeed> open = named(input.last().run().speeds(), SpeedSummary::isReboundOpen);
-    if (!open.isEmpty()) {
-      said.add(Words.say("page.reboundOpen", SpeedNames.of(open, speeds(input.last()))));
-    }
+    reboundOpen(input.last(), said);
     if (input.asLeft().isPresent() && input.asFound().isEmpty()) {
       said.add(Words.say("page.noAsFound"));
     }
@@ -175,6 +172,13 @@ final class PageText {
     return said;
   }
 
+  private static void reboundOpen(RunPart part, List<String> said) {
+    List<MarkedSpeed> open = named(part.run().speeds(), SpeedSummary::isReboundOpen);
+    if (!open.isEmpty()) {
+      said.add(Words.say("page.reboundOpen", SpeedNames.of(open, speeds(part))));
+    }
+  }
+
   /** From the least to the greatest error, as sizes; empty where there is none. */
   private static String errors(Stream<SpeedSummary> speeds) {
     DoubleSummaryStatistics sizes =
@@ -199,6 +203,7 @@ final class PageText {
     List<String> said = new ArrayList<>();
     troubles(part, said);
     said.addAll(verdicts(part));
+    reboundOpen(part, said);
     if (part == input.last() && input.asLeft().isEmpty()) {
       said.add(Words.say("page.noAsLeft"));
     }

@@ -75,6 +75,14 @@ public final class FirmwareUpload {
   }
 
   /**
+   * A board with its new firmware.
+   *
+   * @param rig as it greets, its link closed
+   * @param wiring what to say of its wiring; empty where nothing speaks against it
+   */
+  public record Uploaded(OpenRig rig, Optional<String> wiring) {}
+
+  /**
    * @param nanos a clock that never runs back, in nanoseconds
    * @param goOn asked every 100 ms or so; when it says no, the upload stops
    */
@@ -88,11 +96,11 @@ public final class FirmwareUpload {
   /**
    * Puts an image on a board.
    *
-   * @return the rig that then greets, its link closed
+   * @return the rig that then greets
    * @throws UploadTrouble when it could not be done
    * @throws org.halflight.link.LinkRefusedException when the port cannot be opened
    */
-  public OpenRig upload(PortCandidate port, FirmwareImage image) {
+  public Uploaded upload(PortCandidate port, FirmwareImage image) {
     progress.at(UploadStep.SEARCHING, 0);
     try (Link link = ports.open(port, BAUD_RATES[0])) {
       write(link, UploadPlan.of(image));
@@ -191,18 +199,32 @@ public final class FirmwareUpload {
     }
   }
 
-  private OpenRig greeting(PortCandidate port, FirmwareImage image) {
+  private Uploaded greeting(PortCandidate port, FirmwareImage image) {
     progress.at(UploadStep.GREETING, 1);
     RigFinder finder = new RigFinder(only(port), nanos);
     for (int tries = 1; tries <= TRIES; tries++) {
       Optional<OpenRig> rig = finder.search(RigSelector.any().onEveryPort(), goOn).rig();
-      rig.ifPresent(found -> found.link().close());
-      if (rig.filter(found -> isOf(image, found.greeting())).isPresent()) {
-        return rig.get();
+      if (rig.isPresent()) {
+        try {
+          if (isOf(image, rig.get().greeting())) {
+            return new Uploaded(rig.get(), wiring(rig.get()));
+          }
+        } finally {
+          rig.get().link().close();
+        }
       }
     }
     mustGoOn();
     throw new UploadTrouble(Reason.NO_GREETING, port.path(), image.version());
+  }
+
+  private Optional<String> wiring(OpenRig rig) {
+    try {
+      return WiringLook.ask(rig, nanos);
+    } catch (LinkLostException pulled) {
+      // The firmware is on the board and has greeted; whoever uses the rig next hears of the rest.
+      return Optional.empty();
+    }
   }
 
   private static boolean isOf(FirmwareImage image, Greeting greeting) {

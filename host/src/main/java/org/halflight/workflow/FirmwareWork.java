@@ -1,5 +1,6 @@
 package org.halflight.workflow;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -134,14 +135,16 @@ public final class FirmwareWork {
    * @throws Trouble when it could not be done
    */
   public List<String> upload(Target target, FirmwareUpload.Progress progress) {
-    OpenRig now =
+    FirmwareUpload.Uploaded now =
         new FirmwareUpload(ports, nanos, goOn, progress).upload(target.port(), target.image());
-    String version = now.greeting().firmware();
+    String version = target.image().version();
     boolean same =
         target.before().filter(rig -> rig.greeting().firmware().equals(version)).isPresent();
-    return List.of(
-        Words.say("upload.done", now.name(), version, now.greeting().kind()),
-        Words.say(same ? "upload.next.same" : "upload.next.calibrate"));
+    List<String> said = new ArrayList<>();
+    said.add(Words.say("upload.done", now.rig().name(), version, target.image().rig()));
+    now.wiring().ifPresent(said::add);
+    said.add(Words.say(same ? "upload.next.same" : "upload.next.calibrate"));
+    return said;
   }
 
   /** What to say of the firmware on a rig; empty where it is the one that this program brings. */

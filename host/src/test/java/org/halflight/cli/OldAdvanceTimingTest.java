@@ -30,7 +30,7 @@ class OldAdvanceTimingTest extends CommandTests {
   @Test
   void pageAndPicturesStillHaveIt() throws IOException {
     Path page = folder.resolve("page.pdf");
-    assertThat(execute("page", SESSION, "--out", page.toString())).isZero();
+    assertThat(execute("page", SESSION, "--bench", "--out", page.toString())).isZero();
     try (PDDocument document = Loader.loadPDF(page.toFile())) {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertThat(text).contains("The advance unlocked", NOT_JUDGED);

@@ -139,14 +139,17 @@ class ProfileCommandsTest extends CommandTests {
     Path page = folder.resolve("page.pdf");
     Path firings = folder.resolve("firings.csv");
     Path speeds = folder.resolve("speeds.csv");
-    assertThat(execute("page", session, "--out", page.toString())).as(printed()).isZero();
+    assertThat(execute("page", session, "--bench", "--out", page.toString()))
+        .as(printed())
+        .isZero();
     assertThat(text(page))
         .contains("Rig calibrated: measured with the profile of 1970-01-01")
         .doesNotContain("not calibrated");
-    execute("page", session, "--out", page.toString(), "--no-profile", "--force");
+    execute("page", session, "--bench", "--out", page.toString(), "--no-profile", "--force");
     assertThat(text(page)).contains("Rig not calibrated").doesNotContain("Rig calibrated");
     execute(
         "page",
+        "--bench",
         session,
         "--out",
         page.toString(),

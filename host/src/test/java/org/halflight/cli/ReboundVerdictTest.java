@@ -156,7 +156,7 @@ class ReboundVerdictTest extends CommandTests {
     }
     Path session = lines.write(folder.resolve("lines.session"));
     Path page = folder.resolve("page.pdf");
-    assertThat(execute("page", session.toString(), "--out", page.toString())).isZero();
+    assertThat(execute("page", session.toString(), "--bench", "--out", page.toString())).isZero();
 
     String text;
     try (PDDocument document = Loader.loadPDF(page.toFile())) {

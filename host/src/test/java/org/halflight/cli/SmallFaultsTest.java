@@ -86,6 +86,7 @@ class SmallFaultsTest extends CommandTests {
       assertThat(
               execute(
                   "page",
+                  "--bench",
                   session,
                   "--force",
                   "--out=" + folder.resolve("page.pdf"),

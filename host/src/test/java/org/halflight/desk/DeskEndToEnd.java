@@ -375,6 +375,7 @@ final class DeskEndToEnd {
             && asked.question().get().other().label().equals(previous),
         "the dial was not turned from " + previous + ", not " + asked.question());
     everyWay("5-question");
+    check(hand.find("key.KEYS").isVisible(), "the key list is offered beside a question");
     hand.key(KeyEvent.VK_M);
     hand.await("answered", v -> v.question().isEmpty());
     check(last().shown().get().label().equals(previous), "moved to " + previous);
@@ -681,6 +682,7 @@ final class DeskEndToEnd {
     sameFirings(before, CsvTable.read(firings));
     sameMeans(drifts, headings, CsvTable.read(speeds));
 
+    hand.click("pageBench");
     hand.click("pageCamera");
     hand.await(
         "the page is written",
@@ -693,7 +695,7 @@ final class DeskEndToEnd {
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       String text = new PDFTextStripper().getText(document);
       check(text.contains("Invented No. 1"), "the page names the camera: " + text);
-      check(text.contains("stop slow"), "the page says what was wrong: " + text);
+      check(text.contains("too slow"), "the page says what was wrong: " + text);
       check(text.contains("invented shutter"), "the page says that it is practice: " + text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);

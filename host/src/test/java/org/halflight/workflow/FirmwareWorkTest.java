@@ -183,6 +183,20 @@ class FirmwareWorkTest {
     assertThat(board.holds("full")).isTrue();
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "full, 0xA200, false",
+    "full, 0x9100, false",
+    "full, 0x8000, true",
+    "full, 0x0000, true",
+    "small, 0x0000, false"
+  })
+  void namesFirmwareForAnotherRigThanTheOneItFindsWired(String rig, int reads, boolean said) {
+    board.highThresholdReads(reads);
+
+    assertThat(upload(rig).stream().anyMatch(s -> s.contains("not at A4"))).isEqualTo(said);
+  }
+
   @Test
   void asksWhichRigAnEmptyBoardIs() {
     assertRefused(

@@ -47,6 +47,8 @@ public final class ScriptedBoard implements Ports {
   private int wornByte = -1;
   private Optional<String> otherGreeting = Optional.empty();
 
+  private int highThreshold = 0xA200;
+
   private boolean inBootloader;
   private boolean dtr = true;
   private boolean pulled;
@@ -139,6 +141,12 @@ public final class ScriptedBoard implements Ports {
   /** Whatever is uploaded, the board greets with this firmware. */
   ScriptedBoard greetsWith(String firmware) {
     otherGreeting = Optional.of(firmware);
+    return this;
+  }
+
+  /** What A4 reads, as a sum of 64 readings. */
+  ScriptedBoard highThresholdReads(int sum64) {
+    highThreshold = sum64;
     return this;
   }
 
@@ -236,7 +244,7 @@ public final class ScriptedBoard implements Ports {
     return switch (said[0]) {
       case 0x55 -> 4;
       case 0x74 -> 5;
-      case 0x64 -> said.length < 4 ? 5 : 4 + (said[1] << 8 | said[2] & 0xFF) + 1;
+      case 0x64 -> said.length < 4 ? 5 : 4 + ((said[1] << 8) | (said[2] & 0xFF)) + 1;
       default -> 2;
     };
   }
@@ -249,7 +257,7 @@ public final class ScriptedBoard implements Ports {
       case 0x64 -> program(said);
       case 0x74 -> {
         byte[] memory = said[3] == 'F' ? flash : eeprom;
-        toHost.write(memory, address, said[1] << 8 | said[2] & 0xFF);
+        toHost.write(memory, address, (said[1] << 8) | (said[2] & 0xFF));
       }
       default -> refused++;
     }
@@ -257,7 +265,7 @@ public final class ScriptedBoard implements Ports {
 
   private void program(byte[] said) {
     byte[] memory = said[3] == 'F' ? flash : eeprom;
-    int count = said[1] << 8 | said[2] & 0xFF;
+    int count = (said[1] << 8) | (said[2] & 0xFF);
     if (count != PAGE || address % PAGE != 0) {
       refused++;
     }
@@ -272,11 +280,17 @@ public final class ScriptedBoard implements Ports {
   }
 
   private void hearAsRig(byte[] bytes) {
-    if (baud == RIG_BAUD && new String(bytes, StandardCharsets.US_ASCII).startsWith("h ")) {
-      greeting()
-          .map(LineCodec::format)
-          .ifPresent(line -> toHost.writeBytes((line + "\n").getBytes(StandardCharsets.US_ASCII)));
+    String said = new String(bytes, StandardCharsets.US_ASCII);
+    Optional<RigMessage.Greeting> greeting = greeting();
+    if (baud == RIG_BAUD && said.startsWith("h ")) {
+      greeting.ifPresent(this::say);
+    } else if (baud == RIG_BAUD && said.startsWith("v ") && greeting.isPresent()) {
+      say(new RigMessage.Thresholds(1, 0x2B, 0xA1, 0x2C00, highThreshold));
     }
+  }
+
+  private void say(RigMessage message) {
+    toHost.writeBytes((LineCodec.format(message) + "\n").getBytes(StandardCharsets.US_ASCII));
   }
 
   private Optional<RigMessage.Greeting> greeting() {
@@ -290,7 +304,7 @@ public final class ScriptedBoard implements Ports {
                     1,
                     16_000_000,
                     image.rig(),
-                    0xFF,
+                    image.rig().equals("small") ? 0xE1 : 0xFF,
                     "R-0001",
                     7,
                     "power",

@@ -27,6 +27,8 @@ import org.halflight.workflow.ShippedFirmware;
 public final class RigModel {
   private static final List<RigCalibration.Stage> STAGES = List.of(RigCalibration.Stage.values());
 
+  private static final List<UploadStep> UPLOAD_STEPS = List.of(UploadStep.values());
+
   /** Seconds that the stages of a calibration take, the clock left out. */
   private static final double[] STAGE_SECONDS = {3, 6, 16, 3};
 
@@ -104,8 +106,8 @@ public final class RigModel {
     sentence =
         Words.say(
             "desk.rig.upload.progress",
-            step.ordinal() + 1,
-            UploadStep.values().length,
+            UPLOAD_STEPS.indexOf(step) + 1,
+            UPLOAD_STEPS.size(),
             Words.of("upload.step", step));
     progress = fraction;
   }

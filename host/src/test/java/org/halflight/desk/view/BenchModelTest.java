@@ -15,6 +15,7 @@ import org.halflight.session.Phase;
 import org.halflight.session.Question;
 import org.halflight.session.RunOption;
 import org.halflight.session.SessionInput;
+import org.halflight.session.UntimedTest;
 import org.halflight.shuttermodel.InventedShutters;
 import org.halflight.shuttermodel.LeafShutter;
 import org.halflight.speeds.MarkedSpeed;
@@ -96,6 +97,25 @@ class BenchModelTest {
   }
 
   @Test
+  void whatIsHeldOpenAsAskedIsNoHang() {
+    work.begin(Phase.AS_LEFT, 1, "1/60");
+    work.handle(new SessionInput.UntimedTestChosen(UntimedTest.B));
+    work.fireOnly(Optional.of(SIXTIETH), PracticeMishap.HANG);
+    work.until(() -> work.view().openSeconds().isPresent());
+    assertThat(MessageText.of(work.view()).kind()).isEqualTo(MessageText.Kind.HINT);
+    assertThat(MessageText.of(work.view()).text()).startsWith("It is open, as asked.");
+    work.handle(new SessionInput.ClosedByHand());
+  }
+
+  @Test
+  void whatTheNumeralsSayIsNotSaidOnceMore() {
+    work.begin(Phase.AS_LEFT, 2, "1/60");
+    BenchView view = work.fire();
+    assertThat(view.said().orElseThrow().text()).contains(NumeralsText.of(view).error());
+    assertThat(MessageText.of(view).kind()).isEqualTo(MessageText.Kind.HINT);
+  }
+
+  @Test
   void aHangCountsSecondsUntilItIsClosedByHand() {
     work.begin(Phase.AS_LEFT, 2, "1/60");
     work.fireOnly(Optional.of(SIXTIETH), PracticeMishap.HANG);
@@ -143,6 +163,9 @@ class BenchModelTest {
     work.begin(Phase.AS_LEFT, 2, "1/60");
     BenchView view = work.fire(Optional.of(SIXTIETH), PracticeMishap.DOUBLE);
     assertThat(view.results().get(0).outcome()).isEqualTo(Outcome.DOUBLE);
+    assertThat(MessageText.of(view).text())
+        .as("it may be the flap of a reflex")
+        .contains("reflex viewing", "F4");
     assertThat(NumeralsText.of(view).large()).isEqualTo("double");
     assertThat(view.good()).isZero();
   }

@@ -54,6 +54,9 @@ class QuickAndTwoTest {
       work.handle(new SessionInput.TwoChosen(TWO));
       assertThat(NextText.of(work.view()).doing()).isEqualTo("Fire here, then 1/15");
       fireBoth(work);
+      assertThat(MessageText.of(work.view()).text())
+          .as("beside two means")
+          .startsWith("Last firing, 1/15");
       TwoText before = TwoText.of(work.view()).orElseThrow();
       assertThat(before.sides()).extracting(TwoText.Side::speed).containsExactly("1 s", "1/15");
       assertThat(before.sides()).allMatch(side -> side.word().isEmpty());
@@ -76,7 +79,11 @@ class QuickAndTwoTest {
       BenchPictures.All pictures = BenchPictures.all(work.view(), Optional.of(SLOW));
       assertThat(List.of(pictures.map().orElseThrow(), pictures.row().orElseThrow()))
           .allMatch(FiringRow.class::isInstance);
-      assertThat(pictures.word()).contains("1 s: ", "1/15: ");
+      assertThat(pictures.word()).contains("1 s: ", "; 1/15: ");
+      assertThat(BenchPictures.speedMap(work.view()).orElseThrow().table().rows())
+          .extracting(row -> row.get(1))
+          .contains("adjusting")
+          .doesNotContain("as found");
     }
   }
 
