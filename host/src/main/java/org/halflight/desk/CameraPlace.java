@@ -50,7 +50,7 @@ final class CameraPlace extends Place {
 
   private final JLabel title = new JLabel();
   private final JPanel form =
-      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,120::][][fill,grow,120::]"));
+      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,80:120:][][fill,grow,80:120:]"));
   private final transient DetailFields details = new DetailFields();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();
@@ -121,7 +121,7 @@ final class CameraPlace extends Place {
     trouble.setText(Words.say("desk.camera.before"));
 
     add(title, "span 2, split 2, growx, pushx, wmin 100");
-    add(moved, "hidemode 3, grow 0, wrap 10");
+    add(moved, "hidemode 3, grow 0");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
     row("owner", details.field(Detail.OWNER), "wrap");
@@ -143,7 +143,8 @@ final class CameraPlace extends Place {
     formScroll.setBorder(null);
     formScroll.setOpaque(false);
     formScroll.getViewport().setOpaque(false);
-    add(formScroll, "hmin 120, wrap");
+    // A place that is hidden ends no row.
+    add(formScroll, "newline 10, hmin 120, wrap");
     JPanel buttons = group(new MigLayout("insets 0"));
     buttons.add(keep);
     buttons.add(another);

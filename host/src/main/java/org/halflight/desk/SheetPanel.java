@@ -208,12 +208,7 @@ final class SheetPanel extends JPanel implements LookListener {
         here ->
             onEntry.accept(
                 sheet()
-                    .noted(
-                        here,
-                        chosen(),
-                        place.getText().strip(),
-                        read.get(),
-                        clock.instant())));
+                    .noted(here, chosen(), place.getText().strip(), read.get(), clock.instant())));
     hint.say(SheetWords.hint(chosen()));
     words.setText("");
     place.setText("");

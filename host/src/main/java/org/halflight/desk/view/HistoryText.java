@@ -156,8 +156,7 @@ public final class HistoryText {
         .map(
             its ->
                 MovedWords.line(
-                    its.since(),
-                    Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), zone))))
+                    its.since(), Numbers.date(LocalDate.ofInstant(its.last().receivedAt(), zone))))
         .orElseGet(() -> Words.say("moved.none"));
   }
 

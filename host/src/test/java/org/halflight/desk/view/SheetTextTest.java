@@ -30,8 +30,11 @@ class SheetTextTest {
   @Test
   void aLineAsksBackWhatWasNotedAndKeepsWhatItSaid() {
     note(SheetItem.SHIMS, "under the flange", "0.10, 0.05");
-    assertThat(cells(0)).containsExactly(
-        "to tick", "shims: 2 shims, 0.10, 0.05 mm in this order, under the flange", "30 Nov 2026");
+    assertThat(cells(0))
+        .containsExactly(
+            "to tick",
+            "shims: 2 shims, 0.10, 0.05 mm in this order, under the flange",
+            "30 Nov 2026");
     assertThat(text().said(0))
         .isEqualTo(
             "1. Noted: 2 shims, 0.10, 0.05 mm in this order, under the flange. Are both in?"
@@ -41,7 +44,8 @@ class SheetTextTest {
     assertThat(cells(0)).startsWith("ticked", "shims: 1 shim, 0.10 mm");
     assertThat(text().said(0))
         .contains("Ticked 30 Nov 2026, 10:05.")
-        .contains("Before: 2 shims, 0.10, 0.05 mm in this order, under the flange (30 Nov 2026, 09:05).");
+        .contains(
+            "Before: 2 shims, 0.10, 0.05 mm in this order, under the flange (30 Nov 2026, 09:05).");
   }
 
   @Test
@@ -90,7 +94,8 @@ class SheetTextTest {
     assertThat(HistoryText.due(lines(5), now, ZoneOffset.UTC))
         .startsWith("J-5 has been due for its dry run since 26 November 2026.")
         .endsWith("And 2 more. \"halflight record due\" lists them all.");
-    assertThat(HistoryText.moved(Optional.empty(), ZoneOffset.UTC)).startsWith("Not comparable yet");
+    assertThat(HistoryText.moved(Optional.empty(), ZoneOffset.UTC))
+        .startsWith("Not comparable yet");
   }
 
   private static List<CameraLine> lines(int due) {
