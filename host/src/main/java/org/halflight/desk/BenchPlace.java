@@ -52,6 +52,7 @@ final class BenchPlace extends Place {
   private final KeyBar ofLast;
   private final KeyBar fromNowOn;
   private final JPanel allKeys = new JPanel(new BorderLayout());
+  private final JPanel mapSide = new JPanel(new BorderLayout());
   private final JPanel rowSide = new JPanel(new BorderLayout());
   private final Timer slow;
   private transient Look look;
@@ -118,13 +119,14 @@ final class BenchPlace extends Place {
     word.getAccessibleContext().setAccessibleName(Words.say("desk.verdict.name"));
     words.add(word, BorderLayout.NORTH);
     words.add(verdict);
-    words.add(hints, BorderLayout.SOUTH);
+    mapSide.add(map);
+    mapSide.add(hints, BorderLayout.SOUTH);
     rowSide.add(row);
     rowSide.add(words, BorderLayout.SOUTH);
     setLayout(
         new BenchLayout(
-            new BenchLayout.Parts(edge, next, numerals, say, mark, map, rowSide, allKeys)));
-    for (JComponent each : List.of(edge, next, numerals, say, mark, map, rowSide, allKeys)) {
+            new BenchLayout.Parts(edge, next, numerals, say, mark, mapSide, rowSide, allKeys)));
+    for (JComponent each : List.of(edge, next, numerals, say, mark, mapSide, rowSide, allKeys)) {
       add(each);
     }
     rowSide.addComponentListener(
@@ -263,6 +265,7 @@ final class BenchPlace extends Place {
   public void look(Look another) {
     look = another;
     setBackground(look.ground());
+    mapSide.setBackground(look.ground());
     rowSide.setBackground(look.ground());
     words.setBackground(look.ground());
     word.setFont(Look.bold(1.25));
@@ -285,11 +288,11 @@ final class BenchPlace extends Place {
    * Wrapped text is as high as it is at the width that it has, which the layout must know first.
    */
   private void fitWords() {
-    for (ReadOnlyText area : List.of(verdict, hints)) {
-      area.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
-    }
+    verdict.setSize(Math.max(1, rowSide.getWidth()), Short.MAX_VALUE);
+    hints.setSize(Math.max(1, mapSide.getWidth()), Short.MAX_VALUE);
     words.invalidate();
     rowSide.revalidate();
+    mapSide.revalidate();
   }
 
   private void lookAt(MarkedSpeed speed) {

@@ -120,8 +120,10 @@ final class CameraPlace extends Place {
     trouble.setRows(2);
     trouble.setText(Words.say("desk.camera.before"));
 
-    add(title, "span 2, split 2, growx, pushx, wmin 100");
-    add(moved, "hidemode 3, grow 0");
+    JPanel head = group(new MigLayout("insets 0", "[fill,grow][]"));
+    head.add(title, "wmin 100");
+    head.add(moved, "hidemode 3");
+    add(head, "span 2, growx, wrap 10");
     row("complaint", details.field(Detail.COMPLAINT), WHOLE);
     row("label", label, "");
     row("owner", details.field(Detail.OWNER), "wrap");
@@ -143,8 +145,7 @@ final class CameraPlace extends Place {
     formScroll.setBorder(null);
     formScroll.setOpaque(false);
     formScroll.getViewport().setOpaque(false);
-    // A place that is hidden ends no row.
-    add(formScroll, "newline 10, hmin 120, wrap");
+    add(formScroll, "hmin 120, wrap");
     JPanel buttons = group(new MigLayout("insets 0"));
     buttons.add(keep);
     buttons.add(another);

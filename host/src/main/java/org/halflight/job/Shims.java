@@ -30,7 +30,7 @@ public record Shims(List<String> thicknesses) {
    */
   public static Optional<Shims> read(String typed) {
     List<String> all = new ArrayList<>();
-    for (String part : typed.strip().split("(?:,\\s|[\\s;+])+,?")) {
+    for (String part : typed.strip().split("(?:,\\s|[\\s;+])+,?", 0)) {
       Matcher several = SEVERAL.matcher(part);
       boolean counted = several.matches();
       Optional<String> thickness = thickness(counted ? several.group(2) : part);

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class FiringLog {
   private final List<FiringResult> results = new ArrayList<>();
   private final Map<FiringKey, Integer> places = new HashMap<>();
+  private long changes;
 
   /** Releases that say something about the shutter and count. */
   private final NavigableSet<Integer> tries = new TreeSet<>();
@@ -63,6 +64,11 @@ final class FiringLog {
     return results.size();
   }
 
+  /** Another number whenever a firing is added or looked at anew. */
+  long changes() {
+    return changes;
+  }
+
   /** Whether a firing of this key is there, by itself or as the late light of a release. */
   boolean knows(FiringKey key) {
     return places.containsKey(key);
@@ -91,6 +97,7 @@ final class FiringLog {
 
   /** The edges of a firing turned out to belong to one that is there. */
   void joined(FiringKey later, FiringKey to) {
+    changes++;
     places.put(later, places.get(to));
   }
 
@@ -179,6 +186,7 @@ final class FiringLog {
   }
 
   private void enter(int place, FiringResult result) {
+    changes++;
     Group group =
         groups.computeIfAbsent(
             new RunSetting(result.run(), result.setting()), absent -> new Group());

@@ -15,6 +15,11 @@ final class PressBook {
   private final FiringLog log;
   private final List<Kept> kept = new ArrayList<>();
   private final List<PlungerAt> plungers = new ArrayList<>();
+
+  /** As the presses were seen last, and after how many changes of the firings that was. */
+  private List<LinkagePress> seen = List.of();
+
+  private long seenAfter;
   private Optional<SessionInput.PressJudged> waiting = Optional.empty();
 
   /** Firings at places before this one belong to presses that were judged. */
@@ -129,9 +134,13 @@ final class PressBook {
     events.add(new SessionEvent.PlungerWasRead(reading));
   }
 
-  /** All presses, with their firings as they are seen now. */
+  /** All presses, with their firings as they are seen now; the same list until they change. */
   List<LinkagePress> presses() {
-    return kept.stream().map(this::seen).toList();
+    if (seen.size() != kept.size() || seenAfter != log.changes()) {
+      seen = kept.stream().map(this::seen).toList();
+      seenAfter = log.changes();
+    }
+    return seen;
   }
 
   List<PlungerAt> plungers() {

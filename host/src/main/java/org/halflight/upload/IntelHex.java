@@ -35,7 +35,7 @@ final class IntelHex {
       }
       byte[] its = record.get();
       int data = its.length - BYTES_BESIDE_DATA;
-      int address = (its[1] & 0xFF) << 8 | its[2] & 0xFF;
+      int address = ((its[1] & 0xFF) << 8) | (its[2] & 0xFF);
       ended = its[3] == END;
       if (!ended && (its[3] != DATA || address != count || count + data > bytesMost)) {
         return Optional.empty();

@@ -219,12 +219,13 @@ public final class Sentences {
   }
 
   /**
-   * Why the mean is not that of the errors that the firings show, where their digits differ and
-   * nothing else says so.
+   * Why the mean is not that of the errors that the firings show, where their digits differ,
+   * nothing else says so and the person compares both: while adjusting.
    */
   public static Optional<String> allLight(SpeedSummary speed) {
     ReboundAtSpeed rebound = speed.rebound();
-    if (speed.meanStops().isEmpty()
+    if (speed.phase() != Phase.ADJUSTING
+        || speed.meanStops().isEmpty()
         || rebound.errorsByEdges().n() == 0
         || rebound.addedSeconds() > ReboundAtSpeed.SAID_SHARE * rebound.mainSeconds().orElse(0)) {
       return Optional.empty();

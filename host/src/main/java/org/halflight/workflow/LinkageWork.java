@@ -55,6 +55,11 @@ public final class LinkageWork extends GuidedWork {
 
   private Prompt prompt;
 
+  /** The round that was judged last: it is asked for at every step, and seldom changes. */
+  private List<LinkagePress> judgedRound = List.of();
+
+  private LinkageJudgement judged = LinkageJudgement.ofLastRound(List.of());
+
   /** Begins a round, or goes on with the one that was broken off in this run. */
   LinkageWork(BenchDriver driver, CameraOperator operator) {
     this.driver = driver;
@@ -75,7 +80,12 @@ public final class LinkageWork extends GuidedWork {
 
   /** What they come to so far. */
   public LinkageJudgement judgement() {
-    return LinkageJudgement.ofLastRound(round());
+    List<LinkagePress> now = round();
+    if (!now.equals(judgedRound)) {
+      judgedRound = now;
+      judged = LinkageJudgement.ofLastRound(now);
+    }
+    return judged;
   }
 
   /** The step that is due; empty while the camera is set up, and once all are done or skipped. */

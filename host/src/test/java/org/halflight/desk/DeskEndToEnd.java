@@ -695,7 +695,7 @@ final class DeskEndToEnd {
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       String text = new PDFTextStripper().getText(document);
       check(text.contains("Invented No. 1"), "the page names the camera: " + text);
-      check(text.contains("stop slow"), "the page says what was wrong: " + text);
+      check(text.contains("too slow"), "the page says what was wrong: " + text);
       check(text.contains("invented shutter"), "the page says that it is practice: " + text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -388,10 +388,15 @@ final class DeskWhole {
       hand.key(PEDAL);
       // A camera is not fired again before it is said what came of it.
       boolean fires = Proposal.of(now).equals(Optional.of(UserAction.FIRE));
-      hand.await(
-          "anything new", v -> fires ? v.said().orElse(null) != now.said().orElse(null) : v != now);
+      hand.await("anything new", after -> isNew(now, after, fires));
     }
     throw new AssertionError("pressed in vain until " + what + "; the window shows " + view());
+  }
+
+  /** What is said anew is news, in the same words too: views and sentences are told by identity. */
+  @SuppressWarnings("ReferenceEquality")
+  private static boolean isNew(BenchView before, BenchView after, boolean fires) {
+    return fires ? before.said().orElse(null) != after.said().orElse(null) : before != after;
   }
 
   private boolean isSaid(String words) {

@@ -40,7 +40,7 @@ class KnobTrailTest {
   @Test
   void aKnobThatMovesAloneIsNoFiring() {
     for (int i = 0; i < 100; i++) {
-      knob(i % 2 == 0, i * 90 * MS);
+      knob(i % 2 == 0, i * 90L * MS);
       assertThat(grouper.isUnderway()).isFalse();
       assertThat(grouper.underway()).isEmpty();
     }
@@ -127,7 +127,7 @@ class KnobTrailTest {
   void aKnobThatChattersWithoutEndExtendsNoFiringAndIsNotKeptForEver() {
     long ticks = 0;
     for (int i = 0; i < 40_000; i++) {
-      ticks = i * 5 * MS;
+      ticks = i * 5L * MS;
       knob(i % 2 == 0, ticks);
       if (i == 2000) {
         firing(ticks);

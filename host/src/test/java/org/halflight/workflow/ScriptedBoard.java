@@ -244,7 +244,7 @@ public final class ScriptedBoard implements Ports {
     return switch (said[0]) {
       case 0x55 -> 4;
       case 0x74 -> 5;
-      case 0x64 -> said.length < 4 ? 5 : 4 + (said[1] << 8 | said[2] & 0xFF) + 1;
+      case 0x64 -> said.length < 4 ? 5 : 4 + ((said[1] << 8) | (said[2] & 0xFF)) + 1;
       default -> 2;
     };
   }
@@ -257,7 +257,7 @@ public final class ScriptedBoard implements Ports {
       case 0x64 -> program(said);
       case 0x74 -> {
         byte[] memory = said[3] == 'F' ? flash : eeprom;
-        toHost.write(memory, address, said[1] << 8 | said[2] & 0xFF);
+        toHost.write(memory, address, (said[1] << 8) | (said[2] & 0xFF));
       }
       default -> refused++;
     }
@@ -265,7 +265,7 @@ public final class ScriptedBoard implements Ports {
 
   private void program(byte[] said) {
     byte[] memory = said[3] == 'F' ? flash : eeprom;
-    int count = said[1] << 8 | said[2] & 0xFF;
+    int count = (said[1] << 8) | (said[2] & 0xFF);
     if (count != PAGE || address % PAGE != 0) {
       refused++;
     }

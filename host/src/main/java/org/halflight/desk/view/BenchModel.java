@@ -8,6 +8,7 @@ import org.halflight.bench.BenchDriver;
 import org.halflight.link.LinkState;
 import org.halflight.rig.LinkChange;
 import org.halflight.rig.LinkStatistics;
+import org.halflight.session.AdjustedAt;
 import org.halflight.session.DialSetting;
 import org.halflight.session.FiringResult;
 import org.halflight.session.LightReading;
@@ -16,6 +17,7 @@ import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.SessionEvent;
 import org.halflight.session.Source;
+import org.halflight.session.TwoSpeeds;
 import org.halflight.session.UntimedTest;
 import org.halflight.speeds.Dial;
 import org.halflight.verdict.TwoAtOnce;
@@ -45,6 +47,20 @@ public final class BenchModel {
   private String camera = "";
   private Optional<Dial> dial = Optional.empty();
   private final RigModel rig = new RigModel();
+  private Optional<Pair> pair = Optional.empty();
+  private Optional<TwoAtOnce> two = Optional.empty();
+
+  /** All that the judgement of two speeds at once hangs on: a view of each line asks for it. */
+  private record Pair(
+      TwoSpeeds speeds,
+      RunSetup setup,
+      int run,
+      List<FiringResult> results,
+      List<AdjustedAt> adjusted) {
+    private TwoAtOnce judged() {
+      return TwoAtOnce.of(speeds, setup, run, results, adjusted);
+    }
+  }
 
   /**
    * @param source what stands on the bench, until a rig greets
@@ -136,11 +152,23 @@ public final class BenchModel {
 
   /** How the two speeds stand that are adjusted at once. */
   private Optional<TwoAtOnce> two() {
-    Session now = session();
-    return now.two()
-        .map(
-            two ->
-                TwoAtOnce.of(two, now.setup().orElseThrow(), now.run(), results, now.adjusted()));
+    Session session = session();
+    Optional<Pair> now =
+        session
+            .two()
+            .map(
+                two ->
+                    new Pair(
+                        two,
+                        session.setup().orElseThrow(),
+                        session.run(),
+                        results,
+                        List.copyOf(session.adjusted())));
+    if (!now.equals(pair)) {
+      pair = now;
+      two = now.map(Pair::judged);
+    }
+    return two;
   }
 
   /** Something is said to the person. */

@@ -188,7 +188,10 @@ public final class BenchPictures {
         .toList();
   }
 
-  /** The firing row of a speed in the latest run that fired it; empty where none did. */
+  /**
+   * The firing row of a speed in the latest run that fired it; empty where none did. Where its
+   * figures come from is said by the picture beside it.
+   */
   public static Optional<FiringRow> firingRow(BenchView view, MarkedSpeed speed) {
     List<FiringResult> firings = ViewedRuns.latestAt(view, speed);
     return ViewedRuns.at(view, speed)
@@ -200,7 +203,7 @@ public final class BenchPictures {
                     summary,
                     when(view, firings, summary),
                     adjustments(view, firings, summary),
-                    note(view)));
+                    ""));
   }
 
   private static String when(BenchView view, List<FiringResult> firings, SpeedSummary summary) {

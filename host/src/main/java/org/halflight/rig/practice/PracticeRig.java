@@ -54,6 +54,7 @@ public final class PracticeRig implements Link {
   private final PracticeBoard board;
 
   private boolean closed;
+  private boolean waits = true;
   private byte[] taken = {};
   private int takenUsed;
 
@@ -155,7 +156,7 @@ public final class PracticeRig implements Link {
   }
 
   private boolean awaitNextLine() {
-    long left = bench.world().isPaced() ? PACED_WAIT_NANOS : UNPACED_WAIT_NANOS;
+    long left = !waits ? 0 : bench.world().isPaced() ? PACED_WAIT_NANOS : UNPACED_WAIT_NANOS;
     while (true) {
       requireAlive();
       byte[] line = bench.world().nextLine();
@@ -176,6 +177,14 @@ public final class PracticeRig implements Link {
         return false;
       }
     }
+  }
+
+  /**
+   * A read brings what is there and waits for nothing from now on: for a reader whose clock goes on
+   * only between one read and the next.
+   */
+  public void readsAtOnce() {
+    onBench(() -> waits = false);
   }
 
   @Override
