@@ -184,7 +184,8 @@ class CommandsTest extends CommandTests {
   }
 
   @Test
-  void commandsBelowCommandsHaveHelpAndKeepTheOptionsOfTheirCommand() {
+  void commandsBelowCommandsHaveHelpAndKeepTheOptionsOfTheirCommand()
+      throws Exception {
     assertThat(execute("record", "import", "--help")).isZero();
     assertThat(printed())
         .contains("halflight record import")
@@ -194,13 +195,11 @@ class CommandsTest extends CommandTests {
     assertThat(execute("profile", "show", "-h")).isZero();
     assertThat(printed()).contains(Words.say("help.profile.show"));
     Path record = folder.resolve("own.sqlite");
-    Path practice = folder.resolve("practice");
-    execute("practice", "--out", practice.toString());
     assertThat(
             execute(
                 "record",
                 "import",
-                practice.resolve("practice.session").toString(),
+                TinySession.write(folder.resolve("tiny.session")).toString(),
                 "--record",
                 record.toString(),
                 "--new-record"))
