@@ -6,6 +6,7 @@ import java.awt.HeadlessException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -117,7 +118,7 @@ public final class Main {
 
   /** Days begin at midnight where the computer stands. */
   static Clock clock() {
-    return Clock.systemDefaultZone();
+    return Clock.system(ZoneId.systemDefault());
   }
 
   private static Path folder() {
