@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.halflight.bench.BenchDriver;
 import org.halflight.bench.LightPlan;
+import org.halflight.link.LinkState;
 import org.halflight.session.Assembly;
 import org.halflight.session.FiringResult;
 import org.halflight.session.RunSetup;
@@ -53,6 +54,7 @@ final class BenchTerminal {
   private final GuidedTerminal guide;
   private Optional<LightTestWork> ended = Optional.empty();
   private boolean stopped;
+  private boolean isHeard;
   private boolean saysWhatIsMissing;
   private int saidOpenSeconds;
 
@@ -65,9 +67,12 @@ final class BenchTerminal {
     guide = new GuidedTerminal(terminal);
   }
 
-  /** Waits until the rig has greeted, or the person gives up. */
+  /**
+   * Waits until the rig has greeted, or the person gives up. A session that goes on has a greeting
+   * of earlier; what is begun then needs the rig all the same.
+   */
   boolean waitForRig() {
-    while (driver.workbench().fold().greeting().isEmpty() && !stopped) {
+    while ((!isHeard || driver.workbench().fold().greeting().isEmpty()) && !stopped) {
       step(this::onlyStops);
     }
     return !stopped;
@@ -174,6 +179,7 @@ final class BenchTerminal {
       operator.idle();
     }
     happened.flatMap(BenchDriver.Happening::change).ifPresent(c -> terminal.say(c.sentence()));
+    isHeard |= happened.filter(BenchTerminal::isOfTheRig).isPresent();
     List<SessionEvent> news = happened.map(BenchDriver.Happening::news).orElse(List.of());
     report(news.stream().filter(this::isToReport).toList());
     work.ifPresent(its -> guide.show(its.prompt()));
@@ -186,6 +192,11 @@ final class BenchTerminal {
     light.pollEnded().ifPresent(this::came);
     reportOfWork(run.drainEvents());
     return news;
+  }
+
+  /** Whatever is no change of the link comes from a rig. */
+  private static boolean isOfTheRig(BenchDriver.Happening happened) {
+    return happened.change().filter(change -> change.state() != LinkState.CONNECTED).isEmpty();
   }
 
   /** What else led work brings is said by its prompts. */

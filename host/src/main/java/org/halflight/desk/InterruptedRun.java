@@ -14,6 +14,7 @@ import org.halflight.bench.Marks;
 import org.halflight.bench.SessionFile;
 import org.halflight.bench.SessionReducer;
 import org.halflight.desk.view.Message;
+import org.halflight.session.RunSetup;
 import org.halflight.session.Session;
 import org.halflight.session.Source;
 import org.halflight.trouble.Trouble;
@@ -92,7 +93,9 @@ record InterruptedRun(Path file, BenchEvent first, Message said) {
     Session session;
     try {
       session = SessionReducer.replay(events).session();
-      if (session.setup().isEmpty() || session.isRunDone()) {
+      boolean isStage = session.setup().filter(RunSetup::isStage).isPresent();
+      // A stage that is done waits for the next one, which is compared with it.
+      if (session.setup().isEmpty() || (session.isRunDone() && !isStage)) {
         return Optional.empty();
       }
     } catch (RuntimeException damaged) {

@@ -7,15 +7,26 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
+import java.util.List;
 import java.util.Map;
 import org.halflight.bench.BenchEvent;
 import org.halflight.bench.Marks;
 import org.halflight.bench.SessionForm;
 import org.halflight.bench.WrittenBench;
 import org.halflight.rig.RigMessage;
+import org.halflight.session.Assembly;
+import org.halflight.session.DialSetting;
+import org.halflight.session.LinkageStep;
 import org.halflight.session.Phase;
+import org.halflight.session.RunOption;
+import org.halflight.session.RunSetup;
 import org.halflight.session.SessionInput;
 import org.halflight.session.Source;
+import org.halflight.session.UntimedTest;
+import org.halflight.session.WindState;
+import org.halflight.speeds.Dial;
+import org.halflight.speeds.Reference;
+import org.halflight.workflow.RunForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -78,6 +89,56 @@ class InterruptedRunTest {
     write("c-practice.session", false);
     assertThat(found()).isEqualTo(one);
     assertThat(InterruptedRun.find(folder, Source.PRACTICE)).isPresent();
+  }
+
+  @Test
+  void aLinkageAQuickLookAndAStageGoOnWhereTheyWere() throws IOException {
+    Path linkage = folder.resolve("linkage.session");
+    RunSetup ofLinkage =
+        new RunSetup("", Phase.AS_LEFT, "leaf", List.of(), Reference.EXACT, 1, UntimedTest.LINKAGE);
+    try (WrittenBench bench = new WrittenBench(linkage)) {
+      bench.handle(new SessionInput.RunBegins(ofLinkage));
+      bench.handle(new SessionInput.PressJudged(LinkageStep.REST, WindState.LOCKED));
+      assertThat(found()).isEqualTo(linkage);
+      bench.startAgain();
+      assertThat(bench.session().presses()).hasSize(1);
+      assertThat(bench.session().untimedTest()).contains(UntimedTest.LINKAGE);
+      bench.handle(new SessionInput.Ends());
+    }
+    assertThat(InterruptedRun.find(folder, Source.RIG)).isEmpty();
+
+    Path quick = folder.resolve("quick.session");
+    try (WrittenBench bench = new WrittenBench(quick)) {
+      bench.handle(new SessionInput.RunBegins(read(Phase.AS_FOUND, RunOption.QUICK)));
+      bench.fire(1 / 2.0);
+      assertThat(found()).isEqualTo(quick);
+      DialSetting due = bench.session().setting().orElseThrow();
+      bench.startAgain();
+      assertThat(bench.session().setting()).contains(due);
+      bench.handle(new SessionInput.Ends());
+    }
+
+    Path stages = folder.resolve("stages.session");
+    RunSetup stage = read(Phase.ADJUSTING, RunOption.STAGES);
+    try (WrittenBench bench = new WrittenBench(stages)) {
+      bench.handle(new SessionInput.RunBegins(stage));
+      for (double seconds : new double[] {0.2, 2, 1, 1, 1, 1 / 500.0}) {
+        bench.fire(seconds);
+      }
+      assertThat(bench.session().isRunDone()).isTrue();
+      assertThat(found()).as("the next stage is compared with this one").isEqualTo(stages);
+      bench.startAgain();
+      bench.handle(
+          new SessionInput.RunBegins(
+              stage.with(new Assembly(true, stage.assembly().cells(), stage.assembly().place()))));
+      assertThat(bench.session().runs()).hasSize(2);
+    }
+  }
+
+  private static RunSetup read(Phase phase, RunOption<?> option) {
+    return RunForm.usual("", phase, Dial.find("leaf").orElseThrow())
+        .with(Map.of(option, option.words().get(0)))
+        .read();
   }
 
   private Path found() {
