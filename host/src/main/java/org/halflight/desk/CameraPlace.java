@@ -50,7 +50,7 @@ final class CameraPlace extends Place {
 
   private final JLabel title = new JLabel();
   private final JPanel form =
-      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,120::][][fill,grow,120::]"));
+      group(new MigLayout("insets 0, gap 8 5", "[][fill,grow,80:120:][][fill,grow,80:120:]"));
   private final transient DetailFields details = new DetailFields();
   private final JTextField label = new JTextField();
   private final JTextField serial = new JTextField();

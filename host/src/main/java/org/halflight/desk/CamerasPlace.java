@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -175,12 +176,11 @@ final class CamerasPlace extends Place {
     from.setName("pageFrom");
     from.addActionListener(event -> workshop());
     workshop.setVisible(false);
-    add(take, "span, split 6, grow 0");
-    add(export, "grow 0");
-    add(page, "grow 0");
-    add(bench, "grow 0");
-    add(sale, "grow 0");
-    add(from, "grow 0, wrap");
+    JPanel acts = group(new MigLayout("insets 0, gap 10 0"));
+    for (JComponent act : List.of(take, export, page, bench, sale, from)) {
+      acts.add(act);
+    }
+    add(acts, "span, wrap");
     add(workshop, "span, grow, hidemode 3, wrap");
     add(said, "span, wmin 0, wrap");
     show(Optional.empty());
@@ -276,6 +276,12 @@ final class CamerasPlace extends Place {
     tried.show(also);
   }
 
+  /** Where the line is too short, the rest can be read over it. */
+  private void say(String sentence) {
+    said.setText(sentence);
+    said.setToolTipText(sentence);
+  }
+
   private void workshop() {
     workshop.setVisible(from.isSelected());
     if (from.isSelected()) {
@@ -287,17 +293,19 @@ final class CamerasPlace extends Place {
   private void keep(Workshop typed) {
     archive.ask(
         record -> {
-          if (!typed.logo().isEmpty()) {
-            Logo.read(typed.logo());
-          }
           try {
+            if (!typed.logo().isEmpty()) {
+              Logo.read(typed.logo());
+            }
             SettingsFile.change(settings, typed::keepIn);
+          } catch (Trouble noPicture) {
+            return noPicture.getMessage();
           } catch (IOException notKept) {
-            throw new Trouble(Words.say("workshop.notKept", settings));
+            return Words.say("workshop.notKept", settings);
           }
           return Words.say("desk.workshop.kept");
         },
-        said::setText);
+        this::say);
   }
 
   private void page() {
@@ -332,7 +340,7 @@ final class CamerasPlace extends Place {
                       return Words.say("desk.cameras.pageWritten", file.path())
                           + told.stream().map(each -> " " + each).collect(Collectors.joining());
                     },
-                    said::setText));
+                    this::say));
   }
 
   private void export() {

@@ -4,9 +4,12 @@ import java.awt.Dimension;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.time.Clock;
+import javax.swing.JComponent;
 import javax.swing.JTabbedPane;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
+import org.halflight.files.SettingsFile;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The strip sheet of a visit by keys and mouse: noted, corrected, ticked, and named at handing
@@ -40,9 +43,7 @@ final class DeskStripSheet {
         SMALL,
         false);
     hand.key(KeyEvent.VK_F4);
-    hand.fill("cameraLabel", "Uncle Bo");
-    hand.click("keepCamera");
-    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
+    intake();
     JTabbedPane tabs = (JTabbedPane) hand.find("cameraTabs");
     DeskHand.onScreen(
         () -> {
@@ -82,7 +83,55 @@ final class DeskStripSheet {
     hand.key(KeyEvent.VK_F6);
     hand.await("the camera is listed", v -> ((JTable) hand.find("cameras")).getRowCount() > 0);
     shot("4-cameras");
+    workshop();
     hand.close();
+  }
+
+  private void intake() {
+    hand.fill("detail.COMPLAINT", "sticks");
+    hand.choose("detail.FILM", 2);
+    hand.fill("cameraLabel", "Uncle Bo");
+    hand.click("keepCamera");
+    hand.await("the camera is named", v -> hand.find("handBack").isEnabled());
+    hand.await("it warns", v -> text("cameraTrouble").contains("Do not open the back"));
+    hand.fill("detail.COMPLAINT", "sticks in the cold");
+    hand.choose("detail.FILM", 1);
+    hand.click("keepCamera");
+    hand.await(
+        "what it was before is at the field",
+        v -> "Before: sticks".equals(tip("detail.COMPLAINT")));
+    check(text("cameraTrouble").isEmpty(), text("cameraTrouble"));
+    shot("0-intake");
+  }
+
+  /** Name and logo, in the settings of the page. */
+  private void workshop() {
+    hand.click("pageFrom");
+    hand.fill("workshop.logo", "gone.png");
+    hand.click("workshop.keep");
+    hand.await("no such logo", v -> label("exportSaid").contains("gone.png"));
+    hand.click("pageFrom");
+    hand.click("pageFrom");
+    hand.await("the settings are as before", v -> field("workshop.logo").isEmpty());
+    hand.fill("workshop.name", "The Workshop");
+    hand.click("workshop.keep");
+    hand.await("it is kept", v -> label("exportSaid").contains("Kept."));
+    check(
+        SettingsFile.read(folder.resolve("data")).getProperty("workshop").equals("The Workshop"),
+        "the name is in the settings");
+    shot("5-workshop");
+  }
+
+  private @Nullable String tip(String name) {
+    return ((JComponent) hand.find(name)).getToolTipText();
+  }
+
+  private String field(String name) {
+    return ((javax.swing.JTextField) hand.find(name)).getText();
+  }
+
+  private String label(String name) {
+    return ((javax.swing.JLabel) hand.find(name)).getText();
   }
 
   private void note(int item, String words, String place) {
