@@ -108,7 +108,7 @@ final class Letters {
 
   private OtherScripts others(PDFont font) {
     return others.computeIfAbsent(
-        font, f -> new OtherScripts(f == bold ? BOLD : REGULAR, f == bold));
+        font, f -> new OtherScripts(f.equals(bold) ? BOLD : REGULAR, f.equals(bold)));
   }
 
   /** Width in points. */
