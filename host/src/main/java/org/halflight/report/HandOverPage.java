@@ -56,6 +56,7 @@ public final class HandOverPage {
    * @param bytes the PDF file
    * @param said what of it could not be printed, one sentence each
    */
+  @SuppressWarnings("ArrayRecordComponent") // Handed on once and never compared.
   public record Made(byte[] bytes, List<String> said) {}
 
   /** Writes the page; gives what of it could not be printed, one sentence each. */

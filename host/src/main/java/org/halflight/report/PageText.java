@@ -204,7 +204,7 @@ final class PageText {
     troubles(part, said);
     said.addAll(verdicts(part));
     reboundOpen(part, said);
-    if (part == input.last() && input.asLeft().isEmpty()) {
+    if (part.equals(input.last()) && input.asLeft().isEmpty()) {
       said.add(Words.say("page.noAsLeft"));
     }
     return said;

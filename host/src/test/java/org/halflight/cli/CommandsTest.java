@@ -184,8 +184,7 @@ class CommandsTest extends CommandTests {
   }
 
   @Test
-  void commandsBelowCommandsHaveHelpAndKeepTheOptionsOfTheirCommand()
-      throws Exception {
+  void commandsBelowCommandsHaveHelpAndKeepTheOptionsOfTheirCommand() throws Exception {
     assertThat(execute("record", "import", "--help")).isZero();
     assertThat(printed())
         .contains("halflight record import")
