@@ -5,7 +5,6 @@ import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.ZoneId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
