@@ -92,7 +92,7 @@ class PressesInRecordTest {
   }
 
   /** A rest check, a press with one click, and one that leaves the wind locked; invented. */
-  private static List<BenchEvent> events() {
+  static List<BenchEvent> events() {
     return BenchScript.events(
         "R-1",
         7,

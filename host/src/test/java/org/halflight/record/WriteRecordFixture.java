@@ -19,6 +19,8 @@ import org.halflight.job.FrameSize;
 import org.halflight.job.Id;
 import org.halflight.job.MeasuredValue;
 import org.halflight.job.Run;
+import org.halflight.job.SheetItem;
+import org.halflight.job.StripSheet;
 import org.halflight.job.Visit;
 import org.halflight.job.WorkEntry;
 import org.halflight.job.WorkKind;
@@ -91,6 +93,9 @@ public final class WriteRecordFixture {
                     "X"))));
     record.importSession(RecordFixture.calibrated("BOX-0002", camera.label()), "profile.session");
     record.importSession(RecordFixture.pinged("BOX-0003", camera.label()), "pinged.session");
+    record.importSession(PressesInRecordTest.events(), "linkage.session");
+    record.add(
+        StripSheet.EMPTY.noted(visit.id(), SheetItem.SHIMS, "flange", "0.10, 0.05", received));
     record.keep(
         visit.handedBack(
             received.plusSeconds(86_400),
