@@ -347,6 +347,11 @@ public final class Session {
     return !grouper.isLight() && !grouper.isMoreThanNoise();
   }
 
+  /** How far the rig's lines were read, in ticks of its counter; 0 before the first. */
+  public long latestTicks() {
+    return rig.latestTicks();
+  }
+
   /** How long ago the last edge came, in seconds by the rig's time; infinite where none came. */
   public double secondsSinceEdge() {
     return lastEdgeTicks.isEmpty()

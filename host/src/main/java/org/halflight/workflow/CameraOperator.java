@@ -81,8 +81,13 @@ public interface CameraOperator {
     return true;
   }
 
-  /** Whether the press that it was asked for last is over, with the quiet after it. */
-  default boolean isPressOver() {
+  /**
+   * Whether the press that it was asked for last is over, with the quiet after it.
+   *
+   * @param seenTicks how far the rig's lines were read, in ticks of its counter: what the press
+   *     brought may be on its way still
+   */
+  default boolean isPressOver(long seenTicks) {
     return true;
   }
 

@@ -170,7 +170,10 @@ public final class LinkageWork extends GuidedWork {
   @Override
   void goOn() {
     noticePresses();
-    if (isPressed && found.isEmpty() && operator.isPressOver() && session().isQuiet()) {
+    if (isPressed
+        && found.isEmpty()
+        && session().isQuiet()
+        && operator.isPressOver(session().latestTicks())) {
       found = operator.wind();
       doFirst = found.map(wind -> Words.of("linkageWork.practice", wind)).orElse(doFirst);
     }

@@ -348,9 +348,9 @@ public class PracticeOperator implements CameraOperator {
   }
 
   @Override
-  public boolean isPressOver() {
+  public boolean isPressOver(long seenTicks) {
     boolean[] over = new boolean[1];
-    ports.onBench(rig -> over[0] = rig.isPressOver());
+    ports.onBench(rig -> over[0] = rig.isPressOver(seenTicks));
     return over[0];
   }
 

@@ -18,6 +18,11 @@ final class ScriptedButton implements CameraOperator {
   /** How long a press is looked after: the knob counts until a second after first light. */
   private static final double AFTER_SECONDS = 1.4;
 
+  private static final double TICKS_A_NANO = 0.016;
+
+  /** The board's counter begins a little later than its power, at most by so much. */
+  private static final long START_NANOS = 500_000_000;
+
   private static final double STOPS_SECONDS = 0.2;
 
   private final BenchInABox box;
@@ -101,8 +106,8 @@ final class ScriptedButton implements CameraOperator {
   }
 
   @Override
-  public boolean isPressOver() {
-    return box.nanos() >= restsAtNanos;
+  public boolean isPressOver(long seenTicks) {
+    return box.nanos() >= restsAtNanos && seenTicks >= TICKS_A_NANO * (restsAtNanos - START_NANOS);
   }
 
   private void rest(double seconds) {

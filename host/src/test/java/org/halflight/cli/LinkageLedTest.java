@@ -75,7 +75,7 @@ class LinkageLedTest {
       if (!pressed) {
         press(session.presses().size());
         pressed = true;
-      } else if (rig.isPressOver() && session.isQuiet()) {
+      } else if (rig.isPressOver(session.latestTicks()) && session.isQuiet()) {
         // As the prompt writes it, or small.
         type(rig.wind() ? "W" : "o");
         rig.getReady();

@@ -251,7 +251,8 @@ class LinkageWorkTest {
   }
 
   private void over() {
-    bench.until("it is over", () -> bench.rig.isPressOver() && session().isQuiet());
+    bench.until(
+        "it is over", () -> bench.rig.isPressOver(session().latestTicks()) && session().isQuiet());
   }
 
   private static RunSetup setup(UntimedTest... tests) {

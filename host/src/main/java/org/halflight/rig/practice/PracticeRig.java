@@ -265,9 +265,13 @@ public final class PracticeRig implements Link {
     onBench(() -> bench.camera().getReady());
   }
 
-  /** Whether the last press, with the quiet after it, is over by now. */
-  public boolean isPressOver() {
-    return held(() -> bench.world().now() >= bench.camera().pressOverTicks());
+  /**
+   * Whether the last press, with the quiet after it, is over for a host that has read so far.
+   *
+   * @param seenTicks ticks of the board's counter
+   */
+  public boolean isPressOver(long seenTicks) {
+    return held(() -> bench.world().isSeen(bench.camera().pressOverTicks(), seenTicks));
   }
 
   /** Taps the camera once. */

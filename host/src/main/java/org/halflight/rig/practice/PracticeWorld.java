@@ -73,6 +73,11 @@ final class PracticeWorld {
     return pace instanceof Pace.Paced;
   }
 
+  /** Whether a time of the world lies before one of the board's counter; so without a board. */
+  boolean isSeen(long ticks, long boardTicks) {
+    return board == null || boardTicks >= ticks - board.startTicks();
+  }
+
   LightTimeline light() {
     return light;
   }
